@@ -1,0 +1,32 @@
+//! Floor 3: chats. One trait, the small set of messages that pass through it (the desk's sheets), and
+//! one folder per chat. Never touches the store, nor chess beyond the types the desk hands over.
+
+pub mod room;
+
+use async_trait::async_trait;
+
+use crate::desk::{ChatName, Delivered, Errand};
+
+/// A chat that study groups talk in.
+///
+/// Incoming traffic (answers, talk, buttons, files) is each chat's own affair and goes straight to the
+/// desk's calls; what goes out unasked comes through here.
+#[async_trait]
+pub trait Chat: Send + Sync {
+    /// Which chat this is.
+    fn name(&self) -> ChatName;
+    /// Carries out one errand: sends a post, a reveal or a word to the coach. When the errand says an
+    /// earlier attempt may have got through, looks for it first and reports that one.
+    async fn carry(&self, errand: &Errand) -> Result<Delivered, ChatError>;
+}
+
+/// Why an errand could not be carried out.
+#[derive(Debug, thiserror::Error)]
+pub enum ChatError {
+    /// Worth trying again later.
+    #[error("{0}")]
+    Later(String),
+    /// Nothing will help but what the text says.
+    #[error("{0}")]
+    Never(String),
+}

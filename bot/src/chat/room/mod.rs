@@ -1,0 +1,1 @@
+//! The club room: an embedded web chat on loopback.

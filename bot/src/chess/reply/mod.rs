@@ -1,0 +1,1 @@
+//! Reading what a member wrote into moves.

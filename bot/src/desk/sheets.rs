@@ -1,0 +1,379 @@
+//! What the desk hands to a chat and takes from it: plain values, no store rows, no chat's types.
+//! A chat lays a sheet out in its own manners; the words are the desk's.
+
+use chrono::{DateTime, Utc};
+use serde::{Deserialize, Serialize};
+
+pub use crate::chess::check::{Report, Soundness};
+pub use crate::chess::judge::{Language, Verdict};
+pub use crate::diagram::{Picture, PictureKind, Style};
+
+/// Which chat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+#[allow(missing_docs)]
+pub enum ChatName {
+    Room,
+    Discord,
+}
+
+/// A group's place: a chat and a channel in it.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct Place {
+    /// The chat.
+    pub chat: ChatName,
+    /// The channel's id, or the room's name.
+    pub channel: String,
+}
+
+/// Who speaks, as the chat knows them.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct Person {
+    /// The chat's id of the person.
+    pub user: String,
+    /// The name shown to others; cut to 80 characters and stripped of control characters by the desk.
+    pub name: String,
+}
+
+/// How replies are kept until the reveal.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Mode {
+    /// Verdicts are private.
+    #[default]
+    Sealed,
+    /// Verdicts are public behind spoiler marks.
+    Open,
+}
+
+/// A group's settings.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Settings {
+    /// The group's name.
+    pub name: String,
+    /// IANA time zone.
+    pub zone: chrono_tz::Tz,
+    /// When posts go out, local `HH:MM`.
+    pub post_time: String,
+    /// Days on which they do; bit 0 is Monday.
+    pub days: u8,
+    /// Minutes from the post to its reveal.
+    pub open_minutes: u32,
+    /// Sealed or open.
+    pub mode: Mode,
+    /// Piece letters read first.
+    pub language: Language,
+    /// Look of the diagrams.
+    pub style: Style,
+    /// Points off for each wrong first move; 5 is the federation's rule that a wrong key scores nothing.
+    pub wrong_cost: f64,
+    /// Points off for each hint step.
+    pub hint_cost: f64,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            name: "Study group".into(),
+            zone: chrono_tz::UTC,
+            post_time: "18:00".into(),
+            days: 0b111_1111,
+            open_minutes: 23 * 60,
+            mode: Mode::Sealed,
+            language: Language::English,
+            style: Style::Print,
+            wrong_cost: 5.0,
+            hint_cost: 1.0,
+        }
+    }
+}
+
+/// A position put before the group, as everyone may see it. Gives nothing away.
+#[derive(Clone, Debug)]
+pub struct PostSheet {
+    /// Id of the post; 0 in a preview.
+    pub post: i64,
+    /// Number within the group.
+    pub number: i64,
+    /// Marks the message so that it is sent once; at most 25 characters.
+    pub nonce: String,
+    /// Topic, where the coach set one.
+    pub topic: Option<String>,
+    /// The stipulation's sign.
+    pub stipulation: String,
+    /// The task in a sentence: "White to move and mate in three."
+    pub task: String,
+    /// When replies close.
+    pub closes_at: DateTime<Utc>,
+    /// The diagram; its file name is `position-NUMBER.png`.
+    pub picture: Picture,
+    /// The chat's id of the message, once sent.
+    pub message: Option<String>,
+    /// The chat's id of the thread, once made.
+    pub thread: Option<String>,
+}
+
+/// What closes a post.
+#[derive(Clone, Debug)]
+pub struct RevealSheet {
+    /// The post it closes.
+    pub post: PostSheet,
+    /// Key and variations, a numbered line each, main line first.
+    pub solution: Vec<String>,
+    /// Names of the mating patterns in the final position.
+    pub patterns: Vec<String>,
+    /// The coach's words on it.
+    pub comment: String,
+    /// The final position with guards and flights marked.
+    pub picture: Picture,
+    /// The commonest wrong first move: SAN, how many chose it, and its refutation with the reason.
+    pub common_wrong: Option<CommonWrong>,
+    /// Who solved it, by name, in order of points then time.
+    pub solved: Vec<String>,
+    /// How many took part.
+    pub took_part: usize,
+    /// Leaderboard so far: of the post's topic, or of all topics when it has none.
+    pub leaderboard: Leaderboard,
+}
+
+/// A wrong first move that came up.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct CommonWrong {
+    /// The move in SAN.
+    pub san: String,
+    /// How many members chose it.
+    pub count: usize,
+    /// Its refutation as a numbered line.
+    pub refutation: String,
+    /// The reason, one sentence; may be empty.
+    pub why: String,
+}
+
+/// What the judge has to say to one member; for that member's eyes (or behind spoiler marks).
+#[derive(Clone, Debug)]
+pub struct VerdictSheet {
+    /// Id of the reply as stored.
+    pub reply: i64,
+    /// The post it answers.
+    pub post: i64,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// The whole text.
+    pub message: String,
+    /// A picture of the refutation, or of the board after the bot's defence.
+    pub picture: Option<Picture>,
+    /// True while the member has a line to go on with ("your move").
+    pub your_move: bool,
+    /// Points for the post as they stand.
+    pub points: f64,
+}
+
+/// What came of a message among others.
+#[derive(Clone, Debug)]
+pub enum Heard {
+    /// It was an answer, and this is the verdict.
+    Answer(Box<VerdictSheet>),
+    /// The same message was judged before (a replay); nothing new was counted.
+    Again(Box<VerdictSheet>),
+    /// It was talk.
+    Talk,
+}
+
+/// A hint step.
+#[derive(Clone, Debug)]
+pub struct HintSheet {
+    /// 1 the piece, 2 the idea, 3 the first move.
+    pub step: u8,
+    /// The hint.
+    pub text: String,
+    /// Whether another step can be asked for.
+    pub more: bool,
+}
+
+/// A message to the coach.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Notice {
+    /// The text.
+    pub text: String,
+}
+
+/// A checked position in the coach's hands.
+#[derive(Clone, Debug)]
+pub struct CheckedPosition {
+    /// Its id in the store; `None` when it could not be kept (illegal, syntax error).
+    pub position: Option<i64>,
+    /// Topic as the file names it or the coach set it.
+    pub topic: Option<String>,
+    /// The report.
+    pub report: Report,
+    /// Diagram, where there is a position to draw.
+    pub picture: Option<Picture>,
+}
+
+/// A place in the week.
+#[derive(Clone, Debug, Serialize)]
+pub struct QueueItem {
+    /// Id of the queue entry.
+    pub id: i64,
+    /// Id of the position.
+    pub position: i64,
+    /// The position's source id.
+    pub source: String,
+    /// FEN.
+    pub fen: String,
+    /// The stipulation's sign.
+    pub stipulation: String,
+    /// Topic.
+    pub topic: Option<String>,
+    /// What the check said.
+    pub soundness: Soundness,
+    /// Difficulty 1 to 10, where known.
+    pub difficulty: Option<f64>,
+    /// When it will go out, as things stand; `None` while paused.
+    pub due_at: Option<DateTime<Utc>>,
+    /// True when the coach fixed that time.
+    pub fixed: bool,
+}
+
+/// A span of time and topic that a report covers.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Period {
+    /// From this moment.
+    pub from: Option<DateTime<Utc>>,
+    /// Up to but without this moment.
+    pub to: Option<DateTime<Utc>>,
+    /// This topic only.
+    pub topic: Option<String>,
+}
+
+/// Points by member.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Leaderboard {
+    /// Topic, when it covers one only.
+    pub topic: Option<String>,
+    /// Best first; ties share a rank and keep the order of names.
+    pub rows: Vec<LeaderboardRow>,
+}
+
+/// One member's line of the leaderboard.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LeaderboardRow {
+    /// Rank; equal points share one, and the next is skipped.
+    pub rank: usize,
+    /// Name.
+    pub name: String,
+    /// Points.
+    pub points: f64,
+    /// Posts solved.
+    pub solved: usize,
+    /// Posts taken part in.
+    pub tried: usize,
+}
+
+/// The coach's report on a period.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Summary {
+    /// First moment covered.
+    pub from: Option<DateTime<Utc>>,
+    /// First moment not covered.
+    pub to: Option<DateTime<Utc>>,
+    /// Each member's part.
+    pub members: Vec<SummaryMember>,
+    /// Each post of the period.
+    pub posts: Vec<SummaryPost>,
+    /// Each topic, weakest first.
+    pub topics: Vec<SummaryTopic>,
+    /// Names of those who took part in the period before and not in this one.
+    pub went_quiet: Vec<String>,
+    /// Names of those who took part in this period and not in the one before, but earlier.
+    pub came_back: Vec<String>,
+    /// What to teach next, in a sentence or two.
+    pub advice: String,
+}
+
+/// One member's part in a period.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[allow(missing_docs)]
+pub struct SummaryMember {
+    pub name: String,
+    pub tried: usize,
+    pub solved: usize,
+    pub first_try: usize,
+    pub points: f64,
+    pub hints: usize,
+}
+
+/// One post in a period.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[allow(missing_docs)]
+pub struct SummaryPost {
+    pub number: i64,
+    pub topic: Option<String>,
+    pub stipulation: String,
+    pub tried: usize,
+    pub solved: usize,
+    pub first_try: usize,
+    pub common_wrong: Vec<CommonWrong>,
+}
+
+/// One topic in a period.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[allow(missing_docs)]
+pub struct SummaryTopic {
+    pub topic: String,
+    pub posts: usize,
+    pub tried: usize,
+    pub solved: usize,
+    pub first_try: usize,
+}
+
+/// A member's own standing.
+#[derive(Clone, Debug, Serialize)]
+pub struct Progress {
+    /// The open post's state in words, where one is open.
+    pub now: Option<String>,
+    /// Line on the board so far, numbered SAN.
+    pub line: String,
+    /// Posts tried, solved, and points, by topic.
+    pub topics: Vec<SummaryTopic>,
+    /// Points in all.
+    pub points: f64,
+}
+
+/// A reply with its verdict, for the coach.
+#[derive(Clone, Debug, Serialize)]
+#[allow(missing_docs)]
+pub struct ReplyRow {
+    pub reply: i64,
+    pub name: String,
+    pub text: String,
+    pub received_at: DateTime<Utc>,
+    pub verdict: Option<Verdict>,
+    pub points: f64,
+    pub message: String,
+    pub by_coach: bool,
+}
+
+/// A post in a list.
+#[derive(Clone, Debug, Serialize)]
+#[allow(missing_docs)]
+pub struct PostRow {
+    pub post: i64,
+    pub number: i64,
+    pub topic: Option<String>,
+    pub stipulation: String,
+    pub opened_at: DateTime<Utc>,
+    pub closes_at: DateTime<Utc>,
+    pub open: bool,
+}
+
+/// A line of talk in the room.
+#[derive(Clone, Debug, Serialize)]
+#[allow(missing_docs)]
+pub struct TalkRow {
+    pub id: i64,
+    pub name: String,
+    pub text: String,
+    pub said_at: DateTime<Utc>,
+}

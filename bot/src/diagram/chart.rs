@@ -1,0 +1,1 @@
+//! Charts for leaderboard and summary.

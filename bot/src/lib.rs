@@ -1,0 +1,14 @@
+//! Sealed Move: a chat bot for a chess coach who teaches a study group by topic and posts a position a day.
+//!
+//! The house has four floors, and a floor uses only the floors below it:
+//!
+//! 1. [`chess`] and [`diagram`]: pure computation. No clock, store, network, files or async.
+//! 2. [`desk`]: what a coach and a member can ask for. Holds the store and a clock that tests can set.
+//! 3. [`chat`]: one trait and one folder per chat. Never touches the store.
+//! 4. [`cli`]: one file per command; configuration; start and orderly stop.
+
+pub mod chat;
+pub mod chess;
+pub mod cli;
+pub mod desk;
+pub mod diagram;

@@ -1,0 +1,3 @@
+//! The one binary.
+
+fn main() {}

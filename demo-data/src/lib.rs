@@ -1,0 +1,1 @@
+//! An invented study group: its positions and its past weeks.

@@ -1,0 +1,156 @@
+-- Version 1. Times are UTC, RFC 3339 with seconds and Z, so that text order is time order.
+-- Positions are text, verdicts are values; no rule of chess is known here.
+
+CREATE TABLE settings (
+    key   TEXT PRIMARY KEY,
+    value TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE groups (
+    id          INTEGER PRIMARY KEY,
+    chat        TEXT NOT NULL CHECK (chat IN ('room', 'discord')),
+    place       TEXT NOT NULL,                       -- channel id, or the room's name
+    server      TEXT,                                -- guild id, where the chat has one
+    name        TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 100),
+    zone        TEXT NOT NULL,                       -- IANA name
+    post_time   TEXT NOT NULL CHECK (post_time GLOB '[0-2][0-9]:[0-5][0-9]'),
+    days        INTEGER NOT NULL CHECK (days BETWEEN 0 AND 127),   -- bit 0 is Monday
+    open_minutes INTEGER NOT NULL CHECK (open_minutes BETWEEN 1 AND 44640),
+    mode        TEXT NOT NULL CHECK (mode IN ('sealed', 'open')),
+    language    TEXT NOT NULL,
+    style       TEXT NOT NULL,
+    wrong_cost  REAL NOT NULL CHECK (wrong_cost BETWEEN 0 AND 5),  -- points off for each wrong first move
+    hint_cost   REAL NOT NULL CHECK (hint_cost BETWEEN 0 AND 5),   -- points off for each hint step
+    paused      INTEGER NOT NULL DEFAULT 0 CHECK (paused IN (0, 1)),
+    paused_until TEXT,
+    empty_told_at TEXT,                              -- when the coach was last told of the empty queue
+    created_at  TEXT NOT NULL,
+    UNIQUE (chat, place)
+) STRICT;
+
+CREATE TABLE members (
+    id        INTEGER PRIMARY KEY,
+    group_id  INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    chat_user TEXT NOT NULL,
+    name      TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 80),
+    coach     INTEGER NOT NULL DEFAULT 0 CHECK (coach IN (0, 1)),
+    joined_at TEXT NOT NULL,
+    UNIQUE (group_id, chat_user)
+) STRICT;
+
+CREATE TABLE topics (
+    id       INTEGER PRIMARY KEY,
+    group_id INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    name     TEXT NOT NULL COLLATE NOCASE CHECK (length(name) BETWEEN 1 AND 80),
+    UNIQUE (group_id, name)
+) STRICT;
+
+CREATE TABLE positions (
+    id          INTEGER PRIMARY KEY,
+    group_id    INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    topic_id    INTEGER REFERENCES topics (id) ON DELETE SET NULL,
+    source      TEXT NOT NULL,                       -- file and id as the coach gave them
+    fen         TEXT NOT NULL,
+    stipulation TEXT NOT NULL,
+    comment     TEXT NOT NULL DEFAULT '',            -- shown at the reveal
+    soundness   TEXT NOT NULL CHECK (soundness IN ('sound', 'several-keys', 'short', 'unsound', 'illegal', 'undecided')),
+    report      TEXT NOT NULL CHECK (json_valid(report)),   -- what was checked, how deep, with what
+    checker_version INTEGER NOT NULL,
+    checked_at  TEXT NOT NULL,
+    anyway      INTEGER NOT NULL DEFAULT 0 CHECK (anyway IN (0, 1)),  -- the coach said: post it anyway
+    created_at  TEXT NOT NULL,
+    UNIQUE (group_id, fen, stipulation)
+) STRICT;
+
+CREATE TABLE queue (
+    id          INTEGER PRIMARY KEY,
+    group_id    INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    position_id INTEGER NOT NULL UNIQUE REFERENCES positions (id) ON DELETE CASCADE,
+    rank        INTEGER NOT NULL,                    -- order; distinct within a group
+    due_at      TEXT,                                -- fixed by the coach, or the group's next free slot
+    added_at    TEXT NOT NULL,
+    UNIQUE (group_id, rank)
+) STRICT;
+
+CREATE TABLE posts (
+    id          INTEGER PRIMARY KEY,
+    group_id    INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    position_id INTEGER NOT NULL REFERENCES positions (id),
+    number      INTEGER NOT NULL,                    -- 1, 2, 3 … within the group
+    nonce       TEXT NOT NULL UNIQUE CHECK (length(nonce) BETWEEN 1 AND 25),
+    state       TEXT NOT NULL CHECK (state IN ('intended', 'open', 'closing', 'closed')),
+    slot        TEXT NOT NULL,                       -- when it was due
+    intended_at TEXT NOT NULL,
+    opened_at   TEXT,
+    closes_at   TEXT NOT NULL,
+    closed_at   TEXT,
+    message     TEXT,                                -- where it went, in the chat's own words
+    thread      TEXT,
+    reveal      TEXT,
+    CHECK (state = 'intended' OR opened_at IS NOT NULL),
+    CHECK (state <> 'closed' OR closed_at IS NOT NULL),
+    UNIQUE (group_id, number),
+    UNIQUE (group_id, slot)
+) STRICT;
+
+CREATE TABLE replies (
+    id          INTEGER PRIMARY KEY,
+    post_id     INTEGER NOT NULL REFERENCES posts (id) ON DELETE CASCADE,
+    member_id   INTEGER NOT NULL REFERENCES members (id) ON DELETE CASCADE,
+    source      TEXT UNIQUE,                         -- the chat's id of the message, so that a replay counts once
+    via         TEXT NOT NULL,                       -- answer, talk, direct, hand
+    text        TEXT NOT NULL,
+    received_at TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX replies_by_post ON replies (post_id, member_id);
+CREATE INDEX replies_by_member ON replies (member_id, received_at);
+
+CREATE TABLE verdicts (
+    id         INTEGER PRIMARY KEY,
+    reply_id   INTEGER NOT NULL REFERENCES replies (id) ON DELETE CASCADE,
+    verdict    TEXT NOT NULL CHECK (verdict IN ('solved', 'on-the-way', 'wrong', 'illegal', 'unclear', 'unreadable')),
+    points     REAL NOT NULL CHECK (points BETWEEN 0 AND 5),
+    moves      TEXT NOT NULL CHECK (json_valid(moves)),
+    refutation TEXT NOT NULL CHECK (json_valid(refutation)),
+    why        TEXT NOT NULL,
+    message    TEXT NOT NULL,
+    by_coach   INTEGER NOT NULL DEFAULT 0 CHECK (by_coach IN (0, 1)),
+    current    INTEGER NOT NULL DEFAULT 1 CHECK (current IN (0, 1)),
+    given_at   TEXT NOT NULL
+) STRICT;
+
+CREATE UNIQUE INDEX one_current_verdict ON verdicts (reply_id) WHERE current = 1;
+
+-- One member's work on one post: where the line stands and what it is worth so far.
+CREATE TABLE attempts (
+    post_id    INTEGER NOT NULL REFERENCES posts (id) ON DELETE CASCADE,
+    member_id  INTEGER NOT NULL REFERENCES members (id) ON DELETE CASCADE,
+    state      TEXT NOT NULL CHECK (state IN ('playing', 'solved', 'given-up')),
+    line       TEXT NOT NULL CHECK (json_valid(line)),      -- SAN of both sides so far
+    points     REAL NOT NULL CHECK (points BETWEEN 0 AND 5),
+    wrong      INTEGER NOT NULL DEFAULT 0 CHECK (wrong >= 0), -- wrong moves so far
+    first_try  INTEGER NOT NULL DEFAULT 0 CHECK (first_try IN (0, 1)), -- solved without a wrong move or a hint
+    started_at TEXT NOT NULL,
+    ended_at   TEXT,
+    PRIMARY KEY (post_id, member_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX attempts_by_member ON attempts (member_id);
+
+CREATE TABLE hints (
+    post_id   INTEGER NOT NULL REFERENCES posts (id) ON DELETE CASCADE,
+    member_id INTEGER NOT NULL REFERENCES members (id) ON DELETE CASCADE,
+    step      INTEGER NOT NULL CHECK (step BETWEEN 1 AND 3),
+    given_at  TEXT NOT NULL,
+    PRIMARY KEY (post_id, member_id, step)
+) STRICT, WITHOUT ROWID;
+
+-- What the room's chat shows besides posts and reveals: talk between members.
+CREATE TABLE talk (
+    id        INTEGER PRIMARY KEY,
+    group_id  INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    member_id INTEGER NOT NULL REFERENCES members (id) ON DELETE CASCADE,
+    text      TEXT NOT NULL CHECK (length(text) BETWEEN 1 AND 4000),
+    said_at   TEXT NOT NULL
+) STRICT;
