@@ -3,7 +3,10 @@
 use serde::{Deserialize, Serialize};
 use shakmaty::Chess;
 
-use super::{Budget, Solution, Stipulation, read::Entry};
+use super::{
+    Budget, Solution, Stipulation,
+    read::{Entry, ReadError},
+};
 
 /// Version of the checker; a stored check with another version is done again.
 pub const CHECKER_VERSION: u32 = 1;
@@ -69,6 +72,31 @@ pub struct Report {
     /// [`CHECKER_VERSION`] at the time of the check.
     #[serde(default)]
     pub version: u32,
+}
+
+impl Report {
+    /// The report on an entry that could not be read.
+    pub fn unreadable(error: &ReadError) -> Self {
+        Self {
+            id: error.id.clone().unwrap_or_else(|| format!("{}:{}", error.file, error.line)),
+            fen: error.text.clone(),
+            stipulation: None,
+            verdict: Soundness::Illegal,
+            keys: Vec::new(),
+            line: Vec::new(),
+            patterns: Vec::new(),
+            proved: false,
+            nodes: 0,
+            seconds: 0.0,
+            message: error.to_string(),
+            variations: Vec::new(),
+            tries: Vec::new(),
+            warnings: Vec::new(),
+            depth: None,
+            difficulty: None,
+            version: CHECKER_VERSION,
+        }
+    }
 }
 
 /// A position with its task and solution, ready to judge replies. Cheap to clone.

@@ -61,6 +61,8 @@ pub struct ReadError {
     pub line: usize,
     /// The entry's id, where it was readable.
     pub id: Option<String>,
+    /// The position as the file gives it, where the trouble is in the position; else empty.
+    pub text: String,
     /// What is wrong and what to do.
     pub problem: String,
 }
