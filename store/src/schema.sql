@@ -23,6 +23,8 @@ CREATE TABLE groups (
     hint_cost   REAL NOT NULL CHECK (hint_cost BETWEEN 0 AND 5),   -- points off for each hint step
     paused      INTEGER NOT NULL DEFAULT 0 CHECK (paused IN (0, 1)),
     paused_until TEXT,
+    slots_from  TEXT,                                -- slots up to this moment are past and never made up for:
+                                                     -- when a pause ended or the calendar changed
     empty_told_at TEXT,                              -- when the coach was last told of the empty queue
     created_at  TEXT NOT NULL,
     UNIQUE (chat, place)
@@ -113,6 +115,8 @@ CREATE TABLE verdicts (
     points     REAL NOT NULL CHECK (points BETWEEN 0 AND 5),
     moves      TEXT NOT NULL CHECK (json_valid(moves)),
     refutation TEXT NOT NULL CHECK (json_valid(refutation)),
+    line       TEXT NOT NULL DEFAULT '[]' CHECK (json_valid(line)),  -- SAN of both sides as the line stands after
+                                                     -- the reply; empty with a wrong first move
     why        TEXT NOT NULL,
     message    TEXT NOT NULL,
     by_coach   INTEGER NOT NULL DEFAULT 0 CHECK (by_coach IN (0, 1)),
