@@ -1,1 +1,83 @@
-//! Floor 4: the command line. One file per command.
+//! Floor 4: the command line. One file per command; `--json` writes JSON lines on stdout, people's
+//! output goes to the terminal, progress to stderr when that is a terminal.
+
+mod check;
+pub mod config;
+mod diagram;
+mod grade;
+mod name;
+mod output;
+
+use std::{path::PathBuf, process::ExitCode};
+
+use clap::{Args, Parser, Subcommand};
+
+/// Runs a chess study group's position of the day: checks it, posts it, reads the replies, answers
+/// wrong moves with their refutation, keeps answers sealed until the reveal, and adds up by topic.
+///
+/// Exit status: 0 as asked; 1 done, and something was found wanting; 2 it could not be done.
+#[derive(Debug, Parser)]
+#[command(
+    name = "sealed-move",
+    version,
+    max_term_width = 100,
+    disable_help_subcommand = true
+)]
+pub struct Cli {
+    #[command(flatten)]
+    place: Where,
+    #[command(subcommand)]
+    command: Command,
+}
+
+/// Where the store and the settings are; the same for every command that needs them.
+#[derive(Clone, Debug, Default, Args)]
+pub struct Where {
+    /// Settings file; by default sealed-move.toml beside the store, if there is one
+    #[arg(long, global = true, value_name = "FILE", env = "SEALED_MOVE_CONFIG")]
+    pub config: Option<PathBuf>,
+    /// The store; by default the one the settings name, else sealed-move.sqlite in this folder
+    #[arg(long, global = true, value_name = "FILE", env = "SEALED_MOVE_STORE")]
+    pub store: Option<PathBuf>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Verify positions from EPD, PGN or FEN lines
+    Check(check::Check),
+    /// Judge one reply to one position
+    Grade(grade::Grade),
+    /// Name the mate on the board
+    Name(name::Name),
+    /// Draw a position as PNG or SVG
+    Diagram(diagram::Diagram),
+}
+
+/// How a command ended, when it could be done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// As asked.
+    Fine,
+    /// Done, and something was found wanting.
+    Wanting,
+}
+
+/// Runs the command line and says how the process should end.
+pub fn run(cli: Cli) -> ExitCode {
+    let _ = cli.place;
+    let done = match cli.command {
+        Command::Check(command) => command.run(),
+        Command::Grade(command) => command.run(),
+        Command::Name(command) => command.run(),
+        Command::Diagram(command) => command.run(),
+    };
+    match done {
+        Ok(Outcome::Fine) => ExitCode::SUCCESS,
+        Ok(Outcome::Wanting) => ExitCode::from(1),
+        Err(error) if output::is_closed_pipe(&error) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("sealed-move: {error:#}");
+            ExitCode::from(2)
+        }
+    }
+}

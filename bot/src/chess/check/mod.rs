@@ -78,7 +78,10 @@ impl Report {
     /// The report on an entry that could not be read.
     pub fn unreadable(error: &ReadError) -> Self {
         Self {
-            id: error.id.clone().unwrap_or_else(|| format!("{}:{}", error.file, error.line)),
+            id: error
+                .id
+                .clone()
+                .unwrap_or_else(|| format!("{}:{}", error.file, error.line)),
             fen: error.text.clone(),
             stipulation: None,
             verdict: Soundness::Illegal,

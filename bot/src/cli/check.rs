@@ -1,0 +1,322 @@
+//! `check`: verifies positions from EPD, PGN or FEN lines.
+
+use std::{
+    io::{self, Write},
+    path::{Path, PathBuf},
+    sync::atomic::{AtomicUsize, Ordering},
+    sync::mpsc,
+    thread,
+    time::{Duration, Instant},
+};
+
+use anyhow::Context;
+use clap::Args;
+use indicatif::{ProgressBar, ProgressStyle};
+use serde::Serialize;
+
+use super::{Outcome, output::json_line};
+use crate::chess::{
+    Budget, Stipulation,
+    check::{self, CheckOptions, Report, Soundness},
+    read::{self, Entry, ReadError},
+};
+
+/// Verify positions: does the task hold against every defence, and is there one key only?
+///
+/// The kind of file (EPD, PGN, lines of FEN) is seen from its content; `-` reads standard input.
+/// Exit status 1 when a position is not sound.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:
+  sealed-move check week.epd
+  sealed-move check --json --seconds 2 lesson.pgn
+  echo '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' | sealed-move check -")]
+pub struct Check {
+    /// One JSON object a position, on a line of its own
+    #[arg(long)]
+    json: bool,
+    /// The most time for one position
+    #[arg(long, value_name = "SECONDS", default_value_t = 10.0)]
+    seconds: f64,
+    /// Longest mate sought where the file states no task
+    #[arg(long, value_name = "N", default_value_t = 5, value_parser = clap::value_parser!(u8).range(1..=Stipulation::LONGEST as i64))]
+    moves: u8,
+    /// Positions worked on at once; by default one a core
+    #[arg(long, value_name = "N")]
+    jobs: Option<usize>,
+    /// Files to read
+    #[arg(required = true, value_name = "FILE")]
+    files: Vec<PathBuf>,
+}
+
+/// The object written for each position; scripts rely on these names and this order.
+#[derive(Serialize)]
+struct Line<'a> {
+    id: &'a str,
+    fen: &'a str,
+    stipulation: Option<Stipulation>,
+    verdict: Soundness,
+    keys: &'a [String],
+    line: &'a [String],
+    patterns: &'a [String],
+    proved: bool,
+    nodes: u64,
+    seconds: f64,
+    message: &'a str,
+}
+
+impl Check {
+    pub(super) fn run(self) -> anyhow::Result<Outcome> {
+        let limit = seconds(self.seconds)?;
+        let mut entries = Vec::new();
+        for file in &self.files {
+            let bytes = read_bytes(file)?;
+            let name = file
+                .file_name()
+                .map_or_else(|| "input".into(), |n| n.to_string_lossy());
+            entries.extend(read::read_file(
+                if file == Path::new("-") {
+                    "input"
+                } else {
+                    &name
+                },
+                &bytes,
+            ));
+        }
+        let options = CheckOptions {
+            moves: self.moves,
+            ..CheckOptions::default()
+        };
+        let mut out = io::stdout().lock();
+        let mut wanting = 0;
+        let total = entries.len();
+        in_order(
+            &entries,
+            self.jobs,
+            |entry| checked(entry, &options, limit),
+            |report: Report| {
+                wanting += usize::from(report.verdict != Soundness::Sound);
+                match self.json {
+                    true => json_line(&mut out, &Line::of(&report)),
+                    false => tell(&mut out, &report),
+                }
+            },
+        )?;
+        if !self.json {
+            writeln!(out, "{}", tally(total, wanting))?;
+        }
+        Ok(if wanting == 0 {
+            Outcome::Fine
+        } else {
+            Outcome::Wanting
+        })
+    }
+}
+
+impl<'a> Line<'a> {
+    fn of(report: &'a Report) -> Self {
+        let Report {
+            id,
+            fen,
+            stipulation,
+            verdict,
+            keys,
+            line,
+            patterns,
+            proved,
+            nodes,
+            seconds,
+            message,
+            ..
+        } = report;
+        let (stipulation, verdict, proved, nodes, seconds) =
+            (*stipulation, *verdict, *proved, *nodes, *seconds);
+        Self {
+            id,
+            fen,
+            stipulation,
+            verdict,
+            keys,
+            line,
+            patterns,
+            proved,
+            nodes,
+            seconds,
+            message,
+        }
+    }
+}
+
+/// A time limit from the command line.
+pub(super) fn seconds(given: f64) -> anyhow::Result<Duration> {
+    Duration::try_from_secs_f64(given)
+        .ok()
+        .filter(|limit| !limit.is_zero())
+        .with_context(|| {
+            format!("--seconds {given} is no time limit; give a number above 0, such as 10")
+        })
+}
+
+/// A file's bytes, or standard input's for `-`; never more than a file may weigh.
+pub(super) fn read_bytes(file: &Path) -> anyhow::Result<Vec<u8>> {
+    use io::Read;
+    let most = read::LARGEST_FILE as u64 + 1;
+    let mut bytes = Vec::new();
+    if file == Path::new("-") {
+        io::stdin()
+            .lock()
+            .take(most)
+            .read_to_end(&mut bytes)
+            .context("standard input could not be read")?;
+    } else {
+        std::fs::File::open(file)
+            .and_then(|f| f.take(most).read_to_end(&mut bytes))
+            .with_context(|| format!("{} could not be read", file.display()))?;
+    }
+    anyhow::ensure!(
+        bytes.len() <= read::LARGEST_FILE,
+        "{} is larger than {} MB; split it into smaller files",
+        file.display(),
+        read::LARGEST_FILE >> 20
+    );
+    Ok(bytes)
+}
+
+/// Checks one entry within `limit`, and fills in how long it took.
+pub(super) fn checked(
+    entry: &Result<Entry, ReadError>,
+    options: &CheckOptions,
+    limit: Duration,
+) -> Report {
+    let started = Instant::now();
+    let mut report = match entry {
+        Ok(entry) => {
+            let late = || started.elapsed() > limit;
+            check::check(entry, options, &Budget::unlimited().until(&late))
+        }
+        Err(error) => Report::unreadable(error),
+    };
+    report.seconds = (started.elapsed().as_secs_f64() * 1e4).round() / 1e4;
+    report
+}
+
+/// Works on all items with a thread a core and hands the results over in the items' order.
+pub(super) fn in_order<T: Sync, R: Send>(
+    items: &[T],
+    jobs: Option<usize>,
+    work: impl Fn(&T) -> R + Sync,
+    mut take: impl FnMut(R) -> anyhow::Result<()>,
+) -> anyhow::Result<()> {
+    let cores = thread::available_parallelism().map_or(1, usize::from);
+    let jobs = jobs.unwrap_or(cores).clamp(1, items.len().max(1));
+    let bar = ProgressBar::new(items.len() as u64).with_style(
+        ProgressStyle::with_template("{bar:30} {pos}/{len} positions, {eta} left")
+            .unwrap_or(ProgressStyle::default_bar()),
+    );
+    let next = AtomicUsize::new(0);
+    let (send, receive) = mpsc::channel();
+    let result = thread::scope(|scope| {
+        for _ in 0..jobs {
+            let (send, next, work) = (send.clone(), &next, &work);
+            scope.spawn(move || {
+                loop {
+                    let i = next.fetch_add(1, Ordering::Relaxed);
+                    let Some(item) = items.get(i) else { break };
+                    if send.send((i, work(item))).is_err() {
+                        break;
+                    }
+                }
+            });
+        }
+        drop(send);
+        let mut waiting = std::collections::BTreeMap::new();
+        let mut due = 0;
+        for (i, done) in receive {
+            waiting.insert(i, done);
+            bar.inc(1);
+            while let Some(done) = waiting.remove(&due) {
+                due += 1;
+                if let Err(error) = bar.suspend(|| take(done)) {
+                    next.store(items.len(), Ordering::Relaxed);
+                    return Err(error);
+                }
+            }
+        }
+        Ok(())
+    });
+    bar.finish_and_clear();
+    result
+}
+
+/// The report on one position as a coach reads it.
+pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> {
+    let task = report
+        .stipulation
+        .map(|s| format!("  {s}"))
+        .unwrap_or_default();
+    writeln!(
+        out,
+        "{}{task}  {}",
+        report.id,
+        verdict_words(report.verdict)
+    )?;
+    if !report.fen.is_empty() {
+        writeln!(out, "    {}", report.fen)?;
+    }
+    if !report.message.is_empty() {
+        writeln!(out, "    {}", report.message)?;
+    }
+    if !report.keys.is_empty() {
+        let label = if report.keys.len() == 1 {
+            "key"
+        } else {
+            "keys"
+        };
+        writeln!(out, "    {label}: {}", report.keys.join(", "))?;
+    }
+    for variation in &report.variations {
+        writeln!(out, "    {variation}")?;
+    }
+    for attempt in &report.tries {
+        writeln!(out, "    try: {attempt}")?;
+    }
+    if !report.patterns.is_empty() {
+        writeln!(out, "    final picture: {}", report.patterns.join(", "))?;
+    }
+    if let Some(difficulty) = report.difficulty {
+        writeln!(out, "    difficulty: {difficulty:.1} of 10")?;
+    }
+    for warning in &report.warnings {
+        writeln!(out, "    note: {warning}")?;
+    }
+    let how = match (report.proved, report.depth) {
+        (true, _) => "proved".to_owned(),
+        (false, Some(depth)) => format!("judged at depth {depth}"),
+        (false, None) => "not proved".to_owned(),
+    };
+    writeln!(
+        out,
+        "    {how}, {} positions, {:.2} s\n",
+        report.nodes, report.seconds
+    )?;
+    Ok(())
+}
+
+fn verdict_words(verdict: Soundness) -> &'static str {
+    match verdict {
+        Soundness::Sound => "sound",
+        Soundness::SeveralKeys => "several keys",
+        Soundness::Short => "shorter than stated",
+        Soundness::Unsound => "unsound",
+        Soundness::Illegal => "illegal",
+        Soundness::Undecided => "undecided",
+    }
+}
+
+fn tally(total: usize, wanting: usize) -> String {
+    match (total, wanting) {
+        (0, _) => "no positions found".into(),
+        (1, 0) => "1 position, sound".into(),
+        (n, 0) => format!("{n} positions, all sound"),
+        (n, w) => format!("{n} positions, {} sound, {w} to look at", n - w),
+    }
+}

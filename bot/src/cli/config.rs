@@ -1,0 +1,208 @@
+//! Settings: a TOML file and the environment, with a default for everything.
+
+use std::{
+    net::SocketAddr,
+    path::{Path, PathBuf},
+};
+
+use anyhow::Context;
+use serde::Deserialize;
+
+use super::Where;
+use crate::desk::Settings;
+
+/// The settings file. Every key has a default; an unknown key is an error that names it.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Config {
+    /// The store's file; a relative path counts from the settings file.
+    pub store: Option<PathBuf>,
+    /// The club room.
+    pub room: RoomConfig,
+    /// The club room's group, when it is first made; later changes are made on the coach's page.
+    pub group: Settings,
+    /// How positions are checked and replies judged.
+    pub check: CheckConfig,
+    /// Discord.
+    pub discord: DiscordConfig,
+}
+
+/// The club room.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct RoomConfig {
+    /// Whether there is a club room at all.
+    pub open: bool,
+    /// Address and port; a taken port gives way to a free one.
+    pub address: SocketAddr,
+    /// The address members reach the room by, where it stands behind another server.
+    pub public_url: Option<String>,
+}
+
+/// How positions are checked and replies judged.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct CheckConfig {
+    /// The most seconds for one position.
+    pub seconds: f64,
+    /// The most seconds for one reply.
+    pub reply_seconds: f64,
+    /// Longest mate sought where a file states no task.
+    pub moves: u8,
+    /// Megabytes for the prover's table.
+    pub table_mb: usize,
+}
+
+/// Discord.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct DiscordConfig {
+    /// Whether the message-content intent was granted to the bot.
+    pub message_content: bool,
+}
+
+impl Default for RoomConfig {
+    fn default() -> Self {
+        Self {
+            open: true,
+            address: SocketAddr::from(([127, 0, 0, 1], 7316)),
+            public_url: None,
+        }
+    }
+}
+
+impl Default for CheckConfig {
+    fn default() -> Self {
+        Self {
+            seconds: 20.0,
+            reply_seconds: 10.0,
+            moves: 5,
+            table_mb: 64,
+        }
+    }
+}
+
+impl Default for DiscordConfig {
+    fn default() -> Self {
+        Self {
+            message_content: true,
+        }
+    }
+}
+
+/// Name of the settings file that is looked for beside the store.
+pub const CONFIG_NAME: &str = "sealed-move.toml";
+/// Name of the store when nothing else is said.
+pub const STORE_NAME: &str = "sealed-move.sqlite";
+
+impl Config {
+    /// Reads the settings and settles where the store is: `--store`, else the settings' `store`, else
+    /// [`STORE_NAME`] beside the settings file or in this folder.
+    ///
+    /// # Errors
+    /// When a file that was named cannot be read, or says something that is no setting.
+    pub fn load(place: &Where) -> anyhow::Result<(Self, PathBuf)> {
+        let beside = |file: &Path| file.parent().map(Path::to_path_buf).unwrap_or_default();
+        let file = match (&place.config, &place.store) {
+            (Some(file), _) => Some(file.clone()),
+            (None, store) => {
+                let file = store
+                    .as_deref()
+                    .map(beside)
+                    .unwrap_or_default()
+                    .join(CONFIG_NAME);
+                file.exists().then_some(file)
+            }
+        };
+        let config = match &file {
+            Some(file) => {
+                let text = std::fs::read_to_string(file).with_context(|| {
+                    format!("the settings file {} could not be read", file.display())
+                })?;
+                Self::parse(&text)
+                    .with_context(|| format!("the settings file {}", file.display()))?
+            }
+            None => Self::default(),
+        };
+        let folder = file.as_deref().map(beside).unwrap_or_default();
+        let store = match (&place.store, &config.store) {
+            (Some(store), _) => store.clone(),
+            (None, Some(store)) => folder.join(store),
+            (None, None) => folder.join(STORE_NAME),
+        };
+        Ok((config, store))
+    }
+
+    fn parse(text: &str) -> anyhow::Result<Self> {
+        let config: Self = toml::from_str(text)?;
+        for (key, value) in [
+            ("check.seconds", config.check.seconds),
+            ("check.reply_seconds", config.check.reply_seconds),
+        ] {
+            anyhow::ensure!(
+                value.is_finite() && value > 0.0,
+                "{key} = {value} is no time; give a number of seconds above 0"
+            );
+        }
+        anyhow::ensure!(
+            (1..=crate::chess::Stipulation::LONGEST).contains(&config.check.moves),
+            "check.moves = {} is out of range; give 1 to {}",
+            config.check.moves,
+            crate::chess::Stipulation::LONGEST
+        );
+        Ok(config)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_empty_file_gives_the_defaults() {
+        let config = Config::parse("").expect("defaults");
+        assert_eq!(config.room.address.port(), 7316);
+        assert!(config.room.address.ip().is_loopback());
+        assert_eq!(config.group.post_time, "18:00");
+    }
+
+    #[test]
+    fn an_unknown_key_is_named_with_its_line() {
+        let error = format!(
+            "{:#}",
+            Config::parse("[room]\nadress = \"127.0.0.1:1\"").expect_err("unknown key")
+        );
+        assert!(
+            error.contains("adress") && error.contains("line 2"),
+            "{error}"
+        );
+    }
+
+    #[test]
+    fn a_relative_store_counts_from_the_settings_file() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let file = folder.path().join("here.toml");
+        std::fs::write(&file, "store = \"club.sqlite\"").expect("written");
+        let place = Where {
+            config: Some(file),
+            store: None,
+        };
+        let (_, store) = Config::load(&place).expect("loads");
+        assert_eq!(store, folder.path().join("club.sqlite"));
+    }
+
+    #[test]
+    fn a_settings_file_that_was_named_must_be_there() {
+        let place = Where {
+            config: Some("/nowhere/at/all.toml".into()),
+            store: None,
+        };
+        assert!(Config::load(&place).is_err());
+    }
+
+    #[test]
+    fn impossible_times_are_refused() {
+        assert!(Config::parse("[check]\nseconds = 0.0").is_err());
+        assert!(Config::parse("[check]\nmoves = 99").is_err());
+    }
+}

@@ -1,0 +1,151 @@
+//! `grade`: judges one reply to one position.
+
+use std::{
+    io::{self, Read},
+    time::Instant,
+};
+
+use anyhow::{Context, bail};
+use clap::Args;
+use serde::Serialize;
+
+use super::{Outcome, check::seconds, output::json_line};
+use crate::chess::{
+    Budget, Stipulation,
+    check::{self, CheckOptions},
+    judge::{self, Judgement, Language, Setting, Verdict},
+    parse_fen,
+};
+
+/// Judge one reply to one position, as a member would be answered.
+///
+/// The reply is the last argument, after `--` if it begins with a dash, or standard input for `-`.
+/// Exit status 1 when the reply is not right.
+#[derive(Debug, Args)]
+#[command(after_help = "Example:
+  sealed-move grade --position 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1' --stipulation '#2' 'Rd7'")]
+pub struct Grade {
+    /// One JSON object
+    #[arg(long)]
+    json: bool,
+    /// The position
+    #[arg(long, value_name = "FEN")]
+    position: String,
+    /// The task: #1 to #20, + or =
+    #[arg(long, value_name = "TASK")]
+    stipulation: Stipulation,
+    /// Language whose piece letters are read first
+    #[arg(long, value_name = "LANGUAGE", default_value = "english", value_parser = language)]
+    language: Language,
+    /// The most time for the judgement
+    #[arg(long, value_name = "SECONDS", default_value_t = 30.0)]
+    seconds: f64,
+    /// What the member wrote
+    #[arg(value_name = "REPLY")]
+    reply: String,
+}
+
+/// The object written; scripts rely on these names and this order.
+#[derive(Serialize)]
+struct Line<'a> {
+    moves: &'a [String],
+    verdict: Verdict,
+    points: f64,
+    refutation: &'a [String],
+    why: &'a str,
+    message: &'a str,
+}
+
+impl Grade {
+    pub(super) fn run(self) -> anyhow::Result<Outcome> {
+        let limit = seconds(self.seconds)?;
+        let position = parse_fen(&self.position).context("--position")?.position;
+        let text = if self.reply == "-" {
+            standard_input()?
+        } else {
+            self.reply
+        };
+        let started = Instant::now();
+        let late = || started.elapsed() > limit;
+        let budget = Budget::unlimited().until(&late);
+        let options = CheckOptions::default();
+        let Some(problem) = check::problem(&position, self.stipulation, &options, &budget) else {
+            bail!(
+                "{} could not be shown to hold in this position within {} s; see `sealed-move check`",
+                self.stipulation,
+                self.seconds
+            );
+        };
+        let judged = judge::judge(
+            &problem,
+            &[],
+            &text,
+            self.language,
+            Setting::Answer,
+            &budget,
+        )
+        .context("the reply holds no answer; write a move such as Nf3")?;
+        let mut out = io::stdout().lock();
+        match self.json {
+            true => json_line(&mut out, &Line::of(&judged))?,
+            false => tell(&mut out, &judged)?,
+        }
+        Ok(match judged.verdict {
+            Verdict::Solved | Verdict::OnTheWay => Outcome::Fine,
+            _ => Outcome::Wanting,
+        })
+    }
+}
+
+impl<'a> Line<'a> {
+    fn of(judged: &'a Judgement) -> Self {
+        let Judgement {
+            moves,
+            verdict,
+            points,
+            refutation,
+            why,
+            message,
+            ..
+        } = judged;
+        Self {
+            moves,
+            verdict: *verdict,
+            points: *points,
+            refutation,
+            why,
+            message,
+        }
+    }
+}
+
+fn tell(out: &mut impl io::Write, judged: &Judgement) -> anyhow::Result<()> {
+    let verdict = match judged.verdict {
+        Verdict::Solved => "solved",
+        Verdict::OnTheWay => "on the way",
+        Verdict::Wrong => "wrong",
+        Verdict::Illegal => "not legal",
+        Verdict::Unclear => "unclear",
+        Verdict::Unreadable => "unreadable",
+    };
+    writeln!(out, "{verdict}, {} of 5 points", judged.points)?;
+    writeln!(out, "{}", judged.message)?;
+    Ok(())
+}
+
+fn standard_input() -> anyhow::Result<String> {
+    let mut bytes = Vec::new();
+    io::stdin()
+        .lock()
+        .take(1 << 20)
+        .read_to_end(&mut bytes)
+        .context("standard input could not be read")?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
+/// A language by its English name.
+pub(super) fn language(name: &str) -> Result<Language, String> {
+    serde_json::from_value(serde_json::Value::String(name.to_lowercase())).map_err(|_| {
+        format!("\"{name}\" is not a language the reader knows; choose english, german, french, spanish, italian, portuguese, dutch, russian, polish, czech or hungarian")
+    })
+}

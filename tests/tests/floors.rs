@@ -1,0 +1,85 @@
+//! The floors of the house hold: a floor uses only the floors below it.
+
+use std::{
+    fs,
+    path::{Path, PathBuf},
+};
+
+/// A folder under `bot/src`, and what none of its files may name.
+const RULES: &[(&str, &[&str])] = &[
+    (
+        "chess",
+        &[
+            "crate::desk", "crate::chat", "crate::cli", "crate::diagram", "sealed_move_store", "tokio", "std::time",
+            "std::fs", "std::net", "std::process", "chrono::", "async fn", "rusqlite", "serenity", "axum",
+        ],
+    ),
+    (
+        "diagram",
+        &[
+            "crate::desk", "crate::chat", "crate::cli", "sealed_move_store", "tokio", "std::time", "std::net",
+            "std::process", "async fn", "rusqlite", "serenity", "axum", "Utc::now", "crate::chess::judge",
+            "crate::chess::prove", "crate::chess::read",
+        ],
+    ),
+    ("desk", &["crate::chat", "crate::cli", "serenity", "poise", "axum", "rusqlite"]),
+    ("chat", &["crate::cli", "sealed_move_store", "rusqlite", "crate::chess", "shakmaty"]),
+    ("chat/room", &["serenity", "poise", "crate::chat::discord"]),
+    ("chat/discord", &["axum", "crate::chat::room"]),
+];
+
+#[test]
+fn no_floor_reaches_up_or_sideways() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../bot/src");
+    let mut broken = Vec::new();
+    for (folder, banned) in RULES {
+        let files = rust_files(&root.join(folder));
+        assert!(!files.is_empty(), "no sources in {folder}");
+        for file in files {
+            let text = fs::read_to_string(&file).expect("readable source");
+            for (number, line) in shipped(&text) {
+                for word in *banned {
+                    if line.contains(word) {
+                        broken.push(format!("{}:{number}: {word}", file.strip_prefix(&root).unwrap_or(&file).display()));
+                    }
+                }
+            }
+        }
+    }
+    assert!(broken.is_empty(), "a floor reaches where it may not:\n{}", broken.join("\n"));
+}
+
+#[test]
+fn the_store_knows_no_chess_and_no_chat() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../store");
+    let manifest = fs::read_to_string(root.join("Cargo.toml")).expect("the store's manifest");
+    for word in ["shakmaty", "pgn-reader", "serenity", "poise", "axum", "sealed-move.workspace"] {
+        assert!(!manifest.contains(word), "the store depends on {word}");
+    }
+}
+
+/// The lines of a source that are code and not its tests: comments are left out, and all from
+/// `#[cfg(test)]` on, which by the house's custom stands at the end of a file.
+fn shipped(text: &str) -> impl Iterator<Item = (usize, &str)> {
+    text.lines()
+        .enumerate()
+        .take_while(|(_, line)| !line.starts_with("#[cfg(test)]"))
+        .filter(|(_, line)| !line.trim_start().starts_with("//"))
+        .map(|(i, line)| (i + 1, line))
+}
+
+/// Every source below a folder, but for files that hold tests only.
+fn rust_files(folder: &Path) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    for entry in fs::read_dir(folder).into_iter().flatten().flatten() {
+        let path = entry.path();
+        let name = entry.file_name().to_string_lossy().into_owned();
+        match path.is_dir() {
+            true if name == "tests" => {}
+            true => found.extend(rust_files(&path)),
+            false if name.ends_with(".rs") && !name.ends_with("tests.rs") => found.push(path),
+            false => {}
+        }
+    }
+    found
+}
