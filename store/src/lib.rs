@@ -1,5 +1,67 @@
 //! Everything Sealed Move remembers, on SQLite.
+//!
+//! This package knows rows, ids, times in UTC and SQL. It knows no rule of chess and no chat: positions
+//! are text, verdicts are values. Every invariant that SQL can hold is held by `schema.sql`.
+//!
+//! * [`Store`] is the handle: one writer thread, a few reader threads, calls that never block an async
+//!   thread ([`Store::read`], [`Store::write`]) and their blocking twins for the command line.
+//! * [`Db`] is what a reading closure gets: every read is a named method on it, one file a subject.
+//! * [`Tx`] is what a writing closure gets: one short transaction, every write a named method; it reads
+//!   through [`Db`] as well.
+//!
+//! ```
+//! # fn main() -> Result<(), sealed_move_store::StoreError> {
+//! # let folder = tempfile::tempdir().map_err(|_| sealed_move_store::StoreError::Stopped)?;
+//! let store = sealed_move_store::Store::open(&folder.path().join("group.db"))?;
+//! store.write_blocking(|tx| tx.set_setting("greeting", "hello"))?;
+//! let kept = store.read_blocking(|db| db.setting("greeting"))?;
+//! assert_eq!(kept.as_deref(), Some("hello"));
+//! # Ok(())
+//! # }
+//! ```
 
-/// The store. Cheap to clone.
-#[derive(Clone, Debug)]
-pub struct Store {}
+mod attempts;
+mod backup;
+mod db;
+mod error;
+mod figures;
+mod groups;
+mod hints;
+mod members;
+mod migrate;
+mod person;
+mod positions;
+mod posts;
+mod queue;
+mod replies;
+mod settings;
+mod store;
+mod talk;
+mod time;
+mod topics;
+pub mod values;
+mod verdicts;
+
+pub use attempts::{Attempt, AttemptOf};
+pub use backup::{Overwrite, restore};
+pub use db::{Db, Tx};
+pub use error::StoreError;
+pub use figures::{MemberFigures, MemberPoints, PostFigures, Span, TopicFigures, WrongFirst};
+pub use groups::{Group, GroupSettings, NewGroup};
+pub use hints::Hint;
+pub use members::Member;
+pub use migrate::VERSION;
+pub use person::KeptPerson;
+pub use positions::{Check, NewPosition, Position};
+pub use posts::{NewPost, Post};
+pub use queue::Queued;
+pub use replies::{Inserted, NewReply, Reply, ReplyOf, Unjudged};
+pub use store::Store;
+pub use talk::TalkLine;
+pub use time::to_seconds;
+pub use topics::Topic;
+pub use values::*;
+pub use verdicts::{NewVerdict, VerdictRow};
+
+/// Moments are in UTC, whole seconds.
+pub type Moment = chrono::DateTime<chrono::Utc>;

@@ -1,5 +1,6 @@
 -- Version 1. Times are UTC, RFC 3339 with seconds and Z, so that text order is time order.
 -- Positions are text, verdicts are values; no rule of chess is known here.
+-- AUTOINCREMENT where an id may outlive its row (someone erased): it must not come to mean another.
 
 CREATE TABLE settings (
     key   TEXT PRIMARY KEY,
@@ -31,7 +32,7 @@ CREATE TABLE groups (
 ) STRICT;
 
 CREATE TABLE members (
-    id        INTEGER PRIMARY KEY,
+    id        INTEGER PRIMARY KEY AUTOINCREMENT,
     group_id  INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
     chat_user TEXT NOT NULL,
     name      TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 80),
@@ -64,6 +65,8 @@ CREATE TABLE positions (
     UNIQUE (group_id, fen, stipulation)
 ) STRICT;
 
+CREATE INDEX positions_by_topic ON positions (topic_id);
+
 CREATE TABLE queue (
     id          INTEGER PRIMARY KEY,
     group_id    INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
@@ -95,12 +98,15 @@ CREATE TABLE posts (
     UNIQUE (group_id, slot)
 ) STRICT;
 
+CREATE INDEX posts_by_position ON posts (position_id);
+CREATE INDEX posts_by_state ON posts (state, closes_at);
+
 CREATE TABLE replies (
-    id          INTEGER PRIMARY KEY,
+    id          INTEGER PRIMARY KEY AUTOINCREMENT,
     post_id     INTEGER NOT NULL REFERENCES posts (id) ON DELETE CASCADE,
     member_id   INTEGER NOT NULL REFERENCES members (id) ON DELETE CASCADE,
     source      TEXT UNIQUE,                         -- the chat's id of the message, so that a replay counts once
-    via         TEXT NOT NULL,                       -- answer, talk, direct, hand
+    via         TEXT NOT NULL CHECK (via IN ('answer', 'talk', 'direct', 'hand')),
     text        TEXT NOT NULL,
     received_at TEXT NOT NULL
 ) STRICT;
@@ -119,11 +125,13 @@ CREATE TABLE verdicts (
                                                      -- the reply; empty with a wrong first move
     why        TEXT NOT NULL,
     message    TEXT NOT NULL,
+    wrong_first TEXT,                                -- the wrong first move in SAN, where it fails there
     by_coach   INTEGER NOT NULL DEFAULT 0 CHECK (by_coach IN (0, 1)),
     current    INTEGER NOT NULL DEFAULT 1 CHECK (current IN (0, 1)),
     given_at   TEXT NOT NULL
 ) STRICT;
 
+CREATE INDEX verdicts_by_reply ON verdicts (reply_id);
 CREATE UNIQUE INDEX one_current_verdict ON verdicts (reply_id) WHERE current = 1;
 
 -- One member's work on one post: where the line stands and what it is worth so far.
@@ -150,11 +158,16 @@ CREATE TABLE hints (
     PRIMARY KEY (post_id, member_id, step)
 ) STRICT, WITHOUT ROWID;
 
+CREATE INDEX hints_by_member ON hints (member_id);
+
 -- What the room's chat shows besides posts and reveals: talk between members.
 CREATE TABLE talk (
-    id        INTEGER PRIMARY KEY,
+    id        INTEGER PRIMARY KEY AUTOINCREMENT,
     group_id  INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
     member_id INTEGER NOT NULL REFERENCES members (id) ON DELETE CASCADE,
     text      TEXT NOT NULL CHECK (length(text) BETWEEN 1 AND 4000),
     said_at   TEXT NOT NULL
 ) STRICT;
+
+CREATE INDEX talk_by_group ON talk (group_id, id);
+CREATE INDEX talk_by_member ON talk (member_id);

@@ -1,0 +1,118 @@
+//! Attempts: one member's work on one post.
+
+use rusqlite::{Row, params};
+
+use crate::{
+    AttemptState, Db, Moment, StoreError, Tx, time,
+    values::{List, list},
+};
+
+/// Where a member's work on a post stands and what it is worth so far.
+#[derive(Clone, Debug, PartialEq, serde::Serialize)]
+pub struct Attempt {
+    /// The post.
+    pub post_id: i64,
+    /// The member.
+    pub member_id: i64,
+    /// Where it stands.
+    pub state: AttemptState,
+    /// The line played so far by both sides, in SAN.
+    pub line: Vec<String>,
+    /// Points, 0 to 5, after the group's rules on tries and hints.
+    pub points: f64,
+    /// Wrong moves so far.
+    pub wrong: u32,
+    /// Whether it was solved without a wrong move or a hint.
+    pub first_try: bool,
+    /// When it began.
+    pub started_at: Moment,
+    /// When it was solved or given up.
+    pub ended_at: Option<Moment>,
+}
+
+/// An attempt with its member's name.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AttemptOf {
+    /// The attempt.
+    pub attempt: Attempt,
+    /// The member's name.
+    pub name: String,
+}
+
+pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Attempt> {
+    Ok(Attempt {
+        post_id: row.get("post_id")?,
+        member_id: row.get("member_id")?,
+        state: row.get("state")?,
+        line: row.get::<_, List>("line")?.0,
+        points: row.get("points")?,
+        wrong: row.get("wrong")?,
+        first_try: row.get("first_try")?,
+        started_at: time::get(row, "started_at")?,
+        ended_at: time::get_maybe(row, "ended_at")?,
+    })
+}
+
+impl Db<'_> {
+    /// A member's attempt at a post, if they began one.
+    pub fn attempt(&self, post: i64, member: i64) -> Result<Option<Attempt>, StoreError> {
+        self.maybe_one(
+            "SELECT * FROM attempts WHERE post_id = ?1 AND member_id = ?2",
+            [post, member],
+            read,
+        )
+    }
+
+    /// All attempts at a post with the members' names: most points first, then the earliest to end,
+    /// those not ended last.
+    pub fn attempts_at(&self, post: i64) -> Result<Vec<AttemptOf>, StoreError> {
+        self.all(
+            "SELECT a.*, m.name FROM attempts a JOIN members m ON m.id = a.member_id
+             WHERE a.post_id = ?1
+             ORDER BY a.points DESC, a.ended_at IS NULL, a.ended_at, m.name, m.id",
+            [post],
+            |row| {
+                Ok(AttemptOf {
+                    attempt: read(row)?,
+                    name: row.get("name")?,
+                })
+            },
+        )
+    }
+
+    /// All attempts of a member, in the order of the posts.
+    pub fn attempts_by_member(&self, member: i64) -> Result<Vec<Attempt>, StoreError> {
+        self.all(
+            "SELECT * FROM attempts WHERE member_id = ?1 ORDER BY post_id",
+            [member],
+            read,
+        )
+    }
+}
+
+impl Tx<'_> {
+    /// Keeps where an attempt stands, in place of what was kept of it before; the moment it began stays
+    /// the first one.
+    pub fn upsert_attempt(&self, attempt: &Attempt) -> Result<(), StoreError> {
+        self.run(
+            "INSERT INTO attempts (post_id, member_id, state, line, points, wrong, first_try, started_at,
+                                   ended_at)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)
+             ON CONFLICT (post_id, member_id) DO UPDATE SET
+                 state = excluded.state, line = excluded.line, points = excluded.points,
+                 wrong = excluded.wrong, first_try = excluded.first_try, ended_at = excluded.ended_at",
+            params![
+                attempt.post_id,
+                attempt.member_id,
+                attempt.state,
+                list(&attempt.line),
+                attempt.points,
+                attempt.wrong,
+                attempt.first_try,
+                time::text(attempt.started_at),
+                time::maybe(attempt.ended_at)
+            ],
+        )?;
+        Ok(())
+    }
+}

@@ -1,0 +1,200 @@
+//! Groups: a study group is one channel of a chat, with its own zone, calendar and rules.
+
+use rusqlite::{Row, params};
+
+use crate::{Chat, Db, Mode, Moment, StoreError, Tx, time};
+
+/// What a coach sets for a group.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GroupSettings {
+    /// The group's name, 1 to 100 characters.
+    pub name: String,
+    /// IANA time zone.
+    pub zone: String,
+    /// Local time of posts, `HH:MM`.
+    pub post_time: String,
+    /// Days of posts; bit 0 is Monday.
+    pub days: u8,
+    /// Minutes from a post to its reveal, 1 to 44640.
+    pub open_minutes: u32,
+    /// Sealed or open.
+    pub mode: Mode,
+    /// Language of the piece letters.
+    pub language: String,
+    /// Look of the diagrams.
+    pub style: String,
+    /// Points off for each wrong first move, 0 to 5.
+    pub wrong_cost: f64,
+    /// Points off for each hint step, 0 to 5.
+    pub hint_cost: f64,
+}
+
+/// A group to be made.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NewGroup {
+    /// The chat.
+    pub chat: Chat,
+    /// The channel's id, or the room's name.
+    pub place: String,
+    /// The server the channel is on, where the chat has servers.
+    pub server: Option<String>,
+    /// What the coach sets.
+    pub settings: GroupSettings,
+    /// Now.
+    pub created_at: Moment,
+}
+
+/// A group.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Group {
+    /// Its id.
+    pub id: i64,
+    /// The chat.
+    pub chat: Chat,
+    /// The channel's id, or the room's name.
+    pub place: String,
+    /// The server the channel is on.
+    pub server: Option<String>,
+    /// What the coach set.
+    pub settings: GroupSettings,
+    /// Whether posting is paused.
+    pub paused: bool,
+    /// Until when, where the pause has an end.
+    pub paused_until: Option<Moment>,
+    /// When the coach was last told that the queue is empty; `None` since it was last filled.
+    pub empty_told_at: Option<Moment>,
+    /// When it was made.
+    pub created_at: Moment,
+}
+
+fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
+    Ok(Group {
+        id: row.get("id")?,
+        chat: row.get("chat")?,
+        place: row.get("place")?,
+        server: row.get("server")?,
+        settings: GroupSettings {
+            name: row.get("name")?,
+            zone: row.get("zone")?,
+            post_time: row.get("post_time")?,
+            days: row.get("days")?,
+            open_minutes: row.get("open_minutes")?,
+            mode: row.get("mode")?,
+            language: row.get("language")?,
+            style: row.get("style")?,
+            wrong_cost: row.get("wrong_cost")?,
+            hint_cost: row.get("hint_cost")?,
+        },
+        paused: row.get("paused")?,
+        paused_until: time::get_maybe(row, "paused_until")?,
+        empty_told_at: time::get_maybe(row, "empty_told_at")?,
+        created_at: time::get(row, "created_at")?,
+    })
+}
+
+impl Db<'_> {
+    /// A group by id.
+    pub fn group(&self, id: i64) -> Result<Option<Group>, StoreError> {
+        self.maybe_one("SELECT * FROM groups WHERE id = ?1", [id], read)
+    }
+
+    /// The group at a place.
+    pub fn group_at(&self, chat: Chat, place: &str) -> Result<Option<Group>, StoreError> {
+        self.maybe_one(
+            "SELECT * FROM groups WHERE chat = ?1 AND place = ?2",
+            params![chat, place],
+            read,
+        )
+    }
+
+    /// Every group of a chat, the oldest first.
+    pub fn groups_of(&self, chat: Chat) -> Result<Vec<Group>, StoreError> {
+        self.all(
+            "SELECT * FROM groups WHERE chat = ?1 ORDER BY id",
+            [chat],
+            read,
+        )
+    }
+
+    /// Every group, the oldest first.
+    pub fn groups(&self) -> Result<Vec<Group>, StoreError> {
+        self.all("SELECT * FROM groups ORDER BY id", [], read)
+    }
+}
+
+impl Tx<'_> {
+    /// Makes a group; errs with [`StoreError::Rule`] when its place has one already.
+    pub fn insert_group(&self, new: &NewGroup) -> Result<i64, StoreError> {
+        let s = &new.settings;
+        self.insert(
+            "INSERT INTO groups (chat, place, server, name, zone, post_time, days, open_minutes, mode,
+                                 language, style, wrong_cost, hint_cost, created_at)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)",
+            params![
+                new.chat,
+                new.place,
+                new.server,
+                s.name,
+                s.zone,
+                s.post_time,
+                s.days,
+                s.open_minutes,
+                s.mode,
+                s.language,
+                s.style,
+                s.wrong_cost,
+                s.hint_cost,
+                time::text(new.created_at)
+            ],
+        )
+    }
+
+    /// Changes what the coach set.
+    pub fn update_group(&self, group: i64, s: &GroupSettings) -> Result<(), StoreError> {
+        self.run_one(
+            "group",
+            group,
+            "UPDATE groups SET name = ?2, zone = ?3, post_time = ?4, days = ?5, open_minutes = ?6,
+                 mode = ?7, language = ?8, style = ?9, wrong_cost = ?10, hint_cost = ?11
+             WHERE id = ?1",
+            params![
+                group,
+                s.name,
+                s.zone,
+                s.post_time,
+                s.days,
+                s.open_minutes,
+                s.mode,
+                s.language,
+                s.style,
+                s.wrong_cost,
+                s.hint_cost
+            ],
+        )
+    }
+
+    /// Pauses posting, with or without an end, or ends the pause (`paused` false).
+    pub fn set_paused(
+        &self,
+        group: i64,
+        paused: bool,
+        until: Option<Moment>,
+    ) -> Result<(), StoreError> {
+        self.run_one(
+            "group",
+            group,
+            "UPDATE groups SET paused = ?2, paused_until = ?3 WHERE id = ?1",
+            params![group, paused, time::maybe(until.filter(|_| paused))],
+        )
+    }
+
+    /// Notes when the coach was told of the empty queue, or (`None`) that it is filled again.
+    pub fn set_empty_told_at(&self, group: i64, at: Option<Moment>) -> Result<(), StoreError> {
+        self.run_one(
+            "group",
+            group,
+            "UPDATE groups SET empty_told_at = ?2 WHERE id = ?1",
+            params![group, time::maybe(at)],
+        )
+    }
+}

@@ -1,0 +1,70 @@
+//! Hint steps given to members.
+
+use rusqlite::{Row, params};
+
+use crate::{Db, Moment, StoreError, Tx, time};
+
+/// A hint step that a member was given.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hint {
+    /// The post.
+    pub post_id: i64,
+    /// The member.
+    pub member_id: i64,
+    /// 1 to 3.
+    pub step: u8,
+    /// When.
+    pub given_at: Moment,
+}
+
+fn read(row: &Row<'_>) -> rusqlite::Result<Hint> {
+    Ok(Hint {
+        post_id: row.get("post_id")?,
+        member_id: row.get("member_id")?,
+        step: row.get("step")?,
+        given_at: time::get(row, "given_at")?,
+    })
+}
+
+impl Db<'_> {
+    /// The hint steps a member has had for a post, in order.
+    pub fn hints(&self, post: i64, member: i64) -> Result<Vec<Hint>, StoreError> {
+        self.all(
+            "SELECT * FROM hints WHERE post_id = ?1 AND member_id = ?2 ORDER BY step",
+            [post, member],
+            read,
+        )
+    }
+
+    /// How many hint steps a member has had for a post.
+    pub fn hint_count(&self, post: i64, member: i64) -> Result<u8, StoreError> {
+        Ok(self
+            .maybe_one(
+                "SELECT count(*) FROM hints WHERE post_id = ?1 AND member_id = ?2",
+                [post, member],
+                |row| row.get(0),
+            )?
+            .unwrap_or(0))
+    }
+}
+
+impl Tx<'_> {
+    /// Records the next hint step and returns it; `None` when `most` have been given already.
+    pub fn next_hint(
+        &self,
+        post: i64,
+        member: i64,
+        most: u8,
+        now: Moment,
+    ) -> Result<Option<u8>, StoreError> {
+        let step = self.hint_count(post, member)? + 1;
+        if step > most {
+            return Ok(None);
+        }
+        self.run(
+            "INSERT INTO hints (post_id, member_id, step, given_at) VALUES (?1, ?2, ?3, ?4)",
+            params![post, member, step, time::text(now)],
+        )?;
+        Ok(Some(step))
+    }
+}

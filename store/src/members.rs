@@ -1,0 +1,107 @@
+//! Members of a group, coaches among them.
+
+use rusqlite::{Row, params};
+
+use crate::{Db, Moment, StoreError, Tx, time};
+
+/// A member of a group.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Member {
+    /// Its id.
+    pub id: i64,
+    /// The group.
+    pub group_id: i64,
+    /// The chat's id of the person.
+    pub chat_user: String,
+    /// The name shown, 1 to 80 characters.
+    pub name: String,
+    /// Whether they coach the group.
+    pub coach: bool,
+    /// Since when.
+    pub joined_at: Moment,
+}
+
+pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Member> {
+    Ok(Member {
+        id: row.get("id")?,
+        group_id: row.get("group_id")?,
+        chat_user: row.get("chat_user")?,
+        name: row.get("name")?,
+        coach: row.get("coach")?,
+        joined_at: time::get(row, "joined_at")?,
+    })
+}
+
+impl Db<'_> {
+    /// A member by id.
+    pub fn member(&self, id: i64) -> Result<Option<Member>, StoreError> {
+        self.maybe_one("SELECT * FROM members WHERE id = ?1", [id], read)
+    }
+
+    /// The member a chat knows as `chat_user`.
+    pub fn member_by_user(
+        &self,
+        group: i64,
+        chat_user: &str,
+    ) -> Result<Option<Member>, StoreError> {
+        self.maybe_one(
+            "SELECT * FROM members WHERE group_id = ?1 AND chat_user = ?2",
+            params![group, chat_user],
+            read,
+        )
+    }
+
+    /// All members of a group by name.
+    pub fn members(&self, group: i64) -> Result<Vec<Member>, StoreError> {
+        self.all(
+            "SELECT * FROM members WHERE group_id = ?1 ORDER BY name, id",
+            [group],
+            read,
+        )
+    }
+
+    /// The coaches of a group, the first one first.
+    pub fn coaches(&self, group: i64) -> Result<Vec<Member>, StoreError> {
+        self.all(
+            "SELECT * FROM members WHERE group_id = ?1 AND coach = 1 ORDER BY joined_at, id",
+            [group],
+            read,
+        )
+    }
+}
+
+impl Tx<'_> {
+    /// Makes a person a member, or renames them; returns the member's id.
+    pub fn upsert_member(
+        &self,
+        group: i64,
+        chat_user: &str,
+        name: &str,
+        now: Moment,
+    ) -> Result<i64, StoreError> {
+        // A rewrite under the same name would wake every listener for nothing.
+        if let Some(member) = self.member_by_user(group, chat_user)? {
+            if member.name != name {
+                self.run(
+                    "UPDATE members SET name = ?2 WHERE id = ?1",
+                    params![member.id, name],
+                )?;
+            }
+            return Ok(member.id);
+        }
+        self.insert(
+            "INSERT INTO members (group_id, chat_user, name, joined_at) VALUES (?1, ?2, ?3, ?4)",
+            params![group, chat_user, name, time::text(now)],
+        )
+    }
+
+    /// Makes a member a coach, or no longer one.
+    pub fn set_coach(&self, member: i64, coach: bool) -> Result<(), StoreError> {
+        self.run_one(
+            "member",
+            member,
+            "UPDATE members SET coach = ?2 WHERE id = ?1",
+            params![member, coach],
+        )
+    }
+}

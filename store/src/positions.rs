@@ -1,0 +1,208 @@
+//! Positions with what was checked, how deep and with what.
+
+use rusqlite::{Row, params};
+use serde_json::Value;
+
+use crate::{Db, Moment, Soundness, StoreError, Tx, time};
+
+/// What a check found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Check {
+    /// In a word.
+    pub soundness: Soundness,
+    /// In full, as the checker wrote it.
+    pub report: Value,
+    /// Version of the checker; an older one asks for a new check.
+    pub checker_version: i64,
+    /// When.
+    pub checked_at: Moment,
+}
+
+/// A position to be kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NewPosition {
+    /// The group.
+    pub group_id: i64,
+    /// Its topic.
+    pub topic_id: Option<i64>,
+    /// File and id as the coach gave them.
+    pub source: String,
+    /// FEN.
+    pub fen: String,
+    /// The stipulation's sign.
+    pub stipulation: String,
+    /// The coach's words, shown at the reveal.
+    pub comment: String,
+    /// What the check found.
+    pub check: Check,
+    /// Now.
+    pub created_at: Moment,
+}
+
+/// A position.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Position {
+    /// Its id.
+    pub id: i64,
+    /// The group.
+    pub group_id: i64,
+    /// Its topic's id.
+    pub topic_id: Option<i64>,
+    /// Its topic's name.
+    pub topic: Option<String>,
+    /// File and id as the coach gave them.
+    pub source: String,
+    /// FEN.
+    pub fen: String,
+    /// The stipulation's sign.
+    pub stipulation: String,
+    /// The coach's words, shown at the reveal.
+    pub comment: String,
+    /// What the check found.
+    pub check: Check,
+    /// Whether the coach said: post it anyway.
+    pub anyway: bool,
+    /// When it was first kept.
+    pub created_at: Moment,
+}
+
+const SELECT: &str =
+    "SELECT p.*, t.name AS topic FROM positions p LEFT JOIN topics t ON t.id = p.topic_id";
+
+fn read(row: &Row<'_>) -> rusqlite::Result<Position> {
+    let report = row.as_ref().column_index("report")?;
+    Ok(Position {
+        id: row.get("id")?,
+        group_id: row.get("group_id")?,
+        topic_id: row.get("topic_id")?,
+        topic: row.get("topic")?,
+        source: row.get("source")?,
+        fen: row.get("fen")?,
+        stipulation: row.get("stipulation")?,
+        comment: row.get("comment")?,
+        check: Check {
+            soundness: row.get("soundness")?,
+            report: serde_json::from_str(row.get_ref(report)?.as_str()?).map_err(|error| {
+                rusqlite::Error::FromSqlConversionFailure(
+                    report,
+                    rusqlite::types::Type::Text,
+                    Box::new(error),
+                )
+            })?,
+            checker_version: row.get("checker_version")?,
+            checked_at: time::get(row, "checked_at")?,
+        },
+        anyway: row.get("anyway")?,
+        created_at: time::get(row, "created_at")?,
+    })
+}
+
+impl Db<'_> {
+    /// A position by id.
+    pub fn position(&self, id: i64) -> Result<Option<Position>, StoreError> {
+        self.maybe_one(&format!("{SELECT} WHERE p.id = ?1"), [id], read)
+    }
+
+    /// A group's positions, the latest first.
+    pub fn positions(&self, group: i64) -> Result<Vec<Position>, StoreError> {
+        self.all(
+            &format!("{SELECT} WHERE p.group_id = ?1 ORDER BY p.id DESC"),
+            [group],
+            read,
+        )
+    }
+
+    /// Positions last checked by another version of the checker, the oldest first.
+    pub fn positions_to_check_again(&self, version: i64) -> Result<Vec<Position>, StoreError> {
+        self.all(
+            &format!("{SELECT} WHERE p.checker_version <> ?1 ORDER BY p.id"),
+            [version],
+            read,
+        )
+    }
+
+    /// Whether a position was ever posted.
+    pub fn was_posted(&self, position: i64) -> Result<bool, StoreError> {
+        Ok(self
+            .maybe_one(
+                "SELECT 1 FROM posts WHERE position_id = ?1 LIMIT 1",
+                [position],
+                |_| Ok(()),
+            )?
+            .is_some())
+    }
+}
+
+impl Tx<'_> {
+    /// Keeps a position and returns its id. The same placement and stipulation in the same group is the
+    /// same position: its source, check, and (where the new one has them) topic and comment are replaced.
+    pub fn upsert_position(&self, new: &NewPosition) -> Result<i64, StoreError> {
+        let mut statement = self.sql.prepare_cached(
+            "INSERT INTO positions (group_id, topic_id, source, fen, stipulation, comment, soundness,
+                                    report, checker_version, checked_at, created_at)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)
+             ON CONFLICT (group_id, fen, stipulation) DO UPDATE SET
+                 topic_id = coalesce(excluded.topic_id, topic_id),
+                 source = excluded.source,
+                 comment = CASE excluded.comment WHEN '' THEN comment ELSE excluded.comment END,
+                 soundness = excluded.soundness,
+                 report = excluded.report,
+                 checker_version = excluded.checker_version,
+                 checked_at = excluded.checked_at
+             RETURNING id",
+        )?;
+        Ok(statement.query_row(
+            params![
+                new.group_id,
+                new.topic_id,
+                new.source,
+                new.fen,
+                new.stipulation,
+                new.comment,
+                new.check.soundness,
+                new.check.report.to_string(),
+                new.check.checker_version,
+                time::text(new.check.checked_at),
+                time::text(new.created_at)
+            ],
+            |row| row.get(0),
+        )?)
+    }
+
+    /// Replaces what the check found.
+    pub fn replace_check(&self, position: i64, check: &Check) -> Result<(), StoreError> {
+        self.run_one(
+            "position",
+            position,
+            "UPDATE positions SET soundness = ?2, report = ?3, checker_version = ?4, checked_at = ?5
+             WHERE id = ?1",
+            params![
+                position,
+                check.soundness,
+                check.report.to_string(),
+                check.checker_version,
+                time::text(check.checked_at)
+            ],
+        )
+    }
+
+    /// Sets or takes away a position's topic.
+    pub fn set_position_topic(&self, position: i64, topic: Option<i64>) -> Result<(), StoreError> {
+        self.run_one(
+            "position",
+            position,
+            "UPDATE positions SET topic_id = ?2 WHERE id = ?1",
+            params![position, topic],
+        )
+    }
+
+    /// Notes that the coach said: post it anyway (or took that back).
+    pub fn set_position_anyway(&self, position: i64, anyway: bool) -> Result<(), StoreError> {
+        self.run_one(
+            "position",
+            position,
+            "UPDATE positions SET anyway = ?2 WHERE id = ?1",
+            params![position, anyway],
+        )
+    }
+}

@@ -1,0 +1,283 @@
+//! Posts: a position before the group, from the intent to the reveal.
+
+use rusqlite::{Row, params};
+
+use crate::{Db, Moment, PostState, StoreError, Tx, time};
+
+/// A post about to be made out of a queue entry.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NewPost {
+    /// The queue entry; it leaves the queue.
+    pub item: i64,
+    /// Marks the message so that it is sent once, 1 to 25 characters.
+    pub nonce: String,
+    /// When it was due; a group has one post a slot.
+    pub slot: Moment,
+    /// When replies will close.
+    pub closes_at: Moment,
+    /// Now.
+    pub intended_at: Moment,
+}
+
+/// A post.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Post {
+    /// Its id.
+    pub id: i64,
+    /// The group.
+    pub group_id: i64,
+    /// The position.
+    pub position_id: i64,
+    /// 1, 2, 3 … within the group.
+    pub number: i64,
+    /// Marks the message.
+    pub nonce: String,
+    /// Where it stands.
+    pub state: PostState,
+    /// When it was due.
+    pub slot: Moment,
+    /// When the intent was recorded.
+    pub intended_at: Moment,
+    /// When it was sent.
+    pub opened_at: Option<Moment>,
+    /// When replies close.
+    pub closes_at: Moment,
+    /// When the reveal was sent.
+    pub closed_at: Option<Moment>,
+    /// The chat's id of the message.
+    pub message: Option<String>,
+    /// The chat's id of the thread.
+    pub thread: Option<String>,
+    /// The chat's id of the reveal.
+    pub reveal: Option<String>,
+    /// The position's stipulation.
+    pub stipulation: String,
+    /// The position's topic.
+    pub topic: Option<String>,
+}
+
+const SELECT: &str = "SELECT o.*, p.stipulation, t.name AS topic
+    FROM posts o JOIN positions p ON p.id = o.position_id LEFT JOIN topics t ON t.id = p.topic_id";
+
+fn read(row: &Row<'_>) -> rusqlite::Result<Post> {
+    Ok(Post {
+        id: row.get("id")?,
+        group_id: row.get("group_id")?,
+        position_id: row.get("position_id")?,
+        number: row.get("number")?,
+        nonce: row.get("nonce")?,
+        state: row.get("state")?,
+        slot: time::get(row, "slot")?,
+        intended_at: time::get(row, "intended_at")?,
+        opened_at: time::get_maybe(row, "opened_at")?,
+        closes_at: time::get(row, "closes_at")?,
+        closed_at: time::get_maybe(row, "closed_at")?,
+        message: row.get("message")?,
+        thread: row.get("thread")?,
+        reveal: row.get("reveal")?,
+        stipulation: row.get("stipulation")?,
+        topic: row.get("topic")?,
+    })
+}
+
+impl Db<'_> {
+    /// A post by id.
+    pub fn post(&self, id: i64) -> Result<Option<Post>, StoreError> {
+        self.maybe_one(&format!("{SELECT} WHERE o.id = ?1"), [id], read)
+    }
+
+    /// A post by its nonce.
+    pub fn post_by_nonce(&self, nonce: &str) -> Result<Option<Post>, StoreError> {
+        self.maybe_one(&format!("{SELECT} WHERE o.nonce = ?1"), [nonce], read)
+    }
+
+    /// The post of a group whose message or thread the chat calls `reference`.
+    pub fn post_by_reference(
+        &self,
+        group: i64,
+        reference: &str,
+    ) -> Result<Option<Post>, StoreError> {
+        self.maybe_one(
+            &format!(
+                "{SELECT} WHERE o.group_id = ?1 AND (o.message = ?2 OR o.thread = ?2)
+                 ORDER BY o.number DESC LIMIT 1"
+            ),
+            params![group, reference],
+            read,
+        )
+    }
+
+    /// A group's posts in one state, the oldest first.
+    pub fn posts_in(&self, group: i64, state: PostState) -> Result<Vec<Post>, StoreError> {
+        self.all(
+            &format!("{SELECT} WHERE o.group_id = ?1 AND o.state = ?2 ORDER BY o.number"),
+            params![group, state],
+            read,
+        )
+    }
+
+    /// A group's open posts, the oldest first.
+    pub fn open_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
+        self.posts_in(group, PostState::Open)
+    }
+
+    /// A group's posts that have been sent, the latest first.
+    pub fn latest_posts(&self, group: i64, most: usize) -> Result<Vec<Post>, StoreError> {
+        self.all(
+            &format!(
+                "{SELECT} WHERE o.group_id = ?1 AND o.opened_at IS NOT NULL
+                 ORDER BY o.number DESC LIMIT ?2"
+            ),
+            params![group, i64::try_from(most).unwrap_or(i64::MAX)],
+            read,
+        )
+    }
+
+    /// Open posts of any group whose time is up at `now`, the most overdue first.
+    pub fn posts_due_to_close(&self, now: Moment) -> Result<Vec<Post>, StoreError> {
+        self.all(
+            &format!(
+                "{SELECT} WHERE o.state = 'open' AND o.closes_at <= ?1 ORDER BY o.closes_at, o.id"
+            ),
+            [time::text(now)],
+            read,
+        )
+    }
+
+    /// The slot of a group's latest post, sent or intended.
+    pub fn latest_slot(&self, group: i64) -> Result<Option<Moment>, StoreError> {
+        self.maybe_one(
+            "SELECT slot FROM posts WHERE group_id = ?1 ORDER BY slot DESC LIMIT 1",
+            [group],
+            |row| time::get(row, "slot"),
+        )
+    }
+
+    /// Whether a group has a post for `slot`.
+    pub fn slot_taken(&self, group: i64, slot: Moment) -> Result<bool, StoreError> {
+        Ok(self
+            .maybe_one(
+                "SELECT 1 FROM posts WHERE group_id = ?1 AND slot = ?2",
+                params![group, time::text(slot)],
+                |_| Ok(()),
+            )?
+            .is_some())
+    }
+}
+
+impl Tx<'_> {
+    /// Records that a queue entry is about to be posted: it leaves the queue, gets the group's next
+    /// number, and is `intended` until [`Tx::mark_post_open`]. Returns the post's id; errs with
+    /// [`StoreError::SlotTaken`] when the group has a post for that slot.
+    pub fn intend_post(&self, new: &NewPost) -> Result<i64, StoreError> {
+        let Some(item) = self.queued(new.item)? else {
+            return Err(StoreError::NoSuch {
+                what: "queue entry",
+                id: new.item,
+            });
+        };
+        if self.slot_taken(item.group_id, new.slot)? {
+            return Err(StoreError::SlotTaken { slot: new.slot });
+        }
+        self.dequeue(new.item)?;
+        self.insert(
+            "INSERT INTO posts (group_id, position_id, number, nonce, state, slot, intended_at, closes_at)
+             VALUES (?1, ?2,
+                     (SELECT coalesce(max(number), 0) + 1 FROM posts WHERE group_id = ?1),
+                     ?3, 'intended', ?4, ?5, ?6)",
+            params![
+                item.group_id,
+                item.position_id,
+                new.nonce,
+                time::text(new.slot),
+                time::text(new.intended_at),
+                time::text(new.closes_at)
+            ],
+        )
+    }
+
+    /// Records that a post was sent, and where it went.
+    pub fn mark_post_open(
+        &self,
+        post: i64,
+        opened_at: Moment,
+        message: Option<&str>,
+        thread: Option<&str>,
+    ) -> Result<(), StoreError> {
+        self.step(
+            post,
+            "UPDATE posts SET state = 'open', opened_at = ?2, message = ?3, thread = ?4
+             WHERE id = ?1 AND state = 'intended'",
+            params![post, time::text(opened_at), message, thread],
+        )
+    }
+
+    /// Moves the moment when an open post's replies close.
+    pub fn set_closes_at(&self, post: i64, closes_at: Moment) -> Result<(), StoreError> {
+        self.step(
+            post,
+            "UPDATE posts SET closes_at = ?2 WHERE id = ?1 AND state IN ('intended', 'open')",
+            params![post, time::text(closes_at)],
+        )
+    }
+
+    /// Ends replies to an open post: its reveal is on its way.
+    pub fn mark_post_closing(&self, post: i64) -> Result<(), StoreError> {
+        self.step(
+            post,
+            "UPDATE posts SET state = 'closing' WHERE id = ?1 AND state = 'open'",
+            [post],
+        )
+    }
+
+    /// Records that the reveal was sent, and where it went.
+    pub fn mark_post_closed(
+        &self,
+        post: i64,
+        closed_at: Moment,
+        reveal: Option<&str>,
+    ) -> Result<(), StoreError> {
+        self.step(
+            post,
+            "UPDATE posts SET state = 'closed', closed_at = ?2, reveal = ?3
+             WHERE id = ?1 AND state = 'closing'",
+            params![post, time::text(closed_at), reveal],
+        )
+    }
+
+    /// Takes an intended post back that certainly was not sent: the post goes, and its position returns
+    /// to the head of the queue. Returns the queue entry's id.
+    pub fn take_back_post(&self, post: i64, now: Moment) -> Result<i64, StoreError> {
+        let Some(found) = self.post(post)? else {
+            return Err(StoreError::NoSuch {
+                what: "post",
+                id: post,
+            });
+        };
+        self.step(
+            post,
+            "DELETE FROM posts WHERE id = ?1 AND state = 'intended'",
+            [post],
+        )?;
+        let item = self.enqueue(found.position_id, now)?;
+        self.move_queued(item, 0)?;
+        Ok(item)
+    }
+
+    /// A step of a post's life that is only allowed from the state before it.
+    fn step(&self, post: i64, sql: &str, params: impl rusqlite::Params) -> Result<(), StoreError> {
+        if self.run(sql, params)? > 0 {
+            return Ok(());
+        }
+        Err(match self.post(post)? {
+            Some(found) => StoreError::Rule(format!(
+                "post {post} is {}, which does not allow this step",
+                found.state
+            )),
+            None => StoreError::NoSuch {
+                what: "post",
+                id: post,
+            },
+        })
+    }
+}

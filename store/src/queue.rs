@@ -1,0 +1,184 @@
+//! The queue: positions waiting in order.
+
+use rusqlite::{Row, params};
+
+use crate::{Db, Moment, Soundness, StoreError, Tx, time};
+
+/// A position waiting, with what a list of the week shows of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Queued {
+    /// Id of the queue entry.
+    pub id: i64,
+    /// The group.
+    pub group_id: i64,
+    /// The position.
+    pub position_id: i64,
+    /// Place in the order; 0 is first, without gaps.
+    pub rank: i64,
+    /// When it is due, where the coach fixed that.
+    pub due_at: Option<Moment>,
+    /// When it was put there.
+    pub added_at: Moment,
+    /// The position's source.
+    pub source: String,
+    /// Its FEN.
+    pub fen: String,
+    /// Its stipulation's sign.
+    pub stipulation: String,
+    /// Its topic's name.
+    pub topic: Option<String>,
+    /// What the check said.
+    pub soundness: Soundness,
+    /// The check in full.
+    pub report: serde_json::Value,
+    /// Version of the checker that said so.
+    pub checker_version: i64,
+    /// Whether the coach said: post it anyway.
+    pub anyway: bool,
+}
+
+const SELECT: &str = "SELECT q.*, p.source, p.fen, p.stipulation, p.soundness, p.report,
+        p.checker_version, p.anyway, t.name AS topic
+    FROM queue q JOIN positions p ON p.id = q.position_id LEFT JOIN topics t ON t.id = p.topic_id";
+
+fn read(row: &Row<'_>) -> rusqlite::Result<Queued> {
+    let report = row.as_ref().column_index("report")?;
+    Ok(Queued {
+        id: row.get("id")?,
+        group_id: row.get("group_id")?,
+        position_id: row.get("position_id")?,
+        rank: row.get("rank")?,
+        due_at: time::get_maybe(row, "due_at")?,
+        added_at: time::get(row, "added_at")?,
+        source: row.get("source")?,
+        fen: row.get("fen")?,
+        stipulation: row.get("stipulation")?,
+        topic: row.get("topic")?,
+        soundness: row.get("soundness")?,
+        report: serde_json::from_str(row.get_ref(report)?.as_str()?).map_err(|error| {
+            rusqlite::Error::FromSqlConversionFailure(
+                report,
+                rusqlite::types::Type::Text,
+                Box::new(error),
+            )
+        })?,
+        checker_version: row.get("checker_version")?,
+        anyway: row.get("anyway")?,
+    })
+}
+
+impl Db<'_> {
+    /// A group's queue in order.
+    pub fn queue(&self, group: i64) -> Result<Vec<Queued>, StoreError> {
+        self.all(
+            &format!("{SELECT} WHERE q.group_id = ?1 ORDER BY q.rank"),
+            [group],
+            read,
+        )
+    }
+
+    /// A queue entry by id.
+    pub fn queued(&self, item: i64) -> Result<Option<Queued>, StoreError> {
+        self.maybe_one(&format!("{SELECT} WHERE q.id = ?1"), [item], read)
+    }
+
+    /// The first of a group's queue.
+    pub fn next_queued(&self, group: i64) -> Result<Option<Queued>, StoreError> {
+        self.maybe_one(
+            &format!("{SELECT} WHERE q.group_id = ?1 ORDER BY q.rank LIMIT 1"),
+            [group],
+            read,
+        )
+    }
+}
+
+impl Tx<'_> {
+    /// Puts a position at the end of its group's queue and returns the entry's id. One that is queued
+    /// already keeps its place, and its entry's id is returned.
+    pub fn enqueue(&self, position: i64, now: Moment) -> Result<i64, StoreError> {
+        if let Some(id) = self.maybe_one(
+            "SELECT id FROM queue WHERE position_id = ?1",
+            [position],
+            |row| row.get(0),
+        )? {
+            return Ok(id);
+        }
+        let Some(group) = self.maybe_one(
+            "SELECT group_id FROM positions WHERE id = ?1",
+            [position],
+            |row| row.get::<_, i64>(0),
+        )?
+        else {
+            return Err(StoreError::NoSuch {
+                what: "position",
+                id: position,
+            });
+        };
+        self.insert(
+            "INSERT INTO queue (group_id, position_id, rank, added_at)
+             VALUES (?1, ?2, (SELECT count(*) FROM queue WHERE group_id = ?1), ?3)",
+            params![group, position, time::text(now)],
+        )
+    }
+
+    /// Moves an entry to place `to` (0 is first; past the end means the end).
+    pub fn move_queued(&self, item: i64, to: usize) -> Result<(), StoreError> {
+        let group = self.group_of_item(item)?;
+        let mut order = self.order(group)?;
+        order.retain(|id| *id != item);
+        order.insert(to.min(order.len()), item);
+        self.rank(group, &order)
+    }
+
+    /// Fixes when an entry is due, or frees it.
+    pub fn set_due_at(&self, item: i64, due_at: Option<Moment>) -> Result<(), StoreError> {
+        self.run_one(
+            "queue entry",
+            item,
+            "UPDATE queue SET due_at = ?2 WHERE id = ?1",
+            params![item, time::maybe(due_at)],
+        )
+    }
+
+    /// Takes an entry out of the queue; the position stays.
+    pub fn dequeue(&self, item: i64) -> Result<(), StoreError> {
+        let group = self.group_of_item(item)?;
+        self.run("DELETE FROM queue WHERE id = ?1", [item])?;
+        let order = self.order(group)?;
+        self.rank(group, &order)
+    }
+
+    fn group_of_item(&self, item: i64) -> Result<i64, StoreError> {
+        self.maybe_one("SELECT group_id FROM queue WHERE id = ?1", [item], |row| {
+            row.get(0)
+        })?
+        .ok_or(StoreError::NoSuch {
+            what: "queue entry",
+            id: item,
+        })
+    }
+
+    fn order(&self, group: i64) -> Result<Vec<i64>, StoreError> {
+        self.all(
+            "SELECT id FROM queue WHERE group_id = ?1 ORDER BY rank",
+            [group],
+            |row| row.get(0),
+        )
+    }
+
+    /// Numbers the entries 0, 1, 2 … in the order given. Ranks are unique at every moment, so they go
+    /// through negative numbers, which no entry has at rest.
+    fn rank(&self, group: i64, order: &[i64]) -> Result<(), StoreError> {
+        self.run(
+            "UPDATE queue SET rank = -1 - rank WHERE group_id = ?1",
+            [group],
+        )?;
+        for (rank, item) in order.iter().enumerate() {
+            self.run(
+                "UPDATE queue SET rank = ?2 WHERE id = ?1",
+                params![item, i64::try_from(rank).unwrap_or(i64::MAX)],
+            )?;
+        }
+        Ok(())
+    }
+}

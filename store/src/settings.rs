@@ -1,0 +1,29 @@
+//! Settings of the whole program: keys and values.
+
+use crate::{Db, StoreError, Tx};
+
+impl Db<'_> {
+    /// The value kept under `key`.
+    pub fn setting(&self, key: &str) -> Result<Option<String>, StoreError> {
+        self.maybe_one("SELECT value FROM settings WHERE key = ?1", [key], |row| {
+            row.get(0)
+        })
+    }
+}
+
+impl Tx<'_> {
+    /// Keeps `value` under `key`, in place of an earlier one.
+    pub fn set_setting(&self, key: &str, value: &str) -> Result<(), StoreError> {
+        self.run(
+            "INSERT INTO settings (key, value) VALUES (?1, ?2)
+             ON CONFLICT (key) DO UPDATE SET value = excluded.value",
+            [key, value],
+        )?;
+        Ok(())
+    }
+
+    /// Forgets what is kept under `key`; says whether there was anything.
+    pub fn remove_setting(&self, key: &str) -> Result<bool, StoreError> {
+        Ok(self.run("DELETE FROM settings WHERE key = ?1", [key])? > 0)
+    }
+}

@@ -1,0 +1,129 @@
+//! Verdicts on replies. A reply has one that counts; those it replaced are kept.
+
+use rusqlite::{Row, params};
+
+use crate::{
+    Db, Moment, StoreError, Tx, Verdict, time,
+    values::{List, list},
+};
+
+/// A verdict to be kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NewVerdict {
+    /// The reply it is on.
+    pub reply_id: i64,
+    /// In a word.
+    pub verdict: Verdict,
+    /// Points by the federation's scale, 0 to 5, before the group's rules on tries and hints.
+    pub points: f64,
+    /// Moves read, in SAN.
+    pub moves: Vec<String>,
+    /// The refuting line, in SAN.
+    pub refutation: Vec<String>,
+    /// The reason in a sentence; may be empty.
+    pub why: String,
+    /// The whole text to the member.
+    pub message: String,
+    /// The wrong first move in SAN, where the reply fails at the first move of the solution; it is what
+    /// the count of wrong first moves goes by.
+    pub wrong_first: Option<String>,
+    /// Whether the coach gave it.
+    pub by_coach: bool,
+    /// When.
+    pub given_at: Moment,
+}
+
+/// A verdict.
+#[derive(Clone, Debug, PartialEq, serde::Serialize)]
+pub struct VerdictRow {
+    /// Its id.
+    pub id: i64,
+    /// The reply it is on.
+    pub reply_id: i64,
+    /// In a word.
+    pub verdict: Verdict,
+    /// Points, 0 to 5.
+    pub points: f64,
+    /// Moves read, in SAN.
+    pub moves: Vec<String>,
+    /// The refuting line, in SAN.
+    pub refutation: Vec<String>,
+    /// The reason in a sentence.
+    pub why: String,
+    /// The whole text to the member.
+    pub message: String,
+    /// The wrong first move, if the reply failed there.
+    pub wrong_first: Option<String>,
+    /// Whether the coach gave it.
+    pub by_coach: bool,
+    /// When.
+    pub given_at: Moment,
+}
+
+/// Reads a verdict from a row that may hold a reply too, hence the ids apart.
+pub(crate) fn read(row: &Row<'_>, id: i64, reply_id: i64) -> rusqlite::Result<VerdictRow> {
+    Ok(VerdictRow {
+        id,
+        reply_id,
+        verdict: row.get("verdict")?,
+        points: row.get("points")?,
+        moves: row.get::<_, List>("moves")?.0,
+        refutation: row.get::<_, List>("refutation")?.0,
+        why: row.get("why")?,
+        message: row.get("message")?,
+        wrong_first: row.get("wrong_first")?,
+        by_coach: row.get("by_coach")?,
+        given_at: time::get(row, "given_at")?,
+    })
+}
+
+fn read_alone(row: &Row<'_>) -> rusqlite::Result<VerdictRow> {
+    read(row, row.get("id")?, row.get("reply_id")?)
+}
+
+impl Db<'_> {
+    /// The verdict that counts on a reply.
+    pub fn current_verdict(&self, reply: i64) -> Result<Option<VerdictRow>, StoreError> {
+        self.maybe_one(
+            "SELECT * FROM verdicts WHERE reply_id = ?1 AND current = 1",
+            [reply],
+            read_alone,
+        )
+    }
+
+    /// Every verdict ever given on a reply, the first one first.
+    pub fn verdicts_on(&self, reply: i64) -> Result<Vec<VerdictRow>, StoreError> {
+        self.all(
+            "SELECT * FROM verdicts WHERE reply_id = ?1 ORDER BY id",
+            [reply],
+            read_alone,
+        )
+    }
+}
+
+impl Tx<'_> {
+    /// Keeps a verdict as the one that counts; an earlier one on the reply is kept and counts no more.
+    pub fn insert_verdict(&self, new: &NewVerdict) -> Result<i64, StoreError> {
+        self.run(
+            "UPDATE verdicts SET current = 0 WHERE reply_id = ?1 AND current = 1",
+            [new.reply_id],
+        )?;
+        self.insert(
+            "INSERT INTO verdicts (reply_id, verdict, points, moves, refutation, why, message,
+                                   wrong_first, by_coach, given_at)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+            params![
+                new.reply_id,
+                new.verdict,
+                new.points,
+                list(&new.moves),
+                list(&new.refutation),
+                new.why,
+                new.message,
+                new.wrong_first,
+                new.by_coach,
+                time::text(new.given_at)
+            ],
+        )
+    }
+}
