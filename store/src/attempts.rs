@@ -115,4 +115,12 @@ impl Tx<'_> {
         )?;
         Ok(())
     }
+
+    /// Forgets an attempt; says whether there was one.
+    pub fn delete_attempt(&self, post: i64, member: i64) -> Result<bool, StoreError> {
+        Ok(self.run(
+            "DELETE FROM attempts WHERE post_id = ?1 AND member_id = ?2",
+            [post, member],
+        )? > 0)
+    }
 }

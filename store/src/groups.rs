@@ -61,6 +61,8 @@ pub struct Group {
     pub paused: bool,
     /// Until when, where the pause has an end.
     pub paused_until: Option<Moment>,
+    /// Slots up to this moment are past and never made up for.
+    pub slots_from: Option<Moment>,
     /// When the coach was last told that the queue is empty; `None` since it was last filled.
     pub empty_told_at: Option<Moment>,
     /// When it was made.
@@ -87,6 +89,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
         },
         paused: row.get("paused")?,
         paused_until: time::get_maybe(row, "paused_until")?,
+        slots_from: time::get_maybe(row, "slots_from")?,
         empty_told_at: time::get_maybe(row, "empty_told_at")?,
         created_at: time::get(row, "created_at")?,
     })
@@ -185,6 +188,16 @@ impl Tx<'_> {
             group,
             "UPDATE groups SET paused = ?2, paused_until = ?3 WHERE id = ?1",
             params![group, paused, time::maybe(until.filter(|_| paused))],
+        )
+    }
+
+    /// Lets the slots up to a moment be past: they will not be made up for.
+    pub fn set_slots_from(&self, group: i64, from: Moment) -> Result<(), StoreError> {
+        self.run_one(
+            "group",
+            group,
+            "UPDATE groups SET slots_from = ?2 WHERE id = ?1",
+            params![group, time::text(from)],
         )
     }
 

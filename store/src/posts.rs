@@ -153,6 +153,15 @@ impl Db<'_> {
         )
     }
 
+    /// When a group's latest post was intended.
+    pub fn latest_intended_at(&self, group: i64) -> Result<Option<Moment>, StoreError> {
+        self.maybe_one(
+            "SELECT intended_at FROM posts WHERE group_id = ?1 ORDER BY intended_at DESC LIMIT 1",
+            [group],
+            |row| time::get(row, "intended_at"),
+        )
+    }
+
     /// Whether a group has a post for `slot`.
     pub fn slot_taken(&self, group: i64, slot: Moment) -> Result<bool, StoreError> {
         Ok(self

@@ -85,7 +85,7 @@ pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Reply> {
 
 const WITH_VERDICT: &str =
     "SELECT r.*, m.name AS member_name, v.id AS verdict_id, v.verdict, v.points,
-        v.moves, v.refutation, v.why, v.message, v.wrong_first, v.by_coach, v.given_at
+        v.moves, v.refutation, v.line, v.why, v.message, v.wrong_first, v.by_coach, v.given_at
     FROM replies r JOIN members m ON m.id = r.member_id
     LEFT JOIN verdicts v ON v.reply_id = r.id AND v.current = 1";
 
@@ -180,5 +180,20 @@ impl Tx<'_> {
             ],
         )?;
         Ok(Inserted { id, new: true })
+    }
+
+    /// Replaces a reply's text, as when its sender edited or took back the message.
+    pub fn set_reply_text(&self, reply: i64, text: &str) -> Result<(), StoreError> {
+        self.run_one(
+            "reply",
+            reply,
+            "UPDATE replies SET text = ?2 WHERE id = ?1",
+            params![reply, text],
+        )
+    }
+
+    /// Forgets a reply with its verdicts; says whether there was one.
+    pub fn delete_reply(&self, reply: i64) -> Result<bool, StoreError> {
+        Ok(self.run("DELETE FROM replies WHERE id = ?1", [reply])? > 0)
     }
 }

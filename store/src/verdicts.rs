@@ -20,6 +20,8 @@ pub struct NewVerdict {
     pub moves: Vec<String>,
     /// The refuting line, in SAN.
     pub refutation: Vec<String>,
+    /// The line of both sides as it stands after the reply, in SAN.
+    pub line: Vec<String>,
     /// The reason in a sentence; may be empty.
     pub why: String,
     /// The whole text to the member.
@@ -48,6 +50,8 @@ pub struct VerdictRow {
     pub moves: Vec<String>,
     /// The refuting line, in SAN.
     pub refutation: Vec<String>,
+    /// The line of both sides as it stands after the reply, in SAN.
+    pub line: Vec<String>,
     /// The reason in a sentence.
     pub why: String,
     /// The whole text to the member.
@@ -69,6 +73,7 @@ pub(crate) fn read(row: &Row<'_>, id: i64, reply_id: i64) -> rusqlite::Result<Ve
         points: row.get("points")?,
         moves: row.get::<_, List>("moves")?.0,
         refutation: row.get::<_, List>("refutation")?.0,
+        line: row.get::<_, List>("line")?.0,
         why: row.get("why")?,
         message: row.get("message")?,
         wrong_first: row.get("wrong_first")?,
@@ -109,15 +114,16 @@ impl Tx<'_> {
             [new.reply_id],
         )?;
         self.insert(
-            "INSERT INTO verdicts (reply_id, verdict, points, moves, refutation, why, message,
+            "INSERT INTO verdicts (reply_id, verdict, points, moves, refutation, line, why, message,
                                    wrong_first, by_coach, given_at)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
             params![
                 new.reply_id,
                 new.verdict,
                 new.points,
                 list(&new.moves),
                 list(&new.refutation),
+                list(&new.line),
                 new.why,
                 new.message,
                 new.wrong_first,
