@@ -1,8 +1,16 @@
-//! A consistent copy of the store, also while serving; and back.
+//! A consistent copy of the store, also while serving; the way back; and wiping what was deleted.
 
-use std::path::Path;
+use std::{
+    ffi::OsString,
+    fs,
+    path::{Path, PathBuf},
+    time::Duration,
+};
 
-use crate::{Store, StoreError};
+use rusqlite::{Connection, OpenFlags, TransactionBehavior, backup::Backup};
+use tokio::sync::oneshot;
+
+use crate::{Db, Store, StoreError, migrate};
 
 /// Whether a file that exists may be overwritten.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,30 +22,202 @@ pub enum Overwrite {
 }
 
 impl Store {
-    /// Writes a consistent copy to `to`, while others read and write.
+    /// Writes a consistent copy to `to`, while others read and write. `to` is whole or not there: the copy
+    /// grows under another name beside it.
     ///
     /// # Errors
-    /// [`StoreError::Exists`] when there is a file and `overwrite` says no; when `to` cannot be written.
+    /// [`StoreError::Exists`] when there is a file and `overwrite` says no, or when it is the store itself;
+    /// when `to` cannot be written.
     pub fn backup(&self, to: &Path, overwrite: Overwrite) -> Result<(), StoreError> {
-        let _ = (to, overwrite);
-        todo!()
+        may_write(to, overwrite)?;
+        if same_file(self.path(), to) {
+            return Err(StoreError::Exists {
+                path: to.to_path_buf(),
+            });
+        }
+        let from = open_to_read(self.path())?;
+        copy(&from, self.path(), to)
     }
 
-    /// Empties the write-ahead log into the file, so that what was erased is in neither.
+    /// Rewrites the file without its unused parts and empties the write-ahead log, so that what was
+    /// deleted is in neither.
     ///
     /// # Errors
-    /// When the store cannot be written.
+    /// When the store cannot be written, and [`StoreError::Busy`] when another program reads without end.
     pub async fn scrub(&self) -> Result<(), StoreError> {
-        todo!()
+        let (answer, result) = oneshot::channel();
+        let path = self.path().to_path_buf();
+        self.send_write(Box::new(move |sql| {
+            let _ = answer.send(scrub(sql).map_err(|error| error.at(&path)));
+        }))?;
+        result.await.unwrap_or(Err(StoreError::Stopped))
     }
 }
 
+fn scrub(sql: &Connection) -> Result<(), StoreError> {
+    // Secure deletion blanks a deleted cell, not the copies that rebalancing left in unused parts of a
+    // page; only writing the file anew is sure to lose those.
+    sql.execute_batch("VACUUM")?;
+    // Waits, for as long as the busy timeout says, for readers of the older state.
+    let busy: bool = sql.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get(0))?;
+    if busy {
+        return Err(StoreError::Sql(rusqlite::Error::SqliteFailure(
+            rusqlite::ffi::Error::new(rusqlite::ffi::SQLITE_BUSY),
+            None,
+        )));
+    }
+    Ok(())
+}
+
 /// Makes a store at `to` out of the backup `from`, after checking that it is a whole store of a version
-/// this program knows. No program may have `to` open.
+/// this program knows. An older one is brought up to date when it is next opened.
 ///
 /// # Errors
-/// [`StoreError::NotAStore`], [`StoreError::Newer`], [`StoreError::Exists`], or when `to` cannot be written.
+/// [`StoreError::NotAStore`] and [`StoreError::Newer`] for a bad backup; [`StoreError::Exists`] when there
+/// is a file at `to` and `overwrite` says no; [`StoreError::Busy`] when a program has it open; or when `to`
+/// cannot be written. Until all is well with `from`, nothing at `to` is touched.
 pub fn restore(from: &Path, to: &Path, overwrite: Overwrite) -> Result<(), StoreError> {
-    let _ = (from, to, overwrite);
-    todo!()
+    let source = open_to_read(from)?;
+    verify(&source, from)?;
+    may_write(to, overwrite)?;
+    if same_file(from, to) {
+        return Err(StoreError::Exists {
+            path: to.to_path_buf(),
+        });
+    }
+    if to.exists() {
+        nobody_has_open(to)?;
+    }
+    // The log of the file that goes must not be replayed into the one that comes.
+    for suffix in ["-wal", "-shm"] {
+        let beside = with_suffix(to, suffix);
+        if beside.exists() {
+            fs::remove_file(&beside).map_err(|error| unwritable(&beside, &error))?;
+        }
+    }
+    copy(&source, from, to)
+}
+
+fn may_write(to: &Path, overwrite: Overwrite) -> Result<(), StoreError> {
+    // symlink_metadata: a dangling link is something, too.
+    if overwrite == Overwrite::No && fs::symlink_metadata(to).is_ok() {
+        return Err(StoreError::Exists {
+            path: to.to_path_buf(),
+        });
+    }
+    Ok(())
+}
+
+fn same_file(a: &Path, b: &Path) -> bool {
+    match (fs::canonicalize(a), fs::canonicalize(b)) {
+        (Ok(a), Ok(b)) => a == b,
+        _ => false,
+    }
+}
+
+fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
+    let mut name = OsString::from(path);
+    name.push(suffix);
+    name.into()
+}
+
+fn unwritable(path: &Path, error: &std::io::Error) -> StoreError {
+    StoreError::ReadOnly {
+        path: path.to_path_buf(),
+        why: error.to_string(),
+    }
+}
+
+fn open_to_read(path: &Path) -> Result<Connection, StoreError> {
+    let open = || -> Result<Connection, StoreError> {
+        let sql = Connection::open_with_flags(
+            path,
+            OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX,
+        )?;
+        sql.busy_timeout(Duration::from_secs(10))?;
+        Ok(sql)
+    };
+    open().map_err(|error| error.at(path))
+}
+
+/// Whether the file is a whole store of a version this program knows.
+fn verify(sql: &Connection, path: &Path) -> Result<(), StoreError> {
+    let not_a_store = |why: String| StoreError::NotAStore {
+        path: path.to_path_buf(),
+        why,
+    };
+    let look = || -> Result<(), StoreError> {
+        if migrate::accept(sql, path)? == 0 {
+            return Err(not_a_store("it is empty".into()));
+        }
+        let found: String = sql.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
+        if found != "ok" {
+            return Err(not_a_store(format!("it is damaged: {found}")));
+        }
+        let db = Db { sql };
+        if let Some(table) = db.maybe_one("PRAGMA foreign_key_check", [], |row| {
+            row.get::<_, String>(0)
+        })? {
+            return Err(not_a_store(format!(
+                "it is damaged: a row of {table} belongs to nothing"
+            )));
+        }
+        Ok(())
+    };
+    look().map_err(|error| error.at(path))
+}
+
+/// Errs with [`StoreError::Busy`] when another connection has the file open. A file that is no database is
+/// nobody's.
+fn nobody_has_open(path: &Path) -> Result<(), StoreError> {
+    let take = || -> Result<(), StoreError> {
+        let sql = Connection::open_with_flags(
+            path,
+            OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX,
+        )?;
+        sql.busy_timeout(Duration::from_millis(200))?;
+        // In this mode a store with a write-ahead log can only be used by one connection at a time.
+        sql.pragma_update(None, "locking_mode", "EXCLUSIVE")?;
+        sql.execute_batch("BEGIN EXCLUSIVE; ROLLBACK")?;
+        Ok(())
+    };
+    match take().map_err(|error| error.at(path)) {
+        Err(error @ (StoreError::Busy { .. } | StoreError::ReadOnly { .. })) => Err(error),
+        _ => Ok(()),
+    }
+}
+
+/// Copies a database into a file beside `to`, and puts that in its place when it is on disk.
+fn copy(from: &Connection, from_path: &Path, to: &Path) -> Result<(), StoreError> {
+    let partial = with_suffix(to, ".partial");
+    let done = write_copy(from, from_path, &partial)
+        .and_then(|()| fs::rename(&partial, to).map_err(|error| unwritable(to, &error)));
+    if done.is_err() {
+        // What was begun is of no use to anyone; a failure to remove it hides no worse one.
+        let _ = fs::remove_file(&partial);
+        return done;
+    }
+    // The new name, too, must outlive a power cut. Not every system lets a folder be synced.
+    let folder = to.parent().filter(|folder| !folder.as_os_str().is_empty());
+    if let Ok(folder) = fs::File::open(folder.unwrap_or(Path::new("."))) {
+        let _ = folder.sync_all();
+    }
+    Ok(())
+}
+
+fn write_copy(from: &Connection, from_path: &Path, partial: &Path) -> Result<(), StoreError> {
+    if partial.exists() {
+        fs::remove_file(partial).map_err(|error| unwritable(partial, &error))?;
+    }
+    let mut copy = Connection::open(partial).map_err(|e| StoreError::from(e).at(partial))?;
+    // Inside one reading transaction the source stands still, and the copy need never start over.
+    let source = rusqlite::Transaction::new_unchecked(from, TransactionBehavior::Deferred)
+        .map_err(|e| StoreError::from(e).at(from_path))?;
+    migrate::accept(&source, from_path).map_err(|error| error.at(from_path))?;
+    Backup::new(&source, &mut copy)
+        .and_then(|backup| backup.run_to_completion(1000, Duration::ZERO, None))
+        .map_err(|e| StoreError::from(e).at(partial))?;
+    // One file that can be carried about and read from anywhere, without a log beside it.
+    copy.pragma_update(None, "journal_mode", "DELETE")
+        .map_err(|e| StoreError::from(e).at(partial))
 }

@@ -3,7 +3,9 @@
 //! A post belongs to a period by the moment it was opened, and counts once replies to it have ended: a
 //! figure that moved while a post is open would tell others who has solved it.
 
-use crate::{Db, Moment, StoreError};
+use rusqlite::Row;
+
+use crate::{Db, Moment, StoreError, time, values::List};
 
 /// Which posts a figure covers.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -111,51 +113,217 @@ pub struct WrongFirst {
     pub why: String,
 }
 
+/// The posts of a [`Span`], with what their positions say; `?1` to `?4` are the span.
+const COVERED: &str = "WITH covered AS MATERIALIZED (
+        SELECT o.id, o.position_id, o.number, o.opened_at, p.stipulation, t.name AS topic
+        FROM posts o JOIN positions p ON p.id = o.position_id LEFT JOIN topics t ON t.id = p.topic_id
+        WHERE o.group_id = ?1 AND o.state IN ('closing', 'closed')
+          AND (?2 IS NULL OR o.opened_at >= ?2)
+          AND (?3 IS NULL OR o.opened_at < ?3)
+          AND (?4 IS NULL OR t.name = ?4)
+    )";
+
+/// Sums of one set of attempts. Points are rounded to a thousandth, so that equal sums are equal in
+/// whichever order they were added.
+const SUMS: &str = "count(*) AS tried,
+        sum(a.state = 'solved') AS solved,
+        sum(a.first_try) AS first_try,
+        round(sum(a.points), 3) AS points";
+
+impl Span {
+    /// All posts of a group.
+    pub fn all(group_id: i64) -> Self {
+        Self {
+            group_id,
+            ..Self::default()
+        }
+    }
+
+    fn params(&self) -> (i64, Option<String>, Option<String>, Option<&str>) {
+        (
+            self.group_id,
+            time::maybe(self.from),
+            time::maybe(self.to),
+            self.topic.as_deref(),
+        )
+    }
+}
+
+fn read_topic(row: &Row<'_>) -> rusqlite::Result<TopicFigures> {
+    Ok(TopicFigures {
+        topic: row.get("topic")?,
+        posts: row.get("posts")?,
+        tried: row.get("tried")?,
+        solved: row.get("solved")?,
+        first_try: row.get("first_try")?,
+    })
+}
+
 impl Db<'_> {
     /// Points by member, most first, then by name. Members without an attempt are left out.
     pub fn leaderboard(&self, span: &Span) -> Result<Vec<MemberPoints>, StoreError> {
-        let _ = span;
-        todo!()
+        // CROSS JOIN keeps the order written: from the posts to their attempts by the primary key.
+        self.all(
+            &format!(
+                "{COVERED}, sums AS (
+                    SELECT a.member_id, {SUMS} FROM covered c CROSS JOIN attempts a ON a.post_id = c.id
+                    GROUP BY a.member_id
+                )
+                SELECT m.id, m.name, s.* FROM sums s JOIN members m ON m.id = s.member_id
+                ORDER BY s.points DESC, m.name, m.id"
+            ),
+            span.params(),
+            |row| {
+                Ok(MemberPoints {
+                    member_id: row.get("id")?,
+                    name: row.get("name")?,
+                    points: row.get("points")?,
+                    solved: row.get("solved")?,
+                    tried: row.get("tried")?,
+                    first_try: row.get("first_try")?,
+                })
+            },
+        )
     }
 
     /// Every member's part, by name, members without an attempt among them.
     pub fn member_figures(&self, span: &Span) -> Result<Vec<MemberFigures>, StoreError> {
-        let _ = span;
-        todo!()
+        self.all(
+            &format!(
+                "{COVERED}, sums AS (
+                    SELECT a.member_id, {SUMS} FROM covered c CROSS JOIN attempts a ON a.post_id = c.id
+                    GROUP BY a.member_id
+                ), steps AS (
+                    SELECT h.member_id, count(*) AS hints
+                    FROM covered c CROSS JOIN hints h ON h.post_id = c.id
+                    GROUP BY h.member_id
+                )
+                SELECT m.id, m.name, m.coach, m.joined_at,
+                       coalesce(s.tried, 0) AS tried, coalesce(s.solved, 0) AS solved,
+                       coalesce(s.first_try, 0) AS first_try, coalesce(s.points, 0.0) AS points,
+                       coalesce(x.hints, 0) AS hints
+                FROM members m LEFT JOIN sums s ON s.member_id = m.id
+                               LEFT JOIN steps x ON x.member_id = m.id
+                WHERE m.group_id = ?1
+                ORDER BY m.name, m.id"
+            ),
+            span.params(),
+            |row| {
+                Ok(MemberFigures {
+                    member_id: row.get("id")?,
+                    name: row.get("name")?,
+                    coach: row.get("coach")?,
+                    joined_at: time::get(row, "joined_at")?,
+                    tried: row.get("tried")?,
+                    solved: row.get("solved")?,
+                    first_try: row.get("first_try")?,
+                    points: row.get("points")?,
+                    hints: row.get("hints")?,
+                })
+            },
+        )
     }
 
     /// How each post went, in the order of their numbers.
     pub fn post_figures(&self, span: &Span) -> Result<Vec<PostFigures>, StoreError> {
-        let _ = span;
-        todo!()
+        self.all(
+            &format!(
+                "{COVERED}
+                SELECT c.*, count(a.member_id) AS tried,
+                       coalesce(sum(a.state = 'solved'), 0) AS solved,
+                       coalesce(sum(a.first_try), 0) AS first_try,
+                       (SELECT count(*) FROM hints h WHERE h.post_id = c.id) AS hints
+                FROM covered c LEFT JOIN attempts a ON a.post_id = c.id
+                GROUP BY c.id ORDER BY c.number"
+            ),
+            span.params(),
+            |row| {
+                Ok(PostFigures {
+                    post_id: row.get("id")?,
+                    position_id: row.get("position_id")?,
+                    number: row.get("number")?,
+                    topic: row.get("topic")?,
+                    stipulation: row.get("stipulation")?,
+                    opened_at: time::get(row, "opened_at")?,
+                    tried: row.get("tried")?,
+                    solved: row.get("solved")?,
+                    first_try: row.get("first_try")?,
+                    hints: row.get("hints")?,
+                })
+            },
+        )
     }
 
     /// How each topic went, by name.
     pub fn topic_figures(&self, span: &Span) -> Result<Vec<TopicFigures>, StoreError> {
-        let _ = span;
-        todo!()
+        self.all(
+            &format!(
+                "{COVERED}
+                SELECT c.topic, count(DISTINCT c.id) AS posts, count(a.member_id) AS tried,
+                       coalesce(sum(a.state = 'solved'), 0) AS solved,
+                       coalesce(sum(a.first_try), 0) AS first_try
+                FROM covered c LEFT JOIN attempts a ON a.post_id = c.id
+                WHERE c.topic IS NOT NULL GROUP BY c.topic ORDER BY c.topic"
+            ),
+            span.params(),
+            read_topic,
+        )
     }
 
     /// Ids and names of members with an attempt at a post of the span, by name.
     pub fn took_part(&self, span: &Span) -> Result<Vec<(i64, String)>, StoreError> {
-        let _ = span;
-        todo!()
+        self.all(
+            &format!(
+                "{COVERED}
+                SELECT m.id, m.name FROM members m
+                WHERE m.id IN (SELECT a.member_id FROM covered c CROSS JOIN attempts a ON a.post_id = c.id)
+                ORDER BY m.name, m.id"
+            ),
+            span.params(),
+            |row| Ok((row.get(0)?, row.get(1)?)),
+        )
     }
 
-    /// One member's figures topic by topic, by name.
+    /// One member's figures topic by topic, by name; `posts` counts those they took part in.
     pub fn topics_of_member(
         &self,
         span: &Span,
         member: i64,
     ) -> Result<Vec<TopicFigures>, StoreError> {
-        let _ = (span, member);
-        todo!()
+        let (group, from, to, topic) = span.params();
+        self.all(
+            &format!(
+                "{COVERED}
+                SELECT c.topic, count(*) AS posts, count(*) AS tried,
+                       sum(a.state = 'solved') AS solved, sum(a.first_try) AS first_try
+                FROM covered c JOIN attempts a ON a.post_id = c.id AND a.member_id = ?5
+                WHERE c.topic IS NOT NULL GROUP BY c.topic ORDER BY c.topic"
+            ),
+            (group, from, to, topic, member),
+            read_topic,
+        )
     }
 
     /// The wrong first moves that came up for a post, the commonest first, then by move. A member who
     /// sent the same one twice counts once.
     pub fn wrong_first_moves(&self, post: i64) -> Result<Vec<WrongFirst>, StoreError> {
-        let _ = post;
-        todo!()
+        // With one min() in a query, SQLite takes the plain columns from the row that has the minimum:
+        // https://www.sqlite.org/lang_select.html#bareagg
+        self.all(
+            "SELECT v.wrong_first, count(DISTINCT r.member_id) AS members, min(r.id) AS first,
+                    v.refutation, v.why
+             FROM replies r JOIN verdicts v ON v.reply_id = r.id AND v.current = 1
+             WHERE r.post_id = ?1 AND v.verdict = 'wrong' AND v.wrong_first IS NOT NULL
+             GROUP BY v.wrong_first ORDER BY members DESC, v.wrong_first",
+            [post],
+            |row| {
+                Ok(WrongFirst {
+                    san: row.get("wrong_first")?,
+                    members: row.get("members")?,
+                    refutation: row.get::<_, List>("refutation")?.0,
+                    why: row.get("why")?,
+                })
+            },
+        )
     }
 }

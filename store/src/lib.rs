@@ -51,7 +51,7 @@ pub use groups::{Group, GroupSettings, NewGroup};
 pub use hints::Hint;
 pub use members::Member;
 pub use migrate::VERSION;
-pub use person::KeptPerson;
+pub use person::{KeptAttempt, KeptHint, KeptPerson, KeptReply, KeptTalk};
 pub use positions::{Check, NewPosition, Position};
 pub use posts::{NewPost, Post};
 pub use queue::Queued;

@@ -1,8 +1,11 @@
 //! What is kept of one person: handing it over, and erasing it.
 
+use rusqlite::Row;
 use serde::Serialize;
 
-use crate::{Attempt, Db, Moment, Reply, StoreError, Tx, VerdictRow};
+use crate::{
+    Attempt, Db, Moment, Reply, Store, StoreError, Tx, VerdictRow, attempts, replies, time,
+};
 
 /// Everything kept of one member of one group.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -13,34 +16,149 @@ pub struct KeptPerson {
     pub name: String,
     /// Whether they coach the group.
     pub coach: bool,
-    /// Since when.
+    /// Since when they belong to it.
     pub joined_at: Moment,
     /// The group's name.
     pub group: String,
-    /// What they replied.
-    pub replies: Vec<Reply>,
-    /// Every verdict given on that, those that no longer count among them.
+    /// What they replied, in the order it came.
+    pub replies: Vec<KeptReply>,
+    /// Where each attempt stands, in the order of the posts.
+    pub attempts: Vec<KeptAttempt>,
+    /// Hint steps taken, in the order they were given.
+    pub hints: Vec<KeptHint>,
+    /// What they said in the room, in order.
+    pub talk: Vec<KeptTalk>,
+}
+
+/// A reply, with every verdict given on it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct KeptReply {
+    /// Number of the post.
+    pub number: i64,
+    /// The reply.
+    #[serde(flatten)]
+    pub reply: Reply,
+    /// The verdicts, the first one first; the last one counts.
     pub verdicts: Vec<VerdictRow>,
-    /// Where each attempt stands.
-    pub attempts: Vec<Attempt>,
-    /// Hint steps taken: post, step, when.
-    pub hints: Vec<(i64, u8, Moment)>,
-    /// What they said in the room: when, what.
-    pub talk: Vec<(Moment, String)>,
+}
+
+/// An attempt.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct KeptAttempt {
+    /// Number of the post.
+    pub number: i64,
+    /// The attempt.
+    #[serde(flatten)]
+    pub attempt: Attempt,
+}
+
+/// A hint step.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct KeptHint {
+    /// Number of the post.
+    pub number: i64,
+    /// 1 to 3.
+    pub step: u8,
+    /// When.
+    pub given_at: Moment,
+}
+
+/// A line of talk.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct KeptTalk {
+    /// What was said.
+    pub text: String,
+    /// When.
+    pub said_at: Moment,
 }
 
 impl Db<'_> {
     /// Everything kept of a member; `None` when there is no such member.
     pub fn kept_of(&self, member: i64) -> Result<Option<KeptPerson>, StoreError> {
-        let _ = member;
-        todo!()
+        let Some(person) = self.member(member)? else {
+            return Ok(None);
+        };
+        let with_number = |row: &Row<'_>| row.get::<_, i64>("number");
+        let replies = self.all(
+            "SELECT r.*, o.number FROM replies r JOIN posts o ON o.id = r.post_id
+             WHERE r.member_id = ?1 ORDER BY r.id",
+            [member],
+            |row| Ok((with_number(row)?, replies::read(row)?)),
+        )?;
+        Ok(Some(KeptPerson {
+            group: self
+                .group(person.group_id)?
+                .map(|group| group.settings.name)
+                .unwrap_or_default(),
+            replies: replies
+                .into_iter()
+                .map(|(number, reply)| {
+                    let verdicts = self.verdicts_on(reply.id)?;
+                    Ok(KeptReply {
+                        number,
+                        reply,
+                        verdicts,
+                    })
+                })
+                .collect::<Result<_, StoreError>>()?,
+            attempts: self.all(
+                "SELECT a.*, o.number FROM attempts a JOIN posts o ON o.id = a.post_id
+                 WHERE a.member_id = ?1 ORDER BY o.number",
+                [member],
+                |row| {
+                    Ok(KeptAttempt {
+                        number: with_number(row)?,
+                        attempt: attempts::read(row)?,
+                    })
+                },
+            )?,
+            hints: self.all(
+                "SELECT h.step, h.given_at, o.number FROM hints h JOIN posts o ON o.id = h.post_id
+                 WHERE h.member_id = ?1 ORDER BY o.number, h.step",
+                [member],
+                |row| {
+                    Ok(KeptHint {
+                        number: with_number(row)?,
+                        step: row.get("step")?,
+                        given_at: time::get(row, "given_at")?,
+                    })
+                },
+            )?,
+            talk: self.all(
+                "SELECT text, said_at FROM talk WHERE member_id = ?1 ORDER BY id",
+                [member],
+                |row| {
+                    Ok(KeptTalk {
+                        text: row.get("text")?,
+                        said_at: time::get(row, "said_at")?,
+                    })
+                },
+            )?,
+            chat_user: person.chat_user,
+            name: person.name,
+            coach: person.coach,
+            joined_at: person.joined_at,
+        }))
     }
 }
 
 impl Tx<'_> {
-    /// Erases a member with everything kept of them; says whether there was such a member. Run
-    /// [`crate::Store::scrub`] afterwards, so that no trace is left in the files beside the store.
-    pub fn erase_member(&self, member: i64) -> Result<bool, StoreError> {
+    /// Deletes a member with everything kept of them; says whether there was such a member. Traces may be
+    /// left in the unused parts of the files until [`Store::scrub`]; [`Store::erase_member`] does both.
+    pub fn delete_member(&self, member: i64) -> Result<bool, StoreError> {
         Ok(self.run("DELETE FROM members WHERE id = ?1", [member])? > 0)
+    }
+}
+
+impl Store {
+    /// Erases a member with everything kept of them, from the store and from the unused parts of its
+    /// files; says whether there was such a member. Copies made by [`Store::backup`] before are untouched.
+    ///
+    /// # Errors
+    /// When the store cannot be written. The member is gone all the same if only the scrubbing failed.
+    pub async fn erase_member(&self, member: i64) -> Result<bool, StoreError> {
+        let found = self.write(move |tx| tx.delete_member(member)).await?;
+        self.scrub().await?;
+        Ok(found)
     }
 }

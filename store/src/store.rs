@@ -291,6 +291,8 @@ fn open_writer(path: &Path) -> Result<Connection, StoreError> {
     // FULL: a verdict is shown only after the reply is on the disk, whatever fails next.
     sql.pragma_update(None, "synchronous", "FULL")?;
     sql.pragma_update(None, "foreign_keys", true)?;
+    // Sorting and rewriting leave no files with people's words in the temporary folder.
+    sql.pragma_update(None, "temp_store", "MEMORY")?;
     // What is erased is overwritten, not merely unlinked.
     sql.pragma_update(None, "secure_delete", true)?;
     migrate::bring_to(&mut sql, path, migrate::VERSION)?;
