@@ -10,20 +10,65 @@ const RULES: &[(&str, &[&str])] = &[
     (
         "chess",
         &[
-            "crate::desk", "crate::chat", "crate::cli", "crate::diagram", "sealed_move_store", "tokio", "std::time",
-            "std::fs", "std::net", "std::process", "chrono::", "async fn", "rusqlite", "serenity", "axum",
+            "crate::desk",
+            "crate::chat",
+            "crate::cli",
+            "crate::diagram",
+            "sealed_move_store",
+            "tokio",
+            "std::time",
+            "std::fs",
+            "std::net",
+            "std::process",
+            "chrono::",
+            "async fn",
+            "rusqlite",
+            "serenity",
+            "axum",
         ],
     ),
     (
         "diagram",
         &[
-            "crate::desk", "crate::chat", "crate::cli", "sealed_move_store", "tokio", "std::time", "std::net",
-            "std::process", "async fn", "rusqlite", "serenity", "axum", "Utc::now", "crate::chess::judge",
-            "crate::chess::prove", "crate::chess::read",
+            "crate::desk",
+            "crate::chat",
+            "crate::cli",
+            "sealed_move_store",
+            "tokio",
+            "std::time",
+            "std::net",
+            "std::process",
+            "async fn",
+            "rusqlite",
+            "serenity",
+            "axum",
+            "Utc::now",
+            "crate::chess::judge",
+            "crate::chess::prove",
+            "crate::chess::read",
         ],
     ),
-    ("desk", &["crate::chat", "crate::cli", "serenity", "poise", "axum", "rusqlite"]),
-    ("chat", &["crate::cli", "sealed_move_store", "rusqlite", "crate::chess", "shakmaty"]),
+    (
+        "desk",
+        &[
+            "crate::chat",
+            "crate::cli",
+            "serenity",
+            "poise",
+            "axum",
+            "rusqlite",
+        ],
+    ),
+    (
+        "chat",
+        &[
+            "crate::cli",
+            "sealed_move_store",
+            "rusqlite",
+            "crate::chess",
+            "shakmaty",
+        ],
+    ),
     ("chat/room", &["serenity", "poise", "crate::chat::discord"]),
     ("chat/discord", &["axum", "crate::chat::room"]),
 ];
@@ -40,20 +85,34 @@ fn no_floor_reaches_up_or_sideways() {
             for (number, line) in shipped(&text) {
                 for word in *banned {
                     if line.contains(word) {
-                        broken.push(format!("{}:{number}: {word}", file.strip_prefix(&root).unwrap_or(&file).display()));
+                        broken.push(format!(
+                            "{}:{number}: {word}",
+                            file.strip_prefix(&root).unwrap_or(&file).display()
+                        ));
                     }
                 }
             }
         }
     }
-    assert!(broken.is_empty(), "a floor reaches where it may not:\n{}", broken.join("\n"));
+    assert!(
+        broken.is_empty(),
+        "a floor reaches where it may not:\n{}",
+        broken.join("\n")
+    );
 }
 
 #[test]
 fn the_store_knows_no_chess_and_no_chat() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../store");
     let manifest = fs::read_to_string(root.join("Cargo.toml")).expect("the store's manifest");
-    for word in ["shakmaty", "pgn-reader", "serenity", "poise", "axum", "sealed-move.workspace"] {
+    for word in [
+        "shakmaty",
+        "pgn-reader",
+        "serenity",
+        "poise",
+        "axum",
+        "sealed-move.workspace",
+    ] {
         assert!(!manifest.contains(word), "the store depends on {word}");
     }
 }

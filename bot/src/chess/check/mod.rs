@@ -1,10 +1,16 @@
 //! The verdict on a position before it is posted: does its stipulation hold, and with one key only?
 
+mod advantage;
+mod difficulty;
+mod mate;
+mod words;
+
 use serde::{Deserialize, Serialize};
-use shakmaty::Chess;
+use shakmaty::{Chess, EnPassantMode, Position, fen::Fen};
 
 use super::{
     Budget, Solution, Stipulation,
+    prove::Prover,
     read::{Entry, ReadError},
 };
 
@@ -138,9 +144,25 @@ impl Default for CheckOptions {
 }
 
 /// Checks one entry.
+///
+/// The verdict speaks of the stipulation alone: whether it holds, and by how many keys. Where the
+/// file also promises a move (EPD `bm`, or the first move of a PGN solution) and that move is not
+/// the key, the message says so and the verdict stays; the same for a move to avoid that is a key.
 pub fn check(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Report {
-    let _ = (entry, options, budget);
-    todo!()
+    let before = budget.used();
+    let mut report = match entry.stipulation {
+        Some(Stipulation::Mate(moves)) => mate::check_mate(entry, moves, budget),
+        Some(task) => advantage::check_advantage(entry, task, 0, options, budget),
+        None => mate::check_unstated(entry, options, budget),
+    };
+    let mut warnings: Vec<String> = entry.warnings.iter().map(ToString::to_string).collect();
+    if let Some(moves) = report.stipulation.and_then(Stipulation::mate_in) {
+        warnings.extend(fifty_moves(&entry.position, moves));
+    }
+    warnings.append(&mut report.warnings);
+    report.warnings = warnings;
+    report.nodes = budget.used() - before;
+    report
 }
 
 /// The position with its solution, for judging replies; `None` when the stipulation does not hold
@@ -151,6 +173,53 @@ pub fn problem(
     options: &CheckOptions,
     budget: &Budget<'_>,
 ) -> Option<Problem> {
-    let _ = (position, stipulation, options, budget);
-    todo!()
+    let solution = match stipulation {
+        Stipulation::Mate(moves) => Prover::new(position, budget).solution(moves).ok()?,
+        Stipulation::Win | Stipulation::Draw => {
+            advantage::solution(position, stipulation, options, budget)?
+        }
+    };
+    (!solution.keys.is_empty()).then(|| Problem {
+        position: position.clone(),
+        stipulation,
+        solution: std::sync::Arc::new(solution),
+    })
 }
+
+/// A report with nothing in it yet but the entry.
+fn blank(entry: &Entry) -> Report {
+    Report {
+        id: entry.id.clone(),
+        fen: Fen::from_position(&entry.position, EnPassantMode::Legal).to_string(),
+        stipulation: entry.stipulation,
+        verdict: Soundness::Undecided,
+        keys: Vec::new(),
+        line: Vec::new(),
+        patterns: Vec::new(),
+        proved: false,
+        nodes: 0,
+        seconds: 0.0,
+        message: String::new(),
+        variations: Vec::new(),
+        tries: Vec::new(),
+        warnings: Vec::new(),
+        depth: None,
+        difficulty: None,
+        version: CHECKER_VERSION,
+    }
+}
+
+/// Says so when the fifty moves that a FEN counts would be full before the mate.
+fn fifty_moves(position: &Chess, moves: u8) -> Option<String> {
+    let last_before_mate = position.halfmoves() + 2 * u32::from(moves) - 2;
+    (last_before_mate >= 100).then(|| {
+        format!(
+            "the FEN counts {} half-moves without a capture or pawn move; in a game the fifty moves \
+             could be claimed before the mate, in a problem they are not counted",
+            position.halfmoves()
+        )
+    })
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,242 @@
+//! Mates: what the prover finds, told to a coach.
+
+use shakmaty::{Move, Position};
+
+use super::{CheckOptions, Report, Soundness, advantage, blank, difficulty, words};
+use crate::chess::{
+    Budget, Solution, Spent, Stipulation,
+    line::sans,
+    prove::{Prover, refutations},
+    read::Entry,
+};
+
+/// An unsound mate of at most this length is also looked for one move longer, so that the coach can
+/// be told of it.
+const LOOK_LONGER: u8 = 3;
+
+/// Checks "mate in `moves`".
+pub(super) fn check_mate(entry: &Entry, moves: u8, budget: &Budget<'_>) -> Report {
+    let mut prover = Prover::new(&entry.position, budget);
+    match settle(entry, moves, &mut prover, budget) {
+        Ok(report) => report,
+        Err(Spent) => out_of_time(entry, Stipulation::Mate(moves), prover.none_within()),
+    }
+}
+
+/// Without a task in the file: the shortest mate, then a win.
+pub(super) fn check_unstated(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Report {
+    let most = options.moves.clamp(1, Stipulation::LONGEST);
+    let mut prover = Prover::new(&entry.position, budget);
+    match prover.shortest(most) {
+        Ok(Some(moves)) => match settle(entry, moves, &mut prover, budget) {
+            Ok(report) => report,
+            Err(Spent) => out_of_time(entry, Stipulation::Mate(moves), prover.none_within()),
+        },
+        Ok(None) => advantage::check_advantage(entry, Stipulation::Win, most, options, budget),
+        Err(Spent) => {
+            let mut report = out_of_time(entry, Stipulation::Mate(most), prover.none_within());
+            report.stipulation = None;
+            report
+        }
+    }
+}
+
+fn settle(
+    entry: &Entry,
+    moves: u8,
+    prover: &mut Prover<'_>,
+    budget: &Budget<'_>,
+) -> Result<Report, Spent> {
+    let mut report = blank(entry);
+    report.stipulation = Some(Stipulation::Mate(moves));
+    report.proved = true;
+    let position = &entry.position;
+    if position.legal_moves().is_empty() {
+        report.verdict = Soundness::Unsound;
+        report.message = if position.is_check() {
+            "The side to move is already mated; check who is to move.".to_owned()
+        } else {
+            "The side to move has no move: it is stalemate. Check who is to move.".to_owned()
+        };
+        return Ok(report);
+    }
+    let Some(shortest) = prover.shortest(moves)? else {
+        return unsound(entry, moves, prover, budget, report);
+    };
+    let solution = prover.solution(shortest)?;
+    let main = solution.main_line();
+    report.keys = solution
+        .keys
+        .iter()
+        .map(|key| words::san(position, key.mv))
+        .collect();
+    report.line = sans(position, &main);
+    report.patterns = patterns(entry, &main);
+    report.variations = words::variations(position, &solution);
+    report.tries = tries(entry, &solution);
+    report.difficulty = difficulty::estimate(position, &solution, shortest);
+    let mut message = Vec::new();
+    if shortest < moves {
+        report.verdict = Soundness::Short;
+        message.push(format!(
+            "There is a mate in {shortest}, sooner than the {moves} asked for: {}. Set the task to #{shortest}, or change the position.",
+            words::numbered(position, &main)
+        ));
+    } else if solution.keys.len() > 1 {
+        report.verdict = Soundness::SeveralKeys;
+        message.push(format!(
+            "{} keys mate in {moves}: {}. Change the position so that one remains, or accept them all.",
+            solution.keys.len(),
+            words::list(&report.keys)
+        ));
+    } else {
+        report.verdict = Soundness::Sound;
+    }
+    message.extend(promises(entry, &solution, shortest));
+    report.message = message.join(" ");
+    Ok(report)
+}
+
+/// The report when there is no mate in `moves`: the nearest miss, and the defence that holds.
+fn unsound(
+    entry: &Entry,
+    moves: u8,
+    prover: &mut Prover<'_>,
+    budget: &Budget<'_>,
+    mut report: Report,
+) -> Result<Report, Spent> {
+    let position = &entry.position;
+    let solution = prover.solution(moves)?;
+    report.verdict = Soundness::Unsound;
+    report.tries = tries(entry, &solution);
+    let mut message = vec![match moves {
+        1 => "There is no mate in one move.".to_owned(),
+        _ => format!("There is no mate in {moves} moves or fewer."),
+    }];
+    let promised = entry.best.first().copied();
+    let nearest = promised
+        .or_else(|| solution.tries.first().map(|one| one.mv))
+        .or_else(|| position.legal_moves().first().copied());
+    if let Some(mv) = nearest {
+        let mut after = position.clone();
+        after.play_unchecked(mv);
+        let held = if moves == 1 {
+            Vec::new()
+        } else {
+            refutations(&after, moves - 1, budget)?
+        };
+        let whose = if promised.is_some() {
+            "the promised "
+        } else if solution.tries.is_empty() {
+            ""
+        } else {
+            "the try "
+        };
+        let first = words::numbered(position, &[mv]);
+        let mut line = vec![mv];
+        if let Some(&reply) = held.first() {
+            line.push(reply);
+            let reply_text = words::numbered(position, &line);
+            let rest = match held.len() {
+                1 => "is the only defence that holds".to_owned(),
+                n => format!("holds ({n} defences do)"),
+            };
+            // The line reads "1.Qh5 Nf6": the reply is what follows the first move.
+            let reply_text = reply_text
+                .strip_prefix(&first)
+                .unwrap_or(&reply_text)
+                .trim();
+            message.push(format!("After {whose}{first}, {reply_text} {rest}."));
+        } else if after.legal_moves().is_empty() && !after.is_check() {
+            message.push(format!("After {whose}{first} it is stalemate."));
+        } else {
+            message.push(format!("After {whose}{first} it is not mate."));
+        }
+        report.line = sans(position, &line);
+    }
+    if moves <= LOOK_LONGER
+        && let Ok(Some(longer)) = prover.shortest(moves + 1)
+    {
+        let keys: Vec<String> = prover
+            .keys(longer)?
+            .iter()
+            .map(|(mv, _)| words::san(position, *mv))
+            .collect();
+        message.push(format!(
+            "There is a mate in {longer}, by {}.",
+            words::list(&keys)
+        ));
+    }
+    report.message = message.join(" ");
+    Ok(report)
+}
+
+/// What is to be said of moves that the file promises or warns of.
+fn promises(entry: &Entry, solution: &Solution, moves: u8) -> Vec<String> {
+    let position = &entry.position;
+    let is_key = |mv: &Move| solution.keys.iter().any(|key| key.mv == *mv);
+    let names = |moves: &[Move]| {
+        let names: Vec<String> = moves.iter().map(|mv| words::san(position, *mv)).collect();
+        words::list(&names)
+    };
+    let keys: Vec<Move> = solution.keys.iter().map(|key| key.mv).collect();
+    let mut out = Vec::new();
+    let broken: Vec<Move> = entry
+        .best
+        .iter()
+        .copied()
+        .filter(|mv| !is_key(mv))
+        .collect();
+    if !broken.is_empty() {
+        out.push(format!(
+            "The file promises {}, which does not mate in {moves}; {} does.",
+            names(&broken),
+            names(&keys)
+        ));
+    }
+    let avoided: Vec<Move> = entry.avoid.iter().copied().filter(is_key).collect();
+    if !avoided.is_empty() {
+        out.push(format!(
+            "The file says to avoid {}, which mates in {moves}.",
+            names(&avoided)
+        ));
+    }
+    out
+}
+
+fn tries(entry: &Entry, solution: &Solution) -> Vec<String> {
+    solution
+        .tries
+        .iter()
+        .map(|one| words::numbered(&entry.position, &[one.mv, one.refutation]))
+        .collect()
+}
+
+fn patterns(entry: &Entry, main: &[Move]) -> Vec<String> {
+    let mut last = entry.position.clone();
+    for &mv in main {
+        last.play_unchecked(mv);
+    }
+    let _ = &last;
+    Vec::new()
+}
+
+fn out_of_time(entry: &Entry, task: Stipulation, none_within: u8) -> Report {
+    let mut report = blank(entry);
+    report.stipulation = Some(task);
+    report.verdict = Soundness::Undecided;
+    report.line = entry
+        .best
+        .first()
+        .map(|mv| sans(&entry.position, &[*mv]))
+        .unwrap_or_default();
+    let so_far = match none_within {
+        0 => "nothing is proved yet".to_owned(),
+        1 => "so far it is proved that there is no mate in one move".to_owned(),
+        moves => format!("so far it is proved that there is no mate in {moves} moves or fewer"),
+    };
+    report.message = format!(
+        "The time or work allowed ran out before {task} was settled; {so_far}. Allow more and check again."
+    );
+    report
+}

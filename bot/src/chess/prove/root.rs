@@ -1,0 +1,231 @@
+//! The first move: every one of them is a key, fails to one defence only, or fails to several.
+//!
+//! Works through the lengths from one upwards, so the shortest mate is found on the way, and splits
+//! the moves among threads. What is found does not depend on which thread found it.
+
+use std::sync::{
+    Mutex, PoisonError,
+    atomic::{AtomicBool, Ordering},
+};
+
+use shakmaty::{Chess, Move, Position};
+
+use super::search::{Held, Worker};
+use super::table::Table;
+use crate::chess::{Budget, Spent};
+
+/// A first move and what is known of it.
+pub(super) struct First {
+    pub(super) mv: Move,
+    pub(super) after: Chess,
+    /// It mates within this many moves, itself counted, by every defence.
+    pub(super) mates_in: Option<u8>,
+    /// The length that `holds` speaks of.
+    failed_at: u8,
+    /// Defences (two at most) known to hold at that length.
+    holds: Vec<Held>,
+    /// Whether `holds` is all there is at that length.
+    all_known: bool,
+}
+
+impl First {
+    /// The only defence that holds at length `moves`, if there is just one and it is a move.
+    pub(super) fn sole_refutation(&self, moves: u8) -> Option<Move> {
+        if self.failed_at == moves && self.all_known && self.holds.len() == 1 {
+            self.holds[0].by()
+        } else {
+            None
+        }
+    }
+
+    /// A defence known to hold at length `moves`.
+    pub(super) fn refutation(&self, moves: u8) -> Option<Held> {
+        (self.failed_at >= moves)
+            .then(|| self.holds.first().copied())
+            .flatten()
+    }
+}
+
+/// All first moves of a position under proof.
+pub(super) struct Firsts {
+    pub(super) moves: Vec<First>,
+    /// No mate in this many moves or fewer.
+    none_within: u8,
+    shortest: Option<u8>,
+}
+
+/// How much is asked about each first move.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Depth {
+    /// Whether any first move mates; stops at the first that does.
+    Any,
+    /// For every move whether it is a key, and if it is not, whether two defences hold.
+    Every,
+}
+
+impl Firsts {
+    pub(super) fn of(position: &Chess) -> Self {
+        let mut moves: Vec<First> = position
+            .legal_moves()
+            .into_iter()
+            .map(|mv| {
+                let mut after = position.clone();
+                after.play_unchecked(mv);
+                First {
+                    mv,
+                    after,
+                    mates_in: None,
+                    failed_at: 0,
+                    holds: Vec::new(),
+                    all_known: false,
+                }
+            })
+            .collect();
+        // Forcing moves first: it is the search's order only, and the same on every run.
+        moves
+            .sort_by_cached_key(|first| (!first.after.is_check(), first.after.legal_moves().len()));
+        Self {
+            moves,
+            none_within: 0,
+            shortest: None,
+        }
+    }
+
+    /// The shortest mate within `most`.
+    pub(super) fn shortest(
+        &mut self,
+        most: u8,
+        budget: &Budget<'_>,
+        table: &Table,
+    ) -> Result<Option<u8>, Spent> {
+        while self.shortest.is_none() && self.none_within < most {
+            let moves = self.none_within + 1;
+            self.settle(moves, Depth::Any, budget, table)?;
+            if self.moves.iter().any(|first| first.mates_in == Some(moves)) {
+                self.shortest = Some(moves);
+            } else {
+                self.none_within = moves;
+            }
+        }
+        Ok(self.shortest.filter(|shortest| *shortest <= most))
+    }
+
+    /// Lengths known to hold no mate.
+    pub(super) fn none_within(&self) -> u8 {
+        self.none_within
+    }
+
+    /// Settles every first move at length `moves`.
+    pub(super) fn settle_all(
+        &mut self,
+        moves: u8,
+        budget: &Budget<'_>,
+        table: &Table,
+    ) -> Result<(), Spent> {
+        self.settle(moves, Depth::Every, budget, table)
+    }
+
+    fn settle(
+        &mut self,
+        moves: u8,
+        depth: Depth,
+        budget: &Budget<'_>,
+        table: &Table,
+    ) -> Result<(), Spent> {
+        let found = AtomicBool::new(false);
+        let spent = AtomicBool::new(false);
+        // Short proofs end before another thread would have started.
+        let threads = if moves < 4 { 1 } else { budget.thread_count() };
+        let queue = Mutex::new(self.moves.iter_mut());
+        let work = || {
+            let mut worker = Worker::new(budget, table).while_not(&found);
+            loop {
+                if found.load(Ordering::Relaxed) || spent.load(Ordering::Relaxed) {
+                    break;
+                }
+                let next = queue.lock().unwrap_or_else(PoisonError::into_inner).next();
+                let Some(first) = next else { break };
+                match settle_one(first, moves, depth, &mut worker) {
+                    Ok(()) => {
+                        if depth == Depth::Any && first.mates_in.is_some() {
+                            found.store(true, Ordering::Relaxed);
+                        }
+                    }
+                    Err(Spent) => {
+                        // Stopped because another thread found a mate, or because the budget is gone.
+                        if !found.load(Ordering::Relaxed) {
+                            spent.store(true, Ordering::Relaxed);
+                        }
+                        break;
+                    }
+                }
+            }
+            worker.settle();
+        };
+        std::thread::scope(|scope| {
+            for _ in 1..threads {
+                scope.spawn(work);
+            }
+            work();
+        });
+        if spent.into_inner() && !found.into_inner() {
+            return Err(Spent);
+        }
+        Ok(())
+    }
+}
+
+fn settle_one(
+    first: &mut First,
+    moves: u8,
+    depth: Depth,
+    worker: &mut Worker<'_>,
+) -> Result<(), Spent> {
+    if first.mates_in.is_some_and(|known| known <= moves) {
+        return Ok(());
+    }
+    let wanted = match depth {
+        Depth::Any => 1,
+        Depth::Every => 2,
+    };
+    if first.failed_at == moves && (first.all_known || first.holds.len() >= wanted) {
+        return Ok(());
+    }
+    let left = moves - 1;
+    let replies = first.after.legal_moves();
+    let mut holds = Vec::new();
+    let mut all_known = true;
+    if replies.is_empty() || left == 0 {
+        holds.extend(worker.defend(&first.after, left)?);
+        // With no moves left the defender "holds" by not being mated, whatever he plays.
+        all_known = replies.is_empty();
+    } else {
+        let mut order: Vec<Move> = replies.to_vec();
+        worker.order_defence(&first.after, &mut order);
+        // What held before is the first thing to ask again.
+        for held in first.holds.iter().rev() {
+            if let Some(at) = held.by().and_then(|mv| order.iter().position(|o| *o == mv)) {
+                let mv = order.remove(at);
+                order.insert(0, mv);
+            }
+        }
+        for (i, mv) in order.iter().enumerate() {
+            let mut after = first.after.clone();
+            after.play_unchecked(*mv);
+            if !worker.attack(&after, left)? {
+                holds.push(Held::By(*mv));
+                if holds.len() == wanted {
+                    all_known = i + 1 == order.len();
+                    break;
+                }
+            }
+        }
+    }
+    if holds.is_empty() {
+        first.mates_in = Some(moves);
+    }
+    first.failed_at = moves;
+    first.holds = holds;
+    first.all_known = all_known;
+    Ok(())
+}

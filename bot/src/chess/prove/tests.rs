@@ -1,0 +1,141 @@
+//! The prover against a plain full-width search with no table and no ordering, and on positions
+//! made to catch one rule each.
+
+use shakmaty::{Chess, Move, Position, san::SanPlus};
+
+use super::*;
+use crate::chess::{Branch, parse_fen};
+
+fn position(fen: &str) -> Chess {
+    parse_fen(fen).expect("a position").position
+}
+
+fn plain_attack(position: &Chess, moves: u8) -> bool {
+    moves > 0
+        && position.legal_moves().iter().any(|mv| {
+            let mut after = position.clone();
+            after.play_unchecked(*mv);
+            plain_defence(&after, moves - 1)
+        })
+}
+
+fn plain_defence(position: &Chess, moves: u8) -> bool {
+    let replies = position.legal_moves();
+    if replies.is_empty() {
+        return position.is_check();
+    }
+    moves > 0
+        && replies.iter().all(|mv| {
+            let mut after = position.clone();
+            after.play_unchecked(*mv);
+            plain_attack(&after, moves)
+        })
+}
+
+fn plain_keys(position: &Chess, moves: u8) -> Vec<Move> {
+    let mut keys: Vec<Move> = position
+        .legal_moves()
+        .into_iter()
+        .filter(|mv| {
+            let mut after = position.clone();
+            after.play_unchecked(*mv);
+            plain_defence(&after, moves - 1)
+        })
+        .collect();
+    keys.sort_by_key(|mv| order_of(*mv));
+    keys
+}
+
+fn keys(fen: &str, moves: u8) -> Vec<String> {
+    let position = position(fen);
+    mate(&position, moves, &Budget::unlimited())
+        .expect("no bound")
+        .solution
+        .keys
+        .iter()
+        .map(|key| SanPlus::from_move(position.clone(), key.mv).to_string())
+        .collect()
+}
+
+/// Small positions of many kinds, and what a plain search says of them.
+#[test]
+fn agrees_with_a_plain_search() {
+    for (fen, most) in [
+        ("r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - -", 2),
+        ("7k/8/5K2/8/8/8/8/6R1 w - -", 3),
+        ("8/8/8/8/8/1k6/7r/1K6 b - -", 3),
+        ("k7/8/1K6/8/8/8/8/2Q5 w - -", 3),
+        ("8/P7/8/8/8/8/k1K5/8 w - -", 3),
+        ("5k2/5P2/5K2/8/8/8/8/6B1 w - -", 3),
+        ("8/5P1k/8/6K1/8/8/8/8 w - -", 3),
+        ("4k2r/8/8/8/8/8/4PPPP/6RK b k -", 2),
+        ("6rk/6pp/7N/8/8/1Q6/8/6K1 w - -", 2),
+        ("8/8/8/1Pp5/k1K5/8/1B6/2R5 w - c6", 2),
+        ("kbK5/pp6/1P6/8/8/8/8/R7 w - -", 2),
+        ("8/8/8/8/1p6/1k6/1P6/1K1q4 w - -", 2),
+    ] {
+        let position = position(fen);
+        for moves in 1..=most {
+            let proof = mate(&position, moves, &Budget::unlimited()).expect("no bound");
+            let shortest = (1..=moves).find(|n| plain_attack(&position, *n));
+            assert_eq!(proof.shortest, shortest, "{fen} #{moves}");
+            let mut found: Vec<Move> = proof.solution.keys.iter().map(|key| key.mv).collect();
+            found.sort_by_key(|mv| order_of(*mv));
+            assert_eq!(found, plain_keys(&position, moves), "{fen} #{moves}");
+            assert!(proof.solution.complete);
+            check_tree(&position, &proof.solution.keys, moves);
+            for one in &proof.solution.tries {
+                let mut after = position.clone();
+                after.play_unchecked(one.mv);
+                let held = refutations(&after, moves - 1, &Budget::unlimited()).expect("no bound");
+                assert_eq!(held, [one.refutation], "{fen} #{moves}");
+            }
+        }
+    }
+}
+
+/// Every defence is in the tree, every continuation in it mates in time, and none is missing.
+fn check_tree(position: &Chess, branches: &[Branch], moves: u8) {
+    assert_eq!(branches.len(), plain_keys(position, moves).len());
+    for branch in branches {
+        let mut after = position.clone();
+        after.play_unchecked(branch.mv);
+        let replies = after.legal_moves();
+        assert_eq!(branch.defences.len(), replies.len());
+        let mut longest = u8::MAX;
+        for defence in &branch.defences {
+            assert!(replies.contains(&defence.mv));
+            let mut next = after.clone();
+            next.play_unchecked(defence.mv);
+            let length = (1..).find(|n| plain_attack(&next, *n)).expect("a mate");
+            assert!(length <= longest, "longest resistance first");
+            longest = length;
+            check_tree(&next, &defence.continuations, moves - 1);
+        }
+    }
+}
+
+#[test]
+fn stalemate_is_a_defence_and_not_a_mate() {
+    // A queen on c8 would stalemate; the rook does not, and mates next move.
+    assert_eq!(keys("8/k1P5/2K5/8/8/8/8/8 w - -", 2), ["c8=R"]);
+    let stalemated = position("7k/5Q2/6K1/8/8/8/8/8 b - -");
+    assert_eq!(refutation(&stalemated, 3, &Budget::unlimited()), Ok(None));
+}
+
+#[test]
+fn castling_counts_where_the_position_allows_it() {
+    let fen = |rights| format!("5k2/8/8/8/8/4R3/6R1/4K2R w {rights} -");
+    assert_eq!(keys(&fen("K"), 1), ["Rf1#", "O-O#"]);
+    assert_eq!(keys(&fen("-"), 1), ["Rf1#"]);
+}
+
+#[test]
+fn a_spent_budget_claims_nothing() {
+    let start = Chess::default();
+    let budget = Budget::unlimited().nodes(500);
+    assert_eq!(shortest_mate(&start, 5, &budget), Err(Spent));
+    let stop = || true;
+    let budget = Budget::unlimited().until(&stop);
+    assert!(mate(&start, 4, &budget).is_err());
+}
