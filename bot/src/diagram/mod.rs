@@ -3,7 +3,12 @@
 //! Touches no clock, store or network, and no font of the machine.
 
 pub mod board;
+mod canvas;
 pub mod chart;
+mod lettering;
+mod palette;
+mod pieces;
+mod raster;
 
 pub use board::{Diagram, Style};
 
