@@ -1,7 +1,12 @@
 //! Floor 3: chats. One trait, the small set of messages that pass through it (the desk's sheets), and
 //! one folder per chat. Never touches the store, nor chess beyond the types the desk hands over.
 
+pub mod dispatch;
 pub mod room;
+pub mod shutdown;
+
+pub use dispatch::run;
+pub use shutdown::{Shutdown, Stop};
 
 use async_trait::async_trait;
 
@@ -18,6 +23,9 @@ pub trait Chat: Send + Sync {
     /// Carries out one errand: sends a post, a reveal or a word to the coach. When the errand says an
     /// earlier attempt may have got through, looks for it first and reports that one.
     async fn carry(&self, errand: &Errand) -> Result<Delivered, ChatError>;
+    /// Told once the desk has written down where the errand went. A chat that shows what the desk has
+    /// written down, as the room does, shows it now; others have nothing left to do.
+    async fn settled(&self, _errand: &Errand) {}
 }
 
 /// Why an errand could not be carried out.

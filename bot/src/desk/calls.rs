@@ -29,14 +29,20 @@ pub enum DeskError {
     Picture(#[from] crate::diagram::DiagramError),
 }
 
+impl From<sealed_move_store::StoreError> for DeskError {
+    fn from(error: sealed_move_store::StoreError) -> Self {
+        Self::Store(error.to_string())
+    }
+}
+
 /// The desk. Cheap to clone; all clones are one desk.
 #[derive(Clone)]
 pub struct Desk {
-    store: Store,
-    clock: Arc<dyn Clock>,
+    pub(super) store: Store,
+    pub(super) clock: Arc<dyn Clock>,
 }
 
-type Done<T> = Result<T, DeskError>;
+pub(super) type Done<T> = Result<T, DeskError>;
 
 // ---- groups -----------------------------------------------------------------------------------
 impl Desk {

@@ -10,6 +10,7 @@ pub mod errand;
 pub mod sheets;
 
 mod calls;
+mod lookups;
 
 pub use calls::{Desk, DeskError};
 pub use clock::{Clock, SystemClock, TestClock};

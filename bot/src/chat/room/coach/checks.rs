@@ -1,0 +1,147 @@
+//! Files: dropped or pasted, checked, and what became of them; the shelf of checked positions that are
+//! in no week yet.
+
+use std::sync::Arc;
+
+use axum::{
+    Json, Router,
+    body::Bytes,
+    extract::{
+        DefaultBodyLimit, Path, Query, State,
+        rejection::{BytesRejection, JsonRejection},
+    },
+    response::Response,
+    routing::{get, post},
+};
+use serde::{Deserialize, Serialize};
+
+use super::{super::paper::Post, open};
+use crate::chat::room::{
+    Shared, door::Coach, member::picture_response, paper::Checked, trouble::Trouble,
+};
+
+/// Largest file, in bytes.
+const FILE: usize = 16 * 1024 * 1024;
+/// Positions shown of the shelf.
+const SHELF: usize = 500;
+
+type Told<T> = Result<Json<T>, Trouble>;
+
+pub(super) fn routes() -> Router<Shared> {
+    Router::new()
+        .route(
+            "/api/coach/import",
+            post(import).layer(DefaultBodyLimit::max(FILE)),
+        )
+        .route("/api/coach/checked", get(checked))
+        .route("/api/coach/shelf", get(shelf))
+        .route("/api/coach/positions/{position}/topic", post(topic))
+        .route("/api/coach/positions/{position}/preview", get(preview))
+        .route("/api/coach/positions/{position}/diagram.png", get(diagram))
+}
+
+#[derive(Deserialize)]
+struct FileName {
+    name: String,
+}
+
+/// How far a check has come.
+#[derive(Serialize)]
+struct Progress {
+    done: usize,
+    of: usize,
+}
+
+async fn import(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Query(FileName { name }): Query<FileName>,
+    body: Result<Bytes, BytesRejection>,
+) -> Told<Vec<Checked>> {
+    let bytes = body?.to_vec();
+    if bytes.is_empty() {
+        return Err(Trouble::bad(format!(
+            "{name} is empty. Paste or drop an EPD or PGN file, or FEN lines."
+        )));
+    }
+    // A task of its own: a page that is closed meanwhile does not break the check off.
+    let task = tokio::spawn(async move {
+        let Ok(_one_at_a_time) = room.bench.checking.try_lock() else {
+            return Err(Trouble::new(
+                axum::http::StatusCode::CONFLICT,
+                "Another file is being checked; wait until it is done, then drop this one again.",
+            ));
+        };
+        let told = room.clone();
+        let progress = move |done, of| told.feed.coaches("checking", &Progress { done, of });
+        let found = room
+            .desk
+            .import(&room.place, &coach, &name, bytes, Arc::new(progress))
+            .await?;
+        let found: Vec<Checked> = found.iter().map(Checked::of).collect();
+        open(&room.bench.checked).clone_from(&found);
+        room.feed.coaches("week", &());
+        Ok(found)
+    });
+    match task.await {
+        Ok(outcome) => outcome.map(Json),
+        Err(error) => {
+            tracing::error!("a check broke off: {error}");
+            Err(Trouble::new(
+                axum::http::StatusCode::INTERNAL_SERVER_ERROR,
+                "The check broke off. What was kept until then is on the shelf; the log says why.",
+            ))
+        }
+    }
+}
+
+/// The reports on the file checked last, for a page that was closed meanwhile.
+async fn checked(State(room): State<Shared>, Coach(_): Coach) -> Json<Vec<Checked>> {
+    Json(open(&room.bench.checked).clone())
+}
+
+async fn shelf(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Checked>> {
+    let shelf = room.desk.shelf(&room.place, &coach, SHELF).await?;
+    Ok(Json(shelf.iter().map(Checked::of).collect()))
+}
+
+#[derive(Deserialize)]
+struct Topic {
+    topic: Option<String>,
+}
+
+async fn topic(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(position): Path<i64>,
+    body: Result<Json<Topic>, JsonRejection>,
+) -> Told<()> {
+    let Json(Topic { topic }) = body?;
+    let topic = topic
+        .as_deref()
+        .map(str::trim)
+        .filter(|topic| !topic.is_empty());
+    room.desk
+        .set_topic(&room.place, &coach, position, topic)
+        .await?;
+    room.feed.coaches("week", &());
+    Ok(Json(()))
+}
+
+async fn preview(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(position): Path<i64>,
+) -> Told<Post> {
+    let sheet = room.desk.preview(&room.place, &coach, position).await?;
+    Ok(Json(Post::preview(&sheet)))
+}
+
+async fn diagram(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(position): Path<i64>,
+) -> Result<Response, Trouble> {
+    let sheet = room.desk.preview(&room.place, &coach, position).await?;
+    Ok(picture_response(sheet.picture))
+}

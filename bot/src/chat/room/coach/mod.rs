@@ -1,0 +1,116 @@
+//! What the coach asks for. One file a subject; every call needs the coach's cookie.
+
+mod checks;
+mod posts;
+mod reports;
+mod settings;
+mod week;
+
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+use axum::Router;
+use chrono::{DateTime, NaiveDate, TimeZone, Utc};
+use chrono_tz::Tz;
+
+use super::{Room, RoomError, Shared, paper::Checked, paper::Note};
+use crate::desk::Desk;
+
+pub(super) fn routes() -> Router<Shared> {
+    Router::new()
+        .merge(checks::routes())
+        .merge(week::routes())
+        .merge(posts::routes())
+        .merge(reports::routes())
+        .merge(settings::routes())
+}
+
+/// Words to the coach that are kept.
+const NOTES: usize = 20;
+const NOTES_KEY: &str = "room.notes";
+
+/// What lies on the coach's bench: the words from the desk, and the file checked last.
+#[derive(Default)]
+pub(super) struct Bench {
+    notes: Mutex<Vec<Note>>,
+    checked: Mutex<Vec<Checked>>,
+    /// Held while a file is being checked: one at a time.
+    checking: tokio::sync::Mutex<()>,
+}
+
+fn open<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
+    lock.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+impl Bench {
+    /// The bench with the words of earlier runs.
+    pub(super) async fn set_up(desk: &Desk) -> Result<Self, RoomError> {
+        let kept = desk.remembered(NOTES_KEY).await?.unwrap_or_default();
+        Ok(Self {
+            // Words written by another version may be unreadable; they are not worth failing for.
+            notes: Mutex::new(serde_json::from_str(&kept).unwrap_or_default()),
+            ..Self::default()
+        })
+    }
+
+    /// Keeps a word to the coach, and shows it.
+    pub(super) async fn note(&self, room: &Room, text: &str) {
+        let note = Note {
+            text: text.to_owned(),
+            at: room.desk.now(),
+        };
+        room.feed.coaches("notice", &note);
+        let kept = {
+            let mut notes = open(&self.notes);
+            notes.push(note);
+            let surplus = notes.len().saturating_sub(NOTES);
+            notes.drain(..surplus);
+            serde_json::to_string(&*notes)
+        };
+        let kept = match kept {
+            Ok(kept) => room
+                .desk
+                .remember(NOTES_KEY, &kept)
+                .await
+                .map_err(|e| e.to_string()),
+            Err(error) => Err(error.to_string()),
+        };
+        if let Err(error) = kept {
+            tracing::error!("a word to the coach could not be kept: {error}");
+        }
+    }
+
+    fn notes(&self) -> Vec<Note> {
+        open(&self.notes).clone()
+    }
+}
+
+/// The beginning of a day in a zone. Where the clocks skip midnight, the first moment after.
+fn beginning(day: NaiveDate, zone: Tz) -> DateTime<Utc> {
+    (0..=3)
+        .filter_map(|hour| day.and_hms_opt(hour, 0, 0))
+        .find_map(|local| zone.from_local_datetime(&local).earliest())
+        .map_or_else(
+            || Utc.from_utc_datetime(&day.and_time(chrono::NaiveTime::MIN)),
+            |local| local.with_timezone(&Utc),
+        )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_day_begins_at_midnight_of_its_zone_even_when_there_is_none() {
+        let day = |y, m, d| NaiveDate::from_ymd_opt(y, m, d).expect("a date");
+        let begin = |day, zone: &str| beginning(day, zone.parse().expect("a zone")).to_rfc3339();
+        assert_eq!(
+            begin(day(2026, 1, 5), "Europe/Madrid"),
+            "2026-01-04T23:00:00+00:00"
+        );
+        // IANA time zone database: Lebanon's clocks go from 00:00 to 01:00 (2024: on 31 March).
+        assert_eq!(
+            begin(day(2024, 3, 31), "Asia/Beirut"),
+            "2024-03-30T22:00:00+00:00"
+        );
+    }
+}

@@ -1,0 +1,65 @@
+//! Posts in the coach's hands: replies, overruling a verdict, closing early, and a word to the group.
+
+use axum::{
+    Json, Router,
+    extract::{Path, State, rejection::JsonRejection},
+    routing::{get, post},
+};
+use serde::Deserialize;
+
+use crate::{
+    chat::room::{Shared, door::Coach, member::bounded, paper::Said, trouble::Trouble},
+    desk::{ReplyRow, Verdict},
+};
+
+type Told<T> = Result<Json<T>, Trouble>;
+
+pub(super) fn routes() -> Router<Shared> {
+    Router::new()
+        .route("/api/coach/posts/{post}/replies", get(replies))
+        .route("/api/coach/posts/{post}/close", post(close))
+        .route("/api/coach/replies/{reply}/overrule", post(overrule))
+        .route("/api/coach/say", post(say))
+}
+
+async fn replies(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(post): Path<i64>,
+) -> Told<Vec<ReplyRow>> {
+    Ok(Json(room.desk.replies(&room.place, &coach, post).await?))
+}
+
+async fn close(State(room): State<Shared>, Coach(coach): Coach, Path(post): Path<i64>) -> Told<()> {
+    room.desk.close_now(&room.place, &coach, post).await?;
+    Ok(Json(()))
+}
+
+#[derive(Deserialize)]
+struct Overrule {
+    verdict: Verdict,
+    points: f64,
+}
+
+async fn overrule(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(reply): Path<i64>,
+    body: Result<Json<Overrule>, JsonRejection>,
+) -> Told<()> {
+    let Json(Overrule { verdict, points }) = body?;
+    room.desk
+        .overrule(&room.place, &coach, reply, verdict, points)
+        .await?;
+    Ok(Json(()))
+}
+
+/// A word to the group: always talk, never an answer.
+async fn say(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    body: Result<Json<Said>, JsonRejection>,
+) -> Told<i64> {
+    let Json(said) = body?;
+    Ok(Json(room.speak(&coach, bounded(&said.text)?).await?))
+}

@@ -1,0 +1,83 @@
+//! The engagement summary: on the page, as charts, and to take away.
+
+use axum::{
+    Json, Router,
+    extract::{Query, State},
+    http::header,
+    response::{IntoResponse, Response},
+    routing::get,
+};
+use chrono::{Days, NaiveDate};
+use serde::{Deserialize, Serialize};
+
+use super::beginning;
+use crate::{
+    chat::room::{Room, Shared, door::Coach, paper::Shown, trouble::Trouble},
+    desk::{Period, Summary},
+};
+
+pub(super) fn routes() -> Router<Shared> {
+    Router::new()
+        .route("/api/coach/summary", get(summary))
+        .route("/api/coach/summary/charts", get(charts))
+        .route("/api/coach/summary.json", get(as_json))
+}
+
+/// Days of the group's calendar, both included.
+#[derive(Deserialize)]
+struct Span {
+    from: Option<NaiveDate>,
+    to: Option<NaiveDate>,
+    topic: Option<String>,
+}
+
+impl Span {
+    async fn period(self, room: &Room) -> Result<Period, Trouble> {
+        let zone = room.desk.settings(&room.place).await?.zone;
+        Ok(Period {
+            from: self.from.map(|day| beginning(day, zone)),
+            to: self
+                .to
+                .and_then(|day| day.checked_add_days(Days::new(1)))
+                .map(|day| beginning(day, zone)),
+            topic: self.topic.filter(|topic| !topic.is_empty()),
+        })
+    }
+}
+
+async fn summary(
+    State(room): State<Shared>,
+    Coach(_): Coach,
+    Query(span): Query<Span>,
+) -> Result<Json<Summary>, Trouble> {
+    let period = span.period(&room).await?;
+    Ok(Json(room.desk.summary(&room.place, &period).await?))
+}
+
+#[derive(Serialize)]
+struct Charts {
+    charts: Vec<Shown>,
+}
+
+async fn charts(
+    State(room): State<Shared>,
+    Coach(_): Coach,
+    Query(span): Query<Span>,
+) -> Result<Json<Charts>, Trouble> {
+    let period = span.period(&room).await?;
+    let pictures = room.desk.summary_charts(&room.place, &period).await?;
+    Ok(Json(Charts {
+        charts: pictures.iter().map(Shown::inside).collect(),
+    }))
+}
+
+async fn as_json(
+    State(room): State<Shared>,
+    Coach(_): Coach,
+    Query(span): Query<Span>,
+) -> Result<Response, Trouble> {
+    let period = span.period(&room).await?;
+    let summary = room.desk.summary(&room.place, &period).await?;
+    let name = "attachment; filename=\"engagement-summary.json\"";
+    Ok(([(header::CONTENT_DISPOSITION, name)], Json(summary)).into_response())
+}

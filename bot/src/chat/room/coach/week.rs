@@ -1,0 +1,201 @@
+//! The week: the queue in order, its times, pausing, and posting now.
+
+use axum::{
+    Json, Router,
+    extract::{Path, State, rejection::JsonRejection},
+    routing::{get, post},
+};
+use chrono::{DateTime, NaiveDate, NaiveDateTime, Utc};
+use serde::{Deserialize, Serialize};
+
+use super::beginning;
+use crate::{
+    chat::room::{Shared, door::Coach, feed, paper::Note, trouble::Trouble},
+    desk::{PostRow, QueueItem},
+};
+
+type Told<T> = Result<Json<T>, Trouble>;
+
+pub(super) fn routes() -> Router<Shared> {
+    Router::new()
+        .route("/api/coach/week", get(week))
+        .route("/api/coach/queue", post(enqueue))
+        .route("/api/coach/queue/{item}/move", post(reorder))
+        .route("/api/coach/queue/{item}/time", post(time))
+        .route("/api/coach/queue/{item}/remove", post(remove))
+        .route("/api/coach/post-now", post(post_now))
+        .route("/api/coach/pause", post(pause))
+        .route("/api/coach/resume", post(resume))
+}
+
+/// The week as it stands.
+#[derive(Serialize)]
+struct Week {
+    items: Vec<Placed>,
+    open: Vec<PostRow>,
+    topics: Vec<String>,
+    paused: Option<Pause>,
+    zone: String,
+    notes: Vec<Note>,
+}
+
+/// A place in the week, with its time as the group's clocks show it.
+#[derive(Serialize)]
+struct Placed {
+    #[serde(flatten)]
+    item: QueueItem,
+    /// `2026-12-01T18:00` in the group's zone.
+    due_local: Option<String>,
+}
+
+#[derive(Serialize)]
+struct Pause {
+    until: Option<DateTime<Utc>>,
+}
+
+async fn week(State(room): State<Shared>, Coach(_): Coach) -> Told<Week> {
+    let zone = room.desk.settings(&room.place).await?.zone;
+    let items = room.desk.queue(&room.place).await?;
+    let posts = room.desk.posts(&room.place, feed::POSTS).await?;
+    let place = |item: QueueItem| Placed {
+        due_local: item.due_at.map(|due| {
+            due.with_timezone(&zone)
+                .format("%Y-%m-%dT%H:%M")
+                .to_string()
+        }),
+        item,
+    };
+    Ok(Json(Week {
+        items: items.into_iter().map(place).collect(),
+        open: posts.into_iter().filter(|row| row.open).collect(),
+        topics: room.desk.topics(&room.place).await?,
+        paused: room
+            .desk
+            .paused(&room.place)
+            .await?
+            .map(|until| Pause { until }),
+        zone: zone.name().to_owned(),
+        notes: room.bench.notes(),
+    }))
+}
+
+#[derive(Deserialize)]
+struct Enqueue {
+    positions: Vec<i64>,
+    /// The coach has read what is wrong and wants them all the same.
+    #[serde(default)]
+    anyway: bool,
+}
+
+async fn enqueue(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    body: Result<Json<Enqueue>, JsonRejection>,
+) -> Told<usize> {
+    let Json(wanted) = body?;
+    for &position in &wanted.positions {
+        room.desk
+            .enqueue(&room.place, &coach, position, wanted.anyway)
+            .await?;
+    }
+    room.feed.coaches("week", &());
+    Ok(Json(wanted.positions.len()))
+}
+
+#[derive(Deserialize)]
+struct Reorder {
+    to: usize,
+}
+
+async fn reorder(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(item): Path<i64>,
+    body: Result<Json<Reorder>, JsonRejection>,
+) -> Told<()> {
+    let Json(Reorder { to }) = body?;
+    room.desk.reorder(&room.place, &coach, item, to).await?;
+    room.feed.coaches("week", &());
+    Ok(Json(()))
+}
+
+#[derive(Deserialize)]
+struct Time {
+    /// In the group's zone; absent to let the calendar decide.
+    local: Option<String>,
+}
+
+async fn time(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(item): Path<i64>,
+    body: Result<Json<Time>, JsonRejection>,
+) -> Told<()> {
+    let Json(Time { local }) = body?;
+    let local = local
+        .as_deref()
+        .map(|text| {
+            ["%Y-%m-%dT%H:%M", "%Y-%m-%dT%H:%M:%S"]
+                .iter()
+                .find_map(|form| NaiveDateTime::parse_from_str(text, form).ok())
+                .ok_or_else(|| {
+                    Trouble::bad(format!(
+                        "\"{text}\" is not a day and time; write it like 2026-12-01T18:00."
+                    ))
+                })
+        })
+        .transpose()?;
+    room.desk.fix_time(&room.place, &coach, item, local).await?;
+    room.feed.coaches("week", &());
+    Ok(Json(()))
+}
+
+async fn remove(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(item): Path<i64>,
+) -> Told<()> {
+    room.desk.dequeue(&room.place, &coach, item).await?;
+    room.feed.coaches("week", &());
+    Ok(Json(()))
+}
+
+#[derive(Deserialize)]
+struct PostNow {
+    item: Option<i64>,
+}
+
+async fn post_now(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    body: Result<Json<PostNow>, JsonRejection>,
+) -> Told<()> {
+    let Json(PostNow { item }) = body?;
+    room.desk.post_now(&room.place, &coach, item).await?;
+    Ok(Json(()))
+}
+
+#[derive(Deserialize)]
+struct PauseUntil {
+    /// The first day on which posts go out again, in the group's zone.
+    until: Option<NaiveDate>,
+}
+
+async fn pause(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    body: Result<Json<PauseUntil>, JsonRejection>,
+) -> Told<()> {
+    let Json(PauseUntil { until }) = body?;
+    let zone = room.desk.settings(&room.place).await?.zone;
+    let until = until.map(|day| beginning(day, zone));
+    room.desk.pause(&room.place, &coach, until).await?;
+    room.feed.coaches("week", &());
+    Ok(Json(()))
+}
+
+async fn resume(State(room): State<Shared>, Coach(coach): Coach) -> Told<()> {
+    room.desk.resume(&room.place, &coach).await?;
+    room.feed.coaches("week", &());
+    Ok(Json(()))
+}

@@ -1,0 +1,211 @@
+//! The JSON shapes that the pages read and write. The words in them are the desk's.
+
+use base64::{Engine, engine::general_purpose::STANDARD};
+use chrono::{DateTime, Utc};
+use serde::{Deserialize, Serialize};
+
+use crate::desk::{
+    CheckedPosition, CommonWrong, HintSheet, Leaderboard, Picture, PictureKind, PostSheet, Report,
+    RevealSheet, Verdict, VerdictSheet,
+};
+
+/// A picture with the words that replace it.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Shown {
+    src: String,
+    alt: String,
+}
+
+impl Shown {
+    /// A picture at an address of its own.
+    pub(super) fn at(src: String, picture: &Picture) -> Self {
+        Self {
+            src,
+            alt: picture.alt.clone(),
+        }
+    }
+
+    /// A picture inside the answer, for one person's eyes.
+    pub(super) fn inside(picture: &Picture) -> Self {
+        Self {
+            src: format!(
+                "data:{};base64,{}",
+                media_type(picture.kind),
+                STANDARD.encode(&picture.bytes)
+            ),
+            alt: picture.alt.clone(),
+        }
+    }
+}
+
+/// The media type of a picture.
+pub(super) fn media_type(kind: PictureKind) -> &'static str {
+    match kind {
+        PictureKind::Png => "image/png",
+        PictureKind::Gif => "image/gif",
+    }
+}
+
+/// A post.
+#[derive(Debug, Serialize)]
+pub(super) struct Post {
+    post: i64,
+    number: i64,
+    topic: Option<String>,
+    stipulation: String,
+    task: String,
+    closes_at: DateTime<Utc>,
+    picture: Shown,
+}
+
+impl Post {
+    /// A post of the room; its picture has an address of its own.
+    pub(super) fn of(sheet: &PostSheet) -> Self {
+        let src = format!("/api/posts/{}/position-{}.png", sheet.post, sheet.number);
+        Self::with(sheet, Shown::at(src, &sheet.picture))
+    }
+
+    /// A post that is not in the room yet.
+    pub(super) fn preview(sheet: &PostSheet) -> Self {
+        Self::with(sheet, Shown::inside(&sheet.picture))
+    }
+
+    fn with(sheet: &PostSheet, picture: Shown) -> Self {
+        Self {
+            post: sheet.post,
+            number: sheet.number,
+            topic: sheet.topic.clone(),
+            stipulation: sheet.stipulation.clone(),
+            task: sheet.task.clone(),
+            closes_at: sheet.closes_at,
+            picture,
+        }
+    }
+}
+
+/// A reveal.
+#[derive(Debug, Serialize)]
+pub(super) struct Reveal {
+    post: Post,
+    solution: Vec<String>,
+    patterns: Vec<String>,
+    comment: String,
+    picture: Shown,
+    common_wrong: Option<CommonWrong>,
+    solved: Vec<String>,
+    took_part: usize,
+    leaderboard: Leaderboard,
+}
+
+impl Reveal {
+    pub(super) fn of(sheet: RevealSheet) -> Self {
+        let src = format!(
+            "/api/posts/{}/solution-{}.png",
+            sheet.post.post, sheet.post.number
+        );
+        Self {
+            post: Post::of(&sheet.post),
+            picture: Shown::at(src, &sheet.picture),
+            solution: sheet.solution,
+            patterns: sheet.patterns,
+            comment: sheet.comment,
+            common_wrong: sheet.common_wrong,
+            solved: sheet.solved,
+            took_part: sheet.took_part,
+            leaderboard: sheet.leaderboard,
+        }
+    }
+}
+
+/// A verdict for one member.
+#[derive(Debug, Serialize)]
+pub(super) struct Judged {
+    reply: i64,
+    post: i64,
+    /// What the member wrote.
+    text: String,
+    verdict: Verdict,
+    message: String,
+    picture: Option<Shown>,
+    your_move: bool,
+    points: f64,
+}
+
+impl Judged {
+    pub(super) fn of(sheet: &VerdictSheet, text: &str) -> Self {
+        Self {
+            reply: sheet.reply,
+            post: sheet.post,
+            text: text.to_owned(),
+            verdict: sheet.verdict,
+            message: sheet.message.clone(),
+            picture: sheet.picture.as_ref().map(Shown::inside),
+            your_move: sheet.your_move,
+            points: sheet.points,
+        }
+    }
+}
+
+/// A hint step for one member.
+#[derive(Debug, Serialize)]
+pub(super) struct Hint {
+    post: i64,
+    step: u8,
+    text: String,
+    more: bool,
+}
+
+impl Hint {
+    pub(super) fn of(post: i64, sheet: HintSheet) -> Self {
+        Self {
+            post,
+            step: sheet.step,
+            text: sheet.text,
+            more: sheet.more,
+        }
+    }
+}
+
+/// A checked position in the coach's hands.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Checked {
+    position: Option<i64>,
+    topic: Option<String>,
+    report: Report,
+    picture: Option<Shown>,
+}
+
+impl Checked {
+    pub(super) fn of(checked: &CheckedPosition) -> Self {
+        Self {
+            position: checked.position,
+            topic: checked.topic.clone(),
+            report: checked.report.clone(),
+            picture: checked
+                .picture
+                .as_ref()
+                .map(|picture| match checked.position {
+                    Some(id) => {
+                        Shown::at(format!("/api/coach/positions/{id}/diagram.png"), picture)
+                    }
+                    None => Shown::inside(picture),
+                }),
+        }
+    }
+}
+
+/// A word to the coach.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+pub(super) struct Note {
+    pub(super) text: String,
+    pub(super) at: DateTime<Utc>,
+}
+
+/// What a request brings when it brings text. `source` is made by the page, once for each thing sent,
+/// so that what is sent again after a broken connection counts once.
+#[derive(Debug, Deserialize)]
+pub(super) struct Said {
+    pub(super) text: String,
+    #[serde(default)]
+    pub(super) source: String,
+}
