@@ -1,8 +1,23 @@
 //! Reading what a coach hands over: EPD, PGN with SetUp/FEN, and bare FEN lines.
+//!
+//! Bytes come in, positions and errors go out, each with its line. Formats follow the PGN standard
+//! (Edwards, 1994), of which EPD is a part; where files in the wild are laxer than it, so is this.
+//! All input is bounded: a file by [`LARGEST_FILE`], a game by its moves and their depth.
 
-use shakmaty::{Chess, Move};
+mod decode;
+mod epd;
+mod movetext;
+mod pgn;
+
+use shakmaty::{
+    Chess, Move,
+    san::{SanError, SanPlus},
+    uci::UciMove,
+};
 
 use super::{Stipulation, Warning};
+
+pub use pgn::Game;
 
 /// One position of a file, as the file states it.
 #[derive(Clone, Debug)]
@@ -43,6 +58,8 @@ pub struct GameNode {
     pub mv: Move,
     /// Numeric annotation glyphs.
     pub nags: Vec<u8>,
+    /// Whether the move is written with the sign `#`.
+    pub mate_sign: bool,
     /// Comment after the move.
     pub comment: Option<String>,
     /// Line in the file, from 1.
@@ -70,9 +87,145 @@ pub struct ReadError {
 /// The most a file may weigh, in bytes.
 pub const LARGEST_FILE: usize = 16 << 20;
 
+/// What a file holds, as seen from its content; names and endings do not matter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    /// EPD records or bare FENs, one a line.
+    Lines,
+    /// Portable Game Notation.
+    Pgn,
+}
+
 /// Reads every position of a file; the kind (EPD, PGN, FEN lines) is seen from the content.
 /// A bad entry is an error in its place and does not stop the others.
+///
+/// ```
+/// use sealed_move::chess::{Stipulation, read::read_file};
+///
+/// let text = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - bm Rxd8+; dm 2; id \"w1\";\n";
+/// let entries = read_file("week.epd", text.as_bytes());
+/// let entry = entries[0].as_ref().expect("a position");
+/// assert_eq!(entry.id, "w1");
+/// assert_eq!(entry.stipulation, Some(Stipulation::Mate(2)));
+/// ```
 pub fn read_file(name: &str, bytes: &[u8]) -> Vec<Result<Entry, ReadError>> {
-    let _ = (name, bytes);
-    todo!()
+    let (kind, text) = match open(name, bytes) {
+        Ok(opened) => opened,
+        Err(error) => return vec![Err(error)],
+    };
+    match kind {
+        Kind::Lines => epd::read_lines(name, &text),
+        Kind::Pgn => pgn::read_entries(name, &text),
+    }
 }
+
+/// Reads every game of a PGN file, with or without a position of its own. A bad game is an error in
+/// its place and does not stop the others.
+pub fn read_games(name: &str, bytes: &[u8]) -> Vec<Result<Game, ReadError>> {
+    match open(name, bytes) {
+        Ok((Kind::Pgn, text)) => pgn::read_games(name, &text),
+        Ok((Kind::Lines, _)) => vec![Err(ReadError {
+            file: name.to_owned(),
+            line: 1,
+            id: None,
+            text: String::new(),
+            problem: "this file holds positions, not games; give a file of games in PGN".to_owned(),
+        })],
+        Err(error) => vec![Err(error)],
+    }
+}
+
+fn open(name: &str, bytes: &[u8]) -> Result<(Kind, String), ReadError> {
+    let refuse = |line, problem| ReadError {
+        file: name.to_owned(),
+        line,
+        id: None,
+        text: String::new(),
+        problem,
+    };
+    let text = decode::decode(bytes).map_err(|problem| refuse(1, problem))?;
+    match kind(&text) {
+        Ok(kind) => Ok((kind, text)),
+        Err((line, problem)) => Err(refuse(line, problem)),
+    }
+}
+
+/// Sees the kind of a file from its first line that is neither empty nor a remark.
+fn kind(text: &str) -> Result<Kind, (usize, String)> {
+    for (at, line) in text.lines().enumerate() {
+        let line = line.trim();
+        if line.is_empty() || line.starts_with(['#', '%']) {
+            continue;
+        }
+        if line.starts_with(['[', '{', ';']) {
+            return Ok(Kind::Pgn);
+        }
+        let first = line.split_whitespace().next().unwrap_or_default();
+        if first.contains('/') && first.starts_with(|c: char| c.is_ascii_alphanumeric()) {
+            return Ok(Kind::Lines);
+        }
+        let after_number = first.trim_start_matches(|c: char| c.is_ascii_digit());
+        if after_number.len() < first.len() && after_number.starts_with('.') {
+            return Ok(Kind::Pgn);
+        }
+        return Err((
+            at + 1,
+            format!(
+                "\"{}\" begins neither a FEN or EPD line nor a PGN game; a position starts like \"8/8/8/8/8/5k2/5p2/5K2 w - -\", a game like [Event \"...\"]",
+                excerpt(first)
+            ),
+        ));
+    }
+    Err((
+        1,
+        "the file is empty; it should hold positions as EPD or FEN lines, or games in PGN"
+            .to_owned(),
+    ))
+}
+
+/// The beginning of a text from a file, short enough to quote in a message.
+fn excerpt(text: &str) -> String {
+    const MOST: usize = 60;
+    let mut out: String = text
+        .chars()
+        .take(MOST)
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect();
+    if text.chars().nth(MOST).is_some() {
+        out.push('…');
+    }
+    out
+}
+
+/// The move that a text in a file means in a position: SAN, or from and to square.
+///
+/// # Errors
+/// Says what is wrong with it.
+fn read_move(position: &Chess, text: &str) -> Result<Move, String> {
+    // "d2d8" would also pass for a pawn's move in SAN; from and to square say more.
+    if let Ok(uci) = text.parse::<UciMove>()
+        && let Ok(mv) = uci.to_move(position)
+    {
+        return Ok(mv);
+    }
+    let bare = text.trim_end_matches(['!', '?']);
+    let castling = bare.starts_with("0-0").then(|| bare.replace('0', "O"));
+    let Ok(san) = SanPlus::from_ascii(castling.as_deref().unwrap_or(bare).as_bytes()) else {
+        return Err(format!(
+            "\"{}\" cannot be read as a move; write it like Nf3, exd5 or e8=Q",
+            excerpt(text)
+        ));
+    };
+    san.san.to_move(position).map_err(|error| match error {
+        SanError::IllegalSan => {
+            format!("\"{}\" is not a legal move in this position", excerpt(text))
+        }
+        SanError::AmbiguousSan => format!(
+            "\"{}\" can be more than one move; add the file or rank the man comes from",
+            excerpt(text)
+        ),
+    })
+}
+
+#[cfg(test)]
+mod tests;
