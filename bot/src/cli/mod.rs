@@ -4,6 +4,7 @@
 mod check;
 pub mod config;
 mod diagram;
+mod engine;
 mod grade;
 mod name;
 mod output;
@@ -49,6 +50,8 @@ enum Command {
     Grade(grade::Grade),
     /// Name the mate on the board
     Name(name::Name),
+    /// Offer the bot's own search to programs that speak UCI
+    Engine(engine::Engine),
     /// Draw a position as PNG or SVG
     Diagram(diagram::Diagram),
 }
@@ -70,6 +73,7 @@ pub fn run(cli: Cli) -> ExitCode {
         Command::Grade(command) => command.run(),
         Command::Name(command) => command.run(),
         Command::Diagram(command) => command.run(),
+        Command::Engine(command) => command.run(),
     };
     match done {
         Ok(Outcome::Fine) => ExitCode::SUCCESS,
