@@ -1,1 +1,124 @@
-//! Tests.
+//! What the end-to-end tests share: the built binary, and a Python that knows the rules of chess.
+//!
+//! Nothing is skipped: what is missing fails with the remedy, which is to start the tests by `tests/run`.
+
+use std::{
+    io::Write,
+    path::{Path, PathBuf},
+    process::{Command, Output, Stdio},
+};
+
+/// The built binary: the one `SEALED_MOVE_BIN` names, else the newest of this workspace's builds.
+///
+/// # Panics
+/// When there is none.
+pub fn binary() -> PathBuf {
+    if let Some(named) = std::env::var_os("SEALED_MOVE_BIN") {
+        return named.into();
+    }
+    let target = workspace().join("target");
+    ["release", "debug"]
+        .iter()
+        .map(|profile| target.join(profile).join("sealed-move"))
+        .filter_map(|path| Some((path.metadata().ok()?.modified().ok()?, path)))
+        .max()
+        .map(|(_, path)| path)
+        .expect("the binary is not built; run tests/run, or cargo build first")
+}
+
+/// The workspace's folder.
+pub fn workspace() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .parent()
+        .expect("tests/ stands in the workspace")
+}
+
+/// A file of `tests/data/`, as text.
+///
+/// # Panics
+/// When it cannot be read.
+pub fn data(name: &str) -> String {
+    let path = workspace().join("tests/data").join(name);
+    std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+/// A Python with the `chess` package.
+pub fn python() -> Command {
+    Command::new(std::env::var_os("SEALED_MOVE_TEST_PYTHON").unwrap_or_else(|| "python3".into()))
+}
+
+/// Runs a script of `tests/python/` with `input` on its standard input, and returns what it wrote.
+///
+/// # Panics
+/// When it fails, with what it said.
+pub fn python_script(script: &str, args: &[&str], input: &str) -> String {
+    let mut command = python();
+    command
+        .arg(workspace().join("tests/python").join(script))
+        .args(args);
+    let output = with_input(&mut command, input.as_bytes());
+    assert!(
+        output.status.success(),
+        "{script} failed; if the chess package is missing, start the tests by tests/run:\n{}",
+        String::from_utf8_lossy(&output.stderr)
+    );
+    String::from_utf8(output.stdout).expect("the script writes UTF-8")
+}
+
+/// What a run of the binary gave.
+#[derive(Debug)]
+pub struct Ran {
+    /// Exit status.
+    pub status: i32,
+    /// Standard output.
+    pub out: String,
+    /// Standard error.
+    pub err: String,
+}
+
+impl Ran {
+    /// The lines of standard output, each read as JSON.
+    ///
+    /// # Panics
+    /// When one is no JSON.
+    pub fn json(&self) -> Vec<serde_json::Value> {
+        let read = |line| {
+            serde_json::from_str(line)
+                .unwrap_or_else(|error| panic!("{error}: {line}\n{}", self.err))
+        };
+        self.out.lines().map(read).collect()
+    }
+}
+
+/// Runs the binary with `args` and `input`.
+///
+/// # Panics
+/// When it cannot be started, or ends by a signal.
+pub fn sealed_move(args: &[&str], input: &[u8]) -> Ran {
+    let mut command = Command::new(binary());
+    command
+        .args(args)
+        .env_remove("DISCORD_TOKEN")
+        .env_remove("DISCORD_TOKEN_FILE");
+    let output = with_input(&mut command, input);
+    Ran {
+        status: output.status.code().expect("ends by itself"),
+        out: String::from_utf8_lossy(&output.stdout).into_owned(),
+        err: String::from_utf8_lossy(&output.stderr).into_owned(),
+    }
+}
+
+fn with_input(command: &mut Command, input: &[u8]) -> Output {
+    let mut child = command
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap_or_else(|error| panic!("{command:?} could not be started: {error}"));
+    let mut stdin = child.stdin.take().expect("piped");
+    std::thread::scope(|scope| {
+        // A child that ends before it has read everything closes the pipe; that is no failure of the test.
+        scope.spawn(move || drop(stdin.write_all(input)));
+        child.wait_with_output().expect("waited for")
+    })
+}

@@ -1,0 +1,300 @@
+//! The command line from outside: the outputs that scripts rely on, exit statuses, and bad input.
+
+use sealed_move_tests::sealed_move;
+use serde_json::json;
+
+/// Composed for the documentation: a rook's mate on the back rank in two.
+const BACK_RANK: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1";
+
+#[test]
+fn check_writes_the_object_scripts_rely_on() {
+    let ran = sealed_move(
+        &["check", "--json", "-"],
+        format!("{} id \"w1\"; dm 2;\n", &BACK_RANK[..BACK_RANK.len() - 4]).as_bytes(),
+    );
+    assert_eq!(ran.status, 0, "{ran:?}");
+    let [line] = &ran.json()[..] else {
+        panic!("{ran:?}")
+    };
+    let names: Vec<_> = line
+        .as_object()
+        .expect("an object")
+        .keys()
+        .map(String::as_str)
+        .collect();
+    let mut wanted = [
+        "id",
+        "fen",
+        "stipulation",
+        "verdict",
+        "keys",
+        "line",
+        "patterns",
+        "proved",
+        "nodes",
+        "seconds",
+        "message",
+    ];
+    assert_eq!(names.len(), wanted.len(), "{names:?}");
+    wanted.sort_unstable();
+    let mut names = names;
+    names.sort_unstable();
+    assert_eq!(names, wanted);
+    assert_eq!(line["id"], "w1");
+    assert_eq!(line["fen"], BACK_RANK);
+    assert_eq!(line["stipulation"], "#2");
+    assert_eq!(line["verdict"], "sound");
+    assert_eq!(line["keys"], json!(["Rxd8+"]));
+    assert_eq!(line["line"], json!(["Rxd8+", "Rxd8", "Rxd8#"]));
+    assert_eq!(line["patterns"], json!(["back-rank"]));
+    assert_eq!(line["proved"], true);
+    assert_eq!(line["message"], "");
+}
+
+#[test]
+fn check_keeps_the_order_of_the_files_and_says_what_is_wrong() {
+    let input = "8/8/8/8/8/8/8/K7 w - - id \"no king\";\n\
+                 6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - - id \"one\"; dm 1;\n\
+                 6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - - id \"short\"; dm 2;\n\
+                 7k/8/8/8/8/8/8/K7 w - - id \"none\"; dm 2;\n\
+                 3k4/8/3K4/8/8/8/7R/R7 w - - id \"cooked\"; dm 1;\n";
+    let ran = sealed_move(&["check", "--json", "-"], input.as_bytes());
+    assert_eq!(ran.status, 1, "{ran:?}");
+    let verdicts: Vec<_> = ran
+        .json()
+        .iter()
+        .map(|line| {
+            format!(
+                "{}: {}",
+                line["id"].as_str().unwrap_or("?"),
+                line["verdict"].as_str().unwrap_or("?")
+            )
+        })
+        .collect();
+    assert_eq!(
+        verdicts,
+        [
+            "no king: illegal",
+            "one: sound",
+            "short: short",
+            "none: unsound",
+            "cooked: several-keys"
+        ]
+    );
+    for line in ran.json().iter().filter(|line| line["verdict"] != "sound") {
+        assert_ne!(line["message"], "", "{line}");
+    }
+}
+
+#[test]
+fn grade_answers_as_documented() {
+    let grade = |reply: &str| {
+        let ran = sealed_move(
+            &[
+                "grade",
+                "--json",
+                "--position",
+                BACK_RANK,
+                "--stipulation",
+                "#2",
+                reply,
+            ],
+            b"",
+        );
+        (ran.status, ran.json().remove(0))
+    };
+    let (status, line) = grade("Rd7");
+    assert_eq!(status, 1);
+    assert_eq!(line["moves"], json!(["Rd7"]));
+    assert_eq!(line["verdict"], "wrong");
+    assert_eq!(line["points"], 0.0);
+    assert_eq!(line["refutation"][0], "Rxd7");
+    assert_ne!(line["why"], "");
+    let (status, line) = grade("Rxd8+");
+    assert_eq!(
+        (status, &line["verdict"], &line["points"]),
+        (0, &json!("solved"), &json!(5.0))
+    );
+    assert_eq!(grade("Rd9").1["verdict"], "unreadable");
+    assert_eq!(grade("Rd2h6").1["verdict"], "illegal");
+}
+
+#[test]
+fn grade_reads_the_reply_from_standard_input() {
+    let args = [
+        "grade",
+        "--json",
+        "--position",
+        BACK_RANK,
+        "--stipulation",
+        "#2",
+        "-",
+    ];
+    assert_eq!(
+        sealed_move(&args, b"1.Rxd8+ Rxd8 2.Rxd8#\n").json()[0]["verdict"],
+        "solved"
+    );
+    let long = vec![b'N'; 50_000];
+    let ran = sealed_move(&args, &long);
+    assert_eq!(ran.json()[0]["verdict"], "unreadable");
+}
+
+#[test]
+fn name_writes_checkers_guards_and_blocks() {
+    let ran = sealed_move(
+        &["name", "--json", "3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1"],
+        b"",
+    );
+    assert_eq!(ran.status, 0);
+    assert_eq!(
+        ran.json()[0],
+        json!({
+            "mate": true, "patterns": ["back-rank"], "checkers": ["d8"],
+            "guards": {"f8": ["d8"], "h8": ["d8"]}, "blocked": ["f7", "g7", "h7"],
+        })
+    );
+    assert_eq!(
+        sealed_move(&["name", "6k1/8/8/8/8/8/8/3R2K1 b - - 0 1"], b"").status,
+        1
+    );
+}
+
+#[test]
+fn bad_input_is_answered_with_place_and_remedy() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let missing = folder.path().join("missing.epd");
+    let missing = missing.to_str().expect("a name");
+    for (args, input, status, words) in [
+        (vec!["check", missing], &b""[..], 2, "missing.epd"),
+        (
+            vec!["check", "-"],
+            &b"this is no position\n"[..],
+            1,
+            "input, line 1",
+        ),
+        (vec!["check", "-"], &[0u8; 4096][..], 1, "zero"),
+        (
+            vec!["check", "--seconds", "0", "-"],
+            &b""[..],
+            2,
+            "--seconds",
+        ),
+        (
+            vec!["name", "8/8/8/8/8/8/8/8 w - -"],
+            &b""[..],
+            2,
+            "board is empty",
+        ),
+        (
+            vec!["name", "4k3/8/8/8/8/8/8/r2KR3 w - -"],
+            &b""[..],
+            2,
+            "in check",
+        ),
+        (
+            vec!["name", "P3k3/8/8/8/8/8/8/4K3 w - -"],
+            &b""[..],
+            2,
+            "a8",
+        ),
+        (
+            vec!["diagram", "4k3/8/8/8/8/8/8/4K3 w - -", "--out", "board.bmp"],
+            &b""[..],
+            2,
+            ".png or .svg",
+        ),
+        (
+            vec![
+                "grade",
+                "--position",
+                "4k3/8/8/8/8/8/8/4K3 w - -",
+                "--stipulation",
+                "mate",
+                "x",
+            ],
+            &b""[..],
+            2,
+            "#1",
+        ),
+        (
+            vec!["queue", "--store", missing, "--config", missing],
+            &b""[..],
+            2,
+            "missing.epd",
+        ),
+    ] {
+        let ran = sealed_move(&args, input);
+        assert_eq!(ran.status, status, "{args:?}: {ran:?}");
+        assert!(
+            (ran.err.clone() + &ran.out).contains(words),
+            "{args:?} should say {words}: {ran:?}"
+        );
+        assert!(!ran.err.contains("panicked"), "{ran:?}");
+    }
+}
+
+#[test]
+fn ten_megabytes_of_pgn_are_read() {
+    let game =
+        "[Event \"Club\"]\n[Result \"1-0\"]\n\n1. e4 e5 2. Bc4 Nc6 3. Qh5 Nf6 4. Qxf7# 1-0\n\n";
+    let input = game.repeat(10_000_000 / game.len() + 1);
+    let ran = sealed_move(&["check", "--json", "-"], input.as_bytes());
+    assert!(ran.status <= 1, "{}", ran.err);
+    let too_large = vec![b' '; (16 << 20) + 1];
+    let ran = sealed_move(&["check", "-"], &too_large);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("larger than 16 MB"), "{}", ran.err);
+}
+
+#[test]
+fn diagrams_are_written_by_the_files_ending() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for (name, start) in [("b.png", &b"\x89PNG"[..]), ("b.svg", &b"<"[..])] {
+        let out = folder.path().join(name);
+        let ran = sealed_move(
+            &[
+                "diagram",
+                BACK_RANK,
+                "--out",
+                out.to_str().expect("a name"),
+                "--words",
+            ],
+            b"",
+        );
+        assert_eq!(ran.status, 0, "{ran:?}");
+        assert!(std::fs::read(&out).expect("written").starts_with(start));
+        assert!(
+            ran.out.contains("g1") && ran.out.contains("White to move"),
+            "{}",
+            ran.out
+        );
+    }
+}
+
+#[test]
+fn help_teaches_every_command() {
+    let ran = sealed_move(&["--help"], b"");
+    assert_eq!(ran.status, 0);
+    for command in [
+        "serve",
+        "demo",
+        "check",
+        "import",
+        "queue",
+        "grade",
+        "name",
+        "diagram",
+        "leaderboard",
+        "summary",
+        "backup",
+        "restore",
+        "engine",
+    ] {
+        assert!(ran.out.contains(command), "{command} is not in the help");
+        let help = sealed_move(&[command, "--help"], b"");
+        assert!(
+            help.status == 0 && help.out.contains("Usage"),
+            "{command}: {help:?}"
+        );
+    }
+}
