@@ -27,7 +27,7 @@ with chess.engine.SimpleEngine.popen_uci([sys.argv[1], "engine"]) as engine:
         best = analysis.wait()
     assert best.move in start.legal_moves
     over = chess.Board("3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1")
-    assert engine.play(over, chess.engine.Limit(depth=3)).move is None
+    assert not engine.play(over, chess.engine.Limit(depth=3)).move
     # A whole short game against itself, every move legal by the client's own rules.
     board = chess.Board()
     for _ in range(30):
