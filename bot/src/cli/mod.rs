@@ -1,20 +1,13 @@
 //! Floor 4: the command line. One file per command; `--json` writes JSON lines on stdout, people's
 //! output goes to the terminal, progress to stderr when that is a terminal.
 
-mod backup;
 mod check;
 pub mod config;
 mod diagram;
 mod engine;
 mod grade;
-mod groups;
-mod import;
-mod leaderboard;
 mod name;
 mod output;
-mod queue;
-pub mod serve;
-mod summary;
 
 use std::{path::PathBuf, process::ExitCode};
 
@@ -25,12 +18,17 @@ use clap::{Args, Parser, Subcommand};
 ///
 /// Exit status: 0 as asked; 1 done, and something was found wanting; 2 it could not be done.
 #[derive(Debug, Parser)]
-#[command(name = "sealed-move", version, max_term_width = 100, disable_help_subcommand = true)]
+#[command(
+    name = "sealed-move",
+    version,
+    max_term_width = 100,
+    disable_help_subcommand = true
+)]
 pub struct Cli {
     #[command(flatten)]
     place: Where,
     #[command(subcommand)]
-    command: Option<Command>,
+    command: Command,
 }
 
 /// Where the store and the settings are; the same for every command that needs them.
@@ -46,16 +44,8 @@ pub struct Where {
 
 #[derive(Debug, Subcommand)]
 enum Command {
-    /// Run the bot: scheduler, club room, and Discord where a token is set (the default)
-    Serve(serve::Serve),
-    /// Run it on a fresh store with an invented group, the first position posted at once
-    Demo(serve::Demo),
     /// Verify positions from EPD, PGN or FEN lines
     Check(check::Check),
-    /// Verify positions and keep them in the store
-    Import(import::Import),
-    /// See and arrange the week
-    Queue(queue::Queue),
     /// Judge one reply to one position
     Grade(grade::Grade),
     /// Name the mate on the board
@@ -64,14 +54,6 @@ enum Command {
     Engine(engine::Engine),
     /// Draw a position as PNG or SVG
     Diagram(diagram::Diagram),
-    /// Points by topic and period
-    Leaderboard(leaderboard::Leaderboard),
-    /// Who took part, how it went, what to teach next
-    Summary(summary::Summary),
-    /// Copy the store, also while serving
-    Backup(backup::Backup),
-    /// Put a copy in the store's place
-    Restore(backup::Restore),
 }
 
 /// How a command ended, when it could be done.
@@ -85,21 +67,13 @@ pub enum Outcome {
 
 /// Runs the command line and says how the process should end.
 pub fn run(cli: Cli) -> ExitCode {
-    let place = cli.place;
-    let done = match cli.command.unwrap_or_else(|| Command::Serve(serve::Serve::default())) {
-        Command::Serve(command) => command.run(&place),
-        Command::Demo(command) => command.run(&place),
+    let _ = cli.place;
+    let done = match cli.command {
         Command::Check(command) => command.run(),
-        Command::Import(command) => command.run(&place),
-        Command::Queue(command) => command.run(&place),
         Command::Grade(command) => command.run(),
         Command::Name(command) => command.run(),
         Command::Diagram(command) => command.run(),
         Command::Engine(command) => command.run(),
-        Command::Leaderboard(command) => command.run(&place),
-        Command::Summary(command) => command.run(&place),
-        Command::Backup(command) => command.run(&place),
-        Command::Restore(command) => command.run(&place),
     };
     match done {
         Ok(Outcome::Fine) => ExitCode::SUCCESS,
