@@ -47,6 +47,22 @@ impl Db<'_> {
         )
     }
 
+    /// The last `most` lines before line `before`, the oldest of them first.
+    pub fn talk_before(
+        &self,
+        group: i64,
+        before: i64,
+        most: usize,
+    ) -> Result<Vec<TalkLine>, StoreError> {
+        let mut lines = self.all(
+            &format!("{SELECT} WHERE t.group_id = ?1 AND t.id < ?2 ORDER BY t.id DESC LIMIT ?3"),
+            params![group, before, i64::try_from(most).unwrap_or(i64::MAX)],
+            read,
+        )?;
+        lines.reverse();
+        Ok(lines)
+    }
+
     /// The latest `most` lines, the oldest of them first.
     pub fn talk_latest(&self, group: i64, most: usize) -> Result<Vec<TalkLine>, StoreError> {
         let mut lines = self.all(

@@ -1,7 +1,7 @@
 //! What must go out to a chat: posts, reveals, words to the coach. Recorded before it is sent, so that
 //! each goes out once whatever crashes when.
 
-use super::sheets::{Notice, Place, PostSheet, RevealSheet};
+use super::sheets::{Notice, Place, PostSheet, RevealSheet, VerdictSheet};
 
 /// One thing to carry out in a chat.
 #[derive(Clone, Debug)]
@@ -13,7 +13,7 @@ pub struct Errand {
 }
 
 /// The kinds of errand.
-#[derive(Clone, Debug)]
+#[derive(Clone)]
 pub enum ErrandKind {
     /// Put a position before the group. `again` is true when an earlier attempt may have got through
     /// before a crash: the chat must look for the nonce before it sends.
@@ -32,6 +32,16 @@ pub enum ErrandKind {
     },
     /// A private word to the group's coaches.
     TellCoach(Notice),
+    /// A private word to one member: a verdict that came later than the reply, from the coach or after
+    /// a restart.
+    TellMember {
+        /// The chat's id of the member.
+        user: String,
+        /// What they had written.
+        text: String,
+        /// What to tell them.
+        sheet: Box<VerdictSheet>,
+    },
 }
 
 /// Where an errand went, in the chat's own words (message id, thread id).

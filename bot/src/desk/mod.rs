@@ -5,14 +5,44 @@
 //! What goes out to a chat unasked (a post, a reveal, a word to the coach) is an [`Errand`] that the
 //! chat fetches with [`Desk::next_errand`] and reports back.
 
+mod attempt;
+mod by_hand;
 pub mod clock;
+mod convert;
+mod edits;
 pub mod errand;
+mod errands;
+mod error;
+mod figures;
+mod groups;
+mod handle;
+mod hints;
+mod import;
+mod options;
+mod pool;
+mod posting;
+mod privacy;
+mod problems;
+mod queue;
+mod replies;
+mod reveal;
+mod schedule;
 pub mod sheets;
+mod shown;
+mod standing;
+mod talk;
+mod text;
+mod turns;
 
-mod calls;
-mod lookups;
-
-pub use calls::{Desk, DeskError};
+pub use by_hand::HomeworkRow;
 pub use clock::{Clock, SystemClock, TestClock};
+pub use edits::{Edited, Withdrawn};
 pub use errand::{Delivered, Errand, ErrandKind};
+pub use error::DeskError;
+pub use groups::MemberRow;
+pub use handle::Desk;
+pub use import::{DIAGRAMS_AT_ONCE, LONGEST_COMMENT};
+pub use options::DeskOptions;
+pub use schedule::LATE;
 pub use sheets::*;
+pub use text::{LONGEST_NAME, LONGEST_REPLY};

@@ -90,7 +90,7 @@ impl Default for Settings {
 }
 
 /// A position put before the group, as everyone may see it. Gives nothing away.
-#[derive(Clone, Debug)]
+#[derive(Clone)]
 pub struct PostSheet {
     /// Id of the post; 0 in a preview.
     pub post: i64,
@@ -115,7 +115,7 @@ pub struct PostSheet {
 }
 
 /// What closes a post.
-#[derive(Clone, Debug)]
+#[derive(Clone)]
 pub struct RevealSheet {
     /// The post it closes.
     pub post: PostSheet,
@@ -151,7 +151,7 @@ pub struct CommonWrong {
 }
 
 /// What the judge has to say to one member; for that member's eyes (or behind spoiler marks).
-#[derive(Clone, Debug)]
+#[derive(Clone)]
 pub struct VerdictSheet {
     /// Id of the reply as stored.
     pub reply: i64,
@@ -181,7 +181,7 @@ pub enum Heard {
 }
 
 /// A hint step.
-#[derive(Clone, Debug)]
+#[derive(Clone)]
 pub struct HintSheet {
     /// 1 the piece, 2 the idea, 3 the first move.
     pub step: u8,
@@ -199,7 +199,7 @@ pub struct Notice {
 }
 
 /// A checked position in the coach's hands.
-#[derive(Clone, Debug)]
+#[derive(Clone)]
 pub struct CheckedPosition {
     /// Its id in the store; `None` when it could not be kept (illegal, syntax error).
     pub position: Option<i64>,
@@ -342,7 +342,7 @@ pub struct Progress {
 }
 
 /// A reply with its verdict, for the coach.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct ReplyRow {
     pub reply: i64,

@@ -245,7 +245,7 @@ impl Chat for RoomChat {
         let message = match &errand.kind {
             ErrandKind::Post { sheet, .. } => Some(format!("post-{}", sheet.post)),
             ErrandKind::Reveal { sheet, .. } => Some(format!("reveal-{}", sheet.post.post)),
-            ErrandKind::TellCoach(_) => None,
+            ErrandKind::TellCoach(_) | ErrandKind::TellMember { .. } => None,
         };
         Ok(Delivered {
             message,
@@ -258,6 +258,9 @@ impl Chat for RoomChat {
             ErrandKind::Post { .. } | ErrandKind::Reveal { .. } => self.0.tell_posts().await,
             ErrandKind::TellCoach(notice) => {
                 self.0.bench.note(&self.0, &notice.text).await;
+            }
+            ErrandKind::TellMember { user, text, sheet } => {
+                self.0.feed.member(user, "verdict", &paper::Judged::of(sheet, text));
             }
         }
     }

@@ -74,7 +74,7 @@ impl IntoResponse for Trouble {
 impl From<DeskError> for Trouble {
     fn from(error: DeskError) -> Self {
         let status = match &error {
-            DeskError::Store(_) | DeskError::Picture(_) => {
+            DeskError::Store(_) | DeskError::Picture(_) | DeskError::Fault(_) => {
                 tracing::error!("{error}");
                 StatusCode::INTERNAL_SERVER_ERROR
             }

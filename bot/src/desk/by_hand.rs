@@ -1,0 +1,192 @@
+//! The coach's hand: answering what the bot could not judge, and overruling what it did. The attempt is
+//! worked out again and the leaderboard follows; the member is told.
+
+use sealed_move_store::{NewVerdict, PostState};
+use serde::Serialize;
+
+use super::{
+    Desk, ErrandKind, Person, Place, ReplyRow, Verdict, VerdictSheet, attempt, convert,
+    error::{Done, bad_request, not_found},
+    groups::place_of,
+    handle::coached,
+    replies::{decided, kept_reply, line_before, row, rules},
+    text,
+};
+
+/// How many posts back open questions are looked for.
+const POSTS_BACK: usize = 30;
+
+/// A reply that waits for the coach.
+#[derive(Clone, Debug, Serialize)]
+pub struct HomeworkRow {
+    /// Id of the post.
+    pub post: i64,
+    /// Its number.
+    pub number: i64,
+    /// The reply.
+    pub reply: ReplyRow,
+}
+
+impl Desk {
+    /// Replies that wait for the coach: those to positions that only the coach can judge, and those
+    /// that the bot could not read or tell apart, where the member has not gone on since. The oldest
+    /// first, of the last thirty posts. Coaches only.
+    pub async fn homework(&self, place: &Place, coach: &Person) -> Done<Vec<HomeworkRow>> {
+        let (place, coach) = (place.clone(), coach.clone());
+        self.read(move |db| {
+            let group = coached(db, &place, &coach)?;
+            let mut rows = Vec::new();
+            for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
+                let replies = db.replies_to(post.id)?;
+                for (at, reply) in replies.iter().enumerate() {
+                    let late = reply.reply.received_at >= post.closes_at
+                        && post.state != PostState::Intended;
+                    let open = match &reply.verdict {
+                        None => !late,
+                        Some(verdict) => {
+                            !verdict.by_coach && !decided(verdict.verdict) && {
+                                let mut later = replies.iter().skip(at + 1);
+                                !later.any(|other| {
+                                    other.reply.member_id == reply.reply.member_id
+                                        && other
+                                            .verdict
+                                            .as_ref()
+                                            .is_some_and(|v| decided(v.verdict))
+                                })
+                            }
+                        }
+                    };
+                    if open {
+                        rows.push(HomeworkRow {
+                            post: post.id,
+                            number: post.number,
+                            reply: row(reply.clone()),
+                        });
+                    }
+                }
+            }
+            Ok(rows)
+        })
+        .await
+    }
+
+    /// Overrules the current verdict on a reply; the leaderboard follows. Coaches only.
+    pub async fn overrule(
+        &self,
+        place: &Place,
+        coach: &Person,
+        reply: i64,
+        verdict: Verdict,
+        points: f64,
+    ) -> Done<()> {
+        self.judge_by_hand(place, coach, reply, verdict, points, "")
+            .await
+    }
+
+    /// Gives a reply the coach's verdict, with `words` to the member (may be empty). The points, 0 to 5,
+    /// stand as given: nothing is taken off for tries and hints. Coaches only.
+    pub async fn judge_by_hand(
+        &self,
+        place: &Place,
+        coach: &Person,
+        reply: i64,
+        verdict: Verdict,
+        points: f64,
+        words: &str,
+    ) -> Done<()> {
+        if !(0.0..=5.0).contains(&points) {
+            return bad_request("Points go from 0 to 5.");
+        }
+        let (words, cut) = text::body(words, 1_000);
+        if cut {
+            return bad_request(
+                "The words to the member are too long; 1,000 characters are the most.",
+            );
+        }
+        let now = self.now();
+        let (at, by) = (place.clone(), coach.clone());
+        let (user, text, place, sheet) = self
+            .write(move |tx| {
+                let group = coached(tx, &at, &by)?;
+                let Some(reply) = tx.reply(reply)? else {
+                    return not_found("There is no such reply in this group.");
+                };
+                let kept = kept_reply(tx, reply)?;
+                if kept.group.id != group.id {
+                    return not_found("There is no such reply in this group.");
+                }
+                let former = kept.verdict();
+                let before = line_before(&kept.replies, Some(kept.reply.id));
+                let message = in_words(verdict, points, &words);
+                tx.insert_verdict(&NewVerdict {
+                    reply_id: kept.reply.id,
+                    verdict: convert::verdict(verdict),
+                    points,
+                    moves: former.map(|f| f.moves.clone()).unwrap_or_default(),
+                    refutation: match verdict {
+                        Verdict::Wrong => former.map(|f| f.refutation.clone()).unwrap_or_default(),
+                        _ => Vec::new(),
+                    },
+                    // The bot's defence stays on the board where there was one.
+                    line: match (verdict, former) {
+                        (Verdict::Solved | Verdict::OnTheWay, Some(former))
+                            if !former.line.is_empty() =>
+                        {
+                            former.line.clone()
+                        }
+                        _ => before,
+                    },
+                    why: words.clone(),
+                    message: message.clone(),
+                    wrong_first: match verdict {
+                        Verdict::Wrong => former.and_then(|f| f.wrong_first.clone()),
+                        _ => None,
+                    },
+                    by_coach: true,
+                    given_at: now,
+                })?;
+                let member = kept.reply.member_id;
+                let settled = attempt::settle(tx, kept.post.id, member, rules(&kept.settings))?;
+                let user = tx.member(member)?.map(|member| member.chat_user);
+                let sheet = VerdictSheet {
+                    reply: kept.reply.id,
+                    post: kept.post.id,
+                    verdict,
+                    message: format!("Post {}: {message}", kept.post.number),
+                    picture: None,
+                    your_move: false,
+                    points: settled.map_or(0.0, |attempt| attempt.points),
+                };
+                Ok((user, kept.reply.text, place_of(&group), sheet))
+            })
+            .await?;
+        if let Some(user) = user {
+            self.inner.errands.tell(
+                place,
+                ErrandKind::TellMember {
+                    user,
+                    text,
+                    sheet: Box::new(sheet),
+                },
+            );
+        }
+        Ok(())
+    }
+}
+
+fn in_words(verdict: Verdict, points: f64, words: &str) -> String {
+    let says = match verdict {
+        Verdict::Solved => "solved",
+        Verdict::OnTheWay => "right so far",
+        Verdict::Wrong => "not the solution",
+        Verdict::Illegal => "not a legal move",
+        Verdict::Unclear => "not clear; say which move you mean",
+        Verdict::Unreadable => "not readable; write the moves again",
+    };
+    let points = text::points(points);
+    if words.is_empty() {
+        format!("your coach has looked at your answer: {says}. {points} of 5 points.")
+    } else {
+        format!("your coach has looked at your answer: {says}. {points} of 5 points. \"{words}\"")
+    }
+}

@@ -1,0 +1,167 @@
+//! Between the desk's values and the store's: the same words, kept apart so that neither floor knows
+//! the other's reasons.
+
+use sealed_move_store as store;
+use serde::{Serialize, de::DeserializeOwned};
+
+use super::{
+    ChatName, Mode, Settings, Soundness, Verdict,
+    error::{DeskError, Done},
+};
+
+pub(super) fn chat(chat: ChatName) -> store::Chat {
+    match chat {
+        ChatName::Room => store::Chat::Room,
+        ChatName::Discord => store::Chat::Discord,
+    }
+}
+
+pub(super) fn chat_name(chat: store::Chat) -> ChatName {
+    match chat {
+        store::Chat::Room => ChatName::Room,
+        store::Chat::Discord => ChatName::Discord,
+    }
+}
+
+pub(super) fn verdict(verdict: Verdict) -> store::Verdict {
+    match verdict {
+        Verdict::Solved => store::Verdict::Solved,
+        Verdict::OnTheWay => store::Verdict::OnTheWay,
+        Verdict::Wrong => store::Verdict::Wrong,
+        Verdict::Illegal => store::Verdict::Illegal,
+        Verdict::Unclear => store::Verdict::Unclear,
+        Verdict::Unreadable => store::Verdict::Unreadable,
+    }
+}
+
+pub(super) fn kept_verdict(verdict: store::Verdict) -> Verdict {
+    match verdict {
+        store::Verdict::Solved => Verdict::Solved,
+        store::Verdict::OnTheWay => Verdict::OnTheWay,
+        store::Verdict::Wrong => Verdict::Wrong,
+        store::Verdict::Illegal => Verdict::Illegal,
+        store::Verdict::Unclear => Verdict::Unclear,
+        store::Verdict::Unreadable => Verdict::Unreadable,
+    }
+}
+
+pub(super) fn soundness(soundness: Soundness) -> store::Soundness {
+    match soundness {
+        Soundness::Sound => store::Soundness::Sound,
+        Soundness::SeveralKeys => store::Soundness::SeveralKeys,
+        Soundness::Short => store::Soundness::Short,
+        Soundness::Unsound => store::Soundness::Unsound,
+        Soundness::Illegal => store::Soundness::Illegal,
+        Soundness::Undecided => store::Soundness::Undecided,
+    }
+}
+
+pub(super) fn kept_soundness(soundness: store::Soundness) -> Soundness {
+    match soundness {
+        store::Soundness::Sound => Soundness::Sound,
+        store::Soundness::SeveralKeys => Soundness::SeveralKeys,
+        store::Soundness::Short => Soundness::Short,
+        store::Soundness::Unsound => Soundness::Unsound,
+        store::Soundness::Illegal => Soundness::Illegal,
+        store::Soundness::Undecided => Soundness::Undecided,
+    }
+}
+
+pub(super) fn settings(settings: &Settings) -> store::GroupSettings {
+    store::GroupSettings {
+        name: settings.name.clone(),
+        zone: settings.zone.name().to_owned(),
+        post_time: settings.post_time.clone(),
+        days: settings.days,
+        open_minutes: settings.open_minutes,
+        mode: match settings.mode {
+            Mode::Sealed => store::Mode::Sealed,
+            Mode::Open => store::Mode::Open,
+        },
+        language: word(&settings.language),
+        style: word(&settings.style),
+        wrong_cost: settings.wrong_cost,
+        hint_cost: settings.hint_cost,
+    }
+}
+
+pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
+    Ok(Settings {
+        name: kept.name.clone(),
+        zone: kept
+            .zone
+            .parse()
+            .map_err(|_| unknown("time zone", &kept.zone))?,
+        post_time: kept.post_time.clone(),
+        days: kept.days,
+        open_minutes: kept.open_minutes,
+        mode: match kept.mode {
+            store::Mode::Sealed => Mode::Sealed,
+            store::Mode::Open => Mode::Open,
+        },
+        language: from_word(&kept.language).ok_or_else(|| unknown("language", &kept.language))?,
+        style: from_word(&kept.style).ok_or_else(|| unknown("board style", &kept.style))?,
+        wrong_cost: kept.wrong_cost,
+        hint_cost: kept.hint_cost,
+    })
+}
+
+fn unknown(what: &str, value: &str) -> DeskError {
+    DeskError::Store(format!(
+        "it holds a {what} that this program does not know, \"{value}\""
+    ))
+}
+
+/// The serde name of a plain enum's value.
+fn word<T: Serialize>(value: &T) -> String {
+    match serde_json::to_value(value) {
+        Ok(serde_json::Value::String(word)) => word,
+        _ => String::new(),
+    }
+}
+
+fn from_word<T: DeserializeOwned>(word: &str) -> Option<T> {
+    serde_json::from_value(word.into()).ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Language, Style};
+    use super::*;
+
+    #[test]
+    fn settings_survive_the_store() {
+        let set = Settings {
+            name: "Club".into(),
+            zone: chrono_tz::Europe::Lisbon,
+            mode: Mode::Open,
+            language: Language::Hungarian,
+            style: Style::Contrast,
+            ..Settings::default()
+        };
+        assert_eq!(kept_settings(&settings(&set)).expect("readable"), set);
+        let mut kept = settings(&set);
+        kept.zone = "Atlantis/Harbour".into();
+        assert!(
+            kept_settings(&kept)
+                .expect_err("unknown")
+                .to_string()
+                .contains("Atlantis/Harbour")
+        );
+    }
+
+    #[test]
+    fn every_word_has_its_twin() {
+        for kept in store::Verdict::ALL {
+            assert_eq!(verdict(kept_verdict(*kept)), *kept);
+            assert_eq!(word(&kept_verdict(*kept)), kept.as_str());
+        }
+        for kept in store::Soundness::ALL {
+            assert_eq!(soundness(kept_soundness(*kept)), *kept);
+            assert_eq!(word(&kept_soundness(*kept)), kept.as_str());
+        }
+        for kept in store::Chat::ALL {
+            assert_eq!(chat(chat_name(*kept)), *kept);
+        }
+    }
+}

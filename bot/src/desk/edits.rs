@@ -1,0 +1,150 @@
+//! A message that was an answer and is edited or deleted afterwards.
+//!
+//! The rules, said to members in these words: what was decided stands. A solved, right or wrong move
+//! stays one, whatever becomes of the message, since its sender has seen the verdict. A message that
+//! said nothing yet (no move of this position, more than one possible, not readable) may be edited while
+//! the post is open and no later answer has followed, and is judged again. Of a deleted message the
+//! words are forgotten: the verdict stays where it decided something, else the whole reply goes.
+
+use super::{
+    Desk, Person, Place, VerdictSheet, attempt,
+    error::Done,
+    handle::group_at,
+    posting::takes_replies,
+    replies::{Kept, decided, kept_reply, key, line_before, rules},
+    text::{self, LONGEST_REPLY},
+};
+use crate::chess::judge::Setting;
+use sealed_move_store::{Db, Reply, Via};
+
+/// What came of an edited message.
+#[derive(Clone, Debug)]
+pub enum Edited {
+    /// It was no answer before: take it as a new message.
+    Unknown,
+    /// It was judged anew.
+    Judged(Box<VerdictSheet>),
+    /// The verdict given before stands.
+    Stands(Box<VerdictSheet>),
+    /// It was an unreadable answer and is talk now; nothing is kept of it.
+    Talk,
+}
+
+/// What came of a deleted message.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Withdrawn {
+    /// It was no answer.
+    Unknown,
+    /// It had decided something: the words are forgotten and the verdict stands.
+    Stands,
+    /// Nothing is kept of it.
+    Gone,
+}
+
+impl Desk {
+    /// The sender edited a message. [`Edited::Unknown`] when it was no answer: hear it as a new one.
+    pub async fn edit_reply(
+        &self,
+        place: &Place,
+        person: &Person,
+        source: &str,
+        text: &str,
+    ) -> Done<Edited> {
+        let (text, cut) = text::body(text, LONGEST_REPLY);
+        let Some(known) = self.known(place, source, Some(&person.user)).await? else {
+            return Ok(Edited::Unknown);
+        };
+        let _turn = self.inner.turns.take(known.post.id, &person.user).await;
+        let Some(mut kept) = self.known(place, source, Some(&person.user)).await? else {
+            return Ok(Edited::Unknown);
+        };
+        let settled = kept
+            .verdict()
+            .is_none_or(|verdict| verdict.by_coach || decided(verdict.verdict));
+        let last = kept
+            .replies
+            .last()
+            .is_some_and(|last| last.reply.id == kept.reply.id);
+        let open = takes_replies(&kept.post, self.now());
+        let problem = self
+            .problem(&kept.position.fen, &kept.position.stipulation)
+            .await?;
+        let (Some(problem), false, true, true, false, false) =
+            (problem, settled, last, open, cut, text.is_empty())
+        else {
+            return Ok(Edited::Stands(Box::new(self.verdict_on(kept).await?)));
+        };
+        let setting = match kept.reply.via {
+            Via::Talk => Setting::Talk,
+            Via::Answer | Via::Direct | Via::Hand => Setting::Answer,
+        };
+        let line = line_before(&kept.replies, Some(kept.reply.id));
+        let judged = self
+            .judge(&problem, line, text.clone(), &kept.settings, setting)
+            .await?;
+        let reply = kept.reply.id;
+        let Some(judgement) = judged else {
+            self.forget(&kept).await?;
+            return Ok(Edited::Talk);
+        };
+        kept.reply.text.clone_from(&text);
+        self.write(move |tx| Ok(tx.set_reply_text(reply, &text)?))
+            .await?;
+        Ok(Edited::Judged(Box::new(
+            self.keep_verdict(kept, &problem, judgement).await?,
+        )))
+    }
+
+    /// A message was deleted; whose it was need not be known.
+    pub async fn withdraw_reply(&self, place: &Place, source: &str) -> Done<Withdrawn> {
+        let Some(kept) = self.known(place, source, None).await? else {
+            return Ok(Withdrawn::Unknown);
+        };
+        let stands = kept
+            .verdict()
+            .is_some_and(|verdict| verdict.by_coach || decided(verdict.verdict));
+        if stands {
+            let reply = kept.reply.id;
+            self.write(move |tx| Ok(tx.set_reply_text(reply, "")?))
+                .await?;
+            return Ok(Withdrawn::Stands);
+        }
+        self.forget(&kept).await?;
+        Ok(Withdrawn::Gone)
+    }
+
+    /// Forgets a reply that decided nothing, and the attempt with it if that was all of it.
+    async fn forget(&self, kept: &Kept) -> Done<()> {
+        let (reply, post, member) = (kept.reply.id, kept.post.id, kept.reply.member_id);
+        let rules = rules(&kept.settings);
+        self.write(move |tx| {
+            tx.delete_reply(reply)?;
+            attempt::settle(tx, post, member, rules)?;
+            Ok(())
+        })
+        .await
+    }
+
+    /// The reply that a message of this place was, if it was one (of this person).
+    async fn known(&self, place: &Place, source: &str, user: Option<&str>) -> Done<Option<Kept>> {
+        let (at, key, user) = (place.clone(), key(place, source), user.map(str::to_owned));
+        self.read(move |db| {
+            let group = group_at(db, &at)?;
+            let Some(reply) = db.reply_by_source(&key)? else {
+                return Ok(None);
+            };
+            if !sent_by(db, &reply, user.as_deref())? {
+                return Ok(None);
+            }
+            Ok(Some(kept_reply(db, reply)?).filter(|kept| kept.group.id == group.id))
+        })
+        .await
+    }
+}
+
+fn sent_by(db: &Db<'_>, reply: &Reply, user: Option<&str>) -> Done<bool> {
+    let Some(user) = user else { return Ok(true) };
+    Ok(db
+        .member(reply.member_id)?
+        .is_some_and(|member| member.chat_user == user))
+}

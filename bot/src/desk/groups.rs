@@ -1,0 +1,234 @@
+//! Groups: founding one, its settings, its coaches and members.
+
+use chrono::{DateTime, Utc};
+use sealed_move_store::{Group, NewGroup};
+use serde::Serialize;
+
+use super::{
+    ChatName, Desk, Person, Place, Settings, convert,
+    error::{Done, bad_request},
+    handle::{coached, group_at, member},
+    schedule, text,
+};
+
+/// A member of a group, for lists.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MemberRow {
+    /// The chat's id of the person.
+    pub user: String,
+    /// The name shown to others.
+    pub name: String,
+    /// Whether they coach the group.
+    pub coach: bool,
+    /// Since when they belong to it.
+    pub joined_at: DateTime<Utc>,
+}
+
+impl Desk {
+    /// Makes `place` a group's, with `coach` as its first coach.
+    ///
+    /// # Errors
+    /// When it is one already, or a setting is out of its bounds.
+    pub async fn found_group(
+        &self,
+        place: &Place,
+        server: Option<&str>,
+        settings: Settings,
+        coach: &Person,
+    ) -> Done<()> {
+        let settings = sensible(settings)?;
+        let now = self.now();
+        let (place, coach, server) = (place.clone(), coach.clone(), server.map(str::to_owned));
+        self.write(move |tx| {
+            if let Some(group) = tx.group_at(convert::chat(place.chat), &place.channel)? {
+                return bad_request(format!(
+                    "This place is the group \"{}\" already; change its settings instead.",
+                    group.settings.name
+                ));
+            }
+            let id = tx.insert_group(&NewGroup {
+                chat: convert::chat(place.chat),
+                place: place.channel.clone(),
+                server,
+                settings: convert::settings(&settings),
+                created_at: now,
+            })?;
+            tx.set_slots_from(id, now)?;
+            let group = group_at(tx, &place)?;
+            let first = member(tx, &group, &coach, now)?;
+            Ok(tx.set_coach(first, true)?)
+        })
+        .await
+    }
+
+    /// Every group's place in a chat, the oldest first.
+    pub async fn places(&self, chat: ChatName) -> Done<Vec<Place>> {
+        self.read(move |db| {
+            Ok(db
+                .groups_of(convert::chat(chat))?
+                .into_iter()
+                .map(|group| place_of(&group))
+                .collect())
+        })
+        .await
+    }
+
+    /// The group's settings.
+    pub async fn settings(&self, place: &Place) -> Done<Settings> {
+        convert::kept_settings(&self.group(place).await?.settings)
+    }
+
+    /// Changes them. Coaches only. When the calendar changes, slots of the new one that lie in the past
+    /// are not made up for.
+    pub async fn change_settings(
+        &self,
+        place: &Place,
+        coach: &Person,
+        settings: Settings,
+    ) -> Done<()> {
+        let settings = sensible(settings)?;
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            let new = convert::settings(&settings);
+            let old = &group.settings;
+            if (&old.zone, &old.post_time, old.days) != (&new.zone, &new.post_time, new.days) {
+                tx.set_slots_from(group.id, now)?;
+            }
+            Ok(tx.update_group(group.id, &new)?)
+        })
+        .await
+    }
+
+    /// Whether this person coaches the group.
+    pub async fn is_coach(&self, place: &Place, user: &str) -> Done<bool> {
+        let (place, user) = (place.clone(), user.to_owned());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            Ok(db
+                .member_by_user(group.id, &user)?
+                .is_some_and(|member| member.coach))
+        })
+        .await
+    }
+
+    /// The group's coaches, the first one first.
+    pub async fn coaches(&self, place: &Place) -> Done<Vec<Person>> {
+        let place = place.clone();
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            Ok(db
+                .coaches(group.id)?
+                .into_iter()
+                .map(|coach| Person {
+                    user: coach.chat_user,
+                    name: coach.name,
+                })
+                .collect())
+        })
+        .await
+    }
+
+    /// Names another coach. Coaches only.
+    pub async fn add_coach(&self, place: &Place, coach: &Person, new: &Person) -> Done<()> {
+        let now = self.now();
+        let (place, coach, new) = (place.clone(), coach.clone(), new.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            let id = member(tx, &group, &new, now)?;
+            Ok(tx.set_coach(id, true)?)
+        })
+        .await
+    }
+
+    /// Lets somebody be a coach no longer; they stay a member. Coaches only; the last one stays.
+    pub async fn remove_coach(&self, place: &Place, coach: &Person, user: &str) -> Done<()> {
+        let (place, coach, user) = (place.clone(), coach.clone(), user.to_owned());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            let coaches = tx.coaches(group.id)?;
+            let Some(leaving) = coaches.iter().find(|member| member.chat_user == user) else {
+                return bad_request("This person does not coach the group.");
+            };
+            if coaches.len() == 1 {
+                return bad_request("A group needs a coach; name another one first.");
+            }
+            Ok(tx.set_coach(leaving.id, false)?)
+        })
+        .await
+    }
+
+    /// Greets a person: makes them a member, or renames them.
+    pub async fn enter(&self, place: &Place, person: &Person) -> Done<()> {
+        let now = self.now();
+        let (place, person) = (place.clone(), person.clone());
+        self.write(move |tx| {
+            let group = group_at(tx, &place)?;
+            member(tx, &group, &person, now).map(|_| ())
+        })
+        .await
+    }
+
+    /// The name under which a person is a member of the group, if they are one.
+    pub async fn name_of(&self, place: &Place, user: &str) -> Done<Option<String>> {
+        let (place, user) = (place.clone(), user.to_owned());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            Ok(db
+                .member_by_user(group.id, &user)?
+                .map(|member| member.name))
+        })
+        .await
+    }
+
+    /// The group's members by name, its coaches among them.
+    pub async fn members(&self, place: &Place) -> Done<Vec<MemberRow>> {
+        let place = place.clone();
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            Ok(db
+                .members(group.id)?
+                .into_iter()
+                .map(|member| MemberRow {
+                    user: member.chat_user,
+                    name: member.name,
+                    coach: member.coach,
+                    joined_at: member.joined_at,
+                })
+                .collect())
+        })
+        .await
+    }
+}
+
+/// A group's place.
+pub(super) fn place_of(group: &Group) -> Place {
+    Place {
+        chat: convert::chat_name(group.chat),
+        channel: group.place.clone(),
+    }
+}
+
+/// The settings with a clean name, if they make sense.
+fn sensible(mut settings: Settings) -> Done<Settings> {
+    settings.name = text::title(&settings.name, "group", 100)?;
+    schedule::time_of_day(&settings.post_time)?;
+    if settings.days > 0x7f {
+        return bad_request("The days are those of one week; bit 0 is Monday and bit 6 is Sunday.");
+    }
+    if !(1..=44_640).contains(&settings.open_minutes) {
+        return bad_request(
+            "A post stays open for at least one minute and at most 31 days (44,640 minutes).",
+        );
+    }
+    for (cost, what) in [
+        (settings.wrong_cost, "a wrong first move"),
+        (settings.hint_cost, "a hint"),
+    ] {
+        if !(0.0..=5.0).contains(&cost) {
+            return bad_request(format!("The price of {what} is between 0 and 5 points."));
+        }
+    }
+    Ok(settings)
+}

@@ -1,0 +1,177 @@
+//! The desk itself: what it holds, how its calls read and write the store, and who may ask for what.
+
+use std::sync::{Arc, Mutex};
+
+use chrono::{DateTime, Utc};
+use sealed_move_store::{Db, Group, Member, Post, Store, StoreError, Tx};
+
+use super::{
+    ChatName, Person, Place,
+    clock::Clock,
+    convert,
+    errands::Errands,
+    error::{DeskError, Done, not_allowed, not_found},
+    options::DeskOptions,
+    pool::Pool,
+    problems::Problems,
+    text,
+    turns::Turns,
+};
+
+/// The desk. Cheap to clone; all clones are one desk.
+#[derive(Clone)]
+pub struct Desk {
+    pub(super) inner: Arc<Inner>,
+}
+
+/// What all clones of a desk share.
+pub(super) struct Inner {
+    pub(super) store: Store,
+    pub(super) clock: Arc<dyn Clock>,
+    pub(super) options: DeskOptions,
+    /// For checks, which take long.
+    pub(super) checks: Pool,
+    /// For verdicts and pictures, which somebody waits for.
+    pub(super) quick: Pool,
+    pub(super) problems: Problems,
+    pub(super) turns: Turns,
+    pub(super) errands: Errands,
+}
+
+impl std::fmt::Debug for Desk {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Desk")
+            .field("store", &self.inner.store)
+            .finish_non_exhaustive()
+    }
+}
+
+impl Desk {
+    /// A desk on `store` that tells the time by `clock`, with the usual limits.
+    pub fn new(store: Store, clock: Arc<dyn Clock>) -> Self {
+        Self::with_options(store, clock, DeskOptions::default())
+    }
+
+    /// A desk with limits of its own.
+    pub fn with_options(store: Store, clock: Arc<dyn Clock>, options: DeskOptions) -> Self {
+        Self {
+            inner: Arc::new(Inner {
+                checks: Pool::new(options.threads),
+                quick: Pool::new(options.threads),
+                problems: Problems::new(options.problems),
+                turns: Turns::default(),
+                errands: Errands::default(),
+                store,
+                clock,
+                options,
+            }),
+        }
+    }
+
+    /// The time by the desk's clock, in whole seconds as the store keeps it.
+    pub fn now(&self) -> DateTime<Utc> {
+        sealed_move_store::to_seconds(self.inner.clock.now())
+    }
+
+    /// The desk's limits.
+    pub fn options(&self) -> &DeskOptions {
+        &self.inner.options
+    }
+
+    /// Runs `f` on a consistent view of the store.
+    pub(super) async fn read<T, F>(&self, f: F) -> Done<T>
+    where
+        T: Send + 'static,
+        F: FnOnce(&Db<'_>) -> Done<T> + Send + 'static,
+    {
+        let answer = Answer::default();
+        let inner = answer.clone();
+        answer.open(self.inner.store.read(move |db| inner.keep(f(db))).await)
+    }
+
+    /// Runs `f` in one transaction. When it errs, nothing is written.
+    pub(super) async fn write<T, F>(&self, f: F) -> Done<T>
+    where
+        T: Send + 'static,
+        F: FnOnce(&Tx<'_>) -> Done<T> + Send + 'static,
+    {
+        let answer = Answer::default();
+        let inner = answer.clone();
+        answer.open(self.inner.store.write(move |tx| inner.keep(f(tx))).await)
+    }
+
+    /// The group at a place.
+    pub(super) async fn group(&self, place: &Place) -> Done<Group> {
+        let place = place.clone();
+        self.read(move |db| group_at(db, &place)).await
+    }
+}
+
+/// Carries an error of the desk out of a transaction that it called off.
+#[derive(Clone, Default)]
+struct Answer(Arc<Mutex<Option<DeskError>>>);
+
+impl Answer {
+    fn keep<T>(&self, done: Done<T>) -> Result<T, StoreError> {
+        done.map_err(|error| {
+            if let Ok(mut kept) = self.0.lock() {
+                *kept = Some(error);
+            }
+            StoreError::CalledOff(String::new())
+        })
+    }
+
+    fn open<T>(&self, result: Result<T, StoreError>) -> Done<T> {
+        result.map_err(|error| {
+            let kept = self.0.lock().ok().and_then(|mut kept| kept.take());
+            kept.unwrap_or_else(|| error.into())
+        })
+    }
+}
+
+/// The group at a place.
+pub(super) fn group_at(db: &Db<'_>, place: &Place) -> Done<Group> {
+    match db.group_at(convert::chat(place.chat), &place.channel)? {
+        Some(group) => Ok(group),
+        None => not_found(match place.chat {
+            ChatName::Room => "There is no study group in this room yet.",
+            ChatName::Discord => {
+                "This channel is no study group's yet; a coach can set one up here."
+            }
+        }),
+    }
+}
+
+/// The group at a place, if `person` coaches it.
+pub(super) fn coached(db: &Db<'_>, place: &Place, person: &Person) -> Done<Group> {
+    let group = group_at(db, place)?;
+    match db.member_by_user(group.id, &person.user)? {
+        Some(Member { coach: true, .. }) => Ok(group),
+        _ => not_allowed("Only the group's coaches can do that. A coach can name further coaches."),
+    }
+}
+
+/// The member that `person` is, made one when they are new and renamed when their name has changed.
+pub(super) fn member(tx: &Tx<'_>, group: &Group, person: &Person, now: DateTime<Utc>) -> Done<i64> {
+    Ok(tx.upsert_member(group.id, &person.user, &text::name(&person.name), now)?)
+}
+
+/// A post of the group by id.
+pub(super) fn post_of(db: &Db<'_>, group: &Group, post: i64) -> Done<Post> {
+    match db.post(post)? {
+        Some(post) if post.group_id == group.id => Ok(post),
+        _ => not_found("There is no such post in this group."),
+    }
+}
+
+/// A position of the group by id.
+pub(super) fn position_of(
+    db: &Db<'_>,
+    group: &Group,
+    position: i64,
+) -> Done<sealed_move_store::Position> {
+    match db.position(position)? {
+        Some(position) if position.group_id == group.id => Ok(position),
+        _ => not_found("There is no such position in this group; check a file first."),
+    }
+}

@@ -1,0 +1,407 @@
+//! From a coach's file to checked positions: read it, check each position in parallel, keep what could
+//! be kept, report in the file's order.
+
+use std::sync::{
+    Arc,
+    atomic::{AtomicUsize, Ordering},
+};
+use std::time::Instant;
+
+use chrono::{DateTime, Utc};
+use futures::{StreamExt, stream};
+use sealed_move_store::{Check, Db, Group, NewPosition, Position, Tx};
+
+use super::{
+    CheckedPosition, Desk, Person, Picture, Place, Report, Settings, convert,
+    error::{Done, bad_request},
+    handle::{coached, position_of},
+    pool::StopSign,
+    posting, text,
+};
+use crate::chess::{
+    Budget,
+    check::{self, CHECKER_VERSION, CheckOptions},
+    read::{self, Entry, LARGEST_FILE, ReadError},
+};
+
+/// Diagrams come with the first so many positions of an import; [`Desk::diagram_of`] draws the others.
+/// A file of ten megabytes holds some ten thousand positions, and their pictures half a gigabyte.
+pub const DIAGRAMS_AT_ONCE: usize = 100;
+
+/// The most characters of a coach's comment that are kept.
+pub const LONGEST_COMMENT: usize = 4_000;
+
+/// A position as the file gives it, with its report.
+struct Checked {
+    report: Report,
+    topic: Option<String>,
+    comment: String,
+}
+
+impl Desk {
+    /// Checks a file and keeps what could be read; the reports come in the file's order.
+    /// `progress(done, of)` is called as positions are finished, from several threads.
+    ///
+    /// A position that was kept before is checked again and keeps its id. What cannot be kept (not
+    /// readable, illegal, no task stated or found) is reported with its place in the file.
+    ///
+    /// # Errors
+    /// When the file is empty or too large, or the person does not coach the group.
+    pub async fn import(
+        &self,
+        place: &Place,
+        coach: &Person,
+        file: &str,
+        bytes: Vec<u8>,
+        progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
+    ) -> Done<Vec<CheckedPosition>> {
+        let (at, by) = (place.clone(), coach.clone());
+        let group = self.read(move |db| coached(db, &at, &by)).await?;
+        let settings = convert::kept_settings(&group.settings)?;
+        let file = text::title(file, "file", 200)?;
+        if bytes.len() > LARGEST_FILE {
+            return bad_request(format!(
+                "{file} weighs {} MB; {} MB are the most. Split it and send the parts.",
+                bytes.len().div_ceil(1 << 20),
+                LARGEST_FILE >> 20
+            ));
+        }
+
+        let name = file.clone();
+        let limit = self.inner.options.check_seconds;
+        let entries = self
+            .inner
+            .checks
+            .run("reading a file", limit, move |_| {
+                read::read_file(&name, &bytes)
+            })
+            .await?;
+        if entries.is_empty() {
+            return bad_request(format!(
+                "There is no position in {file}. Positions come as EPD, as PGN with FEN tags, or as FEN, one a line."
+            ));
+        }
+
+        let checked = self.check_all(entries, progress).await?;
+        let ids = self.keep(&group, &file, &checked).await?;
+        self.lay_out(checked, ids, &settings).await
+    }
+
+    /// Checks entries in parallel, as many at a time as the pool has room, in stable order.
+    async fn check_all(
+        &self,
+        entries: Vec<Result<Entry, ReadError>>,
+        progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
+    ) -> Done<Vec<Checked>> {
+        let of = entries.len();
+        let done = Arc::new(AtomicUsize::new(0));
+        let checks: Vec<_> = entries
+            .into_iter()
+            .map(|entry| {
+                let (done, progress) = (done.clone(), progress.clone());
+                async move {
+                    let checked = match entry {
+                        Ok(entry) => self.check_entry(entry).await,
+                        Err(error) => Ok(Checked {
+                            report: Report::unreadable(&error),
+                            topic: None,
+                            comment: String::new(),
+                        }),
+                    };
+                    progress(done.fetch_add(1, Ordering::Relaxed) + 1, of);
+                    checked
+                }
+            })
+            .collect();
+        stream::iter(checks)
+            .buffered(self.inner.options.threads.max(1) * 2)
+            .collect::<Vec<_>>()
+            .await
+            .into_iter()
+            .collect()
+    }
+
+    async fn check_entry(&self, entry: Entry) -> Done<Checked> {
+        let topic = entry
+            .topic
+            .as_deref()
+            .and_then(|topic| text::title(topic, "topic", 80).ok());
+        let (comment, _) = text::body(&entry.comments.join("\n"), LONGEST_COMMENT);
+        // One thread for each: the positions themselves go in parallel.
+        let report = self.check(entry, 1).await?;
+        Ok(Checked {
+            report,
+            topic,
+            comment,
+        })
+    }
+
+    /// The report on one entry, within the desk's limits.
+    pub(super) async fn check(&self, entry: Entry, threads: usize) -> Done<Report> {
+        let (options, table) = (
+            self.inner.options.check.clone(),
+            self.inner.options.table_bytes,
+        );
+        let seconds = self.inner.options.check_seconds;
+        self.inner
+            .checks
+            .run("checking a position", seconds, move |sign| {
+                timed_check(&entry, &options, threads, table, sign)
+            })
+            .await
+    }
+
+    /// Keeps the positions that can be kept, in one transaction; their ids in order.
+    async fn keep(&self, group: &Group, file: &str, checked: &[Checked]) -> Done<Vec<Option<i64>>> {
+        let now = self.now();
+        let mut rows = Vec::with_capacity(checked.len());
+        for one in checked {
+            let report = &one.report;
+            let keepable = report.verdict != super::Soundness::Illegal;
+            rows.push(match report.stipulation.filter(|_| keepable) {
+                None => None,
+                Some(task) => Some((
+                    one.topic.clone(),
+                    NewPosition {
+                        group_id: group.id,
+                        topic_id: None,
+                        source: source(file, &report.id),
+                        fen: report.fen.clone(),
+                        stipulation: task.to_string(),
+                        comment: one.comment.clone(),
+                        check: kept_check(report, now)?,
+                        created_at: now,
+                    },
+                )),
+            });
+        }
+        let group = group.id;
+        self.write(move |tx| {
+            rows.into_iter()
+                .map(|row| {
+                    let Some((topic, mut position)) = row else {
+                        return Ok(None);
+                    };
+                    if let Some(topic) = topic {
+                        position.topic_id = Some(tx.ensure_topic(group, &topic)?);
+                    }
+                    Ok(Some(tx.upsert_position(&position)?))
+                })
+                .collect()
+        })
+        .await
+    }
+
+    async fn lay_out(
+        &self,
+        checked: Vec<Checked>,
+        ids: Vec<Option<i64>>,
+        settings: &Settings,
+    ) -> Done<Vec<CheckedPosition>> {
+        let mut out = Vec::with_capacity(checked.len());
+        let mut drawn = 0;
+        for (one, position) in checked.into_iter().zip(ids) {
+            let picture = match posting::board_of(&one.report.fen) {
+                Some(board) if drawn < DIAGRAMS_AT_ONCE => {
+                    drawn += 1;
+                    Some(self.draw(posting::diagram(board, settings)).await?)
+                }
+                _ => None,
+            };
+            out.push(CheckedPosition {
+                position,
+                topic: one.topic,
+                report: one.report,
+                picture,
+            });
+        }
+        Ok(out)
+    }
+
+    /// Checked positions that are in no week and were never posted, the latest first, at most `most`,
+    /// without diagrams: see [`Desk::diagram_of`]. Coaches only.
+    pub async fn shelf(
+        &self,
+        place: &Place,
+        coach: &Person,
+        most: usize,
+    ) -> Done<Vec<CheckedPosition>> {
+        let (place, coach) = (place.clone(), coach.clone());
+        self.read(move |db| {
+            let group = coached(db, &place, &coach)?;
+            let queued: Vec<i64> = db
+                .queue(group.id)?
+                .iter()
+                .map(|item| item.position_id)
+                .collect();
+            let mut out = Vec::new();
+            for position in db.positions(group.id)? {
+                if out.len() == most {
+                    break;
+                }
+                if !queued.contains(&position.id) && !db.was_posted(position.id)? {
+                    out.push(laid_out(position, None)?);
+                }
+            }
+            Ok(out)
+        })
+        .await
+    }
+
+    /// A kept position with its report and diagram. Coaches only.
+    pub async fn checked(
+        &self,
+        place: &Place,
+        coach: &Person,
+        position: i64,
+    ) -> Done<CheckedPosition> {
+        let (at, by) = (place.clone(), coach.clone());
+        let (group, position) = self
+            .read(move |db| {
+                let group = coached(db, &at, &by)?;
+                let position = position_of(db, &group, position)?;
+                Ok((group, position))
+            })
+            .await?;
+        let settings = convert::kept_settings(&group.settings)?;
+        let picture = match posting::board_of(&position.fen) {
+            Some(board) => Some(self.draw(posting::diagram(board, &settings)).await?),
+            None => None,
+        };
+        laid_out(position, picture)
+    }
+
+    /// The diagram of a kept position, as members would see it. Coaches only.
+    pub async fn diagram_of(&self, place: &Place, coach: &Person, position: i64) -> Done<Picture> {
+        match self.checked(place, coach, position).await?.picture {
+            Some(picture) => Ok(picture),
+            None => bad_request("This position cannot be drawn."),
+        }
+    }
+
+    /// Sets a position's topic (made when new); `None` takes it away. Coaches only.
+    pub async fn set_topic(
+        &self,
+        place: &Place,
+        coach: &Person,
+        position: i64,
+        topic: Option<&str>,
+    ) -> Done<()> {
+        let topic = topic
+            .map(|topic| text::title(topic, "topic", 80))
+            .transpose()?;
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            let position = position_of(tx, &group, position)?;
+            let topic = match topic {
+                Some(topic) => Some(tx.ensure_topic(group.id, &topic)?),
+                None => None,
+            };
+            Ok(tx.set_position_topic(position.id, topic)?)
+        })
+        .await
+    }
+
+    /// The group's topics by name.
+    pub async fn topics(&self, place: &Place) -> Done<Vec<String>> {
+        let group = self.group(place).await?;
+        self.read(move |db| {
+            Ok(db
+                .topics(group.id)?
+                .into_iter()
+                .map(|topic| topic.name)
+                .collect())
+        })
+        .await
+    }
+
+    /// Checks a kept position again when another version of the checker did so last, and keeps the
+    /// result. What the coach promised of it (best moves, variations) was looked at on import and is
+    /// not kept apart from the report.
+    pub(super) async fn check_again(&self, position: Position) -> Done<Position> {
+        if position.check.checker_version == i64::from(CHECKER_VERSION) {
+            return Ok(position);
+        }
+        let (board, task) = super::problems::parse(&position.fen, &position.stipulation)?;
+        let entry = Entry {
+            id: position.source.clone(),
+            line: 1,
+            position: board,
+            warnings: Vec::new(),
+            stipulation: Some(task),
+            best: Vec::new(),
+            avoid: Vec::new(),
+            topic: None,
+            comments: Vec::new(),
+            variations: None,
+        };
+        let mut report = self.check(entry, self.inner.options.threads).await?;
+        if let Some(id) = position.check.report.get("id").and_then(|id| id.as_str()) {
+            report.id = id.to_owned();
+        }
+        let check = kept_check(&report, self.now())?;
+        let id = position.id;
+        self.write(move |tx: &Tx<'_>| {
+            tx.replace_check(id, &check)?;
+            find(tx, id)
+        })
+        .await
+    }
+}
+
+fn find(db: &Db<'_>, id: i64) -> Done<Position> {
+    match db.position(id)? {
+        Some(position) => Ok(position),
+        None => super::error::not_found("The position was removed meanwhile."),
+    }
+}
+
+/// The check of an entry on this thread, with the seconds it took.
+fn timed_check(
+    entry: &Entry,
+    options: &CheckOptions,
+    threads: usize,
+    table_bytes: usize,
+    sign: &StopSign,
+) -> Report {
+    let stop = || sign.stop();
+    let budget = Budget::unlimited()
+        .until(&stop)
+        .threads(threads)
+        .table_bytes(table_bytes);
+    let began = Instant::now();
+    let mut report = check::check(entry, options, &budget);
+    report.seconds = began.elapsed().as_secs_f64();
+    report
+}
+
+/// File and id as the coach gave them; an id made of the file's name already says both.
+fn source(file: &str, id: &str) -> String {
+    let source = if id.starts_with(file) {
+        id.to_owned()
+    } else {
+        format!("{file}: {id}")
+    };
+    text::body(&source.replace('\n', " "), 300).0
+}
+
+fn kept_check(report: &Report, now: DateTime<Utc>) -> Done<Check> {
+    Ok(Check {
+        soundness: convert::soundness(report.verdict),
+        report: serde_json::to_value(report).map_err(|error| {
+            super::DeskError::Store(format!("a report cannot be written ({error})"))
+        })?,
+        checker_version: i64::from(report.version),
+        checked_at: now,
+    })
+}
+
+fn laid_out(position: Position, picture: Option<Picture>) -> Done<CheckedPosition> {
+    Ok(CheckedPosition {
+        position: Some(position.id),
+        topic: position.topic,
+        report: posting::report(&position.check.report)?,
+        picture,
+    })
+}

@@ -1,0 +1,34 @@
+//! How much work the desk may do at a time.
+
+use std::num::NonZeroUsize;
+
+/// Limits of the desk's computing.
+#[derive(Clone, Debug)]
+pub struct DeskOptions {
+    /// Seconds that the check of one position may take.
+    pub check_seconds: f64,
+    /// Seconds that the verdict on one reply may take.
+    pub reply_seconds: f64,
+    /// Computations at a time; replies and checks are counted apart, so that a long import never keeps
+    /// a member waiting.
+    pub threads: usize,
+    /// Bytes of the prover's table, for each computation.
+    pub table_bytes: usize,
+    /// Problems kept ready for judging.
+    pub problems: usize,
+    /// How positions are checked.
+    pub check: crate::chess::check::CheckOptions,
+}
+
+impl Default for DeskOptions {
+    fn default() -> Self {
+        Self {
+            check_seconds: 20.0,
+            reply_seconds: 5.0,
+            threads: std::thread::available_parallelism().map_or(1, NonZeroUsize::get),
+            table_bytes: 64 << 20,
+            problems: 128,
+            check: crate::chess::check::CheckOptions::default(),
+        }
+    }
+}

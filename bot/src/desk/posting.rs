@@ -1,0 +1,468 @@
+//! Posts as members see them: the sheet with its diagram and task, and what a coach does with a post
+//! by hand. Nothing on the sheet depends on the solution, so nothing on it can give it away.
+
+use chrono::{DateTime, TimeDelta, Utc};
+use sealed_move_store::{Db, Group, NewPost, Position, Post, PostState, Tx};
+use shakmaty::{Chess, Color};
+
+use super::{
+    ChatName, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, convert,
+    error::{DeskError, Done, bad_request, not_found},
+    groups::place_of,
+    handle::{coached, group_at, position_of, post_of},
+    problems,
+    queue::{fit, item_of, plan_of, unsound},
+};
+use crate::chess::{self, Stipulation};
+use crate::diagram::Diagram;
+
+impl Desk {
+    /// The post exactly as members would see it, numbered and timed as if it were the next. Coaches only.
+    pub async fn preview(&self, place: &Place, coach: &Person, position: i64) -> Done<PostSheet> {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        let (group, position, number, due) = self
+            .read(move |db| {
+                let group = coached(db, &place, &coach)?;
+                let position = position_of(db, &group, position)?;
+                let number = db
+                    .latest_posts(group.id, 1)?
+                    .first()
+                    .map_or(0, |post| post.number)
+                    + 1;
+                let queue = db.queue(group.id)?;
+                let plan = plan_of(db, &group, &queue, now)?;
+                let item = queue
+                    .iter()
+                    .find(|item| item.position_id == position.id)
+                    .map(|item| item.id);
+                let due = plan
+                    .due
+                    .iter()
+                    .find(|due| Some(due.item) == item)
+                    .map(|due| due.at)
+                    .or(plan.next)
+                    .unwrap_or(now);
+                Ok((group, position, number, due))
+            })
+            .await?;
+        let settings = convert::kept_settings(&group.settings)?;
+        let (board, task) = problems::parse(&position.fen, &position.stipulation)?;
+        Ok(PostSheet {
+            post: 0,
+            number,
+            nonce: nonce(group.id, position.id, now),
+            topic: position.topic,
+            stipulation: position.stipulation,
+            task: task_in_words(board_turn(&board), task),
+            closes_at: closing_time(due.max(now), now, settings.open_minutes),
+            picture: self.draw(diagram(board, &settings)).await?,
+            message: None,
+            thread: None,
+        })
+    }
+
+    /// Posts the item (or the next one) as soon as the chat can, paused or not; the week goes on as
+    /// planned. Coaches only.
+    ///
+    /// # Errors
+    /// When nothing fit is queued, or the position does not pass the check of this program's version.
+    pub async fn post_now(&self, place: &Place, coach: &Person, item: Option<i64>) -> Done<()> {
+        let now = self.now();
+        let (at, by) = (place.clone(), coach.clone());
+        let (item, position) = self
+            .read(move |db| {
+                let group = coached(db, &at, &by)?;
+                let item = match item {
+                    Some(item) => item_of(db, &group, item)?,
+                    None => next_item(db, &group, now)?,
+                };
+                let position = position_of(db, &group, item.position_id)?;
+                Ok((item, position))
+            })
+            .await?;
+        let position = self.check_again(position).await?;
+        let now = self.now();
+        let (at, by) = (place.clone(), coach.clone());
+        let (group, errands) = (item.group_id, &self.inner.errands);
+        let nonce = nonce(group, position.id, now);
+        // Before the intent can be seen: nobody has tried to send this one yet.
+        errands.note_fresh(&nonce);
+        let intended = self
+            .write({
+                let nonce = nonce.clone();
+                move |tx| {
+                    let group = coached(tx, &at, &by)?;
+                    let item = item_of(tx, &group, item.id)?;
+                    if !fit(&item) {
+                        return bad_request(unsound(&position));
+                    }
+                    let settings = convert::kept_settings(&group.settings)?;
+                    intend(
+                        tx,
+                        &group,
+                        item.id,
+                        free_slot(tx, group.id, now)?,
+                        now,
+                        &settings,
+                        nonce,
+                    )
+                }
+            })
+            .await;
+        if intended.is_err() {
+            errands.forget_fresh(&nonce);
+        }
+        intended.map(|_| ())
+    }
+
+    /// Closes an open post with its reveal as soon as the chat can; replies end at once. Coaches only.
+    pub async fn close_now(&self, place: &Place, coach: &Person, post: i64) -> Done<()> {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.inner.errands.note_fresh_reveal(post);
+        let closing = self
+            .write(move |tx| {
+                let group = coached(tx, &place, &coach)?;
+                let post = post_of(tx, &group, post)?;
+                match post.state {
+                    PostState::Intended => {
+                        bad_request("This post is still on its way out; close it once it is there.")
+                    }
+                    PostState::Closing => {
+                        bad_request("This post is being closed already; its reveal is on the way.")
+                    }
+                    PostState::Closed => bad_request("This post is closed already."),
+                    PostState::Open => {
+                        tx.set_closes_at(post.id, post.closes_at.min(now))?;
+                        Ok(tx.mark_post_closing(post.id)?)
+                    }
+                }
+            })
+            .await;
+        if closing.is_err() {
+            self.inner.errands.forget_fresh_reveal(post);
+        }
+        closing
+    }
+
+    /// The post now open, if any; the latest when several are.
+    pub async fn open_post(&self, place: &Place) -> Done<Option<PostSheet>> {
+        let now = self.now();
+        let at = place.clone();
+        let open = self
+            .read(move |db| {
+                let group = group_at(db, &at)?;
+                Ok(db
+                    .open_posts(group.id)?
+                    .into_iter()
+                    .rfind(|post| takes_replies(post, now)))
+            })
+            .await?;
+        match open {
+            Some(open) => self.post(place, open.id).await.map(Some),
+            None => Ok(None),
+        }
+    }
+
+    /// A post by id, open or closed.
+    pub async fn post(&self, place: &Place, post: i64) -> Done<PostSheet> {
+        let place = place.clone();
+        let (group, post, position) = self
+            .read(move |db| {
+                let group = group_at(db, &place)?;
+                let post = post_of(db, &group, post)?;
+                if post.state == PostState::Intended {
+                    return not_found("This post is still on its way out.");
+                }
+                let position = position_of(db, &group, post.position_id)?;
+                Ok((group, post, position))
+            })
+            .await?;
+        self.post_sheet(&convert::kept_settings(&group.settings)?, post, &position)
+            .await
+    }
+
+    /// Posts that have been sent, the latest first, closed or open.
+    pub async fn posts(&self, place: &Place, most: usize) -> Done<Vec<PostRow>> {
+        let now = self.now();
+        let place = place.clone();
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            Ok(db
+                .latest_posts(group.id, most)?
+                .into_iter()
+                .filter_map(|post| row(post, now))
+                .collect())
+        })
+        .await
+    }
+
+    /// The post of the group whose message or thread the chat calls `reference`.
+    pub async fn find_post(&self, place: &Place, reference: &str) -> Done<Option<i64>> {
+        let (place, reference) = (place.clone(), reference.to_owned());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            Ok(db
+                .post_by_reference(group.id, &reference)?
+                .map(|post| post.id))
+        })
+        .await
+    }
+
+    /// Open posts of every group of the chat that this person belongs to, the latest of each group: what
+    /// a private message to the bot may answer.
+    pub async fn open_for(&self, chat: ChatName, user: &str) -> Done<Vec<(Place, PostRow)>> {
+        let now = self.now();
+        let user = user.to_owned();
+        self.read(move |db| {
+            let mut open = Vec::new();
+            for group in db.groups_of(convert::chat(chat))? {
+                if db.member_by_user(group.id, &user)?.is_none() {
+                    continue;
+                }
+                let post = db
+                    .open_posts(group.id)?
+                    .into_iter()
+                    .rfind(|post| takes_replies(post, now));
+                if let Some(row) = post.and_then(|post| row(post, now)) {
+                    open.push((place_of(&group), row));
+                }
+            }
+            Ok(open)
+        })
+        .await
+    }
+
+    /// The sheet of a post.
+    pub(super) async fn post_sheet(
+        &self,
+        settings: &Settings,
+        post: Post,
+        position: &Position,
+    ) -> Done<PostSheet> {
+        let (board, task) = problems::parse(&position.fen, &position.stipulation)?;
+        Ok(PostSheet {
+            post: post.id,
+            number: post.number,
+            nonce: post.nonce,
+            topic: post.topic,
+            stipulation: post.stipulation,
+            task: task_in_words(board_turn(&board), task),
+            closes_at: post.closes_at,
+            picture: self.draw(diagram(board, settings)).await?,
+            message: post.message,
+            thread: post.thread,
+        })
+    }
+
+    /// Draws a diagram off the async threads.
+    pub(super) async fn draw(&self, diagram: Diagram) -> Done<Picture> {
+        Ok(self
+            .inner
+            .quick
+            .run("drawing a diagram", 10.0, move |_| diagram.png())
+            .await??)
+    }
+}
+
+/// Whether replies to a post count at `now`. One that is `intended` may be before the group already:
+/// sent, and its sending not yet recorded.
+pub(super) fn takes_replies(post: &Post, now: DateTime<Utc>) -> bool {
+    matches!(post.state, PostState::Intended | PostState::Open) && now < post.closes_at
+}
+
+/// Records the intent to post a queue entry; the chat is told where to find it by the nonce.
+pub(super) fn intend(
+    tx: &Tx<'_>,
+    group: &Group,
+    item: i64,
+    slot: DateTime<Utc>,
+    now: DateTime<Utc>,
+    settings: &Settings,
+    nonce: String,
+) -> Done<i64> {
+    debug_assert!(nonce.len() <= 25, "{nonce} of group {}", group.id);
+    Ok(tx.intend_post(&NewPost {
+        item,
+        nonce,
+        slot,
+        closes_at: closing_time(slot, now, settings.open_minutes),
+        intended_at: now,
+    })?)
+}
+
+/// A post keeps its usual closing time, counted from its slot, while at least half of its time is left;
+/// a later one gets its full time from now.
+pub(super) fn closing_time(
+    slot: DateTime<Utc>,
+    now: DateTime<Utc>,
+    open_minutes: u32,
+) -> DateTime<Utc> {
+    let open = TimeDelta::minutes(i64::from(open_minutes));
+    let usual = slot + open;
+    if usual - now >= open / 2 {
+        usual
+    } else {
+        now + open
+    }
+}
+
+/// What marks the message of a post: the same for the same post, different for any other, and telling
+/// nothing. At most 25 characters for any ids a group can reach.
+pub(super) fn nonce(group: i64, position: i64, now: DateTime<Utc>) -> String {
+    format!(
+        "{}-{}-{}",
+        base36(group),
+        base36(position),
+        base36(now.timestamp())
+    )
+}
+
+fn base36(number: i64) -> String {
+    let mut number = number.unsigned_abs();
+    let mut digits = Vec::new();
+    loop {
+        digits.push(char::from_digit((number % 36) as u32, 36).unwrap_or('0'));
+        number /= 36;
+        if number == 0 {
+            return digits.into_iter().rev().collect();
+        }
+    }
+}
+
+/// The next item to go out: by the plan, or the first fit one while posting is paused.
+fn next_item(db: &Db<'_>, group: &Group, now: DateTime<Utc>) -> Done<sealed_move_store::Queued> {
+    let queue = db.queue(group.id)?;
+    let plan = plan_of(db, group, &queue, now)?;
+    let first = plan.due.first().map(|due| due.item);
+    match queue
+        .into_iter()
+        .find(|item| fit(item) && first.is_none_or(|first| first == item.id))
+    {
+        Some(item) => Ok(item),
+        None => not_found(
+            "There is nothing in the queue that may be posted; import positions and queue sound ones first.",
+        ),
+    }
+}
+
+/// A slot of its own for a post: `wanted`, or the next second that no other post has.
+pub(super) fn free_slot(db: &Db<'_>, group: i64, wanted: DateTime<Utc>) -> Done<DateTime<Utc>> {
+    let mut slot = wanted;
+    while db.slot_taken(group, slot)? {
+        slot += TimeDelta::seconds(1);
+    }
+    Ok(slot)
+}
+
+fn row(post: Post, now: DateTime<Utc>) -> Option<PostRow> {
+    Some(PostRow {
+        post: post.id,
+        number: post.number,
+        open: takes_replies(&post, now),
+        opened_at: post.opened_at?,
+        closes_at: post.closes_at,
+        topic: post.topic,
+        stipulation: post.stipulation,
+    })
+}
+
+/// The board of a FEN, where it can be set up.
+pub(super) fn board_of(fen: &str) -> Option<Chess> {
+    chess::parse_fen(fen).ok().map(|read| read.position)
+}
+
+/// The diagram of a post in the group's style.
+pub(super) fn diagram(board: Chess, settings: &Settings) -> Diagram {
+    Diagram {
+        style: settings.style,
+        ..Diagram::of(board)
+    }
+}
+
+/// A kept report.
+pub(super) fn report(kept: &serde_json::Value) -> Done<Report> {
+    serde_json::from_value(kept.clone())
+        .map_err(|error| DeskError::Store(format!("a report in it cannot be read ({error})")))
+}
+
+fn board_turn(board: &Chess) -> Color {
+    shakmaty::Position::turn(board)
+}
+
+/// The task in a sentence.
+pub(super) fn task_in_words(turn: Color, task: Stipulation) -> String {
+    let side = match turn {
+        Color::White => "White",
+        Color::Black => "Black",
+    };
+    match task {
+        Stipulation::Mate(1) => format!("{side} to move and mate in one."),
+        Stipulation::Mate(moves) => {
+            format!("{side} to move and mate in {}.", number_in_words(moves))
+        }
+        Stipulation::Win => format!("{side} to move and win."),
+        Stipulation::Draw => format!("{side} to move and draw."),
+    }
+}
+
+fn number_in_words(number: u8) -> String {
+    const WORDS: [&str; 13] = [
+        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+        "eleven", "twelve",
+    ];
+    WORDS
+        .get(usize::from(number))
+        .map_or_else(|| number.to_string(), |word| (*word).to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(text: &str) -> DateTime<Utc> {
+        DateTime::parse_from_rfc3339(text).expect("a time").to_utc()
+    }
+
+    #[test]
+    fn tasks_read_as_sentences() {
+        assert_eq!(
+            task_in_words(Color::White, Stipulation::Mate(3)),
+            "White to move and mate in three."
+        );
+        assert_eq!(
+            task_in_words(Color::Black, Stipulation::Mate(14)),
+            "Black to move and mate in 14."
+        );
+        assert_eq!(
+            task_in_words(Color::Black, Stipulation::Draw),
+            "Black to move and draw."
+        );
+    }
+
+    #[test]
+    fn nonces_fit_what_a_chat_allows() {
+        let late = at("2099-12-31T23:59:59Z");
+        assert_eq!(nonce(1, 2, late), nonce(1, 2, late));
+        assert_ne!(nonce(1, 2, late), nonce(2, 1, late));
+        assert!(nonce(99_999_999, 9_999_999_999, late).len() <= 25);
+        assert_eq!(base36(0), "0");
+        assert_eq!(base36(36 * 36 + 35), "10z");
+    }
+
+    #[test]
+    fn a_late_post_keeps_its_closing_time_while_half_is_left() {
+        let slot = at("2026-11-25T18:00:00Z");
+        let usual = at("2026-11-26T17:00:00Z");
+        assert_eq!(closing_time(slot, slot, 23 * 60), usual);
+        assert_eq!(
+            closing_time(slot, at("2026-11-25T22:00:00Z"), 23 * 60),
+            usual
+        );
+        assert_eq!(
+            closing_time(slot, at("2026-11-25T20:00:00Z"), 60),
+            at("2026-11-25T21:00:00Z")
+        );
+    }
+}

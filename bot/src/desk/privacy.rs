@@ -1,0 +1,59 @@
+//! What is kept of a person: handed over in full, and erased on their word.
+
+use super::{
+    Desk, Person, Place,
+    error::{DeskError, Done, not_found},
+    handle::group_at,
+};
+
+impl Desk {
+    /// Everything kept of a person in this group, as JSON.
+    ///
+    /// # Errors
+    /// When nothing is.
+    pub async fn kept_of_me(&self, place: &Place, person: &Person) -> Done<serde_json::Value> {
+        let (place, user) = (place.clone(), person.user.clone());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let kept = match db.member_by_user(group.id, &user)? {
+                Some(member) => db.kept_of(member.id)?,
+                None => None,
+            };
+            match kept {
+                Some(kept) => serde_json::to_value(kept).map_err(|error| {
+                    DeskError::Store(format!(
+                        "what is kept of you cannot be written out ({error})"
+                    ))
+                }),
+                None => not_found("Nothing is kept of you in this group."),
+            }
+        })
+        .await
+    }
+
+    /// Erases everything kept of a person in this group: replies, verdicts, points, hints, talk, name.
+    /// Of a coach, that they coach the group stays, under the name "Coach": somebody has to run it. One
+    /// who wants that erased as well is first made a coach no longer.
+    ///
+    /// # Errors
+    /// When nothing is kept.
+    pub async fn erase_me(&self, place: &Place, person: &Person) -> Done<()> {
+        let now = self.now();
+        let (place, user) = (place.clone(), person.user.clone());
+        self.write(move |tx| {
+            let group = group_at(tx, &place)?;
+            let Some(member) = tx.member_by_user(group.id, &user)? else {
+                return not_found("Nothing is kept of you in this group.");
+            };
+            tx.delete_member(member.id)?;
+            if member.coach {
+                let coach = tx.upsert_member(group.id, &user, "Coach", now)?;
+                tx.set_coach(coach, true)?;
+            }
+            Ok(())
+        })
+        .await?;
+        // So that no trace is left in the unused parts of the files.
+        Ok(self.inner.store.scrub().await?)
+    }
+}

@@ -1,0 +1,259 @@
+//! The week: positions in order, each with the moment it will go out.
+
+use chrono::{DateTime, NaiveDateTime, Utc};
+use sealed_move_store::{Db, Group, Position, Queued, Soundness};
+
+use super::{
+    Desk, Person, Place, QueueItem, convert,
+    error::{Done, bad_request, not_found},
+    handle::{coached, group_at, position_of},
+    schedule::{self, Calendar, Pause, Plan, Waiting},
+};
+
+impl Desk {
+    /// Puts a position at the end of the queue and returns the queue entry's id. One that is not sound
+    /// needs `anyway`, the coach's explicit word that it is to be posted all the same. One that is
+    /// queued already keeps its place. Coaches only.
+    pub async fn enqueue(
+        &self,
+        place: &Place,
+        coach: &Person,
+        position: i64,
+        anyway: bool,
+    ) -> Done<i64> {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            let position = position_of(tx, &group, position)?;
+            if position.check.soundness == Soundness::Illegal {
+                return bad_request("This position is not a legal one and cannot be posted.");
+            }
+            if position.check.soundness != Soundness::Sound {
+                if !anyway {
+                    return bad_request(unsound(&position));
+                }
+                tx.set_position_anyway(position.id, true)?;
+            }
+            Ok(tx.enqueue(position.id, now)?)
+        })
+        .await
+    }
+
+    /// The queue in order, with when each will go out.
+    pub async fn queue(&self, place: &Place) -> Done<Vec<QueueItem>> {
+        let now = self.now();
+        let place = place.clone();
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let queue = db.queue(group.id)?;
+            let plan = plan_of(db, &group, &queue, now)?;
+            Ok(queue
+                .into_iter()
+                .map(|item| laid_out(item, &plan))
+                .collect())
+        })
+        .await
+    }
+
+    /// Moves an item to place `to` (0 is first; past the end means the end). Coaches only.
+    pub async fn reorder(&self, place: &Place, coach: &Person, item: i64, to: usize) -> Done<()> {
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            let item = item_of(tx, &group, item)?;
+            Ok(tx.move_queued(item.id, to)?)
+        })
+        .await
+    }
+
+    /// Fixes an item's time in the group's zone (`2026-12-01T18:00`), or frees it. Coaches only.
+    ///
+    /// # Errors
+    /// When the time is past, is left out by a clock change, or is another item's.
+    pub async fn fix_time(
+        &self,
+        place: &Place,
+        coach: &Person,
+        item: i64,
+        local: Option<NaiveDateTime>,
+    ) -> Done<()> {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            let item = item_of(tx, &group, item)?;
+            let Some(local) = local else {
+                return Ok(tx.set_due_at(item.id, None)?);
+            };
+            let zone = convert::kept_settings(&group.settings)?.zone;
+            let at = sealed_move_store::to_seconds(schedule::moment_of(zone, local)?);
+            if at <= now {
+                return bad_request(format!(
+                    "{} is past; it is {} now in {zone}. Choose a later time, or post at once.",
+                    local.format("%H:%M on %-d %B %Y"),
+                    now.with_timezone(&zone).format("%H:%M on %-d %B")
+                ));
+            }
+            let taken = tx
+                .queue(group.id)?
+                .into_iter()
+                .any(|other| other.id != item.id && other.due_at == Some(at));
+            if taken {
+                return bad_request(format!(
+                    "Another position is fixed to {} already; choose another time.",
+                    local.format("%H:%M on %-d %B %Y")
+                ));
+            }
+            Ok(tx.set_due_at(item.id, Some(at))?)
+        })
+        .await
+    }
+
+    /// Takes an item out of the queue; the position stays. Coaches only.
+    pub async fn dequeue(&self, place: &Place, coach: &Person, item: i64) -> Done<()> {
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            let item = item_of(tx, &group, item)?;
+            Ok(tx.dequeue(item.id)?)
+        })
+        .await
+    }
+
+    /// Pauses posting, until a moment or until resumed. Open posts still close with their reveal, and
+    /// slots inside the pause are skipped for good. Coaches only.
+    ///
+    /// # Errors
+    /// When the moment is past.
+    pub async fn pause(
+        &self,
+        place: &Place,
+        coach: &Person,
+        until: Option<DateTime<Utc>>,
+    ) -> Done<()> {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            if until.is_some_and(|until| until <= now) {
+                return bad_request("The end of the pause is past already; choose a later one.");
+            }
+            Ok(tx.set_paused(group.id, true, until)?)
+        })
+        .await
+    }
+
+    /// Ends a pause. Coaches only.
+    pub async fn resume(&self, place: &Place, coach: &Person) -> Done<()> {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let group = coached(tx, &place, &coach)?;
+            if group.paused {
+                // A pause that ended by itself has settled the slots up to its end, and none after.
+                let end = group.paused_until.map_or(now, |until| until.min(now));
+                tx.set_slots_from(group.id, group.slots_from.map_or(end, |from| from.max(end)))?;
+                tx.set_paused(group.id, false, None)?;
+            }
+            Ok(())
+        })
+        .await
+    }
+
+    /// Whether posting is paused, and until when.
+    pub async fn paused(&self, place: &Place) -> Done<Option<Option<DateTime<Utc>>>> {
+        let now = self.now();
+        let group = self.group(place).await?;
+        Ok(match group.paused_until {
+            Some(until) if until <= now => None,
+            until => group.paused.then_some(until),
+        })
+    }
+}
+
+/// A queue entry of the group by id.
+pub(super) fn item_of(db: &Db<'_>, group: &Group, item: i64) -> Done<Queued> {
+    match db.queued(item)? {
+        Some(item) if item.group_id == group.id => Ok(item),
+        _ => not_found("This position is not in the queue any more."),
+    }
+}
+
+/// Whether a position of the queue may be posted.
+pub(super) fn fit(item: &Queued) -> bool {
+    item.soundness != Soundness::Illegal && (item.soundness == Soundness::Sound || item.anyway)
+}
+
+/// The plan of a group's queue as it stands.
+pub(super) fn plan_of(
+    db: &Db<'_>,
+    group: &Group,
+    queue: &[Queued],
+    now: DateTime<Utc>,
+) -> Done<Plan> {
+    let settings = convert::kept_settings(&group.settings)?;
+    let settled = [
+        group.slots_from,
+        group.empty_told_at,
+        db.latest_intended_at(group.id)?,
+    ]
+    .into_iter()
+    .flatten()
+    .fold(group.created_at, DateTime::max);
+    let pause = match (group.paused, group.paused_until) {
+        (false, _) => Pause::No,
+        (true, Some(until)) => Pause::Until(until),
+        (true, None) => Pause::Open,
+    };
+    let waiting: Vec<Waiting> = queue
+        .iter()
+        .map(|item| Waiting {
+            item: item.id,
+            fit: fit(item),
+            fixed: item.due_at,
+        })
+        .collect();
+    Ok(schedule::plan(
+        &Calendar::of(&settings)?,
+        now,
+        settled,
+        pause,
+        &waiting,
+    ))
+}
+
+fn laid_out(item: Queued, plan: &Plan) -> QueueItem {
+    let due = plan.due.iter().find(|due| due.item == item.id);
+    QueueItem {
+        id: item.id,
+        position: item.position_id,
+        source: item.source,
+        fen: item.fen,
+        stipulation: item.stipulation,
+        topic: item.topic,
+        soundness: convert::kept_soundness(item.soundness),
+        difficulty: item
+            .report
+            .get("difficulty")
+            .and_then(serde_json::Value::as_f64),
+        due_at: due.map(|due| due.at),
+        fixed: due.map_or(item.due_at.is_some(), |due| due.fixed),
+    }
+}
+
+/// Why a position needs the coach's explicit word.
+pub(super) fn unsound(position: &Position) -> String {
+    let why = match position.check.soundness {
+        Soundness::Sound => "is sound",
+        Soundness::SeveralKeys => "has more than one key",
+        Soundness::Short => "can be solved in fewer moves than asked",
+        Soundness::Unsound => "does not hold what it promises",
+        Soundness::Illegal => "is not a legal position",
+        Soundness::Undecided => "could not be decided in the time allowed",
+    };
+    format!(
+        "{} {why}, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.",
+        position.source
+    )
+}

@@ -1,0 +1,258 @@
+//! The reveal: solution and variations, the final picture with guards and flights marked, the commonest
+//! wrong move and its refutation, who solved it, and the leaderboard so far.
+
+use sealed_move_store::{AttemptState, Post, PostState, WrongFirst};
+use shakmaty::{Chess, Color, Position as _, Square, san::SanPlus};
+
+use super::{
+    CommonWrong, Desk, Period, Place, Report, RevealSheet, convert,
+    error::{Done, bad_request, not_found},
+    handle::{group_at, post_of},
+    posting::{diagram, report},
+    problems,
+};
+use crate::chess::{
+    line::numbered,
+    name::{self, Naming},
+    scene::SceneMark,
+};
+
+impl Desk {
+    /// The reveal of a closed post, or of one whose reveal is on its way; errs while replies count.
+    pub async fn reveal(&self, place: &Place, post: i64) -> Done<RevealSheet> {
+        let at = place.clone();
+        let post = self
+            .read(move |db| {
+                let group = group_at(db, &at)?;
+                let post = post_of(db, &group, post)?;
+                match post.state {
+                    PostState::Closing | PostState::Closed => Ok(post),
+                    PostState::Intended | PostState::Open => bad_request(format!(
+                        "Post {} is still open; its solution stays sealed until the reveal.",
+                        post.number
+                    )),
+                }
+            })
+            .await?;
+        self.reveal_sheet(place, post).await
+    }
+
+    /// The sheet of a reveal.
+    pub(super) async fn reveal_sheet(&self, place: &Place, post: Post) -> Done<RevealSheet> {
+        let (at, id, position) = (place.clone(), post.id, post.position_id);
+        let (settings, position, attempts, wrong) = self
+            .read(move |db| {
+                let group = group_at(db, &at)?;
+                let Some(position) = db.position(position)? else {
+                    return not_found("The position of this post was removed.");
+                };
+                let settings = convert::kept_settings(&group.settings)?;
+                Ok((
+                    settings,
+                    position,
+                    db.attempts_at(id)?,
+                    db.wrong_first_moves(id)?,
+                ))
+            })
+            .await?;
+        let report = report(&position.check.report)?;
+        let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
+
+        let end = played(&board, &report.line);
+        let naming = name::name(&end.position);
+        let mut drawing = diagram(end.position, &settings);
+        drawing.bottom = board.turn();
+        drawing.last_move = end.last_move;
+        drawing.marks = marks(&naming);
+
+        let leaderboard = self
+            .leaderboard(
+                place,
+                &Period {
+                    topic: post.topic.clone(),
+                    ..Period::default()
+                },
+            )
+            .await?;
+        Ok(RevealSheet {
+            solution: solution(board.turn(), &report),
+            patterns: naming
+                .patterns
+                .iter()
+                .map(|pattern| name::title(pattern).to_owned())
+                .collect(),
+            comment: position.comment.clone(),
+            picture: self.draw(drawing).await?,
+            common_wrong: common_wrong(board.turn(), wrong, &report),
+            solved: attempts
+                .iter()
+                .filter(|of| of.attempt.state == AttemptState::Solved)
+                .map(|of| of.name.clone())
+                .collect(),
+            took_part: attempts.len(),
+            leaderboard,
+            post: self.post_sheet(&settings, post, &position).await?,
+        })
+    }
+}
+
+/// A position reached by a line.
+struct End {
+    position: Chess,
+    last_move: Option<(Square, Square)>,
+}
+
+/// Plays a line as far as it goes.
+fn played(board: &Chess, line: &[String]) -> End {
+    let mut end = End {
+        position: board.clone(),
+        last_move: None,
+    };
+    for san in line {
+        let mv = san
+            .parse::<SanPlus>()
+            .ok()
+            .and_then(|san| san.san.to_move(&end.position).ok());
+        let Some(mv) = mv else { break };
+        end.last_move = mv.from().map(|from| (from, mv.to()));
+        end.position.play_unchecked(mv);
+    }
+    end
+}
+
+/// Key and variations, a numbered line each, main line first.
+fn solution(turn: Color, report: &Report) -> Vec<String> {
+    if !report.variations.is_empty() {
+        return report.variations.clone();
+    }
+    if report.line.is_empty() {
+        return vec!["No solution was proved; ask your coach.".into()];
+    }
+    vec![numbered(turn, 1, &report.line)]
+}
+
+/// What there is to see in the final picture: flights taken and blocked, and the pieces that take them.
+fn marks(naming: &Naming) -> Vec<SceneMark> {
+    if !naming.mate {
+        return Vec::new();
+    }
+    let square = |name: &String| name.parse::<Square>().ok();
+    let mut marks = Vec::new();
+    for (flight, guards) in &naming.guards {
+        let Some(flight) = square(flight) else {
+            continue;
+        };
+        marks.push(SceneMark::GuardedFlight(flight));
+        marks.extend(
+            guards
+                .iter()
+                .filter_map(square)
+                .map(|guard| SceneMark::Guard(guard, flight)),
+        );
+    }
+    marks.extend(
+        naming
+            .blocked
+            .iter()
+            .filter_map(square)
+            .map(SceneMark::BlockedFlight),
+    );
+    marks
+}
+
+/// The commonest wrong first move.
+fn common_wrong(turn: Color, wrong: Vec<WrongFirst>, report: &Report) -> Option<CommonWrong> {
+    // A move that a later check found to be a key is no example of a wrong one.
+    let first = wrong
+        .into_iter()
+        .find(|wrong| !report.keys.contains(&wrong.san))?;
+    let number = match turn {
+        Color::White => 1,
+        Color::Black => 2,
+    };
+    Some(CommonWrong {
+        refutation: numbered(!turn, number, &first.refutation),
+        san: first.san,
+        count: usize::try_from(first.members).unwrap_or(usize::MAX),
+        why: first.why,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn wrong(san: &str, members: u32, refutation: &[&str]) -> WrongFirst {
+        WrongFirst {
+            san: san.into(),
+            members,
+            refutation: refutation.iter().map(|s| (*s).to_owned()).collect(),
+            why: "the rook takes it".into(),
+        }
+    }
+
+    fn report(keys: &[&str]) -> Report {
+        serde_json::from_value(serde_json::json!({
+            "id": "a", "fen": "", "stipulation": null, "verdict": "sound", "keys": keys, "line": [],
+            "patterns": [], "proved": true, "nodes": 1, "seconds": 0.0, "message": ""
+        }))
+        .expect("a report")
+    }
+
+    #[test]
+    fn the_final_picture_explains_every_flight() {
+        // A back-rank mate of our own.
+        let board = crate::chess::parse_fen("3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1")
+            .expect("a position")
+            .position;
+        let marks = marks(&name::name(&board));
+        for mark in [
+            SceneMark::GuardedFlight(Square::F8),
+            SceneMark::GuardedFlight(Square::H8),
+            SceneMark::Guard(Square::D8, Square::F8),
+            SceneMark::BlockedFlight(Square::F7),
+            SceneMark::BlockedFlight(Square::G7),
+            SceneMark::BlockedFlight(Square::H7),
+        ] {
+            assert!(marks.contains(&mark), "{mark:?} of {marks:?}");
+        }
+        let quiet = crate::chess::parse_fen("6k1/8/8/8/8/8/8/6K1 w - - 0 1")
+            .expect("a position")
+            .position;
+        assert!(super::marks(&name::name(&quiet)).is_empty());
+    }
+
+    #[test]
+    fn refutations_are_numbered_from_the_answer_on() {
+        let common = common_wrong(
+            Color::White,
+            vec![wrong("Rd7", 3, &["Rxd7", "Rxd7"])],
+            &report(&["Rxd8+"]),
+        );
+        assert_eq!(
+            common.map(|c| (c.san, c.count, c.refutation)),
+            Some(("Rd7".into(), 3, "1...Rxd7 2.Rxd7".into()))
+        );
+        let black = common_wrong(Color::Black, vec![wrong("Rc2", 1, &["Kxc2"])], &report(&[]));
+        assert_eq!(black.map(|c| c.refutation), Some("2.Kxc2".into()));
+        let key = common_wrong(
+            Color::White,
+            vec![wrong("Rxd8+", 3, &[])],
+            &report(&["Rxd8+"]),
+        );
+        assert_eq!(key, None);
+    }
+
+    #[test]
+    fn a_line_is_played_to_its_end_and_no_further() {
+        let board = crate::chess::parse_fen("r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1")
+            .expect("a position")
+            .position;
+        let line: Vec<String> = ["Rxd8+", "Rxd8", "Rxd8#", "nonsense"]
+            .map(Into::into)
+            .into();
+        let end = played(&board, &line);
+        assert!(end.position.is_checkmate());
+        assert_eq!(end.last_move, Some((Square::D1, Square::D8)));
+    }
+}

@@ -1,0 +1,85 @@
+//! How sheets look in a log: ids and kinds only. What a sheet says of a solution, and what a member
+//! wrote, is for the eyes it was made for.
+
+use std::fmt::{Debug, Formatter, Result};
+
+use super::{
+    CheckedPosition, ErrandKind, HintSheet, PostSheet, ReplyRow, RevealSheet, VerdictSheet,
+};
+
+impl Debug for PostSheet {
+    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
+        f.debug_struct("PostSheet")
+            .field("post", &self.post)
+            .field("number", &self.number)
+            .field("nonce", &self.nonce)
+            .field("stipulation", &self.stipulation)
+            .field("closes_at", &self.closes_at)
+            .finish_non_exhaustive()
+    }
+}
+
+impl Debug for RevealSheet {
+    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
+        f.debug_struct("RevealSheet")
+            .field("post", &self.post)
+            .finish_non_exhaustive()
+    }
+}
+
+impl Debug for VerdictSheet {
+    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
+        f.debug_struct("VerdictSheet")
+            .field("reply", &self.reply)
+            .field("post", &self.post)
+            .finish_non_exhaustive()
+    }
+}
+
+impl Debug for HintSheet {
+    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
+        f.debug_struct("HintSheet")
+            .field("step", &self.step)
+            .finish_non_exhaustive()
+    }
+}
+
+impl Debug for CheckedPosition {
+    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
+        f.debug_struct("CheckedPosition")
+            .field("position", &self.position)
+            .field("id", &self.report.id)
+            .field("verdict", &self.report.verdict)
+            .finish_non_exhaustive()
+    }
+}
+
+impl Debug for ReplyRow {
+    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
+        f.debug_struct("ReplyRow")
+            .field("reply", &self.reply)
+            .finish_non_exhaustive()
+    }
+}
+
+impl Debug for ErrandKind {
+    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
+        match self {
+            Self::Post { sheet, again } => f
+                .debug_struct("Post")
+                .field("sheet", sheet)
+                .field("again", again)
+                .finish(),
+            Self::Reveal { sheet, again } => f
+                .debug_struct("Reveal")
+                .field("sheet", sheet)
+                .field("again", again)
+                .finish(),
+            Self::TellCoach(_) => f.write_str("TellCoach"),
+            Self::TellMember { sheet, .. } => f
+                .debug_struct("TellMember")
+                .field("sheet", sheet)
+                .finish_non_exhaustive(),
+        }
+    }
+}

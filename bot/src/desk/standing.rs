@@ -1,0 +1,141 @@
+//! A member's own view: how they stand, and the board as their line has left it.
+
+use std::collections::BTreeMap;
+
+use sealed_move_store::AttemptState;
+use shakmaty::{Position as _, san::SanPlus};
+
+use super::{
+    Desk, Person, Picture, Place, Progress, SummaryTopic, convert,
+    error::{Done, bad_request, not_found},
+    handle::{group_at, post_of},
+    posting::{diagram, takes_replies},
+    problems,
+    replies::local,
+    text,
+};
+use crate::chess::line::numbered;
+
+/// Posts without a topic, in a list by topic.
+const NO_TOPIC: &str = "no topic";
+
+impl Desk {
+    /// The member's own standing: the open post's first, then all posts they took part in, open ones
+    /// included, by topic.
+    pub async fn progress(&self, place: &Place, person: &Person) -> Done<Progress> {
+        let now = self.now();
+        let (place, user) = (place.clone(), person.user.clone());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let settings = convert::kept_settings(&group.settings)?;
+            let member = db.member_by_user(group.id, &user)?.map(|member| member.id);
+            let mut progress = Progress {
+                now: None,
+                line: String::new(),
+                topics: Vec::new(),
+                points: 0.0,
+            };
+
+            if let Some(post) = db
+                .open_posts(group.id)?
+                .into_iter()
+                .rfind(|post| takes_replies(post, now))
+            {
+                let attempt = match member {
+                    Some(member) => db.attempt(post.id, member)?,
+                    None => None,
+                };
+                let state = match attempt.as_ref().map(|attempt| attempt.state) {
+                    None => "not answered yet".to_owned(),
+                    Some(AttemptState::Solved) => "solved".to_owned(),
+                    Some(AttemptState::GivenUp) => "given up".to_owned(),
+                    Some(AttemptState::Playing) => {
+                        match attempt.as_ref().map_or(0, |attempt| attempt.wrong) {
+                            0 => "your move".to_owned(),
+                            1 => "your move, after one wrong try".to_owned(),
+                            wrong => format!("your move, after {wrong} wrong tries"),
+                        }
+                    }
+                };
+                progress.now = Some(format!(
+                    "Post {}: {state}. It closes at {}.",
+                    post.number,
+                    local(&settings, post.closes_at)
+                ));
+                if let (Some(attempt), Some(position)) = (attempt, db.position(post.position_id)?) {
+                    let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
+                    progress.line = numbered(board.turn(), 1, &attempt.line);
+                }
+            }
+
+            let mut topics: BTreeMap<String, SummaryTopic> = BTreeMap::new();
+            let attempts = match member {
+                Some(member) => db.attempts_by_member(member)?,
+                None => Vec::new(),
+            };
+            for attempt in attempts {
+                let topic = db.post(attempt.post_id)?.and_then(|post| post.topic);
+                let topic = topic.unwrap_or_else(|| NO_TOPIC.into());
+                let row = topics.entry(topic.clone()).or_insert(SummaryTopic {
+                    topic,
+                    posts: 0,
+                    tried: 0,
+                    solved: 0,
+                    first_try: 0,
+                });
+                row.posts += 1;
+                row.tried += 1;
+                row.solved += usize::from(attempt.state == AttemptState::Solved);
+                row.first_try += usize::from(attempt.first_try);
+                progress.points += attempt.points;
+            }
+            progress.topics = topics.into_values().collect();
+            Ok(progress)
+        })
+        .await
+    }
+
+    /// The board as this member's line stands.
+    pub async fn my_board(&self, place: &Place, person: &Person, post: i64) -> Done<Picture> {
+        let (place, user) = (place.clone(), person.user.clone());
+        let (settings, position, line) = self
+            .read(move |db| {
+                let group = group_at(db, &place)?;
+                let post = post_of(db, &group, post)?;
+                let line = match db.member_by_user(group.id, &user)? {
+                    Some(member) => db.attempt(post.id, member.id)?.map(|attempt| attempt.line),
+                    None => None,
+                };
+                let Some(position) = db.position(post.position_id)? else {
+                    return not_found("The position of this post was removed.");
+                };
+                Ok((
+                    convert::kept_settings(&group.settings)?,
+                    position,
+                    line.unwrap_or_default(),
+                ))
+            })
+            .await?;
+        let (mut board, _) = problems::parse(&position.fen, &position.stipulation)?;
+        let bottom = board.turn();
+        let mut last_move = None;
+        for san in &line {
+            let mv = san
+                .parse::<SanPlus>()
+                .ok()
+                .and_then(|san| san.san.to_move(&board).ok());
+            let Some(mv) = mv else {
+                return bad_request(format!(
+                    "The line played so far cannot be set up at {}.",
+                    text::name(san)
+                ));
+            };
+            last_move = mv.from().map(|from| (from, mv.to()));
+            board.play_unchecked(mv);
+        }
+        let mut diagram = diagram(board, &settings);
+        diagram.bottom = bottom;
+        diagram.last_move = last_move;
+        self.draw(diagram).await
+    }
+}

@@ -1,0 +1,98 @@
+//! Talk between members, for a chat that has no memory of its own, and values that a chat wants
+//! remembered over a restart.
+
+use sealed_move_store::TalkLine;
+
+use super::{
+    Desk, Person, Place, TalkRow,
+    error::{Done, bad_request},
+    handle::{group_at, member},
+    text,
+};
+
+/// The most characters of a line of talk.
+const LONGEST_LINE: usize = 4_000;
+
+impl Desk {
+    /// Keeps a line of talk (the room's own chat) and returns its id.
+    ///
+    /// # Errors
+    /// When there is nothing in it, or too much.
+    pub async fn say(&self, place: &Place, person: &Person, text: &str) -> Done<i64> {
+        let (text, cut) = text::body(text, LONGEST_LINE);
+        if text.is_empty() {
+            return bad_request("There is nothing to say in this; write a word.");
+        }
+        if cut {
+            return bad_request(
+                "This is too long; 4,000 characters are the most. Send it in parts.",
+            );
+        }
+        let now = self.now();
+        let (place, person) = (place.clone(), person.clone());
+        self.write(move |tx| {
+            let group = group_at(tx, &place)?;
+            let member = member(tx, &group, &person, now)?;
+            Ok(tx.insert_talk(group.id, member, &text, now)?)
+        })
+        .await
+    }
+
+    /// Talk after line `after`, oldest first, at most `most` lines.
+    pub async fn talk(&self, place: &Place, after: i64, most: usize) -> Done<Vec<TalkRow>> {
+        let place = place.clone();
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            Ok(db
+                .talk_after(group.id, after, most)?
+                .into_iter()
+                .map(row)
+                .collect())
+        })
+        .await
+    }
+
+    /// The last `most` lines of talk before line `before` (the very last without it), oldest first.
+    pub async fn talk_before(
+        &self,
+        place: &Place,
+        before: Option<i64>,
+        most: usize,
+    ) -> Done<Vec<TalkRow>> {
+        let place = place.clone();
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let lines = db.talk_before(group.id, before.unwrap_or(i64::MAX), most)?;
+            Ok(lines.into_iter().map(row).collect())
+        })
+        .await
+    }
+
+    /// What a chat asked to have remembered under `key`.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub async fn remembered(&self, key: &str) -> Done<Option<String>> {
+        let key = key.to_owned();
+        self.read(move |db| Ok(db.setting(&key)?)).await
+    }
+
+    /// Remembers `value` under `key`, in place of an earlier one. Keys begin with the chat's name.
+    ///
+    /// # Errors
+    /// When the store cannot be written.
+    pub async fn remember(&self, key: &str, value: &str) -> Done<()> {
+        let (key, value) = (key.to_owned(), value.to_owned());
+        self.write(move |tx| Ok(tx.set_setting(&key, &value)?))
+            .await
+    }
+}
+
+fn row(line: TalkLine) -> TalkRow {
+    TalkRow {
+        id: line.id,
+        name: line.name,
+        text: line.text,
+        said_at: line.said_at,
+    }
+}
