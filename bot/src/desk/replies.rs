@@ -608,7 +608,10 @@ pub(super) fn rules(settings: &Settings) -> Rules {
 /// on the board; empty again once the problem was solved.
 pub(super) fn line_before(replies: &[ReplyOf], reply: Option<i64>) -> Vec<String> {
     let mut line = Vec::new();
-    for earlier in replies.iter().take_while(|earlier| Some(earlier.reply.id) != reply) {
+    for earlier in replies
+        .iter()
+        .take_while(|earlier| Some(earlier.reply.id) != reply)
+    {
         let Some(verdict) = &earlier.verdict else {
             continue;
         };

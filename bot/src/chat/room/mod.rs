@@ -260,7 +260,9 @@ impl Chat for RoomChat {
                 self.0.bench.note(&self.0, &notice.text).await;
             }
             ErrandKind::TellMember { user, text, sheet } => {
-                self.0.feed.member(user, "verdict", &paper::Judged::of(sheet, text));
+                self.0
+                    .feed
+                    .member(user, "verdict", &paper::Judged::of(sheet, text));
             }
         }
     }
