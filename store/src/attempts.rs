@@ -124,3 +124,59 @@ impl Tx<'_> {
         )? > 0)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{Fixture, at, attempt, open_post};
+
+    #[test]
+    fn an_attempt_moves_on_and_keeps_its_beginning() {
+        let f = Fixture::new();
+        let group = f.group;
+        let (post, ana) = f.write(move |tx| {
+            let post = open_post(tx, group, 1, None, 0)?;
+            Ok((post, tx.upsert_member(group, "u1", "Ana", at(0))?))
+        });
+        let playing = attempt(post, ana, AttemptState::Playing, 0.0);
+        let mut solved = attempt(post, ana, AttemptState::Solved, 5.0);
+        solved.started_at = at(9);
+        f.write(move |tx| tx.upsert_attempt(&playing));
+        f.write({
+            let solved = solved.clone();
+            move |tx| tx.upsert_attempt(&solved)
+        });
+        solved.started_at = at(5);
+        assert_eq!(f.read(move |db| db.attempt(post, ana)), Some(solved));
+        assert_eq!(f.read(move |db| db.attempts_by_member(ana)).len(), 1);
+        assert!(f.write(move |tx| tx.delete_attempt(post, ana)));
+        assert!(!f.write(move |tx| tx.delete_attempt(post, ana)));
+    }
+
+    #[test]
+    fn attempts_at_a_post_come_by_points_then_time() {
+        let f = Fixture::new();
+        let group = f.group;
+        let post = f.write(move |tx| {
+            let post = open_post(tx, group, 1, None, 0)?;
+            for (name, state, points, ended) in [
+                ("Late", AttemptState::Solved, 5.0, 30),
+                ("Still at it", AttemptState::Playing, 2.0, 0),
+                ("Early", AttemptState::Solved, 5.0, 20),
+                ("Half", AttemptState::Solved, 2.0, 10),
+            ] {
+                let member = tx.upsert_member(group, name, name, at(0))?;
+                let mut attempt = attempt(post, member, state, points);
+                attempt.ended_at = attempt.ended_at.map(|_| at(ended));
+                tx.upsert_attempt(&attempt)?;
+            }
+            Ok(post)
+        });
+        let names: Vec<_> = f
+            .read(move |db| db.attempts_at(post))
+            .into_iter()
+            .map(|row| row.name)
+            .collect();
+        assert_eq!(names, ["Early", "Late", "Half", "Still at it"]);
+    }
+}

@@ -211,3 +211,88 @@ impl Tx<'_> {
         )
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{Fixture, at, new_group, settings};
+
+    #[test]
+    fn a_group_comes_back_as_it_was_written() {
+        let f = Fixture::new();
+        let mut new = new_group("other");
+        new.server = Some("guild".into());
+        let id = f.write({
+            let new = new.clone();
+            move |tx| tx.insert_group(&new)
+        });
+        let kept = f.read(move |db| db.group(id)).unwrap();
+        assert_eq!(kept.settings, new.settings);
+        assert_eq!(
+            (kept.server.as_deref(), kept.created_at),
+            (Some("guild"), at(0))
+        );
+        assert_eq!(f.read(|db| db.group_at(Chat::Room, "other")), Some(kept));
+        assert_eq!(f.read(|db| db.group_at(Chat::Discord, "other")), None);
+        assert_eq!(f.read(|db| db.groups_of(Chat::Room)).len(), 2);
+        assert_eq!(f.read(|db| db.groups_of(Chat::Discord)).len(), 0);
+    }
+
+    #[test]
+    fn a_place_has_one_group() {
+        let f = Fixture::new();
+        let error = f
+            .store
+            .write_blocking(|tx| tx.insert_group(&new_group("club")))
+            .unwrap_err();
+        assert!(matches!(error, StoreError::Rule(_)), "{error}");
+    }
+
+    #[test]
+    fn settings_out_of_range_are_refused_by_the_store_itself() {
+        let f = Fixture::new();
+        let group = f.group;
+        let wrong: [fn(&mut GroupSettings); 6] = [
+            |s| s.post_time = "6 pm".into(),
+            |s| s.days = 128,
+            |s| s.open_minutes = 0,
+            |s| s.wrong_cost = -1.0,
+            |s| s.hint_cost = 5.5,
+            |s| s.name = String::new(),
+        ];
+        for spoil in wrong {
+            let mut bad = settings();
+            spoil(&mut bad);
+            let error = f
+                .store
+                .write_blocking(move |tx| tx.update_group(group, &bad));
+            assert!(matches!(error, Err(StoreError::Rule(_))), "{error:?}");
+        }
+        assert_eq!(
+            f.read(move |db| db.group(group)).unwrap().settings,
+            settings()
+        );
+    }
+
+    #[test]
+    fn a_pause_ends_with_its_end_forgotten() {
+        let f = Fixture::new();
+        let group = f.group;
+        f.write(move |tx| tx.set_paused(group, true, Some(at(90))));
+        let paused = f.read(move |db| db.group(group)).unwrap();
+        assert_eq!((paused.paused, paused.paused_until), (true, Some(at(90))));
+        f.write(move |tx| tx.set_paused(group, false, Some(at(90))));
+        let back = f.read(move |db| db.group(group)).unwrap();
+        assert_eq!((back.paused, back.paused_until), (false, None));
+    }
+
+    #[test]
+    fn what_does_not_exist_is_named() {
+        let f = Fixture::new();
+        let error = f
+            .store
+            .write_blocking(|tx| tx.set_empty_told_at(77, Some(at(0))))
+            .unwrap_err();
+        assert_eq!(error.to_string(), "there is no group with id 77");
+    }
+}

@@ -68,3 +68,25 @@ impl Tx<'_> {
         Ok(Some(step))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::fixture::{Fixture, at, open_post};
+
+    #[test]
+    fn steps_come_in_order_and_end() {
+        let f = Fixture::new();
+        let group = f.group;
+        let (post, ana) = f.write(move |tx| {
+            let post = open_post(tx, group, 1, None, 0)?;
+            Ok((post, tx.upsert_member(group, "u1", "Ana", at(0))?))
+        });
+        let steps: Vec<_> = (0..4)
+            .map(|n| f.write(move |tx| tx.next_hint(post, ana, 3, at(n))))
+            .collect();
+        assert_eq!(steps, [Some(1), Some(2), Some(3), None]);
+        let kept = f.read(move |db| db.hints(post, ana));
+        assert_eq!((kept.len(), kept[2].given_at), (3, at(2)));
+        assert_eq!(f.read(move |db| db.hint_count(post, ana)), 3);
+    }
+}

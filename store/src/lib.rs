@@ -20,11 +20,16 @@
 //! # }
 //! ```
 
+// A test that meets an error has failed.
+#![cfg_attr(test, allow(clippy::unwrap_used))]
+
 mod attempts;
 mod backup;
 mod db;
 mod error;
 mod figures;
+#[cfg(test)]
+mod fixture;
 mod groups;
 mod hints;
 mod members;

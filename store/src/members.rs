@@ -105,3 +105,54 @@ impl Tx<'_> {
         )
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{Fixture, at, new_group};
+
+    #[test]
+    fn a_person_is_one_member_under_any_name() {
+        let f = Fixture::new();
+        let group = f.group;
+        let first = f.write(move |tx| tx.upsert_member(group, "u1", "Ana", at(0)));
+        let again = f.write(move |tx| tx.upsert_member(group, "u1", "Ana Rita", at(9)));
+        assert_eq!(first, again);
+        let kept = f.read(move |db| db.member(first)).unwrap();
+        assert_eq!((kept.name.as_str(), kept.joined_at), ("Ana Rita", at(0)));
+        let elsewhere = f.write(|tx| {
+            let other = tx.insert_group(&new_group("other"))?;
+            tx.upsert_member(other, "u1", "Ana", at(0))
+        });
+        assert_ne!(first, elsewhere);
+        assert_eq!(f.read(move |db| db.members(group)).len(), 1);
+    }
+
+    #[test]
+    fn coaches_are_named_and_unnamed() {
+        let f = Fixture::new();
+        let group = f.group;
+        let (b, a) = f.write(move |tx| {
+            let b = tx.upsert_member(group, "b", "Bruno", at(0))?;
+            let a = tx.upsert_member(group, "a", "Ana", at(1))?;
+            tx.set_coach(a, true)?;
+            tx.set_coach(b, true)?;
+            Ok((b, a))
+        });
+        let ids = |members: Vec<Member>| members.into_iter().map(|m| m.id).collect::<Vec<_>>();
+        assert_eq!(ids(f.read(move |db| db.coaches(group))), [b, a]);
+        assert_eq!(ids(f.read(move |db| db.members(group))), [a, b]);
+        f.write(move |tx| tx.set_coach(b, false));
+        assert_eq!(ids(f.read(move |db| db.coaches(group))), [a]);
+    }
+
+    #[test]
+    fn the_id_of_someone_erased_is_never_given_again() {
+        let f = Fixture::new();
+        let group = f.group;
+        let gone = f.write(move |tx| tx.upsert_member(group, "u1", "Ana", at(0)));
+        f.write(move |tx| tx.delete_member(gone));
+        let next = f.write(move |tx| tx.upsert_member(group, "u2", "Bruno", at(0)));
+        assert!(next > gone);
+    }
+}

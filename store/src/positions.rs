@@ -206,3 +206,101 @@ impl Tx<'_> {
         )
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::fixture::{Fixture, at, new_position, open_post};
+
+    #[test]
+    fn a_position_comes_back_as_it_was_written() {
+        let f = Fixture::new();
+        let group = f.group;
+        let mut new = new_position(group, 1);
+        new.comment = "Deflect, then mate.".into();
+        new.check.report = json!({ "keys": ["Rxd8+"], "nodes": 37 });
+        let id = f.write({
+            let mut new = new.clone();
+            move |tx| {
+                new.topic_id = Some(tx.ensure_topic(group, "Back rank")?);
+                tx.upsert_position(&new)
+            }
+        });
+        let kept = f.read(move |db| db.position(id)).unwrap();
+        assert_eq!(
+            (&kept.fen, &kept.check, &kept.comment),
+            (&new.fen, &new.check, &new.comment)
+        );
+        assert_eq!(kept.topic.as_deref(), Some("Back rank"));
+        assert!(!kept.anyway);
+    }
+
+    #[test]
+    fn the_same_placement_and_task_is_the_same_position() {
+        let f = Fixture::new();
+        let group = f.group;
+        let mut new = new_position(group, 1);
+        new.comment = "first words".into();
+        let id = f.write({
+            let new = new.clone();
+            move |tx| {
+                let id = tx.upsert_position(&new)?;
+                let topic = tx.ensure_topic(group, "Back rank")?;
+                tx.set_position_topic(id, Some(topic))?;
+                tx.set_position_anyway(id, true)?;
+                Ok(id)
+            }
+        });
+        new.comment = String::new();
+        new.source = "again.epd:9".into();
+        new.check.soundness = Soundness::SeveralKeys;
+        let again = f.write({
+            let new = new.clone();
+            move |tx| tx.upsert_position(&new)
+        });
+        assert_eq!(id, again);
+        let kept = f.read(move |db| db.position(id)).unwrap();
+        assert_eq!(kept.source, "again.epd:9");
+        assert_eq!(kept.check.soundness, Soundness::SeveralKeys);
+        assert_eq!(kept.comment, "first words", "an empty comment erases none");
+        assert_eq!(kept.topic.as_deref(), Some("Back rank"));
+        new.stipulation = "#3".into();
+        assert_ne!(id, f.write(move |tx| tx.upsert_position(&new)));
+    }
+
+    #[test]
+    fn those_checked_by_another_version_are_found_and_renewed() {
+        let f = Fixture::new();
+        let group = f.group;
+        let id = f.write(move |tx| tx.upsert_position(&new_position(group, 1)));
+        assert_eq!(f.read(|db| db.positions_to_check_again(1)).len(), 0);
+        assert_eq!(f.read(|db| db.positions_to_check_again(2)).len(), 1);
+        let check = Check {
+            soundness: Soundness::Unsound,
+            report: json!({}),
+            checker_version: 2,
+            checked_at: at(3),
+        };
+        f.write({
+            let check = check.clone();
+            move |tx| tx.replace_check(id, &check)
+        });
+        assert_eq!(f.read(|db| db.positions_to_check_again(2)).len(), 0);
+        assert_eq!(f.read(move |db| db.position(id)).unwrap().check, check);
+    }
+
+    #[test]
+    fn a_position_knows_whether_it_was_posted() {
+        let f = Fixture::new();
+        let group = f.group;
+        let waiting = f.write(move |tx| tx.upsert_position(&new_position(group, 1)));
+        assert!(!f.read(move |db| db.was_posted(waiting)));
+        let posted = f.write(move |tx| {
+            let post = open_post(tx, group, 2, None, 10)?;
+            Ok(tx.post(post)?.unwrap().position_id)
+        });
+        assert!(f.read(move |db| db.was_posted(posted)));
+    }
+}

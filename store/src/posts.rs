@@ -290,3 +290,160 @@ impl Tx<'_> {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{Fixture, at, close_post, new_group, open_post, queue};
+
+    fn new_post(item: i64, nonce: &str, minutes: i64) -> NewPost {
+        NewPost {
+            item,
+            nonce: nonce.into(),
+            slot: at(minutes),
+            closes_at: at(minutes + 60),
+            intended_at: at(minutes + 1),
+        }
+    }
+
+    #[test]
+    fn a_post_goes_from_the_queue_to_its_reveal() {
+        let f = Fixture::new();
+        let group = f.group;
+        let items = f.write(move |tx| queue(tx, group, 2));
+        let first = items[0];
+        let post = f.write(move |tx| tx.intend_post(&new_post(first, "n1", 10)));
+        let left = f.read(move |db| db.queue(group));
+        assert_eq!((left.len(), left[0].id, left[0].rank), (1, items[1], 0));
+        let intended = f.read(move |db| db.post(post)).unwrap();
+        assert_eq!((intended.state, intended.number), (PostState::Intended, 1));
+        assert_eq!(f.read(|db| db.post_by_nonce("n1")).unwrap().id, post);
+        assert!(
+            f.read(move |db| db.latest_posts(group, 9)).is_empty(),
+            "not sent yet"
+        );
+
+        f.write(move |tx| tx.mark_post_open(post, at(11), Some("msg"), Some("thr")));
+        assert_eq!(f.read(move |db| db.open_posts(group)).len(), 1);
+        assert_eq!(
+            f.read(move |db| db.post_by_reference(group, "msg"))
+                .unwrap()
+                .id,
+            post
+        );
+        assert_eq!(
+            f.read(move |db| db.post_by_reference(group, "thr"))
+                .unwrap()
+                .id,
+            post
+        );
+        assert_eq!(f.read(move |db| db.post_by_reference(group, "other")), None);
+        assert!(f.read(|db| db.posts_due_to_close(at(69))).is_empty());
+        assert_eq!(f.read(|db| db.posts_due_to_close(at(70))).len(), 1);
+
+        f.write(move |tx| tx.mark_post_closing(post));
+        assert!(f.read(|db| db.posts_due_to_close(at(99))).is_empty());
+        assert_eq!(
+            f.read(move |db| db.posts_in(group, PostState::Closing))
+                .len(),
+            1
+        );
+        f.write(move |tx| tx.mark_post_closed(post, at(71), Some("rev")));
+        let closed = f.read(move |db| db.post(post)).unwrap();
+        assert_eq!(closed.state, PostState::Closed);
+        assert_eq!(
+            (closed.closed_at, closed.reveal.as_deref()),
+            (Some(at(71)), Some("rev"))
+        );
+        assert_eq!(f.read(move |db| db.latest_posts(group, 9)).len(), 1);
+    }
+
+    #[test]
+    fn a_slot_is_used_once_and_nothing_leaves_the_queue_otherwise() {
+        let f = Fixture::new();
+        let group = f.group;
+        let items = f.write(move |tx| queue(tx, group, 2));
+        let (a, b) = (items[0], items[1]);
+        f.write(move |tx| tx.intend_post(&new_post(a, "n1", 10)));
+        let taken = f
+            .store
+            .write_blocking(move |tx| tx.intend_post(&new_post(b, "n2", 10)));
+        assert!(matches!(taken, Err(StoreError::SlotTaken { slot }) if slot == at(10)));
+        let twice = f
+            .store
+            .write_blocking(move |tx| tx.intend_post(&new_post(b, "n1", 20)));
+        assert!(matches!(twice, Err(StoreError::Rule(_))), "{twice:?}");
+        assert_eq!(f.read(move |db| db.queue(group)).len(), 1);
+        assert_eq!(f.read(move |db| db.latest_slot(group)), Some(at(10)));
+    }
+
+    #[test]
+    fn numbers_count_within_the_group() {
+        let f = Fixture::new();
+        let group = f.group;
+        let (mine, theirs) = f.write(move |tx| {
+            let other = tx.insert_group(&new_group("other"))?;
+            open_post(tx, group, 1, None, 10)?;
+            Ok((
+                open_post(tx, group, 2, None, 20)?,
+                open_post(tx, other, 3, None, 10)?,
+            ))
+        });
+        assert_eq!(f.read(move |db| db.post(mine)).unwrap().number, 2);
+        assert_eq!(f.read(move |db| db.post(theirs)).unwrap().number, 1);
+    }
+
+    #[test]
+    fn no_step_is_taken_twice_or_out_of_order() {
+        let f = Fixture::new();
+        let group = f.group;
+        let post = f.write(move |tx| open_post(tx, group, 1, None, 10));
+        let reopened = f
+            .store
+            .write_blocking(move |tx| tx.mark_post_open(post, at(12), None, None));
+        assert!(reopened.unwrap_err().to_string().contains("is open"));
+        let early = f
+            .store
+            .write_blocking(move |tx| tx.mark_post_closed(post, at(12), None));
+        assert!(early.is_err());
+        f.write(move |tx| close_post(tx, post, 70));
+        assert!(
+            f.store
+                .write_blocking(move |tx| tx.mark_post_closing(post))
+                .is_err()
+        );
+        assert!(
+            f.store
+                .write_blocking(move |tx| tx.set_closes_at(post, at(99)))
+                .is_err()
+        );
+        let nowhere = f.store.write_blocking(|tx| tx.mark_post_closing(999));
+        assert!(matches!(
+            nowhere,
+            Err(StoreError::NoSuch {
+                what: "post",
+                id: 999
+            })
+        ));
+    }
+
+    #[test]
+    fn an_intended_post_can_be_taken_back() {
+        let f = Fixture::new();
+        let group = f.group;
+        let items = f.write(move |tx| queue(tx, group, 3));
+        let first = items[0];
+        let position = f.read(move |db| db.queued(first)).unwrap().position_id;
+        let post = f.write(move |tx| tx.intend_post(&new_post(first, "n1", 10)));
+        let item = f.write(move |tx| tx.take_back_post(post, at(12)));
+        let head = f.read(move |db| db.next_queued(group)).unwrap();
+        assert_eq!((head.id, head.position_id), (item, position));
+        assert!(!f.read(move |db| db.slot_taken(group, at(10))));
+        let open = f.write(move |tx| open_post(tx, group, 1, None, 10));
+        assert!(
+            f.store
+                .write_blocking(move |tx| tx.take_back_post(open, at(12)))
+                .is_err()
+        );
+    }
+}

@@ -182,3 +182,90 @@ impl Tx<'_> {
         Ok(())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{Fixture, at, new_group, new_position, queue};
+
+    fn order(f: &Fixture) -> Vec<(i64, i64)> {
+        let group = f.group;
+        f.read(move |db| db.queue(group))
+            .into_iter()
+            .map(|item| (item.rank, item.id))
+            .collect()
+    }
+
+    #[test]
+    fn entries_keep_dense_ranks_through_moves_and_removals() {
+        let f = Fixture::new();
+        let group = f.group;
+        let ids = f.write(move |tx| queue(tx, group, 5));
+        let [a, b, c, d, e] = ids[..] else {
+            panic!("five were queued")
+        };
+        assert_eq!(order(&f), [(0, a), (1, b), (2, c), (3, d), (4, e)]);
+        f.write(move |tx| tx.move_queued(e, 0));
+        assert_eq!(order(&f), [(0, e), (1, a), (2, b), (3, c), (4, d)]);
+        f.write(move |tx| tx.move_queued(a, 3));
+        assert_eq!(order(&f), [(0, e), (1, b), (2, c), (3, a), (4, d)]);
+        f.write(move |tx| tx.move_queued(b, 99));
+        assert_eq!(order(&f), [(0, e), (1, c), (2, a), (3, d), (4, b)]);
+        f.write(move |tx| tx.dequeue(c));
+        assert_eq!(order(&f), [(0, e), (1, a), (2, d), (3, b)]);
+        assert_eq!(f.read(move |db| db.next_queued(group)).unwrap().id, e);
+        let last = f.write(move |tx| {
+            let position = tx.upsert_position(&new_position(group, 9))?;
+            tx.enqueue(position, at(0))
+        });
+        assert_eq!(order(&f).last(), Some(&(4, last)));
+    }
+
+    #[test]
+    fn a_position_waits_once() {
+        let f = Fixture::new();
+        let group = f.group;
+        let (first, again) = f.write(move |tx| {
+            let position = tx.upsert_position(&new_position(group, 1))?;
+            Ok((tx.enqueue(position, at(0))?, tx.enqueue(position, at(1))?))
+        });
+        assert_eq!(first, again);
+        assert_eq!(order(&f).len(), 1);
+    }
+
+    #[test]
+    fn a_time_is_fixed_and_freed() {
+        let f = Fixture::new();
+        let group = f.group;
+        let item = f.write(move |tx| queue(tx, group, 1))[0];
+        f.write(move |tx| tx.set_due_at(item, Some(at(30))));
+        assert_eq!(
+            f.read(move |db| db.queued(item)).unwrap().due_at,
+            Some(at(30))
+        );
+        f.write(move |tx| tx.set_due_at(item, None));
+        assert_eq!(f.read(move |db| db.queued(item)).unwrap().due_at, None);
+    }
+
+    #[test]
+    fn groups_do_not_mix() {
+        let f = Fixture::new();
+        let group = f.group;
+        let (mine, theirs) = f.write(move |tx| {
+            let other = tx.insert_group(&new_group("other"))?;
+            Ok((queue(tx, group, 2)?, queue(tx, other, 2)?))
+        });
+        f.write(move |tx| tx.move_queued(theirs[1], 0));
+        assert_eq!(order(&f), [(0, mine[0]), (1, mine[1])]);
+        // Not by a slip of ours either: the keys hold entry and position to one group.
+        let slip = f.store.write_blocking(move |tx| {
+            let position = tx.upsert_position(&new_position(group, 7))?;
+            tx.run(
+                "INSERT INTO queue (group_id, position_id, rank, added_at)
+                 SELECT id, ?1, 50, '' FROM groups WHERE place = 'other'",
+                [position],
+            )
+        });
+        assert!(matches!(slip, Err(StoreError::Rule(_))), "{slip:?}");
+    }
+}

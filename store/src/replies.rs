@@ -197,3 +197,120 @@ impl Tx<'_> {
         Ok(self.run("DELETE FROM replies WHERE id = ?1", [reply])? > 0)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        Verdict,
+        fixture::{Fixture, at, new_group, new_reply, new_verdict, open_post},
+    };
+
+    fn with_post(f: &Fixture) -> (i64, i64) {
+        let group = f.group;
+        f.write(move |tx| {
+            let post = open_post(tx, group, 1, None, 10)?;
+            Ok((post, tx.upsert_member(group, "u1", "Ana", at(0))?))
+        })
+    }
+
+    #[test]
+    fn the_same_message_counts_once() {
+        let f = Fixture::new();
+        let (post, ana) = with_post(&f);
+        let first = f.write(move |tx| tx.insert_reply(&new_reply(post, ana, Some("m1"), "Rd7")));
+        let again = f.write(move |tx| tx.insert_reply(&new_reply(post, ana, Some("m1"), "Rd7")));
+        assert!(first.new && !again.new);
+        assert_eq!(first.id, again.id);
+        // Replies entered by hand have no source, and each is its own.
+        let by_hand = f.write(move |tx| {
+            Ok([
+                tx.insert_reply(&new_reply(post, ana, None, "Rd7"))?,
+                tx.insert_reply(&new_reply(post, ana, None, "Rd7"))?,
+            ])
+        });
+        assert!(by_hand[0].new && by_hand[1].new && by_hand[0].id != by_hand[1].id);
+        assert_eq!(f.read(move |db| db.replies_to(post)).len(), 3);
+    }
+
+    #[test]
+    fn text_is_kept_as_it_was_written() {
+        let f = Fixture::new();
+        let (post, ana) = with_post(&f);
+        for text in [
+            "",
+            "<script>'; DROP TABLE replies; --",
+            "♖d8\u{202e}\0 x",
+            &"q".repeat(50_000),
+        ] {
+            let text = text.to_owned();
+            let id = f
+                .write({
+                    let text = text.clone();
+                    move |tx| tx.insert_reply(&new_reply(post, ana, None, &text))
+                })
+                .id;
+            assert_eq!(f.read(move |db| db.reply(id)).unwrap().text, text);
+        }
+    }
+
+    #[test]
+    fn replies_come_with_the_verdict_that_counts() {
+        let f = Fixture::new();
+        let (post, ana) = with_post(&f);
+        let group = f.group;
+        let (judged, bare) = f.write(move |tx| {
+            let bruno = tx.upsert_member(group, "u2", "Bruno", at(0))?;
+            let judged = tx.insert_reply(&new_reply(post, ana, None, "Rd7"))?.id;
+            tx.insert_verdict(&new_verdict(judged, Verdict::Unclear, "Rd7"))?;
+            tx.insert_verdict(&new_verdict(judged, Verdict::Wrong, "Rd7"))?;
+            Ok((
+                judged,
+                tx.insert_reply(&new_reply(post, bruno, None, "Rd6"))?.id,
+            ))
+        });
+        let all = f.read(move |db| db.replies_to(post));
+        assert_eq!(all.len(), 2);
+        assert_eq!((all[0].reply.id, all[0].name.as_str()), (judged, "Ana"));
+        assert_eq!(all[0].verdict.as_ref().unwrap().verdict, Verdict::Wrong);
+        assert_eq!(all[0].verdict.as_ref().unwrap().reply_id, judged);
+        assert!(all[1].verdict.is_none());
+        assert_eq!(f.read(move |db| db.replies_of(post, ana)).len(), 1);
+        assert_eq!(f.read(move |db| db.replies_by_member(ana)).len(), 1);
+        let unjudged = f.read(|db| db.unjudged_replies());
+        assert_eq!(unjudged.len(), 1);
+        assert_eq!((unjudged[0].reply.id, unjudged[0].group_id), (bare, group));
+    }
+
+    #[test]
+    fn a_reply_is_by_a_member_of_the_posts_group() {
+        let f = Fixture::new();
+        let (post, _) = with_post(&f);
+        let stranger = f.write(|tx| {
+            let other = tx.insert_group(&new_group("other"))?;
+            tx.upsert_member(other, "u9", "Carla", at(0))
+        });
+        let reply = f
+            .store
+            .write_blocking(move |tx| tx.insert_reply(&new_reply(post, stranger, None, "Rd7")));
+        assert!(reply.unwrap_err().to_string().contains("another group"));
+        let nobody = f
+            .store
+            .write_blocking(move |tx| tx.insert_reply(&new_reply(post, 999, None, "Rd7")));
+        assert!(matches!(nobody, Err(StoreError::Rule(_))), "{nobody:?}");
+    }
+
+    #[test]
+    fn a_reply_goes_with_its_verdicts() {
+        let f = Fixture::new();
+        let (post, ana) = with_post(&f);
+        let id = f.write(move |tx| {
+            let id = tx.insert_reply(&new_reply(post, ana, None, "Rd7"))?.id;
+            tx.insert_verdict(&new_verdict(id, Verdict::Wrong, "Rd7"))?;
+            Ok(id)
+        });
+        assert!(f.write(move |tx| tx.delete_reply(id)));
+        assert!(!f.write(move |tx| tx.delete_reply(id)));
+        assert!(f.read(move |db| db.verdicts_on(id)).is_empty());
+    }
+}

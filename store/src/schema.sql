@@ -1,5 +1,6 @@
 -- Version 1. Times are UTC, RFC 3339 with seconds and Z, so that text order is time order.
 -- Positions are text, verdicts are values; no rule of chess is known here.
+-- A reader compares times as text, hence the CHECKs on their shape.
 -- AUTOINCREMENT where an id may outlive its row (someone erased): it must not come to mean another.
 
 CREATE TABLE settings (
@@ -62,7 +63,8 @@ CREATE TABLE positions (
     checked_at  TEXT NOT NULL,
     anyway      INTEGER NOT NULL DEFAULT 0 CHECK (anyway IN (0, 1)),  -- the coach said: post it anyway
     created_at  TEXT NOT NULL,
-    UNIQUE (group_id, fen, stipulation)
+    UNIQUE (group_id, fen, stipulation),
+    UNIQUE (id, group_id)                            -- for the foreign keys of queue and posts
 ) STRICT;
 
 CREATE INDEX positions_by_topic ON positions (topic_id);
@@ -70,32 +72,34 @@ CREATE INDEX positions_by_topic ON positions (topic_id);
 CREATE TABLE queue (
     id          INTEGER PRIMARY KEY,
     group_id    INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
-    position_id INTEGER NOT NULL UNIQUE REFERENCES positions (id) ON DELETE CASCADE,
+    position_id INTEGER NOT NULL UNIQUE,
     rank        INTEGER NOT NULL,                    -- order; distinct within a group
-    due_at      TEXT,                                -- fixed by the coach, or the group's next free slot
+    due_at      TEXT CHECK (due_at GLOB '????-??-??T??:??:??Z'), -- fixed by the coach, or the group's next free slot
     added_at    TEXT NOT NULL,
-    UNIQUE (group_id, rank)
+    UNIQUE (group_id, rank),
+    FOREIGN KEY (position_id, group_id) REFERENCES positions (id, group_id) ON DELETE CASCADE
 ) STRICT;
 
 CREATE TABLE posts (
     id          INTEGER PRIMARY KEY,
     group_id    INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
-    position_id INTEGER NOT NULL REFERENCES positions (id),
+    position_id INTEGER NOT NULL,
     number      INTEGER NOT NULL,                    -- 1, 2, 3 … within the group
     nonce       TEXT NOT NULL UNIQUE CHECK (length(nonce) BETWEEN 1 AND 25),
     state       TEXT NOT NULL CHECK (state IN ('intended', 'open', 'closing', 'closed')),
-    slot        TEXT NOT NULL,                       -- when it was due
-    intended_at TEXT NOT NULL,
-    opened_at   TEXT,
-    closes_at   TEXT NOT NULL,
-    closed_at   TEXT,
+    slot        TEXT NOT NULL CHECK (slot GLOB '????-??-??T??:??:??Z'), -- when it was due
+    intended_at TEXT NOT NULL CHECK (intended_at GLOB '????-??-??T??:??:??Z'),
+    opened_at   TEXT CHECK (opened_at GLOB '????-??-??T??:??:??Z'),
+    closes_at   TEXT NOT NULL CHECK (closes_at GLOB '????-??-??T??:??:??Z'),
+    closed_at   TEXT CHECK (closed_at GLOB '????-??-??T??:??:??Z'),
     message     TEXT,                                -- where it went, in the chat's own words
     thread      TEXT,
     reveal      TEXT,
     CHECK (state = 'intended' OR opened_at IS NOT NULL),
     CHECK (state <> 'closed' OR closed_at IS NOT NULL),
     UNIQUE (group_id, number),
-    UNIQUE (group_id, slot)
+    UNIQUE (group_id, slot),
+    FOREIGN KEY (position_id, group_id) REFERENCES positions (id, group_id)
 ) STRICT;
 
 CREATE INDEX posts_by_position ON posts (position_id);
@@ -108,7 +112,7 @@ CREATE TABLE replies (
     source      TEXT UNIQUE,                         -- the chat's id of the message, so that a replay counts once
     via         TEXT NOT NULL CHECK (via IN ('answer', 'talk', 'direct', 'hand')),
     text        TEXT NOT NULL,
-    received_at TEXT NOT NULL
+    received_at TEXT NOT NULL CHECK (received_at GLOB '????-??-??T??:??:??Z')
 ) STRICT;
 
 CREATE INDEX replies_by_post ON replies (post_id, member_id);
@@ -171,3 +175,26 @@ CREATE TABLE talk (
 
 CREATE INDEX talk_by_group ON talk (group_id, id);
 CREATE INDEX talk_by_member ON talk (member_id);
+
+-- What foreign keys cannot say: a group's rows keep to that group.
+CREATE TRIGGER replies_keep_to_their_group BEFORE INSERT ON replies
+WHEN (SELECT group_id FROM posts WHERE id = NEW.post_id)
+     <> (SELECT group_id FROM members WHERE id = NEW.member_id)
+BEGIN SELECT RAISE(ABORT, 'the member is of another group than the post'); END;
+CREATE TRIGGER attempts_keep_to_their_group BEFORE INSERT ON attempts
+WHEN (SELECT group_id FROM posts WHERE id = NEW.post_id)
+     <> (SELECT group_id FROM members WHERE id = NEW.member_id)
+BEGIN SELECT RAISE(ABORT, 'the member is of another group than the post'); END;
+CREATE TRIGGER hints_keep_to_their_group BEFORE INSERT ON hints
+WHEN (SELECT group_id FROM posts WHERE id = NEW.post_id)
+     <> (SELECT group_id FROM members WHERE id = NEW.member_id)
+BEGIN SELECT RAISE(ABORT, 'the member is of another group than the post'); END;
+CREATE TRIGGER talk_keeps_to_its_group BEFORE INSERT ON talk
+WHEN NEW.group_id <> (SELECT group_id FROM members WHERE id = NEW.member_id)
+BEGIN SELECT RAISE(ABORT, 'the member is of another group'); END;
+CREATE TRIGGER positions_keep_to_their_group_on_insert BEFORE INSERT ON positions
+WHEN NEW.group_id <> (SELECT group_id FROM topics WHERE id = NEW.topic_id)
+BEGIN SELECT RAISE(ABORT, 'the topic is of another group than the position'); END;
+CREATE TRIGGER positions_keep_to_their_group_on_update BEFORE UPDATE OF topic_id ON positions
+WHEN NEW.group_id <> (SELECT group_id FROM topics WHERE id = NEW.topic_id)
+BEGIN SELECT RAISE(ABORT, 'the topic is of another group than the position'); END;

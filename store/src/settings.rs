@@ -27,3 +27,19 @@ impl Tx<'_> {
         Ok(self.run("DELETE FROM settings WHERE key = ?1", [key])? > 0)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::fixture::Fixture;
+
+    #[test]
+    fn a_setting_is_kept_replaced_and_forgotten() {
+        let f = Fixture::new();
+        assert_eq!(f.read(|db| db.setting("link")), None);
+        f.write(|tx| tx.set_setting("link", "one"));
+        f.write(|tx| tx.set_setting("link", "two"));
+        assert_eq!(f.read(|db| db.setting("link")).as_deref(), Some("two"));
+        assert!(f.write(|tx| tx.remove_setting("link")));
+        assert!(!f.write(|tx| tx.remove_setting("link")));
+    }
+}

@@ -68,7 +68,7 @@ impl Store {
     /// [`StoreError::Newer`], [`StoreError::NotAStore`], [`StoreError::ReadOnly`],
     /// [`StoreError::CannotOpen`]: each names the path and the remedy.
     pub fn open(path: &Path) -> Result<Self, StoreError> {
-        let writer = open_writer(path).map_err(|error| error.at(path))?;
+        let writer = open_writer(path, WRITER).map_err(|error| error.at(path))?;
         let mut threads = Vec::with_capacity(READERS + 1);
         let changes = watch::Sender::new(0);
 
@@ -271,13 +271,12 @@ fn take(jobs: &Mutex<Receiver<Job>>) -> Option<Job> {
     jobs.lock().ok()?.recv().ok()
 }
 
-fn open_writer(path: &Path) -> Result<Connection, StoreError> {
-    let mut sql = Connection::open_with_flags(
-        path,
-        OpenFlags::SQLITE_OPEN_READ_WRITE
-            | OpenFlags::SQLITE_OPEN_CREATE
-            | OpenFlags::SQLITE_OPEN_NO_MUTEX,
-    )?;
+const WRITER: OpenFlags = OpenFlags::SQLITE_OPEN_READ_WRITE
+    .union(OpenFlags::SQLITE_OPEN_CREATE)
+    .union(OpenFlags::SQLITE_OPEN_NO_MUTEX);
+
+fn open_writer(path: &Path, flags: OpenFlags) -> Result<Connection, StoreError> {
+    let mut sql = Connection::open_with_flags(path, flags)?;
     sql.busy_timeout(BUSY)?;
     // Before anything is changed: a file that is not ours stays as it is.
     migrate::accept(&sql, path)?;
@@ -295,7 +294,7 @@ fn open_writer(path: &Path) -> Result<Connection, StoreError> {
     sql.pragma_update(None, "temp_store", "MEMORY")?;
     // What is erased is overwritten, not merely unlinked.
     sql.pragma_update(None, "secure_delete", true)?;
-    migrate::bring_to(&mut sql, path, migrate::VERSION)?;
+    migrate::up_to_date(&mut sql, path)?;
     sql.set_prepared_statement_cache_capacity(128);
     Ok(sql)
 }

@@ -90,3 +90,36 @@ impl Tx<'_> {
         )
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{Fixture, at};
+
+    #[test]
+    fn talk_is_read_from_where_one_left_off() {
+        let f = Fixture::new();
+        let group = f.group;
+        let ids: Vec<i64> = f.write(move |tx| {
+            let ana = tx.upsert_member(group, "u1", "Ana", at(0))?;
+            (0..5)
+                .map(|n| tx.insert_talk(group, ana, &format!("line {n}"), at(n)))
+                .collect()
+        });
+        let texts =
+            |lines: Vec<TalkLine>| lines.into_iter().map(|line| line.text).collect::<Vec<_>>();
+        let second = ids[1];
+        assert_eq!(
+            texts(f.read(move |db| db.talk_after(group, second, 2))),
+            ["line 2", "line 3"]
+        );
+        assert_eq!(
+            texts(f.read(move |db| db.talk_latest(group, 2))),
+            ["line 3", "line 4"]
+        );
+        let empty = f
+            .store
+            .write_blocking(move |tx| tx.insert_talk(group, 1, "", at(0)));
+        assert!(matches!(empty, Err(StoreError::Rule(_))), "{empty:?}");
+    }
+}

@@ -43,3 +43,31 @@ pub(crate) fn get_maybe(row: &Row<'_>, name: &str) -> rusqlite::Result<Option<Da
         None => Ok(None),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use chrono::TimeZone;
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        /// Text order is time order, and whole seconds come back as they went.
+        #[test]
+        fn the_order_of_the_text_is_the_order_of_time(a in 0i64..253_402_300_799, b in 0i64..253_402_300_799) {
+            let (a, b) = (Utc.timestamp_opt(a, 0).unwrap(), Utc.timestamp_opt(b, 0).unwrap());
+            prop_assert_eq!(text(a).cmp(&text(b)), a.cmp(&b));
+            prop_assert_eq!(parse(0, &text(a)).unwrap(), a);
+        }
+    }
+
+    #[test]
+    fn fractions_are_cut_not_rounded() {
+        let moment = Utc.timestamp_opt(1_700_000_000, 999_999_999).unwrap();
+        assert_eq!(
+            to_seconds(moment),
+            Utc.timestamp_opt(1_700_000_000, 0).unwrap()
+        );
+        assert_eq!(text(moment), text(to_seconds(moment)));
+    }
+}

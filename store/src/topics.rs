@@ -55,3 +55,39 @@ impl Tx<'_> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::fixture::{Fixture, new_group, new_position};
+
+    #[test]
+    fn a_topic_is_one_whatever_its_case() {
+        let f = Fixture::new();
+        let group = f.group;
+        let first = f.write(move |tx| tx.ensure_topic(group, "Back rank"));
+        let again = f.write(move |tx| tx.ensure_topic(group, "back RANK"));
+        assert_eq!(first, again);
+        f.write(move |tx| tx.ensure_topic(group, "a clearance"));
+        let names: Vec<_> = f
+            .read(move |db| db.topics(group))
+            .into_iter()
+            .map(|topic| topic.name)
+            .collect();
+        assert_eq!(names, ["a clearance", "Back rank"]);
+    }
+
+    #[test]
+    fn a_position_takes_no_topic_of_another_group() {
+        let f = Fixture::new();
+        let group = f.group;
+        let foreign = f.write(|tx| {
+            let other = tx.insert_group(&new_group("other"))?;
+            tx.ensure_topic(other, "Back rank")
+        });
+        let position = f.write(move |tx| tx.upsert_position(&new_position(group, 1)));
+        let set = f
+            .store
+            .write_blocking(move |tx| tx.set_position_topic(position, Some(foreign)));
+        assert!(set.unwrap_err().to_string().contains("another group"));
+    }
+}

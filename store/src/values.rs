@@ -164,3 +164,73 @@ impl FromSql for List {
 pub(crate) fn list(texts: &[String]) -> String {
     serde_json::Value::from(texts.to_vec()).to_string()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn round_trip<T>(all: &[T])
+    where
+        T: Copy
+            + PartialEq
+            + std::fmt::Debug
+            + std::fmt::Display
+            + std::str::FromStr<Err = UnknownValue>,
+        T: Serialize,
+    {
+        for value in all {
+            let text = value.to_string();
+            assert_eq!(text.parse::<T>().as_ref(), Ok(value));
+            assert_eq!(serde_json::json!(value), serde_json::json!(text));
+        }
+        assert!("nothing of the kind".parse::<T>().is_err());
+    }
+
+    #[test]
+    fn every_value_is_read_back_from_its_text() {
+        round_trip(Chat::ALL);
+        round_trip(Mode::ALL);
+        round_trip(Soundness::ALL);
+        round_trip(PostState::ALL);
+        round_trip(Verdict::ALL);
+        round_trip(AttemptState::ALL);
+        round_trip(Via::ALL);
+    }
+
+    /// The schema and the types must not drift apart: each value passes its column's CHECK, and the CHECK
+    /// lists no other.
+    #[test]
+    fn the_schema_knows_the_same_values() {
+        let schema = include_str!("schema.sql");
+        let listed = |column: &str| -> Vec<String> {
+            let check = format!("CHECK ({column} IN (");
+            let from = schema.split(&check).nth(1).unwrap();
+            from.split("))")
+                .next()
+                .unwrap()
+                .split(", ")
+                .map(|text| text.trim_matches('\'').to_owned())
+                .collect()
+        };
+        let texts = |all: &[&'static str]| all.iter().map(|t| (*t).to_owned()).collect::<Vec<_>>();
+        macro_rules! same {
+            ($column:literal, $set:ident) => {
+                let all: Vec<&'static str> = $set::ALL.iter().map(|v| v.as_str()).collect();
+                assert_eq!(listed($column), texts(&all), $column);
+            };
+        }
+        same!("chat", Chat);
+        same!("mode", Mode);
+        same!("soundness", Soundness);
+        same!("verdict", Verdict);
+        same!("via", Via);
+        // Two columns are called `state`; the posts' comes first.
+        assert_eq!(
+            listed("state"),
+            texts(&["intended", "open", "closing", "closed"])
+        );
+        assert_eq!(PostState::ALL.len(), 4);
+        assert!(schema.contains("CHECK (state IN ('playing', 'solved', 'given-up'))"));
+        assert_eq!(AttemptState::ALL.len(), 3);
+    }
+}

@@ -133,3 +133,66 @@ impl Tx<'_> {
         )
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::{
+        StoreError, Verdict,
+        fixture::{Fixture, at, new_reply, new_verdict, open_post},
+    };
+
+    #[test]
+    fn a_new_verdict_replaces_the_one_that_counts_and_keeps_the_old() {
+        let f = Fixture::new();
+        let group = f.group;
+        let reply = f.write(move |tx| {
+            let post = open_post(tx, group, 1, None, 10)?;
+            let ana = tx.upsert_member(group, "u1", "Ana", at(0))?;
+            Ok(tx.insert_reply(&new_reply(post, ana, None, "Rd7"))?.id)
+        });
+        assert_eq!(f.read(move |db| db.current_verdict(reply)), None);
+        f.write(move |tx| tx.insert_verdict(&new_verdict(reply, Verdict::Wrong, "Rd7")));
+        let mut by_coach = new_verdict(reply, Verdict::Solved, "Rd7");
+        by_coach.by_coach = true;
+        f.write(move |tx| tx.insert_verdict(&by_coach));
+        let current = f.read(move |db| db.current_verdict(reply)).unwrap();
+        assert_eq!((current.verdict, current.by_coach), (Verdict::Solved, true));
+        assert_eq!(
+            (&current.moves[..], &current.refutation[..]),
+            (&["Rd7".to_owned()][..], &["Rxd7".to_owned()][..])
+        );
+        let all = f.read(move |db| db.verdicts_on(reply));
+        assert_eq!(all.len(), 2);
+        assert_eq!(all[0].verdict, Verdict::Wrong);
+    }
+
+    #[test]
+    fn the_store_itself_allows_one_that_counts() {
+        let f = Fixture::new();
+        let group = f.group;
+        let second = f.store.write_blocking(move |tx| {
+            let post = open_post(tx, group, 1, None, 10)?;
+            let ana = tx.upsert_member(group, "u1", "Ana", at(0))?;
+            let reply = tx.insert_reply(&new_reply(post, ana, None, "Rd7"))?.id;
+            tx.insert_verdict(&new_verdict(reply, Verdict::Wrong, "Rd7"))?;
+            tx.insert_verdict(&new_verdict(reply, Verdict::Solved, "Rd7"))?;
+            tx.run("UPDATE verdicts SET current = 1", [])
+        });
+        assert!(matches!(second, Err(StoreError::Rule(_))), "{second:?}");
+    }
+
+    #[test]
+    fn points_stay_on_the_scale() {
+        let f = Fixture::new();
+        let group = f.group;
+        let many = f.store.write_blocking(move |tx| {
+            let post = open_post(tx, group, 1, None, 10)?;
+            let ana = tx.upsert_member(group, "u1", "Ana", at(0))?;
+            let reply = tx.insert_reply(&new_reply(post, ana, None, "Rd7"))?.id;
+            let mut verdict = new_verdict(reply, Verdict::Solved, "Rd7");
+            verdict.points = 5.5;
+            tx.insert_verdict(&verdict)
+        });
+        assert!(matches!(many, Err(StoreError::Rule(_))), "{many:?}");
+    }
+}

@@ -1,0 +1,180 @@
+//! What the tests of this package share: a store on a real file with a group in it.
+
+use chrono::{TimeDelta, TimeZone, Utc};
+use serde_json::json;
+use tempfile::TempDir;
+
+use crate::{
+    Attempt, AttemptState, Chat, Check, GroupSettings, Mode, Moment, NewGroup, NewPosition,
+    NewPost, NewReply, NewVerdict, Soundness, Store, StoreError, Tx, Verdict, Via,
+};
+
+/// Minute `minutes` after a Monday noon.
+pub fn at(minutes: i64) -> Moment {
+    Utc.with_ymd_and_hms(2026, 3, 2, 12, 0, 0).unwrap() + TimeDelta::minutes(minutes)
+}
+
+/// A store on a file of its own, with one group.
+pub struct Fixture {
+    pub folder: TempDir,
+    pub store: Store,
+    pub group: i64,
+}
+
+impl Fixture {
+    pub fn new() -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        let store = Store::open(&folder.path().join("group.db")).unwrap();
+        let group = store
+            .write_blocking(|tx| tx.insert_group(&new_group("club")))
+            .unwrap();
+        Self {
+            folder,
+            store,
+            group,
+        }
+    }
+
+    pub fn write<T: Send + 'static>(
+        &self,
+        f: impl FnOnce(&Tx<'_>) -> Result<T, StoreError> + Send + 'static,
+    ) -> T {
+        self.store.write_blocking(f).unwrap()
+    }
+
+    pub fn read<T: Send + 'static>(
+        &self,
+        f: impl FnOnce(&crate::Db<'_>) -> Result<T, StoreError> + Send + 'static,
+    ) -> T {
+        self.store.read_blocking(f).unwrap()
+    }
+}
+
+pub fn settings() -> GroupSettings {
+    GroupSettings {
+        name: "Evening circle".into(),
+        zone: "Europe/Lisbon".into(),
+        post_time: "18:00".into(),
+        days: 0b001_1111,
+        open_minutes: 1380,
+        mode: Mode::Sealed,
+        language: "english".into(),
+        style: "print".into(),
+        wrong_cost: 5.0,
+        hint_cost: 1.0,
+    }
+}
+
+pub fn new_group(place: &str) -> NewGroup {
+    NewGroup {
+        chat: Chat::Room,
+        place: place.into(),
+        server: None,
+        settings: settings(),
+        created_at: at(0),
+    }
+}
+
+/// A position; `n` makes its text differ. The store does not know what the text means.
+pub fn new_position(group: i64, n: usize) -> NewPosition {
+    NewPosition {
+        group_id: group,
+        topic_id: None,
+        source: format!("week.epd:{n}"),
+        fen: format!("placement {n}"),
+        stipulation: "#2".into(),
+        comment: String::new(),
+        check: Check {
+            soundness: Soundness::Sound,
+            report: json!({ "nodes": n }),
+            checker_version: 1,
+            checked_at: at(0),
+        },
+        created_at: at(0),
+    }
+}
+
+/// Queues `n` positions and returns the entries' ids.
+pub fn queue(tx: &Tx<'_>, group: i64, n: usize) -> Result<Vec<i64>, StoreError> {
+    (0..n)
+        .map(|n| {
+            let position = tx.upsert_position(&new_position(group, n))?;
+            tx.enqueue(position, at(0))
+        })
+        .collect()
+}
+
+/// An open post of topic `topic`, opened at minute `minutes`; `n` must differ from post to post.
+pub fn open_post(
+    tx: &Tx<'_>,
+    group: i64,
+    n: usize,
+    topic: Option<&str>,
+    minutes: i64,
+) -> Result<i64, StoreError> {
+    let mut position = new_position(group, 1000 + n);
+    position.topic_id = topic.map(|name| tx.ensure_topic(group, name)).transpose()?;
+    let position = tx.upsert_position(&position)?;
+    let item = tx.enqueue(position, at(0))?;
+    let post = tx.intend_post(&NewPost {
+        item,
+        nonce: format!("{group}-{n}"),
+        slot: at(minutes),
+        closes_at: at(minutes + 60),
+        intended_at: at(minutes),
+    })?;
+    tx.mark_post_open(
+        post,
+        at(minutes),
+        Some(&format!("m{n}")),
+        Some(&format!("t{n}")),
+    )?;
+    Ok(post)
+}
+
+/// Closes an open post.
+pub fn close_post(tx: &Tx<'_>, post: i64, minutes: i64) -> Result<(), StoreError> {
+    tx.mark_post_closing(post)?;
+    tx.mark_post_closed(post, at(minutes), Some("r"))
+}
+
+pub fn new_reply(post: i64, member: i64, source: Option<&str>, text: &str) -> NewReply {
+    NewReply {
+        post_id: post,
+        member_id: member,
+        source: source.map(Into::into),
+        via: Via::Answer,
+        text: text.into(),
+        received_at: at(5),
+    }
+}
+
+pub fn new_verdict(reply: i64, verdict: Verdict, first: &str) -> NewVerdict {
+    NewVerdict {
+        reply_id: reply,
+        verdict,
+        points: if verdict == Verdict::Solved { 5.0 } else { 0.0 },
+        moves: vec![first.into()],
+        refutation: vec!["Rxd7".into()],
+        line: vec![],
+        why: "the rook takes it".into(),
+        message: format!("about {first}"),
+        wrong_first: (verdict == Verdict::Wrong).then(|| first.into()),
+        by_coach: false,
+        given_at: at(6),
+    }
+}
+
+pub fn attempt(post: i64, member: i64, state: AttemptState, points: f64) -> Attempt {
+    Attempt {
+        post_id: post,
+        member_id: member,
+        state,
+        line: vec!["Rxd8+".into()],
+        points,
+        wrong: 0,
+        first_try: state == AttemptState::Solved && points >= 5.0,
+        started_at: at(5),
+        ended_at: (state != AttemptState::Playing).then(|| at(7)),
+    }
+}
