@@ -221,3 +221,168 @@ fn write_copy(from: &Connection, from_path: &Path, partial: &Path) -> Result<(),
     copy.pragma_update(None, "journal_mode", "DELETE")
         .map_err(|e| StoreError::from(e).at(partial))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture::{Fixture, at, queue};
+
+    #[test]
+    fn a_copy_taken_while_serving_is_one_moment_of_the_store() {
+        let f = Fixture::new();
+        let group = f.group;
+        let to = f.folder.path().join("copy.db");
+        let store = f.store.clone();
+        let writing = std::thread::spawn(move || {
+            for n in 0..300 {
+                store
+                    .write_blocking(move |tx| {
+                        let member = tx.upsert_member(group, &n.to_string(), "x", at(0))?;
+                        tx.insert_talk(group, member, &"hello ".repeat(300), at(0))
+                    })
+                    .unwrap();
+            }
+        });
+        let mut sizes = Vec::new();
+        while !writing.is_finished() {
+            f.store.backup(&to, Overwrite::Yes).unwrap();
+            verify(&open_to_read(&to).unwrap(), &to).unwrap();
+            let copy = Store::open(&to).unwrap();
+            let (members, talk) = copy
+                .read_blocking(move |db| {
+                    Ok((
+                        db.members(group)?.len(),
+                        db.talk_after(group, 0, 999)?.len(),
+                    ))
+                })
+                .unwrap();
+            assert_eq!(members, talk);
+            sizes.push(members);
+        }
+        writing.join().unwrap();
+        assert!(sizes.is_sorted() && !sizes.is_empty());
+        assert!(!with_suffix(&to, ".partial").exists());
+    }
+
+    #[test]
+    fn what_was_copied_comes_back() {
+        let f = Fixture::new();
+        let group = f.group;
+        f.write(move |tx| queue(tx, group, 4));
+        let copy = f.folder.path().join("copy.db");
+        f.store.backup(&copy, Overwrite::No).unwrap();
+        f.write(move |tx| {
+            let items = tx.queue(group)?;
+            tx.dequeue(items[0].id)
+        });
+        let path = f.store.path().to_path_buf();
+
+        let refused = restore(&copy, &path, Overwrite::No);
+        assert!(
+            matches!(refused, Err(StoreError::Exists { .. })),
+            "{refused:?}"
+        );
+        let in_use = restore(&copy, &path, Overwrite::Yes);
+        assert!(matches!(in_use, Err(StoreError::Busy { .. })), "{in_use:?}");
+        assert_eq!(f.read(move |db| db.queue(group)).len(), 3, "still serving");
+
+        drop(f.store);
+        restore(&copy, &path, Overwrite::Yes).unwrap();
+        let back = Store::open(&path).unwrap();
+        assert_eq!(
+            back.read_blocking(move |db| db.queue(group)).unwrap().len(),
+            4
+        );
+    }
+
+    /// The log a killed process left must not be replayed into the file that takes the old one's place.
+    #[test]
+    fn the_log_of_the_old_store_does_not_reach_the_new_one() {
+        let f = Fixture::new();
+        let copy = f.folder.path().join("copy.db");
+        f.store.backup(&copy, Overwrite::No).unwrap();
+        f.write(|tx| tx.set_setting("late", "news"));
+        let killed = f.folder.path().join("killed.db");
+        fs::copy(f.store.path(), &killed).unwrap();
+        fs::copy(
+            with_suffix(f.store.path(), "-wal"),
+            with_suffix(&killed, "-wal"),
+        )
+        .unwrap();
+        restore(&copy, &killed, Overwrite::Yes).unwrap();
+        let back = Store::open(&killed).unwrap();
+        assert_eq!(back.read_blocking(|db| db.setting("late")).unwrap(), None);
+    }
+
+    #[test]
+    fn a_damaged_store_can_be_replaced_by_its_backup() {
+        let f = Fixture::new();
+        let copy = f.folder.path().join("copy.db");
+        f.store.backup(&copy, Overwrite::No).unwrap();
+        let broken = f.folder.path().join("broken.db");
+        fs::write(&broken, "no database at all, alas").unwrap();
+        restore(&copy, &broken, Overwrite::Yes).unwrap();
+        assert!(Store::open(&broken).is_ok());
+    }
+
+    #[test]
+    fn a_bad_backup_is_refused_before_anything_is_touched() {
+        let f = Fixture::new();
+        let folder = f.folder.path();
+        let good = folder.join("good.db");
+        f.store.backup(&good, Overwrite::No).unwrap();
+        let to = folder.join("to.db");
+        fs::write(&to, "what was there").unwrap();
+
+        let empty = folder.join("empty.db");
+        fs::write(&empty, "").unwrap();
+        let text = folder.join("text.db");
+        fs::write(&text, "words ".repeat(2000)).unwrap();
+        let cut = folder.join("cut.db");
+        let bytes = fs::read(&good).unwrap();
+        fs::write(&cut, &bytes[..bytes.len() / 2]).unwrap();
+        let newer = folder.join("newer.db");
+        fs::write(&newer, &bytes).unwrap();
+        Connection::open(&newer)
+            .unwrap()
+            .pragma_update(None, "user_version", 99)
+            .unwrap();
+
+        for bad in [&empty, &text, &cut] {
+            let error = restore(bad, &to, Overwrite::Yes).unwrap_err();
+            assert!(
+                matches!(error, StoreError::NotAStore { .. }),
+                "{bad:?}: {error:?}"
+            );
+        }
+        let error = restore(&newer, &to, Overwrite::Yes).unwrap_err();
+        assert!(
+            matches!(error, StoreError::Newer { found: 99, .. }),
+            "{error:?}"
+        );
+        let error = restore(&folder.join("missing.db"), &to, Overwrite::Yes).unwrap_err();
+        assert!(matches!(error, StoreError::CannotOpen { .. }), "{error:?}");
+        assert_eq!(fs::read(&to).unwrap(), b"what was there");
+    }
+
+    #[test]
+    fn the_store_is_never_its_own_backup() {
+        let f = Fixture::new();
+        for refused in [
+            f.store.backup(f.store.path(), Overwrite::Yes),
+            f.store.backup(f.store.path(), Overwrite::No),
+        ] {
+            assert!(
+                matches!(refused, Err(StoreError::Exists { .. })),
+                "{refused:?}"
+            );
+        }
+        let elsewhere = f
+            .store
+            .backup(Path::new("/no/such/folder/copy.db"), Overwrite::No);
+        assert!(
+            matches!(elsewhere, Err(StoreError::CannotOpen { .. })),
+            "{elsewhere:?}"
+        );
+    }
+}

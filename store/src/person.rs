@@ -162,3 +162,94 @@ impl Store {
         Ok(found)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::{
+        AttemptState, Verdict,
+        fixture::{Fixture, at, attempt, new_reply, new_verdict, open_post},
+    };
+
+    /// Words that stand nowhere else, long enough to spill over pages.
+    fn words(n: usize) -> String {
+        format!("zugzwanghaft{n} ").repeat(40 + n % 90)
+    }
+
+    fn lively(f: &Fixture) -> (i64, i64) {
+        let group = f.group;
+        f.write(move |tx| {
+            let post = open_post(tx, group, 1, Some("Back rank"), 10)?;
+            let ana = tx.upsert_member(group, "user-of-ana", "Ana Zwischenzug", at(0))?;
+            let bruno = tx.upsert_member(group, "user-of-bruno", "Bruno", at(0))?;
+            for n in 0..120 {
+                let id = tx.insert_reply(&new_reply(post, ana, None, &words(n)))?.id;
+                tx.insert_verdict(&new_verdict(id, Verdict::Unclear, &words(n)))?;
+                tx.insert_verdict(&new_verdict(id, Verdict::Wrong, &words(n)))?;
+                tx.insert_talk(group, ana, &words(n)[..500], at(n as i64))?;
+                let id = tx.insert_reply(&new_reply(post, bruno, None, "Rd6"))?.id;
+                tx.insert_verdict(&new_verdict(id, Verdict::Wrong, "Rd6"))?;
+            }
+            tx.upsert_attempt(&attempt(post, ana, AttemptState::Playing, 0.0))?;
+            tx.next_hint(post, ana, 3, at(8))?;
+            Ok((ana, bruno))
+        })
+    }
+
+    #[test]
+    fn everything_kept_is_handed_over() {
+        let f = Fixture::new();
+        let (ana, bruno) = lively(&f);
+        let kept = f.read(move |db| db.kept_of(ana)).unwrap();
+        assert_eq!(
+            (kept.chat_user.as_str(), kept.group.as_str()),
+            ("user-of-ana", "Evening circle")
+        );
+        assert_eq!(
+            (kept.replies.len(), kept.replies[3].verdicts.len()),
+            (120, 2)
+        );
+        assert_eq!(
+            (kept.attempts.len(), kept.hints.len(), kept.talk.len()),
+            (1, 1, 120)
+        );
+        let json = serde_json::to_value(&kept).unwrap();
+        assert_eq!(json["replies"][0]["text"], words(0));
+        assert_eq!(json["replies"][0]["number"], 1);
+        assert_eq!(json["replies"][0]["verdicts"][1]["verdict"], "wrong");
+        assert_eq!(json["attempts"][0]["state"], "playing");
+        let other = f.read(move |db| db.kept_of(bruno)).unwrap();
+        assert!(
+            !serde_json::to_string(&other)
+                .unwrap()
+                .contains("zugzwanghaft")
+        );
+        assert!(f.read(|db| db.kept_of(999)).is_none());
+    }
+
+    #[tokio::test]
+    async fn someone_erased_leaves_no_trace_in_any_file() {
+        let f = Fixture::new();
+        let (ana, bruno) = lively(&f);
+        let found = |needle: &str| -> Vec<String> {
+            std::fs::read_dir(f.folder.path())
+                .unwrap()
+                .map(|entry| entry.unwrap().path())
+                .filter(|path| {
+                    let bytes = std::fs::read(path).unwrap();
+                    bytes.windows(needle.len()).any(|w| w == needle.as_bytes())
+                })
+                .map(|path| path.display().to_string())
+                .collect()
+        };
+        for needle in ["zugzwanghaft", "Zwischenzug", "user-of-ana"] {
+            assert!(!found(needle).is_empty(), "{needle} was there");
+        }
+        assert!(f.store.erase_member(ana).await.unwrap());
+        for needle in ["zugzwanghaft", "Zwischenzug", "user-of-ana"] {
+            assert_eq!(found(needle), Vec::<String>::new(), "{needle}");
+        }
+        assert!(!found("user-of-bruno").is_empty());
+        assert_eq!(f.read(move |db| db.replies_by_member(bruno)).len(), 120);
+        assert!(!f.store.erase_member(ana).await.unwrap());
+    }
+}
