@@ -1,14 +1,30 @@
 //! Floor 1: boards and charts as SVG, then PNG, and the words that replace them.
 //!
-//! Touches no clock, store or network, and no font of the machine.
+//! Takes shakmaty's types and [`crate::chess::scene`], gives SVG text, PNG or GIF bytes, and alt
+//! text. Touches no clock, store or network, and no font of the machine: men are our own drawing
+//! ([`pieces`]), words are set as outlines of an embedded font ([`lettering`]).
+//!
+//! What to call:
+//!
+//! | picture | call |
+//! | --- | --- |
+//! | a position as posted | [`Diagram::of`], then [`Diagram::png`] |
+//! | a position with marks (a refutation, a hint) | [`Diagram::scene`] |
+//! | the reveal: final position with every flight explained, solution in figurines | [`reveal::Reveal::of`]`(&start, &main_line)`, set `style`, `heading` and `solution` (the numbered lines as text), then [`reveal::Reveal::png`] |
+//! | only the marks for a final position | [`reveal::flights`] |
+//! | everything we draw, to look at | [`contact::png`] |
 
 pub mod board;
+mod cache;
 mod canvas;
 pub mod chart;
+pub mod contact;
+mod figurine;
 mod lettering;
 mod palette;
 mod pieces;
 mod raster;
+pub mod reveal;
 
 pub use board::{Diagram, Style};
 

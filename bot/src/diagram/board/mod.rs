@@ -1,14 +1,16 @@
 //! The diagram of a position.
 //!
 //! Takes a position and marks, gives SVG, PNG and words. [`layout`] says where things lie, [`marks`]
-//! draws what is pointed out, [`legend`] explains the signs used, [`alt`] puts it all into words.
+//! draws what is pointed out, [`legend`] explains the signs used, [`pixels`] puts the picture
+//! together from kept parts, [`alt`] puts it all into words.
 
 mod alt;
 mod layout;
-mod legend;
+pub(super) mod legend;
 mod marks;
+pub(super) mod pixels;
 
-use shakmaty::{Chess, Color, Position, Square};
+use shakmaty::{Bitboard, Chess, Color, Position, Square};
 
 use super::canvas::{Canvas, Hand, Paint, Words, num};
 use super::palette::{self, Palette};
@@ -16,6 +18,7 @@ use super::pieces::{self, Cut};
 use super::{DiagramError, Picture, PictureKind, raster};
 use crate::chess::scene::{Scene, SceneMark};
 
+pub(super) use alt::cut;
 pub(super) use layout::Layout;
 
 /// The smallest board, in pixels.
@@ -117,7 +120,7 @@ impl Diagram {
     /// When the renderer refuses.
     pub fn png(&self) -> Result<Picture, DiagramError> {
         Ok(Picture {
-            bytes: raster::png(&self.svg())?,
+            bytes: raster::pack(&pixels::draw(self, Bitboard::EMPTY)?)?,
             kind: PictureKind::Png,
             alt: self.alt(),
         })
@@ -149,9 +152,7 @@ impl Diagram {
 
     /// Draws board, men and marks, without page and legend.
     pub(super) fn draw(&self, canvas: &mut Canvas, layout: &Layout, palette: &Palette) {
-        squares(canvas, layout, self.style, palette);
-        coordinates(canvas, layout, palette);
-        sign(canvas, layout, self.position.turn(), palette);
+        ground(canvas, layout, self.style, self.position.turn(), palette);
         marks::below(canvas, layout, self, palette);
         let cut = Cut::for_square(layout.square);
         for (square, piece) in self.position.board() {
@@ -168,29 +169,31 @@ impl Diagram {
     }
 }
 
+/// Everything that lies there before a man is set: squares, coordinates, the side to move.
+fn ground(canvas: &mut Canvas, layout: &Layout, style: Style, turn: Color, palette: &Palette) {
+    squares(canvas, layout, style, palette);
+    coordinates(canvas, layout, palette);
+    sign(canvas, layout, turn, palette);
+}
+
 /// Squares, hatching and frame.
 fn squares(canvas: &mut Canvas, layout: &Layout, style: Style, palette: &Palette) {
     let (x, y, side, s) = (layout.left, layout.top, layout.side(), layout.square);
-    canvas.rect(x, y, side, side, Paint::fill(palette.light));
-    if palette.dark != palette.light {
-        let mut d = String::new();
-        for (column, row) in dark_squares() {
-            d.push_str(&format!(
+    // The whole board is laid dark and hatched, then the light squares are laid over it.
+    shade(canvas, (x, y), side, s, style, palette);
+    let light: String = (0..64u8)
+        .map(|i| (i % 8, i / 8))
+        .filter(|(column, row)| (column + row) % 2 == 0)
+        .map(|(column, row)| {
+            format!(
                 "M{} {}h{s}v{s}h-{s}Z",
-                num(x + column * s),
-                num(y + row * s),
+                num(x + f32::from(column) * s),
+                num(y + f32::from(row) * s),
                 s = num(s)
-            ));
-        }
-        canvas.path(&d, Paint::fill(palette.dark));
-    }
-    if palette.hatch != palette.dark {
-        let (gap, width) = match style {
-            Style::Print => ((s / 14.0).round().max(3.0), (s / 75.0).clamp(0.6, 2.0)),
-            _ => ((s / 10.0).round().max(4.0), (s / 50.0).clamp(0.8, 3.0)),
-        };
-        canvas.path(&hatching(x, y, s, gap), Paint::stroke(palette.hatch, width));
-    }
+            )
+        })
+        .collect();
+    canvas.path(&light, Paint::fill(palette.light));
     let line = (s / 48.0).clamp(1.0, 4.0).round();
     canvas.rect(
         x - line / 2.0,
@@ -201,38 +204,42 @@ fn squares(canvas: &mut Canvas, layout: &Layout, style: Style, palette: &Palette
     );
 }
 
-fn dark_squares() -> impl Iterator<Item = (f32, f32)> {
-    (0..8)
-        .flat_map(|row| (0..8).map(move |column| (column, row)))
-        .filter(|(column, row)| (column + row) % 2 == 1)
-        .map(|(column, row)| (column as f32, row as f32))
-}
-
-/// Lines rising to the right over every dark square, `gap` pixels apart along the edges. They run
-/// on across the whole board, so that rows of pixels repeat and pack well.
-fn hatching(x: f32, y: f32, s: f32, gap: f32) -> String {
-    let mut d = String::new();
-    for (column, row) in dark_squares() {
-        let (left, top) = (column * s, row * s);
-        // Lines are u + v = k * gap (+ half) in board coordinates; cut to this square.
-        let first = ((left + top) / gap - 0.5).ceil();
-        let last = ((left + top + 2.0 * s) / gap - 0.5).floor();
-        for k in first as i32..=last as i32 {
-            let sum = (k as f32 + 0.5) * gap;
-            let low = (sum - top - s).max(left);
-            let high = (sum - top).min(left + s);
-            if high - low > 0.5 {
-                d.push_str(&format!(
-                    "M{} {}L{} {}",
-                    num(x + low),
-                    num(y + sum - low),
-                    num(x + high),
-                    num(y + sum - high)
-                ));
-            }
-        }
+/// Fills and hatches a square field of `side` in the manner of dark squares of side `s`: lines
+/// rising to the right, a whole number of pixels apart, so that rows of pixels repeat and pack well.
+pub(super) fn shade(
+    canvas: &mut Canvas,
+    (x, y): (f32, f32),
+    side: f32,
+    s: f32,
+    style: Style,
+    palette: &Palette,
+) {
+    canvas.rect(x, y, side, side, Paint::fill(palette.dark));
+    if palette.hatch == palette.dark {
+        return;
     }
-    d
+    let (gap, width) = match style {
+        Style::Print => ((s / 17.0).round().max(3.0), (s / 90.0).clamp(0.6, 1.4)),
+        _ => ((s / 10.0).round().max(4.0), (s / 50.0).clamp(0.8, 3.0)),
+    };
+    let mut d = String::new();
+    let mut sum = gap / 2.0;
+    while sum < 2.0 * side {
+        let low = (sum - side).max(0.0);
+        let high = sum.min(side);
+        let (from, to) = (low + width / 2.0, high - width / 2.0);
+        if from < to {
+            d.push_str(&format!(
+                "M{} {}L{} {}",
+                num(x + from),
+                num(y + sum - from),
+                num(x + to),
+                num(y + sum - to)
+            ));
+        }
+        sum += gap;
+    }
+    canvas.path(&d, Paint::stroke(palette.hatch, width));
 }
 
 fn coordinates(canvas: &mut Canvas, layout: &Layout, palette: &Palette) {
@@ -262,7 +269,7 @@ fn coordinates(canvas: &mut Canvas, layout: &Layout, palette: &Palette) {
 /// a full one for Black, pointing the way its pawns go.
 fn sign(canvas: &mut Canvas, layout: &Layout, turn: Color, palette: &Palette) {
     let room = layout.width - layout.left - layout.side();
-    let half = (room * 0.3).max(1.5);
+    let half = (room * 0.34).max(1.5);
     let x = layout.left + layout.side() + room * 0.55;
     let bottom = layout.at_bottom(turn);
     let (base, tip) = if bottom {

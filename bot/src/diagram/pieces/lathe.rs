@@ -9,7 +9,7 @@ use std::fmt::Write;
 use super::super::canvas::num;
 
 /// Where pieces stand.
-pub(super) const FOOT: f32 = 89.0;
+pub(in super::super) const FOOT: f32 = 91.0;
 
 /// The axis of turned pieces.
 pub(super) const AXIS: f32 = 50.0;

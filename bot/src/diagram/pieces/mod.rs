@@ -21,6 +21,8 @@ use std::sync::OnceLock;
 
 use shakmaty::{Color, Piece, Role};
 
+pub(super) use lathe::FOOT;
+
 use super::canvas::{Canvas, Paint};
 
 /// One shape of a piece.
@@ -134,7 +136,10 @@ pub(super) fn draw(
     coat: Coat,
     cut: Cut,
 ) {
-    canvas.placed(x, y, side / 100.0, |canvas| {
+    // The foot of every man stands on a whole pixel, so that ranks line up and plinths are sharp.
+    let scale = side / 100.0;
+    let foot = y + (lathe::FOOT + cut.edge / 2.0) * scale;
+    canvas.placed(x, y + foot.round() - foot, scale, |canvas| {
         let parts = parts(piece.role);
         if !coat.halo.is_empty() {
             let width = cut.edge + 5.0;

@@ -4,26 +4,28 @@ use super::Part;
 use super::lathe::{Lathe, ball, plinth, ring};
 
 pub(super) fn parts() -> Vec<Part> {
-    let stem = Lathe::from(21.0, 81.0)
-        .curve((17.5, 74.0), (12.0, 70.0), (10.5, 51.0))
+    let stem = Lathe::from(27.0, 83.0)
+        .curve((20.0, 78.5), (13.0, 73.0), (11.0, 57.0))
         .turned();
-    let coronet = Lathe::from(12.0, 47.0)
+    let coronet = Lathe::from(12.5, 52.5)
         // The bell opens slowly, then flares.
-        .curve((14.0, 39.0), (19.0, 31.0), (26.0, 23.0))
+        .curve((13.5, 43.0), (20.0, 33.0), (29.5, 22.0))
         // Scallops between the points.
-        .curve((22.5, 27.0), (15.5, 27.0), (13.0, 19.5))
-        .curve((11.0, 25.5), (3.0, 25.5), (0.0, 18.0))
+        .curve((24.5, 27.5), (19.5, 28.5), (15.0, 18.0))
+        .curve((10.5, 28.0), (5.0, 27.0), (0.0, 17.0))
         .turned();
-    let collar = Lathe::from(14.0, 53.0)
-        .curve((20.0, 52.0), (20.0, 47.0), (14.0, 46.0))
+    let collar = Lathe::from(15.0, 60.0)
+        .curve((23.0, 59.0), (23.0, 53.0), (15.0, 52.0))
         .turned();
     vec![
-        Part::body(plinth(29.0)),
+        Part::body(plinth(31.5)),
         Part::body(stem),
-        Part::body(ball(13.0, 4.5)),
+        Part::body(ball(12.8, 5.2)),
         Part::body(coronet),
         Part::body(collar),
-        Part::line(ring(21.0, 81.0, 0.0)),
-        Part::fine(ring(16.5, 38.5, 1.5)),
+        Part::line(ring(26.0, 83.0, 0.0)),
+        Part::line(ring(14.0, 52.0, 0.4)),
+        Part::fine(ring(11.0, 60.5, 0.4)),
+        Part::fine(ring(16.5, 42.5, 1.4)),
     ]
 }
