@@ -1,0 +1,500 @@
+//! From items to a tree of moves: each move is tried where it can belong, numbers and breaks saying
+//! where first.
+
+use shakmaty::{Chess, Color, Move, Position, Square};
+
+use super::phrase::{Item, Piece};
+use super::reason;
+use super::resolve::{Resolved, arrival, bare_sans, legal_of, resolve};
+use super::scan::{EXACT, Shape, Target, Written};
+use super::tree::{NodeId, Tree};
+use super::words::Word;
+use super::{Trouble, TroubleKind};
+
+/// Most tries to fit a move somewhere; a reply that needs more is no honest one.
+const MOST_TRIES: usize = 3_000;
+/// Most moves that may fail before reading stops.
+const MOST_TROUBLES: usize = 12;
+/// How far up a variation may branch off without a number that says where.
+const FAR: usize = 40;
+/// How many defences left out are filled in.
+const MOST_ASSUMED: usize = 12;
+
+/// What stands between the last move and the next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Break {
+    None,
+    Line,
+    /// `;` or a word such as "if".
+    Semi,
+    Paren,
+    Or,
+}
+
+/// What came of building.
+pub(super) struct Built {
+    pub tree: Tree,
+    pub troubles: Vec<Trouble>,
+    /// Moves placed.
+    pub placed: usize,
+    /// Moves mentioned in prose that fit nowhere and were passed over.
+    pub passed_over: usize,
+}
+
+pub(super) struct Builder<'a> {
+    text: &'a [char],
+    tree: Tree,
+    solver: Color,
+    frontier: Vec<NodeId>,
+    outer: Vec<Vec<NodeId>>,
+    label: Option<(u32, bool)>,
+    /// The first number with the ply it stood at, both in half-moves.
+    first_label: Option<(usize, usize)>,
+    brk: Break,
+    /// Ply at which the last stretch between breaks began, and whether it was the first.
+    stretch: Option<(usize, bool)>,
+    stopped: bool,
+    any: bool,
+    prose: usize,
+    then: bool,
+    tries: usize,
+    assumed: usize,
+    built: (Vec<Trouble>, usize, usize),
+}
+
+impl<'a> Builder<'a> {
+    pub fn new(text: &'a [char], start: &Chess, played: &[Move]) -> Self {
+        let tree = Tree::new(start, played);
+        Self {
+            text,
+            solver: start.turn(),
+            frontier: vec![tree.cursor()],
+            tree,
+            outer: Vec::new(),
+            label: None,
+            first_label: None,
+            brk: Break::None,
+            stretch: None,
+            stopped: false,
+            any: false,
+            prose: 0,
+            then: false,
+            tries: 0,
+            assumed: 0,
+            built: (Vec::new(), 0, 0),
+        }
+    }
+
+    pub fn run(mut self, pieces: &[Piece]) -> Built {
+        let mut i = 0;
+        while i < pieces.len() && self.built.0.len() < MOST_TROUBLES && self.tries < MOST_TRIES {
+            i = self.step(pieces, i);
+        }
+        Built {
+            tree: self.tree,
+            troubles: self.built.0,
+            placed: self.built.1,
+            passed_over: self.built.2,
+        }
+    }
+
+    fn step(&mut self, pieces: &[Piece], i: usize) -> usize {
+        let piece = &pieces[i];
+        match &piece.item {
+            Item::Move { not: true, .. } => self.prose += 1,
+            Item::Move { written, .. } => return self.moved(pieces, i, written),
+            Item::Number { number, black } => self.label = Some((*number, *black)),
+            Item::Dots => {
+                self.label = match self.label {
+                    Some((number, _)) => Some((number, true)),
+                    None => None,
+                }
+            }
+            Item::Open => {
+                if self.outer.len() < 64 {
+                    self.outer.push(self.frontier.clone());
+                }
+                (self.brk, self.label, self.stopped) = (Break::Paren, None, false);
+            }
+            Item::Close => {
+                if let Some(frontier) = self.outer.pop() {
+                    self.frontier = frontier;
+                }
+                (self.brk, self.label, self.stopped, self.any) = (Break::None, None, false, false);
+                self.prose = 0;
+            }
+            Item::Line => self.pause(Break::Line),
+            Item::Semi | Item::If => self.pause(Break::Semi),
+            Item::Or => self.pause(Break::Or),
+            Item::Comma => self.then = true,
+            Item::Any => self.any = true,
+            Item::Garbled => {
+                if self.built.1 == 0 || self.label.is_some() || self.prose == 0 {
+                    self.trouble(piece, TroubleKind::Garbled, String::new(), Vec::new(), None);
+                } else {
+                    self.prose += 1;
+                }
+            }
+            Item::Question => {}
+            Item::Word(word) => match word {
+                Word::Then => self.then = true,
+                Word::Other | Word::Aside | Word::Asks | Word::Not | Word::Man(_) => {
+                    self.prose += 1;
+                }
+                _ => {}
+            },
+        }
+        i + 1
+    }
+
+    fn pause(&mut self, brk: Break) {
+        // A line break after a semicolon and the like changes nothing.
+        if self.brk == Break::None || brk != Break::Line {
+            self.brk = brk;
+        }
+        self.stopped = false;
+        self.any = false;
+        if brk != Break::Or {
+            self.prose = 0;
+        }
+    }
+
+    fn moved(&mut self, pieces: &[Piece], i: usize, written: &Written) -> usize {
+        if self.stopped && !self.turns_back() {
+            return i + 1;
+        }
+        let mut written = written.clone();
+        let mut next = i + 1;
+        if let Some(pair) = self.pair(pieces, i, &written) {
+            written = pair;
+            next = i + 2;
+        }
+        if self.defence_left_out()
+            && let Some(placed) = self.assume(self.frontier[0], &written)
+        {
+            self.place(placed);
+            return next;
+        }
+        let candidates = self.candidates();
+        let mut unclear: Option<(NodeId, Vec<Move>)> = None;
+        for frontier in &candidates {
+            match self.try_at(frontier, &written) {
+                Fit::Placed(placed) => {
+                    self.place(placed);
+                    return next;
+                }
+                Fit::Unclear(node, moves) => {
+                    unclear = Some((node, moves));
+                    break;
+                }
+                Fit::No => {}
+            }
+        }
+        if unclear.is_none()
+            && self.may_assume(&written)
+            && let Some(placed) = self.assume(self.frontier[0], &written)
+        {
+            self.place(placed);
+            return next;
+        }
+        let piece = Piece {
+            item: Item::Comma,
+            start: pieces[i].start,
+            end: pieces[next - 1].end,
+        };
+        if self.prose > 0 && self.built.1 > 0 && self.label.is_none() {
+            self.built.2 += 1;
+            return next;
+        }
+        let at = candidates.first().and_then(|f| f.first()).copied();
+        match unclear {
+            Some((node, moves)) => {
+                let mut possible = bare_sans(&self.tree.node(node).position, &moves);
+                possible.sort();
+                self.trouble(
+                    &piece,
+                    TroubleKind::Unclear,
+                    String::new(),
+                    possible,
+                    Some(node),
+                );
+            }
+            None => self.impossible(&piece, at.unwrap_or(self.tree.cursor()), &written),
+        }
+        next
+    }
+
+    /// Two squares one after the other are one move from the first to the second, when an own man
+    /// stands on the first.
+    fn pair(&self, pieces: &[Piece], i: usize, written: &Written) -> Option<Written> {
+        let from = written.shapes.iter().find_map(Shape::lone_square)?;
+        let Item::Move {
+            written: second,
+            not: false,
+        } = &pieces.get(i + 1)?.item
+        else {
+            return None;
+        };
+        let to = second.shapes.iter().find_map(Shape::lone_square)?;
+        let board = self.tree.node(*self.frontier.first()?).position.board();
+        let turn = self.tree.node(*self.frontier.first()?).position.turn();
+        (board.color_at(from) == Some(turn)).then(|| Written {
+            check: second.check,
+            mate: second.mate,
+            ..Written::shape(Shape {
+                from_file: Some(from.file()),
+                from_rank: Some(from.rank()),
+                ..Shape::to(None, Target::Square(to), EXACT)
+            })
+        })
+    }
+
+    /// Where the move may belong, the likeliest first.
+    fn candidates(&self) -> Vec<Vec<NodeId>> {
+        let frontier = self.frontier.clone();
+        let Some(&head) = frontier.first() else {
+            return Vec::new();
+        };
+        let path = self.tree.path(head);
+        let at_ply = |ply: usize| path.get(ply).map(|&node| vec![node]);
+        let parents: Vec<NodeId> = frontier
+            .iter()
+            .filter_map(|&node| self.tree.node(node).parent)
+            .collect();
+        let ply = self.tree.node(head).ply;
+        let mut out: Vec<Vec<NodeId>> = Vec::new();
+        match self.expected() {
+            Some(expected) if expected == ply => out.push(frontier.clone()),
+            Some(expected) => out.extend(at_ply(expected)),
+            // Numbers begin again with the problem when the first move is the one played.
+            None if self.label.is_some_and(|(number, _)| number == 1) => out.push(vec![0]),
+            None => {}
+        }
+        match self.brk {
+            Break::None => {}
+            Break::Or | Break::Paren if !parents.is_empty() => out.push(parents),
+            Break::Or | Break::Paren => {}
+            Break::Semi => {
+                out.extend(self.stretch.and_then(|(ply, _)| at_ply(ply)));
+            }
+            Break::Line => {
+                if let Some((ply, false)) = self.stretch
+                    && path.get(ply).is_some_and(|&n| self.turn(n) != self.solver)
+                {
+                    out.extend(at_ply(ply));
+                }
+            }
+        }
+        out.push(frontier);
+        if self.brk != Break::None || self.built.1 == 0 {
+            out.extend(path.iter().rev().skip(1).take(FAR).map(|&node| vec![node]));
+        }
+        out
+    }
+
+    /// The ply at which the number says that the move stands, once a number has shown how they count.
+    fn expected(&self) -> Option<usize> {
+        let (number, black) = self.label?;
+        let (first, at) = self.first_label?;
+        (at + 2 * number as usize + usize::from(black)).checked_sub(first)
+    }
+
+    /// Whether, after something that could not be read, this move begins anew further up.
+    fn turns_back(&self) -> bool {
+        let head = self.frontier.first().copied().unwrap_or(0);
+        self.expected()
+            .is_some_and(|ply| ply <= self.tree.node(head).ply)
+    }
+
+    /// Whether the number says that the move is the solver's next, with no defence between.
+    fn defence_left_out(&self) -> bool {
+        let [head] = self.frontier[..] else {
+            return false;
+        };
+        self.assumed < MOST_ASSUMED
+            && self.turn(head) != self.solver
+            && (self.any || self.expected() == Some(self.tree.node(head).ply + 1))
+    }
+
+    fn turn(&self, node: NodeId) -> Color {
+        self.tree.node(node).position.turn()
+    }
+
+    fn last_arrival(&self, node: NodeId) -> Option<Square> {
+        self.tree.node(node).mv.map(arrival)
+    }
+
+    fn try_at(&mut self, frontier: &[NodeId], written: &Written) -> Fit {
+        let mut placed = Vec::new();
+        let mut unclear = None;
+        for &node in frontier {
+            self.tries += 1;
+            let last = self.last_arrival(node);
+            match resolve(&self.tree.node(node).position, last, written) {
+                Resolved::One(mv) if self.allowed(node, mv) => placed.push((node, mv)),
+                Resolved::Several(moves) if unclear.is_none() && self.open(node) => {
+                    unclear = Some((node, moves));
+                }
+                _ => {}
+            }
+        }
+        if !placed.is_empty() {
+            let nodes: Vec<NodeId> = placed
+                .into_iter()
+                .filter_map(|(node, mv)| self.tree.add(node, mv, false))
+                .collect();
+            if !nodes.is_empty() {
+                return Fit::Placed(nodes);
+            }
+        }
+        unclear.map_or(Fit::No, |(node, moves)| Fit::Unclear(node, moves))
+    }
+
+    /// Whether new moves may be written at `node`: what the member played stays played.
+    fn open(&self, node: NodeId) -> bool {
+        let played = self.tree.node(node).played && node != self.tree.cursor();
+        !played || self.turn(node) != self.solver
+    }
+
+    fn allowed(&self, node: NodeId, mv: Move) -> bool {
+        self.open(node) || self.tree.child(node, mv).is_some()
+    }
+
+    /// Whether the writer gives only their own moves, so that this one follows a defence left out.
+    fn may_assume(&self, written: &Written) -> bool {
+        let [head] = self.frontier[..] else {
+            return false;
+        };
+        if self.turn(head) == self.solver || self.built.1 == 0 || self.assumed >= MOST_ASSUMED {
+            return false;
+        }
+        // A defence that only nearly exists is a mistake in the defence, not one left out.
+        let position = &self.tree.node(head).position;
+        let near = written
+            .shapes
+            .iter()
+            .filter(|shape| shape.rank == EXACT)
+            .any(|shape| super::resolve::reachable(position, shape) && shape.castles.is_none());
+        let numbered = self.first_label.is_some() && self.label.is_none();
+        !near && (!numbered || self.then) && self.brk == Break::None
+    }
+
+    /// Places the move after every defence after which it is possible.
+    fn assume(&mut self, node: NodeId, written: &Written) -> Option<Vec<NodeId>> {
+        self.assumed += 1;
+        let position = self.tree.node(node).position.clone();
+        let mut found = Vec::new();
+        for defence in position.legal_moves() {
+            self.tries += 1;
+            let mut after = position.clone();
+            after.play_unchecked(defence);
+            if let Resolved::One(mv) = resolve(&after, Some(arrival(defence)), written) {
+                found.push((defence, mv));
+            }
+        }
+        let nodes: Vec<NodeId> = found
+            .into_iter()
+            .filter_map(|(defence, mv)| {
+                let between = self.tree.add(node, defence, true)?;
+                self.tree.add(between, mv, false)
+            })
+            .collect();
+        (!nodes.is_empty()).then_some(nodes)
+    }
+
+    fn place(&mut self, placed: Vec<NodeId>) {
+        let Some(&head) = placed.first() else { return };
+        let before = self.tree.node(head).ply - 1;
+        if let Some((number, black)) = self.label {
+            let half = 2 * number as usize + usize::from(black);
+            self.first_label.get_or_insert((half, before));
+        }
+        if self.brk != Break::None || self.stretch.is_none() {
+            self.stretch = Some((before, self.stretch.is_none()));
+        }
+        let same_ply = self
+            .frontier
+            .first()
+            .is_some_and(|&node| self.tree.node(node).ply == before + 1);
+        let defence = self.turn(head) == self.solver;
+        if self.brk == Break::Or && same_ply && defence {
+            // "Kg8 or Kh8, then ..." goes on from both.
+            self.frontier.extend(placed);
+        } else {
+            self.frontier = placed;
+        }
+        if self.built.1 == 0 {
+            // Moves mentioned before the first that could be meant were talk.
+            self.built.0.clear();
+        }
+        self.built.1 += 1;
+        self.label = None;
+        self.brk = Break::None;
+        self.stopped = false;
+        self.any = false;
+        self.then = false;
+        self.prose = 0;
+    }
+
+    fn impossible(&mut self, piece: &Piece, node: NodeId, written: &Written) {
+        let last = self.last_arrival(node);
+        let position = self.tree.node(node).position.clone();
+        let shape = match resolve(&position, last, written) {
+            Resolved::None(shape) => shape,
+            _ => written
+                .shapes
+                .first()
+                .copied()
+                .unwrap_or(Shape::castling(None)),
+        };
+        let mut why = reason::why_not(&position, &shape);
+        let theirs = |other: &Chess, mv: Move| matches!(resolve(other, None, written), Resolved::One(found) if found == mv);
+        let wrong_side = shape
+            .from()
+            .is_some_and(|from| position.board().color_at(from) == Some(!position.turn()));
+        if !wrong_side
+            && reason::is_opponents(&position, theirs)
+            && !super::resolve::reachable(&position, &shape)
+        {
+            why = format!(
+                "that would be {}'s move, and it is {}'s turn",
+                reason::side(!position.turn()),
+                reason::side(position.turn())
+            );
+        }
+        let legal = legal_of(&position, &shape);
+        let mut possible = bare_sans(&position, &legal);
+        possible.sort();
+        self.trouble(piece, TroubleKind::Illegal, why, possible, Some(node));
+    }
+
+    fn trouble(
+        &mut self,
+        piece: &Piece,
+        kind: TroubleKind,
+        reason: String,
+        possible: Vec<String>,
+        node: Option<NodeId>,
+    ) {
+        let node = node
+            .or(self.frontier.first().copied())
+            .unwrap_or(self.tree.cursor());
+        let written: String = self.text[piece.start..piece.end].iter().collect();
+        self.built.0.push(Trouble {
+            kind,
+            written: written.trim().to_owned(),
+            at: node,
+            reason,
+            possible,
+        });
+        self.stopped = true;
+        self.label = None;
+        self.brk = Break::None;
+    }
+}
+
+enum Fit {
+    Placed(Vec<NodeId>),
+    Unclear(NodeId, Vec<Move>),
+    No,
+}
