@@ -3,10 +3,10 @@
 
 use shakmaty::{Chess, Color, Move, Position, Square};
 
+use super::notation::{EXACT, Shape, Target, Written};
 use super::phrase::{Item, Piece};
 use super::reason;
 use super::resolve::{Resolved, arrival, bare_sans, legal_of, resolve};
-use super::scan::{EXACT, Shape, Target, Written};
 use super::tree::{NodeId, Tree};
 use super::words::Word;
 use super::{Trouble, TroubleKind};
@@ -105,10 +105,7 @@ impl<'a> Builder<'a> {
             Item::Move { written, .. } => return self.moved(pieces, i, written),
             Item::Number { number, black } => self.label = Some((*number, *black)),
             Item::Dots => {
-                self.label = match self.label {
-                    Some((number, _)) => Some((number, true)),
-                    None => None,
-                }
+                self.label = self.label.map(|(number, _)| (number, true));
             }
             Item::Open => {
                 if self.outer.len() < 64 {

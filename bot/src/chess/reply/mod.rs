@@ -1,12 +1,13 @@
 //! Reading what a member wrote into moves.
 //!
-//! A reply goes through five stages, each in a file of its own: [`scan`] cuts characters into tokens,
-//! [`phrase`] makes moves out of words, [`build`] fits the moves into a tree with the help of
+//! A reply goes through five stages, each in a file of its own: [`scan`] cuts characters into tokens
+//! ([`notation`] knows what a single move looks like), [`phrase`] makes moves out of words, [`build`] fits the moves into a tree with the help of
 //! [`resolve`], and [`talk`] tells an answer from chatter. [`reason`] says why a move is not possible.
 //! Pure text and rules: what a move is worth is the judge's business.
 
 mod build;
 mod letters;
+mod notation;
 mod phrase;
 pub(crate) mod reason;
 mod resolve;

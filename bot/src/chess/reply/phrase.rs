@@ -4,7 +4,8 @@
 use shakmaty::{CastlingSide, Rank, Role, Square};
 
 use super::letters;
-use super::scan::{EXACT, Kind, SLOPPY, Shape, Target, Token, Written};
+use super::notation::{EXACT, SLOPPY, Shape, Target, Written};
+use super::scan::{Kind, Token};
 use super::words::Word;
 use crate::chess::judge::Language;
 

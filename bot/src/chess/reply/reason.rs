@@ -2,8 +2,8 @@
 
 use shakmaty::{CastlingSide, Chess, Color, Move, Piece, Position, Rank, Role, Square, attacks};
 
+use super::notation::{Shape, Target};
 use super::resolve::{file_name, pseudo, senders};
-use super::scan::{Shape, Target};
 
 /// The everyday name of a man.
 pub(crate) fn man(role: Role) -> &'static str {

@@ -2,7 +2,7 @@
 
 use shakmaty::{CastlingSide, Chess, File, Move, MoveList, Position, Role, Square};
 
-use super::scan::{ENGLISH, EXACT, Shape, Target, Written};
+use super::notation::{ENGLISH, EXACT, Shape, Target, Written};
 
 /// What a written move means in a position.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,7 +38,7 @@ pub(super) fn resolve(position: &Chess, last: Option<Square>, written: &Written)
         while at < shapes.len() && shapes[at].rank == rank {
             let shape = &shapes[at];
             let before = found.len();
-            for &mv in legal.iter().filter(|mv| fits(position, shape, **mv, last)) {
+            for &mv in legal.iter().filter(|mv| fits(shape, **mv, last)) {
                 if !found.contains(&mv) {
                     found.push(mv);
                 }
@@ -69,7 +69,7 @@ pub(super) fn resolve(position: &Chess, last: Option<Square>, written: &Written)
 
 /// Drops the moves that do not capture, check or mate when the text says that it does.
 fn narrow(found: &mut Vec<Move>, position: &Chess, written: &Written) {
-    let mut keep = |found: &mut Vec<Move>, is: &dyn Fn(&Move) -> bool| {
+    let keep = |found: &mut Vec<Move>, is: &dyn Fn(&Move) -> bool| {
         if found.len() > 1 && found.iter().any(is) {
             found.retain(is);
         }
@@ -90,7 +90,7 @@ fn narrow(found: &mut Vec<Move>, position: &Chess, written: &Written) {
     }
 }
 
-fn fits(position: &Chess, shape: &Shape, mv: Move, last: Option<Square>) -> bool {
+fn fits(shape: &Shape, mv: Move, last: Option<Square>) -> bool {
     if let Move::Castle { king, rook } = mv {
         let side = CastlingSide::from_king_side(rook > king);
         if let Some(wanted) = shape.castles {
@@ -117,8 +117,6 @@ fn fits(position: &Chess, shape: &Shape, mv: Move, last: Option<Square>) -> bool
         Target::Man(role) => mv.capture() == Some(role),
         Target::Last => mv.is_capture() && last.is_none_or(|last| last == mv.to()),
     }
-    .then(|| position.board().role_at(from).is_some())
-    .unwrap_or(false)
 }
 
 /// Whether a man of the side to move could go there by its way of moving, were it not for checks and
