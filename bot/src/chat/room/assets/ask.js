@@ -1,0 +1,59 @@
+// Asks the room for something. What goes wrong comes back as an Error whose message is for the person.
+
+export class Refused extends Error {
+  constructor(status, message) {
+    super(message);
+    this.status = status;
+  }
+}
+
+async function ask(path, options) {
+  let response;
+  try {
+    response = await fetch(path, { credentials: "same-origin", cache: "no-store", ...options });
+  } catch {
+    throw new Refused(0, "The room cannot be reached just now. Nothing you typed is lost; try again in a moment.");
+  }
+  const body = await response.json().catch(() => null);
+  if (!response.ok) {
+    throw new Refused(response.status, body?.error ?? `The room answered with an error (${response.status}).`);
+  }
+  return body;
+}
+
+/** Reads. */
+export const get = (path) => ask(path);
+
+/** Does something. */
+export const post = (path, body = {}) =>
+  ask(path, {
+    method: "POST",
+    headers: { "content-type": "application/json" },
+    body: JSON.stringify(body),
+  });
+
+/** Hands over a file. */
+export const hand = (path, bytes) =>
+  ask(path, { method: "POST", headers: { "content-type": "application/octet-stream" }, body: bytes });
+
+/** A mark for one thing sent: sent again after a broken connection, it counts once. */
+export function mark() {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/** Runs `act` with `control` switched off meanwhile; what goes wrong is written into `place`. */
+export async function careful(control, place, act) {
+  if (control?.disabled) return undefined;
+  if (control) control.disabled = true;
+  place.textContent = "";
+  try {
+    return await act();
+  } catch (error) {
+    if (!(error instanceof Refused)) console.error(error);
+    place.textContent = error.message;
+    return undefined;
+  } finally {
+    if (control) control.disabled = false;
+  }
+}

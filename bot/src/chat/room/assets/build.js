@@ -1,0 +1,86 @@
+// Builds elements. Text from people only ever becomes text nodes and attribute values here; nothing on
+// these pages is put together as markup.
+
+/** An element: `make("p", { class: "help" }, "text", child)`. Handlers are given as `onclick` and so on. */
+export function make(tag, attributes = {}, ...children) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === undefined || value === null || value === false) continue;
+    if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
+    else element.setAttribute(name, value === true ? "" : value);
+  }
+  element.append(...children.flat().filter((child) => child !== null && child !== undefined));
+  return element;
+}
+
+/** The element with this id. */
+export const byId = (id) => document.getElementById(id);
+
+/** A button. */
+export function button(label, act, attributes = {}) {
+  return make("button", { type: "button", ...attributes, onclick: act }, label);
+}
+
+/** A labelled field: label above, field below. */
+export function field(label, input) {
+  input.id ||= fresh("field");
+  return make("div", {}, make("label", { class: "over", for: input.id }, label), input);
+}
+
+let count = 0;
+/** A new id. */
+export const fresh = (prefix) => `${prefix}-${++count}`;
+
+/** A choice among `[value, label]` pairs. */
+export function choice(pairs, chosen, attributes = {}) {
+  const select = make("select", attributes);
+  for (const [value, label] of pairs) {
+    select.append(make("option", { value, selected: String(value) === String(chosen) }, label));
+  }
+  return select;
+}
+
+/** "1 post", "2 posts". */
+export const counted = (n, one, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
+
+/** Points as people write them: 5, 2.5. */
+export const points = (n) => String(Math.round(n * 100) / 100);
+
+/** Asks a question that needs a yes; resolves to true or false. */
+export function sure(question, yes, no = "Cancel") {
+  return new Promise((resolve) => {
+    const title = fresh("question");
+    const dialog = make(
+      "dialog",
+      { "aria-labelledby": title },
+      make("p", { id: title }, question),
+      make(
+        "div",
+        { class: "row" },
+        button(yes, () => dialog.close("yes"), { class: "first" }),
+        button(no, () => dialog.close("no")),
+      ),
+    );
+    dialog.addEventListener("close", () => {
+      dialog.remove();
+      resolve(dialog.returnValue === "yes");
+    });
+    document.body.append(dialog);
+    dialog.showModal();
+  });
+}
+
+/** Shows something in a window of its own until it is closed. */
+export function show(title, ...content) {
+  const id = fresh("shown");
+  const dialog = make(
+    "dialog",
+    { "aria-labelledby": id },
+    make("h2", { id }, title),
+    ...content,
+    make("div", { class: "row" }, button("Close", () => dialog.close())),
+  );
+  dialog.addEventListener("close", () => dialog.remove());
+  document.body.append(dialog);
+  dialog.showModal();
+}

@@ -1,0 +1,136 @@
+// The group's settings, and the link for members.
+
+import { careful, get, post } from "./ask.js";
+import { button, byId, choice, field, make, sure } from "./build.js";
+
+const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
+const MODES = [
+  ["sealed", "Sealed: only the member and you see an answer before the reveal"],
+  ["open", "Open: answers show to the group, behind a spoiler mark"],
+];
+const LANGUAGES = [
+  "english", "german", "french", "spanish", "italian", "portuguese", "dutch", "russian", "polish", "czech", "hungarian",
+];
+const STYLES = [
+  ["print", "Printed page"],
+  ["light", "Calm tint, light"],
+  ["dark", "Calm tint, dark"],
+  ["contrast", "High contrast"],
+];
+
+const capital = (word) => word[0].toUpperCase() + word.slice(1);
+
+/** Opens the view. */
+export async function openSettings() {
+  const place = byId("settings");
+  if (place.contains(document.activeElement)) return;
+  try {
+    const { settings, zones, member_link } = await get("/api/coach/settings");
+    place.replaceChildren(form(settings, zones), link(member_link));
+  } catch (error) {
+    place.replaceChildren(make("p", { class: "trouble" }, error.message));
+  }
+}
+
+function form(settings, zones) {
+  const told = make("p", { class: "told", role: "status" });
+  const trouble = make("p", { class: "trouble", role: "alert" });
+  const name = make("input", { maxlength: 100, required: true, value: settings.name });
+  const zone = make("input", { list: "zones", required: true, value: settings.zone, autocomplete: "off", spellcheck: "false" });
+  const time = make("input", { type: "time", required: true, value: settings.post_time });
+  const hours = make("input", { type: "number", min: 0.25, max: 744, step: 0.25, required: true, value: settings.open_minutes / 60 });
+  const days = DAYS.map((day, bit) => ({
+    bit,
+    day,
+    box: make("input", { type: "checkbox", id: `day-${bit}`, checked: Boolean(settings.days & (1 << bit)) }),
+  }));
+  const mode = choice(MODES, settings.mode);
+  const language = choice(LANGUAGES.map((word) => [word, capital(word)]), settings.language);
+  const style = choice(STYLES, settings.style);
+  const wrong = make("input", { type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });
+  const hint = make("input", { type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.hint_cost });
+  const page = make(
+    "form",
+    { class: "settings" },
+    field("Name of the group", name),
+    make("datalist", { id: "zones" }, zones.map((known) => make("option", { value: known }))),
+    field("Time zone (IANA name, such as Europe/Lisbon)", zone),
+    field("Posts go out at", time),
+    make(
+      "fieldset",
+      {},
+      make("legend", {}, "On these days"),
+      make("div", { class: "row days" }, days.map(({ day, box }) => make("label", {}, box, day))),
+    ),
+    field("Hours from the post to its reveal", hours),
+    field("Answers", mode),
+    field("Piece letters read first", language),
+    field("Look of the diagrams", style),
+    field("Points off for each wrong first move (5: a wrong key scores nothing, the federation's rule)", wrong),
+    field("Points off for each hint", hint),
+    make("button", { class: "first", id: "save-settings" }, "Save the settings"),
+    trouble,
+    told,
+  );
+  page.addEventListener("submit", (event) => {
+    event.preventDefault();
+    told.textContent = "";
+    careful(event.submitter, trouble, async () => {
+      if (!zones.includes(zone.value)) {
+        zone.focus();
+        throw new Error(`“${zone.value}” is no time zone of the IANA list; choose one that is offered, such as Europe/Lisbon.`);
+      }
+      await post("/api/coach/settings", {
+        name: name.value,
+        zone: zone.value,
+        post_time: time.value.slice(0, 5),
+        days: days.reduce((sum, { bit, box }) => sum | (box.checked ? 1 << bit : 0), 0),
+        open_minutes: Math.round(Number(hours.value) * 60),
+        mode: mode.value,
+        language: language.value,
+        style: style.value,
+        wrong_cost: Number(wrong.value),
+        hint_cost: Number(hint.value),
+      });
+      told.textContent = "Saved. The week's times follow.";
+    });
+  });
+  return page;
+}
+
+function link(address) {
+  const told = make("p", { class: "told", role: "status" });
+  const shown = make("input", { id: "member-link", readonly: true, value: address, "aria-label": "The link for members" });
+  shown.addEventListener("focus", () => shown.select());
+  return make(
+    "section",
+    { class: "sheet", "aria-labelledby": "link-title" },
+    make("h3", { id: "link-title" }, "The link for members"),
+    make("p", { class: "help" }, "Whoever has it can come in. Give it to your group only, not on a public page."),
+    make(
+      "div",
+      { class: "row" },
+      shown,
+      button("Copy", (event) =>
+        careful(event.currentTarget, told, async () => {
+          shown.select();
+          await navigator.clipboard.writeText(shown.value);
+          told.textContent = "Copied.";
+        }),
+      ),
+      button("Make a new link", async (event) => {
+        const control = event.currentTarget;
+        const yes = await sure(
+          "Make a new link? The old one stops working, and every member has to come in by the new one.",
+          "Make a new link",
+        );
+        if (!yes) return;
+        await careful(control, told, async () => {
+          shown.value = await post("/api/coach/link");
+          told.textContent = "The old link is dead. Send this one to your members.";
+        });
+      }),
+    ),
+    told,
+  );
+}

@@ -1,0 +1,106 @@
+// The engagement summary: in words, figures and charts, and to take away.
+
+import { careful, get } from "./ask.js";
+import { byId, counted, make, points } from "./build.js";
+import { inWords } from "./post.js";
+import { byTopic, table } from "./tables.js";
+
+const DAYS = 7;
+
+/** Opens the view with the last seven days. */
+export function openSummary() {
+  const form = byId("summary-ask");
+  if (!form.dataset.ready) {
+    form.dataset.ready = "yes";
+    byId("from").value = daysAgo(DAYS - 1);
+    byId("to").value = daysAgo(0);
+    form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      load(event.submitter);
+    });
+  }
+  return load(null);
+}
+
+function daysAgo(n) {
+  const day = new Date();
+  day.setDate(day.getDate() - n);
+  const two = (part) => String(part).padStart(2, "0");
+  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+}
+
+function query() {
+  const asked = new URLSearchParams();
+  for (const [name, id] of [["from", "from"], ["to", "to"], ["topic", "summary-topic"]]) {
+    if (byId(id).value) asked.set(name, byId(id).value);
+  }
+  return asked;
+}
+
+function load(control) {
+  return careful(control, byId("summary-trouble"), async () => {
+    const asked = query();
+    const [summary, { charts }] = await Promise.all([
+      get(`/api/coach/summary?${asked}`),
+      get(`/api/coach/summary/charts?${asked}`),
+    ]);
+    byId("summary").replaceChildren(...content(summary, charts, asked));
+  });
+}
+
+const percent = (part, whole) => (whole ? `${Math.round((100 * part) / whole)} %` : "");
+
+function content(summary, charts, asked) {
+  return [
+    summary.advice ? make("p", { class: "advice" }, summary.advice) : "",
+    make(
+      "ul",
+      {},
+      make("li", {}, `${counted(summary.members.filter((m) => m.tried).length, "member")} took part in ${counted(summary.posts.length, "post")}.`),
+      make("li", {}, summary.went_quiet.length ? `Gone quiet: ${summary.went_quiet.join(", ")}.` : "Nobody has gone quiet."),
+      summary.came_back.length ? make("li", {}, `Came back: ${summary.came_back.join(", ")}.`) : null,
+    ),
+    make(
+      "p",
+      { class: "row" },
+      make("a", { class: "button", href: `/api/coach/summary.csv?${asked}`, download: "engagement-summary.csv" }, "Take it away (CSV)"),
+      make("a", { class: "button", href: `/api/coach/summary.json?${asked}`, download: "engagement-summary.json" }, "Take it away (JSON)"),
+    ),
+    make(
+      "div",
+      { class: "charts" },
+      charts.map((chart) => make("figure", {}, make("img", { src: chart.src, alt: chart.alt }), inNumbers(chart.alt))),
+    ),
+    table(
+      "Posts",
+      [
+        { title: "No.", of: (row) => String(row.number), name: true },
+        { title: "Topic", of: (row) => `${row.stipulation}${row.topic ? ` ${row.topic}` : ""}` },
+        { title: "Tried", of: (row) => String(row.tried), number: true },
+        { title: "Solved", of: (row) => `${row.solved} ${percent(row.solved, row.tried)}`, number: true },
+        { title: "At first try", of: (row) => String(row.first_try), number: true },
+        { title: "Commonest wrong moves", of: (row) => row.common_wrong.map((wrong) => `${wrong.san} (${wrong.count})`).join(", ") },
+      ],
+      summary.posts,
+    ),
+    byTopic("Topics, the weakest first", summary.topics),
+    table(
+      "Members",
+      [
+        { title: "Name", of: (row) => row.name, name: true },
+        { title: "Tried", of: (row) => String(row.tried), number: true },
+        { title: "Solved", of: (row) => String(row.solved), number: true },
+        { title: "At first try", of: (row) => String(row.first_try), number: true },
+        { title: "Hints", of: (row) => String(row.hints), number: true },
+        { title: "Points", of: (row) => points(row.points), number: true },
+      ],
+      summary.members,
+    ),
+  ];
+}
+
+function inNumbers(alt) {
+  const details = inWords(alt);
+  details.querySelector("summary").textContent = "The chart in words";
+  return details;
+}

@@ -1,0 +1,252 @@
+// The member's page: coming in, the open position, the talk, and the message box.
+
+import { careful, get, mark, post } from "./ask.js";
+import { button, byId, choice, make, sure } from "./build.js";
+import { follow } from "./live.js";
+import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
+import { problem } from "./post.js";
+import { Stream } from "./talk.js";
+import { views } from "./views.js";
+
+/** Closed posts whose reveal stands in the talk; older ones are under Past posts. */
+const REVEALS = 3;
+
+const stream = new Stream(byId("stream"));
+const sheets = new Map();
+const state = { me: null, rows: [], open: null, ahead: 0 };
+
+/** The room's time; the reader's clock may be wrong. */
+const now = () => new Date(Date.now() + state.ahead).toISOString();
+
+// ---- coming in --------------------------------------------------------------------------------
+
+async function begin() {
+  state.me = await get("/api/me");
+  state.ahead = new Date(state.me.now) - Date.now();
+  document.title = state.me.group;
+  byId("group").textContent = state.me.group;
+  byId("to-coach").hidden = !state.me.coach;
+  if (state.me.name) await comeIn();
+  else {
+    byId("enter").hidden = false;
+    byId("name").focus();
+  }
+}
+
+byId("enter").addEventListener("submit", (event) => {
+  event.preventDefault();
+  careful(event.submitter, byId("enter-trouble"), async () => {
+    const { name } = await post("/api/enter", { name: byId("name").value });
+    state.me.name = name;
+    byId("enter").hidden = true;
+    await comeIn();
+    byId("text").focus({ preventScroll: true });
+  });
+});
+
+async function comeIn() {
+  byId("room").hidden = false;
+  byId("nav").hidden = false;
+  const [rows, lines] = await Promise.all([get("/api/posts"), get("/api/talk")]);
+  for (const line of lines) stream.talk(line);
+  byId("earlier").hidden = lines.length === 0;
+  await arrange(rows);
+  await recall();
+  views("talk", {
+    mine: () => myWork(byId("mine"), state),
+    leaders: () => leaders(byId("leaders"), state),
+    past: (wanted) => pastPosts(byId("past"), state, wanted),
+    kept: () => keptOfMe(byId("kept"), state),
+  });
+  follow(
+    {
+      posts: arrange,
+      talk: (line) => arrive(() => stream.talk(line)),
+      verdict: (judged) => arrive(() => stream.judged(judged.reply, now(), judged)),
+      renewed: renew,
+    },
+    () => stream.lastTalk,
+    (connected) => {
+      byId("link-state").textContent = connected
+        ? ""
+        : "The connection is broken; it will be tried again by itself. What you type stays here.";
+    },
+  );
+}
+
+/** After something was erased or a setting changed: the talk anew. */
+async function renew() {
+  try {
+    const lines = await get("/api/talk");
+    stream.drop((key) => key.startsWith("talk-"));
+    for (const line of lines) stream.talk(line);
+  } catch (error) {
+    // Shut out, as by a changed link: the page that says so.
+    if (error.status === 403) location.reload();
+  }
+}
+
+/** Puts something new into the stream and keeps its end in sight, if it was. */
+function arrive(put) {
+  const atEnd = window.innerHeight + window.scrollY > document.body.scrollHeight - 160;
+  const item = put();
+  item.classList.add("fresh");
+  if (atEnd && document.body.dataset.at === "talk") toEnd();
+  return item;
+}
+
+const toEnd = () => window.scrollTo(0, document.body.scrollHeight);
+
+byId("earlier").addEventListener("click", (event) => {
+  careful(event.currentTarget, byId("say-trouble"), async () => {
+    const lines = await get(`/api/talk?before=${stream.firstTalk}`);
+    for (const line of lines) stream.talk(line);
+    byId("earlier").hidden = lines.length === 0;
+  });
+});
+
+// ---- posts ------------------------------------------------------------------------------------
+
+/** Takes in how the posts stand: shows the open one, and the reveals of the last closed. */
+async function arrange(rows) {
+  state.rows = rows;
+  const open = rows.filter((row) => row.open);
+  const closed = rows.filter((row) => !row.open).slice(0, REVEALS);
+  for (const row of [...open, ...closed]) stream.posted(row);
+  const before = state.open;
+  if (!open.some((row) => row.post === state.open)) state.open = open[0]?.post ?? null;
+  else if (open[0] && !sheets.has(open[0].post)) state.open = open[0].post;
+  if (state.open !== before || !byId("open-post").childElementCount) await showOpen();
+  for (const row of closed) {
+    if (stream.items.has(`reveal-${row.post}`)) continue;
+    const sheet = await get(`/api/posts/${row.post}/reveal`).catch(() => null);
+    if (sheet) arrive(() => stream.revealed(row, sheet, state.me.name));
+  }
+}
+
+async function showOpen() {
+  const place = byId("open-post");
+  if (state.open === null) {
+    place.replaceChildren(
+      make("h2", {}, "No position is open"),
+      make("p", {}, "The next one appears here when the coach's week brings it."),
+      state.rows.length ? make("p", {}, make("a", { href: "#past" }, "Look at past posts")) : null,
+    );
+    return;
+  }
+  const id = state.open;
+  if (!sheets.has(id)) sheets.set(id, await get(`/api/posts/${id}`));
+  const told = make("p", { class: "told", role: "status" });
+  place.replaceChildren(
+    ...chooser(),
+    problem(sheets.get(id)),
+    make(
+      "div",
+      { class: "row actions" },
+      button("Hint", (event) => hint(event.currentTarget, id, told), { id: "hint" }),
+      button("Give up", (event) => giveUp(event.currentTarget, id, told), { id: "give-up" }),
+    ),
+    told,
+  );
+}
+
+/** A choice of position, when several are open. */
+function chooser() {
+  const open = state.rows.filter((row) => row.open);
+  if (open.length < 2) return [];
+  const pairs = open.map((row) => [row.post, `No. ${row.number}${row.topic ? `, ${row.topic}` : ""}`]);
+  const select = choice(pairs, state.open, { "aria-label": "Which open position" });
+  select.addEventListener("change", () => {
+    state.open = Number(select.value);
+    showOpen().then(recall);
+  });
+  return [make("p", {}, select)];
+}
+
+/** The reader's own replies to the open post, as after a reload. */
+async function recall() {
+  if (state.open === null) return;
+  for (const row of await get(`/api/posts/${state.open}/mine`)) {
+    stream.judged(row.reply, row.received_at, { ...row, picture: null, your_move: false });
+  }
+}
+
+function hint(control, id, told) {
+  return careful(control, told, async () => {
+    const given = await post(`/api/posts/${id}/hint`);
+    control.hidden = !given.more;
+    arrive(() => stream.whispered(`hint-${id}-${given.step}`, now(), `Hint ${given.step} of 3`, given.text));
+    told.textContent = given.text;
+  });
+}
+
+async function giveUp(control, id, told) {
+  const yes = await sure(
+    "Give up on this position? Your attempt ends here; the solution comes with the reveal.",
+    "Give up",
+    "Go on trying",
+  );
+  if (!yes) return;
+  await careful(control, told, async () => {
+    const { message } = await post(`/api/posts/${id}/give-up`);
+    arrive(() => stream.whispered(`given-up-${id}`, now(), "You gave up", message));
+    told.textContent = message;
+  });
+}
+
+// ---- the message box --------------------------------------------------------------------------
+
+const text = byId("text");
+/** The mark of the text as it stands; a new one for each text. */
+let sending = null;
+
+text.addEventListener("input", () => {
+  sending = null;
+});
+text.addEventListener("keydown", (event) => {
+  if (event.key === "Enter" && !event.shiftKey && !event.isComposing) {
+    event.preventDefault();
+    byId("say").requestSubmit(byId("send"));
+  }
+});
+byId("say").addEventListener("submit", (event) => {
+  event.preventDefault();
+  send(byId("send"), async (body) => {
+    const came = await post("/api/say", body);
+    // Talk comes back over the feed, in the order everyone sees.
+    if (came.was === "answer") judged(came);
+  });
+});
+byId("answer").addEventListener("click", () => {
+  send(byId("answer"), async (body) => {
+    if (state.open === null) {
+      throw new Error("No position is open just now, so there is nothing to answer. Send says it to the group.");
+    }
+    judged(await post(`/api/posts/${state.open}/answer`, body));
+  });
+});
+
+function send(control, act) {
+  const said = text.value;
+  if (!said.trim()) {
+    text.focus();
+    return;
+  }
+  sending ??= mark();
+  careful(control, byId("say-trouble"), async () => {
+    await act({ text: said, source: sending });
+    // Only what was sent is cleared, not what was typed meanwhile.
+    if (text.value === said) text.value = "";
+    sending = null;
+    text.focus({ preventScroll: true });
+  });
+}
+
+function judged(verdict) {
+  stream.judged(verdict.reply, now(), verdict).classList.add("fresh");
+  toEnd();
+}
+
+begin().catch((error) => {
+  byId("link-state").textContent = error.message;
+});

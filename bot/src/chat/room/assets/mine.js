@@ -1,0 +1,213 @@
+// The member's other views: own work, leaderboard, past posts, and what is kept.
+
+import { careful, get, post } from "./ask.js";
+import { button, byId, make, points, sure } from "./build.js";
+import { inWords, reveal } from "./post.js";
+import { byTopic, leaderboard } from "./tables.js";
+import { stamp } from "./when.js";
+
+const trouble = () => make("p", { class: "trouble", role: "alert" });
+
+/** Fills `place` with what `act` returns, or with what went wrong. */
+async function fill(place, act) {
+  try {
+    place.replaceChildren(...(await act()).filter(Boolean));
+  } catch (error) {
+    place.replaceChildren(make("p", { class: "trouble" }, error.message));
+  }
+}
+
+/** The member's own standing and board. */
+export function myWork(place, state) {
+  return fill(place, async () => {
+    const [progress, board] = await Promise.all([
+      get("/api/progress"),
+      state.open === null ? null : get(`/api/posts/${state.open}/board`).catch(() => null),
+    ]);
+    return [
+      progress.now ? make("p", {}, progress.now) : null,
+      progress.line ? make("p", {}, "The line so far: ", make("span", { class: "line" }, progress.line)) : null,
+      board
+        ? make(
+            "figure",
+            { class: "problem my-board" },
+            make("img", { src: board.src, alt: board.alt }),
+            make("figcaption", {}, "Your board", inWords(board.alt)),
+          )
+        : null,
+      make("p", {}, `Points in all: ${points(progress.points)}`),
+      progress.topics.length
+        ? byTopic("Your posts by topic", progress.topics)
+        : make("p", {}, "Nothing tried yet. Your first answer starts this table."),
+      rename(state),
+    ];
+  });
+}
+
+/** Changing the name. */
+function rename(state) {
+  const input = make("input", { id: "new-name", maxlength: 80, value: state.me.name, autocomplete: "nickname" });
+  const told = make("p", { class: "told", role: "status" });
+  const form = make(
+    "form",
+    { class: "fields" },
+    make("div", {}, make("label", { class: "over", for: "new-name" }, "Your name in this room"), input),
+    make("button", {}, "Change name"),
+    told,
+  );
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    careful(event.submitter, told, async () => {
+      const { name } = await post("/api/enter", { name: input.value });
+      state.me.name = name;
+      told.textContent = `The group now sees you as ${name}.`;
+    });
+  });
+  return form;
+}
+
+/** The leaderboard, by topic and time. */
+export async function leaders(place, state) {
+  const form = byId("leaders-ask");
+  const topic = byId("leaders-topic");
+  if (!form.dataset.ready) {
+    form.dataset.ready = "yes";
+    form.addEventListener("change", () => leaders(place, state));
+    form.addEventListener("submit", (event) => event.preventDefault());
+    const names = await get("/api/topics").catch(() => []);
+    topic.append(...names.map((name) => make("option", { value: name }, name)));
+  }
+  const query = new URLSearchParams();
+  if (topic.value) query.set("topic", topic.value);
+  if (byId("leaders-days").value) query.set("days", byId("leaders-days").value);
+  await fill(place, async () => {
+    const board = await get(`/api/leaderboard?${query}`);
+    return [
+      board.rows.length
+        ? leaderboard(board, state.me.name)
+        : make("p", {}, "Nobody has points here yet."),
+      make(
+        "p",
+        { class: "help" },
+        "Five points for a full solution, part of them for part of it. Equal points share a rank.",
+      ),
+    ];
+  });
+}
+
+/** Closed posts, each with its reveal when opened. */
+export function pastPosts(place, state, wanted) {
+  const closed = state.rows.filter((row) => !row.open);
+  if (!closed.length) {
+    place.replaceChildren(make("p", {}, "No post is closed yet. Its reveal will stand here."));
+    return;
+  }
+  const shown = new Map([...place.querySelectorAll("details[data-post]")].map((item) => [item.dataset.post, item]));
+  place.replaceChildren(
+    ...closed.map((row) => shown.get(String(row.post)) ?? pastPost(row, state, String(row.post) === wanted)),
+  );
+}
+
+function pastPost(row, state, open) {
+  const body = make("div", { class: "sheet" });
+  const item = make(
+    "details",
+    { class: "past", "data-post": row.post },
+    make(
+      "summary",
+      {},
+      make("span", { class: "number" }, `No. ${row.number}`),
+      make("span", { class: "sign" }, row.stipulation),
+      row.topic ? make("span", { class: "topic" }, row.topic) : null,
+      stamp(row.opened_at),
+    ),
+    body,
+  );
+  item.addEventListener("toggle", () => {
+    if (!item.open || body.childElementCount) return;
+    fill(body, async () => {
+      const sheet = await get(`/api/posts/${row.post}/reveal`);
+      return [
+        make(
+          "details",
+          { class: "more" },
+          make("summary", {}, "The position as posted"),
+          make("img", { src: sheet.post.picture.src, alt: sheet.post.picture.alt, loading: "lazy" }),
+        ),
+        reveal(sheet, state.me.name),
+      ];
+    });
+  });
+  item.open = open;
+  return item;
+}
+
+/** What is kept: to see, to take away, to erase. */
+export function keptOfMe(place, state) {
+  const told = trouble();
+  const seen = make("div", { class: "kept", "aria-live": "polite" });
+  place.replaceChildren(
+    make(
+      "p",
+      {},
+      `The coach's computer keeps your name (${state.me.name}), your answers with what came of them, the hints you took, and your messages. Nobody but you and the coach can see your answers before the reveal.`,
+    ),
+    make(
+      "p",
+      { class: "caution" },
+      "Members may be children: the club's safeguarding rules and the privacy law of your country come first. Ask your coach if anything here worries you.",
+    ),
+    make(
+      "div",
+      { class: "row" },
+      button(
+        "See everything",
+        (event) =>
+          careful(event.currentTarget, told, async () => {
+            seen.replaceChildren(outline(await get("/api/kept")));
+          }),
+        { id: "see-kept" },
+      ),
+      make("a", { class: "button", href: "/api/kept", download: "kept-of-me.json" }, "Take it away (JSON)"),
+      button("Erase everything", (event) => erase(event.currentTarget, told), { id: "erase" }),
+    ),
+    told,
+    seen,
+  );
+}
+
+async function erase(control, told) {
+  const yes = await sure(
+    "Erase everything that is kept of you? Your points, answers and messages are gone for good, and you leave the room.",
+    "Erase everything",
+    "Keep it",
+  );
+  if (!yes) return;
+  const done = await careful(control, told, () => post("/api/erase"));
+  if (done) {
+    document.querySelector("main").replaceChildren(
+      make("h2", {}, "Erased"),
+      make("p", { role: "status" }, done.message),
+      make("p", {}, make("a", { href: "/" }, "Come in again under a new name")),
+    );
+    byId("nav").hidden = true;
+  }
+}
+
+/** Any JSON value as nested lists. */
+function outline(value) {
+  if (Array.isArray(value)) {
+    return value.length ? make("ol", {}, value.map((item) => make("li", {}, outline(item)))) : "none";
+  }
+  if (value && typeof value === "object") {
+    return make(
+      "dl",
+      {},
+      Object.entries(value).flatMap(([key, item]) => [
+        make("dt", {}, key.replaceAll("_", " ")),
+        make("dd", {}, outline(item)),
+      ]),
+    );
+  }
+  return value === null || value === "" ? "none" : String(value);
+}

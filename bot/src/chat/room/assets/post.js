@@ -1,0 +1,109 @@
+// A post and a reveal as everyone sees them.
+
+import { counted, fresh, make, points } from "./build.js";
+import { leaderboard } from "./tables.js";
+import { closing } from "./when.js";
+
+/** The diagram with its number and topic above and its task below. */
+export function problem(post, { closes = true } = {}) {
+  return make(
+    "figure",
+    { class: "problem" },
+    make(
+      "div",
+      { class: "head" },
+      make("span", { class: "number" }, post.number ? `No. ${post.number}` : "Preview"),
+      post.topic ? make("span", { class: "topic" }, post.topic) : null,
+    ),
+    make("img", { src: post.picture.src, alt: post.picture.alt, width: 720, height: 720 }),
+    make(
+      "figcaption",
+      {},
+      make("p", { class: "task" }, make("span", { class: "sign" }, post.stipulation), post.task),
+      closes ? make("p", { class: "closes help" }, closing(post.closes_at)) : null,
+      inWords(post.picture.alt),
+    ),
+  );
+}
+
+/** The words that replace a picture, for everyone who would rather read it. */
+export function inWords(alt) {
+  return make("details", { class: "words" }, make("summary", {}, "The position in words"), make("p", {}, alt));
+}
+
+/** A reveal. */
+export function reveal(sheet, me) {
+  const wrong = sheet.common_wrong;
+  const title = fresh("reveal");
+  return make(
+    "article",
+    { class: "reveal", "aria-labelledby": title },
+    make("h3", { id: title }, `No. ${sheet.post.number}: the solution`),
+    make("p", { class: "task" }, make("span", { class: "sign" }, sheet.post.stipulation), sheet.post.task),
+    make("ol", { class: "solution" }, sheet.solution.map((line) => make("li", {}, line))),
+    sheet.patterns.length ? make("p", {}, `The final picture: ${sheet.patterns.join(", ")}.`) : null,
+    sheet.comment ? make("p", { class: "comment" }, sheet.comment) : null,
+    make(
+      "figure",
+      { class: "problem" },
+      make("img", { src: sheet.picture.src, alt: sheet.picture.alt, loading: "lazy" }),
+      make("figcaption", {}, inWords(sheet.picture.alt)),
+    ),
+    wrong
+      ? make(
+          "p",
+          {},
+          `The commonest wrong move was ${wrong.san} (${counted(wrong.count, "member")}), refuted by ${wrong.refutation}`,
+          wrong.why ? `: ${wrong.why}` : ".",
+        )
+      : null,
+    make("p", {}, solvers(sheet)),
+    sheet.leaderboard.rows.length
+      ? make(
+          "details",
+          { class: "more" },
+          make("summary", {}, sheet.leaderboard.topic ? `Leaderboard: ${sheet.leaderboard.topic}` : "Leaderboard"),
+          leaderboard(sheet.leaderboard, me),
+        )
+      : null,
+  );
+}
+
+function solvers(sheet) {
+  if (sheet.took_part === 0) return "Nobody took part this time.";
+  const part = `${counted(sheet.took_part, "member")} took part.`;
+  return sheet.solved.length ? `Solved by ${sheet.solved.join(", ")}. ${part}` : `Nobody solved it. ${part}`;
+}
+
+const VERDICTS = {
+  solved: "Solved",
+  "on-the-way": "Right so far",
+  wrong: "Wrong move",
+  illegal: "Not a legal move",
+  unclear: "Which move?",
+  unreadable: "Could not be read",
+};
+
+/** A verdict in words. */
+export const verdictName = (verdict) => VERDICTS[verdict] ?? "Not judged yet";
+
+/** What only this member sees of a reply of theirs. */
+export function verdict(judged) {
+  return [
+    make("p", { class: "verdict" }, verdictName(judged.verdict), worth(judged)),
+    make("p", { class: "verdict-of" }, judged.message),
+    judged.picture
+      ? make(
+          "figure",
+          {},
+          make("img", { src: judged.picture.src, alt: judged.picture.alt }),
+          make("figcaption", {}, inWords(judged.picture.alt)),
+        )
+      : null,
+    judged.your_move ? make("p", { class: "your-move" }, "Your move.") : null,
+  ];
+}
+
+function worth(judged) {
+  return judged.verdict === "solved" ? ` (${points(judged.points)} of 5 points)` : "";
+}

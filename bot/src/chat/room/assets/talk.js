@@ -1,0 +1,95 @@
+// The stream of messages: talk, posts and reveals for everyone, and what only this reader sees.
+
+import { make } from "./build.js";
+import { reveal, verdict } from "./post.js";
+import { stamp } from "./when.js";
+
+/** Longer texts get a window of their own to scroll in. */
+const LONG = 600;
+
+/**
+ * A stream in the list element `list`. Items are kept in order of time, and each once: `key` says what
+ * an item is about.
+ */
+export class Stream {
+  constructor(list) {
+    this.list = list;
+    this.items = new Map();
+    this.lastTalk = 0;
+    this.firstTalk = Infinity;
+  }
+
+  /** Puts `content` where its time belongs; the same key again replaces what was there. */
+  put(key, at, content, kind = "") {
+    const time = new Date(at).getTime();
+    const item = make("li", { class: kind, "data-key": key }, content);
+    const earlier = this.items.get(key);
+    this.items.set(key, { item, time });
+    if (earlier) {
+      earlier.item.replaceWith(item);
+      return item;
+    }
+    let next = null;
+    for (let child = this.list.lastElementChild; child; child = child.previousElementSibling) {
+      if (this.items.get(child.dataset.key).time <= time) break;
+      next = child;
+    }
+    this.list.insertBefore(item, next);
+    return item;
+  }
+
+  /** Takes away what `test` says of the keys. */
+  drop(test) {
+    for (const [key, { item }] of this.items) {
+      if (test(key)) {
+        item.remove();
+        this.items.delete(key);
+      }
+    }
+  }
+
+  /** A line of talk. */
+  talk(line) {
+    this.lastTalk = Math.max(this.lastTalk, line.id);
+    this.firstTalk = Math.min(this.firstTalk, line.id);
+    return this.put(`talk-${line.id}`, line.said_at, [said(line.name, line.said_at), words(line.text)]);
+  }
+
+  /** Says that a post was put before the group. */
+  posted(row) {
+    const what = row.topic ? `No. ${row.number} is posted: ${row.topic}` : `No. ${row.number} is posted`;
+    return this.put(`post-${row.post}`, row.opened_at, [said(what, row.opened_at)]);
+  }
+
+  /** A reveal. */
+  revealed(row, sheet, me) {
+    return this.put(`reveal-${row.post}`, row.closes_at, reveal(sheet, me));
+  }
+
+  /** A reply of this reader with its verdict. */
+  judged(reply, at, judged) {
+    const content = [said("You", at, "Only you see this"), words(judged.text), ...verdict(judged)];
+    return this.put(`reply-${reply}`, at, content, "sealed");
+  }
+
+  /** A word from the bot to this reader alone. */
+  whispered(key, at, title, text) {
+    const content = [said(title, at, "Only you see this"), make("p", { class: "verdict-of" }, text)];
+    return this.put(key, at, content, "sealed");
+  }
+}
+
+function said(who, at, eyes) {
+  return make(
+    "div",
+    { class: "said" },
+    make("span", { class: "who" }, who),
+    eyes ? make("span", { class: "eyes" }, eyes) : null,
+    stamp(at),
+  );
+}
+
+function words(text) {
+  const long = text.length > LONG;
+  return make("p", { class: long ? "words-of long" : "words-of", tabindex: long ? "0" : null }, text);
+}

@@ -1,0 +1,35 @@
+// One page, several views: the address after `#` says which one shows.
+
+/** Shows the view named in the address from now on, and calls its opener in `openers`. */
+export function views(first, openers) {
+  const sections = [...document.querySelectorAll("[data-view]")];
+  const links = [...document.querySelectorAll("#nav a[href^='#']")];
+  const known = new Set(sections.map((section) => section.dataset.view));
+  let at = null;
+  const turn = () => {
+    const asked = location.hash.slice(1).split("/")[0];
+    const name = known.has(asked) ? asked : (at ?? first);
+    const moved = at !== null && at !== name;
+    at = name;
+    document.body.dataset.at = name;
+    for (const section of sections) section.hidden = section.dataset.view !== name;
+    for (const link of links) {
+      if (link.hash === `#${name}`) link.setAttribute("aria-current", "page");
+      else link.removeAttribute("aria-current");
+    }
+    if (moved) {
+      window.scrollTo(0, 0);
+      document.querySelector(`[data-view="${name}"] [tabindex="-1"]`)?.focus({ preventScroll: true });
+    }
+    openers[name]?.(location.hash.slice(1).split("/")[1]);
+  };
+  addEventListener("hashchange", turn);
+  // Links to a place on the page that is no view: go there without leaving the view.
+  for (const jump of document.querySelectorAll("[data-jump]")) {
+    jump.addEventListener("click", (event) => {
+      event.preventDefault();
+      document.querySelector(jump.hash)?.focus();
+    });
+  }
+  turn();
+}
