@@ -111,7 +111,7 @@ function addAll(sound) {
     "p",
     {},
     button(
-      `Put the ${counted(ids.length, "sound one")} into the week`,
+      ids.length === 1 ? "Put the sound one into the week" : `Put the ${ids.length} sound ones into the week`,
       (event) => enqueue(event.currentTarget, ids, false),
       { class: "first", id: "add-sound" },
     ),
@@ -165,7 +165,7 @@ function card({ position, topic, report, picture }) {
   return make(
     "li",
     { class: `report ${report.verdict}` },
-    picture ? make("img", { class: "board", src: picture.src, alt: picture.alt, loading: "lazy" }) : null,
+    picture ? make("img", { class: "board", src: picture.src, alt: picture.alt, width: 720, height: 720, loading: "lazy" }) : null,
     make(
       "div",
       { class: "about" },

@@ -135,7 +135,7 @@ function entry(item, at, week) {
     "li",
     { "data-item": item.id },
     make("span", { class: "handle", title: "Drag to another place", "aria-hidden": "true" }, "\u2807"),
-    make("img", { class: "thumb", src: `/api/coach/positions/${item.position}/diagram.png`, alt: `Diagram of ${item.fen}`, loading: "lazy" }),
+    make("img", { class: "thumb", src: `/api/coach/positions/${item.position}/diagram.png`, alt: `Diagram of ${item.fen}`, width: 720, height: 720 }),
     make(
       "div",
       { class: "about" },

@@ -13,7 +13,7 @@ const REVEALS = 3;
 
 const stream = new Stream(byId("stream"));
 const sheets = new Map();
-const state = { me: null, rows: [], open: null, ahead: 0 };
+const state = { me: null, rows: [], open: null, ahead: 0, settled: false };
 
 /** The room's time; the reader's clock may be wrong. */
 const now = () => new Date(Date.now() + state.ahead).toISOString();
@@ -52,6 +52,9 @@ async function comeIn() {
   byId("earlier").hidden = lines.length === 0;
   await arrange(rows);
   await recall();
+  state.settled = true;
+  // Beside the position, the talk begins at its end; under it, the position comes first.
+  if (matchMedia("(min-width: 62rem)").matches) toEnd();
   views("talk", {
     mine: () => myWork(byId("mine"), state),
     leaders: () => leaders(byId("leaders"), state),
@@ -90,6 +93,7 @@ async function renew() {
 function arrive(put) {
   const atEnd = window.innerHeight + window.scrollY > document.body.scrollHeight - 160;
   const item = put();
+  if (!state.settled) return item;
   item.classList.add("fresh");
   if (atEnd && document.body.dataset.at === "talk") toEnd();
   return item;
