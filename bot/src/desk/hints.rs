@@ -81,6 +81,59 @@ impl Desk {
         })
     }
 
+    /// The hints this member has taken for a post, in order, for the line as it stands: for a page that
+    /// is loaded again. Records nothing.
+    pub async fn my_hints(
+        &self,
+        place: &Place,
+        person: &Person,
+        post: i64,
+    ) -> Done<Vec<HintSheet>> {
+        let (at, user) = (place.clone(), person.user.clone());
+        let (settings, position, taken, line) = self
+            .read(move |db| {
+                let group = group_at(db, &at)?;
+                let post = post_of(db, &group, post)?;
+                let settings = convert::kept_settings(&group.settings)?;
+                let (taken, line) = match db.member_by_user(group.id, &user)? {
+                    Some(member) => (
+                        db.hint_count(post.id, member.id)?,
+                        line_before(&db.replies_of(post.id, member.id)?, None),
+                    ),
+                    None => (0, Vec::new()),
+                };
+                Ok((settings, db.position(post.position_id)?, taken, line))
+            })
+            .await?;
+        if taken == 0 {
+            return Ok(Vec::new());
+        }
+        let problem = match position {
+            Some(position) => self.problem(&position.fen, &position.stipulation).await?,
+            None => None,
+        };
+        let Some(problem) = problem else {
+            return Ok(Vec::new());
+        };
+        let language = settings.language;
+        self.inner
+            .quick
+            .run(
+                "working out hints",
+                self.inner.options.reply_seconds,
+                move |_| {
+                    (1..=taken.min(HINT_STEPS))
+                        .map(|step| HintSheet {
+                            step,
+                            text: judge::hint(&problem, &line, step, language),
+                            more: step < HINT_STEPS,
+                        })
+                        .collect()
+                },
+            )
+            .await
+    }
+
     /// Gives up: the attempt ends, the solution stays sealed until the reveal. Returns what to tell the
     /// member.
     ///

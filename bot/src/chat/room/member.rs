@@ -19,13 +19,15 @@ use super::{
     trouble::Trouble,
 };
 use crate::desk::{
-    Heard, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress, ReplyRow, TalkRow,
+    Heard, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress, TalkRow, VerdictSheet,
 };
 
 /// Longest text of a reply, in characters.
 pub(super) const LONGEST_REPLY: usize = 50_000;
 /// Bytes of a request with text: every character of the longest one in four bytes, escaped or not.
 const BODY: usize = LONGEST_REPLY * 12 + 4_096;
+/// Replies of a member that are shown with their picture when a page is loaded again.
+const PICTURED: usize = 3;
 /// Lines of talk on a page.
 const PAGE: usize = 200;
 
@@ -45,6 +47,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/posts/{post}/hint", post(hint))
         .route("/api/posts/{post}/give-up", post(give_up))
         .route("/api/posts/{post}/mine", get(mine))
+        .route("/api/posts/{post}/answers", get(answers))
         .route("/api/posts/{post}/board", get(board))
         .route("/api/progress", get(progress))
         .route("/api/topics", get(topics))
@@ -162,8 +165,7 @@ async fn say(
         .await?;
     match heard {
         Heard::Answer(sheet) | Heard::Again(sheet) => {
-            let judged = Judged::of(&sheet, text);
-            room.feed.member(&person.user, "verdict", &judged);
+            let judged = room.show_verdict(&person, &sheet, text).await;
             Ok(Json(Outcome::Answer(Box::new(judged))))
         }
         Heard::Talk => Ok(Json(Outcome::Talk {
@@ -250,9 +252,7 @@ async fn answer(
         .desk
         .answer(&room.place, &person, post, &source, text)
         .await?;
-    let judged = Judged::of(&sheet, text);
-    room.feed.member(&person.user, "verdict", &judged);
-    Ok(Json(judged))
+    Ok(Json(room.show_verdict(&person, &sheet, text).await))
 }
 
 async fn hint(
@@ -278,15 +278,78 @@ async fn give_up(
     Ok(Json(Message { message }))
 }
 
-/// The member's own replies to a post with their verdicts.
+/// What has passed between a member and the bot over a post, for a page that is loaded again.
+#[derive(Serialize)]
+struct MyWork {
+    replies: Vec<paper::Mine>,
+    hints: Vec<paper::Hint>,
+}
+
 async fn mine(
     State(room): State<Shared>,
     Member(person): Member,
     Path(post): Path<i64>,
-) -> Told<Vec<ReplyRow>> {
-    Ok(Json(
-        room.desk.my_replies(&room.place, &person, post).await?,
-    ))
+) -> Told<MyWork> {
+    let rows = room.desk.my_replies(&room.place, &person, post).await?;
+    // Pictures are drawn for the last replies only; what was said of earlier ones stands in words.
+    let plain = rows.len().saturating_sub(PICTURED);
+    let mut replies = Vec::with_capacity(rows.len());
+    for (at, row) in rows.into_iter().enumerate() {
+        let sheet = if at >= plain && row.verdict.is_some() {
+            Some(room.desk.verdict(&room.place, &person, row.reply).await?)
+        } else {
+            None
+        };
+        replies.push(paper::Mine::of(post, row, sheet));
+    }
+    let hints = room.desk.my_hints(&room.place, &person, post).await?;
+    Ok(Json(MyWork {
+        replies,
+        hints: hints
+            .into_iter()
+            .map(|hint| paper::Hint::of(post, hint))
+            .collect(),
+    }))
+}
+
+/// Everyone's answers to a post, in a group that keeps them open; none in a sealed one.
+async fn answers(
+    State(room): State<Shared>,
+    Guest(_): Guest,
+    Path(post): Path<i64>,
+) -> Told<Vec<paper::Answered>> {
+    Ok(Json(room.open_answers(post).await?))
+}
+
+impl Room {
+    async fn open_answers(&self, post: i64) -> Result<Vec<paper::Answered>, Trouble> {
+        if self.desk.settings(&self.place).await?.mode == Mode::Sealed {
+            return Ok(Vec::new());
+        }
+        let rows = self
+            .desk
+            .replies(&self.place, &super::coach(), post)
+            .await?;
+        Ok(rows
+            .into_iter()
+            .map(|row| paper::Answered::of(post, row))
+            .collect())
+    }
+
+    /// Shows a verdict to its member's pages, and the answer to everyone's where answers are open.
+    async fn show_verdict(&self, person: &Person, sheet: &VerdictSheet, text: &str) -> Judged {
+        let judged = Judged::of(sheet, text);
+        self.feed.member(&person.user, "verdict", &judged);
+        match self.desk.settings(&self.place).await {
+            Ok(settings) if settings.mode == Mode::Open => {
+                // Says only that there is something; the pages fetch it.
+                self.feed.everyone("answered", &sheet.post);
+            }
+            Ok(_) => {}
+            Err(error) => tracing::error!("the group could not be told of an answer: {error}"),
+        }
+        judged
+    }
 }
 
 /// The board as the member's own line stands.

@@ -5,8 +5,8 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use crate::desk::{
-    CheckedPosition, CommonWrong, HintSheet, Leaderboard, Picture, PictureKind, PostSheet, Report,
-    RevealSheet, Verdict, VerdictSheet,
+    CheckedPosition, CommonWrong, HintSheet, Leaderboard, Picture, PictureKind, PostSheet,
+    ReplyRow, Report, RevealSheet, Verdict, VerdictSheet,
 };
 
 /// A picture with the words that replace it.
@@ -124,7 +124,8 @@ pub(super) struct Judged {
     post: i64,
     /// What the member wrote.
     text: String,
-    verdict: Verdict,
+    /// Absent while it waits for the coach.
+    verdict: Option<Verdict>,
     message: String,
     picture: Option<Shown>,
     your_move: bool,
@@ -137,11 +138,69 @@ impl Judged {
             reply: sheet.reply,
             post: sheet.post,
             text: text.to_owned(),
-            verdict: sheet.verdict,
+            verdict: Some(sheet.verdict),
             message: sheet.message.clone(),
             picture: sheet.picture.as_ref().map(Shown::inside),
             your_move: sheet.your_move,
             points: sheet.points,
+        }
+    }
+}
+
+/// A member's own reply to a post, as a page that is loaded again shows it.
+#[derive(Debug, Serialize)]
+pub(super) struct Mine {
+    #[serde(flatten)]
+    judged: Judged,
+    received_at: DateTime<Utc>,
+}
+
+impl Mine {
+    /// A reply as it is kept; the sheet adds the picture, where there is one.
+    pub(super) fn of(post: i64, row: ReplyRow, sheet: Option<VerdictSheet>) -> Self {
+        let received_at = row.received_at;
+        let judged = match sheet {
+            Some(sheet) => Judged::of(&sheet, &row.text),
+            None => Judged {
+                reply: row.reply,
+                post,
+                text: row.text,
+                verdict: row.verdict,
+                message: row.message,
+                picture: None,
+                your_move: false,
+                points: row.points,
+            },
+        };
+        Self {
+            judged,
+            received_at,
+        }
+    }
+}
+
+/// An answer that the whole group may see, in a group that keeps them open.
+#[derive(Debug, Serialize)]
+pub(super) struct Answered {
+    reply: i64,
+    post: i64,
+    name: String,
+    text: String,
+    verdict: Option<Verdict>,
+    message: String,
+    at: DateTime<Utc>,
+}
+
+impl Answered {
+    pub(super) fn of(post: i64, row: ReplyRow) -> Self {
+        Self {
+            reply: row.reply,
+            post,
+            name: row.name,
+            text: row.text,
+            verdict: row.verdict,
+            message: row.message,
+            at: row.received_at,
         }
     }
 }
@@ -181,15 +240,17 @@ impl Checked {
             position: checked.position,
             topic: checked.topic.clone(),
             report: checked.report.clone(),
-            picture: checked
-                .picture
-                .as_ref()
-                .map(|picture| match checked.position {
-                    Some(id) => {
-                        Shown::at(format!("/api/coach/positions/{id}/diagram.png"), picture)
-                    }
-                    None => Shown::inside(picture),
+            picture: match (checked.position, &checked.picture) {
+                (Some(id), picture) => Some(Shown {
+                    src: format!("/api/coach/positions/{id}/diagram.png"),
+                    alt: picture.as_ref().map_or_else(
+                        || format!("Diagram of {}", checked.report.fen),
+                        |picture| picture.alt.clone(),
+                    ),
                 }),
+                (None, Some(picture)) => Some(Shown::inside(picture)),
+                (None, None) => None,
+            },
         }
     }
 }

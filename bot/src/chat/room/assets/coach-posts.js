@@ -11,7 +11,7 @@ const VERDICTS = ["solved", "on-the-way", "wrong", "illegal", "unclear", "unread
 /** Lists the posts; those that were unfolded stay so. */
 export async function openPosts(state) {
   const place = byId("posts");
-  const rows = await get("/api/posts");
+  const [rows, waiting] = await Promise.all([get("/api/posts"), get("/api/coach/homework")]);
   const wanted = location.hash.split("/")[1];
   if (!rows.length) {
     place.replaceChildren(make("p", {}, "Nothing is posted yet."));
@@ -19,6 +19,7 @@ export async function openPosts(state) {
   }
   const shown = new Map([...place.querySelectorAll("details[data-post]")].map((item) => [item.dataset.post, item]));
   place.replaceChildren(
+    ...(waiting.length ? [homework(waiting, state)] : []),
     ...rows.map((row) => {
       const kept = shown.get(String(row.post));
       const open = kept?.open || String(row.post) === wanted;
@@ -26,6 +27,20 @@ export async function openPosts(state) {
       if (kept?.contains(document.activeElement)) return kept;
       return entry(row, state, open);
     }),
+  );
+}
+
+/** Replies that only the coach can judge, or that the bot could not read. */
+function homework(waiting, state) {
+  return make(
+    "section",
+    { class: "sheet", "aria-labelledby": "homework-title" },
+    make("h3", { id: "homework-title" }, `Waiting for your word (${waiting.length})`),
+    make(
+      "ol",
+      { class: "replies" },
+      waiting.map(({ number, reply }) => one(reply, () => openPosts(state), `No. ${number}`)),
+    ),
   );
 }
 
@@ -67,7 +82,7 @@ async function replies(body, row) {
   }
 }
 
-function one(reply, again) {
+function one(reply, again, about = "") {
   const told = make("p", { class: "told", role: "status" });
   const verdict = choice(VERDICTS.map((name) => [name, verdictName(name)]), reply.verdict, {
     "aria-label": `Verdict on the reply of ${reply.name}`,
@@ -80,12 +95,14 @@ function one(reply, again) {
     value: points(reply.points),
     "aria-label": `Points for the reply of ${reply.name}`,
   });
+  const words = make("input", { maxlength: 1000, placeholder: "A word to the member (may be empty)", "aria-label": `A word to ${reply.name}` });
   return make(
     "li",
     {},
     make(
       "div",
       { class: "said" },
+      about ? make("span", {}, about) : null,
       make("span", { class: "who" }, reply.name),
       make("span", { class: "eyes" }, `${verdictName(reply.verdict)}, ${points(reply.points)} of 5${reply.by_coach ? ", by the coach" : ""}`),
       stamp(reply.received_at),
@@ -97,17 +114,18 @@ function one(reply, again) {
     make(
       "details",
       { class: "more" },
-      make("summary", {}, "Overrule"),
+      make("summary", {}, reply.verdict ? "Overrule" : "Judge"),
       make(
         "div",
         { class: "row" },
         verdict,
         worth,
+        words,
         button("Overrule", (event) =>
           careful(event.currentTarget, told, async () => {
             const value = Number(worth.value);
             if (worth.value === "" || !(value >= 0 && value <= 5)) throw new Error("Points go from 0 to 5.");
-            await post(`/api/coach/replies/${reply.reply}/overrule`, { verdict: verdict.value, points: value });
+            await post(`/api/coach/replies/${reply.reply}/overrule`, { verdict: verdict.value, points: value, words: words.value });
             await again();
           }),
         ),

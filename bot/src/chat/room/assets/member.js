@@ -66,6 +66,7 @@ async function comeIn() {
       posts: arrange,
       talk: (line) => arrive(() => stream.talk(line)),
       verdict: (judged) => arrive(() => stream.judged(judged.reply, now(), judged)),
+      answered: (id) => answers(id).catch(() => {}),
       renewed: renew,
     },
     () => stream.lastTalk,
@@ -80,6 +81,8 @@ async function comeIn() {
 /** After something was erased or a setting changed: the talk anew. */
 async function renew() {
   try {
+    state.me = await get("/api/me");
+    byId("group").textContent = state.me.group;
     const lines = await get("/api/talk");
     stream.drop((key) => key.startsWith("talk-"));
     for (const line of lines) stream.talk(line);
@@ -170,16 +173,32 @@ function chooser() {
 /** The reader's own replies to the open post, as after a reload. */
 async function recall() {
   if (state.open === null) return;
-  for (const row of await get(`/api/posts/${state.open}/mine`)) {
-    stream.judged(row.reply, row.received_at, { ...row, picture: null, your_move: false });
+  const id = state.open;
+  const { replies, hints } = await get(`/api/posts/${id}/mine`);
+  for (const reply of replies) stream.judged(reply.reply, reply.received_at, reply);
+  const last = replies.at(-1)?.received_at ?? now();
+  for (const given of hints) whisper(id, given, last);
+  await answers(id);
+}
+
+/** What others answered, in a group that keeps answers open. */
+async function answers(id) {
+  if (state.me.mode !== "open") return;
+  for (const answer of await get(`/api/posts/${id}/answers`)) {
+    if (stream.items.has(`reply-${answer.reply}`) || stream.items.has(`answer-${answer.reply}`)) continue;
+    arrive(() => stream.answered(answer));
   }
+}
+
+function whisper(id, given, at) {
+  return stream.whispered(`hint-${id}-${given.step}`, at, `Hint ${given.step} of 3`, given.text);
 }
 
 function hint(control, id, told) {
   return careful(control, told, async () => {
     const given = await post(`/api/posts/${id}/hint`);
     control.hidden = !given.more;
-    arrive(() => stream.whispered(`hint-${id}-${given.step}`, now(), `Hint ${given.step} of 3`, given.text));
+    arrive(() => whisper(id, given, now()));
     told.textContent = given.text;
   });
 }

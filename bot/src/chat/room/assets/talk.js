@@ -1,7 +1,7 @@
 // The stream of messages: talk, posts and reveals for everyone, and what only this reader sees.
 
 import { make } from "./build.js";
-import { reveal, verdict } from "./post.js";
+import { reveal, verdict, verdictName } from "./post.js";
 import { stamp } from "./when.js";
 
 /** Longer texts get a window of their own to scroll in. */
@@ -70,6 +70,22 @@ export class Stream {
   judged(reply, at, judged) {
     const content = [said("You", at, "Only you see this"), words(judged.text), ...verdict(judged)];
     return this.put(`reply-${reply}`, at, content, "sealed");
+  }
+
+  /** Somebody's answer in a group that keeps them open: covered until the reader wants to see it. */
+  answered(answer) {
+    const content = [
+      said(`${answer.name} answered`, answer.at),
+      make(
+        "details",
+        { class: "more" },
+        make("summary", {}, "Show the answer (it may give the solution away)"),
+        words(answer.text),
+        make("p", { class: "verdict" }, verdictName(answer.verdict)),
+        make("p", { class: "verdict-of" }, answer.message),
+      ),
+    ];
+    return this.put(`answer-${answer.reply}`, answer.at, content);
   }
 
   /** A word from the bot to this reader alone. */

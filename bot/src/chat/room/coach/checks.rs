@@ -142,6 +142,7 @@ async fn diagram(
     Coach(coach): Coach,
     Path(position): Path<i64>,
 ) -> Result<Response, Trouble> {
-    let sheet = room.desk.preview(&room.place, &coach, position).await?;
-    Ok(picture_response(sheet.picture))
+    Ok(picture_response(
+        room.desk.diagram_of(&room.place, &coach, position).await?,
+    ))
 }

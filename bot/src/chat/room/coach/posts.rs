@@ -9,7 +9,7 @@ use serde::Deserialize;
 
 use crate::{
     chat::room::{Shared, door::Coach, member::bounded, paper::Said, trouble::Trouble},
-    desk::{ReplyRow, Verdict},
+    desk::{HomeworkRow, ReplyRow, Verdict},
 };
 
 type Told<T> = Result<Json<T>, Trouble>;
@@ -17,9 +17,15 @@ type Told<T> = Result<Json<T>, Trouble>;
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
         .route("/api/coach/posts/{post}/replies", get(replies))
+        .route("/api/coach/homework", get(homework))
         .route("/api/coach/posts/{post}/close", post(close))
         .route("/api/coach/replies/{reply}/overrule", post(overrule))
         .route("/api/coach/say", post(say))
+}
+
+/// Replies that wait for the coach.
+async fn homework(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<HomeworkRow>> {
+    Ok(Json(room.desk.homework(&room.place, &coach).await?))
 }
 
 async fn replies(
@@ -39,6 +45,9 @@ async fn close(State(room): State<Shared>, Coach(coach): Coach, Path(post): Path
 struct Overrule {
     verdict: Verdict,
     points: f64,
+    /// Words to the member; may be empty.
+    #[serde(default)]
+    words: String,
 }
 
 async fn overrule(
@@ -47,9 +56,16 @@ async fn overrule(
     Path(reply): Path<i64>,
     body: Result<Json<Overrule>, JsonRejection>,
 ) -> Told<()> {
-    let Json(Overrule { verdict, points }) = body?;
+    let Json(by_hand) = body?;
     room.desk
-        .overrule(&room.place, &coach, reply, verdict, points)
+        .judge_by_hand(
+            &room.place,
+            &coach,
+            reply,
+            by_hand.verdict,
+            by_hand.points,
+            &by_hand.words,
+        )
         .await?;
     Ok(Json(()))
 }
