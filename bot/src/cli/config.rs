@@ -9,7 +9,7 @@ use anyhow::Context;
 use serde::Deserialize;
 
 use super::Where;
-use crate::desk::Settings;
+use crate::desk::{DeskOptions, Settings};
 
 /// The settings file. Every key has a default; an unknown key is an error that names it.
 #[derive(Clone, Debug, Default, Deserialize)]
@@ -75,7 +75,7 @@ impl Default for CheckConfig {
     fn default() -> Self {
         Self {
             seconds: 20.0,
-            reply_seconds: 10.0,
+            reply_seconds: 5.0,
             moves: 5,
             table_mb: 64,
         }
@@ -133,6 +133,18 @@ impl Config {
         Ok((config, store))
     }
 
+    /// The limits of the desk's computing.
+    pub fn desk_options(&self) -> DeskOptions {
+        let mut options = DeskOptions {
+            check_seconds: self.check.seconds,
+            reply_seconds: self.check.reply_seconds,
+            table_bytes: self.check.table_mb << 20,
+            ..DeskOptions::default()
+        };
+        options.check.moves = self.check.moves;
+        options
+    }
+
     fn parse(text: &str) -> anyhow::Result<Self> {
         let config: Self = toml::from_str(text)?;
         for (key, value) in [
@@ -144,6 +156,11 @@ impl Config {
                 "{key} = {value} is no time; give a number of seconds above 0"
             );
         }
+        anyhow::ensure!(
+            (1..=4096).contains(&config.check.table_mb),
+            "check.table_mb = {} is out of range; give 1 to 4096",
+            config.check.table_mb
+        );
         anyhow::ensure!(
             (1..=crate::chess::Stipulation::LONGEST).contains(&config.check.moves),
             "check.moves = {} is out of range; give 1 to {}",

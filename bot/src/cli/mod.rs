@@ -1,13 +1,18 @@
 //! Floor 4: the command line. One file per command; `--json` writes JSON lines on stdout, people's
 //! output goes to the terminal, progress to stderr when that is a terminal.
 
+mod backup;
 mod check;
 pub mod config;
 mod diagram;
 mod engine;
 mod grade;
+mod groups;
+mod import;
 mod name;
 mod output;
+mod queue;
+pub mod serve;
 
 use std::{path::PathBuf, process::ExitCode};
 
@@ -28,7 +33,7 @@ pub struct Cli {
     #[command(flatten)]
     place: Where,
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
 
 /// Where the store and the settings are; the same for every command that needs them.
@@ -44,8 +49,14 @@ pub struct Where {
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    /// Run the bot: scheduler, club room, and Discord where a token is set (the default)
+    Serve(serve::Serve),
     /// Verify positions from EPD, PGN or FEN lines
     Check(check::Check),
+    /// Verify positions and keep them in the store
+    Import(import::Import),
+    /// See and arrange the week
+    Queue(queue::Queue),
     /// Judge one reply to one position
     Grade(grade::Grade),
     /// Name the mate on the board
@@ -54,6 +65,10 @@ enum Command {
     Engine(engine::Engine),
     /// Draw a position as PNG or SVG
     Diagram(diagram::Diagram),
+    /// Copy the store, also while serving
+    Backup(backup::Backup),
+    /// Put a copy in the store's place
+    Restore(backup::Restore),
 }
 
 /// How a command ended, when it could be done.
@@ -67,13 +82,21 @@ pub enum Outcome {
 
 /// Runs the command line and says how the process should end.
 pub fn run(cli: Cli) -> ExitCode {
-    let _ = cli.place;
-    let done = match cli.command {
+    let place = cli.place;
+    let done = match cli
+        .command
+        .unwrap_or_else(|| Command::Serve(serve::Serve::default()))
+    {
+        Command::Serve(command) => command.run(&place),
         Command::Check(command) => command.run(),
+        Command::Import(command) => command.run(&place),
+        Command::Queue(command) => command.run(&place),
         Command::Grade(command) => command.run(),
         Command::Name(command) => command.run(),
         Command::Diagram(command) => command.run(),
         Command::Engine(command) => command.run(),
+        Command::Backup(command) => command.run(&place),
+        Command::Restore(command) => command.run(&place),
     };
     match done {
         Ok(Outcome::Fine) => ExitCode::SUCCESS,

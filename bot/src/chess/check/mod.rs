@@ -138,7 +138,7 @@ impl Default for CheckOptions {
             moves: 5,
             win_margin: 200,
             other_margin: 100,
-            depth: 18,
+            depth: 14,
         }
     }
 }

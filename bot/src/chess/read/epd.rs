@@ -69,6 +69,10 @@ fn read_line(file: &str, number: usize, line: &str) -> Result<Entry, ReadError> 
     for (code, operands) in &operations {
         apply(&mut entry, code, operands).map_err(|problem| refuse(id.clone(), &fen, problem))?;
     }
+    // A best move with no mate announced promises a win.
+    if entry.stipulation.is_none() && !entry.best.is_empty() {
+        entry.stipulation = Some(Stipulation::Win);
+    }
     Ok(entry)
 }
 

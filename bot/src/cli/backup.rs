@@ -1,0 +1,57 @@
+//! `backup` and `restore`: a consistent copy of the store, also while serving.
+
+use std::path::PathBuf;
+
+use clap::Args;
+use sealed_move_store::{Overwrite, Store};
+
+use super::{Outcome, Where, config::Config};
+
+/// Write a consistent copy of the store, also while the bot is serving.
+#[derive(Debug, Args)]
+pub struct Backup {
+    /// Write over the copy if it is there already
+    #[arg(long)]
+    force: bool,
+    /// Where the copy goes
+    #[arg(value_name = "FILE")]
+    to: PathBuf,
+}
+
+/// Put a copy made by `backup` in the store's place. The bot must not be running on it.
+#[derive(Debug, Args)]
+pub struct Restore {
+    /// Write over the store if there is one
+    #[arg(long)]
+    force: bool,
+    /// The copy
+    #[arg(value_name = "FILE")]
+    from: PathBuf,
+}
+
+impl Backup {
+    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+        let (_, path) = Config::load(place)?;
+        anyhow::ensure!(
+            path.exists(),
+            "there is no store at {}; name it with --store",
+            path.display()
+        );
+        Store::open(&path)?.backup(&self.to, overwrite(self.force))?;
+        println!("{} copied to {}", path.display(), self.to.display());
+        Ok(Outcome::Fine)
+    }
+}
+
+impl Restore {
+    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+        let (_, path) = Config::load(place)?;
+        sealed_move_store::restore(&self.from, &path, overwrite(self.force))?;
+        println!("{} restored from {}", path.display(), self.from.display());
+        Ok(Outcome::Fine)
+    }
+}
+
+fn overwrite(force: bool) -> Overwrite {
+    if force { Overwrite::Yes } else { Overwrite::No }
+}

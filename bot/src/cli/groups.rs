@@ -1,0 +1,129 @@
+//! Opening the desk for a command, and which group a command is about.
+
+use std::{path::Path, sync::Arc};
+
+use anyhow::{Context, bail};
+use clap::Args;
+use sealed_move_store::Store;
+
+use super::{Where, config::Config};
+use crate::{
+    chat::room,
+    desk::{ChatName, Desk, Person, Place, SystemClock},
+};
+
+/// Which group a command is about.
+#[derive(Clone, Debug, Default, Args)]
+pub struct Which {
+    /// The group, by its name or its channel; not needed when there is only one
+    #[arg(long, value_name = "GROUP")]
+    group: Option<String>,
+}
+
+/// A desk on the coach's store, for a command that is over when it returns.
+pub struct Open {
+    /// The desk.
+    pub desk: Desk,
+    /// The settings it was opened with.
+    pub config: Config,
+    runtime: tokio::runtime::Runtime,
+}
+
+impl Open {
+    /// Opens the store that `place` names.
+    pub fn at(place: &Where) -> anyhow::Result<Self> {
+        let (config, store) = Config::load(place)?;
+        let runtime = runtime()?;
+        let desk = runtime.block_on(async { desk(&config, &store) })?;
+        Ok(Self {
+            desk,
+            config,
+            runtime,
+        })
+    }
+
+    /// Runs a call of the desk to its end.
+    pub fn wait<T>(&self, call: impl Future<Output = T>) -> T {
+        self.runtime.block_on(call)
+    }
+
+    /// The group a command is about: the one named, or the only one there is. The club room's group is
+    /// made when there is none at all.
+    pub fn group(&self, which: &Which) -> anyhow::Result<Place> {
+        self.wait(async {
+            let mut places = Vec::new();
+            for chat in [ChatName::Room, ChatName::Discord] {
+                places.extend(self.desk.places(chat).await?);
+            }
+            if places.is_empty() && which.group.is_none() {
+                let place = room::place();
+                self.desk
+                    .found_group(&place, None, self.config.group.clone(), &room::coach())
+                    .await?;
+                return Ok(place);
+            }
+            let mut names = Vec::new();
+            for place in places {
+                let name = self.desk.settings(&place).await?.name;
+                names.push((name, place));
+            }
+            let listed = || {
+                names
+                    .iter()
+                    .map(|(n, p)| format!("{n} ({})", p.channel))
+                    .collect::<Vec<_>>()
+                    .join(", ")
+            };
+            match &which.group {
+                None if names.len() == 1 => Ok(names[0].1.clone()),
+                None => bail!(
+                    "there are several groups; name one with --group: {}",
+                    listed()
+                ),
+                Some(wanted) => {
+                    let found: Vec<_> = names
+                        .iter()
+                        .filter(|(name, place)| {
+                            name.eq_ignore_ascii_case(wanted) || place.channel == *wanted
+                        })
+                        .collect();
+                    match found.as_slice() {
+                        [(_, place)] => Ok(place.clone()),
+                        [] => bail!("there is no group \"{wanted}\"; there are: {}", listed()),
+                        _ => bail!(
+                            "several groups are called \"{wanted}\"; give the channel instead: {}",
+                            listed()
+                        ),
+                    }
+                }
+            }
+        })
+    }
+}
+
+/// Who acts at the command line: whoever can open the store acts as the group's first coach.
+pub async fn acting(desk: &Desk, place: &Place) -> anyhow::Result<Person> {
+    desk.coaches(place)
+        .await?
+        .into_iter()
+        .next()
+        .context("the group has no coach; name one in its chat first")
+}
+
+/// The async runtime of a command.
+pub fn runtime() -> anyhow::Result<tokio::runtime::Runtime> {
+    tokio::runtime::Builder::new_multi_thread()
+        .enable_all()
+        .build()
+        .context("the program could not start its threads; close other programs and try again")
+}
+
+/// A desk on the store at `path`, by the machine's clock.
+pub fn desk(config: &Config, path: &Path) -> anyhow::Result<Desk> {
+    let store = Store::open(path)?;
+    Ok(Desk::with_options(
+        store,
+        Arc::new(SystemClock),
+        config.desk_options(),
+    ))
+}

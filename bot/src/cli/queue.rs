@@ -1,0 +1,230 @@
+//! `queue`: see and arrange the week.
+
+use std::io::{self, Write};
+
+use chrono::{NaiveDate, NaiveDateTime, TimeZone};
+use clap::{Args, Subcommand};
+
+use super::{
+    Outcome, Where,
+    groups::{Open, Which, acting},
+    output::json_line,
+};
+use crate::desk::{Desk, Place};
+
+/// See and arrange the week: the positions waiting, in order, with when each goes out.
+#[derive(Debug, Args)]
+pub struct Queue {
+    #[command(flatten)]
+    which: Which,
+    /// One JSON object a place in the queue
+    #[arg(long)]
+    json: bool,
+    #[command(subcommand)]
+    action: Option<Action>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Action {
+    /// Put positions that `import` kept at the end of the queue, by their numbers
+    Add {
+        /// Numbers of positions
+        #[arg(required = true)]
+        positions: Vec<i64>,
+        /// Also those that are not sound
+        #[arg(long)]
+        anyway: bool,
+    },
+    /// Move an item to another place in the order, 1 being the first
+    Move {
+        /// Number of the item
+        item: i64,
+        /// Its new place
+        to: usize,
+    },
+    /// Fix when an item goes out, in the group's own time, or free it again
+    At {
+        /// Number of the item
+        item: i64,
+        /// Such as 2026-12-01T18:00, or "free"
+        time: String,
+    },
+    /// Set the topic of a position
+    Topic {
+        /// Number of the position
+        position: i64,
+        /// The topic; leave it out to take the topic away
+        topic: Option<String>,
+    },
+    /// Take an item out of the queue; the position is kept
+    Remove {
+        /// Number of the item
+        item: i64,
+    },
+    /// Post an item, or the next one, now
+    Now {
+        /// Number of the item
+        item: Option<i64>,
+    },
+    /// Stop posting until a day, or until `queue resume`
+    Pause {
+        /// First day on which to post again, such as 2027-01-04
+        #[arg(long)]
+        until: Option<NaiveDate>,
+    },
+    /// Go on posting
+    Resume,
+}
+
+impl Queue {
+    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+        let open = Open::at(place)?;
+        let group = open.group(&self.which)?;
+        open.wait(async {
+            if let Some(action) = self.action {
+                action.carry_out(&open.desk, &group).await?;
+            }
+            list(&open.desk, &group, self.json).await
+        })?;
+        Ok(Outcome::Fine)
+    }
+}
+
+impl Action {
+    async fn carry_out(self, desk: &Desk, group: &Place) -> anyhow::Result<()> {
+        let coach = acting(desk, group).await?;
+        match self {
+            Self::Add { positions, anyway } => {
+                for position in positions {
+                    desk.enqueue(group, &coach, position, anyway).await?;
+                }
+            }
+            Self::Move { item, to } => {
+                anyhow::ensure!(to >= 1, "places are counted from 1");
+                desk.reorder(group, &coach, item, to - 1).await?;
+            }
+            Self::At { item, time } => {
+                desk.fix_time(group, &coach, item, local_time(&time)?)
+                    .await?
+            }
+            Self::Topic { position, topic } => {
+                desk.set_topic(group, &coach, position, topic.as_deref())
+                    .await?
+            }
+            Self::Remove { item } => desk.dequeue(group, &coach, item).await?,
+            Self::Now { item } => desk.post_now(group, &coach, item).await?,
+            Self::Pause { until } => {
+                let zone = desk.settings(group).await?.zone;
+                let until = until.map(|day| first_moment(zone, day)).transpose()?;
+                desk.pause(group, &coach, until).await?;
+            }
+            Self::Resume => desk.resume(group, &coach).await?,
+        }
+        Ok(())
+    }
+}
+
+fn local_time(text: &str) -> anyhow::Result<Option<NaiveDateTime>> {
+    if text == "free" {
+        return Ok(None);
+    }
+    for format in ["%Y-%m-%dT%H:%M", "%Y-%m-%d %H:%M"] {
+        if let Ok(time) = NaiveDateTime::parse_from_str(text, format) {
+            return Ok(Some(time));
+        }
+    }
+    anyhow::bail!("\"{text}\" is no time; write it as 2026-12-01T18:00, or \"free\"")
+}
+
+/// The first moment of a day in a zone: midnight, or what comes after it where midnight is skipped.
+fn first_moment(
+    zone: chrono_tz::Tz,
+    day: NaiveDate,
+) -> anyhow::Result<chrono::DateTime<chrono::Utc>> {
+    (0..=6)
+        .filter_map(|half_hours| {
+            let local = day.and_hms_opt(half_hours / 2, 30 * (half_hours % 2), 0)?;
+            zone.from_local_datetime(&local).earliest()
+        })
+        .map(|moment| moment.to_utc())
+        .next()
+        .ok_or_else(|| anyhow::anyhow!("{day} does not exist in {zone}"))
+}
+
+async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
+    let mut out = io::stdout().lock();
+    let items = desk.queue(group).await?;
+    if json {
+        for item in &items {
+            json_line(&mut out, item)?;
+        }
+        return Ok(());
+    }
+    let settings = desk.settings(group).await?;
+    match desk.paused(group).await? {
+        Some(Some(until)) => writeln!(
+            out,
+            "Posting is paused until {}.",
+            until
+                .with_timezone(&settings.zone)
+                .format("%a %d %b %Y %H:%M")
+        )?,
+        Some(None) => writeln!(out, "Posting is paused until you resume it.")?,
+        None => {}
+    }
+    if items.is_empty() {
+        writeln!(
+            out,
+            "The queue of {} is empty; put positions in with `import --queue`.",
+            settings.name
+        )?;
+    }
+    for (place, item) in items.iter().enumerate() {
+        let due = item.due_at.map_or_else(
+            || "not while paused".into(),
+            |due| {
+                due.with_timezone(&settings.zone)
+                    .format("%a %d %b %H:%M")
+                    .to_string()
+            },
+        );
+        writeln!(
+            out,
+            "{:>3}. {due}{}  {}  {}  {}  (item {}, position {})",
+            place + 1,
+            if item.fixed { " fixed" } else { "" },
+            item.stipulation,
+            item.topic.as_deref().unwrap_or("no topic"),
+            item.source,
+            item.id,
+            item.position
+        )?;
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn reads_local_times_and_says_how_to_write_them() {
+        assert_eq!(local_time("free").ok(), Some(None));
+        assert!(local_time("2026-12-01T18:00").is_ok_and(|t| t.is_some()));
+        assert!(local_time("tomorrow").is_err_and(|e| e.to_string().contains("2026-12-01T18:00")));
+    }
+
+    #[test]
+    fn a_day_without_midnight_begins_later() {
+        // Clocks in Santiago went from 24:00 on 4 September 2027 (IANA time zone database) to 01:00.
+        let day = NaiveDate::from_ymd_opt(2027, 9, 5).expect("a day");
+        let first = first_moment(chrono_tz::America::Santiago, day).expect("a moment");
+        assert_eq!(
+            first
+                .with_timezone(&chrono_tz::America::Santiago)
+                .format("%H:%M")
+                .to_string(),
+            "01:00"
+        );
+    }
+}

@@ -1,0 +1,107 @@
+//! `serve`: runs the bot until told to stop.
+
+use std::sync::Arc;
+
+use anyhow::Context;
+use clap::Args;
+use tracing_subscriber::EnvFilter;
+
+use super::{
+    Outcome, Where,
+    config::Config,
+    groups::{desk, runtime},
+};
+use crate::{
+    chat::{self, Chat, Stop, room},
+    desk::Desk,
+};
+
+/// Run the bot: scheduler, club room, and Discord where DISCORD_TOKEN (or DISCORD_TOKEN_FILE) is set.
+///
+/// Starts with no settings file; `README.md` lists every setting. Ends in good order on Ctrl-C.
+#[derive(Debug, Default, Args)]
+pub struct Serve {
+    /// Port of the club room, instead of the settings' one; a taken port gives way to a free one
+    #[arg(long, value_name = "PORT")]
+    port: Option<u16>,
+}
+
+impl Serve {
+    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+        start_log();
+        let (mut config, path) = Config::load(place)?;
+        if let Some(port) = self.port {
+            config.room.address.set_port(port);
+        }
+        runtime()?.block_on(async {
+            let desk = desk(&config, &path)?;
+            println!("Store: {}", path.display());
+            serve(desk, &config).await
+        })?;
+        Ok(Outcome::Fine)
+    }
+}
+
+/// Runs every chat on `desk` until Ctrl-C or SIGTERM, then lets each finish what it has in hand.
+pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<()> {
+    let (stop, shutdown) = Stop::new();
+    desk.judge_pending().await?;
+    let mut chats: Vec<Arc<dyn Chat>> = Vec::new();
+    let mut open_room = None;
+    if config.room.open {
+        let options = room::RoomOptions {
+            address: config.room.address,
+            group: config.group.clone(),
+            public_url: config.room.public_url.clone(),
+        };
+        let room = room::Room::start(desk.clone(), options, shutdown.clone()).await?;
+        println!("For members:   {}", room.member_link());
+        println!("For the coach: {}", room.coach_link());
+        chats.push(room.chat());
+        open_room = Some(room);
+    }
+    anyhow::ensure!(
+        !chats.is_empty(),
+        "nothing to run: the club room is closed in the settings and no DISCORD_TOKEN is set"
+    );
+    println!("Stop with Ctrl-C.");
+    let running = tokio::spawn(chat::run(desk, chats, shutdown));
+    told_to_stop().await?;
+    println!("Stopping.");
+    stop.now();
+    running.await.context("the bot ended badly")?;
+    if let Some(room) = open_room {
+        room.closed().await;
+    }
+    Ok(())
+}
+
+/// Ends on Ctrl-C or when the system asks the process to end.
+async fn told_to_stop() -> anyhow::Result<()> {
+    use tokio::signal;
+    #[cfg(unix)]
+    {
+        let mut terminated = signal::unix::signal(signal::unix::SignalKind::terminate())
+            .context("the signal to stop could not be listened for")?;
+        tokio::select! {
+            done = signal::ctrl_c() => done.context("Ctrl-C could not be listened for")?,
+            _ = terminated.recv() => {}
+        }
+    }
+    #[cfg(not(unix))]
+    signal::ctrl_c()
+        .await
+        .context("Ctrl-C could not be listened for")?;
+    Ok(())
+}
+
+/// Logs to stderr, at the level SEALED_MOVE_LOG asks for; warnings by default.
+pub(super) fn start_log() {
+    let filter =
+        EnvFilter::try_from_env("SEALED_MOVE_LOG").unwrap_or_else(|_| EnvFilter::new("warn"));
+    // A second start in one process keeps the first log.
+    let _ = tracing_subscriber::fmt()
+        .with_env_filter(filter)
+        .with_writer(std::io::stderr)
+        .try_init();
+}
