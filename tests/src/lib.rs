@@ -1,6 +1,9 @@
-//! What the end-to-end tests share: the built binary, and a Python that knows the rules of chess.
+//! What the end-to-end tests share: the built binary, a loopback Discord, and a Python that knows the
+//! rules of chess.
 //!
 //! Nothing is skipped: what is missing fails with the remedy, which is to start the tests by `tests/run`.
+
+pub mod discord;
 
 use std::{
     io::Write,

@@ -1,0 +1,178 @@
+//! The published limits of application commands.
+
+use std::collections::HashSet;
+
+use serde_json::Value;
+
+use super::errors::{Fault, Refusal};
+
+/// Checks a whole list of global commands.
+///
+/// # Errors
+/// The refusal Discord would give.
+pub fn commands(list: &[Value]) -> Result<(), Refusal> {
+    let mut faults = Vec::new();
+    if list.len() > 100 {
+        return Err(Refusal::new(400, 30032, "Maximum number of application commands reached (100)"));
+    }
+    let mut names = HashSet::new();
+    for (i, command) in list.iter().enumerate() {
+        let place = i.to_string();
+        let slash = matches!(command["type"].as_u64(), None | Some(1));
+        if slash {
+            name(&mut faults, command, &place);
+            described(&mut faults, command, &place);
+            options(&mut faults, command, &place, 0);
+        }
+        if !names.insert((command["type"].as_u64().unwrap_or(1), command["name"].to_string())) {
+            faults.push(Fault::other(
+                format!("{place}.name"),
+                "APPLICATION_COMMANDS_DUPLICATE_NAME",
+                "Application command names must be unique",
+            ));
+        }
+        if size(command) > 8000 {
+            faults.push(Fault::other(
+                place,
+                "APPLICATION_COMMAND_TOO_LARGE",
+                "Command exceeds maximum size (8000)",
+            ));
+        }
+    }
+    if faults.is_empty() { Ok(()) } else { Err(Refusal::form(&faults)) }
+}
+
+/// Names, descriptions and values of a command together, in characters.
+pub fn size(command: &Value) -> usize {
+    let own: usize = ["name", "description"]
+        .iter()
+        .map(|key| command[*key].as_str().map_or(0, |text| text.chars().count()))
+        .sum();
+    let choices: usize = list(&command["choices"])
+        .iter()
+        .flat_map(|choice| [&choice["name"], &choice["value"]])
+        .map(|value| value.as_str().map_or(0, |text| text.chars().count()))
+        .sum();
+    own + choices + list(&command["options"]).iter().map(size).sum::<usize>()
+}
+
+fn list(value: &Value) -> &[Value] {
+    value.as_array().map_or(&[], Vec::as_slice)
+}
+
+/// `^[-_'\p{L}\p{N}]{1,32}$` in lower case.
+fn name(faults: &mut Vec<Fault>, of: &Value, place: &str) {
+    let text = of["name"].as_str().unwrap_or_default();
+    let fits = (1..=32).contains(&text.chars().count())
+        && text.chars().all(|c| c.is_alphanumeric() || "-_'".contains(c))
+        && text.to_lowercase() == text;
+    if !fits {
+        faults.push(Fault::other(
+            format!("{place}.name"),
+            "APPLICATION_COMMAND_INVALID_NAME",
+            "Command name is invalid",
+        ));
+    }
+}
+
+fn described(faults: &mut Vec<Fault>, of: &Value, place: &str) {
+    let length = of["description"].as_str().map_or(0, |text| text.chars().count());
+    if !(1..=100).contains(&length) {
+        faults.push(Fault::length(format!("{place}.description"), 1, 100));
+    }
+}
+
+fn options(faults: &mut Vec<Fault>, of: &Value, place: &str, depth: usize) {
+    let listed = list(&of["options"]);
+    if listed.len() > 25 {
+        faults.push(Fault::length(format!("{place}.options"), 0, 25));
+    }
+    let nested = |option: &Value| matches!(option["type"].as_u64(), Some(1 | 2));
+    if listed.iter().any(nested) && !listed.iter().all(nested) {
+        faults.push(Fault::other(
+            format!("{place}.options"),
+            "APPLICATION_COMMAND_OPTIONS_TYPE_INVALID",
+            "Sub-command and sub-command group option types are mutually exclusive to all other types",
+        ));
+    }
+    let mut names = HashSet::new();
+    let mut optional_seen = false;
+    for (i, option) in listed.iter().enumerate() {
+        let place = format!("{place}.options.{i}");
+        name(faults, option, &place);
+        described(faults, option, &place);
+        if !names.insert(option["name"].to_string()) {
+            faults.push(Fault::other(
+                format!("{place}.name"),
+                "APPLICATION_COMMAND_OPTIONS_NAME_INVALID",
+                "Option name is duplicated",
+            ));
+        }
+        match option["type"].as_u64() {
+            Some(1) if depth < 2 => options(faults, option, &place, depth + 1),
+            Some(2) if depth < 1 => {
+                if list(&option["options"]).is_empty() {
+                    faults.push(Fault::required(format!("{place}.options")));
+                }
+                options(faults, option, &place, depth + 1);
+            }
+            Some(3..=11) => {
+                let required = option["required"] == true;
+                if required && optional_seen {
+                    faults.push(Fault::other(
+                        format!("{place}.required"),
+                        "APPLICATION_COMMAND_OPTIONS_REQUIRED_INVALID",
+                        "Required options must be placed before non-required options",
+                    ));
+                }
+                optional_seen |= !required;
+                let choices = list(&option["choices"]);
+                if choices.len() > 25 {
+                    faults.push(Fault::length(format!("{place}.choices"), 0, 25));
+                }
+                if !choices.is_empty() && option["autocomplete"] == true {
+                    faults.push(Fault::other(
+                        format!("{place}.autocomplete"),
+                        "APPLICATION_COMMAND_OPTIONS_AUTOCOMPLETE_INVALID",
+                        "Autocomplete and choices exclude each other",
+                    ));
+                }
+                for (j, choice) in choices.iter().enumerate() {
+                    let length = choice["name"].as_str().map_or(0, |text| text.chars().count());
+                    if !(1..=100).contains(&length) {
+                        faults.push(Fault::length(format!("{place}.choices.{j}.name"), 1, 100));
+                    }
+                }
+            }
+            _ => faults.push(Fault::other(
+                format!("{place}.type"),
+                "APPLICATION_COMMAND_OPTIONS_TYPE_INVALID",
+                "Options cannot be nested here, or the type is unknown",
+            )),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+
+    #[test]
+    fn names_orders_and_depth_are_checked() {
+        let one = |command: Value| commands(&[command]);
+        assert!(one(json!({"name": "study", "description": "d"})).is_ok());
+        assert!(one(json!({"name": "Study", "description": "d"})).is_err());
+        assert!(one(json!({"name": "two words", "description": "d"})).is_err());
+        assert!(one(json!({"name": "study", "description": ""})).is_err());
+        let option = |name: &str, required: bool| {
+            json!({"name": name, "description": "d", "type": 3, "required": required})
+        };
+        assert!(one(json!({"name": "s", "description": "d", "options": [option("a", false), option("b", true)]})).is_err());
+        assert!(one(json!({"name": "s", "description": "d", "options": [option("a", true), option("b", false)]})).is_ok());
+        let choices: Vec<Value> = (0..26).map(|i| json!({"name": i.to_string(), "value": "v"})).collect();
+        assert!(one(json!({"name": "s", "description": "d", "options": [
+            {"name": "a", "description": "d", "type": 3, "choices": choices}]})).is_err());
+    }
+}
