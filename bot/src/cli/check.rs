@@ -15,10 +15,16 @@ use indicatif::{ProgressBar, ProgressStyle};
 use serde::Serialize;
 
 use super::{Outcome, output::json_line};
-use crate::chess::{
-    Budget, Stipulation,
-    check::{self, CheckOptions, Report, Soundness},
-    read::{self, Entry, ReadError},
+use crate::{
+    chess::{
+        Budget, Stipulation,
+        check::{self, CheckOptions, Report, Soundness},
+        read::{self, Entry, ReadError},
+    },
+    desk::{
+        endgames::Syzygy,
+        opinion::{self, EngineSettings},
+    },
 };
 
 /// Verify positions: does the task hold against every defence, and is there one key only?
@@ -43,6 +49,12 @@ pub struct Check {
     /// Positions worked on at once; by default one a core
     #[arg(long, value_name = "N")]
     jobs: Option<usize>,
+    /// Folder of endgame tables in Syzygy format
+    #[arg(long, value_name = "FOLDER")]
+    tables: Option<PathBuf>,
+    /// UCI engine to ask for a second opinion on what could not be proved
+    #[arg(long, value_name = "PROGRAM")]
+    engine: Option<PathBuf>,
     /// Files to read
     #[arg(required = true, value_name = "FILE")]
     files: Vec<PathBuf>,
@@ -82,17 +94,26 @@ impl Check {
                 &bytes,
             ));
         }
-        let options = CheckOptions {
+        let mut options = CheckOptions {
             moves: self.moves,
             ..CheckOptions::default()
         };
+        if let Some(folder) = &self.tables {
+            options.endgames = Some(Syzygy::open(folder)?);
+        }
+        let engine = self.engine.map(|program| EngineSettings {
+            program,
+            arguments: Vec::new(),
+            options: Default::default(),
+            seconds: limit.as_secs_f64(),
+        });
         let mut out = io::stdout().lock();
         let mut wanting = 0;
         let total = entries.len();
         in_order(
             &entries,
             self.jobs,
-            |entry| checked(entry, &options, limit),
+            |entry| checked(entry, &options, limit, engine.as_ref()),
             |report: Report| {
                 wanting += usize::from(report.verdict != Soundness::Sound);
                 match self.json {
@@ -182,10 +203,11 @@ pub(super) fn read_bytes(file: &Path) -> anyhow::Result<Vec<u8>> {
 }
 
 /// Checks one entry within `limit`, and fills in how long it took.
-pub(super) fn checked(
+fn checked(
     entry: &Result<Entry, ReadError>,
     options: &CheckOptions,
     limit: Duration,
+    engine: Option<&EngineSettings>,
 ) -> Report {
     let started = Instant::now();
     let mut report = match entry {
@@ -195,6 +217,9 @@ pub(super) fn checked(
         }
         Err(error) => Report::unreadable(error),
     };
+    if let (Some(engine), Ok(entry)) = (engine, entry) {
+        opinion::consult(engine, &entry.position, &mut report);
+    }
     report.seconds = (started.elapsed().as_secs_f64() * 1e4).round() / 1e4;
     report
 }

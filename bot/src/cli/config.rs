@@ -9,7 +9,7 @@ use anyhow::Context;
 use serde::Deserialize;
 
 use super::Where;
-use crate::desk::{DeskOptions, Settings};
+use crate::desk::{DeskOptions, Settings, endgames::Syzygy, opinion::EngineSettings};
 
 /// The settings file. Every key has a default; an unknown key is an error that names it.
 #[derive(Clone, Debug, Default, Deserialize)]
@@ -23,6 +23,8 @@ pub struct Config {
     pub group: Settings,
     /// How positions are checked and replies judged.
     pub check: CheckConfig,
+    /// An engine to ask for a second opinion on what could not be proved.
+    pub engine: Option<EngineSettings>,
     /// Discord.
     pub discord: DiscordConfig,
 }
@@ -51,6 +53,8 @@ pub struct CheckConfig {
     pub moves: u8,
     /// Megabytes for the prover's table.
     pub table_mb: usize,
+    /// Folder of endgame tables in Syzygy format; a relative path counts from the settings file.
+    pub endgame_tables: Option<PathBuf>,
 }
 
 /// Discord.
@@ -78,6 +82,7 @@ impl Default for CheckConfig {
             reply_seconds: 5.0,
             moves: 5,
             table_mb: 64,
+            endgame_tables: None,
         }
     }
 }
@@ -114,7 +119,7 @@ impl Config {
                 file.exists().then_some(file)
             }
         };
-        let config = match &file {
+        let mut config = match &file {
             Some(file) => {
                 let text = std::fs::read_to_string(file).with_context(|| {
                     format!("the settings file {} could not be read", file.display())
@@ -125,6 +130,9 @@ impl Config {
             None => Self::default(),
         };
         let folder = file.as_deref().map(beside).unwrap_or_default();
+        if let Some(tables) = &mut config.check.endgame_tables {
+            *tables = folder.join(&*tables);
+        }
         let store = match (&place.store, &config.store) {
             (Some(store), _) => store.clone(),
             (None, Some(store)) => folder.join(store),
@@ -134,15 +142,22 @@ impl Config {
     }
 
     /// The limits of the desk's computing.
-    pub fn desk_options(&self) -> DeskOptions {
+    ///
+    /// # Errors
+    /// When the endgame tables that the settings name cannot be used.
+    pub fn desk_options(&self) -> anyhow::Result<DeskOptions> {
         let mut options = DeskOptions {
             check_seconds: self.check.seconds,
             reply_seconds: self.check.reply_seconds,
             table_bytes: self.check.table_mb << 20,
+            engine: self.engine.clone(),
             ..DeskOptions::default()
         };
         options.check.moves = self.check.moves;
-        options
+        if let Some(folder) = &self.check.endgame_tables {
+            options.check.endgames = Some(Syzygy::open(folder)?);
+        }
+        Ok(options)
     }
 
     fn parse(text: &str) -> anyhow::Result<Self> {

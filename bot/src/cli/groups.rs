@@ -124,6 +124,6 @@ pub fn desk(config: &Config, path: &Path) -> anyhow::Result<Desk> {
     Ok(Desk::with_options(
         store,
         Arc::new(SystemClock),
-        config.desk_options(),
+        config.desk_options()?,
     ))
 }

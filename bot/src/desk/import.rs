@@ -15,6 +15,7 @@ use super::{
     CheckedPosition, Desk, Person, Picture, Place, Report, Settings, convert,
     error::{Done, bad_request},
     handle::{coached, position_of},
+    opinion,
     pool::StopSign,
     posting, text,
 };
@@ -143,10 +144,15 @@ impl Desk {
             self.inner.options.table_bytes,
         );
         let seconds = self.inner.options.check_seconds;
+        let engine = self.inner.options.engine.clone();
         self.inner
             .checks
             .run("checking a position", seconds, move |sign| {
-                timed_check(&entry, &options, threads, table, sign)
+                let mut report = timed_check(&entry, &options, threads, table, sign);
+                if let Some(engine) = engine {
+                    opinion::consult(&engine, &entry.position, &mut report);
+                }
+                report
             })
             .await
     }

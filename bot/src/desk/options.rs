@@ -16,6 +16,8 @@ pub struct DeskOptions {
     pub table_bytes: usize,
     /// Problems kept ready for judging.
     pub problems: usize,
+    /// An engine to ask for a second opinion where a check could not prove its verdict.
+    pub engine: Option<super::opinion::EngineSettings>,
     /// How positions are checked.
     pub check: crate::chess::check::CheckOptions,
 }
@@ -28,6 +30,7 @@ impl Default for DeskOptions {
             threads: std::thread::available_parallelism().map_or(1, NonZeroUsize::get),
             table_bytes: 64 << 20,
             problems: 128,
+            engine: None,
             check: crate::chess::check::CheckOptions::default(),
         }
     }

@@ -11,7 +11,7 @@
 
 use shakmaty::{Chess, Move, Position};
 
-use super::{CheckOptions, Report, Soundness, blank, words};
+use super::{CheckOptions, Known, Report, Soundness, blank, tables, words};
 use crate::chess::{
     Branch, Budget, Defence, Solution, Stipulation,
     line::sans,
@@ -40,6 +40,13 @@ pub(super) fn check_advantage(
         report.verdict = Soundness::Unsound;
         report.message = "The side to move has no move; check who is to move.".to_owned();
         return report;
+    }
+    if let Some(every) = options
+        .endgames
+        .as_deref()
+        .and_then(|tables| tables::every_move(position, tables))
+    {
+        return by_tables(report, entry, task, &every);
     }
     let judged = search::search(position, options.depth, 2, budget);
     report.depth = Some(judged.depth);
@@ -79,6 +86,55 @@ pub(super) fn check_advantage(
     report
 }
 
+/// The verdict of endgame tables, which is exact.
+fn by_tables(
+    mut report: Report,
+    entry: &Entry,
+    task: Stipulation,
+    every: &[(Move, Known)],
+) -> Report {
+    let position = &entry.position;
+    report.proved = true;
+    report.keys = every
+        .iter()
+        .filter(|(_, known)| tables::meets(task, *known))
+        .map(|(mv, _)| words::san(position, *mv))
+        .collect();
+    let wins = every.iter().any(|(_, known)| *known == Known::Win);
+    report.line = report.keys.first().cloned().into_iter().collect();
+    let doing = if task == Stipulation::Draw {
+        "draws"
+    } else {
+        "wins"
+    };
+    (report.verdict, report.message) = match report.keys.len() {
+        _ if task == Stipulation::Draw && wins => (
+            Soundness::Unsound,
+            "By the endgame tables the side to move does better than draw; set the task to +."
+                .to_owned(),
+        ),
+        0 => (
+            Soundness::Unsound,
+            format!("By the endgame tables no move {doing}."),
+        ),
+        1 => (Soundness::Sound, String::new()),
+        _ => (
+            Soundness::SeveralKeys,
+            format!(
+                "By the endgame tables more than one move {doing}: {}. Change the position so that one remains, or accept them all.",
+                words::list(&report.keys)
+            ),
+        ),
+    };
+    report.message = [Some(report.message), broken_promise(entry, &report.keys)]
+        .into_iter()
+        .flatten()
+        .filter(|words| !words.is_empty())
+        .collect::<Vec<_>>()
+        .join(" ");
+    report
+}
+
 /// The solution of a win or draw: the keys, each with the line the search expects.
 pub(super) fn solution(
     position: &Chess,
@@ -88,6 +144,26 @@ pub(super) fn solution(
 ) -> Option<Solution> {
     if position.legal_moves().is_empty() {
         return None;
+    }
+    if let Some(every) = options
+        .endgames
+        .as_deref()
+        .and_then(|tables| tables::every_move(position, tables))
+    {
+        let keys = every
+            .iter()
+            .filter(|(_, known)| tables::meets(task, *known));
+        let keys = keys
+            .map(|&(mv, _)| Branch {
+                mv,
+                defences: Vec::new(),
+            })
+            .collect();
+        return Some(Solution {
+            keys,
+            tries: Vec::new(),
+            complete: false,
+        });
     }
     let judged = search::search(position, options.depth, 2, budget);
     let keys = judged
@@ -321,6 +397,51 @@ mod tests {
             (report.verdict, &report.keys[..]),
             (Soundness::Sound, &["Qd8+".to_owned()][..]),
             "{report:?}"
+        );
+    }
+
+    /// Knows that a rook wins against a bare king, as every table does.
+    #[derive(Debug)]
+    struct RookWins;
+
+    impl super::super::Endgames for RookWins {
+        fn most_men(&self) -> usize {
+            3
+        }
+
+        fn known(&self, position: &Chess) -> Option<Known> {
+            let board = position.board();
+            let rook_at_risk = position.legal_moves().iter().any(|mv| mv.is_capture());
+            Some(match (board.rooks() & position.us()).any() {
+                true => Known::Win,
+                false if rook_at_risk => Known::Draw,
+                false => Known::Loss,
+            })
+        }
+    }
+
+    #[test]
+    fn tables_are_exact() {
+        let mut entry = read::read_file("t", b"8/8/8/8/8/2k5/1R6/K7 w - -")
+            .remove(0)
+            .expect("readable");
+        entry.stipulation = Some(Stipulation::Win);
+        let options = CheckOptions {
+            endgames: Some(std::sync::Arc::new(RookWins)),
+            ..CheckOptions::default()
+        };
+        let report = check::check(&entry, &options, &Budget::unlimited());
+        assert!(report.proved && report.depth.is_none());
+        assert_eq!(report.verdict, Soundness::SeveralKeys, "{report:?}");
+        assert!(
+            !report.keys.contains(&"Rb3+".to_owned()),
+            "the king takes it: {:?}",
+            report.keys
+        );
+        entry.stipulation = Some(Stipulation::Draw);
+        assert_eq!(
+            check::check(&entry, &options, &Budget::unlimited()).verdict,
+            Soundness::Unsound
         );
     }
 

@@ -3,6 +3,7 @@
 mod advantage;
 mod difficulty;
 mod mate;
+mod tables;
 mod words;
 
 use serde::{Deserialize, Serialize};
@@ -13,6 +14,8 @@ use super::{
     prove::Prover,
     read::{Entry, ReadError},
 };
+
+pub use tables::{Endgames, Known};
 
 /// Version of the checker; a stored check with another version is done again.
 pub const CHECKER_VERSION: u32 = 1;
@@ -130,6 +133,8 @@ pub struct CheckOptions {
     pub other_margin: i32,
     /// Depth in half-moves for judging by evaluation.
     pub depth: u32,
+    /// Endgame tables, where the user has them.
+    pub endgames: Option<std::sync::Arc<dyn Endgames>>,
 }
 
 impl Default for CheckOptions {
@@ -139,6 +144,7 @@ impl Default for CheckOptions {
             win_margin: 200,
             other_margin: 100,
             depth: 14,
+            endgames: None,
         }
     }
 }
