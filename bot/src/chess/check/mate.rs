@@ -2,10 +2,11 @@
 
 use shakmaty::{Move, Position};
 
-use super::{CheckOptions, Report, Soundness, advantage, blank, difficulty, words};
+use super::{CheckOptions, Report, Soundness, advantage, blank, difficulty, variations, words};
 use crate::chess::{
     Budget, Solution, Spent, Stipulation,
     line::sans,
+    name::name,
     prove::{Prover, refutations},
     read::Entry,
 };
@@ -93,6 +94,11 @@ fn settle(
         report.verdict = Soundness::Sound;
     }
     message.extend(promises(entry, &solution, shortest));
+    report.warnings = variations::check(entry, moves, prover, budget);
+    if !report.warnings.is_empty() {
+        message
+            .push("Not all is right in the variations of the file: see the warnings.".to_owned());
+    }
     report.message = message.join(" ");
     Ok(report)
 }
@@ -217,8 +223,7 @@ fn patterns(entry: &Entry, main: &[Move]) -> Vec<String> {
     for &mv in main {
         last.play_unchecked(mv);
     }
-    let _ = &last;
-    Vec::new()
+    name(&last).patterns
 }
 
 fn out_of_time(entry: &Entry, task: Stipulation, none_within: u8) -> Report {

@@ -4,6 +4,7 @@ mod advantage;
 mod difficulty;
 mod mate;
 mod tables;
+mod variations;
 mod words;
 
 use serde::{Deserialize, Serialize};
@@ -154,6 +155,7 @@ impl Default for CheckOptions {
 /// The verdict speaks of the stipulation alone: whether it holds, and by how many keys. Where the
 /// file also promises a move (EPD `bm`, or the first move of a PGN solution) and that move is not
 /// the key, the message says so and the verdict stays; the same for a move to avoid that is a key.
+/// The variations of a PGN are checked move by move, and what is wrong in them is in the warnings.
 pub fn check(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Report {
     let before = budget.used();
     let mut report = match entry.stipulation {

@@ -47,6 +47,7 @@ fn a_sound_mate() {
     assert_eq!(report.line, ["Rxd8+", "Rxd8", "Rxd8#"]);
     assert_eq!(report.variations, ["1.Rxd8+ Rxd8 2.Rxd8#"]);
     assert!(report.proved && report.nodes > 0);
+    assert_eq!(report.patterns, ["back-rank"]);
     assert_eq!(report.message, "");
     assert_eq!(report.fen, BACK_RANK);
 }
@@ -177,4 +178,105 @@ fn a_problem_is_ready_to_judge_replies() {
         )
         .is_none()
     );
+}
+
+fn lesson(task: &str, fen: &str, moves: &str) -> Report {
+    let text = format!("[Task \"{task}\"]\n[FEN \"{fen}\"]\n\n{moves}\n");
+    let entry = crate::chess::read::read_file("f", text.as_bytes()).remove(0);
+    check(
+        &entry.expect("readable"),
+        &CheckOptions::default(),
+        &Budget::unlimited(),
+    )
+}
+
+#[test]
+fn variations_of_a_lesson_that_hold_are_passed() {
+    let report = lesson(
+        "#2",
+        BACK_RANK,
+        "1.Rxd8+ $1 (1.Rd7? Rxd7 $19) (1.g3? Rxd2) 1...Rxd8 2.Rxd8# +-",
+    );
+    assert_eq!(report.verdict, Soundness::Sound);
+    assert_eq!(report.warnings, Vec::<String>::new());
+    assert_eq!(report.message, "");
+}
+
+#[test]
+fn variations_that_fail_are_named_with_line_move_and_better_move() {
+    let two_rooks = "7k/8/8/5K2/8/8/8/6R1 w - - 0 1";
+    for (task, fen, moves, expected) in [
+        (
+            "#2",
+            BACK_RANK,
+            "1.Rxd8+ Rxd8\n2.Rd7",
+            "line 5, move 2.Rd7: it is not mate; better is 2.Rxd8#",
+        ),
+        (
+            "#2",
+            BACK_RANK,
+            "1.Rxd8+ (1.g3 Rxd2) Rxd8 2.Rxd8#",
+            "line 4, move 1.g3: after it there is no mate in 2 moves; 1...Rxd2 holds; better is 1.Rxd8+",
+        ),
+        (
+            "#2",
+            BACK_RANK,
+            "1.Rxd8+? Rxd8 2.Rxd8#",
+            "line 4, move 1.Rxd8+: it is marked as wrong, yet it mates in 2 moves",
+        ),
+        (
+            "#2",
+            BACK_RANK,
+            "1.Rxd8# Rxd8 2.Rxd8#",
+            "line 4, move 1.Rxd8+: it is written with #, but it is not mate",
+        ),
+        (
+            "#2",
+            BACK_RANK,
+            "1.Rxd8+ Rxd8 2.Rxd8# $10",
+            "line 4, move 2.Rxd8#: the line ends with a sign that it does not win, but it leads to mate",
+        ),
+        (
+            "#3",
+            two_rooks,
+            "1.Kg6 Kg8 2.Ra1 Kh8 3.Ra8#",
+            "line 4, move 2.Ra1: after it there is no mate in 2 moves; 2...Kf8 holds; better is 2.Rf1",
+        ),
+    ] {
+        let report = lesson(task, fen, moves);
+        assert_eq!(report.warnings.first().map(String::as_str), Some(expected));
+        assert!(
+            report.message.contains("see the warnings"),
+            "{}",
+            report.message
+        );
+    }
+}
+
+#[test]
+fn a_reply_that_does_not_refute_is_named() {
+    let report = lesson(
+        "#2",
+        "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1",
+        "1.Rxd8+ (1.Rd7? h6 2.Rxd8+) Rxd8 2.Rxd8#",
+    );
+    assert_eq!(
+        report.warnings.len(),
+        0,
+        "luft holds as well: {:?}",
+        report.warnings
+    );
+    let report = lesson(
+        "#2",
+        "3r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1",
+        "1.Rxd8# (1.g3? Rxd2)",
+    );
+    assert_eq!(report.verdict, Soundness::Short);
+    let report = lesson(
+        "#1",
+        "3r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1",
+        "1.Rxd8# (1.g3? h5)",
+    );
+    assert_eq!(report.verdict, Soundness::Sound);
+    assert_eq!(report.warnings.len(), 0);
 }

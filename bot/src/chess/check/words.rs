@@ -12,6 +12,11 @@ pub(super) fn san(position: &Chess, mv: Move) -> String {
     SanPlus::from_move(position.clone(), mv).to_string()
 }
 
+/// A move with the number that its place in the game gives it: "12.Nf3", "12...Nf6".
+pub(super) fn in_place(before: &Chess, mv: Move) -> String {
+    line::numbered(before.turn(), before.fullmoves().get(), &[san(before, mv)])
+}
+
 /// A numbered line that starts at move 1, as solutions are printed.
 pub(super) fn numbered(position: &Chess, moves: &[Move]) -> String {
     line::numbered(position.turn(), 1, &line::sans(position, moves))

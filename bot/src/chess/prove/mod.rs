@@ -126,6 +126,30 @@ impl<'a> Prover<'a> {
         solution
     }
 
+    /// With the defender to move in a position that can come of this one: whether he is mated, or
+    /// every defence is met by a mate within `moves` more moves of the attacker.
+    ///
+    /// # Errors
+    /// [`Spent`] when the budget ended first.
+    pub fn meets(&self, position: &Chess, moves: u8) -> Result<bool, Spent> {
+        let mut worker = Worker::new(self.budget, &self.table);
+        let held = worker.defend(position, moves);
+        worker.settle();
+        Ok(held?.is_none())
+    }
+
+    /// With the attacker to move in a position that can come of this one: every move that mates
+    /// within `moves`, the soonest first, with the moves it takes.
+    ///
+    /// # Errors
+    /// [`Spent`] when the budget ended first.
+    pub fn continuations(&self, position: &Chess, moves: u8) -> Result<Vec<(Move, u8)>, Spent> {
+        let mut worker = Worker::new(self.budget, &self.table);
+        let found = tree::continuations(&mut worker, position, moves);
+        worker.settle();
+        found
+    }
+
     /// A defence that holds against `mv` for `moves` moves, itself counted, as far as was proved.
     pub fn known_refutation(&self, mv: Move, moves: u8) -> Option<Move> {
         self.firsts

@@ -128,7 +128,7 @@ impl Tree<'_, '_> {
         for &mv in &position.legal_moves() {
             let mut after = position.clone();
             after.play_unchecked(mv);
-            let continuations = self.continuations(&after, left)?;
+            let continuations = continuations(self.worker, &after, left)?;
             // The branch is proved, so there is one; the shortest comes first.
             let length = continuations.first().map_or(u8::MAX, |next| next.1);
             found.push((mv, after, continuations, length));
@@ -163,31 +163,6 @@ impl Tree<'_, '_> {
         Ok(())
     }
 
-    /// Every move that still mates within `moves`, with the length it takes; the shortest first.
-    fn continuations(&mut self, position: &Chess, moves: u8) -> Result<Vec<(Move, u8)>, Spent> {
-        let mut found = Vec::new();
-        let map = CheckMap::of(position);
-        for &mv in &position.legal_moves() {
-            if moves == 1 && !map.as_ref().is_some_and(|map| map.is_check(position, mv)) {
-                continue;
-            }
-            let mut after = position.clone();
-            after.play_unchecked(mv);
-            // Most moves fail, and fail at full length at once; only for those that do not is the
-            // exact length wanted.
-            if self.worker.defend(&after, moves - 1)?.is_some() {
-                continue;
-            }
-            let mut length = moves;
-            while length > 1 && self.worker.defend(&after, length - 2)?.is_none() {
-                length -= 1;
-            }
-            found.push((mv, length));
-        }
-        found.sort_by_key(|(mv, length)| (*length, super::order_of(*mv)));
-        Ok(found)
-    }
-
     fn branch(&self, at: usize) -> Branch {
         let twig = &self.twigs[at];
         Branch {
@@ -202,6 +177,35 @@ impl Tree<'_, '_> {
                 .collect(),
         }
     }
+}
+
+/// Every move that still mates within `moves`, with the length it takes; the shortest first.
+pub(super) fn continuations(
+    worker: &mut Worker<'_>,
+    position: &Chess,
+    moves: u8,
+) -> Result<Vec<(Move, u8)>, Spent> {
+    let mut found = Vec::new();
+    let map = CheckMap::of(position);
+    for &mv in &position.legal_moves() {
+        if moves == 1 && !map.as_ref().is_some_and(|map| map.is_check(position, mv)) {
+            continue;
+        }
+        let mut after = position.clone();
+        after.play_unchecked(mv);
+        // Most moves fail, and fail at full length at once; only for those that do not is the
+        // exact length wanted.
+        if worker.defend(&after, moves - 1)?.is_some() {
+            continue;
+        }
+        let mut length = moves;
+        while length > 1 && worker.defend(&after, length - 2)?.is_none() {
+            length -= 1;
+        }
+        found.push((mv, length));
+    }
+    found.sort_by_key(|(mv, length)| (*length, super::order_of(*mv)));
+    Ok(found)
 }
 
 /// How much a defence has to show, among defences that last equally long: a counter-check, a
