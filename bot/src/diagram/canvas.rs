@@ -168,6 +168,11 @@ impl Canvas {
         }
     }
 
+    /// Whether words stay words.
+    pub(super) fn live(&self) -> bool {
+        self.words == Words::Live
+    }
+
     pub(super) fn rect(&mut self, x: f32, y: f32, w: f32, h: f32, paint: Paint<'_>) {
         let _ = write!(
             self.body,
@@ -216,9 +221,9 @@ impl Canvas {
                 }
             }
             Words::Live => {
-                let weight = match hand.weight {
-                    Weight::Regular => 400,
-                    Weight::Semibold => 600,
+                let (family, weight) = match hand.weight {
+                    Weight::Regular => (lettering::FAMILY, 400),
+                    Weight::Semibold => (lettering::SEMIBOLD_FAMILY, 600),
                 };
                 let anchor = match hand.anchor {
                     Anchor::Start => "start",
@@ -230,7 +235,7 @@ impl Canvas {
                     "<text x=\"{}\" y=\"{}\" font-family=\"{}\" font-size=\"{}\" font-weight=\"{weight}\" text-anchor=\"{anchor}\" fill=\"{}\" xml:space=\"preserve\">{}</text>",
                     num(x),
                     num(y),
-                    lettering::FAMILY,
+                    family,
                     num(hand.size),
                     hand.ink,
                     escape(&lettering::showable(text))

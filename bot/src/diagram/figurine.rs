@@ -155,6 +155,16 @@ pub(super) fn set(
                 }
                 Bit::Man(role) => {
                     flush(canvas, &mut run, run_at, y, hand);
+                    if canvas.live() {
+                        // Under the drawing and in the page's colour: for whoever copies the line
+                        // or has it read aloud.
+                        let letter = role.upper_char().to_string();
+                        let unseen = Hand {
+                            ink: palette.page,
+                            ..hand
+                        };
+                        canvas.text(&letter, x, y, unseen);
+                    }
                     figurine(canvas, role, (x, y), hand.size, palette);
                     x += hand.size * ADVANCE;
                     run_at = x;

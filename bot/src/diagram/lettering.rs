@@ -18,6 +18,9 @@ pub(super) const SEMIBOLD: &[u8] = include_bytes!("font/LibertinusSerif-Semibold
 /// The font's family name, for pictures that keep text as text.
 pub(super) const FAMILY: &str = "Libertinus Serif";
 
+/// The semibold is a family of its own by its name table.
+pub(super) const SEMIBOLD_FAMILY: &str = "Libertinus Serif Semibold";
+
 /// Height of a capital letter, as a part of the font size.
 pub(super) const CAP: f32 = 0.645;
 

@@ -12,6 +12,10 @@
 //! | a position with marks (a refutation, a hint) | [`Diagram::scene`] |
 //! | the reveal: final position with every flight explained, solution in figurines | [`reveal::Reveal::of`]`(&start, &main_line)`, set `style`, `heading` and `solution` (the numbered lines as text), then [`reveal::Reveal::png`] |
 //! | only the marks for a final position | [`reveal::flights`] |
+//! | the solution move by move, side by side | [`strip::Strip::of`]`(start, line)`, then `png` |
+//! | the same as an animation | [`film::Film::of`]`(start, line)`, then `gif`; `still` for those who want none |
+//! | the summary's charts | [`chart::solve_rates`], [`chart::participation`], [`chart::mastery`], [`chart::wrong_moves`], and [`chart::leaderboard`]; each takes a title and plain figures, then [`chart::Chart::png`] with a [`chart::Theme`] |
+//! | a week's positions to print | [`sheet::Sheet`]: `pdf`, or a page each as `svg` |
 //! | everything we draw, to look at | [`contact::png`] |
 
 pub mod board;
@@ -20,11 +24,16 @@ mod canvas;
 pub mod chart;
 pub mod contact;
 mod figurine;
+pub mod film;
+#[cfg(test)]
+mod legibility;
 mod lettering;
 mod palette;
 mod pieces;
 mod raster;
 pub mod reveal;
+pub mod sheet;
+pub mod strip;
 
 pub use board::{Diagram, Style};
 

@@ -107,6 +107,11 @@ impl Legend {
         Self::rows(&signs, width)
     }
 
+    /// No legend at all.
+    pub(in super::super) fn none() -> Self {
+        Self::rows(&[], 0.0)
+    }
+
     fn rows(signs: &[Sign], width: f32) -> Self {
         let size = (width * 0.033).clamp(9.0, 30.0);
         let margin = (width * 0.038).round();

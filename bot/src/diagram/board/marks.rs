@@ -237,12 +237,12 @@ fn guard_line(
 
 /// A dashed line with a clear edge.
 pub(super) fn dashes(canvas: &mut Canvas, a: Point, b: Point, s: f32, palette: &Palette) {
-    let w = (s * 0.045).max(1.2);
-    canvas.line(a, b, Paint::stroke(palette.casing, w * 2.2));
+    let w = (s * 0.05).max(1.2);
+    canvas.line(a, b, Paint::stroke(palette.casing, w * 2.0));
     canvas.line(
         a,
         b,
-        Paint::stroke(palette.guard, w).dashed(s * 0.11, s * 0.07),
+        Paint::stroke(palette.guard, w).dashed(s * 0.13, s * 0.06),
     );
 }
 

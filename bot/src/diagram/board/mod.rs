@@ -10,7 +10,7 @@ pub(super) mod legend;
 mod marks;
 pub(super) mod pixels;
 
-use shakmaty::{Bitboard, Chess, Color, Position, Square};
+use shakmaty::{Chess, Color, Position, Square};
 
 use super::canvas::{Canvas, Hand, Paint, Words, num};
 use super::palette::{self, Palette};
@@ -18,7 +18,7 @@ use super::pieces::{self, Cut};
 use super::{DiagramError, Picture, PictureKind, raster};
 use crate::chess::scene::{Scene, SceneMark};
 
-pub(super) use alt::cut;
+pub(super) use alt::{cut, men};
 pub(super) use layout::Layout;
 
 /// The smallest board, in pixels.
@@ -120,7 +120,7 @@ impl Diagram {
     /// When the renderer refuses.
     pub fn png(&self) -> Result<Picture, DiagramError> {
         Ok(Picture {
-            bytes: raster::pack(&pixels::draw(self, Bitboard::EMPTY)?)?,
+            bytes: raster::pack(&pixels::draw(self)?)?,
             kind: PictureKind::Png,
             alt: self.alt(),
         })

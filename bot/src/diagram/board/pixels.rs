@@ -12,11 +12,27 @@ use super::super::pieces::{self, Cut};
 use super::super::{DiagramError, palette, raster};
 use super::{Diagram, Layout, ground, legend::Legend, marks};
 
-/// Draws `diagram` with its legend; the men on `hidden` are left out.
-pub(in super::super) fn draw(diagram: &Diagram, hidden: Bitboard) -> Result<Pixmap, DiagramError> {
+/// Draws `diagram` with its legend.
+pub(in super::super) fn draw(diagram: &Diagram) -> Result<Pixmap, DiagramError> {
+    let legend = Legend::of(diagram, diagram.layout().width);
+    put_together(diagram, &legend, Bitboard::EMPTY)
+}
+
+/// Draws `diagram` without a legend; the men on `hidden` are left out.
+pub(in super::super) fn draw_bare(
+    diagram: &Diagram,
+    hidden: Bitboard,
+) -> Result<Pixmap, DiagramError> {
+    put_together(diagram, &Legend::none(), hidden)
+}
+
+fn put_together(
+    diagram: &Diagram,
+    legend: &Legend,
+    hidden: Bitboard,
+) -> Result<Pixmap, DiagramError> {
     let layout = diagram.layout();
     let palette = palette::of(diagram.style);
-    let legend = Legend::of(diagram, layout.width);
     let height = layout.height + legend.height();
     let mut map = Pixmap::new(layout.width as u32, height as u32)
         .ok_or_else(|| DiagramError::Render("no room for the picture".into()))?;
@@ -163,7 +179,7 @@ mod tests {
                 ];
                 let wanted = raster::pixels(&diagram.svg(), 1.0).expect("the SVG draws");
                 for _ in 0..2 {
-                    let got = draw(&diagram, Bitboard::EMPTY).expect("the board draws");
+                    let got = draw(&diagram).expect("the board draws");
                     assert_eq!(
                         (got.width(), got.height()),
                         (wanted.width(), wanted.height())

@@ -9,10 +9,10 @@ pub(super) fn parts() -> Vec<Part> {
         .turned();
     let coronet = Lathe::from(12.5, 52.5)
         // The bell opens slowly, then flares.
-        .curve((13.5, 43.0), (20.0, 33.0), (29.5, 22.0))
+        .curve((13.5, 43.0), (20.0, 34.0), (31.0, 21.0))
         // Scallops between the points.
-        .curve((24.5, 27.5), (19.5, 28.5), (15.0, 18.0))
-        .curve((10.5, 28.0), (5.0, 27.0), (0.0, 17.0))
+        .curve((25.2, 29.6), (19.4, 30.8), (15.0, 18.0))
+        .curve((10.7, 30.2), (4.8, 29.2), (0.0, 17.0))
         .turned();
     let collar = Lathe::from(15.0, 60.0)
         .curve((23.0, 59.0), (23.0, 53.0), (15.0, 52.0))

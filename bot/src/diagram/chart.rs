@@ -1,1 +1,0 @@
-//! Charts for leaderboard and summary.

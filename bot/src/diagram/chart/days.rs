@@ -1,0 +1,152 @@
+//! Participation: a column a day, in two parts, days gathered in weeks, each with its mean.
+
+use super::super::canvas::{Canvas, Hand, Paint};
+use super::super::lettering::{self, Weight};
+use super::Day;
+use super::frame::{HEAD, MARGIN, Swatch, Theme, WIDTH, key, nothing, page};
+
+/// Height of the columns' field.
+const FIELD: f32 = 260.0;
+
+/// The most days a chart shows: six weeks; of more, the last.
+const MOST: usize = 42;
+
+pub(super) fn participation(title: &str, days: &[Day], theme: Theme) -> Canvas {
+    let inks = theme.inks();
+    let days = &days[days.len().saturating_sub(MOST)..];
+    if days.is_empty() {
+        return nothing(title, &inks);
+    }
+    let mut canvas = page(title, HEAD + FIELD + 138.0, &inks);
+    let (top, bottom) = (HEAD + 8.0, HEAD + FIELD);
+    let most = days.iter().map(|d| d.tried).max().unwrap_or(0).max(1);
+    let step = step(most);
+    let ceiling = most.div_ceil(step) * step;
+    let height = |count: f64| (bottom - top) * (count / ceiling as f64) as f32;
+    let scale = Hand::new(20.0, inks.quiet);
+    let left = MARGIN + scale.width(&ceiling.to_string()) + 12.0;
+    let right = WIDTH - MARGIN;
+    for value in (0..=ceiling).step_by(step) {
+        let y = bottom - height(value as f64);
+        canvas.line((left, y), (right, y), Paint::stroke(inks.grid, 1.5));
+        canvas.text(&value.to_string(), left - 10.0, y + 7.0, scale.end());
+    }
+
+    let weeks = weeks(days);
+    // A week is parted from the next by half a column.
+    let gaps = weeks.len().saturating_sub(1) as f32 * 0.5;
+    let pitch = ((right - left) / (days.len() as f32 + gaps)).min(86.0);
+    let wide = (pitch * 0.72).min(52.0);
+    let mut x = left + pitch * 0.14;
+    for week in weeks {
+        let start = x;
+        for day in week {
+            let (tried, solved) = (height(day.tried as f64), height(day.solved as f64));
+            canvas.rect(x, bottom - tried, wide, tried, Paint::fill(inks.soft));
+            canvas.rect(x, bottom - solved, wide, solved, Paint::fill(inks.strong));
+            if solved > 0.0 && tried > solved {
+                canvas.rect(x, bottom - solved - 1.5, wide, 3.0, Paint::fill(inks.page));
+            }
+            if Hand::new(20.0, "").width(&day.label) <= pitch {
+                let hand = Hand::new(20.0, inks.ink).middle();
+                canvas.text(&day.label, x + wide / 2.0, bottom + 26.0, hand);
+            }
+            x += pitch;
+        }
+        let end = x - pitch + wide;
+        let mean = mean(week);
+        let y = bottom - height(mean);
+        for (ink, width) in [(inks.page, 6.0), (inks.wax, 3.0)] {
+            let paint = Paint::stroke(ink, width);
+            let paint = if ink == inks.wax {
+                paint.dashed(8.0, 5.0)
+            } else {
+                paint
+            };
+            canvas.line((start - 4.0, y), (end + 4.0, y), paint);
+        }
+        let room = end - start + pitch * 0.5;
+        if let Some(day) = week.first() {
+            let name = lettering::fitted(&day.week, Weight::Regular, 20.0, room);
+            canvas.line(
+                (start, bottom + 36.0),
+                (end, bottom + 36.0),
+                Paint::stroke(inks.quiet, 1.5),
+            );
+            let hand = Hand::new(20.0, inks.quiet).middle();
+            canvas.text(&name, (start + end) / 2.0, bottom + 60.0, hand);
+        }
+        x += pitch * 0.5;
+    }
+    key(
+        &mut canvas,
+        bottom + 108.0,
+        &[
+            (Swatch::Bar(inks.strong), "solved"),
+            (Swatch::Bar(inks.soft), "took part"),
+            (Swatch::Rule(inks.wax), "took part, mean of the week"),
+        ],
+        &inks,
+    );
+    canvas
+}
+
+/// A round step for a scale up to `most` with at most five lines.
+fn step(most: usize) -> usize {
+    let mut unit = 1;
+    loop {
+        for factor in [1, 2, 5] {
+            if most.div_ceil(factor * unit) <= 5 {
+                return factor * unit;
+            }
+        }
+        unit *= 10;
+    }
+}
+
+/// The days in runs of one week.
+fn weeks(days: &[Day]) -> Vec<&[Day]> {
+    days.chunk_by(|a, b| a.week == b.week).collect()
+}
+
+fn mean(week: &[Day]) -> f64 {
+    week.iter().map(|d| d.tried).sum::<usize>() as f64 / week.len().max(1) as f64
+}
+
+pub(super) fn words(days: &[Day]) -> Vec<String> {
+    weeks(days)
+        .into_iter()
+        .map(|week| {
+            let each: Vec<String> = week
+                .iter()
+                .map(|d| format!("{} {}, {} solved", d.label, d.tried, d.solved))
+                .collect();
+            let name = week.first().map_or("", |d| &d.week);
+            format!(
+                "{name}, {:.1} members a day: {}",
+                mean(week),
+                each.join("; ")
+            )
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_scale_has_few_round_steps() {
+        for (most, wanted) in [
+            (1, 1),
+            (5, 1),
+            (6, 2),
+            (11, 5),
+            (25, 5),
+            (26, 10),
+            (2_600, 1_000),
+        ] {
+            assert_eq!(step(most), wanted, "{most}");
+        }
+    }
+}

@@ -1,0 +1,229 @@
+//! Charts in rows: a label above, a bar or an interval under it, the figures at the right.
+
+use super::super::canvas::{Canvas, Hand, Paint};
+use super::super::lettering::{self, Weight};
+use super::frame::{
+    HEAD, Inks, MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker,
+};
+use super::{Mastery, SolveRate, Standing, wilson};
+
+/// Height of one row.
+const ROW: f32 = 68.0;
+
+/// The most rows a chart shows; the alt text and the report have the rest.
+const MOST: usize = 24;
+
+const FOOT: f32 = 62.0;
+
+/// Where the bars end.
+const RIGHT: f32 = WIDTH - MARGIN;
+
+struct Rows {
+    canvas: Canvas,
+    inks: Inks,
+    top: f32,
+}
+
+impl Rows {
+    fn new(title: &str, count: usize, theme: Theme, extra: f32) -> Self {
+        let inks = theme.inks();
+        let height = HEAD + count.min(MOST) as f32 * ROW + extra + FOOT;
+        Self {
+            canvas: page(title, height, &inks),
+            inks,
+            top: HEAD,
+        }
+    }
+
+    /// Label and figures of row `i`; gives the middle of the band for its bar.
+    fn row(&mut self, i: usize, label: &str, figures: &str, ink: &str) -> f32 {
+        let y = self.top + i as f32 * ROW;
+        let hand = Hand::new(SIZE, ink);
+        let room = RIGHT - MARGIN - hand.width(figures) - 18.0;
+        let label = lettering::fitted(label, Weight::Regular, SIZE, room);
+        self.canvas.text(&label, MARGIN, y + 25.0, hand);
+        self.canvas.text(figures, RIGHT, y + 25.0, hand.end());
+        y + 44.0
+    }
+
+    fn bar(&mut self, middle: f32, from: f32, to: f32, ink: &str) {
+        if to > from {
+            self.canvas
+                .rect(from, middle - 9.0, to - from, 18.0, Paint::fill(ink));
+        }
+    }
+}
+
+fn along(share: f64) -> f32 {
+    MARGIN + (RIGHT - MARGIN) * share.clamp(0.0, 1.0) as f32
+}
+
+pub(super) fn solve_rates(title: &str, rows: &[SolveRate], theme: Theme) -> Canvas {
+    let inks = theme.inks();
+    if rows.is_empty() {
+        return nothing(title, &inks);
+    }
+    let mut chart = Rows::new(title, rows.len(), theme, 34.0);
+    let bottom = HEAD + rows.len().min(MOST) as f32 * ROW;
+    for quarter in 0..=4u8 {
+        let x = along(f64::from(quarter) / 4.0);
+        // The scale is drawn beside the intervals only, not through the labels.
+        let paint = Paint::stroke(inks.grid, 1.5);
+        for i in 0..rows.len().min(MOST) {
+            let y = HEAD + i as f32 * ROW + 44.0;
+            chart.canvas.line((x, y - 11.0), (x, y + 11.0), paint);
+        }
+        let hand = Hand::new(20.0, inks.quiet);
+        let hand = match quarter {
+            0 => hand,
+            4 => hand.end(),
+            _ => hand.middle(),
+        };
+        let words = format!("{} %", u32::from(quarter) * 25);
+        chart.canvas.text(&words, x, bottom + 24.0, hand);
+    }
+    for (i, row) in rows.iter().take(MOST).enumerate() {
+        let figures = format!("{} of {}", row.solved, row.tried);
+        let middle = chart.row(i, &row.label, &figures, inks.ink);
+        if row.tried == 0 {
+            continue;
+        }
+        let (low, high) = wilson(row.solved, row.tried);
+        whisker(
+            &mut chart.canvas,
+            along(low),
+            along(high),
+            middle,
+            inks.strong,
+        );
+        let at = along(row.solved as f64 / row.tried as f64);
+        // Within the page even at 0 and 100 per cent.
+        let at = at.clamp(MARGIN + 8.0, RIGHT - 8.0);
+        chart
+            .canvas
+            .circle(at, middle, 10.5, Paint::fill(inks.page));
+        chart
+            .canvas
+            .circle(at, middle, 8.5, Paint::fill(inks.strong));
+    }
+    key(
+        &mut chart.canvas,
+        bottom + 70.0,
+        &[(
+            Swatch::Whisker(inks.strong),
+            "solved, and what so few replies leave open (95 %)",
+        )],
+        &inks,
+    );
+    chart.canvas
+}
+
+pub(super) fn solve_rate_words(row: &SolveRate) -> String {
+    if row.tried == 0 {
+        return format!("{}: nobody tried", row.label);
+    }
+    let (low, high) = wilson(row.solved, row.tried);
+    format!(
+        "{}: {} of {} solved, {} % (likely {} to {} %)",
+        row.label,
+        row.solved,
+        row.tried,
+        percent(row.solved, row.tried),
+        (low * 100.0).round(),
+        (high * 100.0).round()
+    )
+}
+
+pub(super) fn mastery(title: &str, topics: &[Mastery], theme: Theme) -> Canvas {
+    let inks = theme.inks();
+    if topics.is_empty() {
+        return nothing(title, &inks);
+    }
+    let mut chart = Rows::new(title, topics.len(), theme, 0.0);
+    for (i, topic) in topics.iter().take(MOST).enumerate() {
+        let figures = format!(
+            "{} % of {}",
+            percent(topic.solved, topic.tried),
+            topic.tried
+        );
+        let middle = chart.row(i, &topic.topic, &figures, inks.ink);
+        let of = topic.tried.max(1) as f64;
+        let first = along(topic.first_try.min(topic.solved) as f64 / of);
+        let solved = along(topic.solved as f64 / of);
+        chart.bar(middle, MARGIN, RIGHT, inks.track);
+        chart.bar(middle, MARGIN, solved, inks.soft);
+        chart.bar(middle, MARGIN, first, inks.strong);
+        // A gap tells the two apart without their colours.
+        if first > MARGIN && solved > first {
+            chart.bar(middle, first - 1.5, first + 1.5, inks.page);
+        }
+    }
+    let y = HEAD + topics.len().min(MOST) as f32 * ROW + 36.0;
+    key(
+        &mut chart.canvas,
+        y,
+        &[
+            (Swatch::Bar(inks.strong), "at the first try"),
+            (Swatch::Bar(inks.soft), "solved later"),
+            (Swatch::Bar(inks.track), "not solved"),
+        ],
+        &inks,
+    );
+    chart.canvas
+}
+
+pub(super) fn mastery_words(topic: &Mastery) -> String {
+    format!(
+        "{}: {} of {} solved, {} %, {} at the first try",
+        topic.topic,
+        topic.solved,
+        topic.tried,
+        percent(topic.solved, topic.tried),
+        topic.first_try
+    )
+}
+
+pub(super) fn leaderboard(title: &str, rows: &[Standing], theme: Theme) -> Canvas {
+    let inks = theme.inks();
+    if rows.is_empty() {
+        return nothing(title, &inks);
+    }
+    let most = rows.iter().map(|r| r.points).fold(1.0, f64::max);
+    let mut chart = Rows::new(title, rows.len(), theme, 0.0);
+    for (i, row) in rows.iter().take(MOST).enumerate() {
+        let label = format!("{}. {}", row.rank, row.name);
+        let figures = points(row.points);
+        let middle = chart.row(i, &label, &figures, inks.ink);
+        chart.bar(middle, MARGIN, RIGHT, inks.track);
+        chart.bar(middle, MARGIN, along(row.points / most), inks.strong);
+    }
+    let y = HEAD + rows.len().min(MOST) as f32 * ROW + 36.0;
+    let words = if rows.len() > MOST {
+        format!("points; the first {MOST} of {}", rows.len())
+    } else {
+        "points".into()
+    };
+    key(
+        &mut chart.canvas,
+        y,
+        &[(Swatch::Bar(inks.strong), &words)],
+        &inks,
+    );
+    chart.canvas
+}
+
+pub(super) fn standing_words(row: &Standing) -> String {
+    format!(
+        "{}. {}, {} points, {} of {} solved",
+        row.rank,
+        row.name,
+        points(row.points),
+        row.solved,
+        row.tried
+    )
+}
+
+/// Points without needless decimals.
+fn points(points: f64) -> String {
+    format!("{}", (points * 10.0).round() / 10.0)
+}

@@ -1,0 +1,163 @@
+//! What all charts promise.
+
+use super::*;
+use crate::diagram::canvas::escape;
+
+/// One chart of every kind, with figures that strain the layout.
+pub(super) fn every_kind() -> Vec<Chart> {
+    let long = "Żółkiewska-Wiesengrund, Bartholomäus Ёжиков <b>&\"'";
+    vec![
+        solve_rates(
+            "Solve rate",
+            vec![
+                SolveRate {
+                    label: long.repeat(3),
+                    tried: 12,
+                    solved: 0,
+                },
+                SolveRate {
+                    label: "No. 2".into(),
+                    tried: 1,
+                    solved: 1,
+                },
+                SolveRate {
+                    label: "No. 3".into(),
+                    tried: 0,
+                    solved: 0,
+                },
+            ],
+        ),
+        participation(
+            "Participation",
+            (0..30)
+                .map(|i| Day {
+                    label: format!("{}", i + 1),
+                    week: format!("week {}", i / 7),
+                    tried: (i * 7) % 13,
+                    solved: (i * 7) % 13 / 2,
+                })
+                .collect(),
+        ),
+        mastery(
+            "Topics",
+            vec![
+                Mastery {
+                    topic: "Pins".into(),
+                    tried: 10,
+                    solved: 9,
+                    first_try: 6,
+                },
+                Mastery {
+                    topic: long.into(),
+                    tried: 10,
+                    solved: 2,
+                    first_try: 0,
+                },
+            ],
+        ),
+        leaderboard(
+            "Leaderboard",
+            vec![
+                Standing {
+                    rank: 1,
+                    name: long.into(),
+                    points: 62.5,
+                    solved: 12,
+                    tried: 14,
+                },
+                Standing {
+                    rank: 2,
+                    name: "Zero".into(),
+                    points: 0.0,
+                    solved: 0,
+                    tried: 3,
+                },
+            ],
+        ),
+        wrong_moves(
+            "Commonest wrong moves",
+            Chess::default(),
+            Color::White,
+            vec![
+                WrongMove {
+                    from: Square::G1,
+                    to: Square::F3,
+                    san: "Nf3".into(),
+                    count: 1,
+                },
+                WrongMove {
+                    from: Square::E2,
+                    to: Square::E4,
+                    san: "e4".into(),
+                    count: 4,
+                },
+            ],
+        ),
+    ]
+}
+
+#[test]
+fn every_chart_draws_in_both_themes_and_stays_small() {
+    for chart in every_kind() {
+        for theme in Theme::ALL {
+            let picture = chart.png(theme).expect("draws");
+            assert!(picture.bytes.len() < 60_000, "{}", picture.bytes.len());
+            assert!(!picture.alt.is_empty() && picture.alt.chars().count() <= 1_024);
+        }
+    }
+}
+
+#[test]
+fn no_figures_at_all_still_make_a_chart() {
+    for chart in [
+        solve_rates("A", Vec::new()),
+        participation("B", Vec::new()),
+        mastery("C", Vec::new()),
+        leaderboard("D", Vec::new()),
+        wrong_moves("E", Chess::default(), Color::White, Vec::new()),
+    ] {
+        assert!(chart.png(Theme::Light).is_ok());
+        assert!(chart.alt().contains("nothing yet"), "{}", chart.alt());
+    }
+}
+
+#[test]
+fn names_from_people_are_no_markup() {
+    for chart in every_kind() {
+        let svg = chart.svg(Theme::Light);
+        assert!(!svg.contains("<b>"));
+    }
+    assert_eq!(escape("<b>&\"'\u{1}\n"), "&lt;b&gt;&amp;&quot;&#39; ");
+}
+
+#[test]
+fn the_words_hold_every_figure() {
+    let words: Vec<String> = every_kind().iter().map(Chart::alt).collect();
+    assert!(
+        words[0].contains("No. 2: 1 of 1 solved, 100 % (likely 21 to 100 %)"),
+        "{}",
+        words[0]
+    );
+    assert!(words[0].contains("No. 3: nobody tried"), "{}", words[0]);
+    assert!(words[1].contains("2 7, 3 solved"), "{}", words[1]);
+    assert!(
+        words[2].starts_with("Topics. Żółkiewska"),
+        "the weakest topic comes first: {}",
+        words[2]
+    );
+    assert!(
+        words[2].contains("Pins: 9 of 10 solved, 90 %, 6 at the first try"),
+        "{}",
+        words[2]
+    );
+    assert!(
+        words[3].contains("62.5 points, 12 of 14 solved"),
+        "{}",
+        words[3]
+    );
+    assert!(
+        words[4].contains("e4, 4 members; Nf3, 1 member. White: king e1"),
+        "{}",
+        words[4]
+    );
+}

@@ -1,0 +1,351 @@
+//! Sheets for the classroom: six positions to a page with lines for the answers, the solutions on
+//! the last pages.
+//!
+//! Each page is an SVG; [`Sheet::pdf`] binds them into one PDF, with words as words, so that they
+//! can be found and read aloud.
+
+use std::collections::HashMap;
+use std::sync::{Arc, OnceLock};
+
+use pdf_writer::{Content, Finish, Name, Pdf, Rect, Ref, TextStr};
+use shakmaty::{Chess, Color, Position};
+use svg2pdf::{ConversionOptions, usvg};
+
+use super::board::{Diagram, Style, men};
+use super::canvas::{Canvas, Hand, Paint, Words};
+use super::palette::{self, Palette};
+use super::{DiagramError, figurine, lettering};
+
+/// Size of the paper.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Paper {
+    #[default]
+    A4,
+    Letter,
+}
+
+impl Paper {
+    /// Width and height in points.
+    fn points(self) -> (f32, f32) {
+        match self {
+            Self::A4 => (595.0, 842.0),
+            Self::Letter => (612.0, 792.0),
+        }
+    }
+}
+
+/// One position of a sheet.
+#[derive(Clone, Debug)]
+pub struct Item {
+    /// The position.
+    pub position: Chess,
+    /// The task, such as "White mates in two".
+    pub task: String,
+    /// Key and variations for the last page, moves in SAN with English letters.
+    pub solution: Vec<String>,
+}
+
+/// A week's positions to print.
+#[derive(Clone, Debug)]
+pub struct Sheet {
+    /// Above each page.
+    pub title: String,
+    /// Paper.
+    pub paper: Paper,
+    /// The positions, in order.
+    pub items: Vec<Item>,
+}
+
+const COLUMNS: usize = 2;
+const ROWS: usize = 3;
+const MARGIN: f32 = 40.0;
+const HEAD: f32 = 34.0;
+const FOOT: f32 = 30.0;
+
+/// Points of the answer lines' distance.
+const LINE: f32 = 17.0;
+
+impl Sheet {
+    /// The pages as standalone SVG, measured in points; the last ones hold the solutions.
+    pub fn svg(&self) -> Vec<String> {
+        self.pages(Words::Outlined)
+    }
+
+    /// The pages as one PDF.
+    ///
+    /// # Errors
+    /// When a page cannot be converted.
+    pub fn pdf(&self) -> Result<Vec<u8>, DiagramError> {
+        bind(&self.pages(Words::Live), self.paper, &self.title)
+    }
+
+    fn pages(&self, words: Words) -> Vec<String> {
+        let mut canvases: Vec<(Canvas, String)> = self
+            .items
+            .chunks(COLUMNS * ROWS)
+            .enumerate()
+            .map(|(page, items)| self.positions(page * COLUMNS * ROWS, items, words))
+            .collect();
+        canvases.extend(self.solutions(words));
+        let count = canvases.len();
+        canvases
+            .into_iter()
+            .enumerate()
+            .map(|(i, (mut canvas, alt))| {
+                let (w, h) = self.paper.points();
+                let hand = Hand::new(9.5, palette::of(Style::Print).ink).middle();
+                canvas.text(&format!("{} / {count}", i + 1), w / 2.0, h - 22.0, hand);
+                canvas.finish(&alt)
+            })
+            .collect()
+    }
+
+    fn page(&self, words: Words, what: &str) -> Canvas {
+        let (w, h) = self.paper.points();
+        let palette = palette::of(Style::Print);
+        let mut canvas = Canvas::new(w, h, words);
+        canvas.rect(0.0, 0.0, w, h, Paint::fill(palette.page));
+        let hand = Hand::new(15.0, palette.ink).bold();
+        let small = Hand::new(11.0, palette.ink).end();
+        let room = w - 2.0 * MARGIN - small.width(what) - 20.0;
+        let title = lettering::fitted(&self.title, hand.weight, hand.size, room);
+        canvas.text(&title, MARGIN, MARGIN + 6.0, hand);
+        canvas.text(what, w - MARGIN, MARGIN + 6.0, small);
+        canvas.line(
+            (MARGIN, MARGIN + 14.0),
+            (w - MARGIN, MARGIN + 14.0),
+            Paint::stroke(palette.ink, 0.6),
+        );
+        canvas
+    }
+
+    fn positions(&self, first: usize, items: &[Item], words: Words) -> (Canvas, String) {
+        let (w, h) = self.paper.points();
+        let palette = palette::of(Style::Print);
+        let mut canvas = self.page(words, "Name: ______________________");
+        let cell_w = (w - 2.0 * MARGIN) / COLUMNS as f32;
+        let cell_h = (h - MARGIN - HEAD - FOOT - 10.0) / ROWS as f32;
+        // Room for the caption above and two answer lines below.
+        let side = (cell_h - 16.0 - 2.0 * LINE).min(cell_w - 16.0);
+        let mut alt = String::new();
+        for (i, item) in items.iter().enumerate() {
+            let number = first + i + 1;
+            let x = MARGIN + (i % COLUMNS) as f32 * cell_w;
+            let y = MARGIN + HEAD - 4.0 + (i / COLUMNS) as f32 * cell_h;
+            let x = x + (cell_w - side) / 2.0;
+            canvas.placed(x, y, 1.0, |canvas| {
+                position(canvas, item, number, side, palette);
+            });
+            alt.push_str(&format!(
+                "{number}. {}: {} ",
+                item.task,
+                men(&item.position)
+            ));
+        }
+        (canvas, alt)
+    }
+
+    /// Pages with the solutions in two columns.
+    fn solutions(&self, words: Words) -> Vec<(Canvas, String)> {
+        let (w, h) = self.paper.points();
+        let palette = palette::of(Style::Print);
+        let gutter = 22.0;
+        let room = (w - 2.0 * MARGIN - gutter) / 2.0;
+        let (size, step) = (10.5, 15.0);
+        let plain = Hand::new(size, palette.ink);
+        let bold = plain.bold();
+        let (top, bottom) = (MARGIN + HEAD + 4.0, h - FOOT - 16.0);
+        let mut pages: Vec<(Canvas, String)> = Vec::new();
+        // Start as at the end of a page, so that the first line opens one.
+        let (mut column, mut y) = (1, bottom);
+        for (i, item) in self.items.iter().enumerate() {
+            let label = format!("{}.", i + 1);
+            let mut lines: Vec<(String, Hand<'_>, f32)> = Vec::new();
+            for (k, text) in item.solution.iter().enumerate() {
+                let hand = if k == 0 { bold } else { plain };
+                let wrapped = figurine::wrapped(text, &hand, room - 24.0, 10.0);
+                lines.extend(
+                    wrapped
+                        .into_iter()
+                        .enumerate()
+                        .map(|(n, line)| (line, hand, if n == 0 { 24.0 } else { 34.0 })),
+                );
+            }
+            for (k, (line, hand, indent)) in lines.iter().enumerate() {
+                // A new column for what does not fit, and for an item that would leave one line.
+                let want = if k == 0 && lines.len() > 1 { 2.0 } else { 1.0 };
+                if y + want * step > bottom {
+                    column += 1;
+                    y = top;
+                    if column > 1 {
+                        column = 0;
+                        pages.push((self.page(words, "Solutions"), "Solutions. ".into()));
+                    }
+                }
+                y += step;
+                let x = MARGIN + column as f32 * (room + gutter);
+                if let Some((canvas, alt)) = pages.last_mut() {
+                    if k == 0 {
+                        canvas.text(&label, x + 17.0, y, bold.end());
+                        alt.push_str(&format!("{label} {} ", item.solution.join(" ")));
+                    }
+                    figurine::set(canvas, line, (x + indent, y), *hand, palette);
+                }
+            }
+            if !lines.is_empty() {
+                y += step * 0.45;
+            }
+        }
+        pages
+    }
+}
+
+/// One position: caption, board, answer lines, in a field `side` wide.
+fn position(canvas: &mut Canvas, item: &Item, number: usize, side: f32, palette: &Palette) {
+    let mut diagram = Diagram::of(item.position.clone());
+    // Drawn at four times the size, so that whole-pixel measures are fine on paper.
+    diagram.size = (side * 4.0) as u32;
+    diagram.bottom = Color::White;
+    if item.position.turn() == Color::Black {
+        diagram.bottom = Color::Black;
+    }
+    let layout = diagram.layout();
+    let scale = side / layout.width;
+    let left = layout.left * scale;
+    let bold = Hand::new(11.0, palette.ink).bold();
+    let label = format!("{number}");
+    canvas.text(&label, left, 10.0, bold);
+    let task = lettering::fitted(
+        &item.task,
+        lettering::Weight::Regular,
+        11.0,
+        side - left - bold.width(&label) - 10.0,
+    );
+    let x = left + bold.width(&label) + 7.0;
+    canvas.text(&task, x, 10.0, Hand::new(11.0, palette.ink));
+    canvas.placed(0.0, 15.0, scale, |canvas| {
+        diagram.draw(canvas, &layout, palette);
+    });
+    let bottom = 15.0 + layout.height * scale;
+    let right = left + layout.side() * scale;
+    for line in 1..=2u8 {
+        let y = bottom + f32::from(line) * LINE - 3.0;
+        canvas.line((left, y), (right, y), Paint::stroke("#777777", 0.5));
+    }
+}
+
+/// Options with our font and no other.
+fn options() -> &'static usvg::Options<'static> {
+    static OPTIONS: OnceLock<usvg::Options<'static>> = OnceLock::new();
+    OPTIONS.get_or_init(|| {
+        let mut fonts = usvg::fontdb::Database::new();
+        fonts.load_font_data(lettering::REGULAR.to_vec());
+        fonts.load_font_data(lettering::SEMIBOLD.to_vec());
+        usvg::Options {
+            font_family: lettering::FAMILY.into(),
+            fontdb: Arc::new(fonts),
+            ..usvg::Options::default()
+        }
+    })
+}
+
+/// Binds pages of one size into a PDF.
+fn bind(pages: &[String], paper: Paper, title: &str) -> Result<Vec<u8>, DiagramError> {
+    let refused = |e: &dyn std::fmt::Display| DiagramError::Render(e.to_string());
+    let (w, h) = paper.points();
+    let mut next = Ref::new(1);
+    let (catalog, tree, info) = (next.bump(), next.bump(), next.bump());
+    let mut pdf = Pdf::new();
+    pdf.catalog(catalog).pages(tree);
+    pdf.document_info(info)
+        .title(TextStr(title))
+        .producer(TextStr("Sealed Move"));
+    let mut kids = Vec::new();
+    for svg in pages {
+        let svg = usvg::Tree::from_str(svg, options()).map_err(|e| refused(&e))?;
+        let (chunk, drawing) =
+            svg2pdf::to_chunk(&svg, ConversionOptions::default()).map_err(|e| refused(&e))?;
+        let mut places = HashMap::new();
+        let chunk = chunk.renumber(|old| *places.entry(old).or_insert_with(|| next.bump()));
+        let Some(&drawing) = places.get(&drawing) else {
+            return Err(DiagramError::Render("a page without content".into()));
+        };
+        let (page_ref, content_ref) = (next.bump(), next.bump());
+        kids.push(page_ref);
+        let mut page = pdf.page(page_ref);
+        page.media_box(Rect::new(0.0, 0.0, w, h));
+        page.parent(tree);
+        page.contents(content_ref);
+        let name = Name(b"P");
+        page.resources().x_objects().pair(name, drawing);
+        page.finish();
+        let mut content = Content::new();
+        content.transform([w, 0.0, 0.0, h, 0.0, 0.0]).x_object(name);
+        pdf.stream(content_ref, &content.finish());
+        pdf.extend(&chunk);
+    }
+    let count = kids.len() as i32;
+    pdf.pages(tree).kids(kids).count(count);
+    Ok(pdf.finish())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sheet(items: usize, lines: usize) -> Sheet {
+        Sheet {
+            title: "Woche 7: Zwischenzug · Tydzień · Неделя".into(),
+            paper: Paper::A4,
+            items: (0..items)
+                .map(|_| Item {
+                    position: Chess::default(),
+                    task: "White mates in two".into(),
+                    solution: vec!["1.Qh5 g6 2.Qxf7# (1...Nf6 2.Qxf7#)".into(); lines],
+                })
+                .collect(),
+        }
+    }
+
+    #[test]
+    fn six_to_a_page_and_the_solutions_last() {
+        for (items, lines, pages) in [(0, 1, 0), (1, 1, 2), (6, 2, 2), (7, 1, 3), (6, 60, 6)] {
+            let svg = sheet(items, lines).svg();
+            let fits = svg.len();
+            if lines < 10 {
+                assert_eq!(fits, pages, "{items} items");
+            } else {
+                assert!(fits > 2, "long solutions go on to further pages");
+            }
+            if let Some(last) = svg.last() {
+                assert!(last.contains("<desc>Solutions."));
+                assert!(last.contains("1.Qh5"));
+            }
+        }
+    }
+
+    #[test]
+    fn solutions_stay_off_the_pages_with_positions() {
+        let svg = sheet(6, 1).svg();
+        assert!(!svg[0].contains("Qh5") && svg[1].contains("Qh5"));
+    }
+
+    #[test]
+    fn the_pdf_has_every_page_and_our_font_only() {
+        let pdf = sheet(7, 1).pdf().expect("a PDF");
+        assert!(pdf.starts_with(b"%PDF-"));
+        let text = String::from_utf8_lossy(&pdf);
+        assert_eq!(text.matches("/Type /Page\n").count(), 3);
+        let fonts: Vec<&str> = text
+            .match_indices("/BaseFont /")
+            .map(|(i, m)| text[i + m.len()..].split_whitespace().next().unwrap_or(""))
+            .collect();
+        assert!(!fonts.is_empty());
+        assert!(fonts.iter().all(|f| f.contains("Libertinus")), "{fonts:?}");
+        for weight in ["Regular", "Semibold"] {
+            assert!(fonts.iter().any(|f| f.contains(weight)), "{fonts:?}");
+        }
+        assert!(pdf.len() < 400_000, "{}", pdf.len());
+    }
+}
