@@ -59,7 +59,7 @@ pub(super) fn check_advantage(
             "There is no mate in {no_mate} or fewer, so a win was looked for."
         ));
     }
-    if judged.depth < SHALLOWEST {
+    if !deep_enough(&judged) {
         report.verdict = Soundness::Undecided;
         message.push(format!(
             "The time or work allowed ended at depth {}, too early to judge whether the side to move {}. Allow more and check again.",
@@ -172,11 +172,20 @@ pub(super) fn solution(
         .filter(|ranked| is_key(task, ranked.score, options))
         .filter_map(|ranked| branch(&ranked.line))
         .collect();
-    (judged.depth >= SHALLOWEST).then_some(Solution {
+    deep_enough(&judged).then_some(Solution {
         keys,
         tries: Vec::new(),
         complete: false,
     })
+}
+
+/// Whether the search went deep enough to judge by; mates it found early need no depth.
+fn deep_enough(judged: &Judged) -> bool {
+    judged.depth >= SHALLOWEST
+        || judged
+            .lines
+            .iter()
+            .all(|ranked| matches!(ranked.score, Score::Mate(_)))
 }
 
 /// Whether a first move with this score meets the task clearly enough to be accepted.
@@ -282,7 +291,7 @@ fn every_key(
     let count = position.legal_moves().len();
     let depth = depth.saturating_sub(LIST_SHALLOWER).max(SHALLOWEST);
     let judged = search::search(position, depth, count, budget);
-    if judged.depth < depth {
+    if judged.depth < depth && !deep_enough(&judged) {
         return Vec::new();
     }
     let keys: Vec<Ranked> = judged
