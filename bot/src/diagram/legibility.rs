@@ -212,6 +212,7 @@ fn outlined(with: &Patch, below: &Patch, sight: &[Rgb; 3], what: &dyn Fn() -> St
         .zip(&below.pixels)
         .map(|(a, b)| a != b)
         .collect();
+    let outside = outside(&changed, side);
     let seen: Vec<bool> = with
         .pixels
         .iter()
@@ -222,10 +223,10 @@ fn outlined(with: &Patch, below: &Patch, sight: &[Rgb; 3], what: &dyn Fn() -> St
     for y in 1..side - 1 {
         for x in 1..side - 1 {
             let here = y * side + x;
-            let inside = [here - 1, here + 1, here - side, here + side]
+            let at_rim = [here - 1, here + 1, here - side, here + side]
                 .iter()
-                .all(|&i| changed[i]);
-            if !changed[here] || inside {
+                .any(|&i| outside[i]);
+            if !changed[here] || !at_rim {
                 continue;
             }
             rim += 1;
@@ -236,6 +237,26 @@ fn outlined(with: &Patch, below: &Patch, sight: &[Rgb; 3], what: &dyn Fn() -> St
         }
     }
     assert!(rim > side, "{}: only {rim} pixels of rim", what());
+}
+
+/// What can be reached from the square's rim without crossing the drawing; white paper inside a
+/// white man is no outside.
+fn outside(changed: &[bool], side: usize) -> Vec<bool> {
+    let mut out = vec![false; changed.len()];
+    let mut next: Vec<usize> = (0..side)
+        .flat_map(|i| [i, (side - 1) * side + i, i * side, i * side + side - 1])
+        .collect();
+    while let Some(here) = next.pop() {
+        if changed[here] || std::mem::replace(&mut out[here], true) {
+            continue;
+        }
+        let (x, y) = (here % side, here / side);
+        next.extend((x > 0).then(|| here - 1));
+        next.extend((x + 1 < side).then(|| here + 1));
+        next.extend((y > 0).then(|| here - side));
+        next.extend((y + 1 < side).then(|| here + side));
+    }
+    out
 }
 
 #[test]

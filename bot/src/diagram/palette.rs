@@ -123,7 +123,7 @@ const DARK: Palette = Palette {
     hatch: "#372a3d",
     white: Coat {
         body: "#f6eef6",
-        edge: "#1c1520",
+        edge: "#f6eef6",
         line: "#1c1520",
         halo: "",
     },
