@@ -167,7 +167,7 @@ impl Errands {
 }
 
 /// What a look at the store came to.
-enum Look {
+pub(super) enum Look {
     /// Something to carry.
     Go(Errand),
     /// Something was done; look again.
@@ -347,7 +347,7 @@ impl Desk {
         });
     }
 
-    async fn look(&self, chat: ChatName) -> Done<Look> {
+    pub(super) async fn look(&self, chat: ChatName) -> Done<Look> {
         // Once, and before any reveal: replies that an earlier run wrote down and did not judge.
         self.inner
             .errands

@@ -31,6 +31,8 @@ pub(super) struct Inner {
     pub(super) options: DeskOptions,
     /// For checks, which take long.
     pub(super) checks: Pool,
+    /// For solutions of posts, which the first reply waits for.
+    pub(super) proofs: Pool,
     /// For verdicts and pictures, which somebody waits for.
     pub(super) quick: Pool,
     pub(super) problems: Problems,
@@ -57,6 +59,7 @@ impl Desk {
         Self {
             inner: Arc::new(Inner {
                 checks: Pool::new(options.threads),
+                proofs: Pool::new(options.threads),
                 quick: Pool::new(options.threads),
                 problems: Problems::new(options.problems),
                 turns: Turns::default(),

@@ -33,6 +33,8 @@ pub mod sheets;
 mod shown;
 mod standing;
 mod talk;
+#[cfg(test)]
+mod tests;
 mod text;
 mod turns;
 

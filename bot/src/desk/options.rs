@@ -9,8 +9,8 @@ pub struct DeskOptions {
     pub check_seconds: f64,
     /// Seconds that the verdict on one reply may take.
     pub reply_seconds: f64,
-    /// Computations at a time; replies and checks are counted apart, so that a long import never keeps
-    /// a member waiting.
+    /// Computations at a time; checks, proofs of posted solutions, and verdicts are counted apart, so
+    /// that a long import never keeps a member waiting.
     pub threads: usize,
     /// Bytes of the prover's table, for each computation.
     pub table_bytes: usize,

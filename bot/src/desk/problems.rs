@@ -59,7 +59,7 @@ impl Desk {
         let problem = cell
             .get_or_try_init(|| {
                 let options = self.inner.options.clone();
-                self.inner.checks.run(
+                self.inner.proofs.run(
                     "working out a solution",
                     options.check_seconds,
                     move |sign| {

@@ -1,0 +1,182 @@
+//! The desk as a whole, on a store in a file and with a clock that stands until it is set.
+
+mod coach;
+mod restart;
+mod week;
+
+use std::sync::Arc;
+
+use chrono::{DateTime, Utc};
+use sealed_move_store::Store;
+use tempfile::TempDir;
+
+use super::{errands::Look, *};
+
+/// Positions of our own making, mates on the back rank in one to three.
+pub(super) const FILE: &str = "\
+6k1/5ppp/8/8/8/8/8/R5K1 w - - id \"a\"; dm 1; c0 \"Back rank\";
+6k1/5ppp/8/8/8/8/8/1R4K1 w - - id \"b\"; dm 1; c0 \"Back rank\";
+6k1/5ppp/8/8/8/8/8/2R3K1 w - - id \"c\"; dm 1; c0 \"Back rank\";
+6k1/5ppp/8/8/8/8/8/3R2K1 w - - id \"d\"; dm 1; c0 \"Back rank\";
+6k1/5ppp/8/8/8/8/8/4R1K1 w - - id \"e\"; dm 1; c0 \"Back rank\";
+6k1/5ppp/8/8/8/8/6PP/R6K w - - id \"f\"; dm 1; c0 \"Back rank\";
+r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"two\"; dm 2; c0 \"Back rank\"; c1 \"Two rooks against two.\";
+1rrr2k1/5ppp/8/8/8/3R4/3R1PPP/3Q2K1 w - - id \"three\"; dm 3; c0 \"Back rank\";
+";
+
+pub(super) fn at(text: &str) -> DateTime<Utc> {
+    DateTime::parse_from_rfc3339(text).expect("a time").to_utc()
+}
+
+pub(super) fn person(name: &str) -> Person {
+    Person {
+        user: format!("u-{name}"),
+        name: name.into(),
+    }
+}
+
+/// A group with its coach, on a store in a folder of its own.
+pub(super) struct Club {
+    folder: Arc<TempDir>,
+    pub clock: TestClock,
+    pub desk: Desk,
+    pub place: Place,
+    pub coach: Person,
+}
+
+impl Club {
+    /// A group that meets daily at 18:00 in `zone`, founded at `now`.
+    pub async fn new(now: &str, zone: chrono_tz::Tz) -> Self {
+        let folder = Arc::new(TempDir::new().expect("a folder"));
+        let clock = TestClock::at(at(now));
+        let desk = desk(&folder, &clock);
+        let club = Self {
+            folder,
+            clock,
+            desk,
+            place: Place {
+                chat: ChatName::Room,
+                channel: "club".into(),
+            },
+            coach: person("Coach"),
+        };
+        club.found(&club.place, zone).await;
+        club
+    }
+
+    pub async fn found(&self, place: &Place, zone: chrono_tz::Tz) {
+        let settings = Settings {
+            zone,
+            wrong_cost: 1.0,
+            ..Settings::default()
+        };
+        self.desk.found_group(place, None, settings, &self.coach).await.expect("founded");
+    }
+
+    /// The program stops, at whatever point it is, and starts again on the same file.
+    pub fn restart(&mut self) {
+        self.desk = desk(&self.folder, &self.clock);
+    }
+
+    pub async fn import(&self, place: &Place, file: &str) -> Vec<CheckedPosition> {
+        self.desk
+            .import(place, &self.coach, "week.epd", file.into(), Arc::new(|_, _| {}))
+            .await
+            .expect("read")
+    }
+
+    /// Imports and queues the first `most` positions of [`FILE`].
+    pub async fn fill(&self, place: &Place, most: usize) -> Vec<i64> {
+        let file: Vec<&str> = FILE.lines().take(most).collect();
+        let mut items = Vec::new();
+        for checked in self.import(place, &file.join("\n")).await {
+            let position = checked.position.expect("kept");
+            let item = self.desk.enqueue(place, &self.coach, position, false).await;
+            items.push(item.expect("queued"));
+        }
+        items
+    }
+
+    /// What must go out in the room now, if anything.
+    pub async fn errand(&self) -> Option<Errand> {
+        errand_in(&self.desk, ChatName::Room).await
+    }
+
+    pub fn set(&self, now: &str) {
+        self.clock.set(at(now));
+    }
+
+    /// Carries out everything that is due now and says what it was.
+    pub async fn carry_all(&self) -> Vec<String> {
+        let mut carried = Vec::new();
+        while let Some(errand) = self.errand().await {
+            carried.push(said(&errand));
+            self.carried(&errand).await;
+        }
+        carried
+    }
+
+    pub async fn carried(&self, errand: &Errand) {
+        let delivered = Delivered {
+            message: Some(format!("message {}", said(errand))),
+            thread: None,
+        };
+        self.desk.errand_done(errand, &delivered).await.expect("written down");
+    }
+
+    /// Posts the position with this id of [`FILE`] and returns the post.
+    pub async fn open(&self, id: &str) -> i64 {
+        let line = FILE.lines().find(|line| line.contains(&format!("id \"{id}\""))).expect("in the file");
+        let position = self.import(&self.place, line).await[0].position.expect("kept");
+        let item = self.desk.enqueue(&self.place, &self.coach, position, false).await.expect("queued");
+        self.desk.post_now(&self.place, &self.coach, Some(item)).await.expect("posted");
+        let errand = self.errand().await.expect("an errand");
+        self.carried(&errand).await;
+        match errand.kind {
+            ErrandKind::Post { sheet, .. } => sheet.post,
+            other => panic!("a post, not {other:?}"),
+        }
+    }
+}
+
+pub(super) async fn errand_in(desk: &Desk, chat: ChatName) -> Option<Errand> {
+    loop {
+        match desk.look(chat).await.expect("the store works") {
+            Look::Go(errand) => return Some(errand),
+            Look::Again => {}
+            Look::Wait(_) => return None,
+        }
+    }
+}
+
+/// When the desk will look again by itself.
+pub(super) async fn waits_until(desk: &Desk, chat: ChatName) -> Option<DateTime<Utc>> {
+    loop {
+        match desk.look(chat).await.expect("the store works") {
+            Look::Go(errand) => panic!("nothing to do, not {errand:?}"),
+            Look::Again => {}
+            Look::Wait(until) => return until,
+        }
+    }
+}
+
+fn desk(folder: &TempDir, clock: &TestClock) -> Desk {
+    let store = Store::open(&folder.path().join("group.db")).expect("a store");
+    let options = DeskOptions {
+        threads: 2,
+        table_bytes: 1 << 20,
+        ..DeskOptions::default()
+    };
+    Desk::with_options(store, Arc::new(clock.clone()), options)
+}
+
+/// An errand in a few words.
+pub(super) fn said(errand: &Errand) -> String {
+    let again = |again: &bool| if *again { " again" } else { "" };
+    match &errand.kind {
+        ErrandKind::Post { sheet, again: a } => format!("post {}{}", sheet.number, again(a)),
+        ErrandKind::Reveal { sheet, again: a } => format!("reveal {}{}", sheet.post.number, again(a)),
+        ErrandKind::TellCoach(notice) => format!("coach: {}", notice.text),
+        ErrandKind::TellMember { user, sheet, .. } => format!("{user}: {}", sheet.message),
+    }
+}
