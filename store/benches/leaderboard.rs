@@ -197,6 +197,7 @@ fn bench(c: &mut Criterion) {
                     from: Some(start),
                     to: Some(start + TimeDelta::days(30)),
                     topic: Some("Topic 3".into()),
+                    ..Span::default()
                 }))
             })
         });

@@ -1,11 +1,21 @@
 //! Sums over attempts: what the leaderboard and the engagement summary are made of.
 //!
 //! A post belongs to a period by the moment it was opened, and counts once replies to it have ended: a
-//! figure that moved while a post is open would tell others who has solved it.
+//! figure that moved while a post is open would tell others who has solved it. The coach may ask for more.
 
 use rusqlite::Row;
 
 use crate::{Db, Moment, StoreError, time, values::List};
+
+/// Which posts a figure counts.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Counting {
+    /// Those whose replies have ended: what may be shown to the group.
+    #[default]
+    Ended,
+    /// Open ones, too: for the coach's eyes.
+    Sent,
+}
 
 /// Which posts a figure covers.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -18,6 +28,8 @@ pub struct Span {
     pub to: Option<Moment>,
     /// Of this topic only, whatever its case.
     pub topic: Option<String>,
+    /// Whether open posts count.
+    pub counting: Counting,
 }
 
 /// One member's points.
@@ -113,11 +125,11 @@ pub struct WrongFirst {
     pub why: String,
 }
 
-/// The posts of a [`Span`], with what their positions say; `?1` to `?4` are the span.
+/// The posts of a [`Span`], with what their positions say; `?1` to `?5` are the span.
 const COVERED: &str = "WITH covered AS MATERIALIZED (
         SELECT o.id, o.position_id, o.number, o.opened_at, p.stipulation, t.name AS topic
         FROM posts o JOIN positions p ON p.id = o.position_id LEFT JOIN topics t ON t.id = p.topic_id
-        WHERE o.group_id = ?1 AND o.state IN ('closing', 'closed')
+        WHERE o.group_id = ?1 AND (o.state IN ('closing', 'closed') OR (?5 AND o.state = 'open'))
           AND (?2 IS NULL OR o.opened_at >= ?2)
           AND (?3 IS NULL OR o.opened_at < ?3)
           AND (?4 IS NULL OR t.name = ?4)
@@ -139,12 +151,13 @@ impl Span {
         }
     }
 
-    fn params(&self) -> (i64, Option<String>, Option<String>, Option<&str>) {
+    fn params(&self) -> (i64, Option<String>, Option<String>, Option<&str>, bool) {
         (
             self.group_id,
             time::maybe(self.from),
             time::maybe(self.to),
             self.topic.as_deref(),
+            self.counting == Counting::Sent,
         )
     }
 }
@@ -290,16 +303,16 @@ impl Db<'_> {
         span: &Span,
         member: i64,
     ) -> Result<Vec<TopicFigures>, StoreError> {
-        let (group, from, to, topic) = span.params();
+        let (group, from, to, topic, sent) = span.params();
         self.all(
             &format!(
                 "{COVERED}
                 SELECT c.topic, count(*) AS posts, count(*) AS tried,
                        sum(a.state = 'solved') AS solved, sum(a.first_try) AS first_try
-                FROM covered c JOIN attempts a ON a.post_id = c.id AND a.member_id = ?5
+                FROM covered c JOIN attempts a ON a.post_id = c.id AND a.member_id = ?6
                 WHERE c.topic IS NOT NULL GROUP BY c.topic ORDER BY c.topic"
             ),
-            (group, from, to, topic, member),
+            (group, from, to, topic, sent, member),
             read_topic,
         )
     }
@@ -397,6 +410,11 @@ mod tests {
                 ("Carla".into(), 5.0, 1, 1, 1),
             ]
         );
+        let sent = Span {
+            counting: Counting::Sent,
+            ..all.clone()
+        };
+        assert_eq!(points(&f, sent)[0], ("Ana".into(), 12.5, 3, 3, 2));
         // Replies to it have ended, its reveal is on its way: now it counts.
         f.write({
             let last = posts[3];

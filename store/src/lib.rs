@@ -51,7 +51,9 @@ pub use attempts::{Attempt, AttemptOf};
 pub use backup::{Overwrite, restore};
 pub use db::{Db, Tx};
 pub use error::StoreError;
-pub use figures::{MemberFigures, MemberPoints, PostFigures, Span, TopicFigures, WrongFirst};
+pub use figures::{
+    Counting, MemberFigures, MemberPoints, PostFigures, Span, TopicFigures, WrongFirst,
+};
 pub use groups::{Group, GroupSettings, NewGroup};
 pub use hints::Hint;
 pub use members::Member;
