@@ -1,10 +1,11 @@
 //! Sums for the group and for the coach: the leaderboard and the engagement summary.
 //!
 //! The store adds up; here the sums are put in order ([`leaderboard`], [`summary`]), given words
-//! ([`words`], [`advice`]), and written as tables ([`table`]). Everything but the calls of this file is
+//! ([`words`], [`advice`]), drawn ([`charts`]) and written as tables ([`table`]). Everything but the calls of this file is
 //! pure: figures in, sheet or text out.
 
 mod advice;
+mod charts;
 mod leaderboard;
 mod period;
 mod summary;
@@ -13,12 +14,14 @@ mod words;
 
 pub use table::SummaryTable;
 
+use chrono_tz::Tz;
 use sealed_move_store::{Counting, Span};
 
 use super::{
     Desk, Leaderboard, Period, Picture, Place, Summary, convert, error::Done, handle::group_at,
     posting::report,
 };
+use crate::diagram::chart::Theme;
 use summary::{Figures, PostFigures};
 
 impl Desk {
@@ -37,6 +40,30 @@ impl Desk {
     /// The engagement summary, for the coach: who took part and how it went, in the posts of the period
     /// whose replies have ended, and who went quiet or came back, counting open posts too.
     pub async fn summary(&self, place: &Place, period: &Period) -> Done<Summary> {
+        let (figures, _) = self.figures(place, period).await?;
+        Ok(summary::assemble(figures))
+    }
+
+    /// Charts for the summary: who took part, how each post and each topic went, and the commonest wrong
+    /// moves on their board. None when the period has no post whose replies have ended.
+    pub async fn summary_charts(&self, place: &Place, period: &Period) -> Done<Vec<Picture>> {
+        let (figures, zone) = self.figures(place, period).await?;
+        let drawn = move |_: &_| {
+            let summary = summary::assemble(figures.clone());
+            charts::of(&figures, &summary, zone)
+                .iter()
+                .map(|chart| chart.png(Theme::Light))
+                .collect::<Result<_, _>>()
+        };
+        Ok(self
+            .inner
+            .quick
+            .run("drawing the charts", 30.0, drawn)
+            .await??)
+    }
+
+    /// What both are made of, as the store has it at one moment, and the group's zone.
+    async fn figures(&self, place: &Place, period: &Period) -> Done<(Figures, Tz)> {
         let now = self.now();
         let (place, period) = (place.clone(), period.clone());
         self.read(move |db| {
@@ -59,18 +86,19 @@ impl Desk {
                 });
             }
 
-            // Who takes part is asked of every post that was sent: whoever answered the open one is
+            // Who takes part is asked of every post that was sent, of any topic: whoever answered another is
             // not quiet.
             let took_part = |from, to| {
                 db.took_part(&Span {
                     from,
                     to,
+                    topic: None,
                     counting: Counting::Sent,
                     ..ended.clone()
                 })
             };
             let before = period.before(zone, now);
-            Ok(summary::assemble(Figures {
+            let figures = Figures {
                 members: db.member_figures(&ended)?,
                 topics: db.topic_figures(&ended)?,
                 posts,
@@ -84,15 +112,10 @@ impl Desk {
                     None => Vec::new(),
                 },
                 period,
-            }))
+            };
+            Ok((figures, zone))
         })
         .await
-    }
-
-    /// Charts for the summary.
-    pub async fn summary_charts(&self, place: &Place, period: &Period) -> Done<Vec<Picture>> {
-        let _ = self.summary(place, period).await?;
-        todo!()
     }
 }
 

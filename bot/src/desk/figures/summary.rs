@@ -15,6 +15,7 @@ use crate::{
 const WRONG_NAMED: usize = 3;
 
 /// What a summary is put together from.
+#[derive(Clone, Debug)]
 pub(super) struct Figures {
     /// What it covers.
     pub period: Period,
@@ -33,6 +34,7 @@ pub(super) struct Figures {
 }
 
 /// One post's figures and what its position adds to them.
+#[derive(Clone, Debug)]
 pub(super) struct PostFigures {
     /// The figures.
     pub post: store::PostFigures,

@@ -1,0 +1,223 @@
+//! The summary's charts: which there are, and the figures each one shows.
+
+use chrono::{DateTime, Datelike, Days, Utc};
+use chrono_tz::Tz;
+use shakmaty::{Position as _, san::SanPlus};
+
+use super::summary::{Figures, PostFigures};
+use crate::{
+    desk::{Summary, problems},
+    diagram::chart::{self, Chart, Day, Mastery, SolveRate, WrongMove},
+};
+
+/// The most posts in one chart; of more, the latest.
+const MOST_POSTS: usize = 24;
+
+/// The charts worth drawing, in the order in which a coach reads them. None without a post.
+pub(super) fn of(figures: &Figures, summary: &Summary, zone: Tz) -> Vec<Chart> {
+    if summary.posts.is_empty() {
+        return Vec::new();
+    }
+    let latest = summary.posts.len().saturating_sub(MOST_POSTS);
+    let mut charts = vec![
+        chart::participation(
+            "Who took part, post by post",
+            figures
+                .posts
+                .iter()
+                .map(|of| day(of.post.opened_at, of, zone))
+                .collect(),
+        ),
+        chart::solve_rates(
+            "Solved, post by post",
+            summary.posts[latest..]
+                .iter()
+                .map(|post| SolveRate {
+                    label: match &post.topic {
+                        Some(topic) => format!("{} · {topic}", post.number),
+                        None => format!("{} · {}", post.number, post.stipulation),
+                    },
+                    tried: post.tried,
+                    solved: post.solved,
+                })
+                .collect(),
+        ),
+    ];
+    if !summary.topics.is_empty() {
+        charts.push(chart::mastery(
+            "Topics, weakest first",
+            summary
+                .topics
+                .iter()
+                .map(|topic| Mastery {
+                    topic: topic.topic.clone(),
+                    tried: topic.tried,
+                    solved: topic.solved,
+                    first_try: topic.first_try,
+                })
+                .collect(),
+        ));
+    }
+    charts.extend(commonest_wrong(&figures.posts));
+    charts
+}
+
+fn day(opened_at: DateTime<Utc>, of: &PostFigures, zone: Tz) -> Day {
+    let date = opened_at.with_timezone(&zone).date_naive();
+    let monday = date - Days::new(date.weekday().num_days_from_monday().into());
+    let sunday = monday + Days::new(6);
+    let week = if monday.month() == sunday.month() {
+        format!("{}–{}", monday.day(), sunday.format("%-d %b"))
+    } else {
+        format!("{}–{}", monday.format("%-d %b"), sunday.format("%-d %b"))
+    };
+    Day {
+        label: date.day().to_string(),
+        week,
+        tried: of.post.tried as usize,
+        solved: of.post.solved as usize,
+    }
+}
+
+/// The wrong first moves of the post where most members chose the same one; none where no two did.
+fn commonest_wrong(posts: &[PostFigures]) -> Option<Chart> {
+    let wrong = |of: &PostFigures| -> Vec<(String, usize)> {
+        of.wrong
+            .iter()
+            .filter(|wrong| !of.keys.contains(&wrong.san))
+            .map(|wrong| (wrong.san.clone(), wrong.members as usize))
+            .collect()
+    };
+    let (of, moves) = posts
+        .iter()
+        .map(|of| (of, wrong(of)))
+        .filter(|(_, moves)| moves.first().is_some_and(|(_, count)| *count >= 2))
+        .max_by_key(|(of, moves)| (moves.first().map(|(_, count)| *count), of.post.number))?;
+    let (board, _) = problems::parse(&of.fen, &of.post.stipulation).ok()?;
+    let moves = moves
+        .into_iter()
+        .filter_map(|(san, count)| {
+            let mv = san.parse::<SanPlus>().ok()?.san.to_move(&board).ok()?;
+            Some(WrongMove {
+                from: mv.from()?,
+                to: mv.to(),
+                san,
+                count,
+            })
+        })
+        .collect();
+    let bottom = board.turn();
+    Some(chart::wrong_moves(
+        &format!("Post {}: first moves that failed", of.post.number),
+        board,
+        bottom,
+        moves,
+    ))
+}
+
+#[cfg(test)]
+mod tests {
+    use chrono::TimeZone;
+    use sealed_move_store::{self as store, WrongFirst};
+
+    use super::*;
+    use crate::desk::Period;
+
+    fn figures(wrong: &[(&str, u32)]) -> Figures {
+        let post = store::PostFigures {
+            post_id: 1,
+            position_id: 1,
+            number: 7,
+            topic: Some("Back rank".into()),
+            stipulation: "#2".into(),
+            // Sunday in Lisbon, Monday in Auckland.
+            opened_at: Utc
+                .with_ymd_and_hms(2026, 3, 1, 18, 0, 0)
+                .single()
+                .expect("a moment"),
+            tried: 6,
+            solved: 2,
+            first_try: 1,
+            hints: 0,
+        };
+        Figures {
+            period: Period::default(),
+            members: Vec::new(),
+            topics: vec![store::TopicFigures {
+                topic: "Back rank".into(),
+                posts: 1,
+                tried: 6,
+                solved: 2,
+                first_try: 1,
+            }],
+            posts: vec![PostFigures {
+                post,
+                fen: "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1".into(),
+                keys: vec!["Rxd8+".into()],
+                wrong: wrong
+                    .iter()
+                    .map(|(san, members)| WrongFirst {
+                        san: (*san).into(),
+                        members: *members,
+                        refutation: Vec::new(),
+                        why: String::new(),
+                    })
+                    .collect(),
+            }],
+            now: Vec::new(),
+            before: None,
+            earlier: Vec::new(),
+        }
+    }
+
+    fn alts(wrong: &[(&str, u32)]) -> Vec<String> {
+        let summary = super::super::summary::assemble(figures(wrong));
+        of(&figures(wrong), &summary, Tz::UTC)
+            .iter()
+            .map(Chart::alt)
+            .collect()
+    }
+
+    #[test]
+    fn there_is_a_chart_for_each_question_that_has_an_answer() {
+        let alts = alts(&[("Rxd8+", 3), ("Rd7", 2), ("h3", 1)]);
+        assert_eq!(alts.len(), 4, "{alts:#?}");
+        assert!(alts[1].contains("7 · Back rank"));
+        assert!(alts[3].starts_with("Post 7: first moves that failed"));
+        assert!(
+            alts[3].contains("Rd7") && !alts[3].contains("Rxd8"),
+            "{}",
+            alts[3]
+        );
+        let none: Vec<_> = of(
+            &Figures {
+                posts: Vec::new(),
+                ..figures(&[])
+            },
+            &Summary::default(),
+            Tz::UTC,
+        );
+        assert!(none.is_empty());
+    }
+
+    #[test]
+    fn a_move_that_one_member_chose_makes_no_chart() {
+        assert_eq!(alts(&[("Rd7", 1), ("h3", 1)]).len(), 3);
+    }
+
+    #[test]
+    fn days_are_those_of_the_group() {
+        let of = figures(&[]);
+        let post = &of.posts[0];
+        let lisbon = day(post.post.opened_at, post, Tz::Europe__Lisbon);
+        assert_eq!(
+            (lisbon.label.as_str(), lisbon.week.as_str()),
+            ("1", "23 Feb–1 Mar")
+        );
+        let auckland = day(post.post.opened_at, post, Tz::Pacific__Auckland);
+        assert_eq!(
+            (auckland.label.as_str(), auckland.week.as_str()),
+            ("2", "2–8 Mar")
+        );
+    }
+}
