@@ -59,24 +59,40 @@ impl EventHandler for Scribe {
     ) {
         self.note(format!("edited: {}", event.content.unwrap_or_default()));
     }
-    async fn message_delete(&self, _: Context, _: ChannelId, _: MessageId, _: Option<serenity::all::GuildId>) {
+    async fn message_delete(
+        &self,
+        _: Context,
+        _: ChannelId,
+        _: MessageId,
+        _: Option<serenity::all::GuildId>,
+    ) {
         self.note("deleted");
     }
     async fn interaction_create(&self, ctx: Context, interaction: Interaction) {
-        let say = |text: &str| CreateInteractionResponseMessage::new().content(text).ephemeral(true);
+        let say = |text: &str| {
+            CreateInteractionResponseMessage::new()
+                .content(text)
+                .ephemeral(true)
+        };
         match interaction {
             Interaction::Command(command) => {
                 let wait = command.data.options.first().is_some();
                 if wait {
                     let defer = CreateInteractionResponse::Defer(say(""));
-                    command.create_response(&ctx.http, defer).await.expect("deferred");
+                    command
+                        .create_response(&ctx.http, defer)
+                        .await
+                        .expect("deferred");
                     command
                         .edit_response(&ctx.http, EditInteractionResponse::new().content("worked"))
                         .await
                         .expect("edited");
                 } else {
-                    let button = CreateButton::new("b").label("Answer").style(ButtonStyle::Primary);
-                    let response = say("press").components(vec![CreateActionRow::Buttons(vec![button])]);
+                    let button = CreateButton::new("b")
+                        .label("Answer")
+                        .style(ButtonStyle::Primary);
+                    let response =
+                        say("press").components(vec![CreateActionRow::Buttons(vec![button])]);
                     command
                         .create_response(&ctx.http, CreateInteractionResponse::Message(response))
                         .await
@@ -110,7 +126,10 @@ impl EventHandler for Scribe {
 
 fn http(discord: &Discord, token: &str) -> Http {
     // The library's own limiter ignores where it is pointed, so it is off: see the bot's own gate.
-    let http = HttpBuilder::new(token).proxy(&discord.url).ratelimiter_disabled(true).build();
+    let http = HttpBuilder::new(token)
+        .proxy(&discord.url)
+        .ratelimiter_disabled(true)
+        .build();
     http.set_application_id(discord.world().bot.into());
     http
 }
@@ -153,8 +172,14 @@ async fn the_real_client_converses_and_resumes() {
     noted(&scribe, "ready sealed-move").await;
 
     let option = CreateCommandOption::new(CommandOptionType::String, "word", "A word");
-    let commands = vec![CreateCommand::new("try").description("Tries").add_option(option)];
-    http.create_global_commands(&commands).await.expect("registered");
+    let commands = vec![
+        CreateCommand::new("try")
+            .description("Tries")
+            .add_option(option),
+    ];
+    http.create_global_commands(&commands)
+        .await
+        .expect("registered");
 
     let first = member.say(channel, "hello");
     noted(&scribe, "member: hello").await;
@@ -163,7 +188,9 @@ async fn the_real_client_converses_and_resumes() {
     member.delete(first);
     noted(&scribe, "deleted").await;
 
-    let seen = member.command(channel, "try", &[("word", Given::Text("x".into()))]).await;
+    let seen = member
+        .command(channel, "try", &[("word", Given::Text("x".into()))])
+        .await;
     assert_eq!((seen.text().as_str(), seen.private()), ("worked", true));
     let seen = member.command(channel, "try", &[]).await;
     let opened = member.press(seen.message(), "Answer").await;
@@ -182,8 +209,16 @@ async fn the_real_client_converses_and_resumes() {
     noted(&scribe, "member: while you were away").await;
     noted(&scribe, "resumed").await;
     discord.gateway(Out::Send(serde_json::json!({"op": 7, "d": null})));
-    discord.until("a second resume", |world| (world.sessions.resumed == 2).then_some(())).await;
-    discord.until("heartbeats", |world| (world.sessions.heartbeats >= 2).then_some(())).await;
+    discord
+        .until("a second resume", |world| {
+            (world.sessions.resumed == 2).then_some(())
+        })
+        .await;
+    discord
+        .until("heartbeats", |world| {
+            (world.sessions.heartbeats >= 2).then_some(())
+        })
+        .await;
     assert_eq!(discord.world().sessions.identified, 1);
     running.abort();
     assert_eq!(discord.violations(), Vec::<String>::new());
@@ -195,9 +230,16 @@ async fn bad_tokens_and_ungranted_intents_are_closed_out() {
     discord.world().granted_intents = 0;
     let scribe = Scribe::default();
     let mut ungranted = client(&discord, &scribe, intents()).await;
-    let error = ungranted.start().await.expect_err("closed with 4014").to_string();
+    let error = ungranted
+        .start()
+        .await
+        .expect_err("closed with 4014")
+        .to_string();
     assert!(error.to_lowercase().contains("intents"), "{error}");
-    let error = http(&discord, "wrong.token.here").get_current_user().await.expect_err("401");
+    let error = http(&discord, "wrong.token.here")
+        .get_current_user()
+        .await
+        .expect_err("401");
     assert!(error.to_string().contains("401"), "{error}");
 }
 
@@ -213,7 +255,10 @@ async fn without_the_content_intent_talk_is_empty_but_for_the_exceptions() {
     let http = Arc::clone(&client.http);
     let running = tokio::spawn(async move { client.start().await });
     noted(&scribe, "ready sealed-move").await;
-    let own = ChannelId::new(channel).say(&http, "position").await.expect("sent");
+    let own = ChannelId::new(channel)
+        .say(&http, "position")
+        .await
+        .expect("sent");
     member.say(channel, "secret talk");
     member.say(channel, &format!("<@{}> named", discord.world().bot));
     member.reply(channel, own.id.get(), "quiet reply", false);
@@ -226,7 +271,11 @@ async fn without_the_content_intent_talk_is_empty_but_for_the_exceptions() {
         .filter_map(|note| note.strip_prefix("member: "))
         .collect();
     let bot = discord.world().bot;
-    assert_eq!(heard.iter().filter(|text| text.is_empty()).count(), 2, "{heard:?}");
+    assert_eq!(
+        heard.iter().filter(|text| text.is_empty()).count(),
+        2,
+        "{heard:?}"
+    );
     for text in [format!("<@{bot}> named").as_str(), "loud reply", "direct"] {
         assert!(heard.contains(&text), "{text} in {heard:?}");
     }
@@ -257,27 +306,43 @@ async fn refuses_what_discord_refuses() {
             .enforce_nonce(true)
     };
     let one = place.send_message(&http, nonce()).await.expect("sent");
-    let two = place.send_message(&http, nonce()).await.expect("given back");
+    let two = place
+        .send_message(&http, nonce())
+        .await
+        .expect("given back");
     assert_eq!(one.id, two.id);
 
     // A file with alt text, and a thread that carries the message's id.
     let file = CreateAttachment::bytes(vec![1, 2, 3], "position-1.png").description("White: Kg1");
-    let sent = place.send_message(&http, CreateMessage::new().add_file(file)).await.expect("sent");
+    let sent = place
+        .send_message(&http, CreateMessage::new().add_file(file))
+        .await
+        .expect("sent");
     assert_eq!(sent.attachments[0].filename, "position-1.png");
-    let stored = discord.world().files.values().next().cloned().expect("kept");
+    let stored = discord
+        .world()
+        .files
+        .values()
+        .next()
+        .cloned()
+        .expect("kept");
     assert_eq!(stored.description.as_deref(), Some("White: Kg1"));
     let thread = place
         .create_thread_from_message(&http, sent.id, CreateThread::new("Talk"))
         .await
         .expect("made");
     assert_eq!(thread.id.get(), sent.id.get());
-    let again = place.create_thread_from_message(&http, sent.id, CreateThread::new("Talk")).await;
+    let again = place
+        .create_thread_from_message(&http, sent.id, CreateThread::new("Talk"))
+        .await;
     assert!(refused(again.expect_err("twice")).contains("already been created"));
 
     // Permissions by channel.
     discord.overwrite_bot(channel, 0, may::ATTACH_FILES);
     let file = CreateAttachment::bytes(vec![1], "a.png");
-    let error = place.send_message(&http, CreateMessage::new().add_file(file)).await;
+    let error = place
+        .send_message(&http, CreateMessage::new().add_file(file))
+        .await;
     assert!(refused(error.expect_err("no files")).contains("Missing Permissions"));
     discord.overwrite_bot(channel, 0, may::VIEW_CHANNEL);
     let error = place.say(&http, "hello").await;
@@ -289,10 +354,16 @@ async fn refuses_what_discord_refuses() {
     let error = place.delete_message(&http, theirs).await;
     assert!(refused(error.expect_err("not ours")).contains("Missing Permissions"));
     discord.overwrite_bot(channel, may::MANAGE_MESSAGES, 0);
-    place.delete_message(&http, theirs).await.expect("allowed now");
+    place
+        .delete_message(&http, theirs)
+        .await
+        .expect("allowed now");
 
     // Direct messages, open and closed.
-    let direct = UserId::new(member.id).create_dm_channel(&http).await.expect("opened");
+    let direct = UserId::new(member.id)
+        .create_dm_channel(&http)
+        .await
+        .expect("opened");
     direct.id.say(&http, "hello").await.expect("sent");
     member.take_direct(false);
     let error = direct.id.say(&http, "hello").await;
@@ -300,13 +371,23 @@ async fn refuses_what_discord_refuses() {
 
     // Notifying: only what is allowed.
     let text = format!("<@{}> @everyone", member.id);
-    let quiet = CreateMessage::new().content(&text).allowed_mentions(CreateAllowedMentions::new());
-    let quiet = place.send_message(&http, quiet).await.expect("sent").id.get();
+    let quiet = CreateMessage::new()
+        .content(&text)
+        .allowed_mentions(CreateAllowedMentions::new());
+    let quiet = place
+        .send_message(&http, quiet)
+        .await
+        .expect("sent")
+        .id
+        .get();
     let loud = place.say(&http, &text).await.expect("sent").id.get();
     let world = discord.world();
     assert!(world.messages[&quiet].pings.is_empty());
     assert!(world.messages[&loud].pings.contains(&member.id));
-    assert!(!world.messages[&loud].pings_many, "the bot may not call everyone");
+    assert!(
+        !world.messages[&loud].pings_many,
+        "the bot may not call everyone"
+    );
     assert_eq!(world.violations, Vec::<String>::new());
 }
 
@@ -319,7 +400,10 @@ async fn rate_limits_and_trouble_come_as_planned() {
     let client = reqwest::Client::new();
     let send = || {
         client
-            .post(format!("{}/api/v10/channels/{channel}/messages", discord.url))
+            .post(format!(
+                "{}/api/v10/channels/{channel}/messages",
+                discord.url
+            ))
             .header("authorization", format!("Bot {}", discord.token))
             .header("user-agent", "DiscordBot (test, 1)")
             .json(&serde_json::json!({"content": "x"}))
@@ -327,15 +411,26 @@ async fn rate_limits_and_trouble_come_as_planned() {
     };
     for left in (0..5).rev() {
         let answer = send().await.expect("answered");
-        assert_eq!(answer.headers()["x-ratelimit-remaining"], left.to_string().as_str());
+        assert_eq!(
+            answer.headers()["x-ratelimit-remaining"],
+            left.to_string().as_str()
+        );
     }
     let refused = send().await.expect("answered");
     assert_eq!(refused.status(), 429);
     assert!(refused.headers().contains_key("retry-after"));
     let body: serde_json::Value = refused.json().await.expect("json");
-    assert!(body["retry_after"].as_f64().is_some_and(|s| s > 0.0 && s <= 5.0), "{body}");
+    assert!(
+        body["retry_after"]
+            .as_f64()
+            .is_some_and(|s| s > 0.0 && s <= 5.0),
+        "{body}"
+    );
 
-    discord.world().faults.plan("POST", "/messages", 1, Trouble::Status(503));
+    discord
+        .world()
+        .faults
+        .plan("POST", "/messages", 1, Trouble::Status(503));
     assert_eq!(send().await.expect("answered").status(), 503);
     assert!(discord.world().faults.spent());
 }
@@ -367,13 +462,22 @@ async fn late_answers_and_second_answers_are_refused() {
     let prompt = member.send_command(channel, "try", &[]);
     let late = member.send_command(channel, "try", &[]);
     answer(prompt, token(prompt)).await.expect("in time");
-    let twice = answer(prompt, token(prompt)).await.expect_err("twice").to_string();
+    let twice = answer(prompt, token(prompt))
+        .await
+        .expect_err("twice")
+        .to_string();
     assert!(twice.contains("already been acknowledged"), "{twice}");
     if let Some(interaction) = discord.world().interactions.get_mut(&late) {
         interaction.at -= Duration::from_millis(3001);
     }
-    let error = answer(late, token(late)).await.expect_err("late").to_string();
+    let error = answer(late, token(late))
+        .await
+        .expect_err("late")
+        .to_string();
     assert!(error.contains("Unknown interaction"), "{error}");
     assert_eq!(discord.violations(), ["/try  was never answered"]);
-    assert_eq!(gateway::MESSAGE_CONTENT, GatewayIntents::MESSAGE_CONTENT.bits());
+    assert_eq!(
+        gateway::MESSAGE_CONTENT,
+        GatewayIntents::MESSAGE_CONTENT.bits()
+    );
 }

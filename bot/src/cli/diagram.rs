@@ -1,26 +1,35 @@
-//! `diagram`: a position as PNG or SVG.
+//! `diagram`: a position as PNG or SVG, a line as a strip or an animation.
 
 use std::path::PathBuf;
 
 use anyhow::{Context, bail};
 use clap::{Args, ValueEnum};
-use shakmaty::{Color, Square};
+use shakmaty::{Chess, Color, Move, Position, Square, san::SanPlus};
 
 use super::Outcome;
 use crate::{
     chess::{parse_fen, scene::SceneMark},
-    diagram::{Diagram as Board, Style},
+    diagram::{Diagram as Board, Picture, Style, contact, film::Film, strip::Strip},
 };
 
-/// Draw a position as PNG or SVG, by the file's ending.
+/// Draw a position as PNG or SVG, by the file's ending; a line of moves as a strip (PNG, SVG) or an
+/// animation (GIF).
 #[derive(Debug, Args)]
-#[command(after_help = "Example:
-  sealed-move diagram '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' --out board.png --arrow d1d8")]
+#[command(after_help = "Examples:
+  sealed-move diagram '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' --out board.png --arrow d1d8
+  sealed-move diagram 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - -' --line 'Rxd8+ Rxd8 Rxd8#' --out line.gif
+  sealed-move diagram --sheet --out everything.png")]
 pub struct Diagram {
     /// The position
-    #[arg(value_name = "FEN")]
-    position: String,
-    /// Where to write; the ending .png or .svg says what
+    #[arg(value_name = "FEN", required_unless_present = "sheet")]
+    position: Option<String>,
+    /// Everything that can be drawn, on one sheet: all men, styles, marks and sizes
+    #[arg(long, conflicts_with_all = ["position", "line", "arrows", "marks", "last"])]
+    sheet: bool,
+    /// Moves to show from the position on, such as "1.Rxd8+ Rxd8 2.Rxd8#"
+    #[arg(long, value_name = "MOVES", conflicts_with_all = ["arrows", "marks", "last"])]
+    line: Option<String>,
+    /// Where to write; the ending .png, .svg or .gif says what
     #[arg(long, value_name = "FILE")]
     out: PathBuf,
     /// Who sits at the bottom; by default the side to move
@@ -62,20 +71,38 @@ enum Look {
 
 impl Diagram {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
-        let position = parse_fen(&self.position).context("the position")?.position;
-        let mut board = Board::of(position);
-        if let Some(side) = self.bottom {
-            board.bottom = match side {
-                Side::White => Color::White,
-                Side::Black => Color::Black,
-            };
-        }
-        board.style = match self.style {
-            Look::Print => Style::Print,
-            Look::Light => Style::Light,
-            Look::Dark => Style::Dark,
-            Look::Contrast => Style::Contrast,
+        let ending = self
+            .out
+            .extension()
+            .and_then(|e| e.to_str())
+            .map(str::to_lowercase)
+            .unwrap_or_default();
+        let (bytes, words) = match &self.position {
+            None => match ending.as_str() {
+                "png" => with_words(contact::png()?),
+                "svg" => (contact::svg().into_bytes(), String::new()),
+                _ => bail!("{}: the name must end in .png or .svg", self.out.display()),
+            },
+            Some(fen) => {
+                let position = parse_fen(fen).context("the position")?.position;
+                match &self.line {
+                    Some(line) => self.draw_line(&position, line, &ending)?,
+                    None => self.draw_board(position, &ending)?,
+                }
+            }
         };
+        std::fs::write(&self.out, bytes)
+            .with_context(|| format!("{} could not be written", self.out.display()))?;
+        if self.words {
+            println!("{words}");
+        }
+        Ok(Outcome::Fine)
+    }
+
+    fn draw_board(&self, position: Chess, ending: &str) -> anyhow::Result<(Vec<u8>, String)> {
+        let mut board = Board::of(position);
+        board.bottom = self.bottom.map_or(board.bottom, Side::color);
+        board.style = self.style.style();
         board.size = self.size;
         board.last_move = self.last;
         let steps = self
@@ -86,24 +113,90 @@ impl Diagram {
         board.marks = steps
             .chain(self.marks.iter().map(|&s| SceneMark::Square(s)))
             .collect();
-        let bytes = match self
-            .out
-            .extension()
-            .and_then(|e| e.to_str())
-            .map(str::to_lowercase)
-            .as_deref()
-        {
-            Some("png") => board.png()?.bytes,
-            Some("svg") => board.svg().into_bytes(),
+        match ending {
+            "png" => Ok(with_words(board.png()?)),
+            "svg" => Ok((board.svg().into_bytes(), board.alt())),
             _ => bail!("{}: the name must end in .png or .svg", self.out.display()),
-        };
-        std::fs::write(&self.out, bytes)
-            .with_context(|| format!("{} could not be written", self.out.display()))?;
-        if self.words {
-            println!("{}", board.alt());
         }
-        Ok(Outcome::Fine)
     }
+
+    fn draw_line(
+        &self,
+        position: &Chess,
+        line: &str,
+        ending: &str,
+    ) -> anyhow::Result<(Vec<u8>, String)> {
+        let moves = moves(position, line)?;
+        if ending == "gif" {
+            let mut film = Film::of(position.clone(), moves);
+            film.bottom = self.bottom.map_or(film.bottom, Side::color);
+            film.style = self.style.style();
+            return Ok(with_words(film.gif()?));
+        }
+        let mut strip = Strip::of(position.clone(), moves);
+        strip.bottom = self.bottom.map_or(strip.bottom, Side::color);
+        strip.style = self.style.style();
+        match ending {
+            "png" => Ok(with_words(strip.png()?)),
+            "svg" => Ok((strip.svg().into_bytes(), strip.alt())),
+            _ => bail!(
+                "{}: the name must end in .png, .svg or .gif",
+                self.out.display()
+            ),
+        }
+    }
+}
+
+impl Side {
+    fn color(self) -> Color {
+        match self {
+            Self::White => Color::White,
+            Self::Black => Color::Black,
+        }
+    }
+}
+
+impl Look {
+    fn style(self) -> Style {
+        match self {
+            Self::Print => Style::Print,
+            Self::Light => Style::Light,
+            Self::Dark => Style::Dark,
+            Self::Contrast => Style::Contrast,
+        }
+    }
+}
+
+fn with_words(picture: Picture) -> (Vec<u8>, String) {
+    (picture.bytes, picture.alt)
+}
+
+/// The moves of a line written in SAN, with or without numbers.
+fn moves(position: &Chess, line: &str) -> anyhow::Result<Vec<Move>> {
+    let mut at = position.clone();
+    let mut moves = Vec::new();
+    for word in line.split_whitespace() {
+        let san = word.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
+        if san.is_empty() {
+            continue;
+        }
+        let mv = san
+            .parse::<SanPlus>()
+            .ok()
+            .and_then(|san| san.san.to_move(&at).ok());
+        let mv = mv.with_context(|| {
+            format!(
+                "{word} is no legal move at this point of the line; write moves as in Nf3 or exd5"
+            )
+        })?;
+        moves.push(mv);
+        at.play_unchecked(mv);
+    }
+    anyhow::ensure!(
+        !moves.is_empty(),
+        "the line holds no moves; write them as in \"1.Rxd8+ Rxd8 2.Rxd8#\""
+    );
+    Ok(moves)
 }
 
 fn two_squares(text: &str) -> Result<(Square, Square), String> {

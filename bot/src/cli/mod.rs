@@ -9,10 +9,12 @@ mod engine;
 mod grade;
 mod groups;
 mod import;
+mod leaderboard;
 mod name;
 mod output;
 mod queue;
 pub mod serve;
+mod summary;
 
 use std::{path::PathBuf, process::ExitCode};
 
@@ -65,6 +67,10 @@ enum Command {
     Engine(engine::Engine),
     /// Draw a position as PNG or SVG
     Diagram(diagram::Diagram),
+    /// Points by topic and period
+    Leaderboard(leaderboard::Leaderboard),
+    /// Who took part, how it went, what to teach next
+    Summary(summary::Summary),
     /// Copy the store, also while serving
     Backup(backup::Backup),
     /// Put a copy in the store's place
@@ -95,6 +101,8 @@ pub fn run(cli: Cli) -> ExitCode {
         Command::Name(command) => command.run(),
         Command::Diagram(command) => command.run(),
         Command::Engine(command) => command.run(),
+        Command::Leaderboard(command) => command.run(&place),
+        Command::Summary(command) => command.run(&place),
         Command::Backup(command) => command.run(&place),
         Command::Restore(command) => command.run(&place),
     };

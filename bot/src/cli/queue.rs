@@ -1,7 +1,11 @@
 //! `queue`: see and arrange the week.
 
-use std::io::{self, Write};
+use std::{
+    io::{self, Write},
+    path::PathBuf,
+};
 
+use anyhow::Context;
 use chrono::{NaiveDate, NaiveDateTime, TimeZone};
 use clap::{Args, Subcommand};
 
@@ -10,7 +14,11 @@ use super::{
     groups::{Open, Which, acting},
     output::json_line,
 };
-use crate::desk::{Desk, Place};
+use crate::{
+    chess::parse_fen,
+    desk::{Desk, Place},
+    diagram::sheet,
+};
 
 /// See and arrange the week: the positions waiting, in order, with when each goes out.
 #[derive(Debug, Args)]
@@ -74,6 +82,15 @@ enum Action {
     },
     /// Go on posting
     Resume,
+    /// Write the queue as sheets for the classroom: six positions to a page, solutions on the last
+    Print {
+        /// A PDF file
+        #[arg(value_name = "FILE")]
+        out: PathBuf,
+        /// Paper of the size Letter instead of A4
+        #[arg(long)]
+        letter: bool,
+    },
 }
 
 impl Queue {
@@ -119,9 +136,45 @@ impl Action {
                 desk.pause(group, &coach, until).await?;
             }
             Self::Resume => desk.resume(group, &coach).await?,
+            Self::Print { out, letter } => {
+                let pdf = print(desk, group, letter).await?;
+                std::fs::write(&out, pdf)
+                    .with_context(|| format!("{} could not be written", out.display()))?;
+            }
         }
         Ok(())
     }
+}
+
+/// The queue as a PDF.
+async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u8>> {
+    let coach = acting(desk, group).await?;
+    let mut items = Vec::new();
+    for item in desk.queue(group).await? {
+        let sheet = desk.preview(group, &coach, item.position).await?;
+        let checked = desk.checked(group, &coach, item.position).await?;
+        items.push(sheet::Item {
+            position: parse_fen(&item.fen)?.position,
+            task: sheet.task,
+            solution: checked.report.variations,
+        });
+    }
+    anyhow::ensure!(
+        !items.is_empty(),
+        "the queue is empty; put positions in with `import --queue`"
+    );
+    let title = desk.settings(group).await?.name;
+    let paper = if letter {
+        sheet::Paper::Letter
+    } else {
+        sheet::Paper::A4
+    };
+    Ok(sheet::Sheet {
+        title,
+        paper,
+        items,
+    }
+    .pdf()?)
 }
 
 fn local_time(text: &str) -> anyhow::Result<Option<NaiveDateTime>> {

@@ -13,7 +13,11 @@ use super::errors::{Fault, Refusal};
 pub fn commands(list: &[Value]) -> Result<(), Refusal> {
     let mut faults = Vec::new();
     if list.len() > 100 {
-        return Err(Refusal::new(400, 30032, "Maximum number of application commands reached (100)"));
+        return Err(Refusal::new(
+            400,
+            30032,
+            "Maximum number of application commands reached (100)",
+        ));
     }
     let mut names = HashSet::new();
     for (i, command) in list.iter().enumerate() {
@@ -24,7 +28,10 @@ pub fn commands(list: &[Value]) -> Result<(), Refusal> {
             described(&mut faults, command, &place);
             options(&mut faults, command, &place, 0);
         }
-        if !names.insert((command["type"].as_u64().unwrap_or(1), command["name"].to_string())) {
+        if !names.insert((
+            command["type"].as_u64().unwrap_or(1),
+            command["name"].to_string(),
+        )) {
             faults.push(Fault::other(
                 format!("{place}.name"),
                 "APPLICATION_COMMANDS_DUPLICATE_NAME",
@@ -39,14 +46,22 @@ pub fn commands(list: &[Value]) -> Result<(), Refusal> {
             ));
         }
     }
-    if faults.is_empty() { Ok(()) } else { Err(Refusal::form(&faults)) }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(Refusal::form(&faults))
+    }
 }
 
 /// Names, descriptions and values of a command together, in characters.
 pub fn size(command: &Value) -> usize {
     let own: usize = ["name", "description"]
         .iter()
-        .map(|key| command[*key].as_str().map_or(0, |text| text.chars().count()))
+        .map(|key| {
+            command[*key]
+                .as_str()
+                .map_or(0, |text| text.chars().count())
+        })
         .sum();
     let choices: usize = list(&command["choices"])
         .iter()
@@ -64,7 +79,9 @@ fn list(value: &Value) -> &[Value] {
 fn name(faults: &mut Vec<Fault>, of: &Value, place: &str) {
     let text = of["name"].as_str().unwrap_or_default();
     let fits = (1..=32).contains(&text.chars().count())
-        && text.chars().all(|c| c.is_alphanumeric() || "-_'".contains(c))
+        && text
+            .chars()
+            .all(|c| c.is_alphanumeric() || "-_'".contains(c))
         && text.to_lowercase() == text;
     if !fits {
         faults.push(Fault::other(
@@ -76,7 +93,9 @@ fn name(faults: &mut Vec<Fault>, of: &Value, place: &str) {
 }
 
 fn described(faults: &mut Vec<Fault>, of: &Value, place: &str) {
-    let length = of["description"].as_str().map_or(0, |text| text.chars().count());
+    let length = of["description"]
+        .as_str()
+        .map_or(0, |text| text.chars().count());
     if !(1..=100).contains(&length) {
         faults.push(Fault::length(format!("{place}.description"), 1, 100));
     }
@@ -138,7 +157,9 @@ fn options(faults: &mut Vec<Fault>, of: &Value, place: &str, depth: usize) {
                     ));
                 }
                 for (j, choice) in choices.iter().enumerate() {
-                    let length = choice["name"].as_str().map_or(0, |text| text.chars().count());
+                    let length = choice["name"]
+                        .as_str()
+                        .map_or(0, |text| text.chars().count());
                     if !(1..=100).contains(&length) {
                         faults.push(Fault::length(format!("{place}.choices.{j}.name"), 1, 100));
                     }
@@ -166,13 +187,16 @@ mod tests {
         assert!(one(json!({"name": "Study", "description": "d"})).is_err());
         assert!(one(json!({"name": "two words", "description": "d"})).is_err());
         assert!(one(json!({"name": "study", "description": ""})).is_err());
-        let option = |name: &str, required: bool| {
-            json!({"name": name, "description": "d", "type": 3, "required": required})
-        };
+        let option = |name: &str, required: bool| json!({"name": name, "description": "d", "type": 3, "required": required});
         assert!(one(json!({"name": "s", "description": "d", "options": [option("a", false), option("b", true)]})).is_err());
         assert!(one(json!({"name": "s", "description": "d", "options": [option("a", true), option("b", false)]})).is_ok());
-        let choices: Vec<Value> = (0..26).map(|i| json!({"name": i.to_string(), "value": "v"})).collect();
-        assert!(one(json!({"name": "s", "description": "d", "options": [
-            {"name": "a", "description": "d", "type": 3, "choices": choices}]})).is_err());
+        let choices: Vec<Value> = (0..26)
+            .map(|i| json!({"name": i.to_string(), "value": "v"}))
+            .collect();
+        assert!(
+            one(json!({"name": "s", "description": "d", "options": [
+            {"name": "a", "description": "d", "type": 3, "choices": choices}]}))
+            .is_err()
+        );
     }
 }

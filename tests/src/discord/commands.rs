@@ -79,7 +79,9 @@ pub fn build(
     let command = world
         .commands
         .iter()
-        .find(|command| command["name"] == name && matches!(command["type"].as_u64(), None | Some(1)))
+        .find(|command| {
+            command["name"] == name && matches!(command["type"].as_u64(), None | Some(1))
+        })
         .ok_or_else(|| format!("no command \"{name}\" is registered"))?;
     let (mut at, mut path) = (command, Vec::new());
     for word in words {
@@ -89,7 +91,10 @@ pub fn build(
             .ok_or_else(|| format!("no sub-command \"{word}\" in \"{line}\""))?;
         path.push(at);
     }
-    if list(&at["options"]).iter().any(|o| matches!(o["type"].as_u64(), Some(1 | 2))) {
+    if list(&at["options"])
+        .iter()
+        .any(|o| matches!(o["type"].as_u64(), Some(1 | 2)))
+    {
         return Err(format!("\"{line}\" needs a sub-command"));
     }
     let mut options = Vec::new();
@@ -109,7 +114,10 @@ pub fn build(
         options.push(filled);
     }
     if focused.is_none() {
-        for option in list(&at["options"]).iter().filter(|option| option["required"] == true) {
+        for option in list(&at["options"])
+            .iter()
+            .filter(|option| option["required"] == true)
+        {
             if !given.iter().any(|(key, _)| option["name"] == *key) {
                 return Err(format!("\"{line}\" needs option {}", option["name"]));
             }
@@ -149,8 +157,14 @@ fn fill(option: &Value, given: &Given, typing: bool) -> Result<Value, String> {
             if !choices.is_empty() && !choices.iter().any(|choice| choice["value"] == *number) {
                 return Err(format!("{number} is not one of its choices"));
             }
-            let under = option["min_value"].as_i64().is_some_and(|least| *number < least);
-            if under || option["max_value"].as_i64().is_some_and(|most| *number > most) {
+            let under = option["min_value"]
+                .as_i64()
+                .is_some_and(|least| *number < least);
+            if under
+                || option["max_value"]
+                    .as_i64()
+                    .is_some_and(|most| *number > most)
+            {
                 return Err(format!("{number} is out of bounds"));
             }
             json!(number)
@@ -158,7 +172,9 @@ fn fill(option: &Value, given: &Given, typing: bool) -> Result<Value, String> {
         (Some(4), Given::Text(text)) if typing => json!(text),
         (Some(10), Given::Number(number)) => json!(number),
         (Some(5), Given::Flag(flag)) => json!(flag),
-        (Some(6), Given::User(id)) | (Some(7), Given::Channel(id)) | (Some(11), Given::File(id)) => {
+        (Some(6), Given::User(id))
+        | (Some(7), Given::Channel(id))
+        | (Some(11), Given::File(id)) => {
             json!(id.to_string())
         }
         (kind, given) => return Err(format!("{given:?} does not fit type {kind:?}")),

@@ -19,7 +19,12 @@ pub struct Refusal {
 impl Refusal {
     /// A refusal with a status, a code and a message.
     pub fn new(status: u16, code: u32, message: &str) -> Self {
-        Self { status, code, message: message.into(), errors: None }
+        Self {
+            status,
+            code,
+            message: message.into(),
+            errors: None,
+        }
     }
 
     /// 401.
@@ -107,6 +112,10 @@ impl Fault {
 
     /// Any other fault.
     pub fn other(place: impl Into<String>, code: &'static str, message: impl Into<String>) -> Self {
-        Self { place: place.into(), code, message: message.into() }
+        Self {
+            place: place.into(),
+            code,
+            message: message.into(),
+        }
     }
 }

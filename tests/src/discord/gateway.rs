@@ -122,7 +122,10 @@ impl Sessions {
 
     /// How many connections are up.
     pub fn connected(&self) -> usize {
-        self.by_id.values().filter(|session| session.out.is_some()).count()
+        self.by_id
+            .values()
+            .filter(|session| session.out.is_some())
+            .count()
     }
 }
 
@@ -141,7 +144,11 @@ fn dispatch(
         if session.intents & intent != intent || !serves(session.shard, guild) {
             continue;
         }
-        let d = if session.intents & MESSAGE_CONTENT != 0 { &with } else { &without };
+        let d = if session.intents & MESSAGE_CONTENT != 0 {
+            &with
+        } else {
+            &without
+        };
         session.push(name, d.clone());
     }
 }
@@ -178,20 +185,36 @@ pub enum Event {
 
 /// Tells of a message; private ones only the person's own client hears of, so they are left out.
 pub fn message_event(world: &mut World, event: Event, id: u64) {
-    let Some(message) = world.messages.get(&id).cloned() else { return };
+    let Some(message) = world.messages.get(&id).cloned() else {
+        return;
+    };
     if message.only.is_some() {
         return;
     }
-    let Some(channel) = world.channel(message.channel).cloned() else { return };
-    let intent = if channel.kind == ChannelKind::Direct { DIRECT_MESSAGES } else { GUILD_MESSAGES };
+    let Some(channel) = world.channel(message.channel).cloned() else {
+        return;
+    };
+    let intent = if channel.kind == ChannelKind::Direct {
+        DIRECT_MESSAGES
+    } else {
+        GUILD_MESSAGES
+    };
     if channel.kind != ChannelKind::Direct
         && !world.bot_may(&channel, super::permissions::VIEW_CHANNEL)
     {
         return;
     }
-    let name = if event == Event::Create { "MESSAGE_CREATE" } else { "MESSAGE_UPDATE" };
+    let name = if event == Event::Create {
+        "MESSAGE_CREATE"
+    } else {
+        "MESSAGE_UPDATE"
+    };
     dispatch(world, channel.guild, intent, name, &|world, by_intent| {
-        let mut data = json::message(world, &message, messages::readable(world, &message, by_intent));
+        let mut data = json::message(
+            world,
+            &message,
+            messages::readable(world, &message, by_intent),
+        );
         if let Some(guild) = channel.guild.and_then(|id| world.guilds.get(&id)) {
             data["guild_id"] = json!(guild.id.to_string());
             if guild.members.contains_key(&message.author) {
@@ -204,8 +227,14 @@ pub fn message_event(world: &mut World, event: Event, id: u64) {
 
 /// Tells that a message is gone.
 pub fn deleted_event(world: &mut World, channel: u64, id: u64) {
-    let Some(place) = world.channel(channel).cloned() else { return };
-    let intent = if place.kind == ChannelKind::Direct { DIRECT_MESSAGES } else { GUILD_MESSAGES };
+    let Some(place) = world.channel(channel).cloned() else {
+        return;
+    };
+    let intent = if place.kind == ChannelKind::Direct {
+        DIRECT_MESSAGES
+    } else {
+        GUILD_MESSAGES
+    };
     dispatch(world, place.guild, intent, "MESSAGE_DELETE", &|_, _| {
         let mut data = json!({"id": id.to_string(), "channel_id": channel.to_string()});
         if let Some(guild) = place.guild {
@@ -217,20 +246,32 @@ pub fn deleted_event(world: &mut World, channel: u64, id: u64) {
 
 /// Tells of a thread.
 pub fn thread_event(world: &mut World, name: &str, id: u64) {
-    let Some(thread) = world.channel(id).cloned() else { return };
-    dispatch(world, thread.guild, GUILDS, name, &|world, _| json::channel(world, &thread));
+    let Some(thread) = world.channel(id).cloned() else {
+        return;
+    };
+    dispatch(world, thread.guild, GUILDS, name, &|world, _| {
+        json::channel(world, &thread)
+    });
 }
 
 /// Tells of a server the bot has come into, or that changed.
 pub fn guild_event(world: &mut World, name: &str, id: u64) {
-    let Some(guild) = world.guilds.get(&id).cloned() else { return };
-    dispatch(world, Some(id), GUILDS, name, &|world, _| json::guild(world, &guild));
+    let Some(guild) = world.guilds.get(&id).cloned() else {
+        return;
+    };
+    dispatch(world, Some(id), GUILDS, name, &|world, _| {
+        json::guild(world, &guild)
+    });
 }
 
 /// Tells of a channel that is new, changed or gone.
 pub fn channel_event(world: &mut World, name: &str, id: u64) {
-    let Some(channel) = world.channel(id).cloned() else { return };
-    dispatch(world, channel.guild, GUILDS, name, &|world, _| json::channel(world, &channel));
+    let Some(channel) = world.channel(id).cloned() else {
+        return;
+    };
+    dispatch(world, channel.guild, GUILDS, name, &|world, _| {
+        json::channel(world, &channel)
+    });
 }
 
 /// Sends an interaction; it needs no intent.
@@ -239,10 +280,7 @@ pub fn interaction_event(world: &mut World, guild: Option<u64>, data: &Value) {
 }
 
 /// A connection comes in.
-pub async fn connect(
-    State(shared): State<Arc<Shared>>,
-    upgrade: WebSocketUpgrade,
-) -> Response {
+pub async fn connect(State(shared): State<Arc<Shared>>, upgrade: WebSocketUpgrade) -> Response {
     upgrade.on_upgrade(move |socket| async move {
         converse(shared, socket).await;
     })
@@ -320,7 +358,10 @@ async fn converse(shared: Arc<Shared>, mut socket: WebSocket) {
             }
         };
         if let Next::Close(code, why) = next {
-            let frame = CloseFrame { code, reason: why.into() };
+            let frame = CloseFrame {
+                code,
+                reason: why.into(),
+            };
             let _ = socket.send(Frame::Close(Some(frame))).await;
             connection.leave(matches!(code, 4004 | 4010..=4014));
             // Let the other side answer the close before the line goes.
@@ -337,12 +378,17 @@ async fn send(socket: &mut WebSocket, payload: &Value) -> Result<(), axum::Error
 impl Connection {
     /// The line is gone; the session stays unless it ended.
     fn leave(&mut self, ends: bool) {
-        let Some(id) = self.session.take() else { return };
+        let Some(id) = self.session.take() else {
+            return;
+        };
         let mut world = self.shared.world();
         if ends {
             world.sessions.by_id.remove(&id);
         } else if let Some(session) = world.sessions.by_id.get_mut(&id)
-            && session.out.as_ref().is_some_and(|out| out.same_channel(&self.out))
+            && session
+                .out
+                .as_ref()
+                .is_some_and(|out| out.same_channel(&self.out))
         {
             session.out = None;
         }
@@ -353,7 +399,11 @@ impl Connection {
     fn hear(&mut self, text: &str) -> Next {
         let now = Instant::now();
         self.received.push_back(now);
-        while self.received.front().is_some_and(|at| now - *at > Duration::from_secs(60)) {
+        while self
+            .received
+            .front()
+            .is_some_and(|at| now - *at > Duration::from_secs(60))
+        {
             self.received.pop_front();
         }
         if self.received.len() > 120 {
@@ -368,7 +418,9 @@ impl Connection {
                 let mut world = self.shared.world();
                 world.sessions.heartbeats += 1;
                 if !world.sessions.mute_heartbeats {
-                    let _ = self.out.send(Out::Send(json!({"op": 11, "s": null, "t": null, "d": null})));
+                    let _ = self.out.send(Out::Send(
+                        json!({"op": 11, "s": null, "t": null, "d": null}),
+                    ));
                 }
                 Next::Go
             }
@@ -412,7 +464,9 @@ impl Connection {
         world.sessions.last_identify = Some(Instant::now());
         if soon {
             world.violation("two identifies within five seconds");
-            let _ = self.out.send(Out::Send(json!({"op": 9, "s": null, "t": null, "d": false})));
+            let _ = self.out.send(Out::Send(
+                json!({"op": 9, "s": null, "t": null, "d": false}),
+            ));
             return Next::Go;
         }
         world.sessions.starts_left = world.sessions.starts_left.saturating_sub(1);
@@ -462,7 +516,9 @@ impl Connection {
         let id = data["session_id"].as_str().unwrap_or_default().to_string();
         let repeat = world.sessions.repeat_on_resume;
         let Some(session) = world.sessions.by_id.get_mut(&id) else {
-            let _ = self.out.send(Out::Send(json!({"op": 9, "s": null, "t": null, "d": false})));
+            let _ = self.out.send(Out::Send(
+                json!({"op": 9, "s": null, "t": null, "d": false}),
+            ));
             return Next::Go;
         };
         let Some(seq) = data["seq"].as_u64().filter(|seq| *seq <= session.seq) else {

@@ -37,7 +37,11 @@ pub fn answer(world: &mut World, call: &Call<'_>, id: u64, token: &str) -> Resul
         .ok_or_else(unknown)?
         .clone();
     if interaction.answered != Answered::No {
-        return Err(Refusal::new(400, 40060, "Interaction has already been acknowledged."));
+        return Err(Refusal::new(
+            400,
+            40060,
+            "Interaction has already been acknowledged.",
+        ));
     }
     let took = interaction.at.elapsed();
     if took > FIRST_ANSWER {
@@ -75,27 +79,49 @@ pub fn answer(world: &mut World, call: &Call<'_>, id: u64, token: &str) -> Resul
             if !loading {
                 limits::message(data, call.files, true)?;
             }
-            let inner = Call { body: data, ..*call };
+            let inner = Call {
+                body: data,
+                ..*call
+            };
             let id = put_up(world, &inner, &interaction.clone(), flags, loading);
             let audience = audience_of(world, id);
-            let answered = if loading { Answered::Deferred } else { Answered::Message };
+            let answered = if loading {
+                Answered::Deferred
+            } else {
+                Answered::Message
+            };
             (answered, Some(id), audience)
         }
         6 => (Answered::Update, interaction.on, Audience::Nobody),
         7 => {
             limits::message(data, call.files, false)?;
             let on = interaction.on.ok_or_else(unknown)?;
-            messages::apply_edit(world, &Call { body: data, ..*call }, on);
+            messages::apply_edit(
+                world,
+                &Call {
+                    body: data,
+                    ..*call
+                },
+                on,
+            );
             gateway::message_event(world, Event::Update, on);
             (Answered::Update, Some(on), audience_of(world, on))
         }
         8 => {
             limits::choices(&data["choices"])?;
-            (Answered::Choices(data["choices"].clone()), None, Audience::Only(interaction.user))
+            (
+                Answered::Choices(data["choices"].clone()),
+                None,
+                Audience::Only(interaction.user),
+            )
         }
         _ => {
             limits::modal(data)?;
-            (Answered::Modal(data.clone()), None, Audience::Only(interaction.user))
+            (
+                Answered::Modal(data.clone()),
+                None,
+                Audience::Only(interaction.user),
+            )
         }
     };
     if let Some(interaction) = world.interactions.get_mut(&id) {
@@ -144,7 +170,11 @@ fn put_up(
         components: messages::list(&body["components"]),
         attachments,
         flags: flags | if loading { 128 } else { 0 },
-        kind: if interaction.kind == InteractionKind::Command { 20 } else { 19 },
+        kind: if interaction.kind == InteractionKind::Command {
+            20
+        } else {
+            19
+        },
         reference: interaction.on,
         only: (flags & PRIVATE != 0).then_some(interaction.user),
         interaction: Some(interaction.id),
@@ -189,9 +219,12 @@ pub fn follow(
     match (method, rest) {
         ("POST", []) => {
             limits::message(call.body, call.files, true)?;
-            let waiting = interaction
-                .original
-                .filter(|id| world.messages.get(id).is_some_and(|message| message.loading));
+            let waiting = interaction.original.filter(|id| {
+                world
+                    .messages
+                    .get(id)
+                    .is_some_and(|message| message.loading)
+            });
             let id = if let (Some(id), Answered::Deferred) = (waiting, &interaction.answered) {
                 // The first further message takes the place of the promised one, as private as that.
                 messages::apply_edit(world, call, id);
@@ -205,7 +238,10 @@ pub fn follow(
                 }
                 id
             };
-            Done::shown(json::message(world, &world.messages[&id], true), audience_of(world, id))
+            Done::shown(
+                json::message(world, &world.messages[&id], true),
+                audience_of(world, id),
+            )
         }
         (method, ["messages", which]) => {
             let id = if *which == "@original" {
@@ -225,7 +261,10 @@ pub fn follow(
                     messages::apply_edit(world, call, id);
                     settle(world, id);
                     gateway::message_event(world, Event::Update, id);
-                    Done::shown(json::message(world, &world.messages[&id], true), audience_of(world, id))
+                    Done::shown(
+                        json::message(world, &world.messages[&id], true),
+                        audience_of(world, id),
+                    )
                 }
                 "DELETE" => {
                     let channel = world.messages[&id].channel;

@@ -3,8 +3,7 @@
 use serde_json::{Value, json};
 
 use super::{
-    ids,
-    permissions,
+    ids, permissions,
     world::{Channel, ChannelKind, File, Guild, Message, Role, User, World},
 };
 
@@ -202,7 +201,10 @@ pub fn message(world: &World, message: &Message, with_content: bool) -> Value {
                 continue;
             }
             let count = message.reactions.iter().filter(|(e, _)| e == emoji).count();
-            let me = message.reactions.iter().any(|(e, u)| e == emoji && *u == world.bot);
+            let me = message
+                .reactions
+                .iter()
+                .any(|(e, u)| e == emoji && *u == world.bot);
             counted.push(json!({
                 "count": count, "count_details": {"burst": 0, "normal": count}, "me": me,
                 "me_burst": false, "emoji": {"id": null, "name": emoji}, "burst_colors": [],
@@ -223,7 +225,10 @@ pub fn message(world: &World, message: &Message, with_content: bool) -> Value {
             });
         }
     }
-    if let Some(interaction) = message.interaction.and_then(|id| world.interactions.get(&id)) {
+    if let Some(interaction) = message
+        .interaction
+        .and_then(|id| world.interactions.get(&id))
+    {
         value["application_id"] = json!(world.bot.to_string());
         value["interaction_metadata"] = json!({
             "id": interaction.id.to_string(), "type": interaction.kind as u8,

@@ -79,9 +79,27 @@ pub fn message(body: &Value, files: &[SentFile], must_say_something: bool) -> Re
 
 fn embed(faults: &mut Vec<Fault>, embed: &Value, place: &str, files: &[SentFile]) -> usize {
     within(faults, &embed["title"], &format!("{place}.title"), 0, 256);
-    within(faults, &embed["description"], &format!("{place}.description"), 0, 4096);
-    within(faults, &embed["footer"]["text"], &format!("{place}.footer.text"), 0, 2048);
-    within(faults, &embed["author"]["name"], &format!("{place}.author.name"), 0, 256);
+    within(
+        faults,
+        &embed["description"],
+        &format!("{place}.description"),
+        0,
+        4096,
+    );
+    within(
+        faults,
+        &embed["footer"]["text"],
+        &format!("{place}.footer.text"),
+        0,
+        2048,
+    );
+    within(
+        faults,
+        &embed["author"]["name"],
+        &format!("{place}.author.name"),
+        0,
+        256,
+    );
     let fields = items(&embed["fields"]);
     if fields.len() > 25 {
         faults.push(Fault::length(format!("{place}.fields"), 0, 25));
@@ -144,7 +162,10 @@ fn attachments(
             faults.push(Fault::other(
                 "files",
                 "FILE_FIELD",
-                format!("The form's field \"{}\" is not files[n], or comes twice", file.field),
+                format!(
+                    "The form's field \"{}\" is not files[n], or comes twice",
+                    file.field
+                ),
             ));
         }
     }
@@ -153,8 +174,20 @@ fn attachments(
         if super::ids::id_of(&attachment["id"]).is_none() {
             faults.push(Fault::required(format!("{place}.id")));
         }
-        within(faults, &attachment["description"], &format!("{place}.description"), 0, 1024);
-        within(faults, &attachment["filename"], &format!("{place}.filename"), 1, 1024);
+        within(
+            faults,
+            &attachment["description"],
+            &format!("{place}.description"),
+            0,
+            1024,
+        );
+        within(
+            faults,
+            &attachment["filename"],
+            &format!("{place}.filename"),
+            1,
+            1024,
+        );
     }
     Ok(())
 }
@@ -209,7 +242,11 @@ fn rows(faults: &mut Vec<Fault>, rows: &[Value], on: Rows) {
         let inner = items(&row["components"]);
         let menus = inner.iter().filter(|c| c["type"] != 2).count();
         if inner.is_empty() || inner.len() > 5 || (menus > 0 && inner.len() > 1) {
-            faults.push(Fault::length(format!("{place}.components"), 1, if menus > 0 { 1 } else { 5 }));
+            faults.push(Fault::length(
+                format!("{place}.components"),
+                1,
+                if menus > 0 { 1 } else { 5 },
+            ));
         }
         for (j, component) in inner.iter().enumerate() {
             let place = format!("{place}.components.{j}");
@@ -240,7 +277,13 @@ fn custom_id(faults: &mut Vec<Fault>, component: &Value, place: &str) {
     if component["custom_id"].is_null() {
         faults.push(Fault::required(format!("{place}.custom_id")));
     }
-    within(faults, &component["custom_id"], &format!("{place}.custom_id"), 1, 100);
+    within(
+        faults,
+        &component["custom_id"],
+        &format!("{place}.custom_id"),
+        1,
+        100,
+    );
 }
 
 fn button(faults: &mut Vec<Fault>, button: &Value, place: &str) {
@@ -265,7 +308,13 @@ fn button(faults: &mut Vec<Fault>, button: &Value, place: &str) {
 
 fn menu(faults: &mut Vec<Fault>, menu: &Value, place: &str) {
     custom_id(faults, menu, place);
-    within(faults, &menu["placeholder"], &format!("{place}.placeholder"), 0, 150);
+    within(
+        faults,
+        &menu["placeholder"],
+        &format!("{place}.placeholder"),
+        0,
+        150,
+    );
     let options = items(&menu["options"]);
     if options.is_empty() || options.len() > 25 {
         faults.push(Fault::length(format!("{place}.options"), 1, 25));
@@ -279,7 +328,13 @@ fn menu(faults: &mut Vec<Fault>, menu: &Value, place: &str) {
             }
             within(faults, &option[key], &format!("{place}.{key}"), 1, 100);
         }
-        within(faults, &option["description"], &format!("{place}.description"), 0, 100);
+        within(
+            faults,
+            &option["description"],
+            &format!("{place}.description"),
+            0,
+            100,
+        );
         if !values.insert(option["value"].as_str().unwrap_or_default().to_string()) {
             faults.push(Fault::other(
                 format!("{place}.value"),
@@ -296,7 +351,13 @@ fn text_input(faults: &mut Vec<Fault>, input: &Value, place: &str) {
         faults.push(Fault::required(format!("{place}.label")));
     }
     within(faults, &input["label"], &format!("{place}.label"), 1, 45);
-    within(faults, &input["placeholder"], &format!("{place}.placeholder"), 0, 100);
+    within(
+        faults,
+        &input["placeholder"],
+        &format!("{place}.placeholder"),
+        0,
+        100,
+    );
     within(faults, &input["value"], &format!("{place}.value"), 0, 4000);
     let most = input["max_length"].as_u64().unwrap_or(4000);
     let least = input["min_length"].as_u64().unwrap_or(0);
@@ -333,7 +394,11 @@ pub fn modal(modal: &Value) -> Result<(), Refusal> {
         faults.push(Fault::length("data.components", 1, 5));
     }
     self::rows(&mut faults, rows, Rows::Modal);
-    if faults.is_empty() { Ok(()) } else { Err(Refusal::form(&faults)) }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(Refusal::form(&faults))
+    }
 }
 
 /// Checks the choices of an autocomplete answer.
@@ -348,9 +413,21 @@ pub fn choices(choices: &Value) -> Result<(), Refusal> {
     }
     for (i, choice) in listed.iter().enumerate() {
         let place = format!("data.choices.{i}");
-        within(&mut faults, &choice["name"], &format!("{place}.name"), 1, 100);
+        within(
+            &mut faults,
+            &choice["name"],
+            &format!("{place}.name"),
+            1,
+            100,
+        );
         if choice["value"].is_string() {
-            within(&mut faults, &choice["value"], &format!("{place}.value"), 1, 100);
+            within(
+                &mut faults,
+                &choice["value"],
+                &format!("{place}.value"),
+                1,
+                100,
+            );
         }
         for key in ["name", "value"] {
             if choice[key].is_null() {
@@ -358,7 +435,11 @@ pub fn choices(choices: &Value) -> Result<(), Refusal> {
             }
         }
     }
-    if faults.is_empty() { Ok(()) } else { Err(Refusal::form(&faults)) }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(Refusal::form(&faults))
+    }
 }
 
 #[cfg(test)]
@@ -368,7 +449,10 @@ mod tests {
     use super::*;
 
     fn places(result: Result<(), Refusal>) -> String {
-        result.expect_err("refused").errors.map_or_else(String::new, |e| e.to_string())
+        result
+            .expect_err("refused")
+            .errors
+            .map_or_else(String::new, |e| e.to_string())
     }
 
     #[test]
@@ -378,7 +462,9 @@ mod tests {
         assert!(!ok(json!({"content": "x".repeat(2001)})));
         assert!(!ok(json!({"content": ""})), "empty");
         assert!(ok(json!({"embeds": [{"description": "x".repeat(4096)}]})));
-        assert!(!ok(json!({"embeds": [{"description": "x".repeat(4096)}, {"description": "x".repeat(1905)}]})));
+        assert!(!ok(
+            json!({"embeds": [{"description": "x".repeat(4096)}, {"description": "x".repeat(1905)}]})
+        ));
         let buttons = |n: usize| {
             let buttons: Vec<Value> = (0..n)
                 .map(|i| json!({"type": 2, "style": 1, "label": "b", "custom_id": i.to_string()}))
@@ -396,13 +482,17 @@ mod tests {
     #[test]
     fn modals_and_choices_have_limits_too() {
         let modal_with = |title: &str, label: &str| {
-            modal(&json!({"custom_id": "m", "title": title, "components": [{"type": 1, "components": [
-                {"type": 4, "style": 1, "label": label, "custom_id": "t"}]}]}))
+            modal(
+                &json!({"custom_id": "m", "title": title, "components": [{"type": 1, "components": [
+                {"type": 4, "style": 1, "label": label, "custom_id": "t"}]}]}),
+            )
         };
         assert!(modal_with("Your answer", "Move").is_ok());
         assert!(modal_with(&"x".repeat(46), "Move").is_err());
         assert!(modal_with("Your answer", &"x".repeat(46)).is_err());
-        let many: Vec<Value> = (0..26).map(|i| json!({"name": i.to_string(), "value": i})).collect();
+        let many: Vec<Value> = (0..26)
+            .map(|i| json!({"name": i.to_string(), "value": i}))
+            .collect();
         assert!(choices(&json!(many)).is_err());
         assert!(choices(&json!(many[..25])).is_ok());
     }

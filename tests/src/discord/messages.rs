@@ -48,7 +48,10 @@ pub fn create(world: &mut World, call: &Call<'_>, id: u64) -> Result<Done, Refus
         may::SEND_MESSAGES
     };
     let mut needed = send;
-    if body["embeds"].as_array().is_some_and(|embeds| !embeds.is_empty()) {
+    if body["embeds"]
+        .as_array()
+        .is_some_and(|embeds| !embeds.is_empty())
+    {
         needed |= may::EMBED_LINKS;
     }
     if !call.files.is_empty() {
@@ -58,9 +61,16 @@ pub fn create(world: &mut World, call: &Call<'_>, id: u64) -> Result<Done, Refus
         return Err(Refusal::missing_permissions());
     }
     if channel.kind == ChannelKind::Direct
-        && !world.users.get(&channel.owner).is_some_and(|user| user.takes_direct)
+        && !world
+            .users
+            .get(&channel.owner)
+            .is_some_and(|user| user.takes_direct)
     {
-        return Err(Refusal::new(403, 50007, "Cannot send messages to this user"));
+        return Err(Refusal::new(
+            403,
+            50007,
+            "Cannot send messages to this user",
+        ));
     }
     if channel.locked && !world.bot_may(&channel, may::MANAGE_THREADS) {
         return Err(Refusal::new(400, 50083, "Thread is archived"));
@@ -69,9 +79,16 @@ pub fn create(world: &mut World, call: &Call<'_>, id: u64) -> Result<Done, Refus
     let reference = id_of(&body["message_reference"]["message_id"]);
     if let Some(reference) = reference {
         if !world.bot_may(&channel, may::READ_MESSAGE_HISTORY) {
-            return Err(Refusal::new(400, 160_002, "Cannot reply without permission to read message history"));
+            return Err(Refusal::new(
+                400,
+                160_002,
+                "Cannot reply without permission to read message history",
+            ));
         }
-        let there = world.messages.get(&reference).is_some_and(|m| m.channel == id && m.only.is_none());
+        let there = world
+            .messages
+            .get(&reference)
+            .is_some_and(|m| m.channel == id && m.only.is_none());
         if !there && body["message_reference"]["fail_if_not_exists"] != false {
             return Err(Refusal::form(&[super::errors::Fault::other(
                 "message_reference",
@@ -85,7 +102,9 @@ pub fn create(world: &mut World, call: &Call<'_>, id: u64) -> Result<Done, Refus
         Value::String(text) => Some(text.clone()),
         other => Some(other.to_string()),
     };
-    world.nonces.retain(|_, (when, _)| when.elapsed() < NONCE_WINDOW);
+    world
+        .nonces
+        .retain(|_, (when, _)| when.elapsed() < NONCE_WINDOW);
     if let (Some(nonce), true) = (&nonce, body["enforce_nonce"] == true)
         && let Some((_, earlier)) = world.nonces.get(&(id, nonce.clone()))
         && let Some(message) = world.messages.get(earlier)
@@ -127,11 +146,15 @@ pub fn store_files(world: &mut World, body: &Value, files: &[SentFile]) -> (Vec<
     let listed = list(&body["attachments"]);
     let mut fresh = Vec::new();
     for file in files {
-        let about = listed.iter().find(|item| {
-            id_of(&item["id"]).is_some_and(|id| file.field == format!("files[{id}]"))
-        });
+        let about = listed
+            .iter()
+            .find(|item| id_of(&item["id"]).is_some_and(|id| file.field == format!("files[{id}]")));
         let id = world.ids.next();
-        let kind = if file.kind.is_empty() { "application/octet-stream" } else { &file.kind };
+        let kind = if file.kind.is_empty() {
+            "application/octet-stream"
+        } else {
+            &file.kind
+        };
         world.files.insert(
             id,
             File {
@@ -181,7 +204,11 @@ pub fn notify(world: &World, channel: &Channel, message: &mut Message, allowed: 
         .copied()
         .filter(|id| readers.contains(id) || *id == world.bot)
         .collect();
-    let wakes_author = if allowed.is_null() { true } else { allowed["replied_user"] == true };
+    let wakes_author = if allowed.is_null() {
+        true
+    } else {
+        allowed["replied_user"] == true
+    };
     if let Some(answered) = message.reference.and_then(|id| world.messages.get(&id))
         && wakes_author
         && answered.author != message.author
@@ -215,7 +242,9 @@ pub fn readable(world: &World, message: &Message, by_intent: bool) -> bool {
 
 /// `GET /channels/{id}/messages`
 pub fn list_params(call: &Call<'_>) -> Result<(usize, Option<u64>, Option<u64>), Refusal> {
-    let limit = call.param("limit").map_or(Some(50), |text| text.parse().ok());
+    let limit = call
+        .param("limit")
+        .map_or(Some(50), |text| text.parse().ok());
     match limit {
         Some(limit @ 1..=100) => Ok((
             limit,
@@ -231,7 +260,13 @@ pub fn list_params(call: &Call<'_>) -> Result<(usize, Option<u64>, Option<u64>),
 }
 
 /// Reads a channel back, newest first.
-pub fn list_of(world: &World, channel: u64, limit: usize, after: Option<u64>, before: Option<u64>) -> Vec<Value> {
+pub fn list_of(
+    world: &World,
+    channel: u64,
+    limit: usize,
+    after: Option<u64>,
+    before: Option<u64>,
+) -> Vec<Value> {
     let by_intent = world.granted_intents & gateway::MESSAGE_CONTENT != 0;
     let fits = |message: &&Message| {
         message.channel == channel
@@ -245,7 +280,13 @@ pub fn list_of(world: &World, channel: u64, limit: usize, after: Option<u64>, be
         found.reverse();
         found
     } else {
-        world.messages.values().rev().filter(fits).take(limit).collect()
+        world
+            .messages
+            .values()
+            .rev()
+            .filter(fits)
+            .take(limit)
+            .collect()
     };
     found
         .into_iter()
@@ -279,14 +320,22 @@ pub fn get(world: &World, channel: u64, id: u64) -> Result<Done, Refusal> {
         return Err(Refusal::missing_permissions());
     }
     let by_intent = world.granted_intents & gateway::MESSAGE_CONTENT != 0;
-    Done::told(json::message(world, message, readable(world, message, by_intent)))
+    Done::told(json::message(
+        world,
+        message,
+        readable(world, message, by_intent),
+    ))
 }
 
 /// `PATCH /channels/{id}/messages/{message}`
 pub fn edit(world: &mut World, call: &Call<'_>, channel: u64, id: u64) -> Result<Done, Refusal> {
     let message = own_place(world, channel, id)?;
     if message.author != world.bot {
-        return Err(Refusal::new(403, 50005, "Cannot edit a message authored by another user"));
+        return Err(Refusal::new(
+            403,
+            50005,
+            "Cannot edit a message authored by another user",
+        ));
     }
     limits::message(call.body, call.files, false)?;
     apply_edit(world, call, id);
@@ -300,7 +349,9 @@ pub fn apply_edit(world: &mut World, call: &Call<'_>, id: u64) {
     let (fresh, kept) = store_files(world, call.body, call.files);
     let names_files = !call.body["attachments"].is_null();
     let body = call.body;
-    let Some(message) = world.messages.get_mut(&id) else { return };
+    let Some(message) = world.messages.get_mut(&id) else {
+        return;
+    };
     if let Some(map) = body.as_object() {
         if map.contains_key("content") {
             message.content = body["content"].as_str().unwrap_or_default().into();
@@ -351,7 +402,9 @@ pub fn react(
     let bot = world.bot;
     let emoji = decode(emoji);
     if let Some(message) = world.messages.get_mut(&id) {
-        message.reactions.retain(|(e, user)| !(*e == emoji && *user == bot));
+        message
+            .reactions
+            .retain(|(e, user)| !(*e == emoji && *user == bot));
         if call.method == "PUT" {
             message.reactions.push((emoji, bot));
         }

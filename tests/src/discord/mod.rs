@@ -59,7 +59,9 @@ impl Discord {
     /// # Panics
     /// When no port of the loopback can be had.
     pub async fn start() -> Self {
-        let listener = tokio::net::TcpListener::bind("127.0.0.1:0").await.expect("a free port");
+        let listener = tokio::net::TcpListener::bind("127.0.0.1:0")
+            .await
+            .expect("a free port");
         let url = format!("http://{}", listener.local_addr().expect("an address"));
         let ids = Ids::default();
         let bot = ids.next();
@@ -109,12 +111,23 @@ impl Discord {
     pub fn person(&self, shown: &str) -> Someone {
         let mut world = self.world();
         let id = world.ids.next();
-        let name = shown.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "_");
+        let name = shown
+            .to_lowercase()
+            .replace(|c: char| !c.is_ascii_alphanumeric(), "_");
         world.users.insert(
             id,
-            User { id, name, shown: shown.into(), bot: false, takes_direct: true },
+            User {
+                id,
+                name,
+                shown: shown.into(),
+                bot: false,
+                takes_direct: true,
+            },
         );
-        Someone { id, shared: Arc::clone(&self.shared) }
+        Someone {
+            id,
+            shared: Arc::clone(&self.shared),
+        }
     }
 
     /// A server with an owner, into which the bot was invited as the README says.
@@ -124,16 +137,36 @@ impl Discord {
         let bots_role = world.ids.next();
         let bot = world.bot;
         let roles = vec![
-            Role { id, name: "@everyone".into(), permissions: permissions::ORDINARY & !permissions::MENTION_EVERYONE },
-            Role { id: bots_role, name: "Sealed Move".into(), permissions: permissions::AS_INVITED },
+            Role {
+                id,
+                name: "@everyone".into(),
+                permissions: permissions::ORDINARY & !permissions::MENTION_EVERYONE,
+            },
+            Role {
+                id: bots_role,
+                name: "Sealed Move".into(),
+                permissions: permissions::AS_INVITED,
+            },
         ];
         let members = BTreeMap::from([
             (owner.id, Member::default()),
-            (bot, Member { nick: None, roles: vec![bots_role] }),
+            (
+                bot,
+                Member {
+                    nick: None,
+                    roles: vec![bots_role],
+                },
+            ),
         ]);
         world.guilds.insert(
             id,
-            Guild { id, name: name.into(), owner: owner.id, roles, members },
+            Guild {
+                id,
+                name: name.into(),
+                owner: owner.id,
+                roles,
+                members,
+            },
         );
         gateway::guild_event(&mut world, "GUILD_CREATE", id);
         id
@@ -174,7 +207,12 @@ impl Discord {
         let bot = world.bot;
         if let Some(channel) = world.channels.get_mut(&channel) {
             channel.overwrites.retain(|rule| rule.of != bot);
-            channel.overwrites.push(Overwrite { of: bot, user: true, allow, deny });
+            channel.overwrites.push(Overwrite {
+                of: bot,
+                user: true,
+                allow,
+                deny,
+            });
         }
         gateway::channel_event(&mut world, "CHANNEL_UPDATE", channel);
     }

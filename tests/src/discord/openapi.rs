@@ -71,7 +71,13 @@ impl OpenApi {
     }
 
     /// What is wrong with a request; empty when nothing is.
-    pub fn check(&self, method: &str, path: &str, query: &str, body: Option<&Value>) -> Vec<String> {
+    pub fn check(
+        &self,
+        method: &str,
+        path: &str,
+        query: &str,
+        body: Option<&Value>,
+    ) -> Vec<String> {
         let Some((template, operations)) = self.find(path) else {
             return vec![format!("{method} {path}: no such path is described")];
         };
@@ -91,7 +97,9 @@ impl OpenApi {
         for pair in query.split('&').filter(|pair| !pair.is_empty()) {
             let name = pair.split('=').next().unwrap_or_default();
             if !named.contains(name) {
-                wrong.push(format!("{method} {template}: no query parameter \"{name}\""));
+                wrong.push(format!(
+                    "{method} {template}: no query parameter \"{name}\""
+                ));
             }
         }
         let schema = &operation["requestBody"]["content"]["application/json"]["schema"];
@@ -187,17 +195,34 @@ mod tests {
     #[test]
     fn finds_faults_where_the_description_is_at_hand() {
         let Some(openapi) = OpenApi::load() else {
-            eprintln!("{} is not there; nothing to check against", path().display());
+            eprintln!(
+                "{} is not there; nothing to check against",
+                path().display()
+            );
             return;
         };
-        let check = |body: Value| {
-            openapi.check("POST", "/channels/1/messages", "", Some(&body))
-        };
-        assert_eq!(check(json!({"content": "x", "nonce": "n", "enforce_nonce": true})), Vec::<String>::new());
+        let check = |body: Value| openapi.check("POST", "/channels/1/messages", "", Some(&body));
+        assert_eq!(
+            check(json!({"content": "x", "nonce": "n", "enforce_nonce": true})),
+            Vec::<String>::new()
+        );
         assert_eq!(check(json!({"content": 5})).len(), 1);
         assert_eq!(check(json!({"nonce": "x".repeat(26)})).len(), 1);
-        assert_eq!(openapi.check("GET", "/channels/1/nonsense", "", None).len(), 1);
-        assert_eq!(openapi.check("GET", "/channels/1/messages", "after=1&limit=5", None).len(), 0);
-        assert_eq!(openapi.check("GET", "/channels/1/messages", "since=1", None).len(), 1);
+        assert_eq!(
+            openapi.check("GET", "/channels/1/nonsense", "", None).len(),
+            1
+        );
+        assert_eq!(
+            openapi
+                .check("GET", "/channels/1/messages", "after=1&limit=5", None)
+                .len(),
+            0
+        );
+        assert_eq!(
+            openapi
+                .check("GET", "/channels/1/messages", "since=1", None)
+                .len(),
+            1
+        );
     }
 }

@@ -12,9 +12,7 @@ use super::{
     Discord,
     commands::{self, Given},
     gateway::{self, Event},
-    ids, interactions, json,
-    messages,
-    permissions as may,
+    ids, interactions, json, messages, permissions as may,
     server::Shared,
     world::{Answered, ChannelKind, File, Interaction, InteractionKind, Message, World},
 };
@@ -58,7 +56,10 @@ impl Seen {
     /// # Panics
     /// When there is none.
     pub fn message(&self) -> u64 {
-        self.messages.last().map(|m| m.id).expect("a message was shown")
+        self.messages
+            .last()
+            .map(|m| m.id)
+            .expect("a message was shown")
     }
 }
 
@@ -196,9 +197,20 @@ impl Someone {
             Err(why) => panic!("{why}"),
         };
         let data = command_data(&world, &built, given);
-        let shown: Vec<String> = given.iter().map(|(key, value)| format!("{key}: {value:?}")).collect();
+        let shown: Vec<String> = given
+            .iter()
+            .map(|(key, value)| format!("{key}: {value:?}"))
+            .collect();
         let what = format!("/{line} {}", shown.join(" "));
-        let id = send(&mut world, self.id, channel, InteractionKind::Command, data, None, what);
+        let id = send(
+            &mut world,
+            self.id,
+            channel,
+            InteractionKind::Command,
+            data,
+            None,
+            what,
+        );
         drop(world);
         self.shared.ring();
         id
@@ -208,7 +220,13 @@ impl Someone {
     ///
     /// # Panics
     /// When the option offers none, or no answer comes.
-    pub async fn choices(&self, channel: u64, line: &str, option: &str, typed: &str) -> Vec<String> {
+    pub async fn choices(
+        &self,
+        channel: u64,
+        line: &str,
+        option: &str,
+        typed: &str,
+    ) -> Vec<String> {
         let id = {
             let mut world = self.shared.world();
             let given = [(option, Given::Text(typed.into()))];
@@ -218,20 +236,32 @@ impl Someone {
             };
             let data = command_data(&world, &built, &given);
             let what = format!("/{line} {option}: {typed}…");
-            send(&mut world, self.id, channel, InteractionKind::Autocomplete, data, None, what)
+            send(
+                &mut world,
+                self.id,
+                channel,
+                InteractionKind::Autocomplete,
+                data,
+                None,
+                what,
+            )
         };
         self.shared.ring();
         let choices = self
-            .until("choices", |world| match &world.interactions.get(&id)?.answered {
-                Answered::Choices(choices) => Some(choices.clone()),
-                _ => None,
+            .until("choices", |world| {
+                match &world.interactions.get(&id)?.answered {
+                    Answered::Choices(choices) => Some(choices.clone()),
+                    _ => None,
+                }
             })
             .await;
         messages::list(&choices)
             .iter()
             .map(|choice| {
                 let value = &choice["value"];
-                value.as_str().map_or_else(|| value.to_string(), str::to_string)
+                value
+                    .as_str()
+                    .map_or_else(|| value.to_string(), str::to_string)
             })
             .collect()
     }
@@ -251,7 +281,11 @@ impl Someone {
     /// When there is no such button.
     pub fn send_press(&self, message: u64, label: &str) -> u64 {
         let mut world = self.shared.world();
-        let on = world.messages.get(&message).cloned().expect("the message is there");
+        let on = world
+            .messages
+            .get(&message)
+            .cloned()
+            .expect("the message is there");
         assert!(
             on.only.is_none_or(|only| only == self.id),
             "nobody else can press a private message's buttons"
@@ -262,10 +296,21 @@ impl Someone {
             .flat_map(|row| messages::list(&row["components"]))
             .find(|part| part["label"] == label && part["type"] == 2)
             .unwrap_or_else(|| panic!("no button \"{label}\" on {:?}", on.components));
-        assert!(button["disabled"] != true, "the button \"{label}\" is switched off");
+        assert!(
+            button["disabled"] != true,
+            "the button \"{label}\" is switched off"
+        );
         let data = json!({"custom_id": button["custom_id"], "component_type": 2});
         let what = format!("[{label}]");
-        let id = send(&mut world, self.id, on.channel, InteractionKind::Component, data, Some(message), what);
+        let id = send(
+            &mut world,
+            self.id,
+            on.channel,
+            InteractionKind::Component,
+            data,
+            Some(message),
+            what,
+        );
         drop(world);
         self.shared.ring();
         id
@@ -278,7 +323,11 @@ impl Someone {
     pub async fn pick(&self, message: u64, label: &str) -> Seen {
         let id = {
             let mut world = self.shared.world();
-            let on = world.messages.get(&message).cloned().expect("the message is there");
+            let on = world
+                .messages
+                .get(&message)
+                .cloned()
+                .expect("the message is there");
             let (menu, value) = on
                 .components
                 .iter()
@@ -287,12 +336,23 @@ impl Someone {
                 .find_map(|menu| {
                     let option = messages::list(&menu["options"])
                         .into_iter()
-                        .find(|option| option["label"].as_str().is_some_and(|l| l.contains(label)))?;
+                        .find(|option| {
+                            option["label"].as_str().is_some_and(|l| l.contains(label))
+                        })?;
                     Some((menu, option["value"].clone()))
                 })
                 .unwrap_or_else(|| panic!("no menu offers \"{label}\" on {:?}", on.components));
-            let data = json!({"custom_id": menu["custom_id"], "component_type": 3, "values": [value]});
-            send(&mut world, self.id, on.channel, InteractionKind::Component, data, Some(message), format!("[{label} ▾]"))
+            let data =
+                json!({"custom_id": menu["custom_id"], "component_type": 3, "values": [value]});
+            send(
+                &mut world,
+                self.id,
+                on.channel,
+                InteractionKind::Component,
+                data,
+                Some(message),
+                format!("[{label} ▾]"),
+            )
         };
         self.shared.ring();
         self.answer_to(id).await
@@ -305,7 +365,11 @@ impl Someone {
     pub async fn submit(&self, seen: &Seen, values: &[&str]) -> Seen {
         let id = {
             let mut world = self.shared.world();
-            let opener = world.interactions.get(&seen.interaction).cloned().expect("known");
+            let opener = world
+                .interactions
+                .get(&seen.interaction)
+                .cloned()
+                .expect("known");
             let modal = seen.modal.clone().expect("a modal is open");
             let mut values = values.iter();
             let rows: Vec<Value> = messages::list(&modal["components"])
@@ -325,7 +389,15 @@ impl Someone {
                 .collect();
             let data = json!({"custom_id": modal["custom_id"], "components": rows});
             let what = format!("({})", seen_values(&rows));
-            send(&mut world, self.id, opener.channel, InteractionKind::Modal, data, opener.on, what)
+            send(
+                &mut world,
+                self.id,
+                opener.channel,
+                InteractionKind::Modal,
+                data,
+                opener.on,
+                what,
+            )
         };
         self.shared.ring();
         self.answer_to(id).await
@@ -380,7 +452,12 @@ pub async fn until<T>(
                 .iter()
                 .rev()
                 .take(8)
-                .map(|entry| format!("{} {} -> {} {}", entry.method, entry.path, entry.status, entry.body))
+                .map(|entry| {
+                    format!(
+                        "{} {} -> {} {}",
+                        entry.method, entry.path, entry.status, entry.body
+                    )
+                })
                 .collect();
             let asked: Vec<String> = world
                 .interactions
@@ -423,7 +500,11 @@ pub fn seen(world: &World, id: u64) -> Option<Seen> {
     if interaction.answered == Answered::Update && messages.is_empty() {
         messages.clear();
     }
-    Some(Seen { interaction: id, messages, modal: None })
+    Some(Seen {
+        interaction: id,
+        messages,
+        modal: None,
+    })
 }
 
 /// The interaction's data for a command, with what its options refer to.
@@ -479,7 +560,8 @@ fn send(
     match place.guild.and_then(|id| world.guilds.get(&id)) {
         Some(guild) => {
             let mut member = json::member(world, guild, user);
-            member["permissions"] = json!((may::in_channel(world, &place, user) & ((1 << 53) - 1)).to_string());
+            member["permissions"] =
+                json!((may::in_channel(world, &place, user) & ((1 << 53) - 1)).to_string());
             value["member"] = member;
             value["guild_id"] = json!(guild.id.to_string());
             value["guild_locale"] = json!("en-GB");
@@ -524,6 +606,8 @@ impl Discord {
 
     /// Whether a channel is a direct conversation.
     pub fn is_direct(&self, channel: u64) -> bool {
-        self.world().channel(channel).is_some_and(|c| c.kind == ChannelKind::Direct)
+        self.world()
+            .channel(channel)
+            .is_some_and(|c| c.kind == ChannelKind::Direct)
     }
 }

@@ -71,12 +71,18 @@ pub const AS_INVITED: u64 = VIEW_CHANNEL
 pub fn in_channel(world: &World, channel: &Channel, user: u64) -> u64 {
     let Some(guild) = channel.guild.and_then(|id| world.guilds.get(&id)) else {
         // In a direct conversation the two may do everything that makes sense there.
-        return if channel.kind == ChannelKind::Direct { ORDINARY } else { 0 };
+        return if channel.kind == ChannelKind::Direct {
+            ORDINARY
+        } else {
+            0
+        };
     };
     if guild.owner == user {
         return u64::MAX;
     }
-    let Some(member) = guild.members.get(&user) else { return 0 };
+    let Some(member) = guild.members.get(&user) else {
+        return 0;
+    };
     let mut bits = guild
         .roles
         .iter()

@@ -72,9 +72,7 @@ fn bucket(method: &str, segments: &[&str]) -> Option<(String, u32, Duration)> {
     let secs = Duration::from_secs;
     Some(match (method, segments) {
         (_, ["interactions", ..]) => return None,
-        (m, ["webhooks", _, token, ..]) => {
-            (format!("hook-{m}:{token}"), 5, secs(2))
-        }
+        (m, ["webhooks", _, token, ..]) => (format!("hook-{m}:{token}"), 5, secs(2)),
         ("POST", ["channels", c, "messages"]) => (format!("send:{c}"), 5, secs(5)),
         ("GET", ["channels", c, "messages", ..]) => (format!("read:{c}"), 10, secs(5)),
         ("DELETE", ["channels", c, "messages", _]) => (format!("delete:{c}"), 5, secs(1)),
@@ -117,7 +115,11 @@ impl Rates {
         let interaction = matches!(segments, ["interactions", ..]);
         if !interaction && let Err(retry_after) = self.global.take(now) {
             self.refused += 1;
-            return Err(TooMany { retry_after, global: true, standing: None });
+            return Err(TooMany {
+                retry_after,
+                global: true,
+                standing: None,
+            });
         }
         let Some((name, limit, length)) = bucket(method, segments) else {
             return Ok(None);
@@ -140,7 +142,11 @@ impl Rates {
             Ok(_) => Ok(Some(standing)),
             Err(retry_after) => {
                 self.refused += 1;
-                Err(TooMany { retry_after, global: false, standing: Some(standing) })
+                Err(TooMany {
+                    retry_after,
+                    global: false,
+                    standing: Some(standing),
+                })
             }
         }
     }
@@ -155,7 +161,10 @@ mod tests {
         let mut rates = Rates::default();
         let here = ["channels", "1", "messages"];
         for left in (0..5).rev() {
-            let standing = rates.take("POST", &here).expect("allowed").expect("limited");
+            let standing = rates
+                .take("POST", &here)
+                .expect("allowed")
+                .expect("limited");
             assert_eq!(standing.remaining, left);
         }
         let refused = rates.take("POST", &here).expect_err("refused");

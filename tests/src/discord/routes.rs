@@ -47,23 +47,38 @@ pub struct Done {
 impl Done {
     /// An answer to a question.
     pub fn told(value: Value) -> Result<Self, Refusal> {
-        Ok(Self { status: 200, value, audience: Audience::Nobody })
+        Ok(Self {
+            status: 200,
+            value,
+            audience: Audience::Nobody,
+        })
     }
 
     /// Done, nothing to say.
     pub fn quietly(audience: Audience) -> Result<Self, Refusal> {
-        Ok(Self { status: 204, value: Value::Null, audience })
+        Ok(Self {
+            status: 204,
+            value: Value::Null,
+            audience,
+        })
     }
 
     /// Something was put up.
     pub fn shown(value: Value, audience: Audience) -> Result<Self, Refusal> {
-        Ok(Self { status: 200, value, audience })
+        Ok(Self {
+            status: 200,
+            value,
+            audience,
+        })
     }
 }
 
 /// Requests whose path carries its own secret.
 pub fn needs_no_token(segments: &[&str]) -> bool {
-    matches!(segments, ["interactions", ..] | ["webhooks", _, _, ..] | ["gateway"])
+    matches!(
+        segments,
+        ["interactions", ..] | ["webhooks", _, _, ..] | ["gateway"]
+    )
 }
 
 /// Carries out a request.
@@ -120,7 +135,11 @@ pub fn carry_out(world: &mut World, call: &Call<'_>) -> Result<Done, Refusal> {
         }
         (method @ ("GET" | "PUT" | "POST"), ["applications", app, "commands"]) => {
             if number(app)? != world.bot {
-                return Err(Refusal::new(403, 20012, "You are not authorized to perform this action on this application"));
+                return Err(Refusal::new(
+                    403,
+                    20012,
+                    "You are not authorized to perform this action on this application",
+                ));
             }
             match method {
                 "PUT" => {
@@ -156,13 +175,24 @@ pub fn carry_out(world: &mut World, call: &Call<'_>) -> Result<Done, Refusal> {
         ("POST", ["channels", channel, "messages", message, "threads"]) => {
             threads::start(world, call, number(channel)?, number(message)?)
         }
-        ("PUT" | "DELETE", ["channels", channel, "messages", message, "reactions", emoji, "@me"]) => {
-            messages::react(world, call, number(channel)?, number(message)?, emoji)
-        }
+        (
+            "PUT" | "DELETE",
+            [
+                "channels",
+                channel,
+                "messages",
+                message,
+                "reactions",
+                emoji,
+                "@me",
+            ],
+        ) => messages::react(world, call, number(channel)?, number(message)?, emoji),
         ("POST", ["channels", channel, "messages"]) => {
             messages::create(world, call, number(channel)?)
         }
-        ("GET", ["channels", channel, "messages"]) => messages::list_call(world, call, number(channel)?),
+        ("GET", ["channels", channel, "messages"]) => {
+            messages::list_call(world, call, number(channel)?)
+        }
         ("GET", ["channels", channel, "messages", message]) => {
             messages::get(world, number(channel)?, number(message)?)
         }
@@ -174,7 +204,10 @@ pub fn carry_out(world: &mut World, call: &Call<'_>) -> Result<Done, Refusal> {
         }
         _ => {
             let path = call.segments.join("/");
-            world.violation(format!("{} /{path}: the loopback knows no such route", call.method));
+            world.violation(format!(
+                "{} /{path}: the loopback knows no such route",
+                call.method
+            ));
             Err(Refusal::new(404, 0, "404: Not Found"))
         }
     }

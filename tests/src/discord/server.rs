@@ -104,7 +104,9 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
     else {
         return StatusCode::NOT_FOUND.into_response();
     };
-    let agent = headers.get(header::USER_AGENT).and_then(|value| value.to_str().ok());
+    let agent = headers
+        .get(header::USER_AGENT)
+        .and_then(|value| value.to_str().ok());
     if !agent.is_some_and(|agent| agent.starts_with("DiscordBot (")) {
         // The wall before the service turns away clients that do not say who they are.
         return (StatusCode::FORBIDDEN, "error code: 1010").into_response();
@@ -112,15 +114,30 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
     let (body, files) = match read_body(request).await {
         Ok(read) => read,
         Err(message) => {
-            shared.world().violation(format!("{method} {path}: {message}"));
-            return answer(&Refusal::new(400, 50109, "The request body contains invalid JSON."), None);
+            shared
+                .world()
+                .violation(format!("{method} {path}: {message}"));
+            return answer(
+                &Refusal::new(400, 50109, "The request body contains invalid JSON."),
+                None,
+            );
         }
     };
 
     let trouble = shared.world().faults.next(&method, &path);
     match trouble {
         Some(Trouble::Status(status)) => {
-            record(&shared, &method, &path, &query, &body, &files, status, &Value::Null, Audience::Nobody);
+            record(
+                &shared,
+                &method,
+                &path,
+                &query,
+                &body,
+                &files,
+                status,
+                &Value::Null,
+                Audience::Nobody,
+            );
             return (
                 StatusCode::from_u16(status).unwrap_or(StatusCode::BAD_GATEWAY),
                 "upstream error",
@@ -128,7 +145,17 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
                 .into_response();
         }
         Some(Trouble::TooMany(after)) => {
-            record(&shared, &method, &path, &query, &body, &files, 429, &Value::Null, Audience::Nobody);
+            record(
+                &shared,
+                &method,
+                &path,
+                &query,
+                &body,
+                &files,
+                429,
+                &Value::Null,
+                Audience::Nobody,
+            );
             shared.world().rates.refused += 1;
             return too_many(Duration::from_secs_f64(after), false, None);
         }
@@ -164,7 +191,9 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
         Ok(done) => (done.status, done.value.clone(), done.audience.clone()),
         Err(refusal) => (refusal.status, refusal.body(), Audience::Nobody),
     };
-    record(&shared, &method, &path, &query, &body, &files, status, &value, audience);
+    record(
+        &shared, &method, &path, &query, &body, &files, status, &value, audience,
+    );
     match trouble {
         Some(Trouble::LostAnswer) => {
             // The connection stays open without an answer until the client gives up.
@@ -172,7 +201,9 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
             return StatusCode::GATEWAY_TIMEOUT.into_response();
         }
         Some(Trouble::DoneBut(status)) => {
-            return StatusCode::from_u16(status).unwrap_or(StatusCode::BAD_GATEWAY).into_response();
+            return StatusCode::from_u16(status)
+                .unwrap_or(StatusCode::BAD_GATEWAY)
+                .into_response();
         }
         _ => {}
     }
@@ -202,9 +233,13 @@ async fn read_body(request: Request) -> Result<(Value, Vec<SentFile>), String> {
         .to_string();
     if kind.starts_with("multipart/form-data") {
         let (parts, body) = request.into_parts();
-        let bytes = to_bytes(body, LARGEST_REQUEST).await.map_err(|e| e.to_string())?;
+        let bytes = to_bytes(body, LARGEST_REQUEST)
+            .await
+            .map_err(|e| e.to_string())?;
         let request = Request::from_parts(parts, Body::from(bytes));
-        let mut form = Multipart::from_request(request, &()).await.map_err(|e| e.to_string())?;
+        let mut form = Multipart::from_request(request, &())
+            .await
+            .map_err(|e| e.to_string())?;
         let (mut payload, mut files) = (Value::Null, Vec::new());
         while let Some(field) = form.next_field().await.map_err(|e| e.to_string())? {
             let name = field.name().unwrap_or_default().to_string();
@@ -222,7 +257,9 @@ async fn read_body(request: Request) -> Result<(Value, Vec<SentFile>), String> {
         }
         return Ok((payload, files));
     }
-    let bytes = to_bytes(request.into_body(), LARGEST_REQUEST).await.map_err(|e| e.to_string())?;
+    let bytes = to_bytes(request.into_body(), LARGEST_REQUEST)
+        .await
+        .map_err(|e| e.to_string())?;
     if bytes.is_empty() {
         return Ok((Value::Null, Vec::new()));
     }
@@ -234,8 +271,16 @@ async fn read_body(request: Request) -> Result<(Value, Vec<SentFile>), String> {
         .map_err(|e| e.to_string())
 }
 
-fn check_against_description(world: &mut World, method: &str, path: &str, query: &str, body: &Value) {
-    let Some(openapi) = world.openapi.clone() else { return };
+fn check_against_description(
+    world: &mut World,
+    method: &str,
+    path: &str,
+    query: &str,
+    body: &Value,
+) {
+    let Some(openapi) = world.openapi.clone() else {
+        return;
+    };
     let body = (!body.is_null()).then_some(body);
     for fault in openapi.check(method, path, query, body) {
         world.violation(format!("the OpenAPI description refuses {fault}"));
@@ -290,7 +335,10 @@ fn stand(headers: &mut HeaderMap, standing: Option<&Standing>) {
         ("x-ratelimit-limit", standing.limit.to_string()),
         ("x-ratelimit-remaining", standing.remaining.to_string()),
         ("x-ratelimit-reset", format!("{reset:.3}")),
-        ("x-ratelimit-reset-after", format!("{:.3}", standing.reset_after.as_secs_f64())),
+        (
+            "x-ratelimit-reset-after",
+            format!("{:.3}", standing.reset_after.as_secs_f64()),
+        ),
         ("x-ratelimit-bucket", standing.bucket.clone()),
     ] {
         if let Ok(value) = HeaderValue::from_str(&value) {
@@ -309,7 +357,14 @@ fn too_many(after: Duration, global: bool, standing: Option<Standing>) -> Respon
     stand(headers, standing.as_ref());
     for (name, value) in [
         ("retry-after", format!("{:.0}", seconds.ceil())),
-        ("x-ratelimit-scope", if global { "global".into() } else { "user".to_string() }),
+        (
+            "x-ratelimit-scope",
+            if global {
+                "global".into()
+            } else {
+                "user".to_string()
+            },
+        ),
     ] {
         if let Ok(value) = HeaderValue::from_str(&value) {
             headers.insert(name, value);

@@ -5,13 +5,20 @@ use std::collections::BTreeMap;
 
 use serde_json::Value;
 
-use super::{messages::list, world::{Message, World}};
+use super::{
+    messages::list,
+    world::{Message, World},
+};
 
 /// The words of a message: its content and the texts of its embeds.
 pub fn words(message: &Message) -> String {
     let mut out = vec![message.content.clone()];
     for embed in &message.embeds {
-        for part in [&embed["title"], &embed["description"], &embed["footer"]["text"]] {
+        for part in [
+            &embed["title"],
+            &embed["description"],
+            &embed["footer"]["text"],
+        ] {
             out.extend(part.as_str().map(str::to_string));
         }
         for field in list(&embed["fields"]) {
@@ -36,7 +43,10 @@ pub fn whole(world: &World, message: &Message) -> String {
         (None, Some(c)) => format!("in #{}", c.name),
         (None, None) => "nowhere".into(),
     };
-    out.push(format!("── {} {where_}", world.name_in(None, message.author)));
+    out.push(format!(
+        "── {} {where_}",
+        world.name_in(None, message.author)
+    ));
     if let Some(answered) = message.reference.and_then(|id| world.messages.get(&id)) {
         let first = answered.content.lines().next().unwrap_or_default();
         let short: String = first.chars().take(60).collect();
@@ -55,18 +65,28 @@ pub fn whole(world: &World, message: &Message) -> String {
             out.push(format!("│ {body}"));
         }
         for field in list(&embed["fields"]) {
-            out.push(format!("│ ## {}", field["name"].as_str().unwrap_or_default()));
+            out.push(format!(
+                "│ ## {}",
+                field["name"].as_str().unwrap_or_default()
+            ));
             out.push(format!("│ {}", text(&field["value"]).unwrap_or_default()));
         }
         if let Some(url) = embed["image"]["url"].as_str() {
-            out.push(format!("│ picture: {}", url.rsplit('/').next().unwrap_or(url)));
+            out.push(format!(
+                "│ picture: {}",
+                url.rsplit('/').next().unwrap_or(url)
+            ));
         }
         if let Some(footer) = text(&embed["footer"]["text"]) {
             out.push(format!("│ _{footer}_"));
         }
         out.push("└".into());
     }
-    for file in message.attachments.iter().filter_map(|id| world.files.get(id)) {
+    for file in message
+        .attachments
+        .iter()
+        .filter_map(|id| world.files.get(id))
+    {
         out.push(format!("[file {} ({})]", file.name, file.kind));
         if let Some(alt) = &file.description {
             out.push(format!("  alt: {alt}"));
@@ -76,8 +96,15 @@ pub fn whole(world: &World, message: &Message) -> String {
         let parts: Vec<String> = list(&row["components"])
             .iter()
             .map(|part| {
-                let label = part["label"].as_str().or(part["placeholder"].as_str()).unwrap_or("?");
-                let off = if part["disabled"] == true { " (off)" } else { "" };
+                let label = part["label"]
+                    .as_str()
+                    .or(part["placeholder"].as_str())
+                    .unwrap_or("?");
+                let off = if part["disabled"] == true {
+                    " (off)"
+                } else {
+                    ""
+                };
                 let options: Vec<String> = list(&part["options"])
                     .iter()
                     .filter_map(|o| o["label"].as_str().map(str::to_string))
@@ -99,11 +126,19 @@ pub fn whole(world: &World, message: &Message) -> String {
 
 /// A modal as text.
 pub fn modal(modal: &Value) -> String {
-    let mut out = vec![format!("── a form opens: {}", modal["title"].as_str().unwrap_or_default())];
+    let mut out = vec![format!(
+        "── a form opens: {}",
+        modal["title"].as_str().unwrap_or_default()
+    )];
     for row in list(&modal["components"]) {
         for input in list(&row["components"]) {
             let text = |key: &str| input[key].as_str().unwrap_or_default().to_string();
-            out.push(format!("{}: [{}{}]", text("label"), text("value"), text("placeholder")));
+            out.push(format!(
+                "{}: [{}{}]",
+                text("label"),
+                text("value"),
+                text("placeholder")
+            ));
         }
     }
     out.join("\n")
@@ -112,15 +147,31 @@ pub fn modal(modal: &Value) -> String {
 /// Puts names in the place of ids and words in the place of moments.
 pub fn tidy(world: &World, text: &str) -> String {
     let mut names: BTreeMap<u64, String> = BTreeMap::new();
-    names.extend(world.users.values().map(|u| (u.id, format!("@{}", u.shown))));
-    names.extend(world.channels.values().map(|c| (c.id, format!("#{}", c.name))));
+    names.extend(
+        world
+            .users
+            .values()
+            .map(|u| (u.id, format!("@{}", u.shown))),
+    );
+    names.extend(
+        world
+            .channels
+            .values()
+            .map(|c| (c.id, format!("#{}", c.name))),
+    );
     let mut text = text.to_string();
     for (id, name) in names {
         text = text.replace(&id.to_string(), &format!("({name})"));
     }
     while let Some(start) = text.find("<t:1").or_else(|| text.find("<t:2")) {
-        let Some(length) = text[start..].find('>') else { break };
-        let kind = text[start..start + length].rsplit(':').next().unwrap_or_default().to_string();
+        let Some(length) = text[start..].find('>') else {
+            break;
+        };
+        let kind = text[start..start + length]
+            .rsplit(':')
+            .next()
+            .unwrap_or_default()
+            .to_string();
         text.replace_range(start..=start + length, &format!("⟨moment, {kind}⟩"));
     }
     text

@@ -4,7 +4,8 @@ use serde_json::json;
 
 use super::{
     errors::{Fault, Refusal},
-    gateway, ids::id_of,
+    gateway,
+    ids::id_of,
     json,
     log::Audience,
     messages::{audience, seen},
@@ -30,16 +31,28 @@ pub fn start(world: &mut World, call: &Call<'_>, id: u64, message: u64) -> Resul
         )]));
     }
     if channel.kind != ChannelKind::Text {
-        return Err(Refusal::new(400, 50024, "Cannot execute action on this channel type"));
+        return Err(Refusal::new(
+            400,
+            50024,
+            "Cannot execute action on this channel type",
+        ));
     }
-    if !world.messages.get(&message).is_some_and(|m| m.channel == id && m.only.is_none()) {
+    if !world
+        .messages
+        .get(&message)
+        .is_some_and(|m| m.channel == id && m.only.is_none())
+    {
         return Err(Refusal::unknown_message());
     }
     if !world.bot_may(&channel, may::CREATE_PUBLIC_THREADS) {
         return Err(Refusal::missing_permissions());
     }
     if world.channels.contains_key(&message) {
-        return Err(Refusal::new(400, 160_004, "A thread has already been created for this message"));
+        return Err(Refusal::new(
+            400,
+            160_004,
+            "A thread has already been created for this message",
+        ));
     }
     let thread = Channel {
         id: message,
@@ -67,7 +80,11 @@ pub fn start(world: &mut World, call: &Call<'_>, id: u64, message: u64) -> Resul
     );
     gateway::thread_event(world, "THREAD_CREATE", message);
     let value = json::channel(world, &world.channels[&message]);
-    Ok(Done { status: 201, value, audience: audience(world, id) })
+    Ok(Done {
+        status: 201,
+        value,
+        audience: audience(world, id),
+    })
 }
 
 /// `GET /channels/{id}`
@@ -103,7 +120,10 @@ pub fn change(world: &mut World, call: &Call<'_>, id: u64) -> Result<Done, Refus
     }
     gateway::thread_event(world, "THREAD_UPDATE", id);
     let parent = channel.parent.unwrap_or(id);
-    Done::shown(json::channel(world, &world.channels[&id]), Audience::Channel(parent))
+    Done::shown(
+        json::channel(world, &world.channels[&id]),
+        Audience::Channel(parent),
+    )
 }
 
 /// `POST /channels/{id}/typing`
@@ -116,7 +136,11 @@ pub fn typing(world: &World, id: u64) -> Result<Done, Refusal> {
 pub fn join(world: &World, id: u64) -> Result<Done, Refusal> {
     let channel = seen(world, id)?;
     if channel.kind != ChannelKind::Thread {
-        return Err(Refusal::new(400, 50024, "Cannot execute action on this channel type"));
+        return Err(Refusal::new(
+            400,
+            50024,
+            "Cannot execute action on this channel type",
+        ));
     }
     Done::quietly(Audience::Nobody)
 }

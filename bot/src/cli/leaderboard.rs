@@ -1,0 +1,69 @@
+//! `leaderboard`: points by topic and period.
+
+use std::io::{self, Write};
+
+use clap::Args;
+
+use super::{
+    Outcome, Where,
+    groups::{Open, Which},
+    output::json_line,
+};
+use crate::desk::Period;
+
+/// Points by member, best first: five for a full solution, part points for part of one.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:
+  sealed-move leaderboard --period 'last 4 weeks'
+  sealed-move leaderboard --topic smothered --csv > points.csv")]
+pub struct Leaderboard {
+    #[command(flatten)]
+    which: Which,
+    #[command(flatten)]
+    span: Span,
+    /// One JSON object
+    #[arg(long, conflicts_with = "csv")]
+    json: bool,
+    /// CSV with a heading line
+    #[arg(long)]
+    csv: bool,
+}
+
+/// Which posts are counted.
+#[derive(Clone, Debug, Args)]
+pub struct Span {
+    /// When: all, this week, last week, last 4 weeks, this month, 2026-03, 2026-03-02 to 2026-03-08, …
+    #[arg(long, value_name = "PERIOD", default_value = "all")]
+    period: String,
+    /// Posts of this topic only
+    #[arg(long, value_name = "NAME")]
+    topic: Option<String>,
+}
+
+impl Span {
+    /// The period meant, in the group's calendar.
+    pub(super) fn read(&self, zone: chrono_tz::Tz, open: &Open) -> anyhow::Result<Period> {
+        let mut period = Period::parse(&self.period, zone, open.desk.now())?;
+        period.topic = self.topic.clone();
+        Ok(period)
+    }
+}
+
+impl Leaderboard {
+    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+        let open = Open::at(place)?;
+        let group = open.group(&self.which)?;
+        let zone = open.wait(open.desk.settings(&group))?.zone;
+        let period = self.span.read(zone, &open)?;
+        let board = open.wait(open.desk.leaderboard(&group, &period))?;
+        let mut out = io::stdout().lock();
+        if self.json {
+            json_line(&mut out, &board)?;
+        } else if self.csv {
+            out.write_all(board.csv()?.as_bytes())?;
+        } else {
+            out.write_all(board.text(&period.in_words(zone)).as_bytes())?;
+        }
+        Ok(Outcome::Fine)
+    }
+}

@@ -1,0 +1,86 @@
+//! `summary`: who took part, how it went, what to teach next.
+
+use std::{
+    io::{self, Write},
+    path::PathBuf,
+};
+
+use anyhow::Context;
+use clap::{Args, ValueEnum};
+
+use super::{
+    Outcome, Where,
+    groups::{Open, Which},
+    leaderboard::Span,
+    output::json_line,
+};
+use crate::desk::{PictureKind, SummaryTable};
+
+/// The engagement summary: who took part, solved, went quiet or came back; how each position and topic
+/// went; and so what to teach next.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:
+  sealed-move summary --period 'last 4 weeks'
+  sealed-move summary --csv topics > topics.csv
+  sealed-move summary --charts charts/")]
+pub struct Summary {
+    #[command(flatten)]
+    which: Which,
+    #[command(flatten)]
+    span: Span,
+    /// One JSON object
+    #[arg(long, conflicts_with = "csv")]
+    json: bool,
+    /// One of the summary's tables as CSV, with a heading line
+    #[arg(long, value_enum, value_name = "TABLE")]
+    csv: Option<Table>,
+    /// Also draw the charts into this folder
+    #[arg(long, value_name = "FOLDER")]
+    charts: Option<PathBuf>,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum Table {
+    Members,
+    Posts,
+    Topics,
+}
+
+impl Summary {
+    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+        let open = Open::at(place)?;
+        let group = open.group(&self.which)?;
+        let zone = open.wait(open.desk.settings(&group))?.zone;
+        let period = self.span.read(zone, &open)?;
+        let summary = open.wait(open.desk.summary(&group, &period))?;
+        let mut out = io::stdout().lock();
+        match (self.json, self.csv) {
+            (true, _) => json_line(&mut out, &summary)?,
+            (false, Some(table)) => {
+                let table = match table {
+                    Table::Members => SummaryTable::Members,
+                    Table::Posts => SummaryTable::Posts,
+                    Table::Topics => SummaryTable::Topics,
+                };
+                out.write_all(summary.csv(table)?.as_bytes())?;
+            }
+            (false, None) => out.write_all(summary.text(zone).as_bytes())?,
+        }
+        if let Some(folder) = self.charts {
+            std::fs::create_dir_all(&folder)
+                .with_context(|| format!("the folder {} could not be made", folder.display()))?;
+            let charts = open.wait(open.desk.summary_charts(&group, &period))?;
+            for (number, chart) in charts.iter().enumerate() {
+                let ending = match chart.kind {
+                    PictureKind::Png => "png",
+                    PictureKind::Gif => "gif",
+                };
+                let file = folder.join(format!("summary-{}.{ending}", number + 1));
+                std::fs::write(&file, &chart.bytes)
+                    .with_context(|| format!("{} could not be written", file.display()))?;
+                eprintln!("{}: {}", file.display(), chart.alt);
+            }
+        }
+        Ok(Outcome::Fine)
+    }
+}
