@@ -1,8 +1,23 @@
 //! The verdict on a reply.
+//!
+//! [`mod@self`] takes the text, has it read, and hands the moves to [`mate`] (proved, by the solution
+//! tree and off it by the prover) or to [`advantage`] (judged by search). [`points`] holds the scale,
+//! [`words`] what the member is told, [`hints`] the steps of help. Nothing a member is told shows more
+//! of the solution than the member wrote, except the hints that were asked for.
+
+mod advantage;
+mod hints;
+mod mate;
+pub mod points;
+mod words;
 
 use serde::{Deserialize, Serialize};
+use shakmaty::{Chess, Move, Position, san::SanPlus};
 
-use super::{Budget, check::Problem, scene::Scene};
+use super::reply::{self, Reading, Trouble, TroubleKind};
+use super::{Budget, Stipulation, check::Problem, scene::Scene};
+
+pub use hints::{HINT_STEPS, hint};
 
 /// What the judge says of a reply.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -76,6 +91,17 @@ pub struct Judgement {
 ///
 /// `line` is what has been played with this member so far (SAN, ending with the bot's defence), empty
 /// at the start. `None` only with [`Setting::Talk`], when the message is no answer.
+///
+/// ```
+/// use sealed_move::chess::{Budget, Stipulation, check, judge::*, parse_fen};
+///
+/// let position = parse_fen("r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1").unwrap().position;
+/// let budget = Budget::unlimited();
+/// let problem = check::problem(&position, Stipulation::Mate(2), &Default::default(), &budget).unwrap();
+/// let said = judge(&problem, &[], "rook takes d8", Language::English, Setting::Answer, &budget).unwrap();
+/// assert_eq!(said.verdict, Verdict::Solved);
+/// assert_eq!(said.points, 5.0);
+/// ```
 pub fn judge(
     problem: &Problem,
     line: &[String],
@@ -84,15 +110,112 @@ pub fn judge(
     setting: Setting,
     budget: &Budget<'_>,
 ) -> Option<Judgement> {
-    let _ = (problem, line, text, language, setting, budget);
-    todo!()
+    let played = replay(&problem.position, line);
+    let case = Case {
+        problem,
+        played: &played,
+        line,
+        budget,
+    };
+    let reading = match reply::read(&problem.position, &played, text, language) {
+        Ok(reading) => reading,
+        Err(reply::TooLong) if setting == Setting::Talk => return None,
+        Err(reply::TooLong) => {
+            return Some(case.plain(Verdict::Unreadable, words::too_long()));
+        }
+    };
+    if setting == Setting::Talk && !reading.answer {
+        return None;
+    }
+    if reading.placed == 0 {
+        return Some(case.unread(&reading));
+    }
+    let mut judgement = match problem.stipulation {
+        Stipulation::Mate(moves) => mate::judge(&case, moves, &reading),
+        Stipulation::Win | Stipulation::Draw => advantage::judge(&case, &reading),
+    };
+    let start = reading.tree.node(reading.tree.cursor()).position.clone();
+    judgement.moves = super::line::sans(&start, &reading.tree.main_line());
+    let settled = matches!(judgement.verdict, Verdict::Solved | Verdict::Wrong);
+    if let Some(trouble) = reading.troubles.first().filter(|_| !settled) {
+        let read = judgement.moves;
+        judgement = case.trouble(&reading, trouble);
+        judgement.moves = read;
+    }
+    Some(judgement)
 }
 
-/// The hint steps, in order: the piece to look at, the idea, the first move.
-pub const HINT_STEPS: u8 = 3;
-
-/// The text of hint `step` (1 to [`HINT_STEPS`]) for the position reached by `line`.
-pub fn hint(problem: &Problem, line: &[String], step: u8, language: Language) -> String {
-    let _ = (problem, line, step, language);
-    todo!()
+/// What a reply is judged against.
+struct Case<'a> {
+    problem: &'a Problem,
+    played: &'a [Move],
+    line: &'a [String],
+    budget: &'a Budget<'a>,
 }
+
+impl Case<'_> {
+    fn plain(&self, verdict: Verdict, message: String) -> Judgement {
+        Judgement {
+            verdict,
+            moves: Vec::new(),
+            points: 0.0,
+            refutation: Vec::new(),
+            why: String::new(),
+            message,
+            scene: None,
+            line: self.line.to_vec(),
+        }
+    }
+
+    /// The judge could not find out; the coach decides.
+    fn undecided(&self, moves: &[Move]) -> Judgement {
+        let what = words::numbered(&self.problem.position, moves);
+        self.plain(Verdict::Unclear, words::undecided(&what))
+    }
+
+    /// Nothing could be read.
+    fn unread(&self, reading: &Reading) -> Judgement {
+        match reading.troubles.first() {
+            Some(trouble) => self.trouble(reading, trouble),
+            None => self.plain(Verdict::Unreadable, words::no_move()),
+        }
+    }
+
+    fn trouble(&self, reading: &Reading, trouble: &Trouble) -> Judgement {
+        let verdict = match trouble.kind {
+            TroubleKind::Illegal => Verdict::Illegal,
+            TroubleKind::Unclear => Verdict::Unclear,
+            TroubleKind::Garbled => Verdict::Unreadable,
+        };
+        let followed = reading.tree.moves_to(trouble.at);
+        let followed = match followed.len() > self.played.len() {
+            true => words::numbered(&self.problem.position, &followed),
+            false => String::new(),
+        };
+        let mut judgement = self.plain(verdict, words::trouble(trouble, &followed));
+        if trouble.kind == TroubleKind::Illegal {
+            judgement.why.clone_from(&trouble.reason);
+        }
+        judgement
+    }
+}
+
+/// The moves of a stored line; what cannot be played ends it.
+fn replay(start: &Chess, line: &[String]) -> Vec<Move> {
+    let mut position = start.clone();
+    let mut moves = Vec::with_capacity(line.len());
+    for san in line {
+        let Ok(san) = san.parse::<SanPlus>() else {
+            break;
+        };
+        let Ok(mv) = san.san.to_move(&position) else {
+            break;
+        };
+        position.play_unchecked(mv);
+        moves.push(mv);
+    }
+    moves
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,1 +1,176 @@
 //! Why a move is wrong: the refuting line, and one sentence of reason built from the position.
+//!
+//! For a mate the defence is proved to hold by the prover before anything is said; for a win or a draw
+//! it is the search's best reply, and called so. [`reason`] finds out what the defence does on the
+//! board, [`words`] says it, [`scene`] points it out. Nothing here shows what the right move is: the
+//! line begins with the defence and ends there, and no square is named that only the solution knows.
+
+mod reason;
+mod scene;
+mod words;
+
+use shakmaty::{Chess, Color, Move, Position, Role};
+
+pub use reason::{Back, Facts, LostGuard, Reason, reasons};
+pub(crate) use words::number;
+
+use super::{Budget, Solution, Spent, prove, scene::Scene};
+
+/// How many of the defences that hold are looked at for one that explains itself.
+const CANDIDATES: usize = 8;
+/// How much work may go into finding out whether a wrong move mates after all, only later.
+const SLOWER_NODES: u64 = 150_000;
+
+/// Proof that a move does not meet the stipulation, with what to say of it.
+#[derive(Clone, Debug)]
+pub struct Refutation {
+    /// The position after the move that is refuted.
+    pub after: Chess,
+    /// The line, the defence first. Empty when there is nothing to play (stalemate).
+    pub line: Vec<Move>,
+    /// What the line shows, the main thing first.
+    pub reasons: Vec<Reason>,
+    /// The reasons as a sentence without a full stop; empty when there is none to show.
+    pub why: String,
+    /// The same without what is said of a mate that comes too late.
+    pub point: String,
+    /// A picture of it.
+    pub scene: Scene,
+}
+
+/// What may not be spoken of: squares on which the key or the main line arrives.
+#[derive(Clone, Debug, Default)]
+pub struct Sealed {
+    arrivals: shakmaty::Bitboard,
+}
+
+impl Sealed {
+    /// The squares that the keys and the solver's moves of the main line reach.
+    pub fn of(solution: &Solution) -> Self {
+        let mut sealed = Self::default();
+        for branch in &solution.keys {
+            sealed.arrivals.add(scene::arrival(branch.mv));
+        }
+        for mv in solution.main_line().into_iter().step_by(2) {
+            sealed.arrivals.add(scene::arrival(mv));
+        }
+        sealed
+    }
+
+    /// Whether a square may be named as the point of the member's own threat.
+    pub fn may_name(&self, square: shakmaty::Square) -> bool {
+        !self.arrivals.contains(square)
+    }
+}
+
+/// Whether `mv`, played in `before` with `left` moves to mate in (itself counted), fails; `None` is a
+/// proof that it mates in time.
+///
+/// # Errors
+/// [`Spent`] when the budget ended before it was known.
+pub fn mate_move(
+    before: &Chess,
+    mv: Move,
+    left: u8,
+    sealed: &Sealed,
+    budget: &Budget<'_>,
+) -> Result<Option<Refutation>, Spent> {
+    let mut after = before.clone();
+    after.play_unchecked(mv);
+    if after.is_checkmate() {
+        return Ok(None);
+    }
+    if after.is_stalemate() {
+        let facts = Facts::new(before, mv, &after, None, left);
+        return Ok(Some(told(&facts, vec![Reason::Stalemate])));
+    }
+    let left_after = left.saturating_sub(1);
+    let holding = prove::refutations(&after, left_after, budget)?;
+    if holding.is_empty() {
+        return Ok(None);
+    }
+    let slower = slower_mate(&after, left, budget);
+    let mut best: Option<(usize, Facts, Vec<Reason>)> = None;
+    for (place, &defence) in holding.iter().take(CANDIDATES).enumerate() {
+        let facts = Facts::new(before, mv, &after, Some(defence), left);
+        let found = reasons(&facts, sealed);
+        let rank = found.first().map_or(usize::MAX, Reason::vagueness);
+        // The order of conviction decides between reasons that are equally plain.
+        let rank = rank.saturating_mul(CANDIDATES).saturating_add(place);
+        if best.as_ref().is_none_or(|(known, ..)| rank < *known) {
+            best = Some((rank, facts, found));
+        }
+    }
+    let Some((_, facts, mut found)) = best else {
+        return Ok(None);
+    };
+    if let Some(moves) = slower {
+        found.insert(0, Reason::Slower { moves });
+    }
+    Ok(Some(told(&facts, found)))
+}
+
+/// The length of the mate that the move still forces, when it is one or two moves too long and
+/// that is soon found out.
+fn slower_mate(after: &Chess, left: u8, budget: &Budget<'_>) -> Option<u8> {
+    let over = || budget.spend(0).is_err();
+    for more in 0..2u8 {
+        let small = Budget::unlimited()
+            .nodes(SLOWER_NODES)
+            .table_bytes(1 << 20)
+            .until(&over);
+        let length = left + more;
+        let held = prove::refutation(after, length, &small);
+        let _ = budget.spend(small.used());
+        match held {
+            Ok(None) => return Some(length + 1),
+            Ok(Some(_)) => {}
+            Err(Spent) => return None,
+        }
+    }
+    None
+}
+
+fn told(facts: &Facts, reasons: Vec<Reason>) -> Refutation {
+    Refutation {
+        after: facts.after.clone(),
+        line: facts.defence.into_iter().collect(),
+        why: words::sentence(facts, &reasons),
+        point: words::point(facts, &reasons),
+        scene: scene::of(facts, &reasons),
+        reasons,
+    }
+}
+
+/// What a capture does, in words, where the reply to `mv` is one.
+pub(super) fn capture_clause(
+    before: &Chess,
+    mv: Move,
+    after: &Chess,
+    reply: Move,
+) -> Option<String> {
+    let facts = Facts::new(before, mv, after, Some(reply), u8::MAX);
+    let reason = reason::capture(&facts)?;
+    Some(words::point(&facts, &[reason]))
+}
+
+/// Material in pawns, the side's own less the other's; kings do not count. Common practice.
+pub(super) fn balance(position: &Chess, side: Color) -> i32 {
+    let count = |color| {
+        let material = position.board().material_side(color);
+        [
+            (Role::Pawn, 1),
+            (Role::Knight, 3),
+            (Role::Bishop, 3),
+            (Role::Rook, 5),
+            (Role::Queen, 9),
+        ]
+        .into_iter()
+        .map(|(role, worth)| i32::from(material[role]) * worth)
+        .sum::<i32>()
+    };
+    count(side) - count(!side)
+}
+
+#[cfg(test)]
+mod tests;

@@ -100,12 +100,39 @@ impl Tree {
         path
     }
 
-    /// First children all the way down, from the cursor on: the main line of the reply.
+    /// The main line of the reply, from the cursor on: the first move written at every turn. Where the
+    /// writer left defences out, the one that their own moves lead furthest after.
     pub fn main_line(&self) -> Vec<Move> {
+        self.main_nodes()
+            .into_iter()
+            .filter_map(|id| self.nodes[id].mv)
+            .collect()
+    }
+
+    /// The nodes of [`Tree::main_line`].
+    pub fn main_nodes(&self) -> Vec<NodeId> {
+        let mut heights = vec![0usize; self.nodes.len()];
+        for (id, node) in self.nodes.iter().enumerate().rev() {
+            if let Some(parent) = node.parent {
+                heights[parent] = heights[parent].max(heights[id] + 1);
+            }
+        }
         let mut line = Vec::new();
         let mut at = self.cursor;
-        while let Some(&next) = self.nodes[at].children.first() {
-            line.extend(self.nodes[next].mv);
+        while let Some(&first) = self.nodes[at].children.first() {
+            let next = if self.nodes[first].assumed {
+                let deepest = |best: NodeId, &id: &NodeId| {
+                    if heights[id] > heights[best] {
+                        id
+                    } else {
+                        best
+                    }
+                };
+                self.nodes[at].children.iter().fold(first, deepest)
+            } else {
+                first
+            };
+            line.push(next);
             at = next;
         }
         line

@@ -1,0 +1,592 @@
+//! Judging replies to a mate problem: by the solution tree, and off it by the prover.
+//!
+//! Any move that mates in time is right, listed or not. A written line is held against the defences
+//! it gives, and then against those it leaves out.
+
+use shakmaty::{Chess, Color, Move, Position};
+
+use super::{Case, Judgement, Verdict, points, words};
+use crate::chess::refute::{self, Refutation, Sealed};
+use crate::chess::reply::{NodeId, Reading, Tree};
+use crate::chess::{Branch, Spent, line, prove, scene::Scene};
+
+/// The solver's right move at some point, as far as it is known: from the tree, or proved.
+#[derive(Clone, Copy)]
+struct Right<'a> {
+    /// Its branch, when the tree has it with its defences.
+    branch: Option<&'a Branch>,
+}
+
+/// What is wrong in a reply.
+struct Fault {
+    /// Moves from the start of the problem to the wrong move, which comes last.
+    moves: Vec<Move>,
+    refutation: Refutation,
+    /// Moves the solver had left there, the wrong one included.
+    left: u8,
+}
+
+/// A defence the reply does not deal with: the moves to it, itself last.
+type Missed = Vec<Move>;
+
+/// How much of what can follow a right move is dealt with.
+struct Cover {
+    share: f64,
+    missed: Option<Missed>,
+}
+
+struct Judge<'a, 'b> {
+    case: &'a Case<'b>,
+    tree: &'a Tree,
+    moves: u8,
+    sealed: Option<Sealed>,
+    fault: Option<Fault>,
+}
+
+/// Judges what was read.
+pub(super) fn judge(case: &Case<'_>, moves: u8, reading: &Reading) -> Judgement {
+    let tree = &reading.tree;
+    let mut judge = Judge {
+        case,
+        tree,
+        moves,
+        sealed: None,
+        fault: None,
+    };
+    match judge.run() {
+        Ok(judgement) => judgement,
+        Err(Spent) => {
+            let mut written = case.played.to_vec();
+            written.extend(tree.main_line());
+            case.undecided(&written)
+        }
+    }
+}
+
+impl<'a> Judge<'a, '_> {
+    fn run(&mut self) -> Result<Judgement, Spent> {
+        let cursor = self.tree.cursor();
+        let known = self.known_at(cursor);
+        // Variations at earlier defences of what was played are looked at too, after the reply proper.
+        let here = self.tree.node(cursor).children.clone();
+        let mut cover: Option<(NodeId, Cover)> = None;
+        for &first in &here {
+            let found = self.solver_move(first, known.as_deref())?;
+            if let (Some(found), true) = (found, cover.is_none()) {
+                cover = Some((first, found));
+            }
+            if self.fault.is_some() && !self.key_is_enough() {
+                break;
+            }
+        }
+        for earlier in self.tree.path(cursor) {
+            if earlier == cursor || self.fault.is_some() {
+                continue;
+            }
+            for &child in &self.tree.node(earlier).children.clone() {
+                if !self.tree.node(child).played {
+                    self.defence(child, None)?;
+                }
+            }
+        }
+        let share = cover.as_ref().map_or(0.0, |(_, cover)| cover.share);
+        if let Some(fault) = self.fault.take() {
+            // In a two-mover the key is the whole task; what follows it is not judged.
+            let after_key = fault.moves.len() > 1;
+            if !(self.key_is_enough() && after_key && cover.is_some()) {
+                return Ok(self.wrong(fault, share));
+            }
+            return Ok(self.solved(cover.map(|(first, _)| first), Some(fault)));
+        }
+        match cover {
+            None => Ok(self.only_variations(cursor)),
+            Some((first, Cover { missed: None, .. })) => Ok(self.solved(Some(first), None)),
+            Some((
+                first,
+                Cover {
+                    missed: Some(missed),
+                    ..
+                },
+            )) => Ok(self.on_the_way(first, &missed, share)),
+        }
+    }
+
+    /// Whether the task is a two-mover at its start.
+    fn key_is_enough(&self) -> bool {
+        self.moves <= 2
+    }
+
+    fn solver(&self) -> Color {
+        self.case.problem.position.turn()
+    }
+
+    /// Moves left to the solver at `node`, where the solver is to move.
+    fn left(&self, node: NodeId) -> u8 {
+        let done = u8::try_from(self.tree.node(node).ply / 2).unwrap_or(u8::MAX);
+        self.moves.saturating_sub(done)
+    }
+
+    /// The right moves at `node` when the tree lists them, which it then does completely.
+    fn known_at(&self, node: NodeId) -> Option<Vec<&'a Branch>> {
+        let mut known: Vec<&Branch> = self.case.problem.solution.keys.iter().collect();
+        let moves = self.tree.moves_to(node);
+        for pair in moves.chunks(2) {
+            let [mv, answer] = pair else { return None };
+            let branch = known.iter().find(|branch| branch.mv == *mv)?;
+            let defence = branch.defences.iter().find(|d| d.mv == *answer)?;
+            known = defence.continuations.iter().collect();
+        }
+        // The case outlives the judge; the branches are the problem's.
+        (!known.is_empty()).then_some(known)
+    }
+
+    /// Judges the solver's move that leads to `node`, and everything written after it. `None` when it
+    /// is wrong (then the fault is noted).
+    fn solver_move(
+        &mut self,
+        node: NodeId,
+        known: Option<&[&'a Branch]>,
+    ) -> Result<Option<Cover>, Spent> {
+        let Some((parent, mv)) = self.step(node) else {
+            return Ok(None);
+        };
+        let left = self.left(parent);
+        let before = self.tree.node(parent).position.clone();
+        let after = &self.tree.node(node).position;
+        if after.is_checkmate() && left > 0 {
+            return Ok(Some(Cover {
+                share: 1.0,
+                missed: None,
+            }));
+        }
+        let branch = known.and_then(|known| known.iter().find(|b| b.mv == mv).copied());
+        let assumed = self.tree.node(parent).assumed;
+        if branch.is_none() {
+            if assumed && known.is_some() {
+                return Ok(None);
+            }
+            let failed = match left {
+                0 => None,
+                left => {
+                    let solution = &self.case.problem.solution;
+                    let sealed = self.sealed.get_or_insert_with(|| Sealed::of(solution));
+                    refute::mate_move(&before, mv, left, sealed, self.case.budget)?
+                }
+            };
+            if let Some(refutation) = failed {
+                if !assumed && self.fault.is_none() {
+                    self.fault = Some(Fault {
+                        moves: self.tree.moves_to(node),
+                        refutation,
+                        left,
+                    });
+                }
+                return Ok(None);
+            }
+        }
+        let right = Right { branch };
+        self.cover(node, right, left.saturating_sub(1)).map(Some)
+    }
+
+    fn step(&self, node: NodeId) -> Option<(NodeId, Move)> {
+        let node = self.tree.node(node);
+        Some((node.parent?, node.mv?))
+    }
+
+    /// How much of what can follow the right move at `node` the reply deals with; `left` moves remain.
+    fn cover(&mut self, node: NodeId, right: Right<'a>, left: u8) -> Result<Cover, Spent> {
+        // What the member wrote is judged first, whether or not it had to be written.
+        let mut written = Vec::new();
+        for &child in &self.tree.node(node).children.clone() {
+            let defence = right.branch.and_then(|b| {
+                b.defences
+                    .iter()
+                    .find(|d| Some(d.mv) == self.tree.node(child).mv)
+            });
+            let known: Option<Vec<&Branch>> = defence.map(|d| d.continuations.iter().collect());
+            let covers = self.defence(child, known)?;
+            written.push((child, covers));
+        }
+        // The mating move need not be written, unless the reply is one move of a line being played.
+        let lone = written.is_empty() && self.moves > 2 && self.tree.main_line().len() <= 2;
+        if left <= 1 && !lone {
+            return Ok(Cover {
+                share: 1.0,
+                missed: None,
+            });
+        }
+        let full = self.full_length(node, right, left)?;
+        let path = self.tree.moves_to(node);
+        let missed_by = |defence: Move| {
+            let mut missed = path.clone();
+            missed.push(defence);
+            missed
+        };
+        if written.is_empty() {
+            return Ok(Cover {
+                share: 0.0,
+                missed: full.first().map(|&(mv, _)| missed_by(mv)),
+            });
+        }
+        let answers: Vec<Move> = written
+            .iter()
+            .filter(|(_, cover)| cover.is_some())
+            .flat_map(|(child, _)| self.tree.node(*child).children.clone())
+            .filter_map(|next| self.tree.node(next).mv)
+            .collect();
+        let (mut sum, mut missed, mut missed_deeper) = (0.0, None, None);
+        for &(mv, ref listed) in &full {
+            let own = written
+                .iter()
+                .find(|(child, _)| self.tree.node(*child).mv == Some(mv));
+            match own {
+                Some((_, Some(cover))) => {
+                    sum += cover.share;
+                    if missed_deeper.is_none() {
+                        missed_deeper.clone_from(&cover.missed);
+                    }
+                }
+                _ => {
+                    if self.met_by(node, mv, listed.as_deref(), &answers, left)? {
+                        sum += 1.0;
+                    } else if missed.is_none() {
+                        missed = Some(missed_by(mv));
+                    }
+                }
+            }
+        }
+        let share = if full.is_empty() {
+            1.0
+        } else {
+            sum / full.len() as f64
+        };
+        Ok(Cover {
+            share,
+            missed: missed_deeper.or(missed),
+        })
+    }
+
+    /// Judges what is written after the defence at `node`: `None` when nothing right is.
+    fn defence(
+        &mut self,
+        node: NodeId,
+        known: Option<Vec<&'a Branch>>,
+    ) -> Result<Option<Cover>, Spent> {
+        let known = known.or_else(|| self.known_at(node));
+        let mut best: Option<Cover> = None;
+        for &next in &self.tree.node(node).children.clone() {
+            if let Some(cover) = self.solver_move(next, known.as_deref())?
+                && best.as_ref().is_none_or(|known| known.share < cover.share)
+            {
+                best = Some(cover);
+            }
+        }
+        Ok(best)
+    }
+
+    /// The defences at `node` that make the solver use every move left, strongest first, with the
+    /// right moves after each where the tree lists them.
+    #[allow(clippy::type_complexity)]
+    fn full_length(
+        &self,
+        node: NodeId,
+        right: Right<'a>,
+        left: u8,
+    ) -> Result<Vec<(Move, Option<Vec<Move>>)>, Spent> {
+        let complete = self.case.problem.solution.complete;
+        if let Some(branch) = right.branch.filter(|b| complete && !b.defences.is_empty()) {
+            let longest = branch.defences.first().map_or(0, length_after);
+            return Ok(branch
+                .defences
+                .iter()
+                .take_while(|defence| length_after(defence) == longest)
+                .map(|defence| {
+                    let listed = defence.continuations.iter().map(|c| c.mv).collect();
+                    (defence.mv, Some(listed))
+                })
+                .collect());
+        }
+        let position = &self.tree.node(node).position;
+        let listed = right.branch.map_or(&[][..], |branch| &branch.defences);
+        if !listed.is_empty() {
+            // A cut tree: its order is right, its lengths may not be.
+            let mut lasting = Vec::new();
+            for defence in listed {
+                if self.lasts(position, defence.mv, left)? {
+                    let next = defence.continuations.iter().map(|c| c.mv).collect();
+                    lasting.push((defence.mv, Some(next)));
+                }
+            }
+            if lasting.is_empty() {
+                lasting.extend(listed.first().map(|d| (d.mv, None)));
+            }
+            return Ok(lasting);
+        }
+        longest_resistance(position, left, self.case)
+    }
+
+    /// Whether the defence keeps the mate from coming before the last move.
+    fn lasts(&self, position: &Chess, defence: Move, left: u8) -> Result<bool, Spent> {
+        let mut after = position.clone();
+        after.play_unchecked(defence);
+        let sooner = prove::shortest_mate(&after, left.saturating_sub(1), self.case.budget)?;
+        Ok(sooner.is_none())
+    }
+
+    /// Whether one of the continuations the member wrote after other defences does here too.
+    fn met_by(
+        &self,
+        node: NodeId,
+        defence: Move,
+        listed: Option<&[Move]>,
+        answers: &[Move],
+        left: u8,
+    ) -> Result<bool, Spent> {
+        if let Some(listed) = listed {
+            return Ok(answers.iter().any(|answer| listed.contains(answer)));
+        }
+        let mut after = self.tree.node(node).position.clone();
+        after.play_unchecked(defence);
+        for &answer in answers {
+            if !after.is_legal(answer) {
+                continue;
+            }
+            let mut next = after.clone();
+            next.play_unchecked(answer);
+            if next.is_checkmate() {
+                return Ok(true);
+            }
+            if left > 1
+                && !next.is_stalemate()
+                && prove::refutation(&next, left - 1, self.case.budget)?.is_none()
+            {
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+
+    // ---- verdicts --------------------------------------------------------------------------------
+
+    fn wrong(&self, fault: Fault, share: f64) -> Judgement {
+        let start = &self.case.problem.position;
+        let Fault {
+            moves,
+            refutation,
+            left,
+        } = fault;
+        let at_first = moves.len() <= 1;
+        let line_before = &moves[..moves.len() - 1];
+        let move_text = words::numbered_end(start, &moves, 1);
+        let mut all = moves.clone();
+        all.extend(&refutation.line);
+        let answer = words::numbered_end(start, &all, refutation.line.len());
+        let refutation_sans = line::sans(&refutation.after, &refutation.line);
+        let slower = refutation.reasons.iter().find_map(|reason| match reason {
+            refute::Reason::Slower { moves } => Some(*moves),
+            _ => None,
+        });
+        let mut text = String::new();
+        if line_before.len() > self.case.played.len() {
+            text.push_str(&format!(
+                "{} is right so far. ",
+                words::numbered(start, line_before)
+            ));
+        }
+        let several = self.tree.node(self.tree.cursor()).children.len() > 1;
+        if several && moves.len() == self.case.played.len() + 1 {
+            text.push_str("Of several moves offered each has to hold. ");
+        }
+        match slower {
+            Some(length) => text.push_str(&format!(
+                "{move_text} mates, but not in {}: it takes {}.",
+                refute::number(left),
+                refute::number(length)
+            )),
+            None => text.push_str(&format!("{move_text} does not work.")),
+        }
+        let defender = crate::chess::reply::reason::side(!self.solver());
+        let why = refutation.point.clone();
+        match (refutation.line.is_empty(), why.is_empty()) {
+            (true, true) => {}
+            (true, false) => text.push_str(&format!(" {}.", capital(&why))),
+            (false, true) => text.push_str(&format!(" {defender} answers {answer}.")),
+            (false, false) => text.push_str(&format!(" {defender} answers {answer}: {why}.")),
+        }
+        let line = if at_first || line_before.len() <= self.case.played.len() {
+            self.case.line.to_vec()
+        } else {
+            line::sans(start, line_before)
+        };
+        let points = if at_first {
+            0.0
+        } else {
+            let done = line_before.len().div_ceil(2);
+            points::for_share(share.min(0.99)).max(points::for_moves(done.min(1), self.moves))
+        };
+        Judgement {
+            verdict: Verdict::Wrong,
+            moves: Vec::new(),
+            points,
+            refutation: refutation_sans,
+            why: refutation.why,
+            message: text,
+            scene: Some(refutation.scene),
+            line,
+        }
+    }
+
+    fn solved(&self, first: Option<NodeId>, remark: Option<Fault>) -> Judgement {
+        let start = &self.case.problem.position;
+        let main: Vec<Move> = {
+            let mut moves = self.case.played.to_vec();
+            moves.extend(self.tree.main_line());
+            moves
+        };
+        let mut end = start.clone();
+        for &mv in &main {
+            end.play_unchecked(mv);
+        }
+        let first_move = first.map_or_else(Vec::new, |node| self.tree.moves_to(node));
+        let key = words::numbered_end(start, &first_move, 1);
+        let mated = end.is_checkmate();
+        let mut text = match (mated, main.len()) {
+            (true, 1) => format!("Yes: {key} is mate."),
+            (true, _) => format!("Solved. {} is mate.", words::numbered(start, &main)),
+            (false, _) if self.moves == 2 => format!(
+                "Yes, {key} is the key. In a {} the key is all that is asked.",
+                words::kind(self.moves)
+            ),
+            (false, _) => "Solved. Your line holds against every defence.".to_owned(),
+        };
+        if let Some(fault) = remark {
+            text = format!(
+                "Yes, {key} is the key, and in a {} the key is all that is asked. But look again at {}: that is not mate.",
+                words::kind(self.moves),
+                words::numbered_end(start, &fault.moves, 1)
+            );
+        }
+        Judgement {
+            verdict: Verdict::Solved,
+            moves: Vec::new(),
+            points: points::FULL,
+            refutation: Vec::new(),
+            why: String::new(),
+            message: text,
+            scene: mated.then(|| final_scene(&end, main.last().copied())),
+            line: line::sans(start, &main),
+        }
+    }
+
+    fn on_the_way(&self, first: NodeId, missed: &[Move], share: f64) -> Judgement {
+        let start = &self.case.problem.position;
+        let main = {
+            let mut moves = self.case.played.to_vec();
+            moves.extend(self.tree.main_line());
+            moves
+        };
+        let defender = crate::chess::reply::reason::side(!self.solver());
+        let answer = words::numbered_end(start, missed, 1);
+        let upto = &missed[..missed.len() - 1];
+        let shared = main
+            .iter()
+            .zip(upto)
+            .take_while(|(written, kept)| written == kept)
+            .count();
+        let text = if shared == upto.len() && main.len() <= upto.len() + 1 {
+            let right = words::numbered_end(start, upto, upto.len() - self.case.played.len());
+            format!("{right} is right. {defender} answers {answer}. Your move.")
+        } else {
+            // The line goes on past the point where the defence was missed.
+            let dealt = words::numbered_end(start, &main[..(shared + 1).min(main.len())], 1);
+            format!("Your line is right after {dealt}. What about {answer}? Your move.")
+        };
+        let _ = first;
+        let mut position = start.clone();
+        for &mv in missed {
+            position.play_unchecked(mv);
+        }
+        let last = missed.last().copied();
+        let done = missed.len() / 2;
+        let points = if self.case.played.is_empty() {
+            points::for_share(share.min(0.99))
+        } else {
+            points::for_moves(done, self.moves).min(4.5)
+        };
+        Judgement {
+            verdict: Verdict::OnTheWay,
+            moves: Vec::new(),
+            points,
+            refutation: Vec::new(),
+            why: String::new(),
+            message: text,
+            scene: Some(Scene {
+                position,
+                last_move: last.and_then(|mv| Some((mv.from()?, mv.to()))),
+                marks: Vec::new(),
+            }),
+            line: line::sans(start, missed),
+        }
+    }
+
+    /// Only side lines of what was played came; the next move is still wanted.
+    fn only_variations(&self, _cursor: NodeId) -> Judgement {
+        self.case.plain(
+            Verdict::OnTheWay,
+            "Those side lines are right. Now go on from the position on the board. Your move."
+                .to_owned(),
+        )
+    }
+}
+
+/// How many solver's moves it takes after the defence, by the tree.
+fn length_after(defence: &crate::chess::Defence) -> u8 {
+    let mut length = 0;
+    let mut at = defence.continuations.first();
+    while let Some(branch) = at {
+        length += 1;
+        at = branch
+            .defences
+            .first()
+            .and_then(|defence| defence.continuations.first());
+    }
+    length
+}
+
+/// Every defence that lasts longest, when the tree says nothing.
+#[allow(clippy::type_complexity)]
+fn longest_resistance(
+    position: &Chess,
+    left: u8,
+    case: &Case<'_>,
+) -> Result<Vec<(Move, Option<Vec<Move>>)>, Spent> {
+    let mut found: Vec<(u8, Move)> = Vec::new();
+    for &mv in &position.legal_moves() {
+        let mut after = position.clone();
+        after.play_unchecked(mv);
+        let length = prove::shortest_mate(&after, left, case.budget)?.unwrap_or(left + 1);
+        found.push((length, mv));
+    }
+    found.sort_by_key(|&(length, mv)| (std::cmp::Reverse(length), prove::order_of(mv)));
+    let longest = found.first().map_or(0, |&(length, _)| length);
+    Ok(found
+        .into_iter()
+        .take_while(|&(length, _)| length == longest)
+        .map(|(_, mv)| (mv, None))
+        .collect())
+}
+
+fn final_scene(end: &Chess, last: Option<Move>) -> Scene {
+    Scene {
+        position: end.clone(),
+        last_move: last.and_then(|mv| Some((mv.from()?, mv.to()))),
+        marks: Vec::new(),
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(chars).collect()
+    })
+}

@@ -1,0 +1,104 @@
+use super::*;
+use crate::chess::{check, parse_fen};
+
+const ROOKS: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1";
+const SMOTHERED: &str = "r6k/6pp/8/6N1/2Q5/8/8/6K1 w - - 0 1";
+
+fn problem(fen: &str, task: &str) -> Problem {
+    let position = parse_fen(fen).expect("fen").position;
+    let task = task.parse().expect("task");
+    check::problem(
+        &position,
+        task,
+        &check::CheckOptions::default(),
+        &Budget::unlimited(),
+    )
+    .expect("sound")
+}
+
+fn say_in(problem: &Problem, line: &[&str], text: &str) -> Judgement {
+    let line: Vec<String> = line.iter().map(|s| (*s).to_owned()).collect();
+    judge(
+        problem,
+        &line,
+        text,
+        Language::English,
+        Setting::Answer,
+        &Budget::unlimited(),
+    )
+    .expect("an explicit answer is always judged")
+}
+
+fn say(problem: &Problem, text: &str) -> Judgement {
+    say_in(problem, &[], text)
+}
+
+#[test]
+fn the_key_of_a_two_mover_is_enough() {
+    let said = say(&problem(ROOKS, "#2"), "Rxd8");
+    assert_eq!(said.verdict, Verdict::Solved);
+    assert_eq!(said.moves, ["Rxd8+"]);
+    assert_eq!(said.points, 5.0);
+}
+
+#[test]
+fn a_wrong_move_is_refuted_with_the_reason() {
+    let said = say(&problem(ROOKS, "#2"), "Rd7");
+    assert_eq!(said.verdict, Verdict::Wrong);
+    assert_eq!(said.moves, ["Rd7"]);
+    assert_eq!(said.points, 0.0);
+    assert_eq!(said.refutation, ["Rxd7"]);
+    assert_eq!(
+        said.why,
+        "the rook takes it, and the back rank is defended again"
+    );
+    println!("{}", said.message);
+    assert!(!said.message.contains("Rxd8"), "{}", said.message);
+}
+
+#[test]
+fn a_longer_mate_is_played_move_by_move() {
+    let problem = problem(SMOTHERED, "#4");
+    let mut line: Vec<String> = Vec::new();
+    for (text, verdict) in [
+        ("Nf7+", Verdict::OnTheWay),
+        ("Nh6", Verdict::OnTheWay),
+        ("queen g8 check", Verdict::OnTheWay),
+        ("Nf7", Verdict::Solved),
+    ] {
+        let held: Vec<&str> = line.iter().map(String::as_str).collect();
+        let said = say_in(&problem, &held, text);
+        println!("{text}: {} {:?} {}", said.message, said.line, said.points);
+        assert_eq!(said.verdict, verdict, "{text}");
+        line = said.line;
+    }
+}
+
+#[test]
+fn whole_lines_are_judged_against_what_they_leave_out() {
+    let problem = problem(SMOTHERED, "#4");
+    for text in [
+        "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qg8+ Rxg8 4.Nf7#",
+        "1.Nf7+ Kg8 2.Nh6+ Kf8 3.Qf7#",
+        "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qg8+",
+        "1.Nf7+ Kg8 2.Nh6+",
+        "1.Nf7+ 2.Nh6+ 3.Qg8+",
+        "1.Nf7+ Kg8 2.Nd8+ Kh8 3.Qg8+",
+        "1.Nf7+ Kg8 2.Nd8+ Kf8",
+        "1.Nf7+ Kf8",
+        "Qf7",
+        "Qg8+",
+        "Nf7+ or Qf7",
+        "Nxh7",
+        "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qf7",
+    ] {
+        let said = say(&problem, text);
+        println!(
+            "{text}\n   {:?} {} {:?} {:?}\n   {}",
+            said.verdict, said.points, said.refutation, said.line, said.message
+        );
+    }
+    for step in 1..=3 {
+        println!("{}", hint(&problem, &[], step, Language::English));
+    }
+}

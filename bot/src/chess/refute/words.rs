@@ -1,0 +1,143 @@
+//! Reasons in words: clauses that make one sentence.
+
+use shakmaty::{Role, Square};
+
+use super::reason::{Back, Facts, LostGuard, Reason};
+use crate::chess::reply::reason::{man, side};
+
+/// The reasons as one sentence, without the line and without a full stop; empty for none.
+pub(super) fn sentence(facts: &Facts, reasons: &[Reason]) -> String {
+    let text = point(facts, reasons);
+    let slower = reasons.iter().find_map(|reason| match reason {
+        Reason::Slower { moves } => Some(*moves),
+        _ => None,
+    });
+    match slower {
+        None => text,
+        Some(moves) if text.is_empty() => {
+            format!("it mates too, but only in {}", number(moves))
+        }
+        Some(moves) => format!("{text}; it mates in the end, but only in {}", number(moves)),
+    }
+}
+
+/// The same without what is said of a mate that comes too late.
+pub(super) fn point(facts: &Facts, reasons: &[Reason]) -> String {
+    let mut clauses: Vec<String> = Vec::new();
+    for reason in reasons {
+        if clauses.len() == 2 {
+            break;
+        }
+        clauses.extend(clause(facts, *reason, clauses.is_empty()));
+    }
+    // Two clauses at most, and one where the first has said two things already.
+    if clauses
+        .first()
+        .is_some_and(|first| first.contains(", and "))
+    {
+        clauses.truncate(1);
+    }
+    clauses.join(", and ")
+}
+
+/// A small number in words.
+pub(crate) fn number(n: u8) -> String {
+    const WORDS: [&str; 11] = [
+        "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+    ];
+    WORDS
+        .get(usize::from(n))
+        .map_or_else(|| n.to_string(), |word| (*word).to_owned())
+}
+
+fn clause(facts: &Facts, reason: Reason, first: bool) -> Option<String> {
+    let defender = side(!facts.solver());
+    Some(match reason {
+        Reason::Slower { .. } => return None,
+        Reason::Stalemate => format!("it is stalemate: {defender} is not in check and has no move"),
+        Reason::MatesFirst => format!("that is mate, and it is {defender} who gives it"),
+        Reason::Takes {
+            by,
+            what,
+            on,
+            the_mover,
+            back,
+        } => taking(by, what, on, the_mover, back),
+        Reason::Flight { to, lost_guard } => match lost_guard {
+            None => format!("the king gets out to {to}, which none of your men guards"),
+            Some(LostGuard::Moved(role)) => format!(
+                "the king gets out to {to}, which your {} guarded until it moved",
+                man(role)
+            ),
+            Some(LostGuard::Blocked(role, square)) => format!(
+                "the king gets out to {to}, for the move shuts out your {} on {square} that guarded it",
+                man(role)
+            ),
+        },
+        Reason::Castles => "the king castles out of the attack".to_owned(),
+        Reason::Check if first => format!(
+            "it gives check, and {} has to see to that first",
+            side(facts.solver())
+        ),
+        Reason::Check => "it comes with check".to_owned(),
+        Reason::Interposes { by, on, takeable } => {
+            let then = match (takeable, facts.left) {
+                (true, 2..) => ", and taking it is not mate",
+                _ => "",
+            };
+            format!("the {} steps between on {on}{then}", man(by))
+        }
+        Reason::NoThreat => format!(
+            "it does not threaten mate in {}: {defender} could even pass",
+            number(facts.left.saturating_sub(1))
+        ),
+        Reason::Guards { by, square } => {
+            format!(
+                "the {} now guards {square}, where the mate was threatened",
+                man(by)
+            )
+        }
+        Reason::Luft {
+            square,
+            vacated: true,
+        } => format!("it clears {square} for the king"),
+        Reason::Luft { square, .. } => {
+            format!("the king will have {square} to go to when you carry out the threat")
+        }
+        Reason::Shuts { by, on } => {
+            format!("the {} on {on} shuts the line of your threat", man(by))
+        }
+        Reason::Pins { what, on } => format!("it pins your {} on {on}", man(what)),
+        Reason::MeetsThreat => format!(
+            "that meets the threat, and no other mate in {} is there",
+            number(facts.left.saturating_sub(1))
+        ),
+        Reason::NoCheck => format!("it gives no check, so {defender} is not mated"),
+        Reason::BackRankHolds { again: true } => "the back rank is defended again".to_owned(),
+        Reason::BackRankHolds { again: false } => "the back rank stays defended".to_owned(),
+    })
+}
+
+fn taking(by: Role, what: Role, on: Square, the_mover: bool, back: Back) -> String {
+    let taken = if the_mover {
+        match what {
+            Role::Queen => "the queen".to_owned(),
+            _ => "it".to_owned(),
+        }
+    } else {
+        format!("the {} on {on}", man(what))
+    };
+    let act = format!("the {} takes {taken}", man(by));
+    let lost = what == Role::Queen && !matches!(back, Back::Possible | Back::InCheck);
+    match back {
+        _ if by == Role::King => format!("{act}, for none of your men guards {on}"),
+        Back::Nothing if lost => format!("{act} for nothing"),
+        Back::Nothing => format!("{act}, and nothing takes back"),
+        Back::Pinned(role, square) => format!(
+            "{act}, and your {} on {square} is pinned and may not take back",
+            man(role)
+        ),
+        Back::Guarded => format!("{act}, and your king may not take back on a guarded square"),
+        Back::InCheck | Back::Possible => act,
+    }
+}
