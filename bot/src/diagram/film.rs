@@ -93,7 +93,7 @@ impl Film {
     }
 
     /// Every picture with its time in hundredths of a second.
-    fn frames(&self) -> Result<Vec<(Pixmap, u16)>, DiagramError> {
+    pub(super) fn frames(&self) -> Result<Vec<(Pixmap, u16)>, DiagramError> {
         let stills = stills(&self.start, &self.line);
         let last = stills.len() - 1;
         let mut out = Vec::new();

@@ -26,6 +26,8 @@ pub mod contact;
 mod figurine;
 pub mod film;
 #[cfg(test)]
+mod golden;
+#[cfg(test)]
 mod legibility;
 mod lettering;
 mod palette;
