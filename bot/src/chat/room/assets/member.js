@@ -102,7 +102,18 @@ function arrive(put) {
   return item;
 }
 
-const toEnd = () => window.scrollTo(0, document.body.scrollHeight);
+/** Whether the end of the talk is kept in sight while pictures above it are still loading. */
+let pinned = false;
+
+function toEnd() {
+  pinned = true;
+  window.scrollTo({ top: document.body.scrollHeight, behavior: "instant" });
+}
+
+byId("stream").addEventListener("load", () => pinned && toEnd(), true);
+for (const own of ["wheel", "touchmove", "keydown", "pointerdown"]) {
+  addEventListener(own, () => (pinned = false), { passive: true });
+}
 
 byId("earlier").addEventListener("click", (event) => {
   careful(event.currentTarget, byId("say-trouble"), async () => {
