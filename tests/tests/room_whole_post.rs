@@ -83,7 +83,7 @@ async fn a_whole_post_from_the_dropped_file_to_reveal_and_summary() {
     coach.press("Summary").await;
     coach.until_says("#summary", "2 members took part").await;
     coach.until_says("#summary", "Double check").await;
-    let csv = "return fetch(document.querySelector('a[href*=\"summary.csv\"]').href).then((r) => r.text())";
+    let csv = "return fetch(document.querySelector('a[href*=\"summary-members.csv\"]').href).then((r) => r.text())";
     let csv = coach.run(csv, vec![]).await;
     let csv = csv.as_str().unwrap_or_default();
     assert!(csv.contains("Anna") && csv.contains("Boris"), "{csv}");

@@ -3,7 +3,7 @@
 //! A name that an attacker points at this machine (DNS rebinding) is refused by the `Host` header; a
 //! form or script of another site by `Origin`, on top of the cookies being strict.
 
-use std::net::IpAddr;
+use std::{net::IpAddr, panic::AssertUnwindSafe};
 
 use axum::{
     extract::{Request, State},
@@ -11,6 +11,7 @@ use axum::{
     middleware::Next,
     response::{IntoResponse, Response},
 };
+use futures::FutureExt;
 
 use super::{Shared, trouble::Trouble};
 
@@ -22,7 +23,11 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 pub(super) async fn watch(State(room): State<Shared>, request: Request, next: Next) -> Response {
     let public = room.door.public();
     let mut response = match inspect(request.method(), request.headers(), public) {
-        Ok(()) => next.run(request).await,
+        // A fault in one answer is that answer's alone, and whoever asked is told.
+        Ok(()) => AssertUnwindSafe(next.run(request))
+            .catch_unwind()
+            .await
+            .unwrap_or_else(|_| Trouble::inside().into_response()),
         Err(why) => Trouble::new(StatusCode::FORBIDDEN, why).into_response(),
     };
     let headers = response.headers_mut();

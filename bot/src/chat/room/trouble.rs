@@ -57,6 +57,13 @@ impl Trouble {
         )
     }
 
+    pub(super) fn inside() -> Self {
+        Self::new(
+            StatusCode::INTERNAL_SERVER_ERROR,
+            "Something went wrong inside the bot. What was kept before is not lost; please tell whoever runs it.",
+        )
+    }
+
     pub(super) fn too_large(what: &str, most: &str) -> Self {
         Self::new(
             StatusCode::PAYLOAD_TOO_LARGE,

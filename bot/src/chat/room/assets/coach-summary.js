@@ -63,8 +63,12 @@ function content(summary, charts, asked) {
     make(
       "p",
       { class: "row" },
-      make("a", { class: "button", href: `/api/coach/summary.csv?${asked}`, download: "engagement-summary.csv" }, "Take it away (CSV)"),
-      make("a", { class: "button", href: `/api/coach/summary.json?${asked}`, download: "engagement-summary.json" }, "Take it away (JSON)"),
+      "Take it away:",
+      ["members", "posts", "topics"].map((name) => {
+        const file = `summary-${name}.csv`;
+        return make("a", { class: "button", href: `/api/coach/${file}?${asked}`, download: file }, `${name} (CSV)`);
+      }),
+      make("a", { class: "button", href: `/api/coach/summary.json?${asked}`, download: "engagement-summary.json" }, "everything (JSON)"),
     ),
     make(
       "div",

@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 use super::beginning;
 use crate::{
     chat::room::{Room, Shared, door::Coach, paper::Shown, trouble::Trouble},
-    desk::{Period, Summary},
+    desk::{Period, Summary, SummaryTable},
 };
 
 pub(super) fn routes() -> Router<Shared> {
@@ -21,6 +21,9 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/coach/summary", get(summary))
         .route("/api/coach/summary/charts", get(charts))
         .route("/api/coach/summary.json", get(as_json))
+        .route("/api/coach/summary-members.csv", get(members))
+        .route("/api/coach/summary-posts.csv", get(posts))
+        .route("/api/coach/summary-topics.csv", get(topics))
 }
 
 /// Days of the group's calendar, both included.
@@ -80,4 +83,36 @@ async fn as_json(
     let summary = room.desk.summary(&room.place, &period).await?;
     let name = "attachment; filename=\"engagement-summary.json\"";
     Ok(([(header::CONTENT_DISPOSITION, name)], Json(summary)).into_response())
+}
+
+async fn members(
+    State(room): State<Shared>,
+    Coach(_): Coach,
+    Query(span): Query<Span>,
+) -> Result<Response, Trouble> {
+    table(&room, span, SummaryTable::Members).await
+}
+
+async fn posts(
+    State(room): State<Shared>,
+    Coach(_): Coach,
+    Query(span): Query<Span>,
+) -> Result<Response, Trouble> {
+    table(&room, span, SummaryTable::Posts).await
+}
+
+async fn topics(
+    State(room): State<Shared>,
+    Coach(_): Coach,
+    Query(span): Query<Span>,
+) -> Result<Response, Trouble> {
+    table(&room, span, SummaryTable::Topics).await
+}
+
+/// One table of the summary for a spreadsheet (RFC 4180).
+async fn table(room: &Room, span: Span, which: SummaryTable) -> Result<Response, Trouble> {
+    let period = span.period(room).await?;
+    let summary = room.desk.summary(&room.place, &period).await?;
+    let kind = "text/csv; charset=utf-8";
+    Ok(([(header::CONTENT_TYPE, kind)], summary.csv(which)?).into_response())
 }
