@@ -161,7 +161,10 @@ impl Browser {
                 return seen;
             }
             if Instant::now() > deadline {
-                panic!("waited in vain for {what}; the page says:\n{}", self.text("body").await);
+                panic!(
+                    "waited in vain for {what}; the page says:\n{}",
+                    self.text("body").await
+                );
             }
             tokio::time::sleep(Duration::from_millis(60)).await;
         }
@@ -336,8 +339,11 @@ impl Browser {
             Colours::Dark => "dark",
         };
         let features = json!([{ "name": "prefers-color-scheme", "value": scheme }]);
-        self.developer("Emulation.setEmulatedMedia", json!({ "features": features }))
-            .await;
+        self.developer(
+            "Emulation.setEmulatedMedia",
+            json!({ "features": features }),
+        )
+        .await;
     }
 
     /// A command of the browser's developer protocol.

@@ -3,8 +3,8 @@
 //!
 //! Nothing is skipped: what is missing fails with the remedy, which is to start the tests by `tests/run`.
 
-pub mod discord;
 pub mod browser;
+pub mod discord;
 pub mod room;
 
 use std::{

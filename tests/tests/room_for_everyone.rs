@@ -98,7 +98,13 @@ async fn furnish(room: &RunningRoom, coach: &Browser, anna: &Browser) {
     coach.press("Put the 2 sound ones into the week").await;
     coach.press("Post it anyway").await;
     coach.press("Week").await;
-    coach.until("three places", "return document.querySelectorAll('#week > li[data-item]').length === 3", vec![]).await;
+    coach
+        .until(
+            "three places",
+            "return document.querySelectorAll('#week > li[data-item]').length === 3",
+            vec![],
+        )
+        .await;
     coach.press("Post now: #1 from week.epd: one-rook").await;
     coach.press("Post it now").await;
     anna.until_says("#open-post", "mate in one").await;
@@ -118,7 +124,8 @@ async fn furnish(room: &RunningRoom, coach: &Browser, anna: &Browser) {
 
 /// Goes to a view and waits until it is filled.
 async fn view(page: &Browser, name: &str, filled: &str) {
-    page.run("location.hash = arguments[0]", vec![json!(name)]).await;
+    page.run("location.hash = arguments[0]", vec![json!(name)])
+        .await;
     page.find(filled).await;
 }
 
@@ -145,11 +152,22 @@ async fn inspect(page: &Browser, views: &[(&str, &str)], whose: &str) {
             for (name, filled) in views {
                 view(page, name, filled).await;
                 // Everything that can be unfolded counts, too.
-                page.run("document.querySelectorAll('details').forEach((d) => (d.open = true))", vec![]).await;
-                page.run("document.getAnimations().forEach((a) => a.finish())", vec![]).await;
+                page.run(
+                    "document.querySelectorAll('details').forEach((d) => (d.open = true))",
+                    vec![],
+                )
+                .await;
+                page.run(
+                    "document.getAnimations().forEach((a) => a.finish())",
+                    vec![],
+                )
+                .await;
                 let at = format!("{whose} {name}, {width} pixels, {colours:?}");
                 let found = page.run(CONTRAST, vec![]).await;
-                assert!(found["seen"].as_u64().unwrap_or_default() > 10, "{at}: {found}");
+                assert!(
+                    found["seen"].as_u64().unwrap_or_default() > 10,
+                    "{at}: {found}"
+                );
                 assert_eq!(found["short"], json!([]), "{at}: too little contrast");
                 assert_eq!(page.run(WIDER, vec![]).await, json!([]), "{at}");
                 assert_eq!(page.run(NAMELESS, vec![]).await, json!([]), "{at}");
@@ -193,7 +211,13 @@ async fn tab_to(page: &Browser, selector: &str) {
             continue;
         }
         let shown = at["outline"].as_f64().unwrap_or_default() >= 2.0 && at["style"] != "none";
-        assert!(shown || at["what"].as_str().is_some_and(|e| e.contains("type=\"file\"")), "the focus does not show on {at}");
+        assert!(
+            shown
+                || at["what"]
+                    .as_str()
+                    .is_some_and(|e| e.contains("type=\"file\"")),
+            "the focus does not show on {at}"
+        );
         if at["there"] == json!(true) {
             return;
         }
@@ -229,14 +253,22 @@ async fn everything_by_keyboard_alone() {
     assert_eq!(coach.run(paste, vec![json!(FILE)]).await, json!("paste"));
     tab_to(&coach, "#check-paste").await;
     coach.key(ENTER).await;
-    coach.until_says("#checked-title", "3 positions checked, 2 sound").await;
+    coach
+        .until_says("#checked-title", "3 positions checked, 2 sound")
+        .await;
     tab_to(&coach, "#add-sound").await;
     coach.key(ENTER).await;
     coach.until_says("#checked", "In the week").await;
     coach.refresh().await;
     tab_to(&coach, "a[href='#week']").await;
     coach.key(ENTER).await;
-    coach.until("two places", "return document.querySelectorAll('#week > li[data-item]').length === 2", vec![]).await;
+    coach
+        .until(
+            "two places",
+            "return document.querySelectorAll('#week > li[data-item]').length === 2",
+            vec![],
+        )
+        .await;
     tab_to(&coach, "#week > li:nth-child(2) button[id^=up]").await;
     coach.key(ENTER).await;
     coach.until_says("#week > li:first-child", "one-rook").await;
@@ -244,10 +276,18 @@ async fn everything_by_keyboard_alone() {
     coach.find("#week button[id^=now]").await;
     tab_to(&coach, "#week > li:nth-child(2) button[id^=preview]").await;
     coach.key(ENTER).await;
-    coach.until_says("dialog", "White to move and mate in two").await;
+    coach
+        .until_says("dialog", "White to move and mate in two")
+        .await;
     tab_to(&coach, "dialog button").await;
     coach.key(ENTER).await;
-    coach.until("the window is closed", "return !document.querySelector('dialog')", vec![]).await;
+    coach
+        .until(
+            "the window is closed",
+            "return !document.querySelector('dialog')",
+            vec![],
+        )
+        .await;
     tab_to(&coach, "#week > li:nth-child(2) button[id^=now]").await;
     coach.key(ENTER).await;
     coach.find("dialog[open]").await;

@@ -18,7 +18,9 @@ async fn killed_in_the_middle_of_a_post_nothing_is_lost() {
     coach.drop_file("#drop", "lesson.epd", FILE).await;
     coach.press("Put the 2 sound ones into the week").await;
     coach.press("Week").await;
-    coach.press("Post now: #3 from lesson.epd: double-check").await;
+    coach
+        .press("Post now: #3 from lesson.epd: double-check")
+        .await;
     coach.press("Post it now").await;
     anna.until_says("#open-post", "mate in three").await;
 
@@ -35,7 +37,8 @@ async fn killed_in_the_middle_of_a_post_nothing_is_lost() {
     anna.type_into("#text", "Qg8+\n").await;
     anna.until_says("#say-trouble", "cannot be reached").await;
     let kept = "return document.querySelector('#text').value === 'Qg8+'";
-    anna.until("what was typed is still there", kept, vec![]).await;
+    anna.until("what was typed is still there", kept, vec![])
+        .await;
 
     room.start_again();
     let back = "return document.querySelector('#link-state').textContent === ''";
@@ -48,7 +51,11 @@ async fn killed_in_the_middle_of_a_post_nothing_is_lost() {
     anna.refresh().await;
     anna.until_says("#stream .sealed", "Hint 1 of 3").await;
     anna.until_says("#stream", "See you on Thursday").await;
-    assert_eq!(anna.count("#stream .sealed").await, 3, "two replies and a hint");
+    assert_eq!(
+        anna.count("#stream .sealed").await,
+        3,
+        "two replies and a hint"
+    );
     anna.type_into("#text", "Nf7#\n").await;
     anna.until_says("#stream .sealed", "Solved").await;
 

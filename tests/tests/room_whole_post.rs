@@ -25,35 +25,65 @@ async fn a_whole_post_from_the_dropped_file_to_reveal_and_summary() {
     tokio::join!(room.member(&anna, "Anna"), room.member(&boris, "Boris"));
     anna.until_says("#open-post", "No position is open").await;
     let address = anna.address().await;
-    assert!(!address.contains(RunningRoom::secret(&room.member_link)), "{address}");
+    assert!(
+        !address.contains(RunningRoom::secret(&room.member_link)),
+        "{address}"
+    );
 
     // The coach drops a file and reads the reports.
     room.coach(&coach).await;
     let address = coach.address().await;
-    assert!(!address.contains(RunningRoom::secret(&room.coach_link)), "{address}");
+    assert!(
+        !address.contains(RunningRoom::secret(&room.coach_link)),
+        "{address}"
+    );
     coach.press("Check").await;
     coach.find("#drop").await;
     coach.drop_file("#drop", "week.epd", FILE).await;
-    coach.until_says("#checked-title", "5 positions checked, 3 sound").await;
+    coach
+        .until_says("#checked-title", "5 positions checked, 3 sound")
+        .await;
     reports(&coach).await;
 
     // The sound ones go into the week, with topics, in another order.
     coach.press("Put the 3 sound ones into the week").await;
     coach.press("Week").await;
-    coach.until("three places in the week", "return document.querySelectorAll('#week > li[data-item]').length === 3", vec![]).await;
+    coach
+        .until(
+            "three places in the week",
+            "return document.querySelectorAll('#week > li[data-item]').length === 3",
+            vec![],
+        )
+        .await;
     arrange(&coach).await;
 
     // Posted now: both members see it without loading the page again.
-    coach.press("Post now: #3 from week.epd: double-check").await;
+    coach
+        .press("Post now: #3 from week.epd: double-check")
+        .await;
     coach.press("Post it now").await;
     for member in [&anna, &boris] {
         member.until_says("#open-post", "mate in three").await;
         member.until_says("#open-post", "Double check").await;
         member.until_says("#open-post .closes", "Closes").await;
-        let alt = member.run("return document.querySelector('#open-post img').alt", vec![]).await;
+        let alt = member
+            .run(
+                "return document.querySelector('#open-post img').alt",
+                vec![],
+            )
+            .await;
         let alt = alt.as_str().unwrap_or_default();
-        assert!(alt.contains("f7") && alt.contains("c4"), "sets up the position: {alt}");
-        member.until("the diagram", "return document.querySelector('#open-post img').naturalWidth > 300", vec![]).await;
+        assert!(
+            alt.contains("f7") && alt.contains("c4"),
+            "sets up the position: {alt}"
+        );
+        member
+            .until(
+                "the diagram",
+                "return document.querySelector('#open-post img').naturalWidth > 300",
+                vec![],
+            )
+            .await;
     }
     replies(&anna, &boris).await;
 
@@ -64,7 +94,9 @@ async fn a_whole_post_from_the_dropped_file_to_reveal_and_summary() {
     coach.until_says("#posts .replies", "queen g8 check").await;
     coach.until_says("#posts .replies", "Boris").await;
     overrule(&coach).await;
-    boris.until_says("#stream", "Look at the double check").await;
+    boris
+        .until_says("#stream", "Look at the double check")
+        .await;
 
     // Closed early: the reveal comes to everyone, and the summary is up to date.
     coach.press("Week").await;
@@ -72,7 +104,9 @@ async fn a_whole_post_from_the_dropped_file_to_reveal_and_summary() {
     coach.press("Close with the reveal").await;
     for member in [&anna, &boris] {
         member.until_says("#stream .reveal", "Nh6+").await;
-        member.until_says("#stream .reveal", "2 members took part").await;
+        member
+            .until_says("#stream .reveal", "2 members took part")
+            .await;
         member.until_says("#open-post", "No position is open").await;
     }
     anna.press("Leaderboard").await;
@@ -106,12 +140,21 @@ async fn reports(coach: &Browser) {
         }
     };
     let sound = report("double-check").await;
-    assert!(sound.contains("Nh6+") && sound.contains("3.Nf7#"), "{sound}");
+    assert!(
+        sound.contains("Nh6+") && sound.contains("3.Nf7#"),
+        "{sound}"
+    );
     assert!(sound.contains("Proved by exhaustive search"), "{sound}");
     let two = report("two-rooks").await;
-    assert!(two.contains("Ra8#, Re8#") && two.contains("Post it anyway"), "{two}");
+    assert!(
+        two.contains("Ra8#, Re8#") && two.contains("Post it anyway"),
+        "{two}"
+    );
     let lonely = report("lonely").await;
-    assert!(lonely.contains("line 5") && lonely.contains("no black king"), "{lonely}");
+    assert!(
+        lonely.contains("line 5") && lonely.contains("no black king"),
+        "{lonely}"
+    );
     assert!(!lonely.contains("Post it anyway"), "{lonely}");
 }
 
@@ -119,19 +162,30 @@ async fn reports(coach: &Browser) {
 async fn arrange(coach: &Browser) {
     let order = || async {
         let script = "return [...document.querySelectorAll('#week > li')].map((e) => e.innerText.match(/week\\.epd: ([\\w-]+)/)?.[1] ?? '?').join(' ')";
-        coach.run(script, vec![]).await.as_str().unwrap_or_default().to_owned()
+        coach
+            .run(script, vec![])
+            .await
+            .as_str()
+            .unwrap_or_default()
+            .to_owned()
     };
     let until_order = |wanted: &str| {
         let script = "return [...document.querySelectorAll('#week > li')].map((e) => e.innerText.match(/week\\.epd: ([\\w-]+)/)?.[1] ?? '?').join(' ') === arguments[0] && !document.querySelector('.carried')";
         let wanted = wanted.to_owned();
-        async move { coach.until(&format!("the order {wanted}"), script, vec![json!(wanted)]).await; }
+        async move {
+            coach
+                .until(&format!("the order {wanted}"), script, vec![json!(wanted)])
+                .await;
+        }
     };
     assert_eq!(order().await, "back-rank double-check one-rook");
     coach.press("Earlier: #3 from week.epd: double-check").await;
     until_order("double-check back-rank one-rook").await;
     coach.until_says("#week-told", "Moved to place 1").await;
 
-    coach.drag("#week > li:nth-child(3) .handle", "#week > li:nth-child(1)").await;
+    coach
+        .drag("#week > li:nth-child(3) .handle", "#week > li:nth-child(1)")
+        .await;
     until_order("one-rook double-check back-rank").await;
     coach.refresh().await;
     until_order("one-rook double-check back-rank").await;
@@ -139,19 +193,30 @@ async fn arrange(coach: &Browser) {
     let topic = "#week > li:nth-child(2) input[list]";
     coach.type_into(topic, "Double check\n").await;
     coach.run("document.activeElement.blur()", vec![]).await;
-    coach.until_says("#week-told", "Topic set: Double check").await;
+    coach
+        .until_says("#week-told", "Topic set: Double check")
+        .await;
 
     coach.press("Preview: #3 from week.epd: double-check").await;
-    coach.until_says("dialog", "White to move and mate in three").await;
+    coach
+        .until_says("dialog", "White to move and mate in three")
+        .await;
     coach.until_says("dialog", "Double check").await;
     let text = coach.text("dialog").await;
-    assert!(!text.contains("Nh6"), "the preview gives nothing away: {text}");
+    assert!(
+        !text.contains("Nh6"),
+        "the preview gives nothing away: {text}"
+    );
     coach.press("Close").await;
 
-    coach.press_first("#week > li:nth-child(3) details > summary").await;
+    coach
+        .press_first("#week > li:nth-child(3) details > summary")
+        .await;
     let set = "const e = document.querySelector('#week > li:nth-child(3) input[type=datetime-local]'); e.value = '2031-03-04T10:30'; return true";
     coach.run(set, vec![]).await;
-    coach.press("Fix the time of #2 from week.epd: back-rank").await;
+    coach
+        .press("Fix the time of #2 from week.epd: back-rank")
+        .await;
     coach.until_says("#week > li", ", fixed").await;
 }
 
@@ -164,8 +229,11 @@ async fn replies(anna: &Browser, boris: &Browser) {
     anna.until("the picture after the refutation", "return document.querySelector('.sealed img')?.naturalWidth > 300 && document.querySelector('.sealed img').alt.length > 40", vec![]).await;
 
     // Talk is talk, and everyone sees it.
-    boris.type_into("#text", "Good evening from the back row\n").await;
-    anna.until_says("#stream", "Good evening from the back row").await;
+    boris
+        .type_into("#text", "Good evening from the back row\n")
+        .await;
+    anna.until_says("#stream", "Good evening from the back row")
+        .await;
 
     // A hint, for the one who asked.
     anna.press("Hint").await;
@@ -184,18 +252,35 @@ async fn replies(anna: &Browser, boris: &Browser) {
 
     // Nobody sees the other's work: not on the page, not in what the page was sent.
     let (of_anna, of_boris) = (anna.text("body").await, boris.text("body").await);
-    assert!(!of_anna.contains("Nh6") && !of_anna.contains("Rxg8"), "{of_anna}");
-    assert!(!of_boris.contains("Wrong move") && !of_boris.contains("Hint 1"), "{of_boris}");
-    assert_eq!(anna.count("#stream .sealed").await, 2, "the reply and the hint");
+    assert!(
+        !of_anna.contains("Nh6") && !of_anna.contains("Rxg8"),
+        "{of_anna}"
+    );
+    assert!(
+        !of_boris.contains("Wrong move") && !of_boris.contains("Hint 1"),
+        "{of_boris}"
+    );
+    assert_eq!(
+        anna.count("#stream .sealed").await,
+        2,
+        "the reply and the hint"
+    );
 
     // A page that is loaded again has everything.
     anna.refresh().await;
     anna.until_says("#stream .sealed", "1...K").await;
     anna.until_says("#stream .sealed", "Hint 1 of 3").await;
-    anna.until_says("#stream", "Good evening from the back row").await;
+    anna.until_says("#stream", "Good evening from the back row")
+        .await;
     boris.press("My work").await;
     boris.until_says("#mine", "solved").await;
-    boris.until("the board", "return document.querySelector('#mine img')?.naturalWidth > 300", vec![]).await;
+    boris
+        .until(
+            "the board",
+            "return document.querySelector('#mine img')?.naturalWidth > 300",
+            vec![],
+        )
+        .await;
     boris.press("Room").await;
 }
 
@@ -207,5 +292,7 @@ async fn overrule(coach: &Browser) {
         e.querySelector('input[maxlength]').value = 'Look at the double check again.'; return true";
     coach.run(set, vec![]).await;
     coach.click("#last-reply button").await;
-    coach.until_says("#posts .replies", "4.5 of 5, by the coach").await;
+    coach
+        .until_says("#posts .replies", "4.5 of 5, by the coach")
+        .await;
 }

@@ -16,7 +16,13 @@ async fn reports_come_in_the_files_order_with_progress() {
     };
     let reports = club
         .desk
-        .import(&club.place, &club.coach, "week.epd", file.into_bytes(), progress)
+        .import(
+            &club.place,
+            &club.coach,
+            "week.epd",
+            file.into_bytes(),
+            progress,
+        )
         .await
         .expect("read");
     let verdicts: Vec<_> = reports.iter().map(|one| one.report.verdict).collect();
@@ -24,9 +30,22 @@ async fn reports_come_in_the_files_order_with_progress() {
     expected.extend([Soundness::Illegal, Soundness::Unsound, Soundness::Illegal]);
     assert_eq!(verdicts, expected);
     assert_eq!(reports[8].position, None);
-    assert!(reports[8].report.message.contains("king"), "{}", reports[8].report.message);
-    assert!(reports[10].report.message.contains("line 11"), "{}", reports[10].report.message);
-    assert!(reports.iter().take(8).all(|one| one.position.is_some() && one.picture.is_some()));
+    assert!(
+        reports[8].report.message.contains("king"),
+        "{}",
+        reports[8].report.message
+    );
+    assert!(
+        reports[10].report.message.contains("line 11"),
+        "{}",
+        reports[10].report.message
+    );
+    assert!(
+        reports
+            .iter()
+            .take(8)
+            .all(|one| one.position.is_some() && one.picture.is_some())
+    );
     assert_eq!(reports[6].report.keys, ["Rxd8+"]);
     let mut seen = seen.lock().expect("unpoisoned").clone();
     seen.sort_unstable();
@@ -34,21 +53,45 @@ async fn reports_come_in_the_files_order_with_progress() {
 
     // The same file again: the same positions, not new ones.
     let again = club.import(&club.place, FILE).await;
-    let ids = |reports: &[CheckedPosition]| reports.iter().take(8).map(|one| one.position).collect::<Vec<_>>();
+    let ids = |reports: &[CheckedPosition]| {
+        reports
+            .iter()
+            .take(8)
+            .map(|one| one.position)
+            .collect::<Vec<_>>()
+    };
     assert_eq!(ids(&again), ids(&reports));
-    assert_eq!(club.desk.topics(&club.place).await.expect("read"), ["Back rank"]);
+    assert_eq!(
+        club.desk.topics(&club.place).await.expect("read"),
+        ["Back rank"]
+    );
 }
 
 #[tokio::test]
 async fn files_that_cannot_be_taken_are_refused_with_a_reason() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let import = async |bytes: Vec<u8>| {
-        club.desk.import(&club.place, &club.coach, "f.epd", bytes, Arc::new(|_, _| {})).await
+        club.desk
+            .import(
+                &club.place,
+                &club.coach,
+                "f.epd",
+                bytes,
+                Arc::new(|_, _| {}),
+            )
+            .await
     };
     let empty = import(Vec::new()).await.expect("a report");
     assert_eq!((empty.len(), empty[0].position), (1, None));
-    assert!(empty[0].report.message.contains("empty"), "{}", empty[0].report.message);
-    let large = import(vec![b' '; (16 << 20) + 1]).await.expect_err("too large").to_string();
+    assert!(
+        empty[0].report.message.contains("empty"),
+        "{}",
+        empty[0].report.message
+    );
+    let large = import(vec![b' '; (16 << 20) + 1])
+        .await
+        .expect_err("too large")
+        .to_string();
     assert!(large.contains("17 MB; 16 MB are the most"), "{large}");
 }
 
@@ -66,7 +109,9 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
         desk.change_settings(place, &ana, settings).await.err(),
         desk.add_coach(place, &ana, &ana).await.err(),
         desk.remove_coach(place, &ana, &club.coach.user).await.err(),
-        desk.import(place, &ana, "f", FILE.into(), Arc::new(|_, _| {})).await.err(),
+        desk.import(place, &ana, "f", FILE.into(), Arc::new(|_, _| {}))
+            .await
+            .err(),
         desk.set_topic(place, &ana, position, None).await.err(),
         desk.enqueue(place, &ana, position, true).await.err(),
         desk.reorder(place, &ana, item, 0).await.err(),
@@ -77,14 +122,19 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
         desk.pause(place, &ana, None).await.err(),
         desk.resume(place, &ana).await.err(),
         desk.close_now(place, &ana, 1).await.err(),
-        desk.overrule(place, &ana, 1, Verdict::Solved, 5.0).await.err(),
+        desk.overrule(place, &ana, 1, Verdict::Solved, 5.0)
+            .await
+            .err(),
         desk.replies(place, &ana, 1).await.err(),
         desk.homework(place, &ana).await.err(),
         desk.shelf(place, &ana, 1).await.err(),
         desk.checked(place, &ana, position).await.err(),
     ];
     for (n, refusal) in refusals.into_iter().enumerate() {
-        assert!(matches!(refusal, Some(DeskError::NotAllowed(_))), "call {n}: {refusal:?}");
+        assert!(
+            matches!(refusal, Some(DeskError::NotAllowed(_))),
+            "call {n}: {refusal:?}"
+        );
     }
     assert!(!desk.is_coach(place, &ana.user).await.expect("read"));
 }
@@ -95,7 +145,10 @@ async fn what_belongs_to_another_group_is_out_of_reach() {
     let items = club.fill(&club.place, 1).await;
     let post = club.open("b").await;
     let position = club.desk.queue(&club.place).await.expect("read")[0].position;
-    let other = Place { chat: ChatName::Room, channel: "other".into() };
+    let other = Place {
+        chat: ChatName::Room,
+        channel: "other".into(),
+    };
     club.found(&other, chrono_tz::UTC).await;
     let (desk, coach) = (&club.desk, &club.coach);
     let refusals = [
@@ -110,7 +163,10 @@ async fn what_belongs_to_another_group_is_out_of_reach() {
         desk.answer(&other, coach, post, "m", "Ra8").await.err(),
     ];
     for (n, refusal) in refusals.into_iter().enumerate() {
-        assert!(matches!(refusal, Some(DeskError::NotFound(_))), "call {n}: {refusal:?}");
+        assert!(
+            matches!(refusal, Some(DeskError::NotFound(_))),
+            "call {n}: {refusal:?}"
+        );
     }
 }
 
@@ -118,16 +174,35 @@ async fn what_belongs_to_another_group_is_out_of_reach() {
 async fn coaches_come_and_go_and_one_stays() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let (desk, place, coach) = (&club.desk, &club.place, &club.coach);
-    assert!(desk.remove_coach(place, coach, &coach.user).await.expect_err("the last").to_string().contains("name another"));
+    assert!(
+        desk.remove_coach(place, coach, &coach.user)
+            .await
+            .expect_err("the last")
+            .to_string()
+            .contains("name another")
+    );
     let eva = person("Eva\u{202e}");
     desk.add_coach(place, coach, &eva).await.expect("named");
-    desk.remove_coach(place, &eva, &coach.user).await.expect("two of them");
+    desk.remove_coach(place, &eva, &coach.user)
+        .await
+        .expect("two of them");
     let coaches = desk.coaches(place).await.expect("read");
-    assert_eq!(coaches.iter().map(|coach| coach.name.as_str()).collect::<Vec<_>>(), ["Eva"]);
+    assert_eq!(
+        coaches
+            .iter()
+            .map(|coach| coach.name.as_str())
+            .collect::<Vec<_>>(),
+        ["Eva"]
+    );
     assert_eq!(desk.members(place).await.expect("read").len(), 2);
-    let twice = desk.found_group(place, None, Settings::default(), coach).await;
+    let twice = desk
+        .found_group(place, None, Settings::default(), coach)
+        .await;
     assert!(twice.expect_err("twice").to_string().contains("already"));
-    assert_eq!(desk.places(ChatName::Room).await.expect("read"), std::slice::from_ref(place));
+    assert_eq!(
+        desk.places(ChatName::Room).await.expect("read"),
+        std::slice::from_ref(place)
+    );
 }
 
 #[tokio::test]
@@ -135,15 +210,60 @@ async fn settings_out_of_bounds_are_refused() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let good = Settings::default;
     for (bad, why) in [
-        (Settings { name: "  ".into(), ..good() }, "name"),
-        (Settings { post_time: "6pm".into(), ..good() }, "18:00"),
-        (Settings { days: 0x80, ..good() }, "days"),
-        (Settings { open_minutes: 0, ..good() }, "minute"),
-        (Settings { open_minutes: 50_000, ..good() }, "31 days"),
-        (Settings { wrong_cost: -1.0, ..good() }, "wrong first move"),
-        (Settings { hint_cost: f64::NAN, ..good() }, "hint"),
+        (
+            Settings {
+                name: "  ".into(),
+                ..good()
+            },
+            "name",
+        ),
+        (
+            Settings {
+                post_time: "6pm".into(),
+                ..good()
+            },
+            "18:00",
+        ),
+        (
+            Settings {
+                days: 0x80,
+                ..good()
+            },
+            "days",
+        ),
+        (
+            Settings {
+                open_minutes: 0,
+                ..good()
+            },
+            "minute",
+        ),
+        (
+            Settings {
+                open_minutes: 50_000,
+                ..good()
+            },
+            "31 days",
+        ),
+        (
+            Settings {
+                wrong_cost: -1.0,
+                ..good()
+            },
+            "wrong first move",
+        ),
+        (
+            Settings {
+                hint_cost: f64::NAN,
+                ..good()
+            },
+            "hint",
+        ),
     ] {
-        let error = club.desk.change_settings(&club.place, &club.coach, bad).await;
+        let error = club
+            .desk
+            .change_settings(&club.place, &club.coach, bad)
+            .await;
         let error = error.expect_err(why).to_string();
         assert!(error.contains(why), "{error}");
     }
@@ -152,7 +272,15 @@ async fn settings_out_of_bounds_are_refused() {
 #[tokio::test]
 async fn a_place_without_a_group_says_so() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
-    let nowhere = Place { chat: ChatName::Discord, channel: "9".into() };
-    let error = club.desk.settings(&nowhere).await.expect_err("no group").to_string();
+    let nowhere = Place {
+        chat: ChatName::Discord,
+        channel: "9".into(),
+    };
+    let error = club
+        .desk
+        .settings(&nowhere)
+        .await
+        .expect_err("no group")
+        .to_string();
     assert!(error.contains("a coach can set one up here"), "{error}");
 }

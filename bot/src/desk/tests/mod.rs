@@ -70,7 +70,10 @@ impl Club {
             wrong_cost: 1.0,
             ..Settings::default()
         };
-        self.desk.found_group(place, None, settings, &self.coach).await.expect("founded");
+        self.desk
+            .found_group(place, None, settings, &self.coach)
+            .await
+            .expect("founded");
     }
 
     /// The program stops, at whatever point it is, and starts again on the same file.
@@ -80,7 +83,13 @@ impl Club {
 
     pub async fn import(&self, place: &Place, file: &str) -> Vec<CheckedPosition> {
         self.desk
-            .import(place, &self.coach, "week.epd", file.into(), Arc::new(|_, _| {}))
+            .import(
+                place,
+                &self.coach,
+                "week.epd",
+                file.into(),
+                Arc::new(|_, _| {}),
+            )
             .await
             .expect("read")
     }
@@ -121,15 +130,30 @@ impl Club {
             message: Some(format!("message {}", said(errand))),
             thread: None,
         };
-        self.desk.errand_done(errand, &delivered).await.expect("written down");
+        self.desk
+            .errand_done(errand, &delivered)
+            .await
+            .expect("written down");
     }
 
     /// Posts the position with this id of [`FILE`] and returns the post.
     pub async fn open(&self, id: &str) -> i64 {
-        let line = FILE.lines().find(|line| line.contains(&format!("id \"{id}\""))).expect("in the file");
-        let position = self.import(&self.place, line).await[0].position.expect("kept");
-        let item = self.desk.enqueue(&self.place, &self.coach, position, false).await.expect("queued");
-        self.desk.post_now(&self.place, &self.coach, Some(item)).await.expect("posted");
+        let line = FILE
+            .lines()
+            .find(|line| line.contains(&format!("id \"{id}\"")))
+            .expect("in the file");
+        let position = self.import(&self.place, line).await[0]
+            .position
+            .expect("kept");
+        let item = self
+            .desk
+            .enqueue(&self.place, &self.coach, position, false)
+            .await
+            .expect("queued");
+        self.desk
+            .post_now(&self.place, &self.coach, Some(item))
+            .await
+            .expect("posted");
         let errand = self.errand().await.expect("an errand");
         self.carried(&errand).await;
         match errand.kind {
@@ -175,7 +199,9 @@ pub(super) fn said(errand: &Errand) -> String {
     let again = |again: &bool| if *again { " again" } else { "" };
     match &errand.kind {
         ErrandKind::Post { sheet, again: a } => format!("post {}{}", sheet.number, again(a)),
-        ErrandKind::Reveal { sheet, again: a } => format!("reveal {}{}", sheet.post.number, again(a)),
+        ErrandKind::Reveal { sheet, again: a } => {
+            format!("reveal {}{}", sheet.post.number, again(a))
+        }
         ErrandKind::TellCoach(notice) => format!("coach: {}", notice.text),
         ErrandKind::TellMember { user, sheet, .. } => format!("{user}: {}", sheet.message),
     }

@@ -24,7 +24,10 @@ async fn stopped_before_the_post_was_sent_or_before_that_was_written_down() {
 
     club.restart();
     assert!(club.errand().await.is_none(), "written down as sent");
-    assert_eq!(club.desk.posts(&club.place, 10).await.expect("read").len(), 1);
+    assert_eq!(
+        club.desk.posts(&club.place, 10).await.expect("read").len(),
+        1
+    );
 }
 
 #[tokio::test]
@@ -49,13 +52,19 @@ async fn stopped_while_closing() {
 async fn stopped_between_the_coachs_word_and_its_errand() {
     let mut club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     club.fill(&club.place, 1).await;
-    club.desk.post_now(&club.place, &club.coach, None).await.expect("noted");
+    club.desk
+        .post_now(&club.place, &club.coach, None)
+        .await
+        .expect("noted");
     club.restart();
     let errand = club.errand().await.expect("the post");
     assert_eq!(said(&errand), "post 1 again");
     club.carried(&errand).await;
     let post = club.desk.posts(&club.place, 1).await.expect("read")[0].post;
-    club.desk.close_now(&club.place, &club.coach, post).await.expect("noted");
+    club.desk
+        .close_now(&club.place, &club.coach, post)
+        .await
+        .expect("noted");
     club.restart();
     assert_eq!(club.carry_all().await, ["reveal 1 again"]);
 }
@@ -66,7 +75,11 @@ async fn stopped_before_the_coach_was_told_of_the_empty_queue() {
     club.set("2026-11-23T18:00:00Z");
     assert!(club.errand().await.is_some());
     club.restart();
-    assert_eq!(club.carry_all().await.len(), 1, "told again rather than never");
+    assert_eq!(
+        club.carry_all().await.len(),
+        1,
+        "told again rather than never"
+    );
     club.restart();
     assert!(club.errand().await.is_none());
 }
@@ -80,7 +93,12 @@ async fn days_of_downtime_cost_one_late_post_and_no_burst() {
     club.restart();
     club.set("2026-11-26T21:30:00Z");
     assert_eq!(club.carry_all().await, ["reveal 1", "post 2"]);
-    let open = club.desk.open_post(&club.place).await.expect("read").expect("open");
+    let open = club
+        .desk
+        .open_post(&club.place)
+        .await
+        .expect("read")
+        .expect("open");
     assert_eq!(open.closes_at, at("2026-11-27T17:00:00Z"), "the usual hour");
     club.restart();
     assert!(club.carry_all().await.is_empty());
@@ -111,7 +129,9 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
     let items = club.fill(&club.place, 2).await;
     // An older version of the checker took a position with two keys for sound.
     let twice = "6k1/5ppp/8/8/8/8/8/RR4K1 w - - id \"twice\"; dm 1;";
-    let position = club.import(&club.place, twice).await[0].position.expect("kept");
+    let position = club.import(&club.place, twice).await[0]
+        .position
+        .expect("kept");
     let item = {
         let store = &club.desk.inner.store;
         let check = |soundness| {
@@ -140,10 +160,30 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
     let carried = club.carry_all().await;
     assert_eq!(carried.len(), 2, "{carried:?}");
     assert!(carried.contains(&"post 1".to_owned()), "{carried:?}");
-    assert!(carried.iter().any(|said| said.starts_with("coach: Checked again") && said.contains("more than one key")), "{carried:?}");
+    assert!(
+        carried
+            .iter()
+            .any(|said| said.starts_with("coach: Checked again")
+                && said.contains("more than one key")),
+        "{carried:?}"
+    );
     let queue = club.desk.queue(&club.place).await.expect("read");
-    let left = queue.iter().find(|left| left.id == item).expect("still there");
-    assert_eq!((left.soundness, left.due_at), (Soundness::SeveralKeys, None));
-    let refused = club.desk.post_now(&club.place, &club.coach, Some(item)).await;
-    assert!(refused.expect_err("refused").to_string().contains("more than one key"));
+    let left = queue
+        .iter()
+        .find(|left| left.id == item)
+        .expect("still there");
+    assert_eq!(
+        (left.soundness, left.due_at),
+        (Soundness::SeveralKeys, None)
+    );
+    let refused = club
+        .desk
+        .post_now(&club.place, &club.coach, Some(item))
+        .await;
+    assert!(
+        refused
+            .expect_err("refused")
+            .to_string()
+            .contains("more than one key")
+    );
 }
