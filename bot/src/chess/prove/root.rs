@@ -195,6 +195,7 @@ fn settle_one(
     let replies = first.after.legal_moves();
     let mut holds = Vec::new();
     let mut all_known = true;
+    worker.visit()?;
     if replies.is_empty() || left == 0 {
         holds.extend(worker.defend(&first.after, left)?);
         // With no moves left the defender "holds" by not being mated, whatever he plays.

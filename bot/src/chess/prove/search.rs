@@ -57,7 +57,8 @@ impl<'a> Worker<'a> {
         let _ = self.budget.spend(std::mem::take(&mut self.nodes));
     }
 
-    fn visit(&mut self) -> Result<(), Spent> {
+    /// Counts a position looked at.
+    pub(super) fn visit(&mut self) -> Result<(), Spent> {
         self.nodes += 1;
         if self.nodes >= Budget::STRIDE {
             self.budget.spend(std::mem::take(&mut self.nodes))?;

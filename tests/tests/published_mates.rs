@@ -1,0 +1,227 @@
+//! The prover against the world: published mates with their keys and lengths, a brute-force solver
+//! written on python-chess, and python-chess's own spelling of every move.
+
+use rand::{RngExt, SeedableRng, seq::IndexedRandom};
+use rand_chacha::ChaCha8Rng;
+use sealed_move::chess::{
+    Budget, Stipulation,
+    check::{CheckOptions, Report, Soundness, check},
+    line::sans,
+    parse_fen, prove,
+    read::{Entry, read_file},
+};
+use sealed_move_tests::{data, python_script};
+use serde_json::json;
+use shakmaty::{CastlingMode, Chess, EnPassantMode, fen::Fen};
+
+fn published() -> Vec<Entry> {
+    let file = "published_mates.epd";
+    read_file(file, data(file).as_bytes())
+        .into_iter()
+        .collect::<Result<_, _>>()
+        .expect("every line is readable")
+}
+
+fn report(entry: &Entry) -> Report {
+    check(entry, &CheckOptions::default(), &Budget::unlimited())
+}
+
+/// Sources stand in the file, a line each.
+#[test]
+fn published_mates_have_the_published_key_and_length() {
+    let entries = published();
+    assert!(entries.len() >= 60, "{}", entries.len());
+    for entry in &entries {
+        let report = report(entry);
+        assert_eq!(report.verdict, Soundness::Sound, "{report:?}");
+        assert_eq!(
+            report.keys,
+            sans(&entry.position, &entry.best),
+            "{report:?}"
+        );
+        let moves = entry
+            .stipulation
+            .and_then(Stipulation::mate_in)
+            .expect("a mate");
+        assert_eq!(report.line.len(), 2 * usize::from(moves) - 1, "{report:?}");
+        assert!(report.line.last().is_some_and(|san| san.ends_with('#')));
+        assert!(report.proved && report.message.is_empty(), "{report:?}");
+    }
+}
+
+/// Without a stipulation in the file, the shortest mate is the published one.
+#[test]
+fn the_shortest_mate_is_the_published_one() {
+    for mut entry in published() {
+        let stated = entry.stipulation.take();
+        if stated > Some(Stipulation::Mate(4)) {
+            continue;
+        }
+        assert_eq!(report(&entry).stipulation, stated, "{}", entry.id);
+    }
+}
+
+#[test]
+fn python_chess_spells_every_move_of_the_solutions_alike() {
+    let mut input = String::new();
+    let mut moves = 0;
+    for entry in published() {
+        let proof = report(&entry);
+        let fen = fen(&entry.position);
+        for line in proof.variations.iter().chain(&proof.tries) {
+            let line = plain_moves(line);
+            moves += line.len();
+            input.push_str(&json!({ "fen": fen, "line": line }).to_string());
+            input.push('\n');
+        }
+    }
+    assert!(moves > 1_500, "{moves}");
+    let agreed = python_script("sans.py", &[], &input);
+    assert_eq!(agreed.trim(), moves.to_string());
+}
+
+/// The moves of a numbered line, without numbers and the duals in brackets.
+fn plain_moves(line: &str) -> Vec<String> {
+    let mut plain = String::new();
+    let mut depth = 0;
+    for c in line.chars() {
+        match c {
+            '(' => depth += 1,
+            ')' => depth -= 1,
+            _ if depth == 0 => plain.push(c),
+            _ => {}
+        }
+    }
+    plain
+        .split_whitespace()
+        .map(|word| {
+            word.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.')
+                .to_owned()
+        })
+        .filter(|word| !word.is_empty())
+        .collect()
+}
+
+#[test]
+fn five_hundred_random_positions_to_two_moves_agree_with_brute_force() {
+    agree_with_brute_force(500, 2, 20_261_125);
+}
+
+#[test]
+fn a_hundred_random_positions_to_three_moves_agree_with_brute_force() {
+    agree_with_brute_force(100, 3, 45);
+}
+
+fn agree_with_brute_force(count: usize, most: u8, seed: u64) {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let positions: Vec<Chess> = std::iter::repeat_with(|| random_position(&mut rng, most))
+        .flatten()
+        .take(count)
+        .collect();
+    let input: String = positions
+        .iter()
+        .map(|position| format!("{}|{most}\n", fen(position)))
+        .collect();
+    let answers = python_script("mates.py", &[], &input);
+    let mut mates = 0;
+    let mut lines = answers.lines();
+    for position in &positions {
+        let answer: serde_json::Value =
+            serde_json::from_str(lines.next().expect("an answer for each")).expect("JSON");
+        let shortest =
+            prove::shortest_mate(position, most, &Budget::unlimited()).expect("no bound");
+        assert_eq!(json!(shortest), answer["shortest"], "{}", fen(position));
+        let Some(moves) = shortest else { continue };
+        mates += 1;
+        let proof = prove::mate(position, moves, &Budget::unlimited()).expect("no bound");
+        let mut keys: Vec<String> = proof
+            .solution
+            .keys
+            .iter()
+            .map(|key| key.mv.to_uci(CastlingMode::Standard).to_string())
+            .collect();
+        keys.sort();
+        assert_eq!(json!(keys), answer["keys"], "{}", fen(position));
+    }
+    // Otherwise little would have been compared.
+    assert!(mates * 5 >= count, "{mates} of {count} are mates");
+}
+
+fn fen(position: &Chess) -> String {
+    Fen::from_position(position, EnPassantMode::Legal).to_string()
+}
+
+/// Few men, the mated king mostly on an edge, so that brute force is quick and mates are common.
+fn random_position(rng: &mut ChaCha8Rng, most: u8) -> Option<Chess> {
+    let attackers: &[&str] = if most > 2 {
+        &["Q", "R", "RR", "QP", "RP", "RN", "RB", "PP"]
+    } else {
+        &[
+            "Q", "R", "RR", "QN", "QB", "RN", "RB", "QP", "RP", "BB", "RNP", "QPP", "NNP", "PPP",
+        ]
+    };
+    let defenders: &[&str] = if most > 2 {
+        &["", "p", "n"]
+    } else {
+        &["", "p", "pp", "n", "b", "r", "pn", "q", "ppp"]
+    };
+    let mut board = [' '; 64];
+    let edge: bool = rng.random_bool(0.8);
+    let king = loop {
+        let square = rng.random_range(0..64);
+        let (file, rank) = (square % 8, square / 8);
+        if !edge || file % 7 == 0 || rank % 7 == 0 {
+            break square;
+        }
+    };
+    board[king] = 'k';
+    let men = format!(
+        "K{}{}",
+        attackers.choose(rng).copied().unwrap_or_default(),
+        defenders.choose(rng).copied().unwrap_or_default()
+    );
+    for man in men.chars() {
+        let square = loop {
+            let square: usize = rng.random_range(0..64);
+            let far = square.abs_diff(king) > 20;
+            let own_ground = man.is_ascii_uppercase() && man != 'K' || !far;
+            let pawn_ok = !man.eq_ignore_ascii_case(&'p') || (8..56).contains(&square);
+            if board[square] == ' ' && pawn_ok && (own_ground || rng.random_bool(0.2)) {
+                break square;
+            }
+        };
+        board[square] = man;
+    }
+    let ranks: Vec<String> = (0..8)
+        .rev()
+        .map(|rank| {
+            board[rank * 8..rank * 8 + 8]
+                .iter()
+                .map(|man| if *man == ' ' { '1' } else { *man })
+                .collect()
+        })
+        .collect();
+    let placement = ranks.join("/");
+    let fen = if rng.random_bool(0.5) {
+        format!("{placement} w - - 0 1")
+    } else {
+        // The same position with the colours exchanged.
+        let swapped: Vec<String> = placement
+            .split('/')
+            .rev()
+            .map(|rank| {
+                rank.chars()
+                    .map(|c| {
+                        if c.is_ascii_uppercase() {
+                            c.to_ascii_lowercase()
+                        } else {
+                            c.to_ascii_uppercase()
+                        }
+                    })
+                    .collect()
+            })
+            .collect();
+        format!("{} b - - 0 1", swapped.join("/"))
+    };
+    parse_fen(&fen).ok().map(|read| read.position)
+}
