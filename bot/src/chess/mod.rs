@@ -6,6 +6,7 @@
 
 mod budget;
 pub mod check;
+pub mod find;
 pub mod judge;
 pub mod line;
 pub mod name;

@@ -4,6 +4,7 @@
 mod backup;
 mod check;
 pub mod config;
+mod demo_fill;
 mod diagram;
 mod engine;
 mod grade;
