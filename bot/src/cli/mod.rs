@@ -4,6 +4,8 @@
 mod backup;
 mod check;
 pub mod config;
+
+mod demo;
 mod demo_fill;
 mod diagram;
 mod engine;
@@ -54,6 +56,8 @@ pub struct Where {
 enum Command {
     /// Run the bot: scheduler, club room, and Discord where a token is set (the default)
     Serve(serve::Serve),
+    /// Run it on a fresh store with an invented group, the first position posted at once
+    Demo(demo::Demo),
     /// Verify positions from EPD, PGN or FEN lines
     Check(check::Check),
     /// Verify positions and keep them in the store
@@ -95,6 +99,7 @@ pub fn run(cli: Cli) -> ExitCode {
         .unwrap_or_else(|| Command::Serve(serve::Serve::default()))
     {
         Command::Serve(command) => command.run(&place),
+        Command::Demo(command) => command.run(&place),
         Command::Check(command) => command.run(),
         Command::Import(command) => command.run(&place),
         Command::Queue(command) => command.run(&place),

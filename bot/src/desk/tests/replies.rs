@@ -6,11 +6,17 @@ use sealed_move_store::{NewReply, Via};
 const MONDAY: &str = "2026-11-23T09:00:00Z";
 
 async fn standing(club: &Club, name: &str) -> Progress {
-    club.desk.progress(&club.place, &person(name)).await.expect("read")
+    club.desk
+        .progress(&club.place, &person(name))
+        .await
+        .expect("read")
 }
 
 async fn answer(club: &Club, name: &str, post: i64, source: &str, text: &str) -> VerdictSheet {
-    club.desk.answer(&club.place, &person(name), post, source, text).await.expect("judged")
+    club.desk
+        .answer(&club.place, &person(name), post, source, text)
+        .await
+        .expect("judged")
 }
 
 #[tokio::test]
@@ -23,11 +29,29 @@ async fn the_same_message_counts_once() {
     let again = answer(&club, "Ana", post, "m1", "Rd7").await;
     assert_eq!((again.reply, again.verdict), (first.reply, Verdict::Wrong));
     assert_eq!(again.picture.is_some(), first.picture.is_some());
-    assert_eq!(club.desk.replies(&club.place, &club.coach, post).await.expect("read").len(), 1);
-    assert_eq!(standing(&club, "Ana").await.now.as_deref(), Some("Post 1: your move, after one wrong try. It closes at 08:00 on Tuesday, 24 November."));
+    assert_eq!(
+        club.desk
+            .replies(&club.place, &club.coach, post)
+            .await
+            .expect("read")
+            .len(),
+        1
+    );
+    assert_eq!(
+        standing(&club, "Ana").await.now.as_deref(),
+        Some("Post 1: your move, after one wrong try. It closes at 08:00 on Tuesday, 24 November.")
+    );
     // Another's message of the same name shows nothing of this one.
-    let other = club.desk.answer(&club.place, &person("Ben"), post, "m1", "Rd7").await;
-    assert!(other.expect_err("refused").to_string().contains("send it anew"));
+    let other = club
+        .desk
+        .answer(&club.place, &person("Ben"), post, "m1", "Rd7")
+        .await;
+    assert!(
+        other
+            .expect_err("refused")
+            .to_string()
+            .contains("send it anew")
+    );
 }
 
 #[tokio::test]
@@ -37,14 +61,30 @@ async fn wrong_then_solved_then_the_leaderboard() {
     answer(&club, "Ana", post, "a1", "Rd7").await;
     let solved = answer(&club, "Ana", post, "a2", "1.Rxd8+ Rxd8 2.Rxd8#").await;
     assert_eq!((solved.verdict, solved.points), (Verdict::Solved, 4.0));
-    assert!(solved.message.ends_with("4 of 5 points after one wrong try."), "{}", solved.message);
-    assert_eq!(answer(&club, "Ben", post, "b1", "Rxd8+").await.verdict, Verdict::Solved);
+    assert!(
+        solved
+            .message
+            .ends_with("4 of 5 points after one wrong try."),
+        "{}",
+        solved.message
+    );
+    assert_eq!(
+        answer(&club, "Ben", post, "b1", "Rxd8+").await.verdict,
+        Verdict::Solved
+    );
     let more = answer(&club, "Ben", post, "b2", "Rd7").await;
-    assert!(more.message.starts_with("You have solved this one already"), "{}", more.message);
+    assert!(
+        more.message.starts_with("You have solved this one already"),
+        "{}",
+        more.message
+    );
     assert_eq!(more.points, 5.0);
     answer(&club, "Cleo", post, "c1", "Rd7").await;
 
-    club.desk.close_now(&club.place, &club.coach, post).await.expect("closing");
+    club.desk
+        .close_now(&club.place, &club.coach, post)
+        .await
+        .expect("closing");
     let errand = club.errand().await.expect("the reveal");
     let ErrandKind::Reveal { sheet, .. } = &errand.kind else {
         panic!("the reveal, not {errand:?}");
@@ -53,8 +93,17 @@ async fn wrong_then_solved_then_the_leaderboard() {
     assert_eq!(sheet.took_part, 3);
     let wrong = sheet.common_wrong.as_ref().expect("Rd7");
     assert_eq!((wrong.san.as_str(), wrong.count), ("Rd7", 2));
-    assert!(wrong.refutation.starts_with("1...Rxd7"), "{}", wrong.refutation);
-    let rows: Vec<_> = sheet.leaderboard.rows.iter().map(|row| (row.name.as_str(), row.points)).collect();
+    assert!(
+        wrong.refutation.starts_with("1...Rxd7"),
+        "{}",
+        wrong.refutation
+    );
+    let rows: Vec<_> = sheet
+        .leaderboard
+        .rows
+        .iter()
+        .map(|row| (row.name.as_str(), row.points))
+        .collect();
     assert_eq!(rows, [("Ben", 5.0), ("Ana", 4.0), ("Cleo", 0.0)]);
 }
 
@@ -70,31 +119,81 @@ async fn a_line_is_played_out_move_by_move() {
     let slip = answer(&club, "Ana", post, "a2", "Rd7").await;
     assert_eq!(slip.verdict, Verdict::Wrong);
     assert_eq!(standing(&club, "Ana").await.line, "1.Rxd8+ Rxd8");
-    let board = club.desk.my_board(&club.place, &person("Ana"), post).await.expect("drawn");
-    let start = club.desk.my_board(&club.place, &person("Ben"), post).await.expect("drawn");
+    let board = club
+        .desk
+        .my_board(&club.place, &person("Ana"), post)
+        .await
+        .expect("drawn");
+    let start = club
+        .desk
+        .my_board(&club.place, &person("Ben"), post)
+        .await
+        .expect("drawn");
     assert_ne!(board.bytes, start.bytes);
     let mut last = answer(&club, "Ana", post, "a3", "Rxd8+").await;
     if last.verdict == Verdict::OnTheWay {
         last = answer(&club, "Ana", post, "a4", "Qxd8#").await;
     }
-    assert_eq!((last.verdict, last.points), (Verdict::Solved, 4.0), "a point for the slip");
+    assert_eq!(
+        (last.verdict, last.points),
+        (Verdict::Solved, 4.0),
+        "a point for the slip"
+    );
 }
 
 #[tokio::test]
 async fn talk_is_heard_and_left_alone() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
-    let before = club.desk.hear(&club.place, &person("Ana"), "t0", "Rxd8+").await.expect("heard");
+    let before = club
+        .desk
+        .hear(&club.place, &person("Ana"), "t0", "Rxd8+")
+        .await
+        .expect("heard");
     assert!(matches!(before, Heard::Talk), "no post is open");
     let post = club.open("two").await;
-    let talk = club.desk.hear(&club.place, &person("Ana"), "t1", "good morning everybody, lovely weather").await;
+    let talk = club
+        .desk
+        .hear(
+            &club.place,
+            &person("Ana"),
+            "t1",
+            "good morning everybody, lovely weather",
+        )
+        .await;
     assert!(matches!(talk, Ok(Heard::Talk)));
-    assert!(club.desk.replies(&club.place, &club.coach, post).await.expect("read").is_empty());
-    assert_eq!(club.desk.name_of(&club.place, "u-Ana").await.expect("read"), None);
-    let heard = club.desk.hear(&club.place, &person("Ana"), "t2", "1.Rxd8+ Rxd8 2.Rxd8#").await.expect("heard");
-    let Heard::Answer(sheet) = heard else { panic!("an answer, not {heard:?}") };
+    assert!(
+        club.desk
+            .replies(&club.place, &club.coach, post)
+            .await
+            .expect("read")
+            .is_empty()
+    );
+    assert_eq!(
+        club.desk.name_of(&club.place, "u-Ana").await.expect("read"),
+        None
+    );
+    let heard = club
+        .desk
+        .hear(&club.place, &person("Ana"), "t2", "1.Rxd8+ Rxd8 2.Rxd8#")
+        .await
+        .expect("heard");
+    let Heard::Answer(sheet) = heard else {
+        panic!("an answer, not {heard:?}")
+    };
     assert_eq!(sheet.verdict, Verdict::Solved);
-    assert_eq!(club.desk.name_of(&club.place, "u-Ana").await.expect("read").as_deref(), Some("Ana"));
-    let again = club.desk.hear(&club.place, &person("Ana"), "t2", "1.Rxd8+ Rxd8 2.Rxd8#").await.expect("heard");
+    assert_eq!(
+        club.desk
+            .name_of(&club.place, "u-Ana")
+            .await
+            .expect("read")
+            .as_deref(),
+        Some("Ana")
+    );
+    let again = club
+        .desk
+        .hear(&club.place, &person("Ana"), "t2", "1.Rxd8+ Rxd8 2.Rxd8#")
+        .await
+        .expect("heard");
     assert!(matches!(again, Heard::Again(_)));
 }
 
@@ -104,14 +203,33 @@ async fn a_late_reply_is_answered_kept_and_not_counted() {
     let post = club.open("two").await;
     club.set("2026-11-24T08:00:00Z");
     let late = answer(&club, "Ana", post, "m1", "Rxd8+").await;
-    assert!(late.message.starts_with("Thank you. Replies to this post have closed"), "{}", late.message);
+    assert!(
+        late.message
+            .starts_with("Thank you. Replies to this post have closed"),
+        "{}",
+        late.message
+    );
     assert_eq!((late.points, late.your_move), (0.0, false));
     club.carry_all().await;
     let reveal = club.desk.reveal(&club.place, post).await.expect("closed");
     assert_eq!((reveal.took_part, reveal.solved.len()), (0, 0));
-    let kept = club.desk.replies(&club.place, &club.coach, post).await.expect("read");
-    assert_eq!(kept.iter().map(|row| (row.text.as_str(), row.verdict)).collect::<Vec<_>>(), [("Rxd8+", None)]);
-    let hint = club.desk.hint(&club.place, &person("Ana"), post).await.expect_err("closed").to_string();
+    let kept = club
+        .desk
+        .replies(&club.place, &club.coach, post)
+        .await
+        .expect("read");
+    assert_eq!(
+        kept.iter()
+            .map(|row| (row.text.as_str(), row.verdict))
+            .collect::<Vec<_>>(),
+        [("Rxd8+", None)]
+    );
+    let hint = club
+        .desk
+        .hint(&club.place, &person("Ana"), post)
+        .await
+        .expect_err("closed")
+        .to_string();
     assert!(hint.contains("closed"), "{hint}");
 }
 
@@ -141,11 +259,18 @@ async fn a_reply_left_without_its_verdict_is_judged_at_the_next_start() {
     // The reveal is due at once, and must know of it.
     club.set("2026-11-24T20:00:00Z");
     let carried = club.carry_all().await;
-    assert!(carried.iter().any(|said| said.starts_with("u-Ana: ")), "{carried:?}");
+    assert!(
+        carried.iter().any(|said| said.starts_with("u-Ana: ")),
+        "{carried:?}"
+    );
     let reveal = club.desk.reveal(&club.place, post).await.expect("closed");
     assert_eq!(reveal.solved, ["Ana"]);
     let again = answer(&club, "Ana", post, "m1", "Rxd8+").await;
-    assert_eq!(again.verdict, Verdict::Solved, "the replayed message finds its verdict");
+    assert_eq!(
+        again.verdict,
+        Verdict::Solved,
+        "the replayed message finds its verdict"
+    );
 }
 
 #[tokio::test]
@@ -155,14 +280,22 @@ async fn hints_come_in_steps_and_cost_what_the_group_says() {
     let ana = person("Ana");
     let mut steps = Vec::new();
     for _ in 0..4 {
-        let hint = club.desk.hint(&club.place, &ana, post).await.expect("a hint");
+        let hint = club
+            .desk
+            .hint(&club.place, &ana, post)
+            .await
+            .expect("a hint");
         assert!(!hint.text.is_empty());
         steps.push((hint.step, hint.more));
     }
     assert_eq!(steps, [(1, true), (2, true), (3, false), (3, false)]);
     let solved = answer(&club, "Ana", post, "m1", "Rxd8+").await;
     assert_eq!(solved.points, 2.0);
-    assert!(solved.message.ends_with("2 of 5 points after 3 hints."), "{}", solved.message);
+    assert!(
+        solved.message.ends_with("2 of 5 points after 3 hints."),
+        "{}",
+        solved.message
+    );
     assert!(club.desk.hint(&club.place, &ana, post).await.is_err());
     assert!(club.desk.give_up(&club.place, &ana, post).await.is_err());
 }
@@ -171,13 +304,29 @@ async fn hints_come_in_steps_and_cost_what_the_group_says() {
 async fn whoever_gives_up_waits_for_the_reveal() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;
-    let told = club.desk.give_up(&club.place, &person("Ana"), post).await.expect("given up");
-    assert!(told.contains("sealed until the reveal at 08:00 on Tuesday, 24 November"), "{told}");
+    let told = club
+        .desk
+        .give_up(&club.place, &person("Ana"), post)
+        .await
+        .expect("given up");
+    assert!(
+        told.contains("sealed until the reveal at 08:00 on Tuesday, 24 November"),
+        "{told}"
+    );
     club.set("2026-11-23T10:00:00Z");
     let after = answer(&club, "Ana", post, "m1", "Rxd8+").await;
-    assert!(after.message.starts_with("You have given this one up"), "{}", after.message);
+    assert!(
+        after.message.starts_with("You have given this one up"),
+        "{}",
+        after.message
+    );
     assert_eq!(after.points, 0.0);
-    assert!(standing(&club, "Ana").await.now.is_some_and(|now| now.contains("given up")));
+    assert!(
+        standing(&club, "Ana")
+            .await
+            .now
+            .is_some_and(|now| now.contains("given up"))
+    );
 }
 
 #[tokio::test]
@@ -186,19 +335,46 @@ async fn the_coach_overrules_and_everything_follows() {
     let post = club.open("two").await;
     let wrong = answer(&club, "Ana", post, "m1", "Rd7").await;
     club.desk
-        .judge_by_hand(&club.place, &club.coach, wrong.reply, Verdict::Solved, 3.5, "Meant the right one.")
+        .judge_by_hand(
+            &club.place,
+            &club.coach,
+            wrong.reply,
+            Verdict::Solved,
+            3.5,
+            "Meant the right one.",
+        )
         .await
         .expect("overruled");
     let told = club.carry_all().await;
-    assert_eq!(told, ["u-Ana: Post 1: your coach has looked at your answer: solved. 3.5 of 5 points. \"Meant the right one.\""]);
+    assert_eq!(
+        told,
+        [
+            "u-Ana: Post 1: your coach has looked at your answer: solved. 3.5 of 5 points. \"Meant the right one.\""
+        ]
+    );
     assert_eq!(standing(&club, "Ana").await.points, 3.5);
-    let rows = club.desk.replies(&club.place, &club.coach, post).await.expect("read");
+    let rows = club
+        .desk
+        .replies(&club.place, &club.coach, post)
+        .await
+        .expect("read");
     assert!(rows[0].by_coach && rows[0].verdict == Some(Verdict::Solved));
-    club.desk.overrule(&club.place, &club.coach, wrong.reply, Verdict::Wrong, 0.0).await.expect("taken back");
+    club.desk
+        .overrule(&club.place, &club.coach, wrong.reply, Verdict::Wrong, 0.0)
+        .await
+        .expect("taken back");
     let progress = standing(&club, "Ana").await;
     assert_eq!((progress.points, progress.topics[0].solved), (0.0, 0));
-    let refused = club.desk.overrule(&club.place, &club.coach, wrong.reply, Verdict::Solved, 6.0).await;
-    assert!(refused.expect_err("too many").to_string().contains("0 to 5"));
+    let refused = club
+        .desk
+        .overrule(&club.place, &club.coach, wrong.reply, Verdict::Solved, 6.0)
+        .await;
+    assert!(
+        refused
+            .expect_err("too many")
+            .to_string()
+            .contains("0 to 5")
+    );
 }
 
 #[tokio::test]
@@ -206,21 +382,76 @@ async fn a_position_that_only_the_coach_can_judge() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     // No mate in one there: posted on the coach's word, as a question with an open answer.
     let open = "6k1/5ppp/8/8/8/8/8/6KR w - - id \"plan\"; dm 1;";
-    let position = club.import(&club.place, open).await[0].position.expect("kept");
-    let item = club.desk.enqueue(&club.place, &club.coach, position, true).await.expect("the coach's word");
-    club.desk.post_now(&club.place, &club.coach, Some(item)).await.expect("posted");
+    let position = club.import(&club.place, open).await[0]
+        .position
+        .expect("kept");
+    let item = club
+        .desk
+        .enqueue(&club.place, &club.coach, position, true)
+        .await
+        .expect("the coach's word");
+    club.desk
+        .post_now(&club.place, &club.coach, Some(item))
+        .await
+        .expect("posted");
     let errand = club.errand().await.expect("the post");
     club.carried(&errand).await;
-    let post = club.desk.open_post(&club.place).await.expect("read").expect("open").post;
+    let post = club
+        .desk
+        .open_post(&club.place)
+        .await
+        .expect("read")
+        .expect("open")
+        .post;
     let kept = answer(&club, "Ana", post, "m1", "bring the king over").await;
-    assert!(kept.message.contains("judges this one by hand"), "{}", kept.message);
-    assert!(club.desk.hint(&club.place, &person("Ana"), post).await.is_err());
-    let homework = club.desk.homework(&club.place, &club.coach).await.expect("read");
-    assert_eq!(homework.iter().map(|row| (row.reply.reply, row.reply.text.as_str())).collect::<Vec<_>>(), [(kept.reply, "bring the king over")]);
-    club.desk.judge_by_hand(&club.place, &club.coach, kept.reply, Verdict::Solved, 5.0, "").await.expect("judged");
-    assert!(club.desk.homework(&club.place, &club.coach).await.expect("read").is_empty());
+    assert!(
+        kept.message.contains("judges this one by hand"),
+        "{}",
+        kept.message
+    );
+    assert!(
+        club.desk
+            .hint(&club.place, &person("Ana"), post)
+            .await
+            .is_err()
+    );
+    let homework = club
+        .desk
+        .homework(&club.place, &club.coach)
+        .await
+        .expect("read");
+    assert_eq!(
+        homework
+            .iter()
+            .map(|row| (row.reply.reply, row.reply.text.as_str()))
+            .collect::<Vec<_>>(),
+        [(kept.reply, "bring the king over")]
+    );
+    club.desk
+        .judge_by_hand(
+            &club.place,
+            &club.coach,
+            kept.reply,
+            Verdict::Solved,
+            5.0,
+            "",
+        )
+        .await
+        .expect("judged");
+    assert!(
+        club.desk
+            .homework(&club.place, &club.coach)
+            .await
+            .expect("read")
+            .is_empty()
+    );
     assert_eq!(standing(&club, "Ana").await.points, 5.0);
-    assert_eq!(answer(&club, "Ana", post, "m1", "bring the king over").await.verdict, Verdict::Solved);
+    assert_eq!(
+        answer(&club, "Ana", post, "m1", "bring the king over")
+            .await
+            .verdict,
+        Verdict::Solved
+    );
 }
 
 #[tokio::test]
@@ -228,28 +459,73 @@ async fn edits_and_deletions_follow_their_rules() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;
     let ana = person("Ana");
-    let edit = async |source: &str, text: &str| club.desk.edit_reply(&club.place, &ana, source, text).await.expect("edited");
+    let edit = async |source: &str, text: &str| {
+        club.desk
+            .edit_reply(&club.place, &ana, source, text)
+            .await
+            .expect("edited")
+    };
     assert!(matches!(edit("m0", "Rxd8+").await, Edited::Unknown));
 
     // Nothing was decided: the edited text is judged.
     let noise = answer(&club, "Ana", post, "m1", "Qxd8").await;
-    assert!(matches!(noise.verdict, Verdict::Illegal | Verdict::Unreadable), "{:?}", noise.verdict);
-    let Edited::Judged(sheet) = edit("m1", "Rd7").await else { panic!("judged anew") };
+    assert!(
+        matches!(noise.verdict, Verdict::Illegal | Verdict::Unreadable),
+        "{:?}",
+        noise.verdict
+    );
+    let Edited::Judged(sheet) = edit("m1", "Rd7").await else {
+        panic!("judged anew")
+    };
     assert_eq!((sheet.verdict, sheet.reply), (Verdict::Wrong, noise.reply));
     // A wrong move stays one.
-    let Edited::Stands(sheet) = edit("m1", "Rxd8+").await else { panic!("stands") };
+    let Edited::Stands(sheet) = edit("m1", "Rxd8+").await else {
+        panic!("stands")
+    };
     assert_eq!(sheet.verdict, Verdict::Wrong);
-    let rows = club.desk.my_replies(&club.place, &ana, post).await.expect("read");
-    assert_eq!(rows.iter().map(|row| row.text.as_str()).collect::<Vec<_>>(), ["Rd7"]);
+    let rows = club
+        .desk
+        .my_replies(&club.place, &ana, post)
+        .await
+        .expect("read");
+    assert_eq!(
+        rows.iter().map(|row| row.text.as_str()).collect::<Vec<_>>(),
+        ["Rd7"]
+    );
 
     // Deleted: the words go, the verdict stays.
-    assert_eq!(club.desk.withdraw_reply(&club.place, "m1").await.expect("taken"), Withdrawn::Stands);
-    let rows = club.desk.my_replies(&club.place, &ana, post).await.expect("read");
-    assert_eq!((rows[0].text.as_str(), rows[0].verdict), ("", Some(Verdict::Wrong)));
+    assert_eq!(
+        club.desk
+            .withdraw_reply(&club.place, "m1")
+            .await
+            .expect("taken"),
+        Withdrawn::Stands
+    );
+    let rows = club
+        .desk
+        .my_replies(&club.place, &ana, post)
+        .await
+        .expect("read");
+    assert_eq!(
+        (rows[0].text.as_str(), rows[0].verdict),
+        ("", Some(Verdict::Wrong))
+    );
     // What decided nothing goes altogether.
     answer(&club, "Ben", post, "m2", "Qxd8").await;
-    assert_eq!(club.desk.withdraw_reply(&club.place, "m2").await.expect("taken"), Withdrawn::Gone);
-    assert_eq!(club.desk.withdraw_reply(&club.place, "m2").await.expect("taken"), Withdrawn::Unknown);
+    assert_eq!(
+        club.desk
+            .withdraw_reply(&club.place, "m2")
+            .await
+            .expect("taken"),
+        Withdrawn::Gone
+    );
+    assert_eq!(
+        club.desk
+            .withdraw_reply(&club.place, "m2")
+            .await
+            .expect("taken"),
+        Withdrawn::Unknown
+    );
     assert!(standing(&club, "Ben").await.topics.is_empty());
     // Somebody else's message is nobody's to edit.
     answer(&club, "Ben", post, "m3", "Qxd8").await;
@@ -262,10 +538,23 @@ async fn a_flood_of_text_is_kept_in_part_and_refused_in_words() {
     let post = club.open("two").await;
     let sheet = answer(&club, "Ana", post, "m1", &"Rxd8 ".repeat(10_000)).await;
     assert_eq!(sheet.verdict, Verdict::Unreadable);
-    assert!(sheet.message.contains("first 4000 characters are kept"), "{}", sheet.message);
-    let rows = club.desk.my_replies(&club.place, &person("Ana"), post).await.expect("read");
+    assert!(
+        sheet.message.contains("first 4000 characters are kept"),
+        "{}",
+        sheet.message
+    );
+    let rows = club
+        .desk
+        .my_replies(&club.place, &person("Ana"), post)
+        .await
+        .expect("read");
     assert!(rows[0].text.len() <= 4_000);
-    assert!(club.desk.answer(&club.place, &person("Ana"), post, "m2", " \n ").await.is_err());
+    assert!(
+        club.desk
+            .answer(&club.place, &person("Ana"), post, "m2", " \n ")
+            .await
+            .is_err()
+    );
 }
 
 #[tokio::test]
@@ -275,13 +564,23 @@ async fn two_messages_at_once_are_judged_one_after_the_other() {
     let sheets = futures::future::join_all(["a", "b", "c", "d"].map(|source| {
         let desk = club.desk.clone();
         let place = club.place.clone();
-        async move { desk.answer(&place, &person("Ana"), post, source, "Rxd8+").await.expect("judged") }
+        async move {
+            desk.answer(&place, &person("Ana"), post, source, "Rxd8+")
+                .await
+                .expect("judged")
+        }
     }))
     .await;
     // Two were right, each on the line that the one before had left; then no rook can take any more.
-    let right = sheets.iter().filter(|sheet| sheet.verdict == Verdict::OnTheWay).count();
+    let right = sheets
+        .iter()
+        .filter(|sheet| sheet.verdict == Verdict::OnTheWay)
+        .count();
     assert_eq!(right, 2);
-    assert_eq!(standing(&club, "Ana").await.line, "1.Rxd8+ Rxd8 2.Rxd8+ Rxd8");
+    assert_eq!(
+        standing(&club, "Ana").await.line,
+        "1.Rxd8+ Rxd8 2.Rxd8+ Rxd8"
+    );
 }
 
 #[tokio::test]
@@ -291,18 +590,46 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
     let (desk, place, ana) = (&club.desk, &club.place, person("Ana"));
     answer(&club, "Ana", post, "m1", "Rd7").await;
     desk.hint(place, &ana, post).await.expect("a hint");
-    desk.say(place, &ana, "hello <b>all</b>").await.expect("said");
-    assert_eq!(desk.talk(place, 0, 10).await.expect("read")[0].text, "hello <b>all</b>");
-    let kept = desk.kept_of_me(place, &ana).await.expect("something").to_string();
+    desk.say(place, &ana, "hello <b>all</b>")
+        .await
+        .expect("said");
+    assert_eq!(
+        desk.talk(place, 0, 10).await.expect("read")[0].text,
+        "hello <b>all</b>"
+    );
+    let kept = desk
+        .kept_of_me(place, &ana)
+        .await
+        .expect("something")
+        .to_string();
     for part in ["Rd7", "hello <b>all</b>", "u-Ana"] {
         assert!(kept.contains(part), "{part} in {kept}");
     }
     desk.erase_me(place, &ana).await.expect("erased");
-    assert!(desk.kept_of_me(place, &ana).await.expect_err("nothing").to_string().contains("Nothing is kept"));
-    assert!(desk.talk_before(place, None, 10).await.expect("read").is_empty());
-    assert!(desk.replies(place, &club.coach, post).await.expect("read").is_empty());
+    assert!(
+        desk.kept_of_me(place, &ana)
+            .await
+            .expect_err("nothing")
+            .to_string()
+            .contains("Nothing is kept")
+    );
+    assert!(
+        desk.talk_before(place, None, 10)
+            .await
+            .expect("read")
+            .is_empty()
+    );
+    assert!(
+        desk.replies(place, &club.coach, post)
+            .await
+            .expect("read")
+            .is_empty()
+    );
     let file = std::fs::read(desk.inner.store.path()).expect("the file");
-    assert!(!file.windows(5).any(|bytes| bytes == b"u-Ana"), "not even in unused parts");
+    assert!(
+        !file.windows(5).any(|bytes| bytes == b"u-Ana"),
+        "not even in unused parts"
+    );
 
     // A coach's words go; that they coach the group stays.
     desk.say(place, &club.coach, "welcome").await.expect("said");
@@ -315,11 +642,39 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
 async fn a_private_message_finds_the_open_posts_of_its_sender() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;
-    let none = club.desk.open_for(ChatName::Room, "u-Ana").await.expect("read");
+    let none = club
+        .desk
+        .open_for(ChatName::Room, "u-Ana")
+        .await
+        .expect("read");
     assert!(none.is_empty(), "not a member");
-    club.desk.enter(&club.place, &person("Ana")).await.expect("entered");
-    let open = club.desk.open_for(ChatName::Room, "u-Ana").await.expect("read");
-    assert_eq!(open.iter().map(|(place, row)| (place.clone(), row.post)).collect::<Vec<_>>(), [(club.place.clone(), post)]);
-    assert_eq!(club.desk.find_post(&club.place, "message post 1").await.expect("read"), Some(post));
-    assert_eq!(club.desk.find_post(&club.place, "message post 2").await.expect("read"), None);
+    club.desk
+        .enter(&club.place, &person("Ana"))
+        .await
+        .expect("entered");
+    let open = club
+        .desk
+        .open_for(ChatName::Room, "u-Ana")
+        .await
+        .expect("read");
+    assert_eq!(
+        open.iter()
+            .map(|(place, row)| (place.clone(), row.post))
+            .collect::<Vec<_>>(),
+        [(club.place.clone(), post)]
+    );
+    assert_eq!(
+        club.desk
+            .find_post(&club.place, "message post 1")
+            .await
+            .expect("read"),
+        Some(post)
+    );
+    assert_eq!(
+        club.desk
+            .find_post(&club.place, "message post 2")
+            .await
+            .expect("read"),
+        None
+    );
 }

@@ -1,0 +1,54 @@
+//! `demo`: the whole job on a fresh store with an invented group.
+
+use anyhow::Context;
+use clap::Args;
+
+use super::{
+    Outcome, Where,
+    config::Config,
+    demo_fill,
+    groups::{desk, runtime},
+    serve::{serve, start_log},
+};
+use crate::chat::room;
+
+/// Run everything on a fresh store with an invented group; the first position is posted at once.
+///
+/// Needs no account, key or service. The store is thrown away at the end unless --store names a file.
+#[derive(Debug, Default, Args)]
+pub struct Demo {
+    /// Port of the club room; a taken port gives way to a free one
+    #[arg(long, value_name = "PORT")]
+    port: Option<u16>,
+}
+
+impl Demo {
+    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+        start_log();
+        let folder = tempfile::Builder::new()
+            .prefix("sealed-move-demo-")
+            .tempdir()
+            .context("no folder for the demo's store could be made; name one with --store")?;
+        let path = place
+            .store
+            .clone()
+            .unwrap_or_else(|| folder.path().join("demo.sqlite"));
+        anyhow::ensure!(
+            !path.exists(),
+            "{} is there already; the demo fills a fresh store, so give another name, or run `serve` on this one",
+            path.display()
+        );
+        let mut config = Config::default();
+        if let Some(port) = self.port {
+            config.room.address.set_port(port);
+        }
+        runtime()?.block_on(async {
+            demo_fill::fill(&config, &path).await?;
+            let desk = desk(&config, &path)?;
+            desk.post_now(&room::place(), &room::coach(), None).await?;
+            serve(desk, &config).await
+        })?;
+        drop(folder);
+        Ok(Outcome::Fine)
+    }
+}
