@@ -438,7 +438,7 @@ impl Desk {
         let built = async {
             let settings = convert::kept_settings(&found.group.settings)?;
             // Held up for long, it would close too soon after it went out, or before.
-            let closes_at = closing_time(post.slot, now, settings.open_minutes);
+            let closes_at = closing_time(post.slot, now, &settings);
             if closes_at > post.closes_at {
                 let id = post.id;
                 self.write(move |tx| Ok(tx.set_closes_at(id, closes_at)?))

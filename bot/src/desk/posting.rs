@@ -12,6 +12,7 @@ use super::{
     handle::{coached, group_at, position_of, post_of},
     problems,
     queue::{fit, item_of, plan_of, unsound},
+    schedule,
 };
 use crate::chess::{self, Stipulation};
 use crate::diagram::Diagram;
@@ -55,7 +56,7 @@ impl Desk {
             topic: position.topic,
             stipulation: position.stipulation,
             task: task_in_words(board_turn(&board), task),
-            closes_at: closing_time(due.max(now), now, settings.open_minutes),
+            closes_at: closing_time(due.max(now), now, &settings),
             picture: self.draw(diagram(board, &settings)).await?,
             message: None,
             thread: None,
@@ -287,7 +288,7 @@ pub(super) fn intend(
         item,
         nonce,
         slot,
-        closes_at: closing_time(slot, now, settings.open_minutes),
+        closes_at: closing_time(slot, now, settings),
         intended_at: now,
     })?)
 }
@@ -297,14 +298,13 @@ pub(super) fn intend(
 pub(super) fn closing_time(
     slot: DateTime<Utc>,
     now: DateTime<Utc>,
-    open_minutes: u32,
+    settings: &Settings,
 ) -> DateTime<Utc> {
-    let open = TimeDelta::minutes(i64::from(open_minutes));
-    let usual = slot + open;
-    if usual - now >= open / 2 {
+    let usual = schedule::later(settings.zone, slot, settings.open_minutes);
+    if usual - now >= (usual - slot) / 2 {
         usual
     } else {
-        now + open
+        schedule::later(settings.zone, now, settings.open_minutes)
     }
 }
 
@@ -455,13 +455,15 @@ mod tests {
     fn a_late_post_keeps_its_closing_time_while_half_is_left() {
         let slot = at("2026-11-25T18:00:00Z");
         let usual = at("2026-11-26T17:00:00Z");
-        assert_eq!(closing_time(slot, slot, 23 * 60), usual);
+        let day = Settings::default();
+        assert_eq!(closing_time(slot, slot, &day), usual);
+        assert_eq!(closing_time(slot, at("2026-11-25T22:00:00Z"), &day), usual);
+        let hour = Settings {
+            open_minutes: 60,
+            ..Settings::default()
+        };
         assert_eq!(
-            closing_time(slot, at("2026-11-25T22:00:00Z"), 23 * 60),
-            usual
-        );
-        assert_eq!(
-            closing_time(slot, at("2026-11-25T20:00:00Z"), 60),
+            closing_time(slot, at("2026-11-25T20:00:00Z"), &hour),
             at("2026-11-25T21:00:00Z")
         );
     }

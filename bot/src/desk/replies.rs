@@ -409,7 +409,11 @@ impl Desk {
             },
             why: judgement.why.clone(),
             message: judgement.message.clone(),
-            wrong_first: wrong_first(problem, &before, &judgement),
+            // After the end it is for the fun of it, and no part of what the group got wrong.
+            wrong_first: match kept.ended() {
+                None => wrong_first(problem, &before, &judgement),
+                Some(_) => None,
+            },
             by_coach: false,
             given_at: now,
         };

@@ -123,6 +123,26 @@ pub(super) fn moment_of(zone: Tz, local: NaiveDateTime) -> Done<DateTime<Utc>> {
     }
 }
 
+/// The moment `minutes` after another. From half a day on it is counted by the clocks of the zone, so
+/// that a reveal an hour before the next post is that on the night of a clock change as well.
+pub(super) fn later(zone: Tz, moment: DateTime<Utc>, minutes: u32) -> DateTime<Utc> {
+    let span = TimeDelta::minutes(i64::from(minutes));
+    let by_the_clocks = || {
+        let local = moment
+            .with_timezone(&zone)
+            .naive_local()
+            .checked_add_signed(span)?;
+        let there = zone.from_local_datetime(&local).earliest();
+        there
+            .or_else(|| after_gap(zone, local))
+            .map(|there| there.to_utc())
+    };
+    if span < TimeDelta::hours(12) {
+        return moment + span;
+    }
+    by_the_clocks().unwrap_or(moment + span)
+}
+
 /// The first local time after a gap in which `local` lies. No zone has ever skipped more than a day.
 fn after_gap(zone: Tz, local: NaiveDateTime) -> Option<DateTime<Tz>> {
     (1..=25 * 60).find_map(|minutes| {
@@ -591,6 +611,19 @@ mod tests {
         assert!(at.due.is_empty());
         let told = utc("2026-11-25T18:00:00Z");
         assert_eq!(plan(&daily, told, told, Pause::No, &[]).empty, None);
+    }
+
+    #[test]
+    fn long_spans_follow_the_clocks_and_short_ones_the_minutes() {
+        let berlin = Tz::Europe__Berlin;
+        for (from, minutes, to) in [
+            ("2026-03-28T17:00:00Z", 23 * 60, "2026-03-29T15:00:00Z"),
+            ("2026-10-24T16:00:00Z", 23 * 60, "2026-10-25T16:00:00Z"),
+            ("2026-03-29T00:30:00Z", 60, "2026-03-29T01:30:00Z"),
+            ("2026-03-28T01:30:00Z", 24 * 60, "2026-03-29T01:00:00Z"),
+        ] {
+            assert_eq!(later(berlin, utc(from), minutes), utc(to), "{from}");
+        }
     }
 
     #[test]
