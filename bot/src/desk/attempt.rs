@@ -137,6 +137,7 @@ fn replay(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
     use sealed_move_store::{Reply, VerdictRow, Via};
 
     const FEDERATION: Rules = Rules {
@@ -314,5 +315,122 @@ mod tests {
         let mut late = solved(1);
         late.verdict = None;
         assert_eq!(replay(1, 2, &[late], &[hint(0, 1)], FEDERATION, None), None);
+    }
+
+    fn some_reply() -> impl Strategy<Value = ReplyOf> {
+        let verdict = prop_oneof![
+            3 => Just((Verdict::Wrong, true)),
+            1 => Just((Verdict::Wrong, false)),
+            2 => Just((Verdict::OnTheWay, false)),
+            1 => Just((Verdict::Solved, false)),
+            1 => Just((Verdict::Illegal, false)),
+            1 => Just((Verdict::Unclear, false)),
+            1 => Just((Verdict::Unreadable, false)),
+        ];
+        (0i64..100, verdict, 0u8..=10).prop_map(|(second, (verdict, first), halves)| {
+            // As the judge has it: nothing for a wrong key or what is no move, five for the whole.
+            let points = match verdict {
+                Verdict::Solved => 5.0,
+                Verdict::OnTheWay => f64::from(halves) / 2.0,
+                Verdict::Wrong if !first => f64::from(halves) / 2.0,
+                _ => 0.0,
+            };
+            reply(second, verdict, points, first.then_some("Rd7"), &[])
+        })
+    }
+
+    fn some_replies() -> impl Strategy<Value = Vec<ReplyOf>> {
+        prop::collection::vec(some_reply(), 1..12).prop_map(|mut replies| {
+            replies.sort_by_key(|of| of.reply.received_at);
+            replies
+        })
+    }
+
+    fn some_hints() -> impl Strategy<Value = Vec<Hint>> {
+        prop::collection::vec(0i64..100, 0..4).prop_map(|mut seconds| {
+            seconds.sort_unstable();
+            seconds
+                .iter()
+                .zip(1..)
+                .map(|(second, step)| hint(*second, step))
+                .collect()
+        })
+    }
+
+    fn some_rules() -> impl Strategy<Value = Rules> {
+        (0u8..=10, 0u8..=10).prop_map(|(wrong, hint)| Rules {
+            wrong_cost: f64::from(wrong) / 2.0,
+            hint_cost: f64::from(hint) / 2.0,
+        })
+    }
+
+    proptest! {
+        #[test]
+        fn points_stay_on_the_scale_and_the_first_try_is_whole(
+            replies in some_replies(), hints in some_hints(), rules in some_rules(),
+            given_up in prop::option::of(0i64..100),
+        ) {
+            let attempt = go(&replies, &hints, rules, given_up);
+            prop_assert!((0.0..=5.0).contains(&attempt.points));
+            if attempt.first_try {
+                prop_assert_eq!((attempt.state, attempt.points, attempt.wrong), (AttemptState::Solved, 5.0, 0));
+            }
+            prop_assert_eq!(attempt.ended_at.is_none(), attempt.state == AttemptState::Playing);
+        }
+
+        /// Another wrong first move, another hint or a higher price never pays.
+        #[test]
+        fn misses_and_hints_never_pay(
+            replies in some_replies(), hints in some_hints(), rules in some_rules(), second in 0i64..100,
+        ) {
+            let points = go(&replies, &hints, rules, None).points;
+            let mut more = replies.clone();
+            more.insert(0, wrong(0));
+            prop_assert!(go(&more, &hints, rules, None).points <= points);
+            let mut hinted = hints.clone();
+            hinted.push(hint(second, 3));
+            prop_assert!(go(&replies, &hinted, rules, None).points <= points);
+            let dearer = Rules { wrong_cost: (rules.wrong_cost + 1.0).min(5.0), hint_cost: (rules.hint_cost + 1.0).min(5.0) };
+            prop_assert!(go(&replies, &hints, dearer, None).points <= points);
+        }
+
+        /// What is no move costs nothing, wherever it stands.
+        #[test]
+        fn what_is_no_move_changes_no_points(replies in some_replies(), hints in some_hints(), rules in some_rules()) {
+            let moves: Vec<ReplyOf> = replies
+                .iter()
+                .filter(|of| {
+                    let verdict = of.verdict.as_ref().map(|v| v.verdict);
+                    !matches!(verdict, Some(Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable))
+                })
+                .cloned()
+                .collect();
+            let all = go(&replies, &hints, rules, None);
+            match replay(1, 2, &moves, &hints, rules, None) {
+                Some(some) => prop_assert_eq!(
+                    (some.state, some.points, some.wrong, some.first_try),
+                    (all.state, all.points, all.wrong, all.first_try)
+                ),
+                None => prop_assert_eq!((all.state, all.points, all.wrong), (AttemptState::Playing, 0.0, 0)),
+            }
+        }
+
+        /// By the federation's rule a wrong key scores nothing, whatever follows.
+        #[test]
+        fn after_a_wrong_key_nothing_scores(replies in some_replies(), hints in some_hints()) {
+            let mut after = replies;
+            after.insert(0, wrong(0));
+            prop_assert_eq!(go(&after, &hints, FEDERATION, None).points, 0.0);
+        }
+
+        /// The solution ends it: nothing that follows counts for or against.
+        #[test]
+        fn nothing_follows_the_solution(before in some_replies(), after in some_replies(), rules in some_rules()) {
+            let mut whole = before;
+            whole.push(solved(100));
+            let end = go(&whole, &[], rules, None);
+            whole.extend(after);
+            prop_assert_eq!(go(&whole, &[], rules, None), end);
+        }
     }
 }

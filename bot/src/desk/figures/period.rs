@@ -3,7 +3,9 @@
 //! Days are those of the group's calendar, from local midnight to local midnight; where a clock change
 //! leaves midnight out, the day begins when the clock shows it first. Weeks begin on Monday (ISO 8601).
 
-use chrono::{DateTime, Datelike, Days, Months, NaiveDate, NaiveTime, TimeDelta, TimeZone, Utc};
+use chrono::{
+    DateTime, Datelike, Days, Months, NaiveDate, NaiveDateTime, NaiveTime, TimeDelta, TimeZone, Utc,
+};
 use chrono_tz::Tz;
 
 use crate::desk::{
@@ -69,15 +71,10 @@ impl Period {
     /// one without a beginning. A period without an end ends now.
     pub fn before(&self, zone: Tz, now: DateTime<Utc>) -> Option<Self> {
         let from = self.from?;
-        let first = from.with_timezone(&zone).naive_local();
-        let end = self
-            .to
-            .unwrap_or(now)
-            .max(from)
-            .with_timezone(&zone)
-            .naive_local();
         // In local time, so that a week before a clock change is a week of the calendar.
-        let length = (end - first).max(TimeDelta::days(1));
+        let first = shown(from, zone);
+        let length =
+            (shown(self.to.unwrap_or(now).max(from), zone) - first).max(TimeDelta::days(1));
         let start = first.checked_sub_signed(length)?;
         Some(Self {
             from: Some(local(start, zone)?),
@@ -175,8 +172,17 @@ fn beginning(day: NaiveDate, zone: Tz) -> Option<DateTime<Utc>> {
     local(day.and_time(NaiveTime::MIN), zone)
 }
 
+/// What the local clock shows, except that a day begins at midnight even where the clock leaves that out.
+fn shown(moment: DateTime<Utc>, zone: Tz) -> NaiveDateTime {
+    let local = moment.with_timezone(&zone).naive_local();
+    match beginning(local.date(), zone) {
+        Some(start) if start == moment => local.date().and_time(NaiveTime::MIN),
+        _ => local,
+    }
+}
+
 /// The moment at which the local clock first shows `time` or, where it leaves that out, goes on.
-fn local(time: chrono::NaiveDateTime, zone: Tz) -> Option<DateTime<Utc>> {
+fn local(time: NaiveDateTime, zone: Tz) -> Option<DateTime<Utc>> {
     // No zone has ever skipped more than a day.
     (0..=25 * 60).find_map(|minutes| {
         let time = time.checked_add_signed(TimeDelta::minutes(minutes))?;
@@ -285,6 +291,19 @@ mod tests {
         assert_eq!(day.from, Some(utc("2026-03-28T22:00:00Z")));
         assert_eq!(day.to, Some(utc("2026-03-29T21:00:00Z")));
         assert_eq!(day.in_words(Tz::Asia__Beirut), "29 March 2026");
+    }
+
+    /// Iran put its clocks forward at midnight on Monday, 22 March 2010 (IANA time zone database): that week
+    /// began at 01:00 local time, and the one before it a week of the calendar earlier all the same.
+    #[test]
+    fn a_week_without_its_first_midnight_follows_a_whole_one() {
+        let zone = Tz::Asia__Tehran;
+        let now = utc("2010-03-24T12:00:00Z");
+        let this = Period::parse("this week", zone, now).expect("a period");
+        assert_eq!(this.from, Some(utc("2010-03-21T20:30:00Z")));
+        let last = Period::parse("last week", zone, now).expect("a period");
+        assert_eq!(last.from, Some(utc("2010-03-14T20:30:00Z")));
+        assert_eq!(this.before(zone, now), Some(last));
     }
 
     /// The day is the group's, not the server's: at 20:00 UTC it is tomorrow in Auckland.
