@@ -101,11 +101,19 @@ pub fn parse_fen(text: &str) -> Result<ReadPosition, PositionError> {
             warnings.push(warning);
         }
     }
-    let position = error
-        .ignore_invalid_castling_rights()
-        .or_else(|e| e.ignore_invalid_ep_square())
-        .or_else(|e| e.ignore_too_much_material())
-        .or_else(|e| e.ignore_impossible_check());
+    // Each step passes over one oddity; what is left is beyond the rules.
+    let mut attempt = error.ignore_invalid_castling_rights();
+    for ignore in [
+        shakmaty::PositionError::ignore_invalid_ep_square,
+        shakmaty::PositionError::ignore_too_much_material,
+        shakmaty::PositionError::ignore_impossible_check,
+    ] {
+        attempt = match attempt {
+            Ok(position) => Ok(position),
+            Err(error) => ignore(error),
+        };
+    }
+    let position = attempt;
     match position {
         Ok(position) => Ok(ReadPosition { position, warnings }),
         Err(error) => Err(refuse(&setup, error.kinds())),

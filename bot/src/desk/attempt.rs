@@ -260,7 +260,7 @@ mod tests {
     fn part_of_a_line_is_worth_its_part_and_a_later_slip_a_point() {
         let key = reply(1, Verdict::OnTheWay, 2.0, None, &["Qh7+", "Kf8"]);
         let slip = reply(2, Verdict::Wrong, 2.0, None, &["Qh7+", "Kf8"]);
-        let attempt = go(&[key.clone()], &[], FEDERATION, None);
+        let attempt = go(std::slice::from_ref(&key), &[], FEDERATION, None);
         assert_eq!(
             (attempt.state, attempt.points),
             (AttemptState::Playing, 2.0)

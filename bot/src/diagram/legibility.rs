@@ -7,7 +7,7 @@
 use std::collections::HashMap;
 
 use resvg::tiny_skia::Pixmap;
-use shakmaty::{Bitboard, Board, CastlingMode, Chess, Color, Piece, Position, Role, Setup, Square};
+use shakmaty::{Bitboard, Board, CastlingMode, Chess, Color, Piece, Role, Setup, Square};
 
 use super::board::{Diagram, Style, legend::Sign, pixels};
 use super::canvas::{Canvas, Paint, Words};

@@ -235,16 +235,6 @@ impl<'a> Worker<'a> {
         }
         Ok(None)
     }
-
-    /// The fewest moves, at most `most`, in which the attacker to move mates.
-    pub(super) fn distance(&mut self, position: &Chess, most: u8) -> Result<Option<u8>, Spent> {
-        for moves in 1..=most {
-            if self.attack(position, moves)? {
-                return Ok(Some(moves));
-            }
-        }
-        Ok(None)
-    }
 }
 
 /// How a defence holds.

@@ -221,7 +221,7 @@ impl<'a> Worker<'a> {
         let checked = position.is_check();
         let depth = if checked { depth + 1 } else { depth };
         if depth <= 0 || ply >= DEEPEST - 1 {
-            return self.quiet(node, alpha, beta, ply, 0);
+            return self.quiet(node, alpha, beta, ply);
         }
         self.book()?;
         let wide = beta - alpha > 1;
@@ -378,14 +378,7 @@ impl<'a> Worker<'a> {
     }
 
     /// Captures and promotions (all moves when in check) until the position is quiet.
-    fn quiet(
-        &mut self,
-        node: &Node,
-        mut alpha: i32,
-        beta: i32,
-        ply: usize,
-        depth: i32,
-    ) -> Result<i32, Spent> {
+    fn quiet(&mut self, node: &Node, mut alpha: i32, beta: i32, ply: usize) -> Result<i32, Spent> {
         self.book()?;
         let position = &node.position;
         let checked = position.is_check();
@@ -416,7 +409,7 @@ impl<'a> Worker<'a> {
                     continue;
                 }
             }
-            let score = -self.quiet(&node.after(mv), -beta, -alpha, ply + 1, depth - 1)?;
+            let score = -self.quiet(&node.after(mv), -beta, -alpha, ply + 1)?;
             best = best.max(score);
             alpha = alpha.max(score);
             if alpha >= beta {

@@ -3,7 +3,7 @@
 use super::super::canvas::{Canvas, Hand, Paint};
 use super::super::lettering::{self, Weight};
 use super::frame::{
-    HEAD, Inks, MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker,
+    HEAD, MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker,
 };
 use super::{Mastery, SolveRate, Standing, wilson};
 
@@ -20,7 +20,6 @@ const RIGHT: f32 = WIDTH - MARGIN;
 
 struct Rows {
     canvas: Canvas,
-    inks: Inks,
     top: f32,
 }
 
@@ -30,7 +29,6 @@ impl Rows {
         let height = HEAD + count.min(MOST) as f32 * ROW + extra + FOOT;
         Self {
             canvas: page(title, height, &inks),
-            inks,
             top: HEAD,
         }
     }

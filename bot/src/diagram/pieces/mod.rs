@@ -138,7 +138,7 @@ pub(super) fn draw(
 ) {
     // The foot of every man stands on a whole pixel, so that ranks line up and plinths are sharp.
     let scale = side / 100.0;
-    let foot = y + (lathe::FOOT + cut.edge / 2.0) * scale;
+    let foot = y + (FOOT + cut.edge / 2.0) * scale;
     canvas.placed(x, y + foot.round() - foot, scale, |canvas| {
         let parts = parts(piece.role);
         if !coat.halo.is_empty() {
