@@ -13,6 +13,11 @@ export function make(tag, attributes = {}, ...children) {
   return element;
 }
 
+/** Puts `children` in the place of what `place` holds; what is null is left out. */
+export function fill(place, ...children) {
+  place.replaceChildren(...children.flat().filter((child) => child !== null && child !== undefined));
+}
+
 /** The element with this id. */
 export const byId = (id) => document.getElementById(id);
 

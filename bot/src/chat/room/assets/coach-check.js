@@ -1,7 +1,7 @@
 // Files: dropped, chosen or pasted; the reports; the shelf of checked positions that are in no week.
 
 import { careful, get, hand, post } from "./ask.js";
-import { button, byId, counted, make } from "./build.js";
+import { button, byId, counted, fill, make } from "./build.js";
 import { preview, soundName } from "./coach-week.js";
 import { inWords } from "./post.js";
 
@@ -94,7 +94,8 @@ function showReports() {
     return;
   }
   const sound = reports.filter(({ report }) => report.verdict === "sound");
-  place.replaceChildren(
+  fill(
+    place,
     make(
       "h3",
       { id: "checked-title", tabindex: "-1" },

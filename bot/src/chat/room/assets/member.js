@@ -1,7 +1,7 @@
 // The member's page: coming in, the open position, the talk, and the message box.
 
 import { careful, get, mark, post } from "./ask.js";
-import { button, byId, choice, make, sure } from "./build.js";
+import { button, byId, choice, fill, make, sure } from "./build.js";
 import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
 import { problem } from "./post.js";
@@ -145,7 +145,8 @@ async function arrange(rows) {
 async function showOpen() {
   const place = byId("open-post");
   if (state.open === null) {
-    place.replaceChildren(
+    fill(
+      place,
       make("h2", {}, "No position is open"),
       make("p", {}, "The next one appears here when the coach's week brings it."),
       state.rows.length ? make("p", {}, make("a", { href: "#past" }, "Look at past posts")) : null,
