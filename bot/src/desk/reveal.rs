@@ -8,14 +8,18 @@ use super::{
     CommonWrong, Desk, Period, Place, Report, RevealSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, post_of},
-    posting::{diagram, report},
+    posting::report,
     problems,
 };
 use crate::chess::{
     line::numbered,
     name::{self, Naming},
-    scene::SceneMark,
+    scene::{Scene, SceneMark},
 };
+use crate::diagram::{Picture, reveal::Reveal};
+
+/// Width of the reveal's picture in pixels.
+const PICTURE: u32 = 720;
 
 impl Desk {
     /// The reveal of a closed post, or of one whose reveal is on its way; errs while replies count.
@@ -60,10 +64,26 @@ impl Desk {
 
         let end = played(&board, &report.line);
         let naming = name::name(&end.position);
-        let mut drawing = diagram(end.position, &settings);
-        drawing.bottom = board.turn();
-        drawing.last_move = end.last_move;
-        drawing.marks = marks(&naming);
+        let solution = solution(board.turn(), &report);
+        let patterns: Vec<String> = naming
+            .patterns
+            .iter()
+            .map(|pattern| name::title(pattern).to_owned())
+            .collect();
+        let mut heading = vec![format!("No. {}", post.number)];
+        heading.extend(patterns.iter().cloned());
+        let drawing = Reveal {
+            scene: Scene {
+                position: end.position,
+                last_move: end.last_move,
+                marks: marks(&naming),
+            },
+            bottom: board.turn(),
+            style: settings.style,
+            size: PICTURE,
+            heading: heading.join(" · "),
+            solution: solution.clone(),
+        };
 
         let leaderboard = self
             .leaderboard(
@@ -75,14 +95,10 @@ impl Desk {
             )
             .await?;
         Ok(RevealSheet {
-            solution: solution(board.turn(), &report),
-            patterns: naming
-                .patterns
-                .iter()
-                .map(|pattern| name::title(pattern).to_owned())
-                .collect(),
+            solution,
+            patterns,
             comment: position.comment.clone(),
-            picture: self.draw(drawing).await?,
+            picture: self.draw_reveal(drawing).await?,
             common_wrong: common_wrong(board.turn(), wrong, &report),
             solved: attempts
                 .iter()
@@ -93,6 +109,17 @@ impl Desk {
             leaderboard,
             post: self.post_sheet(&settings, post, &position).await?,
         })
+    }
+}
+
+impl Desk {
+    /// Draws a reveal off the async threads.
+    async fn draw_reveal(&self, reveal: Reveal) -> Done<Picture> {
+        Ok(self
+            .inner
+            .quick
+            .run("drawing a reveal", 10.0, move |_| reveal.png())
+            .await??)
     }
 }
 

@@ -181,10 +181,9 @@ fn reveals() {
     reveal.size = 420;
     for style in [Style::Print, Style::Dark] {
         reveal.style = style;
-        hold(
-            &format!("reveal-{}", name(style)),
-            &drawn(&reveal.svg(), 1.0),
-        );
+        let kept = format!("reveal-{}", name(style));
+        hold(&kept, &drawn(&reveal.svg(), 1.0));
+        hold(&kept, &png(&reveal.png().expect("draws").bytes));
     }
 }
 

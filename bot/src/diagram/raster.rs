@@ -51,6 +51,20 @@ pub(super) fn png(svg: &str) -> Result<Vec<u8>, DiagramError> {
     pack(&pixels(svg, 1.0)?)
 }
 
+/// `below` set under `above`; both have one width.
+pub(super) fn stacked(above: &Pixmap, below: &Pixmap) -> Result<Pixmap, DiagramError> {
+    let height = above.height() + below.height();
+    let mut map =
+        Pixmap::new(above.width(), height).ok_or_else(|| refused("no room for the picture"))?;
+    let (top, bottom) = map.data_mut().split_at_mut(above.data().len());
+    if bottom.len() != below.data().len() {
+        return Err(refused("two pictures of different widths"));
+    }
+    top.copy_from_slice(above.data());
+    bottom.copy_from_slice(below.data());
+    Ok(map)
+}
+
 /// The colours of a picture, at most 256, and each pixel's place among them.
 pub(super) struct Indexed {
     pub palette: Vec<[u8; 3]>,

@@ -8,9 +8,9 @@ use std::fmt::Write;
 
 use shakmaty::{Chess, Color, Move, Position, Square, attacks};
 
-use super::board::{Diagram, Style, cut, legend::Legend};
+use super::board::{Diagram, Style, cut, legend::Legend, pixels};
 use super::canvas::{Canvas, Hand, Paint, Words};
-use super::palette;
+use super::palette::{self, Palette};
 use super::{DiagramError, Picture, PictureKind, figurine, raster};
 use crate::chess::scene::{Scene, SceneMark};
 
@@ -124,40 +124,8 @@ impl Reveal {
         let layout = diagram.layout();
         let legend = Legend::of(&diagram, layout.width);
         let below = layout.height + legend.height();
-
-        let size = (layout.width * 0.036).max(10.0);
-        let margin = layout.left;
-        let room = layout.width - 2.0 * margin;
-        let heading = Hand::new(size * 1.12, palette.ink).bold();
-        let main = Hand::new(size, palette.ink).bold();
-        let other = Hand::new(size, palette.ink);
-        // Each line with the hand it is set in and how far it is indented.
-        let mut lines: Vec<(String, Hand<'_>, f32)> = Vec::new();
-        for line in figurine::wrapped(&self.heading, &heading, room, 0.0) {
-            lines.push((line, heading, 0.0));
-        }
-        for (i, text) in self.solution.iter().enumerate() {
-            let hand = if i == 0 { main } else { other };
-            let indent = size * 1.1;
-            for (k, line) in figurine::wrapped(text, &hand, room, indent)
-                .into_iter()
-                .enumerate()
-            {
-                lines.push((line, hand, if k == 0 { 0.0 } else { indent }));
-            }
-        }
-        if lines.len() > LINES {
-            lines.truncate(LINES - 1);
-            lines.push(("and more".into(), other, 0.0));
-        }
-
-        let step = size * 1.42;
-        let text_height = if lines.is_empty() {
-            0.0
-        } else {
-            (lines.len() as f32 * step + size * 1.0).round()
-        };
-        let mut canvas = Canvas::new(layout.width, below + text_height, Words::Outlined);
+        let text = self.text();
+        let mut canvas = Canvas::new(layout.width, below + text.height(), Words::Outlined);
         canvas.rect(
             0.0,
             0.0,
@@ -167,31 +135,66 @@ impl Reveal {
         );
         diagram.draw(&mut canvas, &layout, palette);
         legend.draw(&mut canvas, layout.height, palette);
-        if !lines.is_empty() {
-            let rule = below + size * 0.25;
-            canvas.line(
-                (margin, rule),
-                (layout.width - margin, rule),
-                Paint::stroke(palette.frame, (size * 0.05).max(1.0)),
-            );
-        }
-        for (i, (line, hand, indent)) in lines.iter().enumerate() {
-            let y = below + size * 0.45 + (i as f32 + 0.78) * step;
-            figurine::set(&mut canvas, line, (margin + indent, y), *hand, palette);
-        }
+        text.draw(&mut canvas, below, palette);
         canvas.finish(&self.alt())
     }
 
-    /// The picture as PNG.
+    /// The picture as PNG; the board comes from kept parts, only marks and text are drawn anew.
     ///
     /// # Errors
     /// When the renderer refuses.
     pub fn png(&self) -> Result<Picture, DiagramError> {
+        let mut map = pixels::draw(&self.diagram())?;
+        let text = self.text();
+        if text.height() > 0.0 {
+            let palette = palette::of(self.style);
+            let mut canvas = Canvas::new(text.width, text.height(), Words::Outlined);
+            let page = Paint::fill(palette.page);
+            canvas.rect(0.0, 0.0, canvas.width, canvas.height, page);
+            text.draw(&mut canvas, 0.0, palette);
+            map = raster::stacked(&map, &raster::pixels(&canvas.finish(""), 1.0)?)?;
+        }
         Ok(Picture {
-            bytes: raster::png(&self.svg())?,
+            bytes: raster::pack(&map)?,
             kind: PictureKind::Png,
             alt: self.alt(),
         })
+    }
+
+    /// Heading and solution broken into lines.
+    fn text(&self) -> Text {
+        let layout = self.diagram().layout();
+        let size = (layout.width * 0.036).max(10.0);
+        let room = layout.width - 2.0 * layout.left;
+        let mut lines = Vec::new();
+        let mut add = |words: &str, kind: Kind, indent: f32| {
+            let hand = kind.hand(size, "");
+            let wrapped = figurine::wrapped(words, &hand, room, indent);
+            lines.extend(wrapped.into_iter().enumerate().map(|(i, words)| Line {
+                words,
+                kind,
+                indent: if i == 0 { 0.0 } else { indent },
+            }));
+        };
+        add(&self.heading, Kind::Heading, 0.0);
+        for (i, words) in self.solution.iter().enumerate() {
+            let kind = if i == 0 { Kind::Main } else { Kind::Variation };
+            add(words, kind, size * 1.1);
+        }
+        if lines.len() > LINES {
+            lines.truncate(LINES - 1);
+            lines.push(Line {
+                words: "and more".into(),
+                kind: Kind::Variation,
+                indent: 0.0,
+            });
+        }
+        Text {
+            lines,
+            size,
+            width: layout.width,
+            margin: layout.left,
+        }
     }
 
     /// The final position in words, what becomes of each flight, and the solution.
@@ -211,6 +214,71 @@ impl Reveal {
             let _ = write!(out, " Solution: {solution}{stop}");
         }
         cut(out)
+    }
+}
+
+/// What a line of the text is.
+#[derive(Clone, Copy)]
+enum Kind {
+    Heading,
+    Main,
+    Variation,
+}
+
+impl Kind {
+    fn hand(self, size: f32, ink: &str) -> Hand<'_> {
+        match self {
+            Self::Heading => Hand::new(size * 1.12, ink).bold(),
+            Self::Main => Hand::new(size, ink).bold(),
+            Self::Variation => Hand::new(size, ink),
+        }
+    }
+}
+
+struct Line {
+    words: String,
+    kind: Kind,
+    indent: f32,
+}
+
+/// The text under the board.
+struct Text {
+    lines: Vec<Line>,
+    size: f32,
+    width: f32,
+    margin: f32,
+}
+
+impl Text {
+    /// Distance of lines.
+    fn step(&self) -> f32 {
+        self.size * 1.42
+    }
+
+    fn height(&self) -> f32 {
+        if self.lines.is_empty() {
+            0.0
+        } else {
+            (self.lines.len() as f32 * self.step() + self.size).round()
+        }
+    }
+
+    fn draw(&self, canvas: &mut Canvas, top: f32, palette: &Palette) {
+        if self.lines.is_empty() {
+            return;
+        }
+        let rule = top + self.size * 0.25;
+        canvas.line(
+            (self.margin, rule),
+            (self.width - self.margin, rule),
+            Paint::stroke(palette.frame, (self.size * 0.05).max(1.0)),
+        );
+        for (i, line) in self.lines.iter().enumerate() {
+            let y = top + self.size * 0.45 + (i as f32 + 0.78) * self.step();
+            let hand = line.kind.hand(self.size, palette.ink);
+            let at = (self.margin + line.indent, y);
+            figurine::set(canvas, &line.words, at, hand, palette);
+        }
     }
 }
 
