@@ -14,7 +14,6 @@
 
 use std::collections::{HashMap, HashSet};
 use std::sync::{Mutex, MutexGuard};
-use std::time::Duration;
 
 use chrono::{DateTime, TimeDelta, Utc};
 use sealed_move_store::{Db, Group, PostState, Queued, StoreError};
@@ -27,10 +26,6 @@ use super::{
     queue::{fit, plan_of, unsound},
     schedule::{Due, Plan},
 };
-
-/// How often another process's writes (the command line's) are looked for. SQLite tells nobody of
-/// them; a look is one integer, and half a minute is soon enough for a week's plan.
-const LOOK_FOR_OTHERS: Duration = Duration::from_secs(30);
 
 /// An errand that the chat has neither reported nor refused by then is taken to be lost with its task.
 const LOST_AFTER: TimeDelta = TimeDelta::minutes(15);
@@ -321,11 +316,29 @@ impl Desk {
     async fn other_process(&self) -> Done<()> {
         let seen = self.inner.store.data_version().await?;
         loop {
-            tokio::time::sleep(LOOK_FOR_OTHERS).await;
+            tokio::time::sleep(self.inner.options.look_for_others).await;
             if self.inner.store.data_version().await? != seen {
                 return Ok(());
             }
         }
+    }
+
+    /// Takes up where an earlier run has left off: replies it wrote down and did not judge, and the
+    /// solutions of posts that are open.
+    async fn take_up(&self) -> Done<usize> {
+        let open = self
+            .read(|db| {
+                let mut open = Vec::new();
+                for group in db.groups()? {
+                    open.extend(db.open_posts(group.id)?.iter().map(|post| post.id));
+                }
+                Ok(open)
+            })
+            .await?;
+        for post in open {
+            self.warm_up(post);
+        }
+        self.judge_pending().await
     }
 
     /// Proves the solution of a post that has just gone out, so that the first reply need not wait.
@@ -352,7 +365,7 @@ impl Desk {
         self.inner
             .errands
             .begun
-            .get_or_try_init(|| self.judge_pending())
+            .get_or_try_init(|| self.take_up())
             .await?;
         let _looking = self.inner.errands.looks[match chat {
             ChatName::Room => 0,

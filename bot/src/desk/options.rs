@@ -1,6 +1,6 @@
 //! How much work the desk may do at a time.
 
-use std::num::NonZeroUsize;
+use std::{num::NonZeroUsize, time::Duration};
 
 /// Limits of the desk's computing.
 #[derive(Clone, Debug)]
@@ -18,6 +18,9 @@ pub struct DeskOptions {
     pub problems: usize,
     /// An engine to ask for a second opinion where a check could not prove its verdict.
     pub engine: Option<super::opinion::EngineSettings>,
+    /// How often another process's writes (the command line's) are looked for. SQLite tells nobody of
+    /// them; a look is one integer, and half a minute is soon enough for a week's plan.
+    pub look_for_others: Duration,
     /// How positions are checked.
     pub check: crate::chess::check::CheckOptions,
 }
@@ -30,6 +33,7 @@ impl Default for DeskOptions {
             threads: std::thread::available_parallelism().map_or(1, NonZeroUsize::get),
             table_bytes: 64 << 20,
             problems: 128,
+            look_for_others: Duration::from_secs(30),
             engine: None,
             check: crate::chess::check::CheckOptions::default(),
         }

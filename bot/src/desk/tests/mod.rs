@@ -66,6 +66,11 @@ impl Club {
         club
     }
 
+    /// Another program on the same file.
+    pub fn elsewhere(&self) -> Desk {
+        desk(&self.folder, &self.clock)
+    }
+
     pub async fn found(&self, place: &Place, zone: chrono_tz::Tz) {
         let settings = Settings {
             zone,
@@ -191,6 +196,7 @@ fn desk(folder: &TempDir, clock: &TestClock) -> Desk {
     let options = DeskOptions {
         threads: 2,
         table_bytes: 1 << 20,
+        look_for_others: std::time::Duration::from_millis(20),
         ..DeskOptions::default()
     };
     Desk::with_options(store, Arc::new(clock.clone()), options)

@@ -585,6 +585,37 @@ async fn two_messages_at_once_are_judged_one_after_the_other() {
 }
 
 #[tokio::test]
+async fn a_hundred_members_at_once_each_get_their_own_verdict() {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club.open("two").await;
+    let sheets = futures::future::join_all((0..100).map(|n| {
+        let (desk, place) = (club.desk.clone(), club.place.clone());
+        async move {
+            let text = if n % 4 == 0 { "Rd7" } else { "Rxd8+" };
+            let who = person(&format!("M{n}"));
+            desk.answer(&place, &who, post, &format!("m{n}"), text)
+                .await
+                .expect("judged")
+        }
+    }))
+    .await;
+    for (n, sheet) in sheets.iter().enumerate() {
+        let expected = if n % 4 == 0 {
+            Verdict::Wrong
+        } else {
+            Verdict::Solved
+        };
+        assert_eq!(sheet.verdict, expected, "member {n}");
+    }
+    club.desk
+        .close_now(&club.place, &club.coach, post)
+        .await
+        .expect("closing");
+    let reveal = club.desk.reveal(&club.place, post).await.expect("closing");
+    assert_eq!((reveal.took_part, reveal.solved.len()), (100, 75));
+}
+
+#[tokio::test]
 async fn a_person_sees_and_erases_what_is_kept_of_them() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;

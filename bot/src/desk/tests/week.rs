@@ -128,6 +128,24 @@ async fn sleeping_and_waking_follow_the_clock_and_the_queue() {
 }
 
 #[tokio::test]
+async fn what_another_program_writes_is_noticed() {
+    let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
+    club.fill(&club.place, 1).await;
+    let other = club.elsewhere();
+    let waiting = tokio::spawn({
+        let desk = club.desk.clone();
+        async move { desk.next_errand(ChatName::Room).await }
+    });
+    tokio::task::yield_now().await;
+    other
+        .post_now(&club.place, &club.coach, None)
+        .await
+        .expect("noted");
+    let errand = waiting.await.expect("ran").expect("an errand");
+    assert!(said(&errand).starts_with("post 1"));
+}
+
+#[tokio::test]
 async fn two_groups_keep_their_own_time() {
     let club = Club::new("2026-11-23T00:00:00Z", chrono_tz::Asia::Kolkata).await;
     let other = Place {
