@@ -194,6 +194,8 @@ impl Desk {
         let mut changes = self.inner.store.changes();
         loop {
             changes.borrow_and_update();
+            // Before the look as well: what another process writes during it must not be missed.
+            let version = self.inner.store.data_version().await?;
             // Before the look, or a word left during it would be slept over.
             let woken = self.inner.errands.wake.notified();
             tokio::pin!(woken);
@@ -217,7 +219,7 @@ impl Desk {
                         return Err(StoreError::Stopped.into());
                     }
                 }
-                changed = self.other_process() => changed?,
+                changed = self.other_process(version) => changed?,
             }
         }
     }
@@ -313,8 +315,7 @@ impl Desk {
     }
 
     /// Ends when another process has written to the store.
-    async fn other_process(&self) -> Done<()> {
-        let seen = self.inner.store.data_version().await?;
+    async fn other_process(&self, seen: i64) -> Done<()> {
         loop {
             tokio::time::sleep(self.inner.options.look_for_others).await;
             if self.inner.store.data_version().await? != seen {
