@@ -62,7 +62,7 @@ pub struct Check {
 
 /// The object written for each position; scripts rely on these names and this order.
 #[derive(Serialize)]
-struct Line<'a> {
+pub(super) struct Line<'a> {
     id: &'a str,
     fen: &'a str,
     stipulation: Option<Stipulation>,
@@ -134,7 +134,7 @@ impl Check {
 }
 
 impl<'a> Line<'a> {
-    fn of(report: &'a Report) -> Self {
+    pub(super) fn of(report: &'a Report) -> Self {
         let Report {
             id,
             fen,

@@ -9,6 +9,7 @@ mod demo;
 mod demo_fill;
 mod diagram;
 mod engine;
+mod find;
 mod grade;
 mod groups;
 mod import;
@@ -68,6 +69,8 @@ enum Command {
     Grade(grade::Grade),
     /// Name the mate on the board
     Name(name::Name),
+    /// Find positions for a topic in games
+    Find(find::Find),
     /// Offer the bot's own search to programs that speak UCI
     Engine(engine::Engine),
     /// Draw a position as PNG or SVG
@@ -105,6 +108,7 @@ pub fn run(cli: Cli) -> ExitCode {
         Command::Queue(command) => command.run(&place),
         Command::Grade(command) => command.run(),
         Command::Name(command) => command.run(),
+        Command::Find(command) => command.run(),
         Command::Diagram(command) => command.run(),
         Command::Engine(command) => command.run(),
         Command::Leaderboard(command) => command.run(&place),
