@@ -4,6 +4,7 @@
 //! Nothing is skipped: what is missing fails with the remedy, which is to start the tests by `tests/run`.
 
 pub mod browser;
+pub mod club;
 pub mod discord;
 pub mod room;
 

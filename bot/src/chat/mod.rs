@@ -1,6 +1,7 @@
 //! Floor 3: chats. One trait, the small set of messages that pass through it (the desk's sheets), and
 //! one folder per chat. Never touches the store, nor chess beyond the types the desk hands over.
 
+pub mod discord;
 pub mod dispatch;
 pub mod room;
 pub mod shutdown;

@@ -12,7 +12,7 @@ use super::{
     groups::{desk, runtime},
 };
 use crate::{
-    chat::{self, Chat, Stop, room},
+    chat::{self, Chat, Stop, discord, room},
     desk::Desk,
 };
 
@@ -59,6 +59,17 @@ pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<()> {
         println!("For the coach: {}", room.coach_link());
         chats.push(room.chat());
         open_room = Some(room);
+    }
+    if let Some(token) = discord::Token::from_environment()? {
+        let options = discord::DiscordOptions {
+            token,
+            api: std::env::var("SEALED_MOVE_DISCORD_API")
+                .ok()
+                .filter(|api| !api.is_empty()),
+            message_content: config.discord.message_content,
+        };
+        chats.push(discord::start(desk.clone(), options, shutdown.clone()).await?);
+        println!("On Discord.");
     }
     anyhow::ensure!(
         !chats.is_empty(),

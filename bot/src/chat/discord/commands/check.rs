@@ -1,0 +1,153 @@
+//! `/coach check`: verifies an attached file of positions and lays the report open, page by page.
+
+use std::{
+    sync::{
+        Arc,
+        atomic::{AtomicUsize, Ordering},
+    },
+    time::Duration,
+};
+
+use futures::StreamExt;
+use poise::serenity_prelude as serenity;
+
+use super::{Answer, Ctx, for_coach, said};
+use crate::{
+    chat::discord::{
+        house::{House, Opened},
+        letter::Letter,
+        private::{self, Asked},
+        sheets, words,
+    },
+    desk::Soundness,
+};
+
+/// The most a file may weigh; Discord itself takes no larger one from most people.
+const LARGEST: u64 = 10 << 20;
+/// How long fetching a file may take.
+const FETCH: Duration = Duration::from_secs(30);
+/// How often the coach is told how far a long check has come.
+const NEWS: Duration = Duration::from_secs(4);
+
+/// Check the positions of a file (EPD, PGN, or FEN lines)
+#[poise::command(slash_command)]
+pub async fn check(
+    ctx: Ctx<'_>,
+    #[description = "The file"] file: serenity::Attachment,
+    #[description = "Put the sound ones into the week at once"]
+    #[rename = "put-into-week"]
+    put_into_week: Option<bool>,
+) -> Answer<()> {
+    for_coach(ctx, |house, place, coach| async move {
+        let bytes = fetch(house, &file).await?;
+        let (done, of) = (Arc::new(AtomicUsize::new(0)), Arc::new(AtomicUsize::new(0)));
+        let progress = {
+            let (done, of) = (Arc::clone(&done), Arc::clone(&of));
+            Arc::new(move |d: usize, o: usize| {
+                done.fetch_max(d, Ordering::Relaxed);
+                of.store(o, Ordering::Relaxed);
+            })
+        };
+        let mut work = Box::pin(
+            house
+                .desk
+                .import(&place, &coach, &file.filename, bytes, progress),
+        );
+        let positions = loop {
+            tokio::select! {
+                positions = &mut work => break positions?,
+                () = tokio::time::sleep(NEWS) => {
+                    let (done, of) = (done.load(Ordering::Relaxed), of.load(Ordering::Relaxed));
+                    let news = Letter::text(format!("Checking: {done} of {of} positions done …"));
+                    private::give(house, Asked::Command(ctx.interaction), news).await;
+                }
+            }
+        };
+        drop(work);
+        let mut queued = String::new();
+        if put_into_week == Some(true) {
+            let mut count = 0;
+            for position in &positions {
+                if let (Some(id), Soundness::Sound) = (position.position, position.report.verdict) {
+                    house.desk.enqueue(&place, &coach, id, false).await?;
+                    count += 1;
+                }
+            }
+            queued = format!("{count} put into the week; see /coach week.\n\n");
+        }
+        let report = Opened {
+            place,
+            coach: coach.user,
+            positions,
+        };
+        let number = house.open_report(report);
+        let Some(report) = house.report(number) else {
+            return said("The report is gone.");
+        };
+        let mut letter = sheets::report::page(number, &report, 0);
+        letter.text = words::short(&format!("{queued}{}", letter.text), words::MESSAGE);
+        Ok(letter)
+    })
+    .await
+}
+
+/// Fetches an attachment, never more of it than is allowed, whatever size it was told to have.
+async fn fetch(house: &House, file: &serenity::Attachment) -> Answer<Vec<u8>> {
+    let name = words::plain(&words::short(&file.filename, 80));
+    let too_large = || {
+        format!(
+            "{name} is larger than {} MB; split it and send the parts.",
+            LARGEST >> 20
+        )
+    };
+    if u64::from(file.size) > LARGEST {
+        return said(too_large());
+    }
+    // Attachments lie on Discord's own servers; nothing else is fetched.
+    let ours = match &house.stand_in {
+        Some(server) => file.url.starts_with(&format!("{server}/")),
+        None => [
+            "https://cdn.discordapp.com/",
+            "https://media.discordapp.net/",
+        ]
+        .iter()
+        .any(|start| file.url.starts_with(start)),
+    };
+    if !ours {
+        return said(format!(
+            "{name} does not lie where Discord keeps attachments."
+        ));
+    }
+    let unreachable = || format!("{name} could not be fetched; please attach it once more.");
+    let fetched = tokio::time::timeout(FETCH, async {
+        let answer = house
+            .files
+            .get(&file.url)
+            .send()
+            .await
+            .ok()?
+            .error_for_status()
+            .ok()?;
+        let mut stream = answer.bytes_stream();
+        let mut bytes = Vec::new();
+        while let Some(piece) = stream.next().await {
+            bytes.extend_from_slice(&piece.ok()?);
+            if bytes.len() as u64 > LARGEST {
+                return Some(Err(()));
+            }
+        }
+        Some(Ok(bytes))
+    })
+    .await;
+    let bytes = match fetched {
+        Ok(Some(Ok(bytes))) => bytes,
+        Ok(Some(Err(()))) => return said(too_large()),
+        Ok(None) | Err(_) => return said(unreachable()),
+    };
+    if bytes.contains(&0) {
+        return said(format!(
+            "{name} is not a text file. Positions come as EPD, as PGN with FEN tags, or as FEN, one a line."
+        ));
+    }
+    Ok(bytes)
+}

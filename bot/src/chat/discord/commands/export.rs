@@ -1,0 +1,57 @@
+//! `/coach export`: the figures as a file for a spreadsheet.
+
+use super::{Answer, Ctx, choose_post, for_coach, leaderboard, post_meant};
+use crate::chat::discord::{letter::Letter, sheets::summary};
+
+/// What is exported.
+#[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
+pub enum What {
+    /// Points.
+    #[name = "leaderboard"]
+    Leaderboard,
+    /// Who took part.
+    #[name = "summary: who took part"]
+    Summary,
+    /// Replies to a post.
+    #[name = "replies to a position"]
+    Replies,
+}
+
+/// Take the figures away as a CSV file
+#[poise::command(slash_command)]
+pub async fn export(
+    ctx: Ctx<'_>,
+    #[description = "What"] what: What,
+    #[description = "Of the last so many days only"]
+    #[min = 1]
+    #[max = 3660]
+    days: Option<u32>,
+    #[description = "Replies to which; the open one by default"]
+    #[autocomplete = "choose_post"]
+    position: Option<i64>,
+) -> Answer<()> {
+    for_coach(ctx, |house, place, coach| async move {
+        let desk = &house.desk;
+        let period = leaderboard::period(house, days, None);
+        let (name, bytes) = match what {
+            What::Leaderboard => {
+                let board = desk.leaderboard(&place, &period).await?;
+                ("leaderboard.csv", summary::leaderboard_csv(&board))
+            }
+            What::Summary => {
+                let report = desk.summary(&place, &period).await?;
+                ("summary.csv", summary::members_csv(&report))
+            }
+            What::Replies => {
+                let post = match position {
+                    Some(post) => post,
+                    None => post_meant(ctx, &place).await?,
+                };
+                let replies = desk.replies(&place, &coach, post).await?;
+                ("replies.csv", summary::replies_csv(&replies))
+            }
+        };
+        Ok(Letter::text("Here it is, for your eyes; members' data is in it.").file(name, bytes))
+    })
+    .await
+}

@@ -1,0 +1,287 @@
+//! The slash commands, one file each. Members' are under `/study`, coaches' under `/coach`; every answer
+//! is private.
+
+mod add_coach;
+pub mod answers;
+mod check;
+mod close;
+mod export;
+mod leaderboard;
+mod move_to;
+mod pause;
+mod post_now;
+mod preview;
+mod queue;
+mod rights;
+mod set_up;
+mod settings;
+mod shelf;
+pub mod study;
+mod summary;
+mod time;
+mod topic;
+mod week;
+
+use std::{future::Future, sync::Arc};
+
+use poise::serenity_prelude::{self as serenity, AutocompleteChoice, CreateAutocompleteResponse};
+
+use super::{
+    carry::notes_key,
+    house::{self, House, Where},
+    letter::Letter,
+    oops::{Answer, Oops, said},
+    private::{self, Asked},
+    talk, words,
+};
+use crate::desk::{Person, Place};
+
+/// What a command is called with.
+pub type Ctx<'a> = poise::ApplicationContext<'a, Arc<House>, Oops>;
+
+/// Said to anyone else who tries.
+pub const COACHES_ONLY: &str =
+    "This is for the group's coaches. A coach can name another one with /coach add-coach.";
+
+/// Every command.
+pub fn all() -> Vec<poise::Command<Arc<House>, Oops>> {
+    vec![coach(), study::study()]
+}
+
+/// For coaches: positions, the week, and how the group is doing
+#[poise::command(
+    slash_command,
+    guild_only,
+    subcommand_required,
+    subcommands(
+        "set_up::set_up",
+        "settings::settings",
+        "add_coach::add_coach",
+        "add_coach::remove_coach",
+        "rights::permissions",
+        "check::check",
+        "shelf::shelf",
+        "queue::queue",
+        "week::week",
+        "move_to::move_to",
+        "time::time",
+        "topic::topic",
+        "preview::preview",
+        "post_now::post_now",
+        "pause::pause",
+        "pause::resume",
+        "close::close",
+        "answers::answers",
+        "leaderboard::leaderboard",
+        "summary::summary",
+        "export::export"
+    )
+)]
+async fn coach(_: Ctx<'_>) -> Answer<()> {
+    // Discord offers only the sub-commands.
+    Ok(())
+}
+
+/// Promises a private answer, does the work, gives it.
+pub async fn privately(ctx: Ctx<'_>, work: impl Future<Output = Answer<Letter>>) -> Answer<()> {
+    private::privately(ctx.data(), Asked::Command(ctx.interaction), work).await;
+    Ok(())
+}
+
+/// The group of the channel a command is given in.
+pub async fn group(ctx: Ctx<'_>) -> Answer<(Place, Where)> {
+    match ctx.data().group_of(ctx.interaction.channel_id).await {
+        Some(found) => Ok(found),
+        None => said("This channel has no study group. A coach makes it one with /coach set-up."),
+    }
+}
+
+/// The group and the person, who must coach it.
+pub async fn coaching(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
+    let (place, _) = group(ctx).await?;
+    let person = Asked::Command(ctx.interaction)
+        .person(ctx.data(), &place)
+        .await;
+    if !ctx.data().desk.is_coach(&place, &person.user).await? {
+        return said(COACHES_ONLY);
+    }
+    Ok((place, person))
+}
+
+/// As [`privately`], for a coach; words that could not be told before come along.
+pub async fn for_coach<'a, F>(
+    ctx: Ctx<'a>,
+    work: impl FnOnce(&'a House, Place, Person) -> F,
+) -> Answer<()>
+where
+    F: Future<Output = Answer<Letter>>,
+{
+    privately(ctx, async {
+        let (place, coach) = coaching(ctx).await?;
+        let house: &House = ctx.data();
+        let key = notes_key(&place);
+        let notes = house.desk.remembered(&key).await?.unwrap_or_default();
+        let mut letter = work(house, place, coach).await?;
+        if !notes.is_empty() {
+            letter.text = format!("{}\n\n{}", words::plain(&notes), letter.text);
+            house.desk.remember(&key, "").await?;
+        }
+        Ok(letter)
+    })
+    .await
+}
+
+/// The group and the member of a command; in a direct message, of the one group with an open post.
+pub async fn member(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
+    let asked = Asked::Command(ctx.interaction);
+    let place = if ctx.interaction.guild_id.is_some() {
+        group(ctx).await?.0
+    } else {
+        let open = talk::open_for(ctx.data(), asked.user().id).await?;
+        match open.as_slice() {
+            [(place, _)] => place.clone(),
+            [] => {
+                return said(
+                    "No position is open for you at the moment. Run this in your group's channel.",
+                );
+            }
+            _ => {
+                return said(
+                    "Several of your groups have a position open. Run this in the channel of the one you mean.",
+                );
+            }
+        }
+    };
+    let person = asked.person(ctx.data(), &place).await;
+    Ok((place, person))
+}
+
+/// The post meant by a command: of the thread it is given in, else the one that is open.
+pub async fn post_meant(ctx: Ctx<'_>, place: &Place) -> Answer<i64> {
+    let house = ctx.data();
+    let channel = ctx.interaction.channel_id.to_string();
+    if let Some(post) = house.desk.find_post(place, &channel).await? {
+        return Ok(post);
+    }
+    match house
+        .desk
+        .posts(place, 10)
+        .await?
+        .into_iter()
+        .find(|row| row.open)
+    {
+        Some(row) => Ok(row.post),
+        None => said("No position is open at the moment."),
+    }
+}
+
+/// Choices of positions on the shelf and in the week, for coaches only.
+pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteResponse {
+    let Ok((place, coach)) = coaching(ctx).await else {
+        return CreateAutocompleteResponse::new();
+    };
+    let desk = &ctx.data().desk;
+    let mut choices = Vec::new();
+    for (i, item) in desk
+        .queue(&place)
+        .await
+        .unwrap_or_default()
+        .iter()
+        .enumerate()
+    {
+        choices.push((super::sheets::week::label(i, item), item.position));
+    }
+    for position in desk.shelf(&place, &coach, 100).await.unwrap_or_default() {
+        let Some(id) = position.position else {
+            continue;
+        };
+        let task = position
+            .report
+            .stipulation
+            .map(|task| task.to_string())
+            .unwrap_or_default();
+        let verdict = super::sheets::report::soundness(position.report.verdict);
+        let topic = position.topic.as_deref().unwrap_or("no topic");
+        let label = format!("{} · {task} · {topic} · {verdict}", position.report.id);
+        choices.push((words::short(&label, words::OPTION), id));
+    }
+    offered(choices, typed)
+}
+
+/// Choices of what waits in the week, for coaches only.
+pub async fn choose_item(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteResponse {
+    let Ok((place, _)) = coaching(ctx).await else {
+        return CreateAutocompleteResponse::new();
+    };
+    let queue = ctx.data().desk.queue(&place).await.unwrap_or_default();
+    let choices = queue
+        .iter()
+        .enumerate()
+        .map(|(i, item)| (super::sheets::week::label(i, item), item.id))
+        .collect();
+    offered(choices, typed)
+}
+
+/// Choices of posts, the open ones first.
+pub async fn choose_post(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteResponse {
+    let Ok((place, _)) = coaching(ctx).await else {
+        return CreateAutocompleteResponse::new();
+    };
+    let mut posts = ctx.data().desk.posts(&place, 100).await.unwrap_or_default();
+    posts.sort_by_key(|row| (!row.open, std::cmp::Reverse(row.number)));
+    let choices = posts
+        .into_iter()
+        .map(|row| {
+            let topic = row.topic.as_deref().unwrap_or("no topic");
+            let state = if row.open { " · open" } else { "" };
+            let label = format!(
+                "Position {} · {} · {topic}{state}",
+                row.number, row.stipulation
+            );
+            (words::short(&label, words::OPTION), row.post)
+        })
+        .collect();
+    offered(choices, typed)
+}
+
+/// Choices of topics by name.
+pub async fn choose_topic(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteResponse {
+    let Ok((place, _)) = group(ctx).await else {
+        return CreateAutocompleteResponse::new();
+    };
+    let typed = typed.to_lowercase();
+    let topics = ctx.data().desk.topics(&place).await.unwrap_or_default();
+    let choices = topics
+        .into_iter()
+        .filter(|topic| topic.to_lowercase().contains(&typed))
+        .take(25)
+        .map(AutocompleteChoice::from)
+        .collect();
+    CreateAutocompleteResponse::new().set_choices(choices)
+}
+
+fn offered(choices: Vec<(String, i64)>, typed: &str) -> CreateAutocompleteResponse {
+    let typed = typed.to_lowercase();
+    let choices = choices
+        .into_iter()
+        .filter(|(label, _)| label.to_lowercase().contains(&typed))
+        .take(25)
+        .map(|(label, id)| AutocompleteChoice::new(label, id))
+        .collect();
+    CreateAutocompleteResponse::new().set_choices(choices)
+}
+
+/// A person named in an option.
+pub async fn named(ctx: Ctx<'_>, user: &serenity::User) -> Person {
+    let nick = match ctx.interaction.guild_id {
+        Some(guild) => ctx.data().http.get_member(guild, user.id).await.ok(),
+        None => None,
+    };
+    Person {
+        user: user.id.to_string(),
+        name: house::shown(
+            user,
+            nick.as_ref().and_then(|member| member.nick.as_deref()),
+        ),
+    }
+}

@@ -1,0 +1,25 @@
+//! `/coach move`: gives a waiting position another place in the week.
+
+use super::{Answer, Ctx, choose_item, for_coach};
+use crate::chat::discord::presses;
+
+/// Give a waiting position another place in the week
+#[poise::command(slash_command, rename = "move")]
+pub async fn move_to(
+    ctx: Ctx<'_>,
+    #[description = "Which"]
+    #[autocomplete = "choose_item"]
+    position: i64,
+    #[description = "Its new place; 1 is first"]
+    #[min = 1]
+    to: usize,
+) -> Answer<()> {
+    for_coach(ctx, |house, place, coach| async move {
+        house
+            .desk
+            .reorder(&place, &coach, position, to.saturating_sub(1))
+            .await?;
+        presses::week(house, &place, &coach, Some(position)).await
+    })
+    .await
+}

@@ -1,0 +1,21 @@
+//! `/coach queue`: puts a checked position into the week.
+
+use super::{Answer, Ctx, choose_position, for_coach};
+use crate::chat::discord::presses;
+
+/// Put a checked position into the week
+#[poise::command(slash_command)]
+pub async fn queue(
+    ctx: Ctx<'_>,
+    #[description = "Which"]
+    #[autocomplete = "choose_position"]
+    position: i64,
+    #[description = "Even though it is not sound"] anyway: Option<bool>,
+) -> Answer<()> {
+    for_coach(ctx, |house, place, coach| async move {
+        let anyway = anyway.unwrap_or(false);
+        let item = house.desk.enqueue(&place, &coach, position, anyway).await?;
+        presses::week(house, &place, &coach, Some(item)).await
+    })
+    .await
+}

@@ -1,0 +1,18 @@
+//! `/coach permissions`: what the bot may do here, and where to grant what is missing.
+
+use super::{Answer, Ctx, for_coach};
+use crate::chat::discord::{letter::Letter, permissions};
+
+/// See whether I have the permissions I need here
+#[poise::command(slash_command)]
+pub async fn permissions(ctx: Ctx<'_>) -> Answer<()> {
+    for_coach(ctx, |_, _, _| async move {
+        let have = ctx.interaction.app_permissions.unwrap_or_default();
+        let text = permissions::in_words(have, ctx.interaction.channel_id);
+        Ok(Letter::text(match text.as_str() {
+            "" => "I have every permission I can use here.".to_owned(),
+            _ => text,
+        }))
+    })
+    .await
+}

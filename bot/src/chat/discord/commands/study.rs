@@ -1,0 +1,228 @@
+//! `/study`: what members ask for. Each answer is for the one who asks.
+
+use std::sync::Arc;
+
+use poise::serenity_prelude as serenity;
+use serenity::{ButtonStyle, CreateActionRow};
+
+use super::{Answer, Ctx, leaderboard, member, post_meant, privately};
+use crate::{
+    chat::discord::{
+        buttons,
+        house::House,
+        letter::Letter,
+        oops::Oops,
+        sheets::{tables, verdict},
+        words,
+    },
+    desk::{Person, Place},
+};
+
+/// For members: answer, hints, your own standing
+#[poise::command(
+    slash_command,
+    interaction_context = "Guild|BotDm",
+    subcommand_required,
+    subcommands(
+        "answer",
+        "hint_command",
+        "board",
+        "give_up",
+        "progress",
+        "leaderboard::leaderboard",
+        "my_data",
+        "erase_me",
+        "help"
+    )
+)]
+pub async fn study(_: Ctx<'_>) -> Answer<()> {
+    // Discord offers only the sub-commands.
+    Ok(())
+}
+
+/// Answer the open position
+#[poise::command(slash_command)]
+async fn answer(
+    ctx: Ctx<'_>,
+    #[description = "Your move, or the whole line, such as Nf3 or 1.Qh7+ Kf8 2.Qh8#"] moves: String,
+) -> Answer<()> {
+    privately(ctx, async {
+        let (place, person) = member(ctx).await?;
+        let post = post_meant(ctx, &place).await?;
+        let source = ctx.interaction.id.to_string();
+        answered(ctx.data(), &place, &person, post, &source, &moves).await
+    })
+    .await
+}
+
+/// Takes an answer and gives the verdict.
+pub async fn answered(
+    house: &House,
+    place: &Place,
+    person: &Person,
+    post: i64,
+    source: &str,
+    text: &str,
+) -> Answer<Letter> {
+    let sheet = house.desk.answer(place, person, post, source, text).await?;
+    Ok(verdict::letter(place, &sheet))
+}
+
+/// Get the next hint: the piece, then the idea, then the first move
+#[poise::command(slash_command, rename = "hint")]
+async fn hint_command(ctx: Ctx<'_>) -> Answer<()> {
+    privately(ctx, async {
+        let (place, person) = member(ctx).await?;
+        let post = post_meant(ctx, &place).await?;
+        hint(ctx.data(), &place, &person, post).await
+    })
+    .await
+}
+
+/// The next hint.
+pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
+    let sheet = house.desk.hint(place, person, post).await?;
+    let mut row = vec![buttons::button(
+        buttons::id("answer", place, post),
+        "Answer",
+        ButtonStyle::Primary,
+    )];
+    if sheet.more {
+        let id = buttons::id("hint", place, post);
+        row.push(buttons::button(id, "Another hint", ButtonStyle::Secondary));
+    }
+    let text = format!("Hint {}: {}", sheet.step, words::plain(&sheet.text));
+    Ok(Letter::text(text).row(CreateActionRow::Buttons(row)))
+}
+
+/// See the board as your line stands
+#[poise::command(slash_command)]
+async fn board(ctx: Ctx<'_>) -> Answer<()> {
+    privately(ctx, async {
+        let (place, person) = member(ctx).await?;
+        let post = post_meant(ctx, &place).await?;
+        let picture = ctx.data().desk.my_board(&place, &person, post).await?;
+        let answer = buttons::button(
+            buttons::id("answer", &place, post),
+            "Answer",
+            ButtonStyle::Primary,
+        );
+        Ok(Letter::text("Your board:")
+            .picture("board", &picture)
+            .row(CreateActionRow::Buttons(vec![answer])))
+    })
+    .await
+}
+
+/// Give the open position up
+#[poise::command(slash_command, rename = "give-up")]
+async fn give_up(ctx: Ctx<'_>) -> Answer<()> {
+    privately(ctx, async {
+        let (place, person) = member(ctx).await?;
+        let post = post_meant(ctx, &place).await?;
+        Ok(Letter::text(
+            ctx.data().desk.give_up(&place, &person, post).await?,
+        ))
+    })
+    .await
+}
+
+/// See your own standing
+#[poise::command(slash_command)]
+async fn progress(ctx: Ctx<'_>) -> Answer<()> {
+    privately(ctx, async {
+        let (place, person) = member(ctx).await?;
+        standing(ctx.data(), &place, &person, None).await
+    })
+    .await
+}
+
+/// A member's standing; asked at a post, with the last verdict on it and the board.
+pub async fn standing(
+    house: &House,
+    place: &Place,
+    person: &Person,
+    post: Option<i64>,
+) -> Answer<Letter> {
+    let progress = house.desk.progress(place, person).await?;
+    let mut text = tables::progress(&progress);
+    let mut board = None;
+    if let Some(post) = post {
+        let replies = house.desk.my_replies(place, person, post).await?;
+        if let Some(last) = replies.last().filter(|last| !last.message.is_empty()) {
+            let quote = words::plain(&words::short(&last.text.replace('\n', " "), 200));
+            text = format!(
+                "Your last answer here: \"{quote}\"\n{}\n\n{text}",
+                words::plain(&last.message)
+            );
+        }
+        if !progress.line.is_empty() {
+            board = house.desk.my_board(place, person, post).await.ok();
+        }
+    }
+    let letter = Letter::text(text);
+    Ok(match board {
+        Some(board) => letter.picture("board", &board),
+        None => letter,
+    })
+}
+
+/// See and take away everything that is kept of you
+#[poise::command(slash_command, rename = "my-data")]
+async fn my_data(ctx: Ctx<'_>) -> Answer<()> {
+    privately(ctx, async {
+        let (place, person) = member(ctx).await?;
+        let kept = ctx.data().desk.kept_of_me(&place, &person).await?;
+        let text = serde_json::to_vec_pretty(&kept).map_err(|e| Oops::Said(e.to_string()))?;
+        Ok(Letter::text(
+            "Everything that is kept of you in this group. To have it erased, use /study erase-me.",
+        )
+        .file("kept-of-me.json", text))
+    })
+    .await
+}
+
+/// Have everything erased that is kept of you
+#[poise::command(slash_command, rename = "erase-me")]
+async fn erase_me(ctx: Ctx<'_>) -> Answer<()> {
+    privately(ctx, async {
+        let (place, _) = member(ctx).await?;
+        let yes = buttons::button(
+            buttons::id("erase-yes", &place, 0),
+            "Yes, erase everything",
+            ButtonStyle::Danger,
+        );
+        Ok(Letter::text("Erase your name, answers, hints and points in this group? This cannot be undone. Messages that you wrote on Discord yourself stay until you delete them.")
+            .row(CreateActionRow::Buttons(vec![yes])))
+    })
+    .await
+}
+
+/// Erases, and says so.
+pub async fn erased(house: &House, place: &Place, person: &Person) -> Answer<Letter> {
+    house.desk.erase_me(place, person).await?;
+    Ok(Letter::text(
+        "Everything that was kept of you in this group is erased.",
+    ))
+}
+
+/// How this works
+#[poise::command(slash_command)]
+async fn help(ctx: Ctx<'_>) -> Answer<()> {
+    privately(ctx, async { Ok(Letter::text(help_text(ctx.data()))) }).await
+}
+
+fn help_text(house: &Arc<House>) -> String {
+    let hears = if house.content {
+        "write it into the position's thread or this channel"
+    } else {
+        "call me by name with it"
+    };
+    format!(
+        "**Answering.** Press Answer under the position, use /study answer, write to me directly, reply to the position's message, or {hears}. Any usual notation will do: Nf3, e2-e4, e8=Q, a whole line, or the letters of your language.\n\
+**What comes of it.** In a sealed group you alone see the verdict. A move that you write where others read is taken, and hidden where I may. Talk is left alone.\n\
+**A longer line** is played out with you move by move. Hints come in three steps: the piece, the idea, the first move.\n\
+**Editing or deleting.** What was decided stands. A message that I could not read may be edited and is read again.\n\
+**Your data.** /study my-data shows everything that is kept of you, /study erase-me erases it."
+    )
+}

@@ -1,0 +1,32 @@
+//! `/coach summary`: who took part, how it went, and what to teach next, with charts.
+
+use super::{Answer, Ctx, choose_topic, for_coach, leaderboard};
+use crate::chat::discord::{letter::Letter, sheets};
+
+/// Discord takes ten files with a message.
+const MOST_CHARTS: usize = 10;
+
+/// See who took part, how it went, and what to teach next
+#[poise::command(slash_command)]
+pub async fn summary(
+    ctx: Ctx<'_>,
+    #[description = "Of the last so many days; 7 by default"]
+    #[min = 1]
+    #[max = 3660]
+    days: Option<u32>,
+    #[description = "Of this topic only"]
+    #[autocomplete = "choose_topic"]
+    topic: Option<String>,
+) -> Answer<()> {
+    for_coach(ctx, |house, place, _| async move {
+        let period = leaderboard::period(house, Some(days.unwrap_or(7)), topic);
+        let summary = house.desk.summary(&place, &period).await?;
+        let charts = house.desk.summary_charts(&place, &period).await?;
+        let mut letter = Letter::text(sheets::summary::text(&summary));
+        for (i, chart) in charts.iter().take(MOST_CHARTS).enumerate() {
+            letter = letter.picture(&format!("chart-{}", i + 1), chart);
+        }
+        Ok(letter)
+    })
+    .await
+}

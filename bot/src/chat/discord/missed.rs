@@ -1,0 +1,137 @@
+//! What was said while no one listened: after a start, and after a session that could not be resumed,
+//! the channels and threads of open posts, and the direct conversations, are read back. A message heard
+//! before counts once, so reading too much does no harm.
+
+use poise::serenity_prelude as serenity;
+use serenity::{ChannelId, GetMessages, MessageId};
+
+use super::{
+    house::{self, House},
+    oops::brief,
+    talk::{self, Spoken},
+};
+use crate::desk::{ChatName, PostRow};
+
+/// How many pages of a hundred are read back of one channel.
+const MOST_PAGES: usize = 20;
+/// How many open posts of a group are looked after.
+const MOST_POSTS: usize = 10;
+/// The key under which direct conversations are remembered.
+const DIRECT: &str = "discord:direct";
+
+/// Reads back everything that may hold an answer.
+pub async fn read_back(house: &House) {
+    for channel in house.groups() {
+        let place = house::place(channel);
+        let Ok(rows) = house.desk.posts(&place, MOST_POSTS).await else {
+            continue;
+        };
+        let open: Vec<&PostRow> = rows.iter().filter(|row| row.open).collect();
+        let Some(oldest) = open.iter().map(|row| row.opened_at).min() else {
+            continue;
+        };
+        let since = first_id_at(oldest.timestamp_millis());
+        read_channel(house, channel, since, false).await;
+        for row in open {
+            let Ok(sheet) = house.desk.post(&place, row.post).await else {
+                continue;
+            };
+            if let Some(thread) = sheet.thread.and_then(|id| id.parse::<u64>().ok()) {
+                read_channel(house, ChannelId::new(thread.max(1)), since, false).await;
+            }
+        }
+    }
+    for (user, channel) in house.direct() {
+        let open = house
+            .desk
+            .open_for(ChatName::Discord, &user.to_string())
+            .await;
+        let oldest = open
+            .ok()
+            .and_then(|open| open.iter().map(|(_, row)| row.opened_at).min());
+        if let Some(oldest) = oldest {
+            read_channel(house, channel, first_id_at(oldest.timestamp_millis()), true).await;
+        }
+    }
+}
+
+/// The smallest id that a message of that moment can have: ids count milliseconds from 2015.
+fn first_id_at(millis: i64) -> MessageId {
+    const EPOCH: i64 = 1_420_070_400_000;
+    MessageId::new(((millis - EPOCH).max(1) as u64) << 22)
+}
+
+async fn read_channel(house: &House, channel: ChannelId, since: MessageId, direct: bool) {
+    let mut after = house
+        .last_heard(channel)
+        .map_or(since, |last| last.max(since));
+    for _ in 0..MOST_PAGES {
+        let page = channel
+            .messages(&house.http, GetMessages::new().after(after).limit(100))
+            .await;
+        let mut page = match page {
+            Ok(page) => page,
+            Err(error) => {
+                tracing::warn!(%channel, "cannot be read back: {}", brief(&error));
+                return;
+            }
+        };
+        page.sort_by_key(|message| message.id);
+        let Some(last) = page.last().map(|message| message.id) else {
+            return;
+        };
+        let full = page.len() == 100;
+        for message in &page {
+            if let Some(mut spoken) = Spoken::new(message) {
+                // REST does not say which server a message is of.
+                spoken.direct = direct;
+                talk::said(house, spoken).await;
+            }
+        }
+        if !full {
+            return;
+        }
+        after = last;
+    }
+}
+
+/// Remembers direct conversations over a restart.
+pub async fn remember_direct(house: &House) {
+    let pairs: Vec<(u64, u64)> = house
+        .direct()
+        .into_iter()
+        .map(|(user, channel)| (user.get(), channel.get()))
+        .collect();
+    if let Ok(text) = serde_json::to_string(&pairs)
+        && let Err(error) = house.desk.remember(DIRECT, &text).await
+    {
+        tracing::warn!("direct conversations could not be remembered: {error}");
+    }
+}
+
+/// Recalls them.
+pub async fn recall_direct(house: &House) {
+    let text = house
+        .desk
+        .remembered(DIRECT)
+        .await
+        .ok()
+        .flatten()
+        .unwrap_or_default();
+    let pairs: Vec<(u64, u64)> = serde_json::from_str(&text).unwrap_or_default();
+    for (user, channel) in pairs.into_iter().filter(|(u, c)| *u > 0 && *c > 0) {
+        house.note_direct(user.into(), channel.into());
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ids_are_made_of_moments() {
+        // The example of Discord's documentation, and its moment.
+        let id = first_id_at(1_462_015_105_796);
+        assert_eq!(id.get() >> 22, 175_928_847_299_117_063 >> 22);
+    }
+}

@@ -1,0 +1,75 @@
+//! What can go wrong on the way to an answer, in words for the person who asked.
+
+use poise::serenity_prelude as serenity;
+
+use crate::desk::DeskError;
+
+/// Why something could not be done.
+#[derive(Debug, thiserror::Error)]
+pub enum Oops {
+    /// The desk says why.
+    #[error(transparent)]
+    Desk(#[from] DeskError),
+    /// We say why.
+    #[error("{0}")]
+    Said(String),
+    /// Discord says why.
+    #[error("Discord did not take my answer; please try again.")]
+    Discord(#[from] serenity::Error),
+}
+
+/// What an answer to an interaction comes to.
+pub type Answer<T> = Result<T, Oops>;
+
+/// An error in our own words.
+pub fn said<T>(text: impl Into<String>) -> Answer<T> {
+    Err(Oops::Said(text.into()))
+}
+
+/// Discord's code for an error, where it gave one.
+pub fn code(error: &serenity::Error) -> Option<isize> {
+    match error {
+        serenity::Error::Http(serenity::HttpError::UnsuccessfulRequest(response)) => {
+            Some(response.error.code)
+        }
+        _ => None,
+    }
+}
+
+/// The HTTP status of an error, where there was an answer.
+pub fn status(error: &serenity::Error) -> Option<u16> {
+    match error {
+        serenity::Error::Http(serenity::HttpError::UnsuccessfulRequest(response)) => {
+            Some(response.status_code.as_u16())
+        }
+        _ => None,
+    }
+}
+
+/// What went wrong, for the log: never an address, which may hold an interaction's token.
+pub fn brief(error: &serenity::Error) -> String {
+    match error {
+        serenity::Error::Http(serenity::HttpError::UnsuccessfulRequest(response)) => format!(
+            "{} {} ({})",
+            response.status_code.as_u16(),
+            response.error.message,
+            response.error.code
+        ),
+        serenity::Error::Http(_) => "the request could not be made".into(),
+        other => other.to_string(),
+    }
+}
+
+/// Codes of Discord's that call for something of our own.
+pub mod codes {
+    /// The channel is gone.
+    pub const UNKNOWN_CHANNEL: isize = 10003;
+    /// The channel may not be seen.
+    pub const MISSING_ACCESS: isize = 50001;
+    /// The person takes no direct messages from us.
+    pub const NO_DIRECT_MESSAGES: isize = 50007;
+    /// A permission is missing.
+    pub const MISSING_PERMISSIONS: isize = 50013;
+    /// The message has its thread already.
+    pub const THREAD_EXISTS: isize = 160_004;
+}

@@ -1,0 +1,71 @@
+//! A post: one message with the diagram, topic, task, and when it closes.
+
+use crate::{
+    chat::discord::{buttons, letter::Letter, words},
+    desk::{Mode, Place, PostSheet},
+};
+
+/// The first words of a post's message; by them it is found again in the channel.
+pub fn heading(number: i64) -> String {
+    format!("**Position {number}**")
+}
+
+/// File name of a post's picture, without its ending: it says nothing of the position.
+pub fn file_name(number: i64) -> String {
+    format!("position-{number}")
+}
+
+/// The post as everyone sees it.
+pub fn letter(place: &Place, sheet: &PostSheet, mode: Mode) -> Letter {
+    let mut letter = preview(sheet, mode);
+    letter.rows.push(buttons::under_post(place, sheet.post));
+    letter
+}
+
+/// The post without its buttons, as a coach sees it beforehand.
+pub fn preview(sheet: &PostSheet, mode: Mode) -> Letter {
+    let kept = match mode {
+        Mode::Sealed => "Answers are sealed",
+        Mode::Open => "Verdicts come behind spoiler marks, and answers are taken",
+    };
+    let text = format!(
+        "{}\n{}\n{kept} until {} ({}).\n-# Press Answer, write to me directly, reply to this message, or use /study answer. Talk goes into the thread.",
+        title(sheet),
+        words::plain(&sheet.task),
+        words::moment(sheet.closes_at),
+        words::away(sheet.closes_at),
+    );
+    Letter::text(text).picture(&file_name(sheet.number), &sheet.picture)
+}
+
+/// What is left of the text when the post is closed.
+pub fn closed(sheet: &PostSheet) -> String {
+    format!(
+        "{}\n{}\nClosed; the solution follows.",
+        title(sheet),
+        words::plain(&sheet.task)
+    )
+}
+
+/// Number, topic and task in one line.
+pub fn title(sheet: &PostSheet) -> String {
+    let topic = sheet
+        .topic
+        .as_deref()
+        .map(|topic| format!(" · {}", words::plain(topic)));
+    format!(
+        "{}{} · {}",
+        heading(sheet.number),
+        topic.unwrap_or_default(),
+        words::plain(&sheet.stipulation)
+    )
+}
+
+/// Name of the thread for talk.
+pub fn thread_name(sheet: &PostSheet) -> String {
+    let name = match &sheet.topic {
+        Some(topic) => format!("Position {} · {topic}", sheet.number),
+        None => format!("Position {}", sheet.number),
+    };
+    words::short(&name, words::THREAD)
+}

@@ -1,0 +1,108 @@
+//! The week: what waits, in order, with buttons to move it about.
+
+use chrono::{DateTime, Utc};
+use poise::serenity_prelude as serenity;
+use serenity::{
+    ButtonStyle, CreateActionRow, CreateSelectMenu, CreateSelectMenuKind, CreateSelectMenuOption,
+};
+
+use super::report::soundness;
+use crate::{
+    chat::discord::{buttons, letter::Letter, words},
+    desk::{Place, QueueItem, Soundness},
+};
+
+/// The most a menu offers.
+const MENU: usize = 25;
+
+/// The week with one item picked out.
+pub fn letter(
+    place: &Place,
+    queue: &[QueueItem],
+    paused: Option<Option<DateTime<Utc>>>,
+    picked: Option<i64>,
+) -> Letter {
+    let mut parts = Vec::new();
+    match paused {
+        Some(Some(until)) => parts.push(format!("**Paused** until {}.", words::moment(until))),
+        Some(None) => parts.push("**Paused** until you resume.".to_owned()),
+        None => {}
+    }
+    if queue.is_empty() {
+        parts.push("Nothing waits. Attach a file to /coach check, and put the sound positions into the week.".into());
+        return Letter::text(parts.join("\n\n"));
+    }
+    let picked = picked.filter(|picked| queue.iter().any(|item| item.id == *picked));
+    let lines: Vec<String> = queue
+        .iter()
+        .take(MENU)
+        .enumerate()
+        .map(|(i, item)| line(i, item, picked == Some(item.id)))
+        .collect();
+    parts.push(format!("**The week**\n{}", lines.join("\n")));
+    if queue.len() > MENU {
+        parts.push(format!("… and {} more behind them", queue.len() - MENU));
+    }
+    let options = queue
+        .iter()
+        .take(MENU)
+        .enumerate()
+        .map(|(i, item)| {
+            CreateSelectMenuOption::new(label(i, item), item.id.to_string())
+                .default_selection(picked == Some(item.id))
+        })
+        .collect();
+    let menu = CreateSelectMenu::new(
+        buttons::id("week-pick", place, 0),
+        CreateSelectMenuKind::String { options },
+    )
+    .placeholder("Pick one to move, look at, post or take out");
+    let mut letter = Letter::text(parts.join("\n\n")).row(CreateActionRow::SelectMenu(menu));
+    if let Some(picked) = picked {
+        let at = queue.iter().position(|item| item.id == picked).unwrap_or(0);
+        let act = |verb: &str, label: &str, style| {
+            buttons::button(buttons::id(verb, place, picked), label, style)
+        };
+        letter = letter.row(CreateActionRow::Buttons(vec![
+            act("week-earlier", "Earlier", ButtonStyle::Secondary).disabled(at == 0),
+            act("week-later", "Later", ButtonStyle::Secondary).disabled(at + 1 == queue.len()),
+            act("week-look", "Look at it", ButtonStyle::Secondary),
+            act("week-post", "Post now", ButtonStyle::Primary),
+            act("week-out", "Take out", ButtonStyle::Danger),
+        ]));
+    }
+    letter
+}
+
+fn line(i: usize, item: &QueueItem, picked: bool) -> String {
+    let when = match item.due_at {
+        Some(at) => words::moment(at),
+        None => "no time yet".into(),
+    };
+    let fixed = if item.fixed { " (fixed)" } else { "" };
+    let unsound = match item.soundness {
+        Soundness::Sound => String::new(),
+        other => format!(" · **{}**", soundness(other)),
+    };
+    let text = format!(
+        "`{:>2}` {when}{fixed} · {} · {}{unsound}",
+        i + 1,
+        words::plain(item.topic.as_deref().unwrap_or("no topic")),
+        words::plain(&format!("{} ({})", item.stipulation, item.source)),
+    );
+    if picked { format!("→ {text}") } else { text }
+}
+
+/// A queued position in a menu or among choices.
+pub fn label(i: usize, item: &QueueItem) -> String {
+    let topic = item.topic.as_deref().unwrap_or("no topic");
+    words::short(
+        &format!(
+            "{}. {} · {topic} · {}",
+            i + 1,
+            item.stipulation,
+            item.source
+        ),
+        words::OPTION,
+    )
+}

@@ -1,0 +1,517 @@
+//! Messages among others and direct ones: which are answers, and who hears what of it.
+//!
+//! The rules, as members are told them:
+//! - In the group's channel, in a post's thread, and in a reply to the post, a message is taken when it
+//!   plainly is an answer; talk is left alone. A direct message, or one that calls the bot by name, is
+//!   always taken as an answer.
+//! - In a sealed group the verdict goes to the member directly, and the message is taken out of sight
+//!   where that is allowed. Where it is not, nothing the bot shows says whether the move was right.
+//! - In an open group the verdict's word comes behind spoiler marks.
+//! - Edits and deletions: see the desk's rules; what was decided stands.
+
+use poise::serenity_prelude as serenity;
+use serenity::{ChannelId, MessageId, MessageType, ReactionType, UserId};
+
+use super::{
+    buttons,
+    house::{self, House, Where},
+    letter::Letter,
+    oops::{brief, code, codes},
+    sheets, words,
+};
+use crate::desk::{
+    ChatName, DeskError, Edited, Heard, Mode, Person, Place, Verdict, VerdictSheet, Withdrawn,
+};
+
+/// Put under an answer whose sender cannot be told: the same whatever the verdict.
+const TAKEN: &str = "📨";
+
+/// Something said, as far as it matters here.
+#[derive(Clone, Debug)]
+pub struct Spoken {
+    /// The message.
+    pub id: MessageId,
+    /// Where.
+    pub channel: ChannelId,
+    /// Whether it is a direct message.
+    pub direct: bool,
+    /// Who.
+    pub user: UserId,
+    /// Their name here.
+    pub name: String,
+    /// What.
+    pub text: String,
+    /// The message it answers.
+    pub answers: Option<MessageId>,
+}
+
+impl Spoken {
+    /// From a new message; `None` for what no person said.
+    pub fn new(message: &serenity::Message) -> Option<Self> {
+        let ordinary = matches!(
+            message.kind,
+            MessageType::Regular | MessageType::InlineReply
+        );
+        if message.author.bot || message.webhook_id.is_some() || !ordinary {
+            return None;
+        }
+        let nick = message
+            .member
+            .as_ref()
+            .and_then(|member| member.nick.as_deref());
+        Some(Self {
+            id: message.id,
+            channel: message.channel_id,
+            direct: message.guild_id.is_none(),
+            user: message.author.id,
+            name: house::shown(&message.author, nick),
+            text: message.content.clone(),
+            answers: message
+                .message_reference
+                .as_ref()
+                .and_then(|reference| reference.message_id),
+        })
+    }
+
+    /// From an edit; `None` where it holds no new text.
+    pub fn edited(event: &serenity::MessageUpdateEvent) -> Option<Self> {
+        let author = event.author.as_ref().filter(|author| !author.bot)?;
+        event.edited_timestamp?;
+        let nick = event
+            .member
+            .as_ref()
+            .and_then(Option::as_ref)
+            .and_then(|m| m.nick.as_deref());
+        let reference = event.message_reference.as_ref().and_then(Option::as_ref);
+        Some(Self {
+            id: event.id,
+            channel: event.channel_id,
+            direct: event.guild_id.is_none(),
+            user: author.id,
+            name: house::shown(author, nick),
+            text: event.content.clone()?,
+            answers: reference.and_then(|reference| reference.message_id),
+        })
+    }
+}
+
+/// A message was written.
+pub async fn said(house: &House, spoken: Spoken) {
+    house.note_heard(spoken.channel, spoken.id);
+    let done = if spoken.direct {
+        house.note_direct(spoken.user, spoken.channel);
+        to_us(house, &spoken).await
+    } else {
+        among_others(house, &spoken).await
+    };
+    if let Err(error) = done {
+        tracing::error!(message = %spoken.id, "a message could not be dealt with: {error}");
+    }
+}
+
+/// The text without our own name, and whether our name was in it.
+fn without_name(text: &str, me: UserId) -> (String, bool) {
+    let (plain, nick) = (format!("<@{me}>"), format!("<@!{me}>"));
+    let named = text.contains(&plain) || text.contains(&nick);
+    let text = text.replace(&plain, " ").replace(&nick, " ");
+    (text.trim().to_owned(), named)
+}
+
+async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
+    let Some((place, at)) = house.group_of(spoken.channel).await else {
+        return Ok(());
+    };
+    let (text, named) = without_name(&spoken.text, house.me);
+    if text.is_empty() {
+        return Ok(());
+    }
+    let person = Person {
+        user: spoken.user.to_string(),
+        name: spoken.name.clone(),
+    };
+    let source = spoken.id.to_string();
+    let post = post_meant(house, &place, spoken, at).await?;
+    let heard = match post {
+        Meant::Post(post) => {
+            house
+                .desk
+                .hear_in(&place, &person, post, &source, &text)
+                .await?
+        }
+        Meant::Open => house.desk.hear(&place, &person, &source, &text).await?,
+        Meant::None => return Ok(()),
+    };
+    match heard {
+        Heard::Answer(sheet) => respond(house, &place, &person, spoken, &sheet).await,
+        // Heard again after a replay, or read back: it was dealt with then.
+        Heard::Again(_) => Ok(()),
+        Heard::Talk if named => {
+            let post = match post {
+                Meant::Post(post) => Some(post),
+                _ => house.desk.open_post(&place).await?.map(|sheet| sheet.post),
+            };
+            let Some(post) = post else { return Ok(()) };
+            let sheet = house
+                .desk
+                .answer(&place, &person, post, &source, &text)
+                .await?;
+            respond(house, &place, &person, spoken, &sheet).await
+        }
+        Heard::Talk => Ok(()),
+    }
+}
+
+/// The post that a message is about.
+#[derive(Clone, Copy, Debug)]
+enum Meant {
+    Post(i64),
+    Open,
+    None,
+}
+
+async fn post_meant(
+    house: &House,
+    place: &Place,
+    spoken: &Spoken,
+    at: Where,
+) -> Result<Meant, DeskError> {
+    if let Some(answered) = spoken.answers
+        && let Some(post) = house.desk.find_post(place, &answered.to_string()).await?
+    {
+        return Ok(Meant::Post(post));
+    }
+    Ok(match at {
+        Where::Channel => Meant::Open,
+        // Of a thread that is none of ours, nothing is an answer.
+        Where::Thread => match house
+            .desk
+            .find_post(place, &spoken.channel.to_string())
+            .await?
+        {
+            Some(post) => Meant::Post(post),
+            None => Meant::None,
+        },
+    })
+}
+
+/// Tells what came of an answer that was written where others read.
+async fn respond(
+    house: &House,
+    place: &Place,
+    person: &Person,
+    spoken: &Spoken,
+    sheet: &VerdictSheet,
+) -> Result<(), DeskError> {
+    let mode = house.desk.settings(place).await?.mode;
+    let says_a_move = sheet.verdict != Verdict::Unreadable;
+    let hidden = says_a_move && hide(house, spoken).await;
+    match mode {
+        Mode::Open if says_a_move => {
+            in_public(house, place, person, spoken, sheet, hidden).await;
+            Ok(())
+        }
+        Mode::Open | Mode::Sealed => {
+            in_private(house, place, person, spoken, sheet, hidden).await;
+            Ok(())
+        }
+    }
+}
+
+/// Takes a message out of sight, where we may.
+async fn hide(house: &House, spoken: &Spoken) -> bool {
+    let allowed = house
+        .permissions_in(spoken.channel)
+        .is_none_or(|have| have.contains(serenity::Permissions::MANAGE_MESSAGES));
+    if !allowed {
+        return false;
+    }
+    house.note_hidden(spoken.id);
+    match house
+        .http
+        .delete_message(spoken.channel, spoken.id, None)
+        .await
+    {
+        Ok(()) => true,
+        Err(error) => {
+            if code(&error) != Some(codes::MISSING_PERMISSIONS) {
+                tracing::warn!(
+                    "an answer could not be taken out of sight: {}",
+                    brief(&error)
+                );
+            }
+            false
+        }
+    }
+}
+
+async fn in_private(
+    house: &House,
+    place: &Place,
+    person: &Person,
+    spoken: &Spoken,
+    sheet: &VerdictSheet,
+    hidden: bool,
+) {
+    let mut letter = sheets::verdict::letter(place, sheet);
+    let word = match (sheet.verdict, hidden) {
+        (Verdict::Unreadable, _) => "",
+        (_, true) => "You wrote this where others read, so I have taken it out of sight:",
+        (_, false) => {
+            "You wrote this where others read, and I may not take it away; please delete it, so that the others can think for themselves:"
+        }
+    };
+    if !word.is_empty() {
+        let quote = words::plain(&words::short(&spoken.text.replace('\n', " "), 200));
+        letter.text = format!("{word} ||{quote}||\n\n{}", letter.text);
+    }
+    if tell(house, spoken.user, &letter, &format!("v{}", sheet.reply)).await {
+        return;
+    }
+    // Nobody else may learn the verdict, so what is said here is the same whatever it was.
+    if hidden {
+        let name = words::plain(&person.name);
+        let letter = Letter::text(format!(
+            "{name}, your answer is taken, and sealed. Press My progress to see what came of it."
+        ))
+        .row(buttons::progress_only(place, sheet.post));
+        let message = letter.message(&format!("t{}", sheet.reply));
+        if let Err(error) = spoken.channel.send_message(&house.http, message).await {
+            tracing::warn!("a member could not be told: {}", brief(&error));
+        }
+    } else if sheet.verdict != Verdict::Unreadable {
+        let sign = ReactionType::Unicode(TAKEN.into());
+        if let Err(error) = house
+            .http
+            .create_reaction(spoken.channel, spoken.id, &sign)
+            .await
+        {
+            tracing::warn!("a member could not be told: {}", brief(&error));
+        }
+    }
+}
+
+/// The verdict's word behind spoiler marks, and the whole behind a button for its member.
+async fn in_public(
+    house: &House,
+    place: &Place,
+    person: &Person,
+    spoken: &Spoken,
+    sheet: &VerdictSheet,
+    hidden: bool,
+) {
+    let letter = Letter::text(sheets::verdict::public(&person.name, sheet))
+        .row(buttons::progress_only(place, sheet.post));
+    let mut message = letter.message(&format!("o{}", sheet.reply));
+    if !hidden {
+        let reference = serenity::MessageReference::from((spoken.channel, spoken.id));
+        message = message.reference_message(reference.fail_if_not_exists(false));
+    }
+    if let Err(error) = spoken.channel.send_message(&house.http, message).await {
+        tracing::warn!("a verdict could not be shown: {}", brief(&error));
+    }
+    let full = sheets::verdict::letter(place, sheet);
+    tell(house, spoken.user, &full, &format!("v{}", sheet.reply)).await;
+}
+
+/// Sends a letter to a person directly; false when they take none.
+pub async fn tell(house: &House, user: UserId, letter: &Letter, nonce: &str) -> bool {
+    let sent = async {
+        let channel = house.direct_with(user).await?;
+        for (i, page) in letter.clone().pages().iter().enumerate() {
+            let nonce = format!("{nonce}-{i}");
+            channel
+                .send_message(&house.http, page.message(&nonce))
+                .await?;
+        }
+        Ok::<_, serenity::Error>(())
+    };
+    match sent.await {
+        Ok(()) => true,
+        Err(error) => {
+            if code(&error) != Some(codes::NO_DIRECT_MESSAGES) {
+                tracing::warn!("a direct message could not be sent: {}", brief(&error));
+            }
+            false
+        }
+    }
+}
+
+/// A direct message: always an answer, to the one post that is open for its sender.
+async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
+    let (text, _) = without_name(&spoken.text, house.me);
+    if text.is_empty() {
+        return Ok(());
+    }
+    let open = open_for(house, spoken.user).await?;
+    let nonce = format!("d{}", spoken.id);
+    let letter = match open.as_slice() {
+        [] => Letter::text(
+            "No position is open for you at the moment. If you belong to a study group on a server, answer there once, with the button under its position, and I shall know you here too.",
+        ),
+        [(place, row)] => {
+            let person = house.person(place, spoken.user, &spoken.name).await;
+            let source = spoken.id.to_string();
+            match house
+                .desk
+                .answer(place, &person, row.post, &source, &text)
+                .await
+            {
+                Ok(sheet) => sheets::verdict::letter(place, &sheet),
+                Err(error) => Letter::text(error.to_string()),
+            }
+        }
+        several => {
+            house.let_wait(spoken.user, spoken.id, text);
+            let mut row = Vec::new();
+            for (place, post) in several.iter().take(5) {
+                let group = house.desk.settings(place).await?.name;
+                row.push(buttons::button(
+                    buttons::id("to", place, post.post),
+                    &format!("{group}: position {}", post.number),
+                    serenity::ButtonStyle::Primary,
+                ));
+            }
+            Letter::text("Several of your groups have a position open. Which one is this for?")
+                .row(serenity::CreateActionRow::Buttons(row))
+        }
+    };
+    tell(house, spoken.user, &letter, &nonce).await;
+    Ok(())
+}
+
+/// Open posts of the groups a person belongs to. One who never answered before is looked for on the
+/// servers of the groups that have a post open.
+pub async fn open_for(
+    house: &House,
+    user: UserId,
+) -> Result<Vec<(Place, crate::desk::PostRow)>, DeskError> {
+    let known = house
+        .desk
+        .open_for(ChatName::Discord, &user.to_string())
+        .await?;
+    if !known.is_empty() {
+        return Ok(known);
+    }
+    let mut found = Vec::new();
+    for channel in house.groups().into_iter().take(20) {
+        let place = house::place(channel);
+        let Some(row) = house
+            .desk
+            .posts(&place, 1)
+            .await?
+            .into_iter()
+            .find(|row| row.open)
+        else {
+            continue;
+        };
+        let Some(guild) = house.guild_of(channel) else {
+            continue;
+        };
+        if house.http.get_member(guild, user).await.is_ok() {
+            found.push((place, row));
+        }
+    }
+    Ok(found)
+}
+
+/// A message was edited.
+pub async fn edited(house: &House, spoken: Spoken) {
+    if let Err(error) = take_edit(house, &spoken).await {
+        tracing::error!(message = %spoken.id, "an edit could not be dealt with: {error}");
+    }
+}
+
+async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
+    let (text, _) = without_name(&spoken.text, house.me);
+    let source = spoken.id.to_string();
+    let places = if spoken.direct {
+        house.groups().into_iter().map(house::place).collect()
+    } else {
+        match house.group_of(spoken.channel).await {
+            Some((place, _)) => vec![place],
+            None => return Ok(()),
+        }
+    };
+    for place in places {
+        let person = house.person(&place, spoken.user, &spoken.name).await;
+        match house
+            .desk
+            .edit_reply(&place, &person, &source, &text)
+            .await?
+        {
+            Edited::Unknown if spoken.direct => {}
+            Edited::Unknown => return among_others(house, spoken).await,
+            Edited::Judged(sheet) if spoken.direct => {
+                let letter = sheets::verdict::letter(&place, &sheet);
+                let nonce = edit_nonce(spoken.id, &text);
+                tell(house, spoken.user, &letter, &nonce).await;
+                return Ok(());
+            }
+            Edited::Judged(sheet) => return respond(house, &place, &person, spoken, &sheet).await,
+            Edited::Stands(_) => {
+                let letter = Letter::text(
+                    "Your answer counts as you first sent it; editing the message changes nothing. To answer again, send a new one.",
+                );
+                tell(house, spoken.user, &letter, &edit_nonce(spoken.id, &text)).await;
+                return Ok(());
+            }
+            Edited::Talk => return Ok(()),
+        }
+    }
+    Ok(())
+}
+
+/// The same edit heard twice is answered once; another edit of the message anew.
+fn edit_nonce(id: MessageId, text: &str) -> String {
+    use std::hash::{Hash, Hasher};
+    let mut hasher = std::hash::DefaultHasher::new();
+    (id.get(), text).hash(&mut hasher);
+    format!("e{:x}", hasher.finish())
+}
+
+/// A message was deleted.
+pub async fn deleted(house: &House, channel: ChannelId, id: MessageId, direct: bool) {
+    if house.was_hidden(id) {
+        return;
+    }
+    let places = if direct {
+        house.groups().into_iter().map(house::place).collect()
+    } else {
+        match house.group_of(channel).await {
+            Some((place, _)) => vec![place],
+            None => return,
+        }
+    };
+    for place in places {
+        match house.desk.withdraw_reply(&place, &id.to_string()).await {
+            Ok(Withdrawn::Unknown) => {}
+            Ok(Withdrawn::Stands | Withdrawn::Gone) => return,
+            Err(error) => {
+                tracing::error!(message = %id, "a deletion could not be dealt with: {error}");
+                return;
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn our_name_is_no_part_of_an_answer() {
+        let me = UserId::new(7);
+        assert_eq!(without_name("<@7> Rd8+", me), ("Rd8+".into(), true));
+        assert_eq!(without_name("Rd8+ <@!7>", me), ("Rd8+".into(), true));
+        assert_eq!(without_name("Rd8+ <@8>", me), ("Rd8+ <@8>".into(), false));
+    }
+
+    #[test]
+    fn nonces_fit_and_tell_edits_apart() {
+        let id = MessageId::new(u64::MAX);
+        let (a, b) = (edit_nonce(id, "Rd8+"), edit_nonce(id, "Rd7"));
+        assert!(a != b && a.len() + 2 <= 25, "{a}");
+        assert!(format!("d{}-9", u64::MAX).len() <= 25);
+        assert!(format!("v{}-9", i64::MAX).len() <= 25);
+    }
+}

@@ -1,0 +1,102 @@
+//! The bot's token: read from the environment or a file, and shown to no one.
+
+use std::path::PathBuf;
+
+/// A bot's token. Shows itself as dots, so that it cannot slip into a log.
+#[derive(Clone)]
+pub struct Token(String);
+
+impl std::fmt::Debug for Token {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("Token(…)")
+    }
+}
+
+/// Why a token could not be read.
+#[derive(Debug, thiserror::Error)]
+pub enum TokenError {
+    /// The file cannot be read.
+    #[error("DISCORD_TOKEN_FILE names {path}, which cannot be read: {error}")]
+    File {
+        /// The file.
+        path: PathBuf,
+        /// Why.
+        error: std::io::Error,
+    },
+    /// There is something, and it is no token.
+    #[error(
+        "{0} holds no token; a bot's token is one line of letters, digits, dots, dashes and underscores, from the Bot page of your application (discord.com/developers)"
+    )]
+    NoToken(&'static str),
+}
+
+impl Token {
+    /// The token from `DISCORD_TOKEN`, else from the file that `DISCORD_TOKEN_FILE` names; `None` where
+    /// neither is set, or is set to nothing.
+    ///
+    /// # Errors
+    /// When the file cannot be read, or what is found is no token.
+    pub fn from_environment() -> Result<Option<Self>, TokenError> {
+        if let Some(text) = std::env::var_os("DISCORD_TOKEN").filter(|text| !text.is_empty()) {
+            return match text.to_str().and_then(Self::parse) {
+                Some(token) => Ok(Some(token)),
+                None => Err(TokenError::NoToken("DISCORD_TOKEN")),
+            };
+        }
+        match std::env::var_os("DISCORD_TOKEN_FILE").filter(|path| !path.is_empty()) {
+            Some(path) => Self::from_file(path.into()).map(Some),
+            None => Ok(None),
+        }
+    }
+
+    fn from_file(path: PathBuf) -> Result<Self, TokenError> {
+        let text =
+            std::fs::read_to_string(&path).map_err(|error| TokenError::File { path, error })?;
+        Self::parse(&text).ok_or(TokenError::NoToken(
+            "The file that DISCORD_TOKEN_FILE names",
+        ))
+    }
+
+    /// A token out of a text, with or without `Bot ` before it.
+    pub fn parse(text: &str) -> Option<Self> {
+        let text = text.trim();
+        let text = text.strip_prefix("Bot ").unwrap_or(text).trim();
+        let fits = (20..=200).contains(&text.len())
+            && text
+                .bytes()
+                .all(|b| b.is_ascii_alphanumeric() || b".-_=".contains(&b));
+        fits.then(|| Self(text.to_owned()))
+    }
+
+    /// The token itself, for the client alone.
+    pub(super) fn reveal(&self) -> &str {
+        &self.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn tokens_are_read_and_never_shown() {
+        let text = "not-a-real-token.made-up.for-this-test_only";
+        let token = Token::parse(&format!(" Bot {text}\n")).expect("read");
+        assert_eq!(token.reveal(), text);
+        assert!(!format!("{token:?}").contains("made-up"));
+        for wrong in [
+            "",
+            "short",
+            "two words are no token at all",
+            "with\nline.break.in.the.middle",
+        ] {
+            assert!(Token::parse(wrong).is_none(), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn a_file_that_is_not_there_is_named() {
+        let error = Token::from_file("/no/such/file".into()).expect_err("missing");
+        assert!(error.to_string().contains("/no/such/file"));
+    }
+}
