@@ -367,12 +367,12 @@ fn own(world: &World, channel: u64, fits: impl Fn(&str) -> bool) -> Vec<Message>
         .collect()
 }
 
-/// A move in the notations a reader would know it by: with and without its signs, and, where it names
-/// squares, as coordinates. `san` may be given as `Rxd8+=d2d8` to say its squares.
+/// A move in the notations a reader would know it by: without its signs, with figurines, and as
+/// coordinates where its squares are given too, as in `Rxd8+/d2d8`.
 fn notations(san: &str) -> Vec<String> {
     let (san, squares) = san.split_once('/').unwrap_or((san, ""));
     let bare = san.trim_end_matches(['+', '#', '!', '?']);
-    let mut all = vec![bare.to_owned(), bare.replace('x', "")];
+    let mut all = vec![bare.to_owned()];
     let figures = [('K', '♔'), ('Q', '♕'), ('R', '♖'), ('B', '♗'), ('N', '♘')];
     let filled = [('K', '♚'), ('Q', '♛'), ('R', '♜'), ('B', '♝'), ('N', '♞')];
     for set in [figures, filled] {

@@ -174,5 +174,59 @@ pub fn tidy(world: &World, text: &str) -> String {
             .to_string();
         text.replace_range(start..=start + length, &format!("⟨moment, {kind}⟩"));
     }
-    text
+    without_local_times(&text)
+}
+
+/// Takes out times such as `18:00 on Thursday, 3 December`.
+fn without_local_times(text: &str) -> String {
+    let mut out = String::new();
+    let mut rest = text;
+    while let Some(at) = rest.find(" on ") {
+        let (before, after) = (&rest[..at], &rest[at + 4..]);
+        let clock = before
+            .get(before.len().saturating_sub(5)..)
+            .is_some_and(|clock| {
+                let mut chars = clock.chars();
+                clock.len() == 5
+                    && chars.all(|c| c.is_ascii_digit() || c == ':')
+                    && clock.contains(':')
+            });
+        let day = after.find(", ").filter(|_| clock).filter(|end| *end < 10);
+        let end = day.and_then(|comma| {
+            let tail = &after[comma + 2..];
+            let digits = tail.find(' ')?;
+            tail[..digits].bytes().all(|b| b.is_ascii_digit()).then(|| {
+                let month = tail[digits + 1..]
+                    .find(|c: char| !c.is_ascii_alphabetic())
+                    .unwrap_or(tail.len() - digits - 1);
+                comma + 2 + digits + 1 + month
+            })
+        });
+        match end {
+            Some(end) => {
+                out.push_str(&before[..before.len() - 5]);
+                out.push_str("⟨local time⟩");
+                rest = &after[end..];
+            }
+            None => {
+                out.push_str(&rest[..at + 4]);
+                rest = after;
+            }
+        }
+    }
+    out.push_str(rest);
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn local_times_give_way() {
+        assert_eq!(
+            without_local_times("It closes at 18:00 on Thursday, 3 December. On we go, on time."),
+            "It closes at ⟨local time⟩. On we go, on time."
+        );
+    }
 }

@@ -1,0 +1,425 @@
+//! Ways of answering on Discord, and what others get to see of it.
+
+use std::time::Duration;
+
+use sealed_move_tests::{
+    club::{BACK_RANK, Club, SMOTHERED},
+    discord::{
+        commands::Given,
+        permissions as may,
+        world::{Message, World},
+    },
+};
+
+fn text(text: &str) -> Given {
+    Given::Text(text.into())
+}
+
+/// The bot's direct messages to someone, in order.
+fn direct(world: &World, user: u64) -> Vec<Message> {
+    let Some(channel) = world.direct_with(user) else {
+        return Vec::new();
+    };
+    world
+        .messages
+        .values()
+        .filter(|message| message.channel == channel && message.author == world.bot)
+        .cloned()
+        .collect()
+}
+
+/// Waits for the `n`th direct message to someone.
+async fn told(club: &Club, user: u64, n: usize) -> Message {
+    club.discord
+        .until("a direct message", |world| {
+            direct(world, user).get(n).cloned()
+        })
+        .await
+}
+
+/// Lets what was sent before be dealt with: a direct exchange comes after it.
+async fn settle(club: &Club) {
+    let probe = club.member("Probe");
+    probe.command(club.channel, "study help", &[]).await;
+    tokio::time::sleep(Duration::from_millis(300)).await;
+}
+
+async fn ready(more: &[(&str, Given)], epd: &str) -> (Club, Message) {
+    let mut club = Club::open().await;
+    club.set_up(more).await;
+    club.queue(epd).await;
+    club.keep_secret(&["Rxd8/d2d8", "Nh6/f7h6"]);
+    let post = club.post().await;
+    (club, post)
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn ten_ways_of_answering() {
+    let (mut club, post) = ready(&[], BACK_RANK).await;
+    let discord = club.discord.clone();
+    let channel = club.channel;
+    let bot = discord.world().bot;
+    discord.overwrite_bot(channel, may::MANAGE_MESSAGES, 0);
+    settle(&club).await;
+    let thread = post.id;
+
+    // 1: the button. 2: the command. 3: the command in the thread.
+    let one = club.member("One");
+    let form = one.press(post.id, "Answer").await;
+    let seen = one.submit(&form, &["Rxd8+"]).await;
+    assert!(
+        seen.private() && seen.text().to_lowercase().contains("solved"),
+        "{}",
+        seen.text()
+    );
+    let two = club.member("Two");
+    let seen = two
+        .command(
+            channel,
+            "study answer",
+            &[("moves", text("1.Rxd8+ Rxd8 2.Rxd8#"))],
+        )
+        .await;
+    assert!(
+        seen.private() && seen.text().to_lowercase().contains("solved"),
+        "{}",
+        seen.text()
+    );
+    let three = club.member("Three");
+    let seen = three
+        .command(thread, "study answer", &[("moves", text("d2d8"))])
+        .await;
+    assert!(
+        seen.private() && seen.text().to_lowercase().contains("solved"),
+        "{}",
+        seen.text()
+    );
+
+    // 4: a direct message, by one the group has not seen before.
+    let four = club.member("Four");
+    four.direct("Rd2xd8+");
+    let heard = told(&club, four.id, 0).await;
+    assert!(
+        heard.content.to_lowercase().contains("solved"),
+        "{}",
+        heard.content
+    );
+    // 5: the command in the direct conversation.
+    let place = discord.world().open_direct(four.id);
+    let seen = four.command(place, "study progress", &[]).await;
+    assert!(seen.text().contains("solved"), "{}", seen.text());
+
+    // 6: a reply to the post. 7: a message in the thread. 8: a message in the channel. 9: by name.
+    // 10: in figurines, in the thread. Each is taken out of sight, and its sender told directly.
+    let said = [
+        (channel, Some(post.id), "Rxd8+".to_owned()),
+        (thread, None, "I'd play Rxd8+".to_owned()),
+        (channel, None, "1. Rxd8+!".to_owned()),
+        (channel, None, format!("<@{bot}> Rxd8+")),
+        (thread, None, "♖xd8+".to_owned()),
+    ];
+    for (i, (place, answers, words)) in said.into_iter().enumerate() {
+        let member = club.member(&format!("Member {}", i + 6));
+        let id = match answers {
+            Some(post) => member.reply(place, post, &words, true),
+            None => member.say(place, &words),
+        };
+        let heard = told(&club, member.id, 0).await;
+        assert!(
+            heard.content.to_lowercase().contains("solved"),
+            "{words}: {}",
+            heard.content
+        );
+        discord
+            .until("the message is out of sight", |world| {
+                (!world.messages.contains_key(&id)).then_some(())
+            })
+            .await;
+    }
+
+    // A wrong move is answered with its refutation and a board, in private.
+    let wrong = club.member("Wrong");
+    wrong.say(thread, "Rd7");
+    let heard = told(&club, wrong.id, 0).await;
+    assert!(heard.content.contains("Rxd7"), "{}", heard.content);
+    assert!(!heard.attachments.is_empty());
+
+    // Talk is left alone.
+    let talker = club.member("Talker");
+    for words in [
+        "what about Nd5 ideas later?",
+        "lovely position, thanks coach",
+        "is it mate in 2 or 3?",
+        "my rook on d8 was lost yesterday haha",
+    ] {
+        let id = talker.say(thread, words);
+        settle(&club).await;
+        let world = discord.world();
+        assert!(
+            world.messages.contains_key(&id),
+            "\"{words}\" was taken away"
+        );
+        assert!(
+            direct(&world, talker.id).is_empty(),
+            "\"{words}\" was answered"
+        );
+    }
+    let reveal = club.reveal().await;
+    assert!(
+        reveal.content.contains("Solved by 9 of 10"),
+        "{}",
+        reveal.content
+    );
+
+    // After the reveal everything may be said.
+    let id = talker.say(thread, "So it was Rxd8+!");
+    settle(&club).await;
+    assert!(discord.world().messages.contains_key(&id));
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn where_it_may_not_hide_or_tell_it_gives_nothing_away() {
+    let (mut club, post) = ready(&[], BACK_RANK).await;
+    let discord = club.discord.clone();
+    let thread = post.id;
+
+    // It may not take the message away, and the member takes no direct messages: a sign, the same
+    // whatever the move.
+    let closed = club.member("Closed");
+    closed.take_direct(false);
+    let right = closed.say(thread, "Rxd8+");
+    let other = club.member("Other");
+    other.take_direct(false);
+    let wrong = other.say(thread, "Rd7");
+    let signs = |id: u64| {
+        let discord = discord.clone();
+        async move {
+            discord
+                .until("a sign", |world| {
+                    let reactions = &world.messages.get(&id)?.reactions;
+                    (!reactions.is_empty()).then(|| reactions.clone())
+                })
+                .await
+        }
+    };
+    assert_eq!(signs(right).await, signs(wrong).await);
+    let seen = closed.press(post.id, "My progress").await;
+    assert!(
+        seen.text().to_lowercase().contains("solved"),
+        "{}",
+        seen.text()
+    );
+
+    // It may take the message away, and cannot tell directly: a neutral word in the thread.
+    discord.overwrite_bot(club.channel, may::MANAGE_MESSAGES, 0);
+    settle(&club).await;
+    let third = club.member("Third");
+    third.take_direct(false);
+    let id = third.say(thread, "Rxd8+");
+    let word = discord
+        .until("a neutral word", |world| {
+            world
+                .messages
+                .values()
+                .find(|m| m.channel == thread && m.content.contains("Third"))
+                .cloned()
+        })
+        .await;
+    assert!(
+        !word.content.to_lowercase().contains("solved"),
+        "{}",
+        word.content
+    );
+    assert!(!discord.world().messages.contains_key(&id));
+    let seen = third.press(word.id, "My progress").await;
+    assert!(
+        seen.private() && seen.text().to_lowercase().contains("solved"),
+        "{}",
+        seen.text()
+    );
+
+    // With direct messages open, the sender is asked to delete what may not be hidden.
+    discord.overwrite_bot(club.channel, 0, 0);
+    settle(&club).await;
+    let fourth = club.member("Fourth");
+    fourth.say(thread, "Rxd8+");
+    let heard = told(&club, fourth.id, 0).await;
+    assert!(
+        heard.content.contains("please delete it"),
+        "{}",
+        heard.content
+    );
+    club.check_for_leaks();
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn edits_and_deletions_follow_the_rules() {
+    let (club, post) = ready(&[], BACK_RANK).await;
+    let discord = club.discord.clone();
+    let thread = post.id;
+
+    // A wrong answer stays one, whatever becomes of the message.
+    let ana = club.member("Ana");
+    let id = ana.say(thread, "Rd7");
+    told(&club, ana.id, 0).await;
+    ana.edit(id, "Rxd8+");
+    let heard = told(&club, ana.id, 1).await;
+    assert!(
+        heard.content.contains("counts as you first sent it"),
+        "{}",
+        heard.content
+    );
+    ana.delete(id);
+    settle(&club).await;
+    let seen = ana.press(post.id, "My progress").await;
+    assert!(
+        !seen.text().to_lowercase().contains("solved."),
+        "{}",
+        seen.text()
+    );
+    let seen = ana.command(club.channel, "study my-data", &[]).await;
+    let kept = {
+        let world = discord.world();
+        String::from_utf8(world.files[&seen.messages[0].attachments[0]].bytes.clone())
+            .expect("text")
+    };
+    assert!(
+        !kept.contains("\"Rd7\"") || kept.contains("wrong"),
+        "the words are forgotten: {kept}"
+    );
+
+    // Talk that becomes an answer is heard.
+    let ben = club.member("Ben");
+    let id = ben.say(thread, "hm, let me think");
+    settle(&club).await;
+    ben.edit(id, "Rxd8+");
+    let heard = told(&club, ben.id, 0).await;
+    assert!(
+        heard.content.to_lowercase().contains("solved"),
+        "{}",
+        heard.content
+    );
+
+    // A direct message that could not be read may be edited, and is judged again.
+    let eve = club.member("Eve");
+    let id = eve.direct("qqq zzz");
+    told(&club, eve.id, 0).await;
+    eve.edit(id, "Rxd8+");
+    let heard = told(&club, eve.id, 1).await;
+    assert!(
+        heard.content.to_lowercase().contains("solved"),
+        "{}",
+        heard.content
+    );
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn open_groups_see_the_verdict_behind_spoiler_marks_and_no_more() {
+    let (mut club, post) = ready(&[("replies", Given::Number(1))], SMOTHERED).await;
+    let discord = club.discord.clone();
+    let thread = post.id;
+    assert!(post.content.contains("spoiler"), "{}", post.content);
+    let ana = club.member("Ana");
+    let id = ana.say(thread, "Nh6+");
+    let public = discord
+        .until("a verdict", |world| {
+            world
+                .messages
+                .values()
+                .find(|m| m.channel == thread && m.content.contains("Ana has answered"))
+                .cloned()
+        })
+        .await;
+    assert!(
+        public.content.contains("||right so far"),
+        "{}",
+        public.content
+    );
+    assert_eq!(public.reference, Some(id));
+    // The whole of it, with the board, is Ana's alone.
+    let heard = told(&club, ana.id, 0).await;
+    assert!(!heard.attachments.is_empty(), "{}", heard.content);
+    ana.direct("Qg8+");
+    ana.direct("Nf7#");
+    told(&club, ana.id, 2).await;
+    let reveal = club.reveal().await;
+    assert!(reveal.content.contains("Ana"), "{}", reveal.content);
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn without_the_message_content_intent_everything_else_works() {
+    let mut club = Club::open_with(false).await;
+    let seen = club.set_up(&[]).await;
+    assert!(
+        seen.text().contains("without the message-content intent"),
+        "{}",
+        seen.text()
+    );
+    club.queue(BACK_RANK).await;
+    club.keep_secret(&["Rxd8/d2d8"]);
+    let post = club.post().await;
+    let discord = club.discord.clone();
+    let bot = discord.world().bot;
+
+    let quiet = club.member("Quiet");
+    quiet.say(post.id, "Rxd8+");
+    let loud = club.member("Loud");
+    loud.reply(club.channel, post.id, "Rxd8+", true);
+    let named = club.member("Named");
+    named.say(post.id, &format!("<@{bot}> Rxd8+"));
+    let direct_one = club.member("Direct");
+    direct_one.direct("Rxd8+");
+    for member in [&loud, &named, &direct_one] {
+        let heard = told(&club, member.id, 0).await;
+        assert!(
+            heard.content.to_lowercase().contains("solved"),
+            "{}",
+            heard.content
+        );
+    }
+    settle(&club).await;
+    assert!(direct(&discord.world(), quiet.id).is_empty());
+    let form = quiet.press(post.id, "Answer").await;
+    let seen = quiet.submit(&form, &["Rxd8+"]).await;
+    assert!(
+        seen.text().to_lowercase().contains("solved"),
+        "{}",
+        seen.text()
+    );
+    club.reveal().await;
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn what_the_bot_cannot_read_the_coach_answers_by_hand() {
+    let (club, post) = ready(&[], BACK_RANK).await;
+    let ana = club.member("Ana");
+    let form = ana.press(post.id, "Answer").await;
+    ana.submit(&form, &["the big rook thing on the last line, you know"])
+        .await;
+    let seen = club.coach.command(club.channel, "coach answers", &[]).await;
+    assert!(
+        seen.private() && seen.text().contains("the big rook thing"),
+        "{}",
+        seen.text()
+    );
+    let form = club.coach.press(seen.message(), "Right …").await;
+    let seen = club.coach.submit(&form, &["4,5", "Good eyes!"]).await;
+    assert!(seen.text().contains("No answer waits"), "{}", seen.text());
+    let heard = told(&club, ana.id, 0).await;
+    assert!(
+        heard.content.contains("Good eyes!") && heard.content.contains("4.5"),
+        "{}",
+        heard.content
+    );
+    let seen = club
+        .coach
+        .command(club.channel, "coach leaderboard", &[])
+        .await;
+    assert!(seen.text().contains("4.5 points"), "{}", seen.text());
+    club.finish();
+}

@@ -1,0 +1,435 @@
+//! Discord on a bad day: crowds, lost lines, lost sessions, repeated events, restarts, trouble at the
+//! other end; and two groups at once.
+
+use std::time::Duration;
+
+use sealed_move_tests::{
+    club::{BACK_RANK, Bot, Club, SMOTHERED, posts, reveals},
+    discord::{Discord, commands::Given, faults::Trouble, gateway::Out, world::World},
+};
+
+fn text(text: &str) -> Given {
+    Given::Text(text.into())
+}
+
+/// The texts of the bot's direct messages to someone.
+fn direct(world: &World, user: u64) -> Vec<String> {
+    let Some(channel) = world.direct_with(user) else {
+        return Vec::new();
+    };
+    world
+        .messages
+        .values()
+        .filter(|message| message.channel == channel && message.author == world.bot)
+        .map(|message| message.content.clone())
+        .collect()
+}
+
+async fn ready(epd: &str) -> (Club, u64) {
+    let mut club = Club::open().await;
+    club.set_up(&[]).await;
+    club.queue(epd).await;
+    club.keep_secret(&["Rxd8/d2d8", "Nh6/f7h6"]);
+    let post = club.post().await;
+    (club, post.id)
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn a_hundred_members_answer_at_once() {
+    let (mut club, post) = ready(BACK_RANK).await;
+    let discord = club.discord.clone();
+    let channel = club.channel;
+    let refused_before = discord.world().rates.refused;
+    let mut tasks = Vec::new();
+    for i in 0..100 {
+        let member = club.member(&format!("Member {i}"));
+        let right = i % 3 != 0;
+        let words = if right { "Rxd8+" } else { "Rd7" };
+        let discord = discord.clone();
+        tasks.push(tokio::spawn(async move {
+            // A third each by button, by command, and directly, spread over a few seconds.
+            tokio::time::sleep(Duration::from_millis(30 * i)).await;
+            let told = match i / 3 % 3 {
+                0 => {
+                    let form = member.press(post, "Answer").await;
+                    let seen = member.submit(&form, &[words]).await;
+                    assert!(seen.private());
+                    seen.text()
+                }
+                1 => {
+                    let seen = member
+                        .command(channel, "study answer", &[("moves", text(words))])
+                        .await;
+                    assert!(seen.private());
+                    seen.text()
+                }
+                _ => {
+                    member.direct(words);
+                    discord
+                        .until_within(Duration::from_secs(60), "a direct verdict", |world| {
+                            direct(world, member.id).first().cloned()
+                        })
+                        .await
+                }
+            };
+            let solved = told.to_lowercase().contains("solved");
+            assert_eq!(solved, right, "{words}: {told}");
+            assert_eq!(told.contains("Rxd7"), !right, "{words}: {told}");
+        }));
+    }
+    for task in tasks {
+        task.await.expect("each member got the right verdict");
+    }
+    let refused = discord.world().rates.refused - refused_before;
+    assert!(refused <= 5, "{refused} requests ran into a rate limit");
+    let reveal = club.reveal().await;
+    assert!(
+        reveal.content.contains("Solved by 66 of 100"),
+        "{}",
+        reveal.content
+    );
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn lost_lines_repeated_events_and_lost_sessions() {
+    let (mut club, post) = ready(SMOTHERED).await;
+    let discord = club.discord.clone();
+    let ana = club.member("Ana");
+    let told = |n: usize| {
+        let (discord, user) = (discord.clone(), ana.id);
+        async move {
+            discord
+                .until_within(Duration::from_secs(40), "a direct verdict", |world| {
+                    direct(world, user).get(n).cloned()
+                })
+                .await
+        }
+    };
+
+    // The line drops in the middle; what is said meanwhile comes with the resume, and comes twice.
+    ana.direct("Nh6+");
+    told(0).await;
+    discord.world().sessions.repeat_on_resume = 3;
+    discord.gateway(Out::Drop);
+    ana.direct("Qg8+");
+    told(1).await;
+    discord
+        .until("a resume", |world| {
+            (world.sessions.resumed == 1).then_some(())
+        })
+        .await;
+
+    // Discord asks for a reconnect, and repeats again.
+    discord.world().sessions.repeat_on_resume = 5;
+    discord.gateway(Out::Send(
+        serde_json::json!({"op": 7, "s": null, "t": null, "d": null}),
+    ));
+    discord
+        .until("another resume", |world| {
+            (world.sessions.resumed == 2).then_some(())
+        })
+        .await;
+    tokio::time::sleep(Duration::from_millis(500)).await;
+    assert_eq!(
+        direct(&discord.world(), ana.id).len(),
+        2,
+        "each message was answered once"
+    );
+
+    // The session is lost: what is said until the next one is told by nobody, and is read back.
+    let before = discord.world().sessions.identified;
+    discord.world().sessions.forget();
+    discord.gateway(Out::Drop);
+    let ben = club.member("Ben");
+    ana.direct("Nf7#");
+    ben.say(post, "Nh6+");
+    let last = {
+        let mut world = discord.world();
+        world.sessions.forget();
+        drop(world);
+        told(2).await
+    };
+    assert!(last.to_lowercase().contains("solved"), "{last}");
+    discord
+        .until_within(Duration::from_secs(40), "Ben's verdict", |world| {
+            direct(world, ben.id).first().cloned()
+        })
+        .await;
+    assert!(discord.world().sessions.identified > before);
+    club.check_for_leaks();
+    let reveal = club.reveal().await;
+    assert!(
+        reveal.content.contains("Solved by 1 of 2: Ana"),
+        "{}",
+        reveal.content
+    );
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
+    let mut club = Club::open().await;
+    club.set_up(&[]).await;
+    club.queue(&format!("{BACK_RANK}\n{SMOTHERED}\n")).await;
+    let discord = club.discord.clone();
+    let channel = club.channel;
+
+    // The post goes out, its answer is lost, and the bot dies before it hears of it.
+    discord.world().faults.plan(
+        "POST",
+        &format!("/channels/{channel}/messages"),
+        1,
+        Trouble::LostAnswer,
+    );
+    let seen = club.coach.command(channel, "coach post-now", &[]).await;
+    assert!(seen.text().contains("goes out"), "{}", seen.text());
+    discord
+        .until("the post", |world| posts(world, channel).first().map(drop))
+        .await;
+    club.bot.kill();
+    let ana = club.member("Ana");
+    let said = ana.say(channel, "Rd7");
+    // Long after the nonce is forgotten.
+    discord.world().nonces.clear();
+    club.bot = Bot::up(&discord, club.folder.path(), true).await;
+    let post = discord
+        .until("a thread", |world| {
+            let post = posts(world, channel).first()?.id;
+            world.channel(post).map(|thread| thread.id)
+        })
+        .await;
+    // What was said while it was down is answered, if the post was open by then.
+    let seen = ana.press(post, "My progress").await;
+    assert!(seen.private());
+    tokio::time::sleep(Duration::from_millis(500)).await;
+    assert_eq!(
+        posts(&discord.world(), channel).len(),
+        1,
+        "the post went out once"
+    );
+    let _ = said;
+
+    // The same in the middle of a reveal.
+    discord.world().faults.plan(
+        "POST",
+        &format!("/channels/{channel}/messages"),
+        1,
+        Trouble::LostAnswer,
+    );
+    club.coach.command(channel, "coach close", &[]).await;
+    discord
+        .until("the reveal", |world| {
+            reveals(world, channel).first().map(drop)
+        })
+        .await;
+    club.bot.kill();
+    discord.world().nonces.clear();
+    club.bot = Bot::up(&discord, club.folder.path(), true).await;
+    discord
+        .until("the post is closed", |world| {
+            world
+                .messages
+                .get(&post)
+                .filter(|m| m.content.contains("Closed"))
+                .map(drop)
+        })
+        .await;
+    tokio::time::sleep(Duration::from_millis(500)).await;
+    assert_eq!(
+        reveals(&discord.world(), channel).len(),
+        1,
+        "the reveal went out once"
+    );
+    assert_eq!(club.bot.stop().await, 0, "{}", club.bot.log());
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn trouble_at_the_other_end_is_lived_through() {
+    let mut club = Club::open().await;
+    club.set_up(&[]).await;
+    club.queue(BACK_RANK).await;
+    let discord = club.discord.clone();
+    let channel = club.channel;
+    let sends = format!("/channels/{channel}/messages");
+    {
+        let mut world = discord.world();
+        world.faults.plan("POST", &sends, 1, Trouble::Status(503));
+        world.faults.plan("POST", &sends, 1, Trouble::DoneBut(502));
+        world
+            .faults
+            .plan("POST", "/threads", 1, Trouble::DoneBut(500));
+        world
+            .faults
+            .plan("POST", "/callback", 1, Trouble::DoneBut(502));
+        world
+            .faults
+            .plan("PATCH", "/messages/@original", 1, Trouble::TooMany(0.3));
+    }
+    club.keep_secret(&["Rxd8/d2d8"]);
+    let post = club.post().await;
+    assert_eq!(posts(&discord.world(), channel).len(), 1);
+    let ana = club.member("Ana");
+    let form = ana.press(post.id, "Answer").await;
+    discord
+        .world()
+        .faults
+        .plan("POST", "/callback", 1, Trouble::Status(500));
+    let seen = ana.submit(&form, &["Rxd8+"]).await;
+    assert!(
+        seen.text().to_lowercase().contains("solved"),
+        "{}",
+        seen.text()
+    );
+    assert!(discord.world().faults.spent(), "all of it came to pass");
+
+    // A token that dies of old age is no reason to lose an answer.
+    let ben = club.member("Ben");
+    discord
+        .world()
+        .faults
+        .plan("POST", "/callback", 3, Trouble::Status(500));
+    let id = ben.send_command(channel, "study answer", &[("moves", text("Rxd8+"))]);
+    tokio::time::sleep(Duration::from_secs(3)).await;
+    discord.world().interactions.remove(&id);
+    club.reveal().await;
+    let seen = ben.command(channel, "study progress", &[]).await;
+    assert!(seen.text().contains("1 of 1 solved"), "{}", seen.text());
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn two_groups_with_their_own_zones_and_ways() {
+    let mut club = Club::open().await;
+    let discord = club.discord.clone();
+    club.set_up(&[("time", text("18:00"))]).await;
+    // The second on another server, on the other side of the world, and open.
+    let akiko = discord.person("Akiko");
+    let other = discord.server("Harbour Club", &akiko);
+    let harbour = discord.channel(other, "evening-study");
+    let seen = akiko
+        .command(
+            harbour,
+            "coach set-up",
+            &[
+                ("zone", text("Asia/Tokyo")),
+                ("time", text("18:00")),
+                ("replies", Given::Number(1)),
+            ],
+        )
+        .await;
+    assert!(
+        seen.text().contains("Asia/Tokyo") && seen.text().contains("open:"),
+        "{}",
+        seen.text()
+    );
+
+    let one = club.queue(BACK_RANK).await;
+    assert!(one.text().contains("1 put into the week"), "{}", one.text());
+    let file = akiko.upload(sealed_move_tests::discord::people::Attach::text(
+        "a.epd", SMOTHERED,
+    ));
+    akiko
+        .command(
+            harbour,
+            "coach check",
+            &[("file", file), ("put-into-week", Given::Flag(true))],
+        )
+        .await;
+    // 18:00 in Lisbon and 18:00 in Tokyo are 8 or 9 hours apart.
+    let due = |seen: String| -> i64 {
+        let at = seen.find("<t:").expect("a moment");
+        seen[at + 3..]
+            .split(':')
+            .next()
+            .and_then(|n| n.parse().ok())
+            .expect("a number")
+    };
+    let here = due(club
+        .coach
+        .command(club.channel, "coach week", &[])
+        .await
+        .text());
+    let there = due(akiko.command(harbour, "coach week", &[]).await.text());
+    let apart = (here - there).rem_euclid(86_400) / 3_600;
+    assert!([8, 9].contains(&apart), "{apart} hours");
+
+    club.keep_secret(&["Rxd8/d2d8", "Nh6/f7h6"]);
+    let first = club.post().await;
+    akiko.command(harbour, "coach post-now", &[]).await;
+    let second = discord
+        .until("the other post", |world| {
+            posts(world, harbour).first().cloned()
+        })
+        .await;
+    assert!(first.content.contains("sealed") && second.content.contains("spoiler"));
+    // Each coach has a say in their own group only.
+    let seen = akiko.command(club.channel, "coach week", &[]).await;
+    assert!(
+        seen.text().contains("for the group's coaches"),
+        "{}",
+        seen.text()
+    );
+
+    // One who is in both groups and writes directly is asked which one is meant.
+    let mika = club.member("Mika");
+    discord.join(other, &mika);
+    for post in [&first, &second] {
+        let form = mika.press(post.id, "Answer").await;
+        mika.submit(&form, &["a2a1"]).await;
+    }
+    mika.direct("Nh6+");
+    let asked = discord
+        .until("a question", |world| {
+            let channel = world.direct_with(mika.id)?;
+            world
+                .messages
+                .values()
+                .find(|m| m.channel == channel && m.content.contains("Which one"))
+                .cloned()
+        })
+        .await;
+    let seen = mika.press(asked.id, "evening-study: position 1").await;
+    assert!(
+        seen.text().contains("Kh8"),
+        "the bot's defence: {}",
+        seen.text()
+    );
+    club.check_for_leaks();
+    club.finish();
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn a_bad_token_and_a_refused_intent_end_with_one_sentence() {
+    for (spoil, wanted) in [
+        ("token", "Discord refuses the bot's token"),
+        ("intent", "Discord refuses the message-content intent"),
+    ] {
+        let discord = Discord::start().await;
+        let mut seen_by_bot = discord.clone();
+        match spoil {
+            "token" => seen_by_bot.token = "bm90LXRoZS1yaWdodC1vbmU.xyz.at-all-not-at-all".into(),
+            _ => discord.world().granted_intents = 0,
+        }
+        let folder = tempfile::tempdir().expect("a folder");
+        let mut bot = Bot::start(&seen_by_bot, folder.path(), true);
+        let mut status = None;
+        for _ in 0..400 {
+            status = bot.ended();
+            if status.is_some() {
+                break;
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        let log = bot.log();
+        assert_eq!(status, Some(2), "{log}");
+        let lines: Vec<&str> = log.lines().filter(|line| line.contains(wanted)).collect();
+        assert_eq!(lines.len(), 1, "{log}");
+        assert!(!log.contains(&seen_by_bot.token), "{log}");
+        assert!(
+            discord.world().log.len() < 8,
+            "it is not tried again and again"
+        );
+    }
+}
