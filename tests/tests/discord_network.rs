@@ -139,17 +139,11 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
 
     // The session is lost: what is said until the next one is told by nobody, and is read back.
     let before = discord.world().sessions.identified;
-    discord.world().sessions.forget();
-    discord.gateway(Out::Drop);
+    discord.world().sessions.lose();
     let ben = club.member("Ben");
     ana.direct("Nf7#");
     ben.say(post, "Nh6+");
-    let last = {
-        let mut world = discord.world();
-        world.sessions.forget();
-        drop(world);
-        told(2).await
-    };
+    let last = told(2).await;
     assert!(last.to_lowercase().contains("solved"), "{last}");
     discord
         .until_within(Duration::from_secs(40), "Ben's verdict", |world| {

@@ -2,7 +2,8 @@
 
 use sealed_move_tests::{
     club::{BACK_RANK, Club, SMOTHERED, seen_as_text, written},
-    discord::{commands::Given, people::Attach},
+    discord::{Discord, commands::Given, people::Attach, world::Message},
+    workspace,
 };
 
 fn snapshot(name: &str, text: &str) {
@@ -10,6 +11,25 @@ fn snapshot(name: &str, text: &str) {
     settings.set_prepend_module_to_snapshot(false);
     settings.set_omit_expression(true);
     settings.bind(|| insta::assert_snapshot!(format!("week-{name}"), text));
+}
+
+/// Keeps the pictures of a message beside the snapshots, for looking at. How they are drawn is tested
+/// where they are drawn; here only that each is there and as large as the one looked at last.
+fn pictures(discord: &Discord, name: &str, message: &Message) {
+    let world = discord.world();
+    let files = message.attachments.iter().filter_map(|id| world.files.get(id));
+    let files: Vec<_> = files.filter(|file| file.kind == "image/png").collect();
+    assert!(!files.is_empty(), "{name} has a picture");
+    for (i, file) in files.into_iter().enumerate() {
+        let path = workspace().join(format!("tests/tests/snapshots/week-{name}-{}.png", i + 1));
+        if std::env::var("INSTA_UPDATE").is_ok_and(|update| update == "always") {
+            std::fs::write(&path, &file.bytes).expect("the picture can be written");
+        }
+        let kept = std::fs::read(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+        // Width and height stand in bytes 16 to 24 of a PNG.
+        assert_eq!(kept.get(16..24), file.bytes.get(16..24), "{}", path.display());
+        assert!(file.description.as_deref().is_some_and(|alt| !alt.is_empty()), "{name} has alt text");
+    }
 }
 
 fn text(text: &str) -> Given {
@@ -80,6 +100,7 @@ async fn a_week_from_set_up_to_summary() {
     club.keep_secret(&["Nh6+/f7h6", "Qg8+/c4g8"]);
     let post = club.post().await;
     snapshot("8-post", &written(&discord, &post));
+    pictures(&discord, "8-post", &post);
     {
         let world = discord.world();
         let file = &world.files[&post.attachments[0]];
@@ -98,6 +119,7 @@ async fn a_week_from_set_up_to_summary() {
     let seen = ana.submit(&form, &["Qe6"]).await;
     assert!(seen.private());
     snapshot("10-wrong", &seen_as_text(&discord, &seen));
+    pictures(&discord, "10-wrong", &seen.messages[0]);
     let seen = ana.press(post.id, "Hint").await;
     snapshot("11-hint", &seen_as_text(&discord, &seen));
     let form = ana.press(post.id, "Answer").await;
@@ -129,6 +151,7 @@ async fn a_week_from_set_up_to_summary() {
     // The reveal, and the thread after it.
     let reveal = club.reveal().await;
     snapshot("16-reveal", &written(&discord, &reveal));
+    pictures(&discord, "16-reveal", &reveal);
     assert!(reveal.content.contains("Nh6"), "{}", reveal.content);
     let closed = discord
         .until("the post is closed", |world| {

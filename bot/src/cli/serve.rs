@@ -106,10 +106,14 @@ async fn told_to_stop() -> anyhow::Result<()> {
     Ok(())
 }
 
+/// What is logged by default: warnings. Of the gateway's comings and goings the library makes a noise of
+/// its own; what matters of them is said in our words.
+const LOG: &str = "warn,serenity::gateway=off";
+
 /// Logs to stderr, at the level SEALED_MOVE_LOG asks for; warnings by default.
 pub(super) fn start_log() {
     let filter =
-        EnvFilter::try_from_env("SEALED_MOVE_LOG").unwrap_or_else(|_| EnvFilter::new("warn"));
+        EnvFilter::try_from_env("SEALED_MOVE_LOG").unwrap_or_else(|_| EnvFilter::new(LOG));
     // A second start in one process keeps the first log.
     let _ = tracing_subscriber::fmt()
         .with_env_filter(filter)

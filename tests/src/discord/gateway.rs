@@ -111,12 +111,9 @@ impl Sessions {
         }
     }
 
-    /// Forgets every session, so that none can be resumed.
-    pub fn forget(&mut self) {
-        self.by_id.retain(|_, session| session.out.is_some());
-        for session in self.by_id.values_mut() {
-            session.events.clear();
-        }
+    /// Cuts every line and forgets every session, so that none can be resumed.
+    pub fn lose(&mut self) {
+        self.to_all(&Out::Drop);
         self.by_id.clear();
     }
 
@@ -463,7 +460,7 @@ impl Connection {
             .is_some_and(|at| at.elapsed() < Duration::from_millis(4900));
         world.sessions.last_identify = Some(Instant::now());
         if soon {
-            world.violation("two identifies within five seconds");
+            // Not counted against the bot: one that was started anew cannot know of the last time.
             let _ = self.out.send(Out::Send(
                 json!({"op": 9, "s": null, "t": null, "d": false}),
             ));

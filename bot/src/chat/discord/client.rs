@@ -99,7 +99,8 @@ pub async fn start(
     });
 
     let ended = tokio::select! {
-        _ = greeting.wait_for(|greeted| *greeted) => None,
+        // Where the greeter is gone the client has ended, and says why itself.
+        Ok(_) = greeting.wait_for(|greeted| *greeted) => None,
         ended = &mut end => Some(ended),
         () = tokio::time::sleep(GREETING) => {
             manager.shutdown_all().await;

@@ -204,7 +204,7 @@ async fn respond(
 ) -> Result<(), DeskError> {
     let mode = house.desk.settings(place).await?.mode;
     let says_a_move = sheet.verdict != Verdict::Unreadable;
-    let hidden = says_a_move && hide(house, spoken).await;
+    let hidden = says_a_move && hide(house, place, spoken).await;
     match mode {
         Mode::Open if says_a_move => {
             in_public(house, place, person, spoken, sheet, hidden).await;
@@ -218,9 +218,10 @@ async fn respond(
 }
 
 /// Takes a message out of sight, where we may.
-async fn hide(house: &House, spoken: &Spoken) -> bool {
-    let allowed = house
-        .permissions_in(spoken.channel)
+async fn hide(house: &House, place: &Place, spoken: &Spoken) -> bool {
+    // A thread has the permissions of its channel.
+    let allowed = house::channel(place)
+        .and_then(|channel| house.permissions_in(channel))
         .is_none_or(|have| have.contains(serenity::Permissions::MANAGE_MESSAGES));
     if !allowed {
         return false;
@@ -264,7 +265,7 @@ async fn in_private(
         let quote = words::plain(&words::short(&spoken.text.replace('\n', " "), 200));
         letter.text = format!("{word} ||{quote}||\n\n{}", letter.text);
     }
-    if tell(house, spoken.user, &letter, &format!("v{}", sheet.reply)).await {
+    if tell(house, spoken.user, &letter, &nonce("v", spoken)).await {
         return;
     }
     // Nobody else may learn the verdict, so what is said here is the same whatever it was.
@@ -274,7 +275,7 @@ async fn in_private(
             "{name}, your answer is taken, and sealed. Press My progress to see what came of it."
         ))
         .row(buttons::progress_only(place, sheet.post));
-        let message = letter.message(&format!("t{}", sheet.reply));
+        let message = letter.message(&nonce("t", spoken));
         if let Err(error) = spoken.channel.send_message(&house.http, message).await {
             tracing::warn!("a member could not be told: {}", brief(&error));
         }
@@ -301,7 +302,7 @@ async fn in_public(
 ) {
     let letter = Letter::text(sheets::verdict::public(&person.name, sheet))
         .row(buttons::progress_only(place, sheet.post));
-    let mut message = letter.message(&format!("o{}", sheet.reply));
+    let mut message = letter.message(&nonce("o", spoken));
     if !hidden {
         let reference = serenity::MessageReference::from((spoken.channel, spoken.id));
         message = message.reference_message(reference.fail_if_not_exists(false));
@@ -310,7 +311,7 @@ async fn in_public(
         tracing::warn!("a verdict could not be shown: {}", brief(&error));
     }
     let full = sheets::verdict::letter(place, sheet);
-    tell(house, spoken.user, &full, &format!("v{}", sheet.reply)).await;
+    tell(house, spoken.user, &full, &nonce("v", spoken)).await;
 }
 
 /// Sends a letter to a person directly; false when they take none.
@@ -443,8 +444,7 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
             Edited::Unknown => return among_others(house, spoken).await,
             Edited::Judged(sheet) if spoken.direct => {
                 let letter = sheets::verdict::letter(&place, &sheet);
-                let nonce = edit_nonce(spoken.id, &text);
-                tell(house, spoken.user, &letter, &nonce).await;
+                tell(house, spoken.user, &letter, &nonce("e", spoken)).await;
                 return Ok(());
             }
             Edited::Judged(sheet) => return respond(house, &place, &person, spoken, &sheet).await,
@@ -452,7 +452,7 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
                 let letter = Letter::text(
                     "Your answer counts as you first sent it; editing the message changes nothing. To answer again, send a new one.",
                 );
-                tell(house, spoken.user, &letter, &edit_nonce(spoken.id, &text)).await;
+                tell(house, spoken.user, &letter, &nonce("e", spoken)).await;
                 return Ok(());
             }
             Edited::Talk => return Ok(()),
@@ -461,12 +461,12 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
     Ok(())
 }
 
-/// The same edit heard twice is answered once; another edit of the message anew.
-fn edit_nonce(id: MessageId, text: &str) -> String {
+/// The same message heard twice is answered once; an edit of it anew.
+fn nonce(kind: &str, spoken: &Spoken) -> String {
     use std::hash::{Hash, Hasher};
     let mut hasher = std::hash::DefaultHasher::new();
-    (id.get(), text).hash(&mut hasher);
-    format!("e{:x}", hasher.finish())
+    (spoken.id.get(), &spoken.text).hash(&mut hasher);
+    format!("{kind}{:x}", hasher.finish())
 }
 
 /// A message was deleted.
@@ -508,10 +508,18 @@ mod tests {
 
     #[test]
     fn nonces_fit_and_tell_edits_apart() {
-        let id = MessageId::new(u64::MAX);
-        let (a, b) = (edit_nonce(id, "Rd8+"), edit_nonce(id, "Rd7"));
+        let spoken = |text: &str| Spoken {
+            id: MessageId::new(u64::MAX),
+            channel: ChannelId::new(1),
+            direct: false,
+            user: UserId::new(1),
+            name: String::new(),
+            text: text.into(),
+            answers: None,
+        };
+        let (a, b) = (nonce("e", &spoken("Rd8+")), nonce("e", &spoken("Rd7")));
         assert!(a != b && a.len() + 2 <= 25, "{a}");
+        assert_eq!(a, nonce("e", &spoken("Rd8+")));
         assert!(format!("d{}-9", u64::MAX).len() <= 25);
-        assert!(format!("v{}-9", i64::MAX).len() <= 25);
     }
 }
