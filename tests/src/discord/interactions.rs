@@ -92,7 +92,13 @@ pub fn answer(world: &mut World, call: &Call<'_>, id: u64, token: &str) -> Resul
             };
             (answered, Some(id), audience)
         }
-        6 => (Answered::Update, interaction.on, Audience::Nobody),
+        6 => {
+            // The change is promised; until it comes the message counts as waiting for it.
+            if let Some(message) = interaction.on.and_then(|on| world.messages.get_mut(&on)) {
+                message.loading = true;
+            }
+            (Answered::Update, interaction.on, Audience::Nobody)
+        }
         7 => {
             limits::message(data, call.files, false)?;
             let on = interaction.on.ok_or_else(unknown)?;

@@ -4,7 +4,9 @@ use serde_json::{Value, json};
 
 use super::{
     ids, permissions,
-    world::{Channel, ChannelKind, File, Guild, Message, Role, User, World},
+    world::{
+        Channel, ChannelKind, File, Guild, Interaction, InteractionKind, Message, Role, User, World,
+    },
 };
 
 /// A user.
@@ -230,15 +232,32 @@ pub fn message(world: &World, message: &Message, with_content: bool) -> Value {
         .and_then(|id| world.interactions.get(&id))
     {
         value["application_id"] = json!(world.bot.to_string());
-        value["interaction_metadata"] = json!({
-            "id": interaction.id.to_string(), "type": interaction.kind as u8,
-            "user": user_by_id(world, interaction.user),
-            "authorizing_integration_owners": {},
-        });
+        value["interaction_metadata"] = metadata(world, interaction);
     }
     // A thread made from a message has the message's id.
     if let Some(thread) = world.channels.get(&message.id) {
         value["thread"] = channel(world, thread);
+    }
+    value
+}
+
+/// What is told of the interaction that made a message.
+fn metadata(world: &World, interaction: &Interaction) -> Value {
+    let mut value = json!({
+        "id": interaction.id.to_string(), "type": interaction.kind as u8,
+        "user": user_by_id(world, interaction.user), "authorizing_integration_owners": {},
+    });
+    match (interaction.kind, interaction.on) {
+        (InteractionKind::Component, Some(on)) => value["interacted_message_id"] = json!(on.to_string()),
+        (InteractionKind::Modal, on) => {
+            let mut opener = value.clone();
+            opener["type"] = json!(if on.is_some() { 3 } else { 2 });
+            if let Some(on) = on {
+                opener["interacted_message_id"] = json!(on.to_string());
+            }
+            value["triggering_interaction_metadata"] = opener;
+        }
+        _ => {}
     }
     value
 }

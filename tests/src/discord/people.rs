@@ -487,18 +487,16 @@ pub fn seen(world: &World, id: u64) -> Option<Seen> {
     if interaction.answered == Answered::No {
         return None;
     }
-    let mut messages: Vec<Message> = interaction
+    let messages: Vec<Message> = interaction
         .original
         .iter()
         .chain(&interaction.followups)
         .filter_map(|id| world.messages.get(id).cloned())
         .collect();
-    if messages.iter().any(|message| message.loading) {
+    // News of work under way is not the answer yet.
+    let under_way = |message: &Message| message.content.starts_with("Checking: ");
+    if messages.iter().any(|message| message.loading || under_way(message)) {
         return None;
-    }
-    // A deferred change of the message under the button is complete once a change or a message came.
-    if interaction.answered == Answered::Update && messages.is_empty() {
-        messages.clear();
     }
     Some(Seen {
         interaction: id,
