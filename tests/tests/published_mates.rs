@@ -75,7 +75,7 @@ fn python_chess_spells_every_move_of_the_solutions_alike() {
             input.push('\n');
         }
     }
-    assert!(moves > 1_500, "{moves}");
+    assert!(moves > 1_000, "{moves}");
     let agreed = python_script("sans.py", &[], &input);
     assert_eq!(agreed.trim(), moves.to_string());
 }
@@ -114,10 +114,18 @@ fn a_hundred_random_positions_to_three_moves_agree_with_brute_force() {
 
 fn agree_with_brute_force(count: usize, most: u8, seed: u64) {
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
-    let positions: Vec<Chess> = std::iter::repeat_with(|| random_position(&mut rng, most))
-        .flatten()
-        .take(count)
-        .collect();
+    // Mates are rare among random positions: of those that the prover finds none in, one in eight is
+    // kept. Brute force decides on all that are kept.
+    let mut positions = Vec::with_capacity(count);
+    while positions.len() < count {
+        let Some(position) = random_position(&mut rng, most) else {
+            continue;
+        };
+        let found = prove::shortest_mate(&position, most, &Budget::unlimited()).expect("no bound");
+        if found.is_some() || rng.random_bool(0.125) {
+            positions.push(position);
+        }
+    }
     let input: String = positions
         .iter()
         .map(|position| format!("{}|{most}\n", fen(position)))
@@ -144,7 +152,7 @@ fn agree_with_brute_force(count: usize, most: u8, seed: u64) {
         assert_eq!(json!(keys), answer["keys"], "{}", fen(position));
     }
     // Otherwise little would have been compared.
-    assert!(mates * 5 >= count, "{mates} of {count} are mates");
+    assert!(mates * 4 >= count, "{mates} of {count} are mates");
 }
 
 fn fen(position: &Chess) -> String {
