@@ -225,7 +225,7 @@ async fn replies(anna: &Browser, boris: &Browser) {
     // A wrong move, typed as in any chat.
     anna.type_into("#text", "Nxd8+\n").await;
     anna.until_says("#stream .sealed", "Wrong move").await;
-    anna.until_says("#stream .sealed", "1...K").await;
+    anna.until_says("#stream .sealed", "1...").await;
     anna.until("the picture after the refutation", "return document.querySelector('.sealed img')?.naturalWidth > 300 && document.querySelector('.sealed img').alt.length > 40", vec![]).await;
 
     // Talk is talk, and everyone sees it.
@@ -245,7 +245,8 @@ async fn replies(anna: &Browser, boris: &Browser) {
     boris.until_says("#stream .sealed", "Right so far").await;
     boris.until_says("#stream .sealed", "Your move.").await;
     boris.until_says("#stream .sealed", "Kh8").await;
-    boris.type_into("#text", "queen g8 check\n").await;
+    boris.type_into("#text", "queen g8 check").await;
+    boris.click("#answer").await;
     boris.until_says("#stream .sealed", "Rxg8").await;
     boris.type_into("#text", "Nf7#\n").await;
     boris.until_says("#stream .sealed", "Solved").await;
@@ -268,7 +269,7 @@ async fn replies(anna: &Browser, boris: &Browser) {
 
     // A page that is loaded again has everything.
     anna.refresh().await;
-    anna.until_says("#stream .sealed", "1...K").await;
+    anna.until_says("#stream .sealed", "1...").await;
     anna.until_says("#stream .sealed", "Hint 1 of 3").await;
     anna.until_says("#stream", "Good evening from the back row")
         .await;

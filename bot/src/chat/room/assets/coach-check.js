@@ -107,7 +107,9 @@ function showReports() {
 }
 
 function addAll(sound) {
-  const ids = sound.map(({ position }) => position).filter((id) => id !== null);
+  const waiting = new Set(shared?.state.week.items.map((item) => item.position));
+  const ids = sound.map(({ position }) => position).filter((id) => id !== null && !waiting.has(id));
+  if (!ids.length) return null;
   return make(
     "p",
     {},
@@ -222,13 +224,13 @@ function actions(position, report, waiting) {
     { class: "row" },
     sound
       ? button("Put into the week", (event) => enqueue(event.currentTarget, [position], false), {
-          "aria-label": `Put ${report.id} into the week`,
+          "aria-label": `Put into the week: ${report.id}`,
         })
       : report.verdict === "illegal"
         ? null
         : button("Post it anyway", (event) => enqueue(event.currentTarget, [position], true), {
-            "aria-label": `Put ${report.id} into the week anyway`,
+            "aria-label": `Post it anyway: ${report.id}`,
           }),
-    button("Preview", (event) => preview(event.currentTarget, position), { "aria-label": `Preview ${report.id}` }),
+    button("Preview", (event) => preview(event.currentTarget, position), { "aria-label": `Preview: ${report.id}` }),
   );
 }

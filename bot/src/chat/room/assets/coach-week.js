@@ -14,10 +14,16 @@ let shared = null;
 export function showWeek(state, refresh) {
   shared = { state, refresh };
   const { week } = state;
-  byId("week-state").replaceChildren(...openNow(week), pausing(week));
-  if (list.contains(document.activeElement) && document.activeElement.matches("input")) return;
+  const above = byId("week-state");
+  if (!typing(above)) above.replaceChildren(...openNow(week), pausing(week));
+  if (typing(list)) return;
+  // What the coach has unfolded stays so.
+  const unfolded = new Set([...list.querySelectorAll("li:has(details[open])")].map((item) => item.dataset.item));
   const focused = document.activeElement?.id;
   list.replaceChildren(...week.items.map((item, at) => entry(item, at, week)));
+  for (const item of list.children) {
+    if (unfolded.has(item.dataset.item)) item.querySelector("details").open = true;
+  }
   if (focused) byId(focused)?.focus({ preventScroll: true });
   if (!week.items.length) {
     list.append(
@@ -30,6 +36,8 @@ export function showWeek(state, refresh) {
     );
   }
 }
+
+const typing = (place) => place.contains(document.activeElement) && document.activeElement.matches("input");
 
 /** Does something to the week, says what was done, and shows the outcome. */
 function change(control, done, act) {
