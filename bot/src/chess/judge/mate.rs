@@ -7,7 +7,7 @@ use shakmaty::{Chess, Color, Move, Position};
 
 use super::{Case, Judgement, Verdict, points, words};
 use crate::chess::refute::{self, Refutation, Sealed};
-use crate::chess::reply::{NodeId, Reading, Tree};
+use crate::chess::reply::{NodeId, Reading, Tree, reason};
 use crate::chess::{Branch, Spent, line, prove, scene::Scene};
 
 /// The solver's right move at some point, as far as it is known: from the tree, or proved.
@@ -403,15 +403,24 @@ impl<'a> Judge<'a, '_> {
                 refute::number(left),
                 refute::number(length)
             )),
+            None if refutation.is_about_the_move() => {
+                text.push_str(&format!("{move_text} does not work: {}.", refutation.point));
+            }
             None => text.push_str(&format!("{move_text} does not work.")),
         }
-        let defender = crate::chess::reply::reason::side(!self.solver());
-        let why = refutation.point.clone();
-        match (refutation.line.is_empty(), why.is_empty()) {
-            (true, true) => {}
-            (true, false) => text.push_str(&format!(" {}.", capital(&why))),
-            (false, true) => text.push_str(&format!(" {defender} answers {answer}.")),
-            (false, false) => text.push_str(&format!(" {defender} answers {answer}: {why}.")),
+        let defender = reason::side(!self.solver());
+        let why = &refutation.point;
+        match (refutation.line.is_empty(), slower) {
+            (true, _) => {}
+            (false, None) if refutation.is_about_the_move() => {
+                if left > 1 {
+                    text.push_str(&format!(" For example {answer}."));
+                }
+            }
+            _ if why.is_empty() || refutation.is_about_the_move() => {
+                text.push_str(&format!(" {defender} answers {answer}."));
+            }
+            _ => text.push_str(&format!(" {defender} answers {answer}: {why}.")),
         }
         let line = if at_first || line_before.len() <= self.case.played.len() {
             self.case.line.to_vec()
@@ -485,7 +494,7 @@ impl<'a> Judge<'a, '_> {
             moves.extend(self.tree.main_line());
             moves
         };
-        let defender = crate::chess::reply::reason::side(!self.solver());
+        let defender = reason::side(!self.solver());
         let answer = words::numbered_end(start, missed, 1);
         let upto = &missed[..missed.len() - 1];
         let shared = main
@@ -582,11 +591,4 @@ fn final_scene(end: &Chess, last: Option<Move>) -> Scene {
         last_move: last.and_then(|mv| Some((mv.from()?, mv.to()))),
         marks: Vec::new(),
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(chars).collect()
-    })
 }

@@ -38,6 +38,18 @@ pub struct Refutation {
     pub scene: Scene,
 }
 
+impl Refutation {
+    /// Whether the reason speaks of the wrong move itself, so that any defence would do.
+    pub fn is_about_the_move(&self) -> bool {
+        matches!(
+            self.reasons
+                .iter()
+                .find(|r| !matches!(r, Reason::Slower { .. })),
+            Some(Reason::NoThreat | Reason::NoCheck | Reason::Stalemate)
+        )
+    }
+}
+
 /// What may not be spoken of: squares on which the key or the main line arrives.
 #[derive(Clone, Debug, Default)]
 pub struct Sealed {

@@ -3,6 +3,7 @@
 use shakmaty::{Bitboard, Chess, Color, Move, Position, Rank, Role, Square, attacks};
 
 use super::Sealed;
+use crate::chess::{Budget, prove};
 
 /// A refutation as it stands on the board.
 #[derive(Clone, Debug)]
@@ -175,20 +176,34 @@ pub fn reasons(facts: &Facts, sealed: &Sealed) -> Vec<Reason> {
     let Some(defence) = facts.defence else {
         return vec![Reason::Stalemate];
     };
-    let mut found = Vec::new();
-    let checked = facts.after.is_check();
     if facts.beyond.is_checkmate() {
-        found.push(Reason::MatesFirst);
-        return found;
+        return vec![Reason::MatesFirst];
     }
+    let checked = facts.after.is_check();
     if facts.left == 1 && !checked {
         return vec![Reason::NoCheck];
     }
-    if let Some(what) = defence.capture() {
-        found.push(takes(facts, defence, what));
+    let taken = capture(facts);
+    let takes_mover = matches!(
+        taken,
+        Some(Reason::Takes {
+            the_mover: true,
+            ..
+        })
+    );
+    // A quiet move that threatens nothing in time fails to anything; a capture elsewhere on the board
+    // would be no reason.
+    if !checked && !takes_mover && threatens(facts) == Some(false) {
+        let mut found = vec![Reason::NoThreat];
+        found.extend(back_rank_holds(facts).map(|_| Reason::BackRankHolds { again: false }));
+        return found;
+    }
+    let mut found = Vec::new();
+    if let Some(taken) = taken {
+        found.push(taken);
     } else if defence.is_castle() {
         found.push(Reason::Castles);
-    } else if defence.role() == Role::King && (checked || facts.left > 1) {
+    } else if defence.role() == Role::King {
         found.push(flight(facts, defence));
     } else if checked {
         found.push(Reason::Interposes {
@@ -204,7 +219,7 @@ pub fn reasons(facts: &Facts, sealed: &Sealed) -> Vec<Reason> {
     if facts.beyond.is_check() {
         found.push(Reason::Check);
     }
-    if found.is_empty() && !checked {
+    if found.is_empty() {
         found.extend(threat(facts, defence, sealed));
     }
     if let Some(again) = back_rank_holds(facts) {
@@ -289,33 +304,41 @@ fn flight(facts: &Facts, defence: Move) -> Reason {
     }
 }
 
-/// How a quiet defence meets a quiet move.
-fn threat(facts: &Facts, defence: Move, sealed: &Sealed) -> Option<Reason> {
+/// Whether the solver would mate in the moves left if the defender passed; `None` where that is not
+/// soon known, or passing makes no sense.
+fn threatens(facts: &Facts) -> Option<bool> {
     let left = facts.left.saturating_sub(1);
     let passed = facts.after.clone().swap_turn().ok()?;
-    if left != 1 {
-        // Longer threats are only told apart from none where that is quickly proved.
-        let budget = crate::chess::Budget::unlimited()
-            .nodes(super::SLOWER_NODES / 4)
-            .table_bytes(1 << 20);
-        return match crate::chess::prove::shortest_mate(&passed, left, &budget) {
-            Ok(None) => Some(Reason::NoThreat),
-            Ok(Some(_)) => Some(Reason::MeetsThreat),
-            Err(_) => None,
-        };
+    if left == 1 {
+        return Some(!mates_in_one(&passed).is_empty());
     }
-    let mates: Vec<Move> = passed
+    let budget = Budget::unlimited()
+        .nodes(super::SLOWER_NODES / 4)
+        .table_bytes(1 << 20);
+    let found = prove::shortest_mate(&passed, left, &budget).ok()?;
+    Some(found.is_some())
+}
+
+fn mates_in_one(position: &Chess) -> Vec<Move> {
+    position
         .legal_moves()
         .into_iter()
         .filter(|&mv| {
-            let mut next = passed.clone();
+            let mut next = position.clone();
             next.play_unchecked(mv);
             next.is_checkmate()
         })
-        .collect();
-    let Some(&first) = mates.first() else {
-        return Some(Reason::NoThreat);
-    };
+        .collect()
+}
+
+/// How a quiet defence meets the threat of a quiet move.
+fn threat(facts: &Facts, defence: Move, sealed: &Sealed) -> Option<Reason> {
+    if facts.left != 2 {
+        return threatens(facts).map(|_| Reason::MeetsThreat);
+    }
+    let passed = facts.after.clone().swap_turn().ok()?;
+    let mates = mates_in_one(&passed);
+    let first = *mates.first()?;
     let met: Vec<Option<Reason>> = mates
         .iter()
         .map(|&mate| how_met(facts, defence, mate))

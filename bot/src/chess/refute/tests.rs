@@ -1,1 +1,278 @@
+//! Every reason given is held against the board by code that shares nothing with what found it.
 
+use shakmaty::{Bitboard, Chess, Color, Move, Position, Rank, Role, Square, attacks};
+
+use super::*;
+use crate::chess::parse_fen;
+
+/// Positions from random play and a few of our own, with the length of the mate.
+fn positions() -> Vec<(Chess, u8)> {
+    let own = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - -\t#2\n\
+               7k/5Q2/5K2/8/8/8/8/8 w - -\t#1\n\
+               6k1/5p1p/5KpP/8/8/8/8/4R3 w - -\t#1\n\
+               k7/8/1K6/8/8/8/8/7R w - -\t#1\n\
+               5rk1/5p1p/5Qp1/8/8/7P/5PPK/4R3 w - -\t#2\n";
+    include_str!("positions.txt")
+        .lines()
+        .chain(own.lines())
+        .filter(|line| !line.starts_with('#'))
+        .map(|line| {
+            let (fen, task) = line.split_once('\t').expect("a tab");
+            let moves = task.trim_start_matches('#').parse().expect("a number");
+            (parse_fen(fen).expect("a position").position, moves)
+        })
+        .collect()
+}
+
+fn play(position: &Chess, mv: Move) -> Chess {
+    position.clone().play(mv).expect("legal")
+}
+
+/// Plain search for a mate in `moves` of the side to move.
+fn mates(position: &Chess, moves: u8) -> bool {
+    moves > 0
+        && position.legal_moves().into_iter().any(|mv| {
+            let next = play(position, mv);
+            next.is_checkmate()
+                || (moves > 1 && !next.is_game_over() && all_mated(&next, moves - 1))
+        })
+}
+
+fn all_mated(position: &Chess, moves: u8) -> bool {
+    position
+        .legal_moves()
+        .into_iter()
+        .all(|mv| mates(&play(position, mv), moves))
+}
+
+fn attackers(position: &Chess, square: Square, by: Color, without: Option<Square>) -> Bitboard {
+    let mut occupied = position.board().occupied();
+    if let Some(without) = without {
+        occupied.discard(without);
+    }
+    position.board().attacks_to(square, by, occupied)
+}
+
+fn verify(before: &Chess, mv: Move, moves: u8, refutation: &Refutation) -> Result<(), String> {
+    let ensure = |holds: bool, what: &str| if holds { Ok(()) } else { Err(what.to_owned()) };
+    let after = play(before, mv);
+    let (solver, defender) = (before.turn(), after.turn());
+    let Some(&defence) = refutation.line.first() else {
+        return ensure(after.is_stalemate(), "no line, and no stalemate");
+    };
+    let beyond = play(&after, defence);
+    ensure(!mates(&beyond, moves - 1), "the defence does not hold")?;
+    let passed = after.clone().swap_turn().ok();
+    let threats: Vec<Move> = passed.as_ref().map_or_else(Vec::new, |passed| {
+        passed
+            .legal_moves()
+            .into_iter()
+            .filter(|&m| play(passed, m).is_checkmate())
+            .collect()
+    });
+    for reason in &refutation.reasons {
+        match *reason {
+            Reason::Stalemate => ensure(after.is_stalemate(), "stalemate")?,
+            Reason::Slower { moves: length } => {
+                ensure(length > moves, "slower than the task")?;
+                if length <= 3 {
+                    ensure(all_mated(&after, length - 1), "mates in the length said")?;
+                    ensure(!all_mated(&after, length - 2), "and not sooner")?;
+                }
+            }
+            Reason::MatesFirst => ensure(beyond.is_checkmate(), "mate")?,
+            Reason::Takes {
+                by,
+                what,
+                on,
+                the_mover,
+                back,
+            } => {
+                ensure(defence.role() == by, "what takes")?;
+                ensure(after.board().role_at(on) == Some(what), "what is taken")?;
+                ensure(after.board().color_at(on) == Some(solver), "whose it is")?;
+                ensure(
+                    beyond.board().color_at(on) != Some(solver),
+                    "that it is gone",
+                )?;
+                let moved = before.board().piece_at(on) != after.board().piece_at(on);
+                ensure(the_mover == moved, "that it is the man that moved")?;
+                let retakes = beyond
+                    .legal_moves()
+                    .iter()
+                    .any(|m| m.is_capture() && m.to() == defence.to());
+                let guards = attackers(&beyond, defence.to(), solver, None);
+                match back {
+                    Back::Possible => ensure(retakes, "can be taken back")?,
+                    Back::Nothing => ensure(!retakes && guards.is_empty(), "nothing takes back")?,
+                    Back::InCheck => ensure(!retakes && beyond.is_check(), "in check")?,
+                    Back::Guarded => {
+                        let king = beyond.board().king_of(solver).expect("a king");
+                        ensure(!retakes && guards.contains(king), "the king would")?;
+                    }
+                    Back::Pinned(role, square) => {
+                        ensure(!retakes && guards.contains(square), "the pinned man would")?;
+                        ensure(beyond.board().role_at(square) == Some(role), "which man")?;
+                        ensure(!beyond.is_check(), "no check, a pin")?;
+                        let king = beyond.board().king_of(solver).expect("a king");
+                        let lined = beyond
+                            .board()
+                            .by_color(defender)
+                            .into_iter()
+                            .any(|p| attacks::between(p, king).contains(square));
+                        ensure(lined, "somebody pins it")?;
+                    }
+                }
+                if by == Role::King {
+                    ensure(guards.is_empty(), "the king takes what is unguarded")?;
+                }
+            }
+            Reason::Flight { to, lost_guard } => {
+                ensure(
+                    defence.role() == Role::King && defence.to() == to,
+                    "the king goes",
+                )?;
+                ensure(
+                    attackers(&beyond, to, solver, None).is_empty(),
+                    "nothing guards",
+                )?;
+                let king = after.board().king_of(defender);
+                match lost_guard {
+                    None => {}
+                    Some(LostGuard::Moved(role)) => {
+                        let from = mv.from().expect("a square");
+                        ensure(before.board().role_at(from) == Some(role), "which guard")?;
+                        ensure(
+                            attackers(before, to, solver, king).contains(from),
+                            "that it guarded",
+                        )?;
+                    }
+                    Some(LostGuard::Blocked(role, guard)) => {
+                        ensure(after.board().role_at(guard) == Some(role), "which guard")?;
+                        ensure(
+                            attackers(before, to, solver, king).contains(guard),
+                            "that it guarded",
+                        )?;
+                        ensure(
+                            !attackers(&after, to, solver, king).contains(guard),
+                            "that it is shut out",
+                        )?;
+                    }
+                }
+            }
+            Reason::Castles => ensure(defence.is_castle(), "castling")?,
+            Reason::Check => ensure(beyond.is_check(), "check")?,
+            Reason::Interposes { by, on, takeable } => {
+                let king = after.board().king_of(defender).expect("a king");
+                let checker = after.checkers().first().expect("a check");
+                ensure(defence.role() == by && defence.to() == on, "who")?;
+                ensure(attacks::between(king, checker).contains(on), "between")?;
+                let taken = beyond
+                    .legal_moves()
+                    .iter()
+                    .any(|m| m.is_capture() && m.to() == on);
+                ensure(taken == takeable, "takeable")?;
+            }
+            Reason::NoThreat => {
+                let passed = passed.as_ref().ok_or("nobody can pass")?;
+                ensure(!mates(passed, moves - 1), "no threat")?;
+            }
+            Reason::MeetsThreat => {
+                let passed = passed.as_ref().ok_or("nobody can pass")?;
+                ensure(mates(passed, moves - 1), "a threat")?;
+            }
+            Reason::Guards { by, square } => {
+                ensure(
+                    beyond.board().role_at(defence.to()) == Some(by),
+                    "what guards",
+                )?;
+                let threat = threats.iter().find(|m| m.to() == square);
+                let threat = *threat.ok_or("no mate was threatened there")?;
+                let carried = play(&beyond, threat);
+                let takes = carried
+                    .legal_moves()
+                    .iter()
+                    .any(|m| m.to() == square && m.role() == by && m.is_capture());
+                ensure(takes, "that it takes")?;
+            }
+            Reason::Luft { square, vacated } => {
+                let free = threats.iter().any(|&threat| {
+                    beyond.is_legal(threat)
+                        && play(&beyond, threat)
+                            .legal_moves()
+                            .iter()
+                            .any(|m| m.role() == Role::King && m.to() == square)
+                });
+                ensure(free, "that the king may go there")?;
+                ensure(vacated == (defence.from() == Some(square)), "emptied")?;
+            }
+            Reason::Shuts { by, on } => {
+                ensure(beyond.board().role_at(on) == Some(by), "what stands there")?;
+                ensure(
+                    defence.to() == on || defence.is_castle(),
+                    "that it went there",
+                )?;
+                // Without the man the threat is mate again.
+                ensure(!threats.is_empty(), "a threat")?;
+            }
+            Reason::Pins { what, on } => {
+                ensure(beyond.board().role_at(on) == Some(what), "what is pinned")?;
+                ensure(beyond.board().color_at(on) == Some(solver), "whose it is")?;
+                let king = beyond.board().king_of(solver).expect("a king");
+                ensure(
+                    attacks::between(defence.to(), king).contains(on),
+                    "on the line to the king",
+                )?;
+            }
+            Reason::NoCheck => ensure(!after.is_check() && moves == 1, "no check")?,
+            Reason::BackRankHolds { .. } => {
+                let king = beyond.board().king_of(defender).expect("a king");
+                let home = defender.fold_wb(Rank::First, Rank::Eighth);
+                ensure(king.rank() == home, "the king at home")?;
+                for strike in beyond.legal_moves() {
+                    let heavy = matches!(strike.role(), Role::Rook | Role::Queen);
+                    if heavy && strike.to().rank() == home {
+                        ensure(!play(&beyond, strike).is_checkmate(), "no mate there")?;
+                    }
+                }
+            }
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn every_refutation_holds_and_every_reason_is_true() {
+    let mut kinds: std::collections::BTreeMap<String, usize> = Default::default();
+    let (mut wrong, mut silent) = (0, 0);
+    for (position, moves) in positions() {
+        let budget = Budget::unlimited();
+        let proof = prove::mate(&position, moves, &budget).expect("unbounded");
+        let keys: Vec<Move> = proof.solution.keys.iter().map(|key| key.mv).collect();
+        let sealed = Sealed::of(&proof.solution);
+        for mv in position.legal_moves() {
+            let found = mate_move(&position, mv, moves, &sealed, &budget).expect("unbounded");
+            assert_eq!(found.is_none(), keys.contains(&mv), "{mv} in {position:?}");
+            let Some(refutation) = found else { continue };
+            wrong += 1;
+            silent += usize::from(refutation.why.is_empty());
+            for reason in &refutation.reasons {
+                let name = format!("{reason:?}");
+                let name = name.split([' ', '{', '(']).next().unwrap_or_default();
+                *kinds.entry(name.to_owned()).or_default() += 1;
+            }
+            if let Err(claim) = verify(&position, mv, moves, &refutation) {
+                panic!(
+                    "{mv} in #{moves} {}: not true: {claim} ({:?}; {})",
+                    shakmaty::fen::Fen::from_position(&position, shakmaty::EnPassantMode::Legal),
+                    refutation.reasons,
+                    refutation.why
+                );
+            }
+        }
+    }
+    println!("{wrong} wrong moves, {silent} without a reason, {kinds:?}");
+    assert!(wrong > 600, "only {wrong} wrong moves were looked at");
+    assert!(silent * 20 <= wrong, "{silent} of {wrong} have no reason");
+    assert!(kinds.len() >= 10, "{kinds:?}");
+}

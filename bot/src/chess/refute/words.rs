@@ -88,7 +88,7 @@ fn clause(facts: &Facts, reason: Reason, first: bool) -> Option<String> {
             format!("the {} steps between on {on}{then}", man(by))
         }
         Reason::NoThreat => format!(
-            "it does not threaten mate in {}: {defender} could even pass",
+            "it threatens no mate in {}: {defender} could even pass",
             number(facts.left.saturating_sub(1))
         ),
         Reason::Guards { by, square } => {
