@@ -17,7 +17,10 @@ fn snapshot(name: &str, text: &str) {
 /// where they are drawn; here only that each is there and as large as the one looked at last.
 fn pictures(discord: &Discord, name: &str, message: &Message) {
     let world = discord.world();
-    let files = message.attachments.iter().filter_map(|id| world.files.get(id));
+    let files = message
+        .attachments
+        .iter()
+        .filter_map(|id| world.files.get(id));
     let files: Vec<_> = files.filter(|file| file.kind == "image/png").collect();
     assert!(!files.is_empty(), "{name} has a picture");
     for (i, file) in files.into_iter().enumerate() {
@@ -25,10 +28,21 @@ fn pictures(discord: &Discord, name: &str, message: &Message) {
         if std::env::var("INSTA_UPDATE").is_ok_and(|update| update == "always") {
             std::fs::write(&path, &file.bytes).expect("the picture can be written");
         }
-        let kept = std::fs::read(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+        let kept =
+            std::fs::read(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
         // Width and height stand in bytes 16 to 24 of a PNG.
-        assert_eq!(kept.get(16..24), file.bytes.get(16..24), "{}", path.display());
-        assert!(file.description.as_deref().is_some_and(|alt| !alt.is_empty()), "{name} has alt text");
+        assert_eq!(
+            kept.get(16..24),
+            file.bytes.get(16..24),
+            "{}",
+            path.display()
+        );
+        assert!(
+            file.description
+                .as_deref()
+                .is_some_and(|alt| !alt.is_empty()),
+            "{name} has alt text"
+        );
     }
 }
 

@@ -112,8 +112,7 @@ const LOG: &str = "warn,serenity::gateway=off";
 
 /// Logs to stderr, at the level SEALED_MOVE_LOG asks for; warnings by default.
 pub(super) fn start_log() {
-    let filter =
-        EnvFilter::try_from_env("SEALED_MOVE_LOG").unwrap_or_else(|_| EnvFilter::new(LOG));
+    let filter = EnvFilter::try_from_env("SEALED_MOVE_LOG").unwrap_or_else(|_| EnvFilter::new(LOG));
     // A second start in one process keeps the first log.
     let _ = tracing_subscriber::fmt()
         .with_env_filter(filter)

@@ -248,7 +248,9 @@ fn metadata(world: &World, interaction: &Interaction) -> Value {
         "user": user_by_id(world, interaction.user), "authorizing_integration_owners": {},
     });
     match (interaction.kind, interaction.on) {
-        (InteractionKind::Component, Some(on)) => value["interacted_message_id"] = json!(on.to_string()),
+        (InteractionKind::Component, Some(on)) => {
+            value["interacted_message_id"] = json!(on.to_string())
+        }
         (InteractionKind::Modal, on) => {
             let mut opener = value.clone();
             opener["type"] = json!(if on.is_some() { 3 } else { 2 });

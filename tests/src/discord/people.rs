@@ -495,7 +495,10 @@ pub fn seen(world: &World, id: u64) -> Option<Seen> {
         .collect();
     // News of work under way is not the answer yet.
     let under_way = |message: &Message| message.content.starts_with("Checking: ");
-    if messages.iter().any(|message| message.loading || under_way(message)) {
+    if messages
+        .iter()
+        .any(|message| message.loading || under_way(message))
+    {
         return None;
     }
     Some(Seen {

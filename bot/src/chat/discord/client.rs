@@ -22,8 +22,8 @@ use super::{
 };
 use crate::{chat::Shutdown, desk::Desk};
 
-/// How often reaching Discord is tried at the start.
-const TRIES: u32 = 5;
+/// How often reaching Discord is tried at the start, each time as patiently as the gate is.
+const TRIES: u32 = 2;
 /// How long Discord may take to greet us.
 const GREETING: Duration = Duration::from_secs(60);
 /// How often direct conversations are written down, when there are new ones.

@@ -49,6 +49,16 @@ pub fn status(error: &serenity::Error) -> Option<u16> {
 /// What went wrong, for the log: never an address, which may hold an interaction's token.
 pub fn brief(error: &serenity::Error) -> String {
     match error {
+        // What the gate says when there was no answer at all.
+        serenity::Error::Http(serenity::HttpError::UnsuccessfulRequest(response))
+            if response.error.code == 0 =>
+        {
+            format!(
+                "{} ({})",
+                response.error.message,
+                response.status_code.as_u16()
+            )
+        }
         serenity::Error::Http(serenity::HttpError::UnsuccessfulRequest(response)) => format!(
             "{} {} ({})",
             response.status_code.as_u16(),

@@ -182,7 +182,7 @@ impl Keeper {
                         }
                         None => {
                             tracing::warn!(route = %passage.route, "Discord cannot be reached: {what}");
-                            return StatusCode::GATEWAY_TIMEOUT.into_response();
+                            return no_answer(what);
                         }
                     }
                 }
@@ -212,6 +212,12 @@ impl Keeper {
             return respond(status, &headers, body);
         }
     }
+}
+
+/// In the form of Discord's own errors, so that the client can read it.
+fn no_answer(what: &str) -> Response {
+    let body = serde_json::json!({ "code": 0, "message": what });
+    (StatusCode::GATEWAY_TIMEOUT, axum::Json(body)).into_response()
 }
 
 fn respond(status: StatusCode, headers: &HeaderMap, body: Bytes) -> Response {
