@@ -148,7 +148,7 @@ async fn a_week_from_set_up_to_summary() {
     let form = ana.press(seen.message(), "Next move").await;
     let seen = ana.submit(&form, &["Nf7#"]).await;
     assert!(
-        seen.private() && seen.text().to_lowercase().contains("solved"),
+        seen.private() && seen.text().contains("Solved"),
         "{}",
         seen.text()
     );

@@ -9,6 +9,7 @@ use super::{
     buttons,
     house::{self, House},
     letter::{Letter, quiet},
+    missed,
     oops::{brief, code, codes, status},
     permissions, sheets, talk, words,
 };
@@ -34,6 +35,15 @@ impl Chat for Discord {
         ChatName::Discord
     }
 
+    /// The desk has it written down: answers that came with a post find it open now, and those that
+    /// came before a restart are read back.
+    async fn settled(&self, errand: &Errand) {
+        self.house.set_posting(false);
+        if matches!(errand.kind, ErrandKind::Post { again: true, .. }) {
+            missed::read_back(&self.house).await;
+        }
+    }
+
     async fn carry(&self, errand: &Errand) -> Result<Delivered, ChatError> {
         let Some(channel) = house::channel(&errand.place) else {
             return Err(ChatError::Never(format!(
@@ -43,7 +53,12 @@ impl Chat for Discord {
         };
         match &errand.kind {
             ErrandKind::Post { sheet, again } => {
-                self.post(&errand.place, channel, sheet, *again).await
+                self.house.set_posting(true);
+                let posted = self.post(&errand.place, channel, sheet, *again).await;
+                if posted.is_err() {
+                    self.house.set_posting(false);
+                }
+                posted
             }
             ErrandKind::Reveal { sheet, again } => {
                 self.reveal(&errand.place, channel, sheet, *again).await

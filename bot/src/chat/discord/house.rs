@@ -4,15 +4,19 @@
 use std::{
     collections::{HashMap, HashSet, VecDeque},
     sync::{Arc, Mutex, MutexGuard, OnceLock},
+    time::Duration,
 };
 
 use poise::serenity_prelude as serenity;
 use serenity::{Cache, ChannelId, Http, MessageId, UserId};
+use tokio::sync::watch;
 
 use crate::desk::{ChatName, CheckedPosition, Desk, DeskError, Person, Place};
 
 /// How many remembered things of a kind are kept before the oldest goes.
 const MOST_REMEMBERED: usize = 10_000;
+/// How long a message waits for a post that is on its way.
+const LONGEST_WAY: Duration = Duration::from_secs(30);
 /// How many check reports stay open for paging.
 const MOST_REPORTS: usize = 32;
 
@@ -32,6 +36,8 @@ pub struct House {
     pub stand_in: Option<String>,
     cache: OnceLock<Arc<Cache>>,
     memory: Mutex<Memory>,
+    /// Whether a post is on its way: members see it a moment before the desk has it written down.
+    posting: watch::Sender<bool>,
 }
 
 #[derive(Default)]
@@ -129,7 +135,20 @@ impl House {
             stand_in,
             cache: OnceLock::new(),
             memory: Mutex::default(),
+            posting: watch::Sender::new(false),
         }
+    }
+
+    /// A post goes on its way, or has arrived.
+    pub fn set_posting(&self, posting: bool) {
+        self.posting.send_replace(posting);
+    }
+
+    /// Waits until no post is on its way, so that an answer that comes with it finds it open.
+    pub async fn posts_arrived(&self) {
+        let mut posting = self.posting.subscribe();
+        let arrived = posting.wait_for(|posting| !*posting);
+        let _ = tokio::time::timeout(LONGEST_WAY, arrived).await;
     }
 
     /// The client is up and keeps this cache.

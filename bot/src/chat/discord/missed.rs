@@ -10,7 +10,7 @@ use super::{
     oops::brief,
     talk::{self, Spoken},
 };
-use crate::desk::{ChatName, PostRow};
+use crate::desk::ChatName;
 
 /// How many pages of a hundred are read back of one channel.
 const MOST_PAGES: usize = 20;
@@ -26,19 +26,25 @@ pub async fn read_back(house: &House) {
         let Ok(rows) = house.desk.posts(&place, MOST_POSTS).await else {
             continue;
         };
-        let open: Vec<&PostRow> = rows.iter().filter(|row| row.open).collect();
-        let Some(oldest) = open.iter().map(|row| row.opened_at).min() else {
+        let mut posts = Vec::new();
+        for row in rows.iter().filter(|row| row.open) {
+            if let Ok(sheet) = house.desk.post(&place, row.post).await {
+                posts.push((row.opened_at, sheet));
+            }
+        }
+        // From the post's own message on: it is seen a moment before it is written down as open.
+        let since = posts.iter().map(|(opened, sheet)| {
+            id(sheet.message.as_deref()).unwrap_or(first_id_at(opened.timestamp_millis()).get())
+        });
+        let Some(since) = since.min().map(MessageId::new) else {
             continue;
         };
-        let since = first_id_at(oldest.timestamp_millis());
         read_channel(house, channel, since, false).await;
-        for row in open {
-            let Ok(sheet) = house.desk.post(&place, row.post).await else {
-                continue;
-            };
-            if let Some(thread) = sheet.thread.and_then(|id| id.parse::<u64>().ok()) {
-                read_channel(house, ChannelId::new(thread.max(1)), since, false).await;
-            }
+        for thread in posts
+            .iter()
+            .filter_map(|(_, sheet)| id(sheet.thread.as_deref()))
+        {
+            read_channel(house, ChannelId::new(thread), since, false).await;
         }
     }
     for (user, channel) in house.direct() {
@@ -53,6 +59,10 @@ pub async fn read_back(house: &House) {
             read_channel(house, channel, first_id_at(oldest.timestamp_millis()), true).await;
         }
     }
+}
+
+fn id(text: Option<&str>) -> Option<u64> {
+    text?.parse().ok().filter(|id| *id > 0)
 }
 
 /// The smallest id that a message of that moment can have: ids count milliseconds from 2015.

@@ -97,6 +97,7 @@ impl Spoken {
 
 /// A message was written.
 pub async fn said(house: &House, spoken: Spoken) {
+    house.posts_arrived().await;
     house.note_heard(spoken.channel, spoken.id);
     let done = if spoken.direct {
         house.note_direct(spoken.user, spoken.channel);
