@@ -70,7 +70,7 @@ const RULES: &[(&str, &[&str])] = &[
         ],
     ),
     ("chat/room", &["serenity", "poise", "crate::chat::discord"]),
-    ("chat/discord", &["axum", "crate::chat::room"]),
+    ("chat/discord", &["crate::chat::room"]),
 ];
 
 #[test]
