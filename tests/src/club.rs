@@ -265,8 +265,16 @@ impl Club {
         // From here on the solution may be seen.
         self.check_for_leaks();
         let before = reveals(&self.discord.world(), self.channel).len();
-        let seen = self.coach.command(self.channel, "coach close", &[]).await;
-        assert!(seen.text().contains("closed"), "{}", seen.text());
+        // A post is seen a moment before it is written down as open.
+        let told = loop {
+            let seen = self.coach.command(self.channel, "coach close", &[]).await;
+            let told = seen.text();
+            if !told.contains("on its way") && !told.contains("No position is open") {
+                break told;
+            }
+            tokio::time::sleep(Duration::from_millis(100)).await;
+        };
+        assert!(told.contains("closed"), "{told}");
         let channel = self.channel;
         let message = self
             .discord
