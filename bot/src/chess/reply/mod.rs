@@ -18,6 +18,10 @@ mod words;
 
 #[cfg(test)]
 mod table;
+#[cfg(test)]
+mod talk_tests;
+#[cfg(test)]
+mod tests;
 
 use shakmaty::{Chess, Move};
 
