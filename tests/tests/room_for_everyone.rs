@@ -81,7 +81,7 @@ return document.documentElement.scrollWidth <= wide
 
 /// Pictures without words, fields without a name.
 const NAMELESS: &str = r#"
-const named = (e) => e.labels?.length || e.getAttribute("aria-label") || e.getAttribute("aria-labelledby") || e.title || e.innerText?.trim();
+const named = (e) => e.labels?.length || e.getAttribute("aria-label") || e.getAttribute("aria-labelledby") || e.title || e.textContent?.trim();
 return [
   ...[...document.querySelectorAll("img")].filter((e) => !e.alt),
   ...[...document.querySelectorAll("input, select, textarea, button, summary, a")].filter((e) => !named(e)),

@@ -12,8 +12,8 @@ export function carry(list, dropped) {
     if (!item || item.parentElement !== list || event.button !== 0) return;
     event.preventDefault();
     const start = [...list.children].indexOf(item);
-    handle.setPointerCapture(event.pointerId);
     item.classList.add("carried");
+    // Heard on the window: an element that is moved within its list loses a captured pointer.
 
     const move = ({ clientY }) => {
       const others = [...list.children].filter((other) => other !== item);
@@ -27,9 +27,9 @@ export function carry(list, dropped) {
       else if (clientY > window.innerHeight - 60) window.scrollBy(0, 12);
     };
     const end = (over) => {
-      handle.removeEventListener("pointermove", move);
-      handle.removeEventListener("pointerup", end);
-      handle.removeEventListener("pointercancel", end);
+      window.removeEventListener("pointermove", move);
+      window.removeEventListener("pointerup", end);
+      window.removeEventListener("pointercancel", end);
       item.classList.remove("carried");
       const to = [...list.children].indexOf(item);
       if (over.type === "pointercancel") {
@@ -37,8 +37,8 @@ export function carry(list, dropped) {
         list.insertBefore(item, others[start] ?? null);
       } else if (to !== start) dropped(item, to);
     };
-    handle.addEventListener("pointermove", move);
-    handle.addEventListener("pointerup", end);
-    handle.addEventListener("pointercancel", end);
+    window.addEventListener("pointermove", move);
+    window.addEventListener("pointerup", end);
+    window.addEventListener("pointercancel", end);
   });
 }
