@@ -44,6 +44,10 @@ impl EventHandler for Scribe {
     async fn ready(&self, _: Context, ready: Ready) {
         self.note(format!("ready {}", ready.user.name));
     }
+    async fn guild_create(&self, _: Context, guild: serenity::all::Guild, _: Option<bool>) {
+        let (channels, roles) = (guild.channels.len(), guild.roles.len());
+        self.note(format!("{}: {channels} channel, {roles} roles", guild.name));
+    }
     async fn resume(&self, _: Context, _: ResumedEvent) {
         self.note("resumed");
     }
@@ -170,6 +174,7 @@ async fn the_real_client_converses_and_resumes() {
     let http = Arc::clone(&client.http);
     let running = tokio::spawn(async move { client.start().await });
     noted(&scribe, "ready sealed-move").await;
+    noted(&scribe, "Club: 1 channel, 2 roles").await;
 
     let option = CreateCommandOption::new(CommandOptionType::String, "word", "A word");
     let commands = vec![

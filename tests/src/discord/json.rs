@@ -33,7 +33,8 @@ pub fn user_by_id(world: &World, id: u64) -> Value {
 /// A role.
 pub fn role(role: &Role, position: usize) -> Value {
     json!({
-        "id": role.id.to_string(), "name": role.name, "color": 0, "hoist": false, "icon": null,
+        "id": role.id.to_string(), "name": role.name, "color": 0,
+        "colors": {"primary_color": 0, "secondary_color": null, "tertiary_color": null}, "hoist": false, "icon": null,
         "unicode_emoji": null, "position": position, "permissions": role.permissions.to_string(),
         "managed": position > 0, "mentionable": false, "flags": 0,
     })

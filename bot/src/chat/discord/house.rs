@@ -213,13 +213,21 @@ impl House {
     }
 
     /// The server of a group's channel, as far as the cache knows.
-    pub fn guild_of(&self, id: ChannelId) -> Option<serenity::GuildId> {
+    fn guild_of(&self, id: ChannelId) -> Option<serenity::GuildId> {
         let cache = self.cache.get()?;
         cache.guilds().into_iter().find(|guild| {
             cache
                 .guild(*guild)
                 .is_some_and(|guild| guild.channels.contains_key(&id))
         })
+    }
+
+    /// The server of a group's channel, asked for where the cache does not know it.
+    pub async fn server_of(&self, id: ChannelId) -> Option<serenity::GuildId> {
+        match self.guild_of(id) {
+            Some(guild) => Some(guild),
+            None => Some(self.http.get_channel(id).await.ok()?.guild()?.guild_id),
+        }
     }
 
     /// What the bot may do in a channel, as far as the cache knows.

@@ -406,7 +406,7 @@ pub async fn open_for(
         else {
             continue;
         };
-        let Some(guild) = house.guild_of(channel) else {
+        let Some(guild) = house.server_of(channel).await else {
             continue;
         };
         if house.http.get_member(guild, user).await.is_ok() {
