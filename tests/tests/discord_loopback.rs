@@ -80,7 +80,7 @@ impl EventHandler for Scribe {
         };
         match interaction {
             Interaction::Command(command) => {
-                let wait = command.data.options.first().is_some();
+                let wait = !command.data.options.is_empty();
                 if wait {
                     let defer = CreateInteractionResponse::Defer(say(""));
                     command

@@ -236,7 +236,7 @@ async fn strangers_and_hostile_files_get_a_plain_word() {
     // Set-up takes the right to manage channels, and a text channel.
     let zone = ("zone", text("Europe/Lisbon"));
     let seen = stranger
-        .command(channel, "coach set-up", &[zone.clone()])
+        .command(channel, "coach set-up", std::slice::from_ref(&zone))
         .await;
     assert!(seen.text().contains("Manage Channels"), "{}", seen.text());
     let seen = coach

@@ -364,7 +364,7 @@ async fn what_is_far_too_large_is_answered_clearly() {
     assert_eq!(refused.status(), StatusCode::PAYLOAD_TOO_LARGE);
     assert!(said(refused).await.contains("16 MB"));
     assert!(said(file(Vec::new()).await).await.contains("empty"));
-    for bytes in [vec![0; 100_000], vec![0xff, 0xfe, 0x80, 0x81].repeat(1_000)] {
+    for bytes in [vec![0; 100_000], [0xff, 0xfe, 0x80, 0x81].repeat(1_000)] {
         let answered = file(bytes).await;
         assert!(!answered.status().is_server_error());
         assert!(!said(answered).await.is_empty(), "says what is wrong");

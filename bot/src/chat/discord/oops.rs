@@ -15,7 +15,13 @@ pub enum Oops {
     Said(String),
     /// Discord says why.
     #[error("Discord did not take my answer; please try again.")]
-    Discord(#[from] serenity::Error),
+    Discord(Box<serenity::Error>),
+}
+
+impl From<serenity::Error> for Oops {
+    fn from(error: serenity::Error) -> Self {
+        Self::Discord(Box::new(error))
+    }
 }
 
 /// What an answer to an interaction comes to.

@@ -78,7 +78,7 @@ pub(super) fn plain(text: &str) -> Vec<char> {
 
 /// Cuts the text into tokens.
 pub(super) fn scan(text: &[char], own: Language) -> Vec<Token> {
-    let last_brace = text.iter().rposition(|&c| c == '}').unwrap_or(0);
+    let last_brace = text.iter().rposition(|&c| c == '}');
     let scanner = |first| Scanner {
         text,
         first,
@@ -107,7 +107,7 @@ pub(super) struct Scanner<'a> {
     /// The group's.
     pub own: Language,
     /// Where the last `}` stands; looked up once so that reading stays linear.
-    last_brace: usize,
+    last_brace: Option<usize>,
 }
 
 impl Scanner<'_> {
@@ -184,7 +184,7 @@ impl Scanner<'_> {
 
     /// The place after a comment in braces; one that is never closed is no comment.
     fn comment(&self, i: usize) -> usize {
-        if i > self.last_brace {
+        if self.last_brace.is_none_or(|last| i > last) {
             return i + 1;
         }
         self.run_of(i, |c| c != '}') + 1

@@ -36,6 +36,17 @@ pub(super) fn is_answer(pieces: &[Piece], built: &Built) -> bool {
     if asks > 0 || dropped > 0 {
         return false;
     }
+    // "If Rd7 then Rxd7" supposes a move and plays none.
+    let first = pieces
+        .iter()
+        .position(|piece| matches!(piece.item, Item::Move { .. }))
+        .unwrap_or(0);
+    if pieces[..first]
+        .iter()
+        .any(|piece| matches!(piece.item, Item::If))
+    {
+        return false;
+    }
     let words = other + aside + nots + question_words;
     if words == 0 {
         return true;
@@ -67,6 +78,15 @@ fn claimed(pieces: &[Piece]) -> bool {
     else {
         return false;
     };
+    // "Don't play Rd7" announces nothing.
+    if before[..claim].iter().any(|piece| {
+        matches!(
+            piece.item,
+            Item::Word(Word::Not | Word::Aside | Word::Asks) | Item::If
+        )
+    }) {
+        return false;
+    }
     // Between the announcement and the move only small words may stand.
     before[claim + 1..].iter().all(|piece| {
         matches!(

@@ -44,19 +44,19 @@ fn letter(language: Language, role: Role) -> String {
 
 /// A figurine of either colour.
 fn figurine(role: Role, color: Color) -> char {
-    role.of(color).unicode_char_of()
-}
-
-trait Figurine {
-    fn unicode_char_of(self) -> char;
-}
-
-impl Figurine for shakmaty::Piece {
-    fn unicode_char_of(self) -> char {
-        let white = ['♙', '♘', '♗', '♖', '♕', '♔'];
-        let black = ['♟', '♞', '♝', '♜', '♛', '♚'];
-        let at = usize::from(self.role as u8 - Role::Pawn as u8);
-        self.color.fold_wb(white, black)[at]
+    match (color, role) {
+        (Color::White, Role::Pawn) => '♙',
+        (Color::White, Role::Knight) => '♘',
+        (Color::White, Role::Bishop) => '♗',
+        (Color::White, Role::Rook) => '♖',
+        (Color::White, Role::Queen) => '♕',
+        (Color::White, Role::King) => '♔',
+        (Color::Black, Role::Pawn) => '♟',
+        (Color::Black, Role::Knight) => '♞',
+        (Color::Black, Role::Bishop) => '♝',
+        (Color::Black, Role::Rook) => '♜',
+        (Color::Black, Role::Queen) => '♛',
+        (Color::Black, Role::King) => '♚',
     }
 }
 
