@@ -207,7 +207,11 @@ async fn tab_to(page: &Browser, selector: &str) {
                 vec![json!(selector)],
             )
             .await;
-        if at["body"] == json!(true) {
+        // The page itself, or a heading that the page moved the focus to, is no control.
+        let passing = at["what"]
+            .as_str()
+            .is_some_and(|e| e.contains("tabindex=\"-1\""));
+        if at["body"] == json!(true) || passing {
             continue;
         }
         let shown = at["outline"].as_f64().unwrap_or_default() >= 2.0 && at["style"] != "none";
