@@ -173,7 +173,11 @@ impl Canvas {
         self.words == Words::Live
     }
 
+    /// A rectangle; one without width or height (the bar of a zero) is nothing to draw.
     pub(super) fn rect(&mut self, x: f32, y: f32, w: f32, h: f32, paint: Paint<'_>) {
+        if w <= 0.0 || h <= 0.0 {
+            return;
+        }
         let _ = write!(
             self.body,
             "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"{}/>",
