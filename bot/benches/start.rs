@@ -7,7 +7,7 @@
 use std::{
     io::{BufRead, BufReader},
     path::Path,
-    process::{Child, Command, Stdio},
+    process::{Child, ChildStdout, Command, Stdio},
     time::{Duration, Instant},
 };
 
@@ -52,7 +52,8 @@ fn measure(command: &str, ready: impl Fn(&Path)) -> Duration {
         .stderr(Stdio::null())
         .spawn()
         .expect("started");
-    wait_for_links(&mut child);
+    // Held until the end: a program whose output nobody takes any more ends.
+    let _out = wait_for_links(&mut child);
     ready(&store);
     let took = began.elapsed();
     child.kill().expect("stopped");
@@ -60,13 +61,16 @@ fn measure(command: &str, ready: impl Fn(&Path)) -> Duration {
     took
 }
 
-fn wait_for_links(child: &mut Child) {
-    let out = child.stdout.take().expect("piped");
-    BufReader::new(out)
-        .lines()
-        .map_while(Result::ok)
-        .find(|line| line.starts_with("For the coach"))
-        .expect("the program prints its links");
+/// Reads what the program says up to its links; what follows is to be had from the reader.
+fn wait_for_links(child: &mut Child) -> BufReader<ChildStdout> {
+    let mut out = BufReader::new(child.stdout.take().expect("piped"));
+    let mut line = String::new();
+    while !line.starts_with("For the coach") {
+        line.clear();
+        let read = out.read_line(&mut line).expect("readable");
+        assert!(read > 0, "the program ended before it printed its links");
+    }
+    out
 }
 
 fn wait_for_open_post(store: &Path) {
