@@ -1,6 +1,6 @@
 //! `serve`: runs the bot until told to stop.
 
-use std::sync::Arc;
+use std::{io::Write, sync::Arc};
 
 use anyhow::Context;
 use clap::Args;
@@ -35,7 +35,7 @@ impl Serve {
         }
         runtime()?.block_on(async {
             let desk = desk(&config, &path)?;
-            println!("Store: {}", path.display());
+            say(format_args!("Store: {}", path.display()));
             serve(desk, &config).await
         })?;
         Ok(Outcome::Fine)
@@ -55,8 +55,8 @@ pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<()> {
             public_url: config.room.public_url.clone(),
         };
         let room = room::Room::start(desk.clone(), options, shutdown.clone()).await?;
-        println!("For members:   {}", room.member_link());
-        println!("For the coach: {}", room.coach_link());
+        say(format_args!("For members:   {}", room.member_link()));
+        say(format_args!("For the coach: {}", room.coach_link()));
         chats.push(room.chat());
         open_room = Some(room);
     }
@@ -69,22 +69,27 @@ pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<()> {
             message_content: config.discord.message_content,
         };
         chats.push(discord::start(desk.clone(), options, shutdown.clone()).await?);
-        println!("On Discord.");
+        say(format_args!("On Discord."));
     }
     anyhow::ensure!(
         !chats.is_empty(),
         "nothing to run: the club room is closed in the settings and no DISCORD_TOKEN is set"
     );
-    println!("Stop with Ctrl-C.");
+    say(format_args!("Stop with Ctrl-C."));
     let running = tokio::spawn(chat::run(desk, chats, shutdown));
     told_to_stop().await?;
-    println!("Stopping.");
+    say(format_args!("Stopping."));
     stop.now();
     running.await.context("the bot ended badly")?;
     if let Some(room) = open_room {
         room.closed().await;
     }
     Ok(())
+}
+
+/// Says something to whoever started the bot. That nobody listens any more is no reason to stop.
+fn say(words: std::fmt::Arguments<'_>) {
+    let _ = writeln!(std::io::stdout(), "{words}");
 }
 
 /// Ends on Ctrl-C or when the system asks the process to end.
