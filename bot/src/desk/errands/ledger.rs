@@ -1,0 +1,167 @@
+//! What the desk knows of its errands beyond the store, in memory: what the chat is carrying, how often an
+//! errand failed and when it may be tried again, and words that no slot stands for.
+
+use std::collections::{HashMap, HashSet};
+use std::sync::{Mutex, MutexGuard};
+
+use chrono::{DateTime, TimeDelta, Utc};
+
+use crate::desk::{Errand, ErrandKind, Notice, Place};
+
+/// An errand that the chat has neither reported nor refused by then is taken to be lost with its task.
+const LOST_AFTER: TimeDelta = TimeDelta::minutes(15);
+
+/// An errand is tried again after this long, then twice as long, up to [`LONGEST_PAUSE`].
+const FIRST_PAUSE: TimeDelta = TimeDelta::seconds(15);
+const LONGEST_PAUSE: TimeDelta = TimeDelta::minutes(30);
+
+/// What errands there are.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub(super) enum Key {
+    Post(i64),
+    Reveal(i64),
+    /// A queue entry that is due and not yet written down as a post.
+    Due(i64),
+    /// A private word, told apart by whom it is for and what it says.
+    Word(Place, String),
+}
+
+/// How an errand fares that was handed out or failed.
+#[derive(Clone, Debug)]
+struct Fare {
+    /// Since when the chat carries it; `None` when it has failed.
+    carried_since: Option<DateTime<Utc>>,
+    failures: u32,
+    not_before: DateTime<Utc>,
+}
+
+/// What the desk knows of its errands beyond the store.
+#[derive(Default)]
+pub(in crate::desk) struct Errands {
+    kept: Mutex<Kept>,
+    pub(super) wake: tokio::sync::Notify,
+    pub(super) begun: tokio::sync::OnceCell<usize>,
+    /// One look at a time for each chat, so that what one has written down no other takes for lost.
+    pub(super) looks: [tokio::sync::Mutex<()>; 2],
+}
+
+#[derive(Default)]
+pub(super) struct Kept {
+    fares: HashMap<Key, Fare>,
+    /// Nonces of posts written down in this run that no chat has been given yet.
+    pub(super) fresh: HashSet<String>,
+    pub(super) fresh_reveals: HashSet<i64>,
+    pub(super) words: Vec<(Place, ErrandKind)>,
+}
+
+impl Errands {
+    pub(super) fn kept(&self) -> MutexGuard<'_, Kept> {
+        self.kept
+            .lock()
+            .unwrap_or_else(std::sync::PoisonError::into_inner)
+    }
+
+    pub(in crate::desk) fn note_fresh(&self, nonce: &str) {
+        self.kept().fresh.insert(nonce.to_owned());
+    }
+
+    pub(in crate::desk) fn forget_fresh(&self, nonce: &str) {
+        self.kept().fresh.remove(nonce);
+    }
+
+    pub(in crate::desk) fn note_fresh_reveal(&self, post: i64) {
+        self.kept().fresh_reveals.insert(post);
+    }
+
+    pub(in crate::desk) fn forget_fresh_reveal(&self, post: i64) {
+        self.kept().fresh_reveals.remove(&post);
+    }
+
+    /// Leaves a private word to be sent, once however often it is said before that.
+    pub(in crate::desk) fn tell(&self, place: Place, word: ErrandKind) {
+        let mut kept = self.kept();
+        let key = key_at(&place, &word);
+        if !kept.words.iter().any(|(at, said)| key_at(at, said) == key) {
+            kept.words.push((place, word));
+        }
+        drop(kept);
+        self.wake.notify_waiters();
+    }
+
+    /// When an errand may be handed out: `None` for now, else the moment to look again.
+    pub(super) fn held_until(&self, key: &Key, now: DateTime<Utc>) -> Option<DateTime<Utc>> {
+        let kept = self.kept();
+        let fare = kept.fares.get(key)?;
+        let free = fare
+            .carried_since
+            .map_or(fare.not_before, |since| since + LOST_AFTER);
+        (free > now).then_some(free)
+    }
+
+    pub(super) fn hand_out(&self, key: Key, now: DateTime<Utc>) {
+        let mut kept = self.kept();
+        let fare = kept.fares.entry(key).or_insert(Fare {
+            carried_since: None,
+            failures: 0,
+            not_before: now,
+        });
+        fare.carried_since = Some(now);
+    }
+
+    /// Notes a failure; says how many there have been.
+    pub(super) fn failed(&self, key: &Key, now: DateTime<Utc>) -> u32 {
+        let mut kept = self.kept();
+        let fare = kept.fares.entry(key.clone()).or_insert(Fare {
+            carried_since: None,
+            failures: 0,
+            not_before: now,
+        });
+        let pause =
+            (0..fare.failures.min(16)).fold(FIRST_PAUSE, |pause, _| (pause * 2).min(LONGEST_PAUSE));
+        fare.carried_since = None;
+        fare.failures += 1;
+        fare.not_before = now + pause;
+        let failures = fare.failures;
+        drop(kept);
+        self.wake.notify_waiters();
+        failures
+    }
+
+    pub(super) fn done(&self, key: &Key) {
+        let mut kept = self.kept();
+        kept.fares.remove(key);
+        if let Key::Word(..) = key {
+            kept.words.retain(|(at, word)| key_at(at, word) != *key);
+        }
+    }
+}
+
+/// What the coaches are told when a slot finds nothing to post.
+const EMPTY_QUEUE: &str = "It is time for a post, and nothing in the queue may be posted, so nothing was. \
+Import positions and queue sound ones; then wait for the next slot, or post at once.";
+
+pub(super) fn key_of(errand: &Errand) -> Key {
+    key_at(&errand.place, &errand.kind)
+}
+
+pub(super) fn key_at(place: &Place, kind: &ErrandKind) -> Key {
+    match kind {
+        ErrandKind::Post { sheet, .. } => Key::Post(sheet.post),
+        ErrandKind::Reveal { sheet, .. } => Key::Reveal(sheet.post.post),
+        ErrandKind::TellCoach(notice) => Key::Word(place.clone(), notice.text.clone()),
+        ErrandKind::TellMember { user, sheet, .. } => Key::Word(
+            place.clone(),
+            format!("{user} {} {}", sheet.reply, sheet.message),
+        ),
+    }
+}
+
+pub(super) fn empty_queue() -> ErrandKind {
+    ErrandKind::TellCoach(Notice {
+        text: EMPTY_QUEUE.to_owned(),
+    })
+}
+
+pub(super) fn empty_queue_key(place: &Place) -> Key {
+    key_at(place, &empty_queue())
+}

@@ -1,0 +1,329 @@
+//! A look at the store: the next thing to carry in a chat, written down before it is handed out.
+
+use chrono::{DateTime, Utc};
+use sealed_move_store::{Db, Group, PostState, Queued};
+
+use super::{
+    Look,
+    ledger::{Key, empty_queue, key_at},
+};
+use crate::desk::{
+    ChatName, Desk, Errand, ErrandKind, Notice, Place, convert,
+    error::{self, Done},
+    groups::place_of,
+    posting::{closing_time, free_slot, intend, nonce},
+    queue::{fit, plan_of, unsound},
+    schedule::{Due, Plan},
+};
+
+/// One group as a look finds it.
+struct Found {
+    group: Group,
+    intended: Vec<sealed_move_store::Post>,
+    closing: Vec<sealed_move_store::Post>,
+    open: Vec<sealed_move_store::Post>,
+    queue: Vec<Queued>,
+    plan: Plan,
+}
+
+impl Desk {
+    pub(in crate::desk) async fn look(&self, chat: ChatName) -> Done<Look> {
+        // Once, and before any reveal: replies that an earlier run wrote down and did not judge.
+        self.inner
+            .errands
+            .begun
+            .get_or_try_init(|| self.take_up())
+            .await?;
+        let _looking = self.inner.errands.looks[match chat {
+            ChatName::Room => 0,
+            ChatName::Discord => 1,
+        }]
+        .lock()
+        .await;
+        let now = self.now();
+        let found = self.read(move |db| find(db, chat, now)).await?;
+        let mut wait = Soonest(None);
+
+        if let Some(errand) = self.pending_word(chat, now, &mut wait) {
+            return Ok(Look::Go(errand));
+        }
+        for found in &found {
+            for post in &found.intended {
+                if let Some(look) = self.unfinished_post(found, post, now, &mut wait).await? {
+                    return Ok(look);
+                }
+            }
+        }
+        for found in &found {
+            for post in &found.closing {
+                if let Some(look) = self.unfinished_reveal(found, post, now, &mut wait).await? {
+                    return Ok(look);
+                }
+            }
+        }
+        for found in &found {
+            for post in &found.open {
+                if post.closes_at <= now {
+                    self.begin_closing(post.id).await?;
+                    return Ok(Look::Again);
+                }
+                wait.at(post.closes_at);
+            }
+        }
+        for found in found {
+            if let Some(look) = self.due(&found, now, &mut wait).await? {
+                return Ok(look);
+            }
+        }
+        Ok(Look::Wait(wait.0))
+    }
+
+    fn pending_word(
+        &self,
+        chat: ChatName,
+        now: DateTime<Utc>,
+        wait: &mut Soonest,
+    ) -> Option<Errand> {
+        let errands = &self.inner.errands;
+        let pending = errands.kept().words.clone();
+        for (place, kind) in pending.into_iter().filter(|(place, _)| place.chat == chat) {
+            let key = key_at(&place, &kind);
+            match errands.held_until(&key, now) {
+                Some(moment) => wait.at(moment),
+                None => {
+                    errands.hand_out(key, now);
+                    return Some(Errand { place, kind });
+                }
+            }
+        }
+        None
+    }
+
+    /// A post that is written down and not known to be sent.
+    async fn unfinished_post(
+        &self,
+        found: &Found,
+        post: &sealed_move_store::Post,
+        now: DateTime<Utc>,
+        wait: &mut Soonest,
+    ) -> Done<Option<Look>> {
+        let errands = &self.inner.errands;
+        let key = Key::Post(post.id);
+        if let Some(moment) = errands.held_until(&key, now) {
+            wait.at(moment);
+            return Ok(None);
+        }
+        let place = place_of(&found.group);
+        let mut post = post.clone();
+        let built = async {
+            let settings = convert::kept_settings(&found.group.settings)?;
+            // Held up for long, it would close too soon after it went out, or before.
+            let closes_at = closing_time(post.slot, now, &settings);
+            if closes_at > post.closes_at {
+                let id = post.id;
+                self.write(move |tx| Ok(tx.set_closes_at(id, closes_at)?))
+                    .await?;
+                post.closes_at = closes_at;
+            }
+            let position = self.position_of_post(post.position_id).await?;
+            self.post_sheet(&settings, post.clone(), &position).await
+        }
+        .await;
+        let built = built.map(|sheet| ErrandKind::Post {
+            again: !errands.kept().fresh.remove(&sheet.nonce),
+            sheet: Box::new(sheet),
+        });
+        let what = format!("Post {}", post.number);
+        self.handed_out(key, place, what, built, now).await
+    }
+
+    /// A post whose replies have ended and whose reveal is not known to be sent.
+    async fn unfinished_reveal(
+        &self,
+        found: &Found,
+        post: &sealed_move_store::Post,
+        now: DateTime<Utc>,
+        wait: &mut Soonest,
+    ) -> Done<Option<Look>> {
+        let errands = &self.inner.errands;
+        let key = Key::Reveal(post.id);
+        if let Some(moment) = errands.held_until(&key, now) {
+            wait.at(moment);
+            return Ok(None);
+        }
+        let place = place_of(&found.group);
+        let built = self.reveal_sheet(&place, post.clone()).await;
+        let built = built.map(|sheet| ErrandKind::Reveal {
+            again: !errands.kept().fresh_reveals.remove(&post.id),
+            sheet: Box::new(sheet),
+        });
+        let what = format!("The reveal of post {}", post.number);
+        self.handed_out(key, place, what, built, now).await
+    }
+
+    /// Hands out what could be built; what could not is tried again later.
+    async fn handed_out(
+        &self,
+        key: Key,
+        place: Place,
+        what: String,
+        built: Done<ErrandKind>,
+        now: DateTime<Utc>,
+    ) -> Done<Option<Look>> {
+        match built {
+            Ok(kind) => {
+                self.inner.errands.hand_out(key, now);
+                Ok(Some(Look::Go(Errand { place, kind })))
+            }
+            Err(error) => {
+                self.fail(key, &place, what, &error.to_string()).await?;
+                Ok(Some(Look::Again))
+            }
+        }
+    }
+
+    async fn begin_closing(&self, post: i64) -> Done<()> {
+        self.inner.errands.note_fresh_reveal(post);
+        let closing = self
+            .write(move |tx| match tx.post(post)? {
+                Some(kept) if kept.state == PostState::Open => Ok(tx.mark_post_closing(post)?),
+                _ => Ok(()),
+            })
+            .await;
+        if closing.is_err() {
+            self.inner.errands.forget_fresh_reveal(post);
+        }
+        closing
+    }
+
+    /// The group's slot that has come, if one has: written down, or the coach to be told.
+    async fn due(
+        &self,
+        found: &Found,
+        now: DateTime<Utc>,
+        wait: &mut Soonest,
+    ) -> Done<Option<Look>> {
+        let place = place_of(&found.group);
+        if found.plan.empty.is_some() {
+            let kind = empty_queue();
+            let key = key_at(&place, &kind);
+            if let Some(moment) = self.inner.errands.held_until(&key, now) {
+                wait.at(moment);
+                return Ok(None);
+            }
+            self.inner.errands.hand_out(key, now);
+            return Ok(Some(Look::Go(Errand { place, kind })));
+        }
+        if let Some(next) = found.plan.next.filter(|next| *next > now) {
+            wait.at(next);
+            return Ok(None);
+        }
+        let Some(due) = found.plan.due.first().filter(|due| due.at <= now).copied() else {
+            return Ok(None);
+        };
+        let Some(item) = found.queue.iter().find(|item| item.id == due.item) else {
+            return Ok(None);
+        };
+        let key = Key::Due(item.id);
+        if let Some(moment) = self.inner.errands.held_until(&key, now) {
+            wait.at(moment);
+            return Ok(None);
+        }
+        if let Err(error) = self.intend_due(found, item, due, now).await {
+            let what = format!("The position {}", item.source);
+            self.fail(key, &place, what, &error.to_string()).await?;
+        }
+        Ok(Some(Look::Again))
+    }
+
+    /// Checks a position that is due once more where that is called for, and records the intent to post
+    /// it, unless the queue has changed meanwhile.
+    async fn intend_due(
+        &self,
+        found: &Found,
+        item: &Queued,
+        due: Due,
+        now: DateTime<Utc>,
+    ) -> Done<()> {
+        let checked_before = item.checker_version;
+        let position = self
+            .check_again(self.position_of_post(item.position_id).await?)
+            .await?;
+        if position.check.checker_version != checked_before
+            && position.check.soundness != sealed_move_store::Soundness::Sound
+            && !position.anyway
+        {
+            let text = format!(
+                "Checked again before posting, it no longer passes. {}",
+                unsound(&position)
+            );
+            let word = ErrandKind::TellCoach(Notice { text });
+            self.inner.errands.tell(place_of(&found.group), word);
+            return Ok(());
+        }
+        let nonce = nonce(found.group.id, position.id, now);
+        self.inner.errands.note_fresh(&nonce);
+        let intended = self
+            .write({
+                let (nonce, group) = (nonce.clone(), found.group.id);
+                move |tx| {
+                    // The queue may have changed during the check: only what is still due goes out.
+                    let Some(group) = tx.group(group)? else {
+                        return Ok(false);
+                    };
+                    let queue = tx.queue(group.id)?;
+                    let plan = plan_of(tx, &group, &queue, now)?;
+                    let still = queue.iter().any(|item| item.id == due.item && fit(item));
+                    if plan.due.first() != Some(&due) || !still {
+                        return Ok(false);
+                    }
+                    let settings = convert::kept_settings(&group.settings)?;
+                    let slot = free_slot(tx, group.id, due.at)?;
+                    intend(tx, &group, due.item, slot, now, &settings, nonce)?;
+                    Ok(true)
+                }
+            })
+            .await;
+        if !matches!(intended, Ok(true)) {
+            self.inner.errands.forget_fresh(&nonce);
+        }
+        intended.map(|_| ())
+    }
+
+    async fn position_of_post(&self, position: i64) -> Done<sealed_move_store::Position> {
+        self.read(move |db| match db.position(position)? {
+            Some(position) => Ok(position),
+            None => error::not_found("The position was removed."),
+        })
+        .await
+    }
+}
+
+/// The earliest of several moments.
+struct Soonest(Option<DateTime<Utc>>);
+
+impl Soonest {
+    fn at(&mut self, moment: DateTime<Utc>) {
+        self.0 = Some(self.0.map_or(moment, |soonest| soonest.min(moment)));
+    }
+}
+
+fn find(db: &Db<'_>, chat: ChatName, now: DateTime<Utc>) -> Done<Vec<Found>> {
+    let mut all = Vec::new();
+    for group in db.groups_of(convert::chat(chat))? {
+        let queue = db.queue(group.id)?;
+        all.push(Found {
+            intended: db.posts_in(group.id, PostState::Intended)?,
+            closing: db.posts_in(group.id, PostState::Closing)?,
+            open: db.open_posts(group.id)?,
+            // A group whose calendar cannot be read must not keep the others waiting.
+            plan: plan_of(db, &group, &queue, now).unwrap_or_else(|error| {
+                tracing::error!(group = group.id, %error, "this group's calendar cannot be read");
+                Plan::default()
+            }),
+            queue,
+            group,
+        });
+    }
+    Ok(all)
+}

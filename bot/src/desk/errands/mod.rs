@@ -1,0 +1,230 @@
+//! What goes out unasked, and when: the loop that a chat runs asks here for the next errand, carries it
+//! out and reports back.
+//!
+//! The store holds where each post stands, and that alone decides what is still to do; so a restart at
+//! any point loses nothing. Kept in memory only, since a restart may well begin afresh: what the chat is
+//! carrying at the moment, how often an errand failed and when it may be tried again, and words to the
+//! coach that no slot stands for.
+//!
+//! A post is written down as `intended` before the chat gets it, and as open when the chat has reported
+//! where it went. Found `intended` and with nobody carrying it, it may have been sent before a crash or
+//! a timeout: it comes `again`, and the chat looks for its nonce before it sends. Reveals likewise.
+//! A word about an empty queue is written down once the chat has delivered it, so a crash in between
+//! repeats it rather than losing it.
+
+mod ledger;
+mod look;
+
+use chrono::{DateTime, Utc};
+use sealed_move_store::{PostState, StoreError};
+
+use super::{ChatName, Delivered, Desk, Errand, ErrandKind, Notice, Place, error::Done};
+use ledger::{Key, empty_queue_key, key_of};
+
+pub(super) use ledger::Errands;
+
+/// After so many failures the coaches are told, once.
+const TELL_AFTER: u32 = 3;
+
+/// A private word is given up after so many failures, some two hours.
+const WORD_TRIES: u32 = 9;
+
+/// What a look at the store came to.
+pub(super) enum Look {
+    /// Something to carry.
+    Go(Errand),
+    /// Something was done; look again.
+    Again,
+    /// Nothing before this moment, or before something changes.
+    Wait(Option<DateTime<Utc>>),
+}
+
+impl Desk {
+    /// Waits for the next thing that must go out in `chat` and records the intent. Sleeps until the next
+    /// due moment; wakes when the queue, the settings or a post change, and within half a minute when
+    /// another process changed them. Unfinished errands of an earlier run come first, marked `again`.
+    ///
+    /// May be dropped while it waits: nothing is lost.
+    ///
+    /// # Errors
+    /// When the store fails; ask again after a pause.
+    pub async fn next_errand(&self, chat: ChatName) -> Done<Errand> {
+        let mut changes = self.inner.store.changes();
+        loop {
+            changes.borrow_and_update();
+            // Before the look as well: what another process writes during it must not be missed.
+            let version = self.inner.store.data_version().await?;
+            // Before the look, or a word left during it would be slept over.
+            let woken = self.inner.errands.wake.notified();
+            tokio::pin!(woken);
+            woken.as_mut().enable();
+            let until = match self.look(chat).await? {
+                Look::Go(errand) => return Ok(errand),
+                Look::Again => continue,
+                Look::Wait(until) => until,
+            };
+            let due = async {
+                match until {
+                    Some(moment) => self.inner.clock.sleep_until(moment).await,
+                    None => std::future::pending().await,
+                }
+            };
+            tokio::select! {
+                () = due => {}
+                () = woken => {}
+                changed = changes.changed() => {
+                    if changed.is_err() {
+                        return Err(StoreError::Stopped.into());
+                    }
+                }
+                changed = self.other_process(version) => changed?,
+            }
+        }
+    }
+
+    /// Records where an errand went. Reporting one twice does no harm.
+    pub async fn errand_done(&self, errand: &Errand, delivered: &Delivered) -> Done<()> {
+        let key = key_of(errand);
+        let settled = self.settle(errand, delivered.clone(), &key).await;
+        match &settled {
+            Ok(()) => self.inner.errands.done(&key),
+            // It went out, and that could not be written down: it comes again before long, and the
+            // chat finds it by its nonce.
+            Err(_) => {
+                self.inner.errands.failed(&key, self.now());
+            }
+        }
+        settled
+    }
+
+    async fn settle(&self, errand: &Errand, delivered: Delivered, key: &Key) -> Done<()> {
+        let now = self.now();
+        match &errand.kind {
+            ErrandKind::Post { sheet, .. } => {
+                let post = sheet.post;
+                self.write(move |tx| match tx.post(post)? {
+                    Some(kept) if kept.state == PostState::Intended => Ok(tx.mark_post_open(
+                        post,
+                        now,
+                        delivered.message.as_deref(),
+                        delivered.thread.as_deref(),
+                    )?),
+                    _ => Ok(()),
+                })
+                .await?;
+                self.warm_up(post);
+            }
+            ErrandKind::Reveal { sheet, .. } => {
+                let post = sheet.post.post;
+                self.write(move |tx| match tx.post(post)? {
+                    Some(kept) if kept.state == PostState::Closing => {
+                        Ok(tx.mark_post_closed(post, now, delivered.message.as_deref())?)
+                    }
+                    _ => Ok(()),
+                })
+                .await?;
+            }
+            ErrandKind::TellCoach(_) => {
+                if *key == empty_queue_key(&errand.place) {
+                    self.settle_empty_slot(&errand.place, now).await?;
+                }
+            }
+            ErrandKind::TellMember { .. } => {}
+        }
+        Ok(())
+    }
+
+    /// Records that an errand could not be carried out now; it comes again after a pause that doubles
+    /// each time. After three failures the coaches are told.
+    pub async fn errand_failed(&self, errand: &Errand, why: &str) -> Done<()> {
+        self.fail(key_of(errand), &errand.place, what(errand), why)
+            .await
+    }
+
+    async fn fail(&self, key: Key, place: &Place, what: String, why: &str) -> Done<()> {
+        let now = self.now();
+        let failures = self.inner.errands.failed(&key, now);
+        tracing::debug!(failures, chat = ?place.chat, channel = %place.channel, "could not send {what}: {why}");
+        match &key {
+            Key::Word(..) if failures >= WORD_TRIES => {
+                if key == empty_queue_key(place) {
+                    self.settle_empty_slot(place, now).await?;
+                }
+                self.inner.errands.done(&key);
+            }
+            Key::Word(..) => {}
+            Key::Post(_) | Key::Reveal(_) | Key::Due(_) => {
+                if failures == TELL_AFTER {
+                    let text = format!("{what} could not be sent: {why} I go on trying.");
+                    self.inner
+                        .errands
+                        .tell(place.clone(), ErrandKind::TellCoach(Notice { text }));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// The slot that found the queue empty is past.
+    async fn settle_empty_slot(&self, place: &Place, now: DateTime<Utc>) -> Done<()> {
+        let group = self.group(place).await?;
+        self.write(move |tx| Ok(tx.set_empty_told_at(group.id, Some(now))?))
+            .await
+    }
+
+    /// Ends when another process has written to the store.
+    async fn other_process(&self, seen: i64) -> Done<()> {
+        loop {
+            tokio::time::sleep(self.inner.options.look_for_others).await;
+            if self.inner.store.data_version().await? != seen {
+                return Ok(());
+            }
+        }
+    }
+
+    /// Takes up where an earlier run has left off: replies it wrote down and did not judge, and the
+    /// solutions of posts that are open.
+    async fn take_up(&self) -> Done<usize> {
+        let open = self
+            .read(|db| {
+                let mut open = Vec::new();
+                for group in db.groups()? {
+                    open.extend(db.open_posts(group.id)?.iter().map(|post| post.id));
+                }
+                Ok(open)
+            })
+            .await?;
+        for post in open {
+            self.warm_up(post);
+        }
+        self.judge_pending().await
+    }
+
+    /// Proves the solution of a post that has just gone out, so that the first reply need not wait.
+    fn warm_up(&self, post: i64) {
+        let desk = self.clone();
+        tokio::spawn(async move {
+            let position = desk
+                .read(move |db| {
+                    let post = db.post(post)?;
+                    Ok(match post {
+                        Some(post) => db.position(post.position_id)?,
+                        None => None,
+                    })
+                })
+                .await;
+            if let Ok(Some(position)) = position {
+                let _ = desk.problem(&position.fen, &position.stipulation).await;
+            }
+        });
+    }
+}
+
+fn what(errand: &Errand) -> String {
+    match &errand.kind {
+        ErrandKind::Post { sheet, .. } => format!("Post {}", sheet.number),
+        ErrandKind::Reveal { sheet, .. } => format!("The reveal of post {}", sheet.post.number),
+        ErrandKind::TellCoach(_) => "A word to the coaches".into(),
+        ErrandKind::TellMember { .. } => "A word to a member".into(),
+    }
+}
