@@ -12,12 +12,13 @@
 use std::path::{Path, PathBuf};
 
 use resvg::tiny_skia::Pixmap;
-use shakmaty::{CastlingMode, Chess, Color, Move, Position, Square, fen::Fen, san::San};
+use shakmaty::{Color, Position, Square};
 
 use super::board::{Diagram, Style};
 use super::chart::{self, Chart, Day, Mastery, SolveRate, Standing, Theme, WrongMove};
 use super::film::Film;
 use super::reveal::{Reveal, flights};
+use super::sample::{line, position};
 use super::sheet::{Item, Paper, Sheet};
 use super::strip::Strip;
 use super::{contact, raster};
@@ -34,28 +35,6 @@ const BACK_RANK: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1";
 
 /// Every man, on both shades.
 const MIDDLE: &str = "r1bqk2r/pp1n1ppp/2pbpn2/3p4/2PP4/2NBPN2/PP3PPP/R1BQK2R w KQkq - 0 1";
-
-fn position(fen: &str) -> Chess {
-    fen.parse::<Fen>()
-        .expect("a FEN")
-        .into_position(CastlingMode::Standard)
-        .expect("a position")
-}
-
-fn line(start: &Chess, sans: &[&str]) -> Vec<Move> {
-    let mut at = start.clone();
-    sans.iter()
-        .map(|san| {
-            let mv = san
-                .parse::<San>()
-                .expect("SAN")
-                .to_move(&at)
-                .expect("legal");
-            at.play_unchecked(mv);
-            mv
-        })
-        .collect()
-}
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("src/diagram/golden")

@@ -34,6 +34,8 @@ mod palette;
 mod pieces;
 mod raster;
 pub mod reveal;
+#[cfg(test)]
+mod sample;
 pub mod sheet;
 pub mod strip;
 

@@ -299,30 +299,8 @@ pub(super) fn landing(mv: Move) -> Square {
 
 #[cfg(test)]
 mod tests {
+    use super::super::sample::{line, position};
     use super::*;
-    use shakmaty::{CastlingMode, fen::Fen, san::San};
-
-    fn position(fen: &str) -> Chess {
-        fen.parse::<Fen>()
-            .expect("a FEN")
-            .into_position(CastlingMode::Standard)
-            .expect("a position")
-    }
-
-    fn line(start: &Chess, sans: &[&str]) -> Vec<Move> {
-        let mut at = start.clone();
-        sans.iter()
-            .map(|san| {
-                let mv = san
-                    .parse::<San>()
-                    .expect("SAN")
-                    .to_move(&at)
-                    .expect("a legal move");
-                at.play_unchecked(mv);
-                mv
-            })
-            .collect()
-    }
 
     #[test]
     fn every_neighbour_of_a_mated_king_is_explained_once() {

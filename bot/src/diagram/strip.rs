@@ -163,30 +163,8 @@ fn columns(boards: usize) -> usize {
 
 #[cfg(test)]
 mod tests {
+    use super::super::sample::{line, position};
     use super::*;
-    use shakmaty::{CastlingMode, fen::Fen, san::San};
-
-    pub(in super::super) fn position(fen: &str) -> Chess {
-        fen.parse::<Fen>()
-            .expect("a FEN")
-            .into_position(CastlingMode::Standard)
-            .expect("a position")
-    }
-
-    fn line(start: &Chess, sans: &[&str]) -> Vec<Move> {
-        let mut at = start.clone();
-        sans.iter()
-            .map(|san| {
-                let mv = san
-                    .parse::<San>()
-                    .expect("SAN")
-                    .to_move(&at)
-                    .expect("legal");
-                at.play_unchecked(mv);
-                mv
-            })
-            .collect()
-    }
 
     #[test]
     fn captions_number_the_moves_for_either_side() {

@@ -193,14 +193,7 @@ fn capital(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use shakmaty::{CastlingMode, fen::Fen};
-
-    fn position(fen: &str) -> Chess {
-        fen.parse::<Fen>()
-            .expect("a FEN")
-            .into_position(CastlingMode::Standard)
-            .expect("a position")
-    }
+    use crate::diagram::sample::position;
 
     #[test]
     fn rights_that_matter_are_told() {

@@ -1,0 +1,25 @@
+//! What the tests of pictures set up: a position by its FEN, a line by its moves in SAN.
+
+use shakmaty::{CastlingMode, Chess, Move, Position, fen::Fen, san::San};
+
+pub(super) fn position(fen: &str) -> Chess {
+    fen.parse::<Fen>()
+        .expect("a FEN")
+        .into_position(CastlingMode::Standard)
+        .expect("a position")
+}
+
+pub(super) fn line(start: &Chess, sans: &[&str]) -> Vec<Move> {
+    let mut at = start.clone();
+    sans.iter()
+        .map(|san| {
+            let mv = san
+                .parse::<San>()
+                .expect("SAN")
+                .to_move(&at)
+                .expect("legal");
+            at.play_unchecked(mv);
+            mv
+        })
+        .collect()
+}
