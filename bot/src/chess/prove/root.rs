@@ -201,8 +201,7 @@ fn settle_one(
         // With no moves left the defender "holds" by not being mated, whatever he plays.
         all_known = replies.is_empty();
     } else {
-        let mut order: Vec<Move> = replies.to_vec();
-        worker.order_defence(&first.after, &mut order);
+        let mut order = worker.ordered_defence(&first.after, left)?;
         // What held before is the first thing to ask again.
         for held in first.holds.iter().rev() {
             if let Some(at) = held.by().and_then(|mv| order.iter().position(|o| *o == mv)) {

@@ -2,12 +2,14 @@
 //!
 //! Ordering, killers and the table decide only what is looked at first. Every "yes" rests on a reply
 //! to every defence, every "no" on a defence to every move.
+//!
+//! A node is a move made, or a checking move weighed.
 
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use shakmaty::{Chess, Move, Position, Role};
+use shakmaty::{Chess, Move, MoveList, Position, Role, attacks};
 
-use super::strike::{CheckMap, is_mated};
+use super::strike::{CheckMap, is_legal, is_mated};
 use super::table::{Key, Table, from_to, pack};
 use crate::chess::{Budget, Spent, Stipulation};
 
@@ -58,6 +60,7 @@ impl<'a> Worker<'a> {
     }
 
     /// Counts a position looked at.
+    #[inline]
     pub(super) fn visit(&mut self) -> Result<(), Spent> {
         self.nodes += 1;
         if self.nodes >= Budget::STRIDE {
@@ -70,13 +73,6 @@ impl<'a> Worker<'a> {
             }
         }
         Ok(())
-    }
-
-    fn after(&mut self, position: &Chess, mv: Move) -> Result<Chess, Spent> {
-        self.visit()?;
-        let mut after = position.clone();
-        after.play_unchecked(mv);
-        Ok(after)
     }
 
     /// With the attacker to move: is there a mate within `moves`?
@@ -97,14 +93,25 @@ impl<'a> Worker<'a> {
         if position.has_insufficient_material(position.turn()) {
             return Ok(false);
         }
-        for (mv, after) in self.ordered_attack(position, moves, known.best)? {
-            if self.defend(&after, moves - 1)?.is_none() {
-                self.history[ATTACKER][from_to(mv)] += u32::from(moves) * u32::from(moves);
-                self.table.note(&key, Some(moves), None, pack(mv));
-                return Ok(true);
-            }
+        if known.no_mate == 0
+            && let Some(mv) = self.mate_in_one(position)?
+        {
+            self.table.note(&key, Some(1), None, pack(mv));
+            return Ok(true);
         }
-        self.table.note(&key, None, Some(moves), 0);
+        let ranked = self.ordered_attack(position, moves, known.best)?;
+        // Short mates first: most defences allow one, and where they do not, little is lost.
+        for length in (known.no_mate + 1).max(2)..=moves {
+            for &(_, mv) in &ranked {
+                self.visit()?;
+                if self.defend(&played(position, mv), length - 1)?.is_none() {
+                    self.reward(ATTACKER, mv, length);
+                    self.table.note(&key, Some(length), None, pack(mv));
+                    return Ok(true);
+                }
+            }
+            self.table.note(&key, None, Some(length), 0);
+        }
         Ok(false)
     }
 
@@ -115,32 +122,29 @@ impl<'a> Worker<'a> {
         position: &Chess,
         moves: u8,
         best: u16,
-    ) -> Result<Vec<(Move, Chess)>, Spent> {
+    ) -> Result<Vec<(u32, Move)>, Spent> {
+        const MERITS: u32 = 1 << 12;
         let Some(map) = CheckMap::of(position) else {
             return Ok(Vec::new());
         };
         let legal = position.legal_moves();
         let mut ranked = Vec::with_capacity(legal.len());
-        for mv in legal {
-            let after = self.after(position, mv)?;
+        for &mv in &legal {
             let check = map.is_check(position, mv);
-            let mut rank: u64 = if check { 0 } else { 1 << 20 };
+            let mut rank = if check { 0 } else { 1 << 20 };
             if best != 0 && pack(mv) == best {
                 rank = 0;
             } else {
                 if moves > 2 || check {
-                    rank += (after.legal_moves().len() as u64) << 14;
+                    self.visit()?;
+                    rank += played(position, mv).legal_moves().len() as u32 * MERITS;
                 }
-                let merit = self.history[ATTACKER][from_to(mv)].min((1 << 14) - 1);
-                rank += (1 << 14) - 1 - u64::from(merit);
+                rank += MERITS - 1 - self.history[ATTACKER][from_to(mv)].min(MERITS - 1);
             }
-            ranked.push((rank, mv, after));
+            ranked.push((rank, mv));
         }
-        ranked.sort_by_key(|(rank, ..)| *rank);
-        Ok(ranked
-            .into_iter()
-            .map(|(_, mv, after)| (mv, after))
-            .collect())
+        ranked.sort_by_key(|(rank, _)| *rank);
+        Ok(ranked)
     }
 
     /// With the defender to move: `None` when he is mated, or every defence is met by a mate within
@@ -153,6 +157,20 @@ impl<'a> Worker<'a> {
                 Some(Held::InTime)
             });
         }
+        let level = usize::from(moves).min(LEVELS - 1);
+        let killers = self.refuters[level];
+        if moves == 1 {
+            // Nothing is known to the table here, so what just worked against a sister move is
+            // asked before any list is made.
+            for killer in killers.into_iter().flatten() {
+                if is_legal(position, killer) {
+                    self.visit()?;
+                    if self.mate_in_one(&played(position, killer))?.is_none() {
+                        return Ok(Some(Held::By(killer)));
+                    }
+                }
+            }
+        }
         let replies = position.legal_moves();
         if replies.is_empty() {
             return Ok(if position.is_check() {
@@ -161,23 +179,25 @@ impl<'a> Worker<'a> {
                 Some(Held::Stalemate)
             });
         }
-        let level = usize::from(moves).min(LEVELS - 1);
-        let mut rest: Vec<Move> = replies.to_vec();
-        // Refutations that just worked against a sister move, before any sorting is paid for.
-        for killer in self.refuters[level].into_iter().flatten() {
-            let Some(at) = rest.iter().position(|mv| *mv == killer) else {
+        let map = CheckMap::of(position);
+        let mut open: Vec<(i32, Move)> = Vec::with_capacity(replies.len());
+        for &mv in &replies {
+            if moves == 1 && killers.contains(&Some(mv)) {
                 continue;
-            };
-            rest.remove(at);
-            let after = self.after(position, killer)?;
-            if !self.attack(&after, moves)? {
-                return Ok(Some(Held::By(killer)));
+            }
+            match self.outlook(position, mv, moves, map.as_ref())? {
+                Outlook::Mated => {}
+                Outlook::Holds => {
+                    self.remember_refuter(level, moves, mv);
+                    return Ok(Some(Held::By(mv)));
+                }
+                Outlook::Open(merit) => open.push((-merit, mv)),
             }
         }
-        self.order_defence(position, &mut rest);
-        for mv in rest {
-            let after = self.after(position, mv)?;
-            if !self.attack(&after, moves)? {
+        open.sort_by_key(|(merit, _)| *merit);
+        for (_, mv) in open {
+            self.visit()?;
+            if !self.attack(&played(position, mv), moves)? {
                 self.remember_refuter(level, moves, mv);
                 return Ok(Some(Held::By(mv)));
             }
@@ -186,7 +206,7 @@ impl<'a> Worker<'a> {
     }
 
     fn remember_refuter(&mut self, level: usize, moves: u8, mv: Move) {
-        self.history[DEFENDER][from_to(mv)] += u32::from(moves) * u32::from(moves);
+        self.reward(DEFENDER, mv, moves);
         let pair = &mut self.refuters[level];
         if pair[0] != Some(mv) {
             pair[1] = pair[0];
@@ -194,25 +214,73 @@ impl<'a> Worker<'a> {
         }
     }
 
-    /// Likely refutations first: what worked before, checks, captures, the king's own moves.
-    pub(super) fn order_defence(&self, position: &Chess, replies: &mut [Move]) {
+    fn reward(&mut self, side: usize, mv: Move, moves: u8) {
+        let merit = &mut self.history[side][from_to(mv)];
+        *merit = merit.saturating_add(u32::from(moves) * u32::from(moves));
+    }
+
+    /// Every defence that the table does not know to lose to a mate in `moves`, likely refutations
+    /// first.
+    pub(super) fn ordered_defence(
+        &mut self,
+        position: &Chess,
+        moves: u8,
+    ) -> Result<Vec<Move>, Spent> {
         let map = CheckMap::of(position);
-        replies.sort_by_cached_key(|mv| {
-            let mut merit = i64::from(self.history[DEFENDER][from_to(*mv)].min(1 << 16));
-            if map.as_ref().is_some_and(|map| map.is_check(position, *mv)) {
-                merit += 4000;
+        let mut ranked = Vec::new();
+        for &mv in &position.legal_moves() {
+            match self.outlook(position, mv, moves, map.as_ref())? {
+                Outlook::Mated => {}
+                Outlook::Holds => ranked.push((i32::MIN, mv)),
+                Outlook::Open(merit) => ranked.push((-merit, mv)),
             }
-            if let Some(role) = mv.capture() {
-                merit += 500 * worth(role);
+        }
+        ranked.sort_by_key(|(merit, _)| *merit);
+        Ok(ranked.into_iter().map(|(_, mv)| mv).collect())
+    }
+
+    /// What is to be expected of a defence against mate in `moves`: the table's word where it has
+    /// one; else the better, the longer a mate is known to be away, the less freedom the attacker
+    /// is left, and the more often the like has worked.
+    fn outlook(
+        &mut self,
+        position: &Chess,
+        mv: Move,
+        moves: u8,
+        map: Option<&CheckMap>,
+    ) -> Result<Outlook, Spent> {
+        let mut merit = self.history[DEFENDER][from_to(mv)].min(1 << 16) as i32;
+        if map.is_some_and(|map| map.is_check(position, mv)) {
+            merit += 4000;
+        }
+        if let Some(role) = mv.capture() {
+            merit += 500 * worth(role) as i32;
+        }
+        if mv.role() == Role::King {
+            merit += 600;
+        }
+        if mv.promotion() == Some(Role::Queen) {
+            merit += 2000;
+        }
+        if moves > 1 {
+            self.visit()?;
+            let after = played(position, mv);
+            let known = self.table.look(&Key::of(&after));
+            if known.mate != 0 && known.mate <= moves {
+                return Ok(Outlook::Mated);
             }
-            if mv.role() == Role::King {
-                merit += 600;
+            if known.no_mate >= moves {
+                return Ok(Outlook::Holds);
             }
-            if mv.promotion() == Some(Role::Queen) {
-                merit += 2000;
+            let [latest, before] = self.refuters[usize::from(moves).min(LEVELS - 1)];
+            if latest == Some(mv) {
+                merit += 10_000;
+            } else if before == Some(mv) {
+                merit += 8_000;
             }
-            -merit
-        });
+            merit += i32::from(known.no_mate) * 20_000 - freedom(&after) * 2_500;
+        }
+        Ok(Outlook::Open(merit))
     }
 
     /// A move that mates at once.
@@ -221,20 +289,66 @@ impl<'a> Worker<'a> {
         let Some(map) = CheckMap::of(position) else {
             return Ok(None);
         };
-        let legal = position.legal_moves();
-        let last = self.mating.filter(|mv| legal.contains(mv));
-        for mv in last.into_iter().chain(legal) {
-            if !map.is_check(position, mv) {
-                continue;
-            }
-            let after = self.after(position, mv)?;
-            if is_mated(&after) {
+        // The move that mated in a sister position first.
+        if let Some(last) = self.mating
+            && is_legal(position, last)
+            && map.is_check(position, last)
+            && map.is_mate(position, last)
+        {
+            return Ok(Some(last));
+        }
+        let mut checks = MoveList::new();
+        map.checks(position, &mut checks);
+        for &mv in &checks {
+            self.visit()?;
+            if map.is_mate(position, mv) {
                 self.mating = Some(mv);
                 return Ok(Some(mv));
             }
         }
         Ok(None)
     }
+}
+
+/// The position after a legal move.
+#[inline(always)]
+pub(super) fn played(position: &Chess, mv: Move) -> Chess {
+    let mut after = position.clone();
+    after.play_unchecked(mv);
+    after
+}
+
+/// What is known of a defence before it is searched.
+enum Outlook {
+    /// It loses in time.
+    Mated,
+    /// It holds.
+    Holds,
+    /// Neither is known; the higher, the more likely it holds, and the less work it is to prove.
+    Open(i32),
+}
+
+/// About how many moves the side to move has.
+fn freedom(position: &Chess) -> i32 {
+    if position.is_check() {
+        return position.legal_moves().len() as i32;
+    }
+    let board = position.board();
+    let (ours, occupied) = (position.us(), board.occupied());
+    let mut moves = (ours & board.pawns()).count();
+    for role in [
+        Role::Knight,
+        Role::Bishop,
+        Role::Rook,
+        Role::Queen,
+        Role::King,
+    ] {
+        let piece = role.of(position.turn());
+        for from in board.by_piece(piece) {
+            moves += (attacks::attacks(from, piece, occupied) & !ours).count();
+        }
+    }
+    moves as i32
 }
 
 /// How a defence holds.
