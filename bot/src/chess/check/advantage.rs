@@ -11,7 +11,7 @@
 
 use shakmaty::{Chess, Move, Position};
 
-use super::{CheckOptions, Known, Report, Soundness, blank, tables, words};
+use super::{CheckOptions, Known, Report, Soundness, blank, tables, variations, words};
 use crate::chess::{
     Branch, Budget, Defence, Solution, Stipulation,
     line::sans,
@@ -20,13 +20,32 @@ use crate::chess::{
 };
 
 /// A judgement less deep than this, in half-moves, is no judgement.
-const SHALLOWEST: u32 = 8;
+pub(super) const SHALLOWEST: u32 = 8;
 /// How much less deep every move is judged, when the keys are more than one and are to be listed.
 const LIST_SHALLOWER: u32 = 4;
 
 /// Checks an entry whose task is to win or to draw; `no_mate` is the length up to which a mate was
 /// already proved impossible (0 when it was not looked for).
 pub(super) fn check_advantage(
+    entry: &Entry,
+    task: Stipulation,
+    no_mate: u8,
+    options: &CheckOptions,
+    budget: &Budget<'_>,
+) -> Report {
+    let mut report = verdict(entry, task, no_mate, options, budget);
+    if matches!(report.verdict, Soundness::Sound | Soundness::SeveralKeys) {
+        report.warnings = variations::check_advantage(entry, task, options, budget);
+        if !report.warnings.is_empty() {
+            report.message = format!("{} {}", report.message, variations::SEE_WARNINGS)
+                .trim_start()
+                .to_owned();
+        }
+    }
+    report
+}
+
+fn verdict(
     entry: &Entry,
     task: Stipulation,
     no_mate: u8,
@@ -180,7 +199,7 @@ pub(super) fn solution(
 }
 
 /// Whether the search went deep enough to judge by; mates it found early need no depth.
-fn deep_enough(judged: &Judged) -> bool {
+pub(super) fn deep_enough(judged: &Judged) -> bool {
     judged.depth >= SHALLOWEST
         || judged
             .lines
@@ -189,7 +208,7 @@ fn deep_enough(judged: &Judged) -> bool {
 }
 
 /// Whether a first move with this score meets the task clearly enough to be accepted.
-fn is_key(task: Stipulation, score: Score, options: &CheckOptions) -> bool {
+pub(super) fn is_key(task: Stipulation, score: Score, options: &CheckOptions) -> bool {
     match task {
         Stipulation::Draw => score.rank() > -options.win_margin,
         _ => score.rank() > options.other_margin,
@@ -271,7 +290,7 @@ impl Judgement {
 }
 
 /// "stands at +3.1", "mates in 4", "is mated in 2".
-fn stand(score: Score) -> String {
+pub(super) fn stand(score: Score) -> String {
     match score {
         Score::Cp(value) => format!("stands at {:+.1}", f64::from(value) / 100.0),
         Score::Mate(moves) if moves > 0 => format!("mates in {moves}"),

@@ -94,10 +94,9 @@ fn settle(
         report.verdict = Soundness::Sound;
     }
     message.extend(promises(entry, &solution, shortest));
-    report.warnings = variations::check(entry, moves, prover, budget);
+    report.warnings = variations::check_mates(entry, moves, prover, budget);
     if !report.warnings.is_empty() {
-        message
-            .push("Not all is right in the variations of the file: see the warnings.".to_owned());
+        message.push(variations::SEE_WARNINGS.to_owned());
     }
     report.message = message.join(" ");
     Ok(report)

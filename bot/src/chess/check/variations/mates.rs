@@ -7,25 +7,20 @@
 
 use shakmaty::{Chess, Color, Position};
 
-use super::words;
+use super::{Complaints, marked_wrong, some_moves};
 use crate::chess::{
     Budget, Spent,
+    check::words,
     prove::{Prover, refutations},
     read::{Entry, GameNode, GameTree},
 };
-
-/// The most complaints about one entry.
-const MOST: usize = 20;
-
-/// Glyphs of the PGN standard, section 10: poor move, very poor move, questionable move.
-const WRONG: [u8; 3] = [2, 4, 6];
 
 /// Glyphs for a level position: drawish, equal, unclear being left out.
 const LEVEL: [u8; 3] = [10, 11, 12];
 
 /// Checks every variation of an entry whose task is mate in `moves`, and says what is wrong, each
 /// with its line in the file.
-pub(super) fn check(
+pub(in crate::chess::check) fn check(
     entry: &Entry,
     moves: u8,
     prover: &Prover<'_>,
@@ -38,69 +33,53 @@ pub(super) fn check(
         solver: entry.position.turn(),
         prover,
         budget,
-        out: Vec::new(),
+        complaints: Complaints::default(),
     };
-    if walk.solver_moves(&entry.position, tree, moves).is_err() {
-        walk.out.push(
-            "the time or work allowed ran out before all variations of the file were checked"
-                .to_owned(),
-        );
-    } else if walk.out.len() > MOST {
-        let more = walk.out.len() - MOST;
-        walk.out.truncate(MOST);
-        walk.out.push(format!(
-            "{more} more things are wrong in the variations of the file"
-        ));
-    }
-    walk.out
+    let spent = walk.solver_moves(&entry.position, tree, moves).is_err();
+    walk.complaints.told(spent)
 }
 
 struct Walk<'a> {
     solver: Color,
     prover: &'a Prover<'a>,
     budget: &'a Budget<'a>,
-    out: Vec<String>,
+    complaints: Complaints,
 }
 
 impl Walk<'_> {
-    fn complain(&mut self, before: &Chess, node: &GameNode, what: &str) {
-        self.out.push(format!(
-            "line {}, move {}: {what}",
-            node.line,
-            words::in_place(before, node.mv)
-        ));
-    }
-
     /// The solver is to move and has `left` moves.
     fn solver_moves(&mut self, position: &Chess, tree: &GameTree, left: u8) -> Result<(), Spent> {
         for node in &tree.nodes {
             let mut after = position.clone();
             after.play_unchecked(node.mv);
+            self.complaints.at(position, node);
             if left == 0 {
-                self.complain(
+                self.complaints.add(
                     position,
                     node,
                     "the line goes on after the moves the task allows",
                 );
                 continue;
             }
-            let marked_wrong = node.nags.iter().any(|nag| WRONG.contains(nag));
             let meets = self.prover.meets(&after, left - 1)?;
-            match (marked_wrong, meets) {
+            match (marked_wrong(node), meets) {
                 (false, true) => {
                     self.signs(position, node, &after);
                     self.defender_moves(&after, &node.next, left - 1)?;
                 }
                 (false, false) => {
                     let what = self.why_it_fails(position, &after, left)?;
-                    self.complain(position, node, &what);
+                    self.complaints.add(position, node, &what);
                 }
-                (true, true) => self.complain(
+                (true, true) => self.complaints.add(
                     position,
                     node,
                     &format!("it is marked as wrong, yet it mates {}", within(left)),
                 ),
-                (true, false) => self.refuting_reply(&after, node, left - 1)?,
+                (true, false) => {
+                    self.complaints.mate_sign(position, node, &after);
+                    self.refuting_reply(&after, node, left - 1)?;
+                }
             }
         }
         Ok(())
@@ -129,18 +108,13 @@ impl Walk<'_> {
         };
         let holding = refutations(position, left, self.budget)?;
         if !holding.is_empty() && !holding.contains(&reply.mv) {
-            let better: Vec<String> = holding
-                .iter()
-                .take(3)
-                .map(|mv| words::in_place(position, *mv))
-                .collect();
-            self.complain(
+            self.complaints.add(
                 position,
                 reply,
                 &format!(
                     "it does not refute the move before it; {} {}",
-                    words::list(&better),
-                    if better.len() == 1 { "does" } else { "do" }
+                    some_moves(position, &holding),
+                    if holding.len() == 1 { "does" } else { "do" }
                 ),
             );
         }
@@ -168,9 +142,7 @@ impl Walk<'_> {
 
     /// The signs on a move of a line in which the solver mates.
     fn signs(&mut self, before: &Chess, node: &GameNode, after: &Chess) {
-        if node.mate_sign && !after.is_checkmate() {
-            self.complain(before, node, "it is written with #, but it is not mate");
-        }
+        self.complaints.mate_sign(before, node, after);
         if !node.next.nodes.is_empty() {
             return;
         }
@@ -183,7 +155,7 @@ impl Walk<'_> {
             .iter()
             .any(|nag| *nag == lost || LEVEL.contains(nag))
         {
-            self.complain(
+            self.complaints.add(
                 before,
                 node,
                 "the line ends with a sign that it does not win, but it leads to mate",
