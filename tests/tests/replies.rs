@@ -136,7 +136,7 @@ fn verdicts_agree_with_brute_force() {
         count += 1;
     }
     assert!(count >= 200);
-    let said = python_script("brute_force.py", &[], &input);
+    let said = python_script("refutations.py", &[], &input);
     println!("positions and moves: {said}");
     assert_eq!(
         said.split_whitespace().next(),

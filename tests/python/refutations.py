@@ -10,35 +10,7 @@ import sys
 
 import chess
 
-
-def mates(board, moves):
-    """Whether the side to move mates in at most so many moves."""
-    for move in list(board.legal_moves):
-        if moves == 1 and not board.gives_check(move):
-            continue
-        board.push(move)
-        found = holds(board, moves - 1)
-        board.pop()
-        if found:
-            return True
-    return False
-
-
-def holds(board, moves):
-    """Whether the attack that just moved mates with so many moves more."""
-    replies = list(board.legal_moves)
-    if not replies:
-        return board.is_check()
-    if moves == 0:
-        return False
-    for reply in replies:
-        board.push(reply)
-        found = mates(board, moves)
-        board.pop()
-        if not found:
-            return False
-    return True
-
+from force import is_lost, mates
 
 positions = moves = 0
 for line in sys.stdin:
@@ -48,7 +20,7 @@ for line in sys.stdin:
     assert {move.uci() for move in board.legal_moves} == set(judged), problem["fen"]
     for uci, refutation in judged.items():
         board.push_uci(uci)
-        right = holds(board, length - 1)
+        right = is_lost(board, length - 1)
         assert right == (refutation is None), (problem["fen"], uci, refutation)
         if refutation == "":
             assert board.is_stalemate(), (problem["fen"], uci)
