@@ -19,7 +19,7 @@ use super::{
 pub use tables::{Endgames, Known};
 
 /// Version of the checker; a stored check with another version is done again.
-pub const CHECKER_VERSION: u32 = 1;
+pub const CHECKER_VERSION: u32 = 2;
 
 /// What the check says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
