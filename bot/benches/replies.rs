@@ -5,7 +5,7 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move::chess::{
     Budget, Stipulation, check,
     check::Problem,
-    judge::{Language, Setting, judge},
+    judge::{Language, Terms, judge},
     parse_fen, reply,
 };
 use shakmaty::{Chess, Position, perft, san::SanPlus};
@@ -25,8 +25,7 @@ fn say(problem: &Problem, text: &str) {
         problem,
         &[],
         text,
-        Language::English,
-        Setting::Answer,
+        &Terms::answer(Language::English),
         &budget,
     );
     std::hint::black_box(said);

@@ -7,7 +7,7 @@ use rand_chacha::ChaCha8Rng;
 use sealed_move::chess::{
     Budget, Stipulation,
     check::{CheckOptions, Problem, problem},
-    judge::{Judgement, Language, Setting, Verdict, judge},
+    judge::{Judgement, Language, Terms, Verdict, judge},
     line, prove, reply,
 };
 use sealed_move_tests::python_script;
@@ -83,8 +83,8 @@ fn first_moves(problem: &Problem) -> Vec<(Move, Judgement)> {
         .map(|mv| {
             let san = SanPlus::from_move(problem.position.clone(), mv).to_string();
             let budget = Budget::unlimited();
-            let english = Language::English;
-            let said = judge(problem, &[], &san, english, Setting::Answer, &budget);
+            let terms = Terms::answer(Language::English);
+            let said = judge(problem, &[], &san, &terms, &budget);
             (mv, said.expect("an explicit answer is always judged"))
         })
         .collect()

@@ -13,7 +13,7 @@ use super::{Outcome, check::seconds, output::json_line};
 use crate::chess::{
     Budget, Stipulation,
     check::{self, CheckOptions},
-    judge::{self, Judgement, Language, Setting, Verdict},
+    judge::{self, Judgement, Language, Terms, Verdict},
     parse_fen,
 };
 
@@ -76,15 +76,8 @@ impl Grade {
                 self.seconds
             );
         };
-        let judged = judge::judge(
-            &problem,
-            &[],
-            &text,
-            self.language,
-            Setting::Answer,
-            &budget,
-        )
-        .context("the reply holds no answer; write a move such as Nf3")?;
+        let judged = judge::judge(&problem, &[], &text, &Terms::answer(self.language), &budget)
+            .context("the reply holds no answer; write a move such as Nf3")?;
         let mut out = io::stdout().lock();
         match self.json {
             true => json_line(&mut out, &Line::of(&judged))?,

@@ -27,7 +27,7 @@ use super::{
 use crate::chess::{
     self, Budget,
     check::Problem,
-    judge::{Judgement, Setting},
+    judge::{Judgement, Setting, Terms},
 };
 use crate::diagram::Diagram;
 
@@ -371,7 +371,12 @@ impl Desk {
         settings: &Settings,
         setting: Setting,
     ) -> Done<Option<Judgement>> {
-        let (problem, language) = (problem.clone(), settings.language);
+        let problem = problem.clone();
+        let terms = Terms {
+            language: settings.language,
+            setting,
+            defence_choice: 0,
+        };
         let options = &self.inner.options;
         let table = options.table_bytes;
         self.inner
@@ -379,7 +384,7 @@ impl Desk {
             .run("judging a reply", options.reply_seconds, move |sign| {
                 let stop = || sign.stop();
                 let budget = Budget::unlimited().until(&stop).table_bytes(table);
-                chess::judge::judge(&problem, &line, &text, language, setting, &budget)
+                chess::judge::judge(&problem, &line, &text, &terms, &budget)
             })
             .await
     }

@@ -5,7 +5,7 @@
 
 use shakmaty::{Chess, Move, Position};
 
-use super::{Case, Judgement, Verdict, points, words};
+use super::{Case, Judgement, Verdict, choice, points, words};
 use crate::chess::refute::{self, balance};
 use crate::chess::reply::reason::side;
 use crate::chess::reply::{NodeId, Reading, Tree};
@@ -23,6 +23,13 @@ const NODES: u64 = 400_000;
 const WINNING: i32 = 200;
 /// Up to here it does not.
 const LEVEL: i32 = 100;
+
+/// Defences whose scores are this close to the best, in hundredths of a pawn, resist equally well.
+pub const EQUAL_DEFENCES: i32 = 30;
+/// How deep, and over how many positions, defences are compared.
+const COMPARED: (u32, u64) = (8, 150_000);
+/// Most defences that are compared.
+const MOST_COMPARED: usize = 4;
 
 /// What search thinks of a move.
 enum Opinion {
@@ -311,9 +318,46 @@ fn solved(case: &Case<'_>, tree: &Tree, node: NodeId, other_way: bool) -> Judgem
     }
 }
 
+/// The defence to play: the main one, or with a choice one of those that stand as well.
+fn chosen(case: &Case<'_>, position: &Chess, path: &[Move], main: Move) -> Move {
+    if case.defence_choice == 0 {
+        return main;
+    }
+    let mut equal = equal_defences(case, position, main);
+    choice::lead_with(&mut equal, case.defence_choice, path);
+    equal.first().copied().unwrap_or(main)
+}
+
+/// The defences that stand as well as the best, within [`EQUAL_DEFENCES`]; `main` is always one.
+fn equal_defences(case: &Case<'_>, position: &Chess, main: Move) -> Vec<Move> {
+    let (depth, nodes) = COMPARED;
+    let over = || case.budget.spend(0).is_err();
+    let budget = Budget::unlimited()
+        .nodes(nodes)
+        .table_bytes(case.budget.table_size().min(8 << 20))
+        .until(&over);
+    let judged = search(position, depth, MOST_COMPARED, &budget);
+    let _ = case.budget.spend(judged.nodes);
+    let mut equal = vec![main];
+    let Some(best) = judged.lines.first() else {
+        return equal;
+    };
+    let least = best.score.rank() - EQUAL_DEFENCES;
+    equal.extend(
+        judged
+            .lines
+            .iter()
+            .filter(|ranked| ranked.score.rank() >= least)
+            .filter_map(|ranked| ranked.line.first().copied())
+            .filter(|&mv| mv != main),
+    );
+    equal
+}
+
 fn on_the_way(case: &Case<'_>, tree: &Tree, node: NodeId, answer: Move) -> Judgement {
     let start = &case.problem.position;
     let mut moves = tree.moves_to(node);
+    let answer = chosen(case, &tree.node(node).position, &moves, answer);
     let right = words::numbered_end(start, &moves, moves.len() - case.played.len());
     moves.push(answer);
     let mut position = tree.node(node).position.clone();

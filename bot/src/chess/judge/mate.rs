@@ -5,7 +5,7 @@
 
 use shakmaty::{Chess, Color, Move, Position};
 
-use super::{Case, Judgement, Verdict, points, words};
+use super::{Case, Judgement, Verdict, choice, points, words};
 use crate::chess::refute::{self, Refutation, Sealed};
 use crate::chess::reply::{NodeId, Reading, Tree, reason};
 use crate::chess::{Branch, Spent, line, prove, scene::Scene};
@@ -215,8 +215,9 @@ impl<'a> Judge<'a, '_> {
                 missed: None,
             });
         }
-        let full = self.full_length(node, right, left)?;
+        let mut full = self.full_length(node, right, left)?;
         let path = self.tree.moves_to(node);
+        choice::lead_with(&mut full, self.case.defence_choice, &path);
         let missed_by = |defence: Move| {
             let mut missed = path.clone();
             missed.push(defence);

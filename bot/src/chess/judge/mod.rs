@@ -6,6 +6,7 @@
 //! of the solution than the member wrote, except the hints that were asked for.
 
 mod advantage;
+mod choice;
 mod hints;
 mod mate;
 pub mod points;
@@ -17,6 +18,7 @@ use shakmaty::{Chess, Move, Position, san::SanPlus};
 use super::reply::{self, Reading, Trouble, TroubleKind};
 use super::{Budget, Stipulation, check::Problem, scene::Scene};
 
+pub use advantage::EQUAL_DEFENCES;
 pub use hints::{HINT_STEPS, hint};
 
 /// What the judge says of a reply.
@@ -65,6 +67,33 @@ pub enum Setting {
     Talk,
 }
 
+/// How a reply is to be read and answered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Terms {
+    /// What the group writes in.
+    pub language: Language,
+    /// Where the message came from.
+    pub setting: Setting,
+    /// Which of several defences that resist equally long is played against the member: 0 always the
+    /// main one; any other number picks one, the same for the same number and the same line. Give
+    /// each member a number of their own to let defences differ between members. The verdict and the
+    /// points do not depend on it.
+    ///
+    /// Against `+` and `=` the defences within [`EQUAL_DEFENCES`] of the best count as equal.
+    pub defence_choice: u64,
+}
+
+impl Terms {
+    /// An explicit answer, met with the main defence.
+    pub fn answer(language: Language) -> Self {
+        Self {
+            language,
+            setting: Setting::Answer,
+            defence_choice: 0,
+        }
+    }
+}
+
 /// The verdict on one reply, with all that is needed to tell the member.
 #[derive(Clone, Debug)]
 pub struct Judgement {
@@ -98,7 +127,8 @@ pub struct Judgement {
 /// let position = parse_fen("r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1").unwrap().position;
 /// let budget = Budget::unlimited();
 /// let problem = check::problem(&position, Stipulation::Mate(2), &Default::default(), &budget).unwrap();
-/// let said = judge(&problem, &[], "rook takes d8", Language::English, Setting::Answer, &budget).unwrap();
+/// let terms = Terms::answer(Language::English);
+/// let said = judge(&problem, &[], "rook takes d8", &terms, &budget).unwrap();
 /// assert_eq!(said.verdict, Verdict::Solved);
 /// assert_eq!(said.points, 5.0);
 /// ```
@@ -106,15 +136,18 @@ pub fn judge(
     problem: &Problem,
     line: &[String],
     text: &str,
-    language: Language,
-    setting: Setting,
+    terms: &Terms,
     budget: &Budget<'_>,
 ) -> Option<Judgement> {
+    let &Terms {
+        language, setting, ..
+    } = terms;
     let played = replay(&problem.position, line);
     let case = Case {
         problem,
         played: &played,
         line,
+        defence_choice: terms.defence_choice,
         budget,
     };
     let reading = match reply::read(&problem.position, &played, text, language) {
@@ -150,6 +183,7 @@ struct Case<'a> {
     problem: &'a Problem,
     played: &'a [Move],
     line: &'a [String],
+    defence_choice: u64,
     budget: &'a Budget<'a>,
 }
 

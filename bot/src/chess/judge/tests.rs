@@ -22,8 +22,7 @@ fn say_in(problem: &Problem, line: &[&str], text: &str) -> Judgement {
         problem,
         &line,
         text,
-        Language::English,
-        Setting::Answer,
+        &Terms::answer(Language::English),
         &Budget::unlimited(),
     )
     .expect("an explicit answer is always judged")
@@ -101,4 +100,57 @@ fn whole_lines_are_judged_against_what_they_leave_out() {
     for step in 1..=3 {
         println!("{}", hint(&problem, &[], step, Language::English));
     }
+}
+
+/// Two rooks drive the king to the edge; several defences last equally long.
+const LADDER: &str = "8/8/8/4k3/R7/1R6/8/7K w - - 0 1";
+
+#[test]
+fn a_choice_picks_among_the_longest_defences_only() {
+    let problem = problem(SMOTHERED, "#4");
+    let ask = |choice: u64, line: &[&str], text: &str| {
+        let line: Vec<String> = line.iter().map(|s| (*s).to_owned()).collect();
+        let terms = Terms {
+            defence_choice: choice,
+            ..Terms::answer(Language::English)
+        };
+        judge(&problem, &line, text, &terms, &Budget::unlimited()).expect("an answer")
+    };
+    // One defence lasts longest, and is played whatever the number.
+    for choice in 0..20 {
+        assert_eq!(ask(choice, &[], "Nf7").line, ["Nf7+", "Kg8"]);
+    }
+}
+
+#[test]
+fn a_choice_reaches_every_longest_defence_and_changes_no_verdict() {
+    let position = parse_fen(LADDER).expect("fen").position;
+    let budget = Budget::unlimited();
+    let length = crate::chess::prove::shortest_mate(&position, 6, &budget)
+        .expect("unbounded")
+        .expect("a mate");
+    let problem = problem(LADDER, &format!("#{length}"));
+    let key = problem.solution.keys[0].clone();
+    let text = crate::chess::line::sans(&position, &[key.mv]).remove(0);
+    let mut played = std::collections::BTreeSet::new();
+    for choice in 0..40 {
+        let terms = Terms {
+            defence_choice: choice,
+            ..Terms::answer(Language::English)
+        };
+        let said = judge(&problem, &[], &text, &terms, &budget).expect("an answer");
+        let again = judge(&problem, &[], &text, &terms, &budget).expect("an answer");
+        assert_eq!(said.line, again.line);
+        assert_eq!((said.verdict, said.points), (Verdict::OnTheWay, 1.0));
+        // It lasts as long as any defence does.
+        let moves = replay(&position, &said.line);
+        let mut after = position.clone();
+        for mv in moves {
+            after.play_unchecked(mv);
+        }
+        let rest = crate::chess::prove::shortest_mate(&after, length, &budget);
+        assert_eq!(rest, Ok(Some(length - 1)), "{:?}", said.line);
+        played.insert(said.line[1].clone());
+    }
+    assert!(played.len() > 1, "{played:?}");
 }
