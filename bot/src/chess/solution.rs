@@ -8,7 +8,7 @@ pub struct Branch {
     /// The solver's move.
     pub mv: Move,
     /// Every defence, the longest resistance first; empty when `mv` ends the matter
-    /// (mate, or the tree was cut at its size limit: see [`Solution::complete`]).
+    /// (mate, or the tree was cut there: see [`Solution::complete`]).
     pub defences: Vec<Defence>,
 }
 
@@ -37,7 +37,7 @@ pub struct Solution {
     pub keys: Vec<Branch>,
     /// Moves that nearly work.
     pub tries: Vec<Try>,
-    /// False when the tree was cut short at its size limit; the keys are complete all the same.
+    /// False when the tree was cut short, at its size limit or where the budget ended; the keys are complete all the same.
     pub complete: bool,
 }
 

@@ -49,6 +49,9 @@ pub struct Check {
     /// Positions worked on at once; by default one a core
     #[arg(long, value_name = "N")]
     jobs: Option<usize>,
+    /// Megabytes for the table of positions that each proof keeps, at most
+    #[arg(long, value_name = "N", default_value_t = 64, value_parser = clap::value_parser!(u16).range(1..=4096))]
+    table_mb: u16,
     /// Folder of endgame tables in Syzygy format
     #[arg(long, value_name = "FOLDER")]
     tables: Option<PathBuf>,
@@ -107,13 +110,18 @@ impl Check {
             options: Default::default(),
             seconds: limit.as_secs_f64(),
         });
+        let room = Room {
+            limit,
+            table_bytes: usize::from(self.table_mb) << 20,
+            threads: spare_threads(self.jobs, entries.len()),
+        };
         let mut out = io::stdout().lock();
         let mut wanting = 0;
         let total = entries.len();
         in_order(
             &entries,
             self.jobs,
-            |entry| checked(entry, &options, limit, engine.as_ref()),
+            |entry| checked(entry, &options, &room, engine.as_ref()),
             |report: Report| {
                 wanting += usize::from(report.verdict != Soundness::Sound);
                 match self.json {
@@ -202,18 +210,43 @@ pub(super) fn read_bytes(file: &Path) -> anyhow::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-/// Checks one entry within `limit`, and fills in how long it took.
+/// What one check may take.
+struct Room {
+    limit: Duration,
+    table_bytes: usize,
+    /// For a proof; a judgement by search would differ from run to run with more than one.
+    threads: usize,
+}
+
+/// Threads that each position can have when there are fewer positions than cores.
+fn spare_threads(jobs: Option<usize>, positions: usize) -> usize {
+    let cores = thread::available_parallelism().map_or(1, usize::from);
+    let at_once = jobs.unwrap_or(cores).clamp(1, positions.max(1));
+    (cores / at_once).max(1)
+}
+
+/// Checks one entry in the room it has, and fills in how long it took.
 fn checked(
     entry: &Result<Entry, ReadError>,
     options: &CheckOptions,
-    limit: Duration,
+    room: &Room,
     engine: Option<&EngineSettings>,
 ) -> Report {
     let started = Instant::now();
     let mut report = match entry {
         Ok(entry) => {
-            let late = || started.elapsed() > limit;
-            check::check(entry, options, &Budget::unlimited().until(&late))
+            let late = || started.elapsed() > room.limit;
+            let halfway = || started.elapsed() > room.limit / 2;
+            let threads = match entry.stipulation {
+                Some(Stipulation::Mate(_)) => room.threads,
+                _ => 1,
+            };
+            let budget = Budget::unlimited()
+                .until(&late)
+                .halfway(&halfway)
+                .table_bytes(room.table_bytes)
+                .threads(threads);
+            check::check(entry, options, &budget)
         }
         Err(error) => Report::unreadable(error),
     };

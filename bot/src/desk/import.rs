@@ -371,9 +371,10 @@ fn timed_check(
     table_bytes: usize,
     sign: &StopSign,
 ) -> Report {
-    let stop = || sign.stop();
+    let (stop, halfway) = (|| sign.stop(), || sign.halfway());
     let budget = Budget::unlimited()
         .until(&stop)
+        .halfway(&halfway)
         .threads(threads)
         .table_bytes(table_bytes);
     let began = Instant::now();

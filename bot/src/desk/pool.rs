@@ -21,6 +21,7 @@ pub(super) struct Pool {
 #[derive(Clone, Debug)]
 pub(super) struct StopSign {
     at: Instant,
+    half: Instant,
     forgotten: Arc<AtomicBool>,
 }
 
@@ -28,6 +29,11 @@ impl StopSign {
     /// Whether to stop.
     pub(super) fn stop(&self) -> bool {
         self.forgotten.load(Ordering::Relaxed) || Instant::now() >= self.at
+    }
+
+    /// Whether half of the time is gone.
+    pub(super) fn halfway(&self) -> bool {
+        Instant::now() >= self.half
     }
 }
 
@@ -63,8 +69,13 @@ impl Pool {
         tokio::task::spawn_blocking(move || {
             // Held until the work ends, even when nobody waits any more.
             let _place = place;
-            let at = Instant::now() + limit.min(Duration::from_secs(24 * 3600));
-            work(&StopSign { at, forgotten })
+            let now = Instant::now();
+            let limit = limit.min(Duration::from_secs(24 * 3600));
+            work(&StopSign {
+                at: now + limit,
+                half: now + limit / 2,
+                forgotten,
+            })
         })
         .await
         .map_err(|error| {

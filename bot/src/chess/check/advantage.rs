@@ -24,12 +24,40 @@ pub(super) const SHALLOWEST: u32 = 8;
 /// How much less deep every move is judged, when the keys are more than one and are to be listed.
 const LIST_SHALLOWER: u32 = 4;
 
-/// Checks an entry whose task is to win or to draw; `no_mate` is the length up to which a mate was
-/// already proved impossible (0 when it was not looked for).
+/// What the search for a mate said before a win is judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Sought {
+    /// None was looked for: the task is stated.
+    Nothing,
+    /// There is no mate in this many moves or fewer, and that was all to be asked.
+    NoneWithin(u8),
+    /// There is no mate in this many moves or fewer, and then its share of the budget ended.
+    CutShort(u8),
+}
+
+impl Sought {
+    fn words(self) -> Option<String> {
+        match self {
+            Self::Nothing => None,
+            Self::NoneWithin(moves) => Some(format!(
+                "There is no mate in {moves} or fewer, so a win was looked for."
+            )),
+            Self::CutShort(0) => Some(
+                "Half of the time or work allowed was too little to look for a mate, so a win was looked for."
+                    .to_owned(),
+            ),
+            Self::CutShort(moves) => Some(format!(
+                "There is no mate in {moves} or fewer; half of the time or work allowed was too little for longer ones, so a win was looked for."
+            )),
+        }
+    }
+}
+
+/// Checks an entry whose task is to win or to draw.
 pub(super) fn check_advantage(
     entry: &Entry,
     task: Stipulation,
-    no_mate: u8,
+    sought: Sought,
     options: &CheckOptions,
     budget: &Budget<'_>,
 ) -> Report {
@@ -72,12 +100,7 @@ fn verdict(
     let best = &judged.lines[0];
     report.line = sans(position, &best.line);
     let judgement = Judgement::of(task, &judged, options);
-    let mut message = Vec::new();
-    if no_mate > 0 {
-        message.push(format!(
-            "There is no mate in {no_mate} or fewer, so a win was looked for."
-        ));
-    }
+    let mut message: Vec<String> = sought.words().into_iter().collect();
     if !deep_enough(&judged) {
         report.verdict = Soundness::Undecided;
         message.push(format!(
@@ -85,6 +108,12 @@ fn verdict(
             judged.depth,
             if task == Stipulation::Draw { "draws" } else { "wins" }
         ));
+    } else if matches!(sought, Sought::CutShort(_)) && !judgement.holds {
+        // A longer mate may be there all the same.
+        report.verdict = Soundness::Undecided;
+        report.stipulation = None;
+        message.push(judgement.words(position, task, &judged, &report.keys));
+        message.push("Allow more, or ask for shorter mates, and check again.".to_owned());
     } else {
         report.verdict = judgement.verdict;
         if judgement.verdict == Soundness::SeveralKeys {

@@ -2,13 +2,13 @@
 
 use shakmaty::{Move, Position};
 
-use super::{CheckOptions, Report, Soundness, advantage, blank, difficulty, variations, words};
+use super::{
+    CheckOptions, Report, Soundness,
+    advantage::{self, Sought},
+    blank, difficulty, variations, words,
+};
 use crate::chess::{
-    Budget, Solution, Spent, Stipulation,
-    line::sans,
-    name::name,
-    prove::{Prover, refutations},
-    read::Entry,
+    Budget, Solution, Spent, Stipulation, line::sans, name::name, prove::Prover, read::Entry,
 };
 
 /// An unsound mate of at most this length is also looked for one move longer, so that the coach can
@@ -24,22 +24,30 @@ pub(super) fn check_mate(entry: &Entry, moves: u8, budget: &Budget<'_>) -> Repor
     }
 }
 
-/// Without a task in the file: the shortest mate, then a win.
+/// Without a task in the file: the shortest mate, then a win. The mate is sought with half of the
+/// budget at most, so that a win can still be judged with what is left.
 pub(super) fn check_unstated(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Report {
     let most = options.moves.clamp(1, Stipulation::LONGEST);
-    let mut prover = Prover::new(&entry.position, budget);
-    match prover.shortest(most) {
-        Ok(Some(moves)) => match settle(entry, moves, &mut prover, budget) {
-            Ok(report) => report,
-            Err(Spent) => out_of_time(entry, Stipulation::Mate(moves), prover.none_within()),
-        },
-        Ok(None) => advantage::check_advantage(entry, Stipulation::Win, most, options, budget),
-        Err(Spent) => {
+    let half = budget.half();
+    let mut prover = Prover::new(&entry.position, &half);
+    let sought = match prover.shortest(most) {
+        Ok(Some(moves)) => {
+            let mut prover = prover.go_on(budget);
+            return match settle(entry, moves, &mut prover, budget) {
+                Ok(report) => report,
+                Err(Spent) => out_of_time(entry, Stipulation::Mate(moves), prover.none_within()),
+            };
+        }
+        Ok(None) => Sought::NoneWithin(most),
+        // The whole budget is gone, not the half alone.
+        Err(Spent) if budget.spend(0).is_err() => {
             let mut report = out_of_time(entry, Stipulation::Mate(most), prover.none_within());
             report.stipulation = None;
-            report
+            return report;
         }
-    }
+        Err(Spent) => Sought::CutShort(prover.none_within()),
+    };
+    advantage::check_advantage(entry, Stipulation::Win, sought, options, budget)
 }
 
 fn settle(
@@ -62,7 +70,7 @@ fn settle(
         return Ok(report);
     }
     let Some(shortest) = prover.shortest(moves)? else {
-        return unsound(entry, moves, prover, budget, report);
+        return Ok(unsound(entry, moves, prover, report));
     };
     let solution = prover.solution(shortest)?;
     let main = solution.main_line();
@@ -102,78 +110,98 @@ fn settle(
     Ok(report)
 }
 
-/// The report when there is no mate in `moves`: the nearest miss, and the defence that holds.
-fn unsound(
-    entry: &Entry,
-    moves: u8,
-    prover: &mut Prover<'_>,
-    budget: &Budget<'_>,
-    mut report: Report,
-) -> Result<Report, Spent> {
-    let position = &entry.position;
-    let solution = prover.solution(moves)?;
+/// The report when there is no mate in `moves`: the nearest miss, and the defence that holds. That
+/// there is none is proved by now; how much can be told besides depends on the budget left.
+fn unsound(entry: &Entry, moves: u8, prover: &mut Prover<'_>, mut report: Report) -> Report {
     report.verdict = Soundness::Unsound;
-    report.tries = tries(entry, &solution);
     let mut message = vec![match moves {
         1 => "There is no mate in one move.".to_owned(),
         _ => format!("There is no mate in {moves} moves or fewer."),
     }];
+    let told = near_miss(entry, moves, prover, &mut report, &mut message)
+        .and_then(|()| longer_mate(entry, moves, prover, &mut message));
+    if told.is_err() {
+        message.push("The time or work allowed ran out before more could be told.".to_owned());
+    }
+    report.message = message.join(" ");
+    report
+}
+
+/// Adds the tries, and the defence that holds against the promised move or the best try.
+fn near_miss(
+    entry: &Entry,
+    moves: u8,
+    prover: &mut Prover<'_>,
+    report: &mut Report,
+    message: &mut Vec<String>,
+) -> Result<(), Spent> {
+    let position = &entry.position;
+    let solution = prover.solution(moves)?;
+    report.tries = tries(entry, &solution);
     let promised = entry.best.first().copied();
     let nearest = promised
         .or_else(|| solution.tries.first().map(|one| one.mv))
         .or_else(|| position.legal_moves().first().copied());
-    if let Some(mv) = nearest {
-        let mut after = position.clone();
-        after.play_unchecked(mv);
-        let held = if moves == 1 {
-            Vec::new()
-        } else {
-            refutations(&after, moves - 1, budget)?
+    let Some(mv) = nearest else { return Ok(()) };
+    let mut after = position.clone();
+    after.play_unchecked(mv);
+    let held = if moves == 1 {
+        Vec::new()
+    } else {
+        prover.refutations(&after, moves - 1)?
+    };
+    let whose = if promised.is_some() {
+        "the promised "
+    } else if solution.tries.is_empty() {
+        ""
+    } else {
+        "the try "
+    };
+    let first = words::numbered(position, &[mv]);
+    let mut line = vec![mv];
+    if let Some(&reply) = held.first() {
+        line.push(reply);
+        let reply_text = words::numbered(position, &line);
+        let rest = match held.len() {
+            1 => "is the only defence that holds".to_owned(),
+            n => format!("holds ({n} defences do)"),
         };
-        let whose = if promised.is_some() {
-            "the promised "
-        } else if solution.tries.is_empty() {
-            ""
-        } else {
-            "the try "
-        };
-        let first = words::numbered(position, &[mv]);
-        let mut line = vec![mv];
-        if let Some(&reply) = held.first() {
-            line.push(reply);
-            let reply_text = words::numbered(position, &line);
-            let rest = match held.len() {
-                1 => "is the only defence that holds".to_owned(),
-                n => format!("holds ({n} defences do)"),
-            };
-            // The line reads "1.Qh5 Nf6": the reply is what follows the first move.
-            let reply_text = reply_text
-                .strip_prefix(&first)
-                .unwrap_or(&reply_text)
-                .trim();
-            message.push(format!("After {whose}{first}, {reply_text} {rest}."));
-        } else if after.legal_moves().is_empty() && !after.is_check() {
-            message.push(format!("After {whose}{first} it is stalemate."));
-        } else {
-            message.push(format!("After {whose}{first} it is not mate."));
-        }
-        report.line = sans(position, &line);
+        // The line reads "1.Qh5 Nf6": the reply is what follows the first move.
+        let reply_text = reply_text
+            .strip_prefix(&first)
+            .unwrap_or(&reply_text)
+            .trim();
+        message.push(format!("After {whose}{first}, {reply_text} {rest}."));
+    } else if after.legal_moves().is_empty() && !after.is_check() {
+        message.push(format!("After {whose}{first} it is stalemate."));
+    } else {
+        message.push(format!("After {whose}{first} it is not mate."));
     }
+    report.line = sans(position, &line);
+    Ok(())
+}
+
+/// Adds the mate one move longer, where there is one and it is short enough to look for.
+fn longer_mate(
+    entry: &Entry,
+    moves: u8,
+    prover: &mut Prover<'_>,
+    message: &mut Vec<String>,
+) -> Result<(), Spent> {
     if moves <= LOOK_LONGER
-        && let Ok(Some(longer)) = prover.shortest(moves + 1)
+        && let Some(longer) = prover.shortest(moves + 1)?
     {
         let keys: Vec<String> = prover
             .keys(longer)?
             .iter()
-            .map(|(mv, _)| words::san(position, *mv))
+            .map(|(mv, _)| words::san(&entry.position, *mv))
             .collect();
         message.push(format!(
             "There is a mate in {longer}, by {}.",
             words::list(&keys)
         ));
     }
-    report.message = message.join(" ");
-    Ok(report)
+    Ok(())
 }
 
 /// What is to be said of moves that the file promises or warns of.

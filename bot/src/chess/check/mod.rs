@@ -156,11 +156,18 @@ impl Default for CheckOptions {
 /// file also promises a move (EPD `bm`, or the first move of a PGN solution) and that move is not
 /// the key, the message says so and the verdict stays; the same for a move to avoid that is a key.
 /// The variations of a PGN are checked move by move, and what is wrong in them is in the warnings.
+///
+/// Where no task is stated, the shortest mate is sought with at most half of the budget (see
+/// [`Budget::half`]), and a win is judged with the rest. A verdict but `undecided` is never given
+/// for want of time or work; where the budget ends after the verdict is certain, what is missing
+/// is what else would have been told: a longer mate, or the far side lines of the tree.
 pub fn check(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Report {
     let before = budget.used();
     let mut report = match entry.stipulation {
         Some(Stipulation::Mate(moves)) => mate::check_mate(entry, moves, budget),
-        Some(task) => advantage::check_advantage(entry, task, 0, options, budget),
+        Some(task) => {
+            advantage::check_advantage(entry, task, advantage::Sought::Nothing, options, budget)
+        }
         None => mate::check_unstated(entry, options, budget),
     };
     let mut warnings: Vec<String> = entry.warnings.iter().map(ToString::to_string).collect();
@@ -229,5 +236,7 @@ fn fifty_moves(position: &Chess, moves: u8) -> Option<String> {
     })
 }
 
+#[cfg(test)]
+mod properties;
 #[cfg(test)]
 mod tests;

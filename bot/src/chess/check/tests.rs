@@ -29,6 +29,22 @@ fn entry(fen: &str, task: Option<&str>, best: &[&str], avoid: &[&str]) -> Entry 
     }
 }
 
+/// An entry that holds a position and a task, and nothing else.
+pub(super) fn entry_of(position: &Chess, task: Option<Stipulation>) -> Entry {
+    Entry {
+        id: "t1".to_owned(),
+        line: 1,
+        stipulation: task,
+        best: Vec::new(),
+        avoid: Vec::new(),
+        position: position.clone(),
+        warnings: Vec::new(),
+        topic: None,
+        comments: Vec::new(),
+        variations: None,
+    }
+}
+
 fn report(fen: &str, task: Option<&str>) -> Report {
     check(
         &entry(fen, task, &[], &[]),
@@ -143,6 +159,73 @@ fn out_of_work_is_undecided_and_says_what_was_proved() {
         "{}",
         report.message
     );
+}
+
+/// Rook and king mate in more moves than are sought here, and half of the work is not enough to
+/// know it: the win is judged all the same.
+#[test]
+fn a_win_is_judged_with_what_the_search_for_a_mate_leaves() {
+    let entry = entry("4k2r/8/8/8/4K3/8/8/8 b - - 0 1", None, &[], &[]);
+    let options = CheckOptions {
+        moves: 8,
+        depth: 8,
+        ..CheckOptions::default()
+    };
+    let halfway = || true;
+    let report = check(&entry, &options, &Budget::unlimited().halfway(&halfway));
+    assert_eq!(report.stipulation, Some(Stipulation::Win), "{report:?}");
+    assert_eq!(report.verdict, Soundness::SeveralKeys);
+    assert!(!report.proved);
+    assert!(
+        report.message.contains("too little for longer ones"),
+        "{}",
+        report.message
+    );
+}
+
+/// The search for a mate was cut short and there is no win: a longer mate is not ruled out, so
+/// nothing is decided.
+#[test]
+fn no_win_after_half_a_search_for_a_mate_is_undecided() {
+    let entry = entry(
+        "rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1",
+        None,
+        &[],
+        &[],
+    );
+    let options = CheckOptions {
+        depth: 8,
+        ..CheckOptions::default()
+    };
+    let halfway = || true;
+    let report = check(&entry, &options, &Budget::unlimited().halfway(&halfway));
+    assert_eq!(
+        (report.verdict, report.stipulation),
+        (Soundness::Undecided, None),
+        "{report:?}"
+    );
+    assert!(report.message.contains("check again"), "{}", report.message);
+}
+
+/// Where the budget ends while the tree grows, the verdict, the keys and the line stand.
+#[test]
+fn a_budget_that_ends_in_the_tree_leaves_the_verdict() {
+    // Sam Loyd (Excelsior), London Era, 1861.
+    let fen = "n1rb4/1p3p1p/1p6/1R5K/8/p3p1PN/1PP1R3/N6k w - - 0 1";
+    let whole = report(fen, Some("#5"));
+    let entry = entry(fen, Some("#5"), &[], &[]);
+    let mut cut = 0;
+    for nodes in (0..whole.nodes).step_by(whole.nodes as usize / 12) {
+        let budget = Budget::unlimited().nodes(nodes);
+        let report = check(&entry, &CheckOptions::default(), &budget);
+        if report.verdict == Soundness::Undecided {
+            continue;
+        }
+        assert_eq!((&report.keys, &report.line), (&whole.keys, &whole.line));
+        assert_eq!(report.verdict, whole.verdict);
+        cut += u32::from(report.variations.len() < whole.variations.len());
+    }
+    assert!(cut > 0);
 }
 
 #[test]

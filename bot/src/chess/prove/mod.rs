@@ -66,6 +66,16 @@ impl<'a> Prover<'a> {
         }
     }
 
+    /// The same prover with everything it knows, on another budget.
+    pub fn go_on<'b>(self, budget: &'b Budget<'b>) -> Prover<'b> {
+        Prover {
+            position: self.position,
+            budget,
+            table: self.table,
+            firsts: self.firsts,
+        }
+    }
+
     /// The shortest mate within `most` moves; `None` is a proof that there is none.
     ///
     /// # Errors
@@ -86,12 +96,13 @@ impl<'a> Prover<'a> {
     pub fn keys(&mut self, moves: u8) -> Result<Vec<(Move, u8)>, Spent> {
         self.firsts.settle_all(moves, self.budget, &self.table)?;
         let mut worker = Worker::new(self.budget, &self.table);
+        let shortest = self.none_within() + 1;
         let mut keys = Vec::new();
         for first in &self.firsts.moves {
             if first.mates_in.is_none_or(|length| length > moves) {
                 continue;
             }
-            let mut length = 1;
+            let mut length = shortest;
             while worker.defend(&first.after, length - 1)?.is_some() {
                 length += 1;
             }
@@ -102,10 +113,11 @@ impl<'a> Prover<'a> {
         Ok(keys)
     }
 
-    /// Keys with their variations, and tries, to the length `moves`.
+    /// Keys with their variations, and tries, to the length `moves`. Where the budget ends with the
+    /// keys, the tries and the main line known, the tree is what had grown by then.
     ///
     /// # Errors
-    /// [`Spent`] when the budget ended first.
+    /// [`Spent`] when the budget ended sooner.
     pub fn solution(&mut self, moves: u8) -> Result<Solution, Spent> {
         let keys = self.keys(moves)?;
         let mut tries: Vec<Try> = self
@@ -120,9 +132,11 @@ impl<'a> Prover<'a> {
             })
             .collect();
         tries.sort_by_key(|one| order_of(one.mv));
-        let mut worker = Worker::new(self.budget, &self.table);
-        let solution = tree::grow(&self.position, &keys, moves, tries, &mut worker);
-        worker.settle();
+        let mut workers: Vec<Worker<'_>> = (0..root::threads(moves, self.budget))
+            .map(|_| Worker::new(self.budget, &self.table))
+            .collect();
+        let solution = tree::grow(&self.position, &keys, moves, tries, &mut workers);
+        workers.iter_mut().for_each(Worker::settle);
         solution
     }
 
@@ -146,6 +160,18 @@ impl<'a> Prover<'a> {
     pub fn continuations(&self, position: &Chess, moves: u8) -> Result<Vec<(Move, u8)>, Spent> {
         let mut worker = Worker::new(self.budget, &self.table);
         let found = tree::continuations(&mut worker, position, moves);
+        worker.settle();
+        found
+    }
+
+    /// With the defender to move in a position that can come of this one: every defence after which
+    /// there is no mate in `moves`, the most convincing first; see [`refutations`].
+    ///
+    /// # Errors
+    /// [`Spent`] when the budget ended first.
+    pub fn refutations(&self, position: &Chess, moves: u8) -> Result<Vec<Move>, Spent> {
+        let mut worker = Worker::new(self.budget, &self.table);
+        let found = refutation::holding(&mut worker, position, moves);
         worker.settle();
         found
     }
@@ -206,5 +232,7 @@ pub(super) fn order_of(mv: Move) -> (u8, u16) {
     (strength, table::pack(mv))
 }
 
+#[cfg(test)]
+pub(in crate::chess) mod properties;
 #[cfg(test)]
 mod tests;

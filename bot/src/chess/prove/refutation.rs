@@ -4,7 +4,7 @@ use std::cmp::Reverse;
 
 use shakmaty::{Chess, Color, Move, Position, Role};
 
-use super::search::{Worker, worth};
+use super::search::{Worker, played, worth};
 use super::strike::CheckMap;
 use super::table::Table;
 use crate::chess::{Budget, Spent};
@@ -32,21 +32,29 @@ pub fn refutation(position: &Chess, moves: u8, budget: &Budget<'_>) -> Result<Op
 pub fn refutations(position: &Chess, moves: u8, budget: &Budget<'_>) -> Result<Vec<Move>, Spent> {
     let table = Table::new(budget.table_size());
     let mut worker = Worker::new(budget, &table);
+    let found = holding(&mut worker, position, moves);
+    worker.settle();
+    found
+}
+
+/// What [`refutations`] finds, with what a worker's table knows already.
+pub(super) fn holding(
+    worker: &mut Worker<'_>,
+    position: &Chess,
+    moves: u8,
+) -> Result<Vec<Move>, Spent> {
     let mut holding = Vec::new();
     for &mv in &position.legal_moves() {
-        let mut after = position.clone();
-        after.play_unchecked(mv);
-        if !worker.attack(&after, moves)? {
+        if !worker.attack(&played(position, mv), moves)? {
             holding.push(mv);
         }
     }
-    worker.settle();
     sort_by_conviction(position, &mut holding);
     Ok(holding)
 }
 
 /// Orders defences as [`refutations`] says.
-pub(super) fn sort_by_conviction(position: &Chess, defences: &mut [Move]) {
+fn sort_by_conviction(position: &Chess, defences: &mut [Move]) {
     let map = CheckMap::of(position);
     defences.sort_by_cached_key(|&mv| {
         let mut after = position.clone();

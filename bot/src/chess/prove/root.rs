@@ -134,8 +134,7 @@ impl Firsts {
     ) -> Result<(), Spent> {
         let found = AtomicBool::new(false);
         let spent = AtomicBool::new(false);
-        // Short proofs end before another thread would have started.
-        let threads = if moves < 4 { 1 } else { budget.thread_count() };
+        let threads = threads(moves, budget);
         let queue = Mutex::new(self.moves.iter_mut());
         let work = || {
             let mut worker = Worker::new(budget, table).while_not(&found);
@@ -173,6 +172,11 @@ impl Firsts {
         }
         Ok(())
     }
+}
+
+/// How many threads a proof of this length is worth; short ones end before another has started.
+pub(super) fn threads(moves: u8, budget: &Budget<'_>) -> usize {
+    if moves < 4 { 1 } else { budget.thread_count() }
 }
 
 fn settle_one(

@@ -1,11 +1,7 @@
 //! The prover against a plain full-width search with no table and no ordering, and on positions
 //! made to catch one rule each.
 
-use proptest::prelude::*;
-use shakmaty::{
-    Bitboard, Board, CastlingMode, Chess, Color, EnPassantMode, FromSetup, Move, Piece, Position,
-    Role, Setup, Square, san::SanPlus,
-};
+use shakmaty::{Chess, Move, Position, san::SanPlus};
 
 use super::*;
 use crate::chess::{Branch, parse_fen};
@@ -36,7 +32,7 @@ fn plain_defence(position: &Chess, moves: u8) -> bool {
         })
 }
 
-fn plain_keys(position: &Chess, moves: u8) -> Vec<Move> {
+pub(super) fn plain_keys(position: &Chess, moves: u8) -> Vec<Move> {
     let mut keys: Vec<Move> = position
         .legal_moves()
         .into_iter()
@@ -142,117 +138,6 @@ fn a_spent_budget_claims_nothing() {
     let stop = || true;
     let budget = Budget::unlimited().until(&stop);
     assert!(mate(&start, 4, &budget).is_err());
-}
-
-/// The board seen in a mirror from left to right, or with the colours exchanged.
-#[derive(Clone, Copy, Debug)]
-enum Turned {
-    Mirrored,
-    Swapped,
-}
-
-fn turned(position: &Chess, how: Turned) -> Chess {
-    let mut setup = position.to_setup(EnPassantMode::Legal);
-    match how {
-        Turned::Mirrored => {
-            setup.board.flip_horizontal();
-            setup.ep_square = setup.ep_square.map(Square::flip_horizontal);
-            setup.castling_rights = Bitboard::EMPTY;
-        }
-        Turned::Swapped => {
-            setup.board.mirror();
-            setup.ep_square = setup.ep_square.map(Square::flip_vertical);
-            setup.castling_rights = setup.castling_rights.flip_vertical();
-            setup.turn = !setup.turn;
-        }
-    }
-    Chess::from_setup(setup, CastlingMode::Standard).expect("as legal as before")
-}
-
-fn turned_move(mv: Move, how: Turned) -> (Square, Square, Option<Role>) {
-    let square = |square: Square| match how {
-        Turned::Mirrored => square.flip_horizontal(),
-        Turned::Swapped => square.flip_vertical(),
-    };
-    (
-        square(mv.from().expect("no drops")),
-        square(mv.to()),
-        mv.promotion(),
-    )
-}
-
-/// A position of a few men, from a seed.
-fn small_position() -> impl Strategy<Value = Chess> {
-    let man = prop::sample::select(vec![
-        'Q', 'R', 'R', 'B', 'N', 'P', 'P', 'p', 'p', 'n', 'b', 'r', 'q',
-    ]);
-    (
-        prop::collection::vec((man, 0..64_u32), 1..6),
-        0..64_u32,
-        0..64_u32,
-        any::<bool>(),
-    )
-        .prop_filter_map("no position", |(men, white, black, white_moves)| {
-            let mut board = Board::empty();
-            let all = men
-                .into_iter()
-                .chain([('K', white), ('k', black)])
-                .map(|(man, square)| (Piece::from_char(man), Square::new(square)));
-            for (piece, square) in all {
-                board.set_piece_at(square, piece?);
-            }
-            let setup = Setup {
-                board,
-                turn: Color::from_white(white_moves),
-                ..Setup::empty()
-            };
-            Chess::from_setup(setup, CastlingMode::Standard).ok()
-        })
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(150))]
-
-    #[test]
-    fn turned_boards_give_turned_answers(position in small_position()) {
-        let proof = mate(&position, 2, &Budget::unlimited()).expect("no bound");
-        for how in [Turned::Mirrored, Turned::Swapped] {
-            let other = mate(&turned(&position, how), 2, &Budget::unlimited()).expect("no bound");
-            prop_assert_eq!(proof.shortest, other.shortest);
-            let mut ours: Vec<_> = proof.solution.keys.iter().map(|key| turned_move(key.mv, how)).collect();
-            let mut theirs: Vec<_> = other
-                .solution
-                .keys
-                .iter()
-                .map(|key| (key.mv.from().expect("no drops"), key.mv.to(), key.mv.promotion()))
-                .collect();
-            ours.sort();
-            theirs.sort();
-            prop_assert_eq!(ours, theirs);
-            prop_assert_eq!(proof.solution.tries.len(), other.solution.tries.len());
-        }
-    }
-
-    #[test]
-    fn limits_never_give_a_wrong_word(
-        position in small_position(),
-        nodes in 0_u64..40_000,
-        table in 0_usize..100_000,
-    ) {
-        let truth = shortest_mate(&position, 3, &Budget::unlimited()).expect("no bound");
-        let bounded = Budget::unlimited().nodes(nodes).table_bytes(table);
-        if let Ok(found) = shortest_mate(&position, 3, &bounded) {
-            prop_assert_eq!(found, truth);
-        }
-    }
-
-    #[test]
-    fn small_positions_agree_with_a_plain_search(position in small_position()) {
-        let proof = mate(&position, 2, &Budget::unlimited()).expect("no bound");
-        let mut found: Vec<Move> = proof.solution.keys.iter().map(|key| key.mv).collect();
-        found.sort_by_key(|mv| order_of(*mv));
-        prop_assert_eq!(found, plain_keys(&position, 2));
-    }
 }
 
 /// The whole solution, trees and order included, is the same with one thread, two and three, and
