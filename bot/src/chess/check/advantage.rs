@@ -61,7 +61,7 @@ pub(super) fn check_advantage(
     options: &CheckOptions,
     budget: &Budget<'_>,
 ) -> Report {
-    let mut report = verdict(entry, task, no_mate, options, budget);
+    let mut report = verdict(entry, task, sought, options, budget);
     if matches!(report.verdict, Soundness::Sound | Soundness::SeveralKeys) {
         report.warnings = variations::check_advantage(entry, task, options, budget);
         if !report.warnings.is_empty() {
@@ -76,7 +76,7 @@ pub(super) fn check_advantage(
 fn verdict(
     entry: &Entry,
     task: Stipulation,
-    no_mate: u8,
+    sought: Sought,
     options: &CheckOptions,
     budget: &Budget<'_>,
 ) -> Report {
