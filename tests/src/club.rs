@@ -7,13 +7,14 @@ use std::{
     time::Duration,
 };
 
-use crate::discord::{
-    Discord,
-    commands::Given,
-    log::{Audience, LogEntry},
-    people::{Attach, Seen, Someone},
-    text,
-    world::{Message, World},
+use crate::{
+    discord::{
+        Discord,
+        commands::Given,
+        people::{Attach, Seen, Someone},
+        world::{Message, World},
+    },
+    leaks::{self, PROBLEMS, Problem},
 };
 
 /// A mate in two whose key needs no more than a look at the back rank.
@@ -153,8 +154,9 @@ pub struct Club {
     pub channel: u64,
     /// Who coaches.
     pub coach: Someone,
-    /// Moves and lines that nobody but their solver may see before the reveal.
-    secrets: Vec<String>,
+    /// Problems whose solution nobody but its solver may see yet.
+    sealed: Vec<Problem>,
+    /// How much of the log has been looked through.
     checked: usize,
 }
 
@@ -185,7 +187,7 @@ impl Club {
             guild,
             channel,
             coach,
-            secrets: Vec::new(),
+            sealed: PROBLEMS.to_vec(),
             checked: 0,
         }
     }
@@ -262,8 +264,6 @@ impl Club {
     /// # Panics
     /// When it does not come.
     pub async fn reveal(&mut self) -> Message {
-        // From here on the solution may be seen.
-        self.check_for_leaks();
         let before = reveals(&self.discord.world(), self.channel).len();
         // A post is seen a moment before it is written down as open.
         let told = loop {
@@ -272,6 +272,8 @@ impl Club {
             if !told.contains("on its way") && !told.contains("No position is open") {
                 break told;
             }
+            // Whoever closes waits for the post to arrive; of how often they ask nothing is said.
+            self.discord.world().transcript.strike_out(seen.interaction);
             tokio::time::sleep(Duration::from_millis(100)).await;
         };
         assert!(told.contains("closed"), "{told}");
@@ -279,17 +281,41 @@ impl Club {
         let message = self
             .discord
             .until("the reveal", |world| {
-                reveals(world, channel).get(before).cloned()
+                let reveal = reveals(world, channel).get(before).cloned()?;
+                // It is over when the post says so, and its thread is told.
+                let post = posts(world, channel).into_iter().find(|post| {
+                    let heading = post.content.split("**").nth(1).unwrap_or("?");
+                    reveal.content.starts_with(&format!("**{heading}:"))
+                })?;
+                let told = world.channel(post.id).is_none()
+                    || world
+                        .messages
+                        .values()
+                        .any(|m| m.channel == post.id && m.content.starts_with(THREAD_WORD));
+                (post.content.contains("\nClosed") && told).then_some(reveal)
             })
             .await;
-        self.secrets.clear();
+        self.let_out(&message);
         message
     }
 
-    /// From here to the reveal nobody but its solver may see these moves.
-    pub fn keep_secret(&mut self, moves: &[&str]) {
-        self.checked = self.discord.world().log.len();
-        self.secrets = moves.iter().flat_map(|san| notations(san)).collect();
+    /// A reveal has gone out: nothing gave its problem away before, and from here on it may be seen.
+    ///
+    /// # Panics
+    /// When something did.
+    pub fn let_out(&mut self, reveal: &Message) {
+        let at = {
+            let world = self.discord.world();
+            let found = world.log.iter().position(|entry| {
+                entry.method == "POST"
+                    && entry.body["content"].as_str() == Some(reveal.content.as_str())
+            });
+            found.expect("a reveal is in the log")
+        };
+        self.check_until(at);
+        self.sealed
+            .retain(|problem| !reveal.content.contains(problem.key));
+        self.checked = at + 1;
     }
 
     /// Fails when anything that others can see gives a secret away, or holds a picture other than a post's.
@@ -297,24 +323,30 @@ impl Club {
     /// # Panics
     /// When something does.
     pub fn check_for_leaks(&mut self) {
+        let until = self.discord.world().log.len();
+        self.check_until(until);
+    }
+
+    fn check_until(&mut self, until: usize) {
         let world = self.discord.world();
-        for entry in &world.log[self.checked..] {
-            if let Some(leak) = leak(entry, &self.secrets) {
+        for entry in world.log.iter().take(until).skip(self.checked) {
+            if let Some(leak) = leaks::leak(entry, &self.sealed) {
                 panic!(
-                    "{} {} gives away {leak}: {}",
+                    "{} {} gives away \"{leak}\": {}",
                     entry.method, entry.path, entry.body
                 );
             }
         }
-        self.checked = world.log.len();
+        self.checked = self.checked.max(until);
     }
 
     /// What must hold at the end of every scenario: nothing given away, no rule of the interface broken,
-    /// nobody notified, no token in the log.
+    /// nobody notified, no token in the log. Gives the conversation, for keeping.
     ///
     /// # Panics
     /// When something does not hold.
-    pub fn finish(mut self) {
+    #[must_use]
+    pub fn finish(mut self) -> String {
         self.check_for_leaks();
         assert_eq!(
             self.discord.violations(),
@@ -342,10 +374,51 @@ impl Club {
             !log.contains("interaction-token"),
             "an interaction's token is in the log:\n{log}"
         );
-        for secret in &self.secrets {
-            assert!(!log.contains(secret), "{secret} is in the log:\n{log}");
+        for problem in &self.sealed {
+            assert!(
+                !log.contains(problem.key),
+                "{} is in the log:\n{log}",
+                problem.key
+            );
         }
+        world.transcript.written(&world)
     }
+
+    /// Lets what was sent before be dealt with: one who is no part of the scene asks for something,
+    /// which comes after it.
+    pub async fn settle(&self) {
+        let probe = self.member("Probe");
+        self.discord.world().transcript.leave_out(probe.id);
+        probe.command(self.channel, "study help", &[]).await;
+        tokio::time::sleep(Duration::from_millis(300)).await;
+    }
+
+    /// Kills the bot as a power cut would, for [`Club::restart`].
+    pub fn power_cut(&mut self) {
+        self.discord.event("the bot's machine loses its power");
+        self.bot.kill();
+    }
+
+    /// Starts the bot again on what it has kept.
+    pub async fn restart(&mut self) {
+        self.discord.event("the bot is started again");
+        self.bot = Bot::up(&self.discord, self.folder.path(), true).await;
+    }
+}
+
+/// What a post's thread is told with the reveal.
+const THREAD_WORD: &str = "The solution is out.";
+
+/// Keeps a scenario's conversation as a snapshot, for reading.
+#[macro_export]
+macro_rules! keep_transcript {
+    ($name:expr, $text:expr) => {{
+        let mut settings = insta::Settings::clone_current();
+        settings.set_prepend_module_to_snapshot(false);
+        settings.set_omit_expression(true);
+        let name = format!("discord-{}", $name);
+        settings.bind(|| insta::assert_snapshot!(name, $text));
+    }};
 }
 
 /// The bot's posts in a channel, in order.
@@ -373,71 +446,4 @@ fn own(world: &World, channel: u64, fits: impl Fn(&str) -> bool) -> Vec<Message>
         .filter(|message| message.only.is_none() && fits(&message.content))
         .cloned()
         .collect()
-}
-
-/// A move in the notations a reader would know it by: without its signs, with figurines, and as
-/// coordinates where its squares are given too, as in `Rxd8+/d2d8`.
-fn notations(san: &str) -> Vec<String> {
-    let (san, squares) = san.split_once('/').unwrap_or((san, ""));
-    let bare = san.trim_end_matches(['+', '#', '!', '?']);
-    let mut all = vec![bare.to_owned()];
-    let figures = [('K', '♔'), ('Q', '♕'), ('R', '♖'), ('B', '♗'), ('N', '♘')];
-    let filled = [('K', '♚'), ('Q', '♛'), ('R', '♜'), ('B', '♝'), ('N', '♞')];
-    for set in [figures, filled] {
-        if let Some((letter, figure)) = set.iter().find(|(letter, _)| bare.starts_with(*letter)) {
-            all.push(bare.replacen(*letter, &figure.to_string(), 1));
-        }
-    }
-    if squares.len() >= 4 {
-        all.push(squares.to_owned());
-        all.push(format!("{}-{}", &squares[..2], &squares[2..]));
-        all.push(format!("{}x{}", &squares[..2], &squares[2..]));
-    }
-    all.retain(|text| text.len() > 1);
-    all.sort();
-    all.dedup();
-    all
-}
-
-/// What a request shows to others that it should not.
-fn leak(entry: &LogEntry, secrets: &[String]) -> Option<String> {
-    if !matches!(entry.audience, Audience::Channel(_) | Audience::Anyone) {
-        return None;
-    }
-    if !secrets.is_empty() {
-        for file in &entry.files {
-            let posts = file.name.strip_prefix("position-").is_some_and(|rest| {
-                rest.strip_suffix(".png")
-                    .is_some_and(|n| n.bytes().all(|b| b.is_ascii_digit()))
-            });
-            if !posts {
-                return Some(format!("the file {}", file.name));
-            }
-        }
-    }
-    let texts = entry.texts();
-    secrets
-        .iter()
-        .find(|secret| texts.iter().any(|text| text.contains(secret.as_str())))
-        .cloned()
-}
-
-/// A message written down for a snapshot.
-pub fn written(discord: &Discord, message: &Message) -> String {
-    let world = discord.world();
-    let message = world.messages.get(&message.id).unwrap_or(message);
-    text::whole(&world, message)
-}
-
-/// An answer written down for a snapshot, form or messages.
-pub fn seen_as_text(discord: &Discord, seen: &Seen) -> String {
-    match &seen.modal {
-        Some(modal) => text::modal(modal),
-        None => seen
-            .messages
-            .iter()
-            .map(|message| written(discord, message))
-            .collect::<Vec<_>>()
-            .join("\n"),
-    }
 }

@@ -6,6 +6,8 @@
 pub mod browser;
 pub mod club;
 pub mod discord;
+pub mod leaks;
+pub mod pictures;
 pub mod room;
 
 use std::{

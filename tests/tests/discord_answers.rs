@@ -1,7 +1,5 @@
 //! Ways of answering on Discord, and what others get to see of it.
 
-use std::time::Duration;
-
 use sealed_move_tests::{
     club::{BACK_RANK, Club, SMOTHERED},
     discord::{
@@ -9,6 +7,7 @@ use sealed_move_tests::{
         permissions as may,
         world::{Message, World},
     },
+    keep_transcript, pictures,
 };
 
 fn text(text: &str) -> Given {
@@ -37,18 +36,10 @@ async fn told(club: &Club, user: u64, n: usize) -> Message {
         .await
 }
 
-/// Lets what was sent before be dealt with: a direct exchange comes after it.
-async fn settle(club: &Club) {
-    let probe = club.member("Probe");
-    probe.command(club.channel, "study help", &[]).await;
-    tokio::time::sleep(Duration::from_millis(300)).await;
-}
-
 async fn ready(more: &[(&str, Given)], epd: &str) -> (Club, Message) {
-    let mut club = Club::open().await;
+    let club = Club::open().await;
     club.set_up(more).await;
     club.queue(epd).await;
-    club.keep_secret(&["Rxd8/d2d8", "Nh6/f7h6"]);
     let post = club.post().await;
     (club, post)
 }
@@ -60,8 +51,12 @@ async fn ten_ways_of_answering() {
     let channel = club.channel;
     let bot = discord.world().bot;
     discord.overwrite_bot(channel, may::MANAGE_MESSAGES, 0);
-    settle(&club).await;
+    club.settle().await;
     let thread = post.id;
+    pictures::hold(
+        "discord-post-back-rank",
+        &discord.world().files[&post.attachments[0]].bytes,
+    );
 
     // 1: the button. 2: the command. 3: the command in the thread.
     let one = club.member("One");
@@ -149,7 +144,7 @@ async fn ten_ways_of_answering() {
         "my rook on d8 was lost yesterday haha",
     ] {
         let id = talker.say(thread, words);
-        settle(&club).await;
+        club.settle().await;
         let world = discord.world();
         assert!(
             world.messages.contains_key(&id),
@@ -169,9 +164,9 @@ async fn ten_ways_of_answering() {
 
     // After the reveal everything may be said.
     let id = talker.say(thread, "So it was Rxd8+!");
-    settle(&club).await;
+    club.settle().await;
     assert!(discord.world().messages.contains_key(&id));
-    club.finish();
+    keep_transcript!("ten-ways-of-answering", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -205,7 +200,7 @@ async fn where_it_may_not_hide_or_tell_it_gives_nothing_away() {
 
     // It may take the message away, and cannot tell directly: a neutral word in the thread.
     discord.overwrite_bot(club.channel, may::MANAGE_MESSAGES, 0);
-    settle(&club).await;
+    club.settle().await;
     let third = club.member("Third");
     third.take_direct(false);
     let id = third.say(thread, "Rxd8+");
@@ -233,7 +228,7 @@ async fn where_it_may_not_hide_or_tell_it_gives_nothing_away() {
 
     // With direct messages open, the sender is asked to delete what may not be hidden.
     discord.overwrite_bot(club.channel, 0, 0);
-    settle(&club).await;
+    club.settle().await;
     let fourth = club.member("Fourth");
     fourth.say(thread, "Rxd8+");
     let heard = told(&club, fourth.id, 0).await;
@@ -243,7 +238,7 @@ async fn where_it_may_not_hide_or_tell_it_gives_nothing_away() {
         heard.content
     );
     club.check_for_leaks();
-    club.finish();
+    keep_transcript!("where-it-may-not-hide", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -264,7 +259,7 @@ async fn edits_and_deletions_follow_the_rules() {
         heard.content
     );
     ana.delete(id);
-    settle(&club).await;
+    club.settle().await;
     let seen = ana.press(post.id, "My progress").await;
     assert!(!seen.text().contains("is the key"), "{}", seen.text());
     let seen = ana.command(club.channel, "study my-data", &[]).await;
@@ -281,7 +276,7 @@ async fn edits_and_deletions_follow_the_rules() {
     // Talk that becomes an answer is heard.
     let ben = club.member("Ben");
     let id = ben.say(thread, "hm, let me think");
-    settle(&club).await;
+    club.settle().await;
     ben.edit(id, "Rxd8+");
     let heard = told(&club, ben.id, 0).await;
     assert!(heard.content.contains("5 of 5 points"), "{}", heard.content);
@@ -293,7 +288,7 @@ async fn edits_and_deletions_follow_the_rules() {
     eve.edit(id, "Rxd8+");
     let heard = told(&club, eve.id, 1).await;
     assert!(heard.content.contains("5 of 5 points"), "{}", heard.content);
-    club.finish();
+    keep_transcript!("edits-and-deletions", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -323,11 +318,12 @@ async fn open_groups_see_the_verdict_behind_spoiler_marks_and_no_more() {
     let heard = told(&club, ana.id, 0).await;
     assert!(!heard.attachments.is_empty(), "{}", heard.content);
     ana.direct("Qg8+");
+    told(&club, ana.id, 1).await;
     ana.direct("Nf7#");
     told(&club, ana.id, 2).await;
     let reveal = club.reveal().await;
     assert!(reveal.content.contains("Ana"), "{}", reveal.content);
-    club.finish();
+    keep_transcript!("open-group", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -340,7 +336,6 @@ async fn without_the_message_content_intent_everything_else_works() {
         seen.text()
     );
     club.queue(BACK_RANK).await;
-    club.keep_secret(&["Rxd8/d2d8"]);
     let post = club.post().await;
     let discord = club.discord.clone();
     let bot = discord.world().bot;
@@ -357,13 +352,13 @@ async fn without_the_message_content_intent_everything_else_works() {
         let heard = told(&club, member.id, 0).await;
         assert!(heard.content.contains("5 of 5 points"), "{}", heard.content);
     }
-    settle(&club).await;
+    club.settle().await;
     assert!(direct(&discord.world(), quiet.id).is_empty());
     let form = quiet.press(post.id, "Answer").await;
     let seen = quiet.submit(&form, &["Rxd8+"]).await;
     assert!(seen.text().contains("5 of 5 points"), "{}", seen.text());
     club.reveal().await;
-    club.finish();
+    keep_transcript!("without-message-content", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -394,5 +389,5 @@ async fn what_the_bot_cannot_read_the_coach_answers_by_hand() {
         .command(club.channel, "coach leaderboard", &[])
         .await;
     assert!(seen.text().contains("4.5 points"), "{}", seen.text());
-    club.finish();
+    keep_transcript!("answered-by-hand", club.finish());
 }

@@ -480,7 +480,7 @@ async fn late_answers_and_second_answers_are_refused() {
         .expect_err("late")
         .to_string();
     assert!(error.contains("Unknown interaction"), "{error}");
-    assert_eq!(discord.violations(), ["/try  was never answered"]);
+    assert_eq!(discord.violations(), ["runs /try was never answered"]);
     assert_eq!(
         gateway::MESSAGE_CONTENT,
         GatewayIntents::MESSAGE_CONTENT.bits()

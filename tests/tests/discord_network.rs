@@ -6,6 +6,7 @@ use std::time::Duration;
 use sealed_move_tests::{
     club::{BACK_RANK, Bot, Club, SMOTHERED, posts, reveals},
     discord::{Discord, commands::Given, faults::Trouble, gateway::Out, world::World},
+    keep_transcript,
 };
 
 fn text(text: &str) -> Given {
@@ -26,10 +27,9 @@ fn direct(world: &World, user: u64) -> Vec<String> {
 }
 
 async fn ready(epd: &str) -> (Club, u64) {
-    let mut club = Club::open().await;
+    let club = Club::open().await;
     club.set_up(&[]).await;
     club.queue(epd).await;
-    club.keep_secret(&["Rxd8/d2d8", "Nh6/f7h6"]);
     let post = club.post().await;
     (club, post.id)
 }
@@ -40,9 +40,13 @@ async fn a_hundred_members_answer_at_once() {
     let discord = club.discord.clone();
     let channel = club.channel;
     let refused_before = discord.world().rates.refused;
+    discord
+        .world()
+        .transcript
+        .crowd(Some("a hundred members answer within a few seconds"));
     let mut tasks = Vec::new();
     for i in 0..100 {
-        let member = club.member(&format!("Member {i}"));
+        let member = club.member(&format!("Member {i:02}"));
         let right = i % 3 != 0;
         let words = if right { "Rxd8+" } else { "Rd7" };
         let discord = discord.clone();
@@ -80,6 +84,7 @@ async fn a_hundred_members_answer_at_once() {
     for task in tasks {
         task.await.expect("each member got the right verdict");
     }
+    discord.world().transcript.crowd(None);
     let refused = discord.world().rates.refused - refused_before;
     assert!(refused <= 5, "{refused} requests ran into a rate limit");
     let reveal = club.reveal().await;
@@ -88,7 +93,12 @@ async fn a_hundred_members_answer_at_once() {
         "{}",
         reveal.content
     );
-    club.finish();
+    // Who of a hundred comes first is a matter of luck.
+    let mut text = club.finish();
+    for i in 0..100 {
+        text = text.replace(&format!("Member {i:02}"), "Member ⟨n⟩");
+    }
+    keep_transcript!("a-hundred-at-once", text);
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -111,6 +121,7 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
     ana.direct("Nh6+");
     told(0).await;
     discord.world().sessions.repeat_on_resume = 3;
+    discord.event("the line to Discord drops");
     discord.gateway(Out::Drop);
     ana.direct("Qg8+");
     told(1).await;
@@ -122,6 +133,7 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
 
     // Discord asks for a reconnect, and repeats again.
     discord.world().sessions.repeat_on_resume = 5;
+    discord.event("Discord asks the bot to connect anew");
     discord.gateway(Out::Send(
         serde_json::json!({"op": 7, "s": null, "t": null, "d": null}),
     ));
@@ -139,6 +151,7 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
 
     // The session is lost: what is said until the next one is told by nobody, and is read back.
     let before = discord.world().sessions.identified;
+    discord.event("the session is lost, with all that is said until the next");
     discord.world().sessions.lose();
     let ben = club.member("Ben");
     ana.direct("Nf7#");
@@ -158,7 +171,7 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
         "{}",
         reveal.content
     );
-    club.finish();
+    keep_transcript!("lost-lines", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -181,19 +194,24 @@ async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
     discord
         .until("the post", |world| posts(world, channel).first().map(drop))
         .await;
-    club.bot.kill();
+    club.power_cut();
     let ana = club.member("Ana");
-    let said = ana.say(channel, "Rd7");
+    ana.say(channel, "Rd7");
     // Long after the nonce is forgotten.
     discord.world().nonces.clear();
-    club.bot = Bot::up(&discord, club.folder.path(), true).await;
+    club.restart().await;
     let post = discord
         .until("a thread", |world| {
             let post = posts(world, channel).first()?.id;
             world.channel(post).map(|thread| thread.id)
         })
         .await;
-    // What was said while it was down is answered, if the post was open by then.
+    // What was said while it was down is answered.
+    discord
+        .until("Ana's verdict", |world| {
+            direct(world, ana.id).first().cloned()
+        })
+        .await;
     let seen = ana.press(post, "My progress").await;
     assert!(seen.private());
     tokio::time::sleep(Duration::from_millis(500)).await;
@@ -202,7 +220,6 @@ async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
         1,
         "the post went out once"
     );
-    let _ = said;
 
     // The same in the middle of a reveal.
     discord.world().faults.plan(
@@ -217,9 +234,9 @@ async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
             reveals(world, channel).first().map(drop)
         })
         .await;
-    club.bot.kill();
+    club.power_cut();
     discord.world().nonces.clear();
-    club.bot = Bot::up(&discord, club.folder.path(), true).await;
+    club.restart().await;
     discord
         .until("the post is closed", |world| {
             world
@@ -235,8 +252,10 @@ async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
         1,
         "the reveal went out once"
     );
+    let reveal = reveals(&discord.world(), channel)[0].clone();
+    club.let_out(&reveal);
     assert_eq!(club.bot.stop().await, 0, "{}", club.bot.log());
-    club.finish();
+    keep_transcript!("killed-and-started-again", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -261,7 +280,6 @@ async fn trouble_at_the_other_end_is_lived_through() {
             .faults
             .plan("PATCH", "/messages/@original", 1, Trouble::TooMany(0.3));
     }
-    club.keep_secret(&["Rxd8/d2d8"]);
     let post = club.post().await;
     assert_eq!(posts(&discord.world(), channel).len(), 1);
     let ana = club.member("Ana");
@@ -286,7 +304,7 @@ async fn trouble_at_the_other_end_is_lived_through() {
     club.reveal().await;
     let seen = ben.command(channel, "study progress", &[]).await;
     assert!(seen.text().contains("1 of 1 solved"), "{}", seen.text());
-    club.finish();
+    keep_transcript!("trouble-at-the-other-end", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -345,12 +363,12 @@ async fn two_groups_with_their_own_zones_and_ways() {
     let apart = (here - there).rem_euclid(86_400) / 3_600;
     assert!([8, 9].contains(&apart), "{apart} hours");
 
-    club.keep_secret(&["Rxd8/d2d8", "Nh6/f7h6"]);
     let first = club.post().await;
     akiko.command(harbour, "coach post-now", &[]).await;
     let second = discord
         .until("the other post", |world| {
-            posts(world, harbour).first().cloned()
+            let post = posts(world, harbour).first().cloned()?;
+            world.channel(post.id).is_some().then_some(post)
         })
         .await;
     assert!(first.content.contains("sealed") && second.content.contains("spoiler"));
@@ -387,7 +405,7 @@ async fn two_groups_with_their_own_zones_and_ways() {
         seen.text()
     );
     club.check_for_leaks();
-    club.finish();
+    keep_transcript!("two-groups", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]

@@ -1,21 +1,13 @@
-//! One group on Discord from set-up to summary, each message kept as a snapshot for reading.
+//! One group on Discord from set-up to summary; each conversation is kept as a snapshot for reading.
 
 use sealed_move_tests::{
-    club::{BACK_RANK, Club, SMOTHERED, seen_as_text, written},
+    club::{BACK_RANK, Club, SMOTHERED},
     discord::{Discord, commands::Given, people::Attach, world::Message},
-    workspace,
+    keep_transcript, pictures,
 };
 
-fn snapshot(name: &str, text: &str) {
-    let mut settings = insta::Settings::clone_current();
-    settings.set_prepend_module_to_snapshot(false);
-    settings.set_omit_expression(true);
-    settings.bind(|| insta::assert_snapshot!(format!("week-{name}"), text));
-}
-
-/// Keeps the pictures of a message beside the snapshots, for looking at. How they are drawn is tested
-/// where they are drawn; here only that each is there and as large as the one looked at last.
-fn pictures(discord: &Discord, name: &str, message: &Message) {
+/// Keeps the pictures of a message beside the snapshots, for looking at.
+fn hold_pictures(discord: &Discord, name: &str, message: &Message) {
     let world = discord.world();
     let files = message
         .attachments
@@ -23,21 +15,20 @@ fn pictures(discord: &Discord, name: &str, message: &Message) {
         .filter_map(|id| world.files.get(id));
     let files: Vec<_> = files.filter(|file| file.kind == "image/png").collect();
     assert!(!files.is_empty(), "{name} has a picture");
+    let alone = files.len() == 1;
     for (i, file) in files.into_iter().enumerate() {
-        let path = workspace().join(format!("tests/tests/snapshots/week-{name}-{}.png", i + 1));
-        if std::env::var("INSTA_UPDATE").is_ok_and(|update| update == "always") {
-            std::fs::create_dir_all(path.parent().expect("a folder")).expect("a folder");
-            std::fs::write(&path, &file.bytes).expect("the picture can be written");
+        let name = match alone {
+            true => format!("discord-{name}"),
+            false => format!("discord-{name}-{}", i + 1),
+        };
+        let dated = file
+            .description
+            .as_deref()
+            .is_some_and(|alt| alt.starts_with("Who took part"));
+        match dated {
+            true => pictures::hold_size(&name, &file.bytes),
+            false => pictures::hold(&name, &file.bytes),
         }
-        let kept =
-            std::fs::read(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-        // Width and height stand in bytes 16 to 24 of a PNG.
-        assert_eq!(
-            kept.get(16..24),
-            file.bytes.get(16..24),
-            "{}",
-            path.display()
-        );
         assert!(
             file.description
                 .as_deref()
@@ -64,58 +55,49 @@ async fn a_week_from_set_up_to_summary() {
     assert_eq!(zones, ["Europe/Lisbon"]);
     let second = discord.person("Tom");
     discord.join(club.guild, &second);
-    let seen = club
-        .set_up(&[
-            ("time", text("18.00")),
-            ("days", text("mon-fri")),
-            ("open-for", text("2d")),
-            ("name", text("Lantern Street study group")),
-            ("second-coach", Given::User(second.id)),
-        ])
-        .await;
-    snapshot("1-set-up", &seen_as_text(&discord, &seen));
-    let seen = coach
+    club.set_up(&[
+        ("time", text("18.00")),
+        ("days", text("mon-fri")),
+        ("open-for", text("2d")),
+        ("name", text("Lantern Street study group")),
+        ("second-coach", Given::User(second.id)),
+    ])
+    .await;
+    coach
         .command(
             channel,
             "coach settings",
             &[("hint-cost", Given::Number(0))],
         )
         .await;
-    snapshot("2-settings", &seen_as_text(&discord, &seen));
 
     // A file with a sound position, another, one that does not hold and one that cannot be read.
     let file = format!(
         "{BACK_RANK}\n{SMOTHERED}\n6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - - dm 3; id \"idle-1\";\n8/8/8/8 w - -\n"
     );
     let seen = club.queue(&file).await;
-    snapshot("3-check-page-1", &seen_as_text(&discord, &seen));
     let report = seen.message();
-    let seen = coach.press(report, "Next").await;
-    snapshot("4-check-page-2", &seen_as_text(&discord, &seen));
+    hold_pictures(&discord, "check-report", &seen.messages[0]);
     coach.press(report, "Next").await;
-    let seen = coach.press(report, "Next").await;
-    snapshot("5-check-page-4", &seen_as_text(&discord, &seen));
+    coach.press(report, "Next").await;
+    coach.press(report, "Next").await;
 
     // The week, reordered, looked at, a topic changed.
     let seen = coach.command(channel, "coach week", &[]).await;
     let week = seen.message();
     let seen = coach.pick(week, "smother-1").await;
     assert!(seen.text().contains('→'), "{}", seen.text());
-    let seen = coach.press(week, "Earlier").await;
-    snapshot("6-week", &seen_as_text(&discord, &seen));
+    coach.press(week, "Earlier").await;
     let seen = coach.press(week, "Look at it").await;
     assert!(seen.text().contains("**Position 1**"), "{}", seen.text());
-    let seen = coach
+    coach
         .command(channel, "coach pause", &[("until", text("2099-01-01"))])
         .await;
-    snapshot("7-pause", &seen_as_text(&discord, &seen));
     coach.command(channel, "coach resume", &[]).await;
 
     // The post.
-    club.keep_secret(&["Nh6+/f7h6", "Qg8+/c4g8"]);
     let post = club.post().await;
-    snapshot("8-post", &written(&discord, &post));
-    pictures(&discord, "8-post", &post);
+    hold_pictures(&discord, "post-smothered", &post);
     {
         let world = discord.world();
         let file = &world.files[&post.attachments[0]];
@@ -130,20 +112,17 @@ async fn a_week_from_set_up_to_summary() {
 
     // Ana plays it out in private, with a wrong move and a hint on the way.
     let form = ana.press(post.id, "Answer").await;
-    snapshot("9-answer-form", &seen_as_text(&discord, &form));
     let seen = ana.submit(&form, &["Qe6"]).await;
     assert!(seen.private());
-    snapshot("10-wrong", &seen_as_text(&discord, &seen));
-    pictures(&discord, "10-wrong", &seen.messages[0]);
-    let seen = ana.press(post.id, "Hint").await;
-    snapshot("11-hint", &seen_as_text(&discord, &seen));
+    hold_pictures(&discord, "wrong-move", &seen.messages[0]);
+    ana.press(post.id, "Hint").await;
     let form = ana.press(post.id, "Answer").await;
     let seen = ana.submit(&form, &["Nh6+"]).await;
-    snapshot("12-on-the-way", &seen_as_text(&discord, &seen));
     assert!(
         !seen.messages[0].attachments.is_empty(),
         "the board is redrawn"
     );
+    hold_pictures(&discord, "bots-defence", &seen.messages[0]);
     let form = ana.press(seen.message(), "Next move").await;
     let seen = ana.submit(&form, &["Qg8+"]).await;
     let form = ana.press(seen.message(), "Next move").await;
@@ -153,46 +132,27 @@ async fn a_week_from_set_up_to_summary() {
         "{}",
         seen.text()
     );
-    snapshot("13-solved", &seen_as_text(&discord, &seen));
-    let seen = ana.press(post.id, "My progress").await;
-    snapshot("14-progress", &seen_as_text(&discord, &seen));
+    hold_pictures(&discord, "solved", &seen.messages[0]);
+    ana.press(post.id, "My progress").await;
 
     // Ben gives up.
     let form = ben.press(post.id, "Answer").await;
     ben.submit(&form, &["Qe6"]).await;
-    let seen = ben.command(channel, "study give-up", &[]).await;
-    snapshot("15-given-up", &seen_as_text(&discord, &seen));
+    ben.command(channel, "study give-up", &[]).await;
 
     // The reveal, and the thread after it.
     let reveal = club.reveal().await;
-    snapshot("16-reveal", &written(&discord, &reveal));
-    pictures(&discord, "16-reveal", &reveal);
+    hold_pictures(&discord, "reveal", &reveal);
     assert!(reveal.content.contains("Nh6"), "{}", reveal.content);
-    let closed = discord
-        .until("the post is closed", |world| {
-            let message = world.messages.get(&post.id)?;
-            message.content.contains("Closed").then(|| message.clone())
-        })
-        .await;
-    snapshot("17-closed-post", &written(&discord, &closed));
-    discord
-        .until("the thread is opened for talk", |world| {
-            world
-                .messages
-                .values()
-                .find(|m| m.channel == post.id && m.content.contains("Talk as you like"))
-                .map(drop)
-        })
-        .await;
 
     // Figures.
-    let seen = ana.command(channel, "study leaderboard", &[]).await;
-    snapshot("18-leaderboard", &seen_as_text(&discord, &seen));
+    ana.command(channel, "study leaderboard", &[]).await;
     let seen = coach.command(channel, "coach summary", &[]).await;
     assert!(
         seen.messages[0].attachments.len() + seen.messages.len() > 1,
         "charts come along"
     );
+    hold_pictures(&discord, "summary", &seen.messages[0]);
     let seen = coach
         .command(channel, "coach export", &[("what", Given::Number(0))])
         .await;
@@ -222,9 +182,8 @@ async fn a_week_from_set_up_to_summary() {
     let seen = ben.command(channel, "study leaderboard", &[]).await;
     assert!(!seen.text().contains("Ana"), "{}", seen.text());
 
-    let seen = ben.command(channel, "study help", &[]).await;
-    snapshot("19-help", &seen_as_text(&discord, &seen));
-    club.finish();
+    ben.command(channel, "study help", &[]).await;
+    keep_transcript!("week", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -317,7 +276,7 @@ async fn strangers_and_hostile_files_get_a_plain_word() {
         .command(elsewhere, "study answer", &[("moves", text("Rd8"))])
         .await;
     assert!(seen.text().contains("no study group"), "{}", seen.text());
-    club.finish();
+    keep_transcript!("strangers-and-hostile-files", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -373,5 +332,5 @@ async fn missing_permissions_are_named_and_lived_with() {
     club.reveal().await;
     let seen = coach.command(channel, "coach permissions", &[]).await;
     assert!(seen.text().contains("Attach Files"), "{}", seen.text());
-    club.finish();
+    keep_transcript!("missing-permissions", club.finish());
 }

@@ -134,6 +134,24 @@ pub fn build(
     })
 }
 
+/// The name of the choice that has this value, for an option that has choices.
+pub fn choice_name(world: &World, line: &str, option: &str, value: &Value) -> Option<String> {
+    let named = |at: &Value, name: &str| at["name"] == name;
+    let mut words = line.split_whitespace();
+    let first = words.next()?;
+    let mut at = world
+        .commands
+        .iter()
+        .find(|command| named(command, first))?;
+    for word in words.chain([option]) {
+        at = list(&at["options"]).iter().find(|part| named(part, word))?;
+    }
+    let choice = list(&at["choices"])
+        .iter()
+        .find(|choice| choice["value"] == *value)?;
+    choice["name"].as_str().map(str::to_string)
+}
+
 fn list(value: &Value) -> &[Value] {
     value.as_array().map_or(&[], Vec::as_slice)
 }

@@ -135,6 +135,12 @@ pub fn answer(world: &mut World, call: &Call<'_>, id: u64, token: &str) -> Resul
         interaction.took = Some(took);
         interaction.original = original;
     }
+    match (kind, original) {
+        (4 | 7, Some(message)) => world.note_answer(id, message),
+        (8, _) => world.note_choices(id, &data["choices"]),
+        (9, _) => world.note_form(id, data),
+        _ => {}
+    }
     if call.param("with_response") == Some("true") {
         let message = original.and_then(|id| world.messages.get(&id));
         let value = json!({
@@ -244,6 +250,7 @@ pub fn follow(
                 }
                 id
             };
+            world.note_answer(interaction.id, id);
             Done::shown(
                 json::message(world, &world.messages[&id], true),
                 audience_of(world, id),
@@ -266,6 +273,7 @@ pub fn follow(
                     limits::message(call.body, call.files, false)?;
                     messages::apply_edit(world, call, id);
                     settle(world, id);
+                    world.note_answer(interaction.id, id);
                     gateway::message_event(world, Event::Update, id);
                     Done::shown(
                         json::message(world, &world.messages[&id], true),

@@ -136,6 +136,7 @@ pub fn create(world: &mut World, call: &Call<'_>, id: u64) -> Result<Done, Refus
         channel.archived = false;
     }
     world.messages.insert(made, message);
+    world.note_shown(made, false);
     gateway::message_event(world, Event::Create, made);
     let message = &world.messages[&made];
     Done::shown(json::message(world, message, true), audience(world, id))
@@ -339,6 +340,7 @@ pub fn edit(world: &mut World, call: &Call<'_>, channel: u64, id: u64) -> Result
     }
     limits::message(call.body, call.files, false)?;
     apply_edit(world, call, id);
+    world.note_shown(id, true);
     gateway::message_event(world, Event::Update, id);
     let shown = json::message(world, &world.messages[&id], true);
     Done::shown(shown, audience(world, channel))
@@ -380,7 +382,9 @@ pub fn delete(world: &mut World, channel: u64, id: u64) -> Result<Done, Refusal>
     {
         return Err(Refusal::missing_permissions());
     }
-    world.messages.remove(&id);
+    if let Some(gone) = world.messages.remove(&id) {
+        world.note_taken_away(&gone);
+    }
     gateway::deleted_event(world, channel, id);
     Done::quietly(Audience::Nobody)
 }
@@ -406,8 +410,11 @@ pub fn react(
             .reactions
             .retain(|(e, user)| !(*e == emoji && *user == bot));
         if call.method == "PUT" {
-            message.reactions.push((emoji, bot));
+            message.reactions.push((emoji.clone(), bot));
         }
+    }
+    if call.method == "PUT" {
+        world.note_sign(id, &emoji);
     }
     Done::quietly(audience(world, channel))
 }

@@ -6,7 +6,7 @@
 //!   the [`log`].
 //! - [`gateway`] is the event stream.
 //! - [`limits`], [`command_limits`] and [`permissions`] are the published rules.
-//! - [`text`] writes messages down for people and snapshots.
+//! - [`text`] writes messages down for people and snapshots, [`transcript`] whole conversations.
 
 pub mod command_limits;
 pub mod commands;
@@ -27,6 +27,7 @@ pub mod routes;
 pub mod server;
 pub mod text;
 pub mod threads;
+pub mod transcript;
 pub mod world;
 
 use std::{
@@ -93,6 +94,7 @@ impl Discord {
             rates: rates::Rates::default(),
             faults: faults::Faults::default(),
             log: Vec::new(),
+            transcript: transcript::Transcript::default(),
             violations: Vec::new(),
             openapi: openapi::OpenApi::load(),
         };
@@ -221,6 +223,17 @@ impl Discord {
     pub fn gateway(&self, what: Out) {
         self.world().sessions.to_all(&what);
         self.shared.ring();
+    }
+
+    /// Tells the transcript of a turn of events.
+    pub fn event(&self, text: &str) {
+        self.world().transcript.event(text);
+    }
+
+    /// The conversation so far, as text.
+    pub fn transcript(&self) -> String {
+        let world = self.world();
+        world.transcript.written(&world)
     }
 
     /// Waits until something holds.

@@ -124,6 +124,7 @@ impl Someone {
         let allowed = json!({"parse": ["users", "roles", "everyone"], "replied_user": ping});
         messages::notify(&world, &place, &mut message, &allowed);
         world.messages.insert(id, message);
+        world.note_said(id);
         gateway::message_event(&mut world, Event::Create, id);
         drop(world);
         self.shared.ring();
@@ -133,10 +134,12 @@ impl Someone {
     /// Changes an own message.
     pub fn edit(&self, message: u64, text: &str) {
         let mut world = self.shared.world();
+        let mut before = String::new();
         if let Some(message) = world.messages.get_mut(&message) {
-            message.content = text.into();
+            before = std::mem::replace(&mut message.content, text.into());
             message.edited = Some(ids::now_ms());
         }
+        world.note_edited(message, &before);
         gateway::message_event(&mut world, Event::Update, message);
         drop(world);
         self.shared.ring();
@@ -146,6 +149,7 @@ impl Someone {
     pub fn delete(&self, message: u64) {
         let mut world = self.shared.world();
         if let Some(gone) = world.messages.remove(&message) {
+            world.note_withdrawn(&gone);
             gateway::deleted_event(&mut world, gone.channel, message);
         }
         drop(world);
@@ -199,9 +203,9 @@ impl Someone {
         let data = command_data(&world, &built, given);
         let shown: Vec<String> = given
             .iter()
-            .map(|(key, value)| format!("{key}: {value:?}"))
+            .map(|(key, value)| format!(" {key}: {}", given_in_words(&world, line, key, value)))
             .collect();
-        let what = format!("/{line} {}", shown.join(" "));
+        let what = format!("runs /{line}{}", shown.concat());
         let id = send(
             &mut world,
             self.id,
@@ -235,7 +239,7 @@ impl Someone {
                 Err(why) => panic!("{why}"),
             };
             let data = command_data(&world, &built, &given);
-            let what = format!("/{line} {option}: {typed}…");
+            let what = format!("types into /{line} {option}: {typed}");
             send(
                 &mut world,
                 self.id,
@@ -301,7 +305,7 @@ impl Someone {
             "the button \"{label}\" is switched off"
         );
         let data = json!({"custom_id": button["custom_id"], "component_type": 2});
-        let what = format!("[{label}]");
+        let what = format!("presses [{label}]");
         let id = send(
             &mut world,
             self.id,
@@ -351,7 +355,7 @@ impl Someone {
                 InteractionKind::Component,
                 data,
                 Some(message),
-                format!("[{label} ▾]"),
+                format!("picks \"{label}\" from the menu"),
             )
         };
         self.shared.ring();
@@ -388,7 +392,7 @@ impl Someone {
                 })
                 .collect();
             let data = json!({"custom_id": modal["custom_id"], "components": rows});
-            let what = format!("({})", seen_values(&rows));
+            let what = format!("sends the form off: {}", seen_values(&rows));
             send(
                 &mut world,
                 self.id,
@@ -508,6 +512,23 @@ pub fn seen(world: &World, id: u64) -> Option<Seen> {
     })
 }
 
+/// An option's value as the client shows it.
+fn given_in_words(world: &World, line: &str, key: &str, value: &Given) -> String {
+    let chosen = |value: Value| commands::choice_name(world, line, key, &value);
+    match value {
+        Given::Text(text) => chosen(json!(text)).unwrap_or_else(|| text.clone()),
+        Given::Number(number) => chosen(json!(number)).unwrap_or_else(|| number.to_string()),
+        Given::Flag(flag) => flag.to_string(),
+        Given::User(id) => format!("@{}", world.name_in(None, *id)),
+        Given::Channel(id) => world
+            .channel(*id)
+            .map_or_else(String::new, |c| format!("#{}", c.name)),
+        Given::File(id) => world.files.get(id).map_or_else(String::new, |file| {
+            format!("{} ({} bytes)", file.name, file.bytes.len())
+        }),
+    }
+}
+
 /// The interaction's data for a command, with what its options refer to.
 fn command_data(world: &World, built: &commands::Built, given: &[(&str, Given)]) -> Value {
     let (mut users, mut channels, mut files) = (Map::new(), Map::new(), Map::new());
@@ -595,6 +616,7 @@ fn send(
             what,
         },
     );
+    world.note_asked(id);
     gateway::interaction_event(world, place.guild, &value);
     id
 }

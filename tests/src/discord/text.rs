@@ -1,13 +1,11 @@
 //! Messages as text that a person can read and a snapshot can keep: ids give way to names, times to
 //! words.
 
-use std::collections::BTreeMap;
-
 use serde_json::Value;
 
 use super::{
     messages::list,
-    world::{Message, World},
+    world::{File, Message, World},
 };
 
 /// The words of a message: its content and the texts of its embeds.
@@ -31,27 +29,9 @@ pub fn words(message: &Message) -> String {
     out.join("\n")
 }
 
-/// A message with everything a reader sees, and whether it is private.
-pub fn whole(world: &World, message: &Message) -> String {
+/// Everything a reader sees of a message: text, files with what is in them, buttons and menus.
+pub fn body(world: &World, message: &Message) -> String {
     let mut out = Vec::new();
-    let place = world.channel(message.channel);
-    let where_ = match (message.only, place) {
-        (Some(user), _) => format!("to {} alone", world.name_in(None, user)),
-        (None, Some(c)) if c.name.is_empty() => {
-            format!("to {} directly", world.name_in(None, c.owner))
-        }
-        (None, Some(c)) => format!("in #{}", c.name),
-        (None, None) => "nowhere".into(),
-    };
-    out.push(format!(
-        "── {} {where_}",
-        world.name_in(None, message.author)
-    ));
-    if let Some(answered) = message.reference.and_then(|id| world.messages.get(&id)) {
-        let first = answered.content.lines().next().unwrap_or_default();
-        let short: String = first.chars().take(60).collect();
-        out.push(format!("   (answering \"{short}\")"));
-    }
     if !message.content.is_empty() {
         out.push(message.content.clone());
     }
@@ -87,10 +67,7 @@ pub fn whole(world: &World, message: &Message) -> String {
         .iter()
         .filter_map(|id| world.files.get(id))
     {
-        out.push(format!("[file {} ({})]", file.name, file.kind));
-        if let Some(alt) = &file.description {
-            out.push(format!("  alt: {alt}"));
-        }
+        out.push(file_in_words(file));
     }
     for row in &message.components {
         let parts: Vec<String> = list(&row["components"])
@@ -118,27 +95,110 @@ pub fn whole(world: &World, message: &Message) -> String {
             .collect();
         out.push(parts.join(" "));
     }
-    for (emoji, user) in &message.reactions {
-        out.push(format!("{emoji} by {}", world.name_in(None, *user)));
-    }
     tidy(world, &out.join("\n"))
+}
+
+/// How much of a file of text is written out.
+const MOST_LINES: usize = 200;
+
+/// A file: a picture by what is said of it, a text by what is in it.
+fn file_in_words(file: &File) -> String {
+    let alt = file
+        .description
+        .as_ref()
+        .map(|alt| format!("\n  alt: {}", without_days(alt)))
+        .unwrap_or_default();
+    let ending = file.name.rsplit('.').next().unwrap_or_default();
+    let text = std::str::from_utf8(&file.bytes)
+        .ok()
+        .filter(|_| matches!(ending, "csv" | "json" | "txt" | "epd" | "pgn"));
+    let kind = match ending {
+        "png" | "gif" => "picture",
+        _ => "file",
+    };
+    let Some(text) = text else {
+        return format!("[{kind} {}]{alt}", file.name);
+    };
+    let mut lines: Vec<String> = text
+        .lines()
+        .take(MOST_LINES)
+        .map(|line| format!("  | {}", without_timestamps(line)))
+        .collect();
+    let all = text.lines().count();
+    if all > MOST_LINES {
+        lines.push(format!("  | … and {} lines more", all - MOST_LINES));
+    }
+    format!("[file {}]{alt}\n{}", file.name, lines.join("\n"))
+}
+
+/// Leaves out of a chart's words the days that it is about, which are those of the test.
+fn without_days(alt: &str) -> String {
+    match alt.strip_prefix("Who took part, post by post. ") {
+        Some(_) => "Who took part, post by post. ⟨these days, with their figures⟩".into(),
+        None => alt.into(),
+    }
+}
+
+/// Takes out numbers that are ids of this run, which no name stands for.
+fn without_ids(text: &str) -> String {
+    let mut out = String::new();
+    let mut digits = String::new();
+    for c in text.chars().chain(['\n']) {
+        if c.is_ascii_digit() {
+            digits.push(c);
+            continue;
+        }
+        match digits.len() {
+            17.. => out.push_str("⟨id⟩"),
+            _ => out.push_str(&digits),
+        }
+        digits.clear();
+        out.push(c);
+    }
+    out.pop();
+    out
+}
+
+/// Takes out moments such as `2026-12-03T18:00:00Z`.
+fn without_timestamps(line: &str) -> String {
+    const SHAPE: &[u8] = b"0000-00-00T00:00:00";
+    let fits = |at: &[u8]| {
+        at.len() >= SHAPE.len()
+            && at.iter().zip(SHAPE).all(|(byte, wanted)| match wanted {
+                b'0' => byte.is_ascii_digit(),
+                b'T' => matches!(byte, b'T' | b' '),
+                other => byte == other,
+            })
+    };
+    let (mut out, mut rest) = (String::new(), line);
+    while let Some(first) = rest.chars().next() {
+        if fits(rest.as_bytes()) {
+            out.push_str("⟨moment⟩");
+            rest = rest[SHAPE.len()..].trim_start_matches(|c: char| {
+                c.is_ascii_digit() || matches!(c, '.' | ':' | '+' | 'Z')
+            });
+        } else {
+            out.push(first);
+            rest = &rest[first.len_utf8()..];
+        }
+    }
+    out
 }
 
 /// A modal as text.
 pub fn modal(modal: &Value) -> String {
     let mut out = vec![format!(
-        "── a form opens: {}",
+        "a form opens: {}",
         modal["title"].as_str().unwrap_or_default()
     )];
     for row in list(&modal["components"]) {
         for input in list(&row["components"]) {
             let text = |key: &str| input[key].as_str().unwrap_or_default().to_string();
-            out.push(format!(
-                "{}: [{}{}]",
-                text("label"),
-                text("value"),
-                text("placeholder")
-            ));
+            let inside = match text("value") {
+                value if value.is_empty() => text("placeholder"),
+                value => value,
+            };
+            out.push(format!("{}: [{inside}]", text("label")));
         }
     }
     out.join("\n")
@@ -146,35 +206,34 @@ pub fn modal(modal: &Value) -> String {
 
 /// Puts names in the place of ids and words in the place of moments.
 pub fn tidy(world: &World, text: &str) -> String {
-    let mut names: BTreeMap<u64, String> = BTreeMap::new();
-    names.extend(
-        world
-            .users
-            .values()
-            .map(|u| (u.id, format!("@{}", u.shown))),
-    );
-    names.extend(
-        world
-            .channels
-            .values()
-            .map(|c| (c.id, format!("#{}", c.name))),
-    );
     let mut text = text.to_string();
-    for (id, name) in names {
-        text = text.replace(&id.to_string(), &format!("({name})"));
+    if text.bytes().any(|byte| byte.is_ascii_digit()) {
+        for user in world.users.values() {
+            let id = user.id.to_string();
+            if text.contains(&id) {
+                let name = format!("@{}", user.shown);
+                text = text.replace(&format!("<@{id}>"), &name).replace(&id, &name);
+            }
+        }
+        for channel in world.channels.values() {
+            let id = channel.id.to_string();
+            if text.contains(&id) {
+                let name = format!("#{}", channel.name);
+                text = text.replace(&format!("<#{id}>"), &name).replace(&id, &name);
+            }
+        }
     }
-    while let Some(start) = text.find("<t:1").or_else(|| text.find("<t:2")) {
+    while let Some(start) = text.find("<t:") {
         let Some(length) = text[start..].find('>') else {
             break;
         };
-        let kind = text[start..start + length]
-            .rsplit(':')
-            .next()
-            .unwrap_or_default()
-            .to_string();
-        text.replace_range(start..=start + length, &format!("⟨moment, {kind}⟩"));
+        let kind = match text[..start + length].chars().next_back() {
+            Some('R') => "⟨so long from now⟩",
+            _ => "⟨date and time⟩",
+        };
+        text.replace_range(start..=start + length, kind);
     }
-    without_local_times(&text)
+    without_ids(&without_local_times(&text))
 }
 
 /// Takes out times such as `18:00 on Thursday, 3 December`.
@@ -221,6 +280,22 @@ fn without_local_times(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn moments_in_files_give_way() {
+        assert_eq!(
+            without_timestamps("\"a\",2026-12-03T18:00:00.123+00:00,2026-12-03 18:00:00Z,é"),
+            "\"a\",⟨moment⟩,⟨moment⟩,é"
+        );
+    }
+
+    #[test]
+    fn ids_give_way() {
+        assert_eq!(
+            without_ids("discord:175928847299117063 2026 x 99999999999999999"),
+            "discord:⟨id⟩ 2026 x ⟨id⟩"
+        );
+    }
 
     #[test]
     fn local_times_give_way() {

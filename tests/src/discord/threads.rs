@@ -78,6 +78,7 @@ pub fn start(world: &mut World, call: &Call<'_>, id: u64, message: u64) -> Resul
             ..Message::default()
         },
     );
+    world.note_thread(message);
     gateway::thread_event(world, "THREAD_CREATE", message);
     let value = json::channel(world, &world.channels[&message]);
     Ok(Done {

@@ -10,7 +10,7 @@ use serde_json::Value;
 
 use super::{
     faults::Faults, gateway::Sessions, ids::Ids, log::LogEntry, openapi::OpenApi, permissions,
-    rates::Rates,
+    rates::Rates, transcript::Transcript,
 };
 
 /// Everything there is.
@@ -52,6 +52,8 @@ pub struct World {
     pub faults: Faults,
     /// Every request in order.
     pub log: Vec<LogEntry>,
+    /// The conversation as people see it.
+    pub transcript: Transcript,
     /// Where the bot broke a rule of the interface: each must fail a test.
     pub violations: Vec<String>,
     /// Discord's own description of the interface, where it is at hand.
