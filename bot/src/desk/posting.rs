@@ -154,10 +154,7 @@ impl Desk {
         let open = self
             .read(move |db| {
                 let group = group_at(db, &at)?;
-                Ok(db
-                    .open_posts(group.id)?
-                    .into_iter()
-                    .rfind(|post| takes_replies(post, now)))
+                latest_open(db, &group, now)
             })
             .await?;
         match open {
@@ -271,6 +268,12 @@ impl Desk {
 /// sent, and its sending not yet recorded.
 pub(super) fn takes_replies(post: &Post, now: DateTime<Utc>) -> bool {
     matches!(post.state, PostState::Intended | PostState::Open) && now < post.closes_at
+}
+
+/// The group's post that takes replies at `now`, if any; the latest when several do.
+pub(super) fn latest_open(db: &Db<'_>, group: &Group, now: DateTime<Utc>) -> Done<Option<Post>> {
+    let open = db.open_posts(group.id)?;
+    Ok(open.into_iter().rfind(|post| takes_replies(post, now)))
 }
 
 /// Records the intent to post a queue entry; the chat is told where to find it by the nonce.

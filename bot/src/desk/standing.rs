@@ -9,7 +9,7 @@ use super::{
     Desk, Person, Picture, Place, Progress, SummaryTopic, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, post_of},
-    posting::{diagram, takes_replies},
+    posting::{diagram, latest_open},
     problems,
     replies::local,
     text,
@@ -36,11 +36,7 @@ impl Desk {
                 points: 0.0,
             };
 
-            if let Some(post) = db
-                .open_posts(group.id)?
-                .into_iter()
-                .rfind(|post| takes_replies(post, now))
-            {
+            if let Some(post) = latest_open(db, &group, now)? {
                 let attempt = match member {
                     Some(member) => db.attempt(post.id, member)?,
                     None => None,

@@ -1,0 +1,362 @@
+//! From a reply that is written down to its verdict: judged on the pool, kept with what it makes of the
+//! attempt, and laid out for the member.
+
+use sealed_move_store::{Attempt, AttemptState, NewVerdict, ReplyOf, VerdictRow};
+use shakmaty::Position as _;
+
+use super::Kept;
+use crate::chess::{
+    self, Budget,
+    check::Problem,
+    judge::{Judgement, Setting, Terms},
+};
+use crate::desk::{
+    Desk, Picture, Settings, Verdict, VerdictSheet,
+    attempt::{self, Rules},
+    convert,
+    error::{Done, bad_request},
+    posting::takes_replies,
+    text::{self, LONGEST_REPLY},
+};
+use crate::diagram::Diagram;
+
+impl Desk {
+    /// The verdict on a reply that is written down: the one it has, or a new one.
+    pub(in crate::desk) async fn verdict_on(&self, kept: Kept) -> Done<VerdictSheet> {
+        let Some(problem) = self
+            .problem(&kept.position.fen, &kept.position.stipulation)
+            .await?
+        else {
+            return Ok(by_hand(&kept));
+        };
+        if let Some(verdict) = kept.verdict().cloned() {
+            return self.shown_again(kept, &problem, verdict).await;
+        }
+        if kept.cut {
+            return self.keep_verdict(kept, &problem, too_long()).await;
+        }
+        let line = line_before(&kept.replies, Some(kept.reply.id));
+        let text = kept.reply.text.clone();
+        let judged = self
+            .judge(&problem, line, text, &kept.settings, Setting::Answer)
+            .await?;
+        let Some(judgement) = judged else {
+            return bad_request("This could not be read as an answer; write just the moves.");
+        };
+        if kept.counts() {
+            self.keep_verdict(kept, &problem, judgement).await
+        } else {
+            self.late(kept, &problem, judgement).await
+        }
+    }
+
+    /// Judges on the pool, within the time for a reply.
+    pub(in crate::desk) async fn judge(
+        &self,
+        problem: &Problem,
+        line: Vec<String>,
+        text: String,
+        settings: &Settings,
+        setting: Setting,
+    ) -> Done<Option<Judgement>> {
+        let problem = problem.clone();
+        let terms = Terms {
+            language: settings.language,
+            setting,
+            defence_choice: 0,
+        };
+        let options = &self.inner.options;
+        let table = options.table_bytes;
+        self.inner
+            .quick
+            .run("judging a reply", options.reply_seconds, move |sign| {
+                let stop = || sign.stop();
+                let budget = Budget::unlimited().until(&stop).table_bytes(table);
+                chess::judge::judge(&problem, &line, &text, &terms, &budget)
+            })
+            .await
+    }
+
+    /// Keeps a verdict with what it makes of the attempt, then lays it out.
+    pub(in crate::desk) async fn keep_verdict(
+        &self,
+        kept: Kept,
+        problem: &Problem,
+        judgement: Judgement,
+    ) -> Done<VerdictSheet> {
+        let now = self.now();
+        let before = line_before(&kept.replies, Some(kept.reply.id));
+        let new = NewVerdict {
+            reply_id: kept.reply.id,
+            verdict: convert::verdict(judgement.verdict),
+            points: if judgement.points.is_finite() {
+                judgement.points.clamp(0.0, 5.0)
+            } else {
+                0.0
+            },
+            moves: judgement.moves.clone(),
+            refutation: judgement.refutation.clone(),
+            line: match judgement.verdict {
+                Verdict::Solved | Verdict::OnTheWay => judgement.line.clone(),
+                _ => before.clone(),
+            },
+            why: judgement.why.clone(),
+            message: judgement.message.clone(),
+            // After the end it is for the fun of it, and no part of what the group got wrong.
+            wrong_first: match kept.ended() {
+                None => wrong_first(problem, &before, &judgement),
+                Some(_) => None,
+            },
+            by_coach: false,
+            given_at: now,
+        };
+        let (post, member, rules) = (kept.post.id, kept.reply.member_id, rules(&kept.settings));
+        let (settled, hints) = self
+            .write(move |tx| {
+                tx.insert_verdict(&new)?;
+                let settled = attempt::settle(tx, post, member, rules)?;
+                Ok((settled, tx.hint_count(post, member)?))
+            })
+            .await?;
+        let ended = kept.ended();
+        let message = match ended {
+            Some(AttemptState::Solved) => {
+                format!(
+                    "You have solved this one already, so nothing changes. {}",
+                    judgement.message
+                )
+            }
+            Some(AttemptState::GivenUp) => {
+                format!(
+                    "You have given this one up, so this does not count. {}",
+                    judgement.message
+                )
+            }
+            Some(AttemptState::Playing) | None => with_points(
+                judgement.verdict,
+                &judgement.message,
+                settled.as_ref(),
+                hints,
+                &kept.settings,
+            ),
+        };
+        Ok(VerdictSheet {
+            reply: kept.reply.id,
+            post: kept.post.id,
+            verdict: judgement.verdict,
+            message,
+            picture: self.picture_of(&kept, problem, &judgement).await?,
+            your_move: judgement.verdict == Verdict::OnTheWay && ended.is_none(),
+            points: settled.map_or(0.0, |attempt| attempt.points),
+        })
+    }
+
+    /// A kind answer to a reply that came after the close.
+    async fn late(
+        &self,
+        kept: Kept,
+        problem: &Problem,
+        judgement: Judgement,
+    ) -> Done<VerdictSheet> {
+        Ok(VerdictSheet {
+            reply: kept.reply.id,
+            post: kept.post.id,
+            verdict: judgement.verdict,
+            message: format!(
+                "Thank you. Replies to this post have closed, so this one does not count. {}",
+                judgement.message
+            ),
+            picture: self.picture_of(&kept, problem, &judgement).await?,
+            your_move: false,
+            points: kept.attempt.map_or(0.0, |attempt| attempt.points),
+        })
+    }
+
+    /// A verdict that was kept before, laid out once more.
+    async fn shown_again(
+        &self,
+        kept: Kept,
+        problem: &Problem,
+        verdict: VerdictRow,
+    ) -> Done<VerdictSheet> {
+        // The picture is not kept; judging the same text on the same line gives the same one.
+        let picture = if verdict.by_coach {
+            None
+        } else {
+            let line = line_before(&kept.replies, Some(kept.reply.id));
+            let text = kept.reply.text.clone();
+            match self
+                .judge(problem, line, text, &kept.settings, Setting::Answer)
+                .await?
+            {
+                Some(judgement) => self.picture_of(&kept, problem, &judgement).await?,
+                None => None,
+            }
+        };
+        let playing = kept
+            .attempt
+            .as_ref()
+            .is_some_and(|attempt| attempt.state == AttemptState::Playing);
+        let last = kept
+            .replies
+            .last()
+            .is_some_and(|last| last.reply.id == kept.reply.id);
+        let now = self.now();
+        Ok(VerdictSheet {
+            reply: kept.reply.id,
+            post: kept.post.id,
+            verdict: convert::kept_verdict(verdict.verdict),
+            message: verdict.message,
+            picture,
+            your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay
+                && playing
+                && last
+                && takes_replies(&kept.post, now),
+            points: kept.attempt.map_or(0.0, |attempt| attempt.points),
+        })
+    }
+
+    async fn picture_of(
+        &self,
+        kept: &Kept,
+        problem: &Problem,
+        judgement: &Judgement,
+    ) -> Done<Option<Picture>> {
+        let Some(scene) = &judgement.scene else {
+            return Ok(None);
+        };
+        let diagram = Diagram {
+            style: kept.settings.style,
+            ..Diagram::scene(scene, problem.position.turn())
+        };
+        self.draw(diagram).await.map(Some)
+    }
+}
+
+/// The group's rules on points.
+pub(in crate::desk) fn rules(settings: &Settings) -> Rules {
+    Rules {
+        wrong_cost: settings.wrong_cost,
+        hint_cost: settings.hint_cost,
+    }
+}
+
+/// The line as it stood before a reply (or after all of them): what the last right reply before it left
+/// on the board; empty again once the problem was solved.
+pub(in crate::desk) fn line_before(replies: &[ReplyOf], reply: Option<i64>) -> Vec<String> {
+    let mut line = Vec::new();
+    for earlier in replies
+        .iter()
+        .take_while(|earlier| Some(earlier.reply.id) != reply)
+    {
+        let Some(verdict) = &earlier.verdict else {
+            continue;
+        };
+        match verdict.verdict {
+            sealed_move_store::Verdict::OnTheWay if !verdict.line.is_empty() => {
+                line.clone_from(&verdict.line);
+            }
+            sealed_move_store::Verdict::Solved => line.clear(),
+            _ => {}
+        }
+    }
+    line
+}
+
+/// The first move, where it is what was wrong.
+fn wrong_first(problem: &Problem, before: &[String], judgement: &Judgement) -> Option<String> {
+    if judgement.verdict != Verdict::Wrong || !before.is_empty() || judgement.points > 0.0 {
+        return None;
+    }
+    let first = judgement.moves.first()?;
+    let is_key = problem
+        .solution
+        .keys
+        .iter()
+        .any(|key| chess::line::sans(&problem.position, &[key.mv]).first() == Some(first));
+    (!is_key).then(|| first.clone())
+}
+
+fn too_long() -> Judgement {
+    Judgement {
+        verdict: Verdict::Unreadable,
+        moves: Vec::new(),
+        points: 0.0,
+        refutation: Vec::new(),
+        why: String::new(),
+        message: format!(
+            "This is longer than any solution. Its first {LONGEST_REPLY} characters are kept and nothing was judged; send just the moves, such as 1.Qh7+ Kf8 2.Qh8#."
+        ),
+        scene: None,
+        line: Vec::new(),
+    }
+}
+
+/// What is said of a reply that only the coach can judge.
+fn by_hand(kept: &Kept) -> VerdictSheet {
+    match kept.verdict() {
+        Some(verdict) => VerdictSheet {
+            reply: kept.reply.id,
+            post: kept.post.id,
+            verdict: convert::kept_verdict(verdict.verdict),
+            message: verdict.message.clone(),
+            picture: None,
+            your_move: false,
+            points: kept.attempt.as_ref().map_or(0.0, |attempt| attempt.points),
+        },
+        None => VerdictSheet {
+            reply: kept.reply.id,
+            post: kept.post.id,
+            verdict: Verdict::Unclear,
+            message: if kept.counts() {
+                "Your answer is kept, and sealed until the reveal. Your coach judges this one by hand.".into()
+            } else {
+                "Thank you. Replies to this post have closed; your coach can still read yours."
+                    .into()
+            },
+            picture: None,
+            your_move: false,
+            points: 0.0,
+        },
+    }
+}
+
+/// The judge's words, with what the attempt is worth where the group's rules took something off.
+fn with_points(
+    verdict: Verdict,
+    message: &str,
+    attempt: Option<&Attempt>,
+    hints: u8,
+    settings: &Settings,
+) -> String {
+    let (Verdict::Solved, Some(attempt)) = (verdict, attempt) else {
+        return message.to_owned();
+    };
+    let mut reasons = Vec::new();
+    if attempt.wrong > 0 && settings.wrong_cost > 0.0 {
+        reasons.push(counted(attempt.wrong, "wrong try", "wrong tries"));
+    }
+    if hints > 0 && settings.hint_cost > 0.0 {
+        reasons.push(counted(u32::from(hints), "hint", "hints"));
+    }
+    let points = text::points(attempt.points);
+    let after = if reasons.is_empty() {
+        String::new()
+    } else {
+        format!(" after {}", reasons.join(" and "))
+    };
+    format!("{message} {points} of 5 points{after}.")
+}
+
+fn counted(count: u32, one: &str, many: &str) -> String {
+    match count {
+        1 => format!("one {one}"),
+        _ => format!("{count} {many}"),
+    }
+}
+
+/// Whether a verdict settles something: it cost, gained or was answered with a defence.
+pub(in crate::desk) fn decided(verdict: sealed_move_store::Verdict) -> bool {
+    use sealed_move_store::Verdict as V;
+    matches!(verdict, V::Solved | V::OnTheWay | V::Wrong)
+}

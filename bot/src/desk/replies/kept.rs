@@ -1,0 +1,76 @@
+//! A reply as it is kept, with all that judging it takes.
+
+use sealed_move_store::{
+    Attempt, AttemptState, Db, Group, Position, Post, PostState, Reply, ReplyOf, VerdictRow,
+};
+
+use crate::desk::{
+    Settings, convert,
+    error::{Done, not_found},
+};
+
+/// A reply that is written down, with all that judging it takes.
+#[derive(Clone)]
+pub(in crate::desk) struct Kept {
+    pub(in crate::desk) group: Group,
+    pub(in crate::desk) settings: Settings,
+    pub(in crate::desk) post: Post,
+    pub(in crate::desk) position: Position,
+    pub(in crate::desk) reply: Reply,
+    /// Every reply of the member to the post, this one among them.
+    pub(in crate::desk) replies: Vec<ReplyOf>,
+    pub(in crate::desk) attempt: Option<Attempt>,
+    /// Whether the text was cut when it was written down.
+    pub(in crate::desk) cut: bool,
+}
+
+impl Kept {
+    /// Whether the reply came before the close.
+    pub(in crate::desk) fn counts(&self) -> bool {
+        self.reply.received_at < self.post.closes_at || self.post.state == PostState::Intended
+    }
+
+    /// The verdict that the reply has.
+    pub(in crate::desk) fn verdict(&self) -> Option<&VerdictRow> {
+        self.replies
+            .iter()
+            .find(|other| other.reply.id == self.reply.id)?
+            .verdict
+            .as_ref()
+    }
+
+    /// How the attempt had ended before this reply, if it had.
+    pub(super) fn ended(&self) -> Option<AttemptState> {
+        self.attempt
+            .as_ref()
+            .map(|attempt| attempt.state)
+            .filter(|state| *state != AttemptState::Playing)
+    }
+}
+
+/// A reply as it is kept, with all that judging it takes.
+pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
+    let Some(post) = db.post(reply.post_id)? else {
+        return not_found("The post of this reply was removed.");
+    };
+    let Some(group) = db.group(post.group_id)? else {
+        return not_found("The group of this reply was removed.");
+    };
+    Ok(Kept {
+        settings: convert::kept_settings(&group.settings)?,
+        position: position(db, &post)?,
+        replies: db.replies_of(post.id, reply.member_id)?,
+        attempt: db.attempt(post.id, reply.member_id)?,
+        cut: false,
+        group,
+        post,
+        reply,
+    })
+}
+
+pub(super) fn position(db: &Db<'_>, post: &Post) -> Done<Position> {
+    match db.position(post.position_id)? {
+        Some(position) => Ok(position),
+        None => not_found("The position of this post was removed."),
+    }
+}

@@ -1,0 +1,270 @@
+//! A member's reply: written down before anything else, then judged, and the verdict kept before it is
+//! shown. Each step can be done over: the same message counts once, and a reply that a crash left
+//! without its verdict is judged at the next start.
+//!
+//! Replies that come after the close are kept and answered, and do not count: they have no verdict in
+//! the store. Neither have replies to a position whose solution could not be proved, until the coach
+//! judges them by hand.
+
+mod judging;
+mod kept;
+mod pending;
+
+use chrono::{DateTime, Utc};
+use sealed_move_store::{NewReply, ReplyOf, Tx, Via};
+
+use super::{
+    ChatName, Desk, Heard, Person, Place, ReplyRow, Settings, VerdictSheet, convert,
+    error::{Done, bad_request, not_found},
+    handle::{coached, group_at, member, post_of},
+    posting::{latest_open, takes_replies},
+    text::{self, LONGEST_REPLY},
+};
+use crate::chess::judge::Setting;
+
+use kept::position;
+pub(super) use {
+    judging::{decided, line_before, rules},
+    kept::{Kept, kept_reply},
+};
+
+impl Desk {
+    /// An explicit answer to a post. `source` is the chat's id of the message or interaction: the same
+    /// source twice counts once. Somebody new becomes a member.
+    ///
+    /// # Errors
+    /// When the post is not this group's, nothing is written, or the source is somebody else's.
+    pub async fn answer(
+        &self,
+        place: &Place,
+        person: &Person,
+        post: i64,
+        source: &str,
+        text: &str,
+    ) -> Done<VerdictSheet> {
+        let (text, cut) = text::body(text, LONGEST_REPLY);
+        if text.is_empty() {
+            return bad_request(
+                "There is nothing to judge: write your move, such as Nf3 or 1.Qh7+ Kf8 2.Qh8#.",
+            );
+        }
+        let _turn = self.inner.turns.take(post, &person.user).await;
+        let kept = self
+            .write_down(place, person, post, source, text, cut, Via::Answer)
+            .await?;
+        self.verdict_on(kept).await
+    }
+
+    /// A message among others: judged when it plainly answers the open post (the latest when several
+    /// are). Talk is not kept.
+    pub async fn hear(
+        &self,
+        place: &Place,
+        person: &Person,
+        source: &str,
+        text: &str,
+    ) -> Done<Heard> {
+        let now = self.now();
+        let at = place.clone();
+        let open = self
+            .read(move |db| {
+                let group = group_at(db, &at)?;
+                latest_open(db, &group, now)
+            })
+            .await?;
+        match open {
+            Some(post) => self.hear_in(place, person, post.id, source, text).await,
+            None => Ok(Heard::Talk),
+        }
+    }
+
+    /// As [`Desk::hear`], for a message that belongs to a certain post, as one in its thread does.
+    pub async fn hear_in(
+        &self,
+        place: &Place,
+        person: &Person,
+        post: i64,
+        source: &str,
+        text: &str,
+    ) -> Done<Heard> {
+        let (text, cut) = text::body(text, LONGEST_REPLY);
+        let _turn = self.inner.turns.take(post, &person.user).await;
+        let now = self.now();
+        let (at, who, key) = (place.clone(), person.user.clone(), key(place, source));
+        let (known, post_row, position, settings, replies) = self
+            .read(move |db| {
+                let group = group_at(db, &at)?;
+                let post = post_of(db, &group, post)?;
+                let member = db.member_by_user(group.id, &who)?;
+                let known = match (&member, db.reply_by_source(&key)?) {
+                    (Some(member), Some(reply)) if reply.member_id == member.id => {
+                        Some(kept_reply(db, reply)?)
+                    }
+                    _ => None,
+                };
+                let replies = match &member {
+                    Some(member) => db.replies_of(post.id, member.id)?,
+                    None => Vec::new(),
+                };
+                let position = position(db, &post)?;
+                Ok((
+                    known,
+                    post,
+                    position,
+                    convert::kept_settings(&group.settings)?,
+                    replies,
+                ))
+            })
+            .await?;
+        if let Some(kept) = known {
+            return Ok(Heard::Again(Box::new(self.verdict_on(kept).await?)));
+        }
+        // What was cut is longer than any solution; what nobody can judge is left to the coach.
+        if text.is_empty() || cut || !takes_replies(&post_row, now) {
+            return Ok(Heard::Talk);
+        }
+        let Some(problem) = self.problem(&position.fen, &position.stipulation).await? else {
+            return Ok(Heard::Talk);
+        };
+        let line = line_before(&replies, None);
+        let judged = self
+            .judge(&problem, line, text.clone(), &settings, Setting::Talk)
+            .await?;
+        let Some(judgement) = judged else {
+            return Ok(Heard::Talk);
+        };
+        let kept = self
+            .write_down(place, person, post, source, text, false, Via::Talk)
+            .await?;
+        let sheet = self.keep_verdict(kept, &problem, judgement).await?;
+        Ok(Heard::Answer(Box::new(sheet)))
+    }
+
+    /// A member's verdict once more, as when a page is loaded again.
+    pub async fn verdict(&self, place: &Place, person: &Person, reply: i64) -> Done<VerdictSheet> {
+        let (place, user) = (place.clone(), person.user.clone());
+        let kept = self
+            .read(move |db| {
+                let group = group_at(db, &place)?;
+                let member = db.member_by_user(group.id, &user)?;
+                match (member, db.reply(reply)?) {
+                    (Some(member), Some(reply)) if reply.member_id == member.id => {
+                        kept_reply(db, reply)
+                    }
+                    _ => not_found("There is no such reply of yours."),
+                }
+            })
+            .await?;
+        self.verdict_on(kept).await
+    }
+
+    /// One member's own replies to a post with their verdicts, in the order they came.
+    pub async fn my_replies(
+        &self,
+        place: &Place,
+        person: &Person,
+        post: i64,
+    ) -> Done<Vec<ReplyRow>> {
+        let (place, user) = (place.clone(), person.user.clone());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let post = post_of(db, &group, post)?;
+            let Some(member) = db.member_by_user(group.id, &user)? else {
+                return Ok(Vec::new());
+            };
+            Ok(db
+                .replies_of(post.id, member.id)?
+                .into_iter()
+                .map(row)
+                .collect())
+        })
+        .await
+    }
+
+    /// Replies to a post with their verdicts, in the order they came. Coaches only.
+    pub async fn replies(&self, place: &Place, coach: &Person, post: i64) -> Done<Vec<ReplyRow>> {
+        let (place, coach) = (place.clone(), coach.clone());
+        self.read(move |db| {
+            let group = coached(db, &place, &coach)?;
+            let post = post_of(db, &group, post)?;
+            Ok(db.replies_to(post.id)?.into_iter().map(row).collect())
+        })
+        .await
+    }
+    /// Writes a reply down, once for each source.
+    #[allow(clippy::too_many_arguments)]
+    async fn write_down(
+        &self,
+        place: &Place,
+        person: &Person,
+        post: i64,
+        source: &str,
+        text: String,
+        cut: bool,
+        via: Via,
+    ) -> Done<Kept> {
+        let now = self.now();
+        let key = key(place, source);
+        let (place, person) = (place.clone(), person.clone());
+        self.write(move |tx: &Tx<'_>| {
+            let group = group_at(tx, &place)?;
+            let post = post_of(tx, &group, post)?;
+            let member = member(tx, &group, &person, now)?;
+            let inserted = tx.insert_reply(&NewReply {
+                post_id: post.id,
+                member_id: member,
+                source: Some(key),
+                via,
+                text,
+                received_at: now,
+            })?;
+            let Some(reply) = tx.reply(inserted.id)? else {
+                return not_found("The reply was removed meanwhile.");
+            };
+            if reply.member_id != member || reply.post_id != post.id {
+                return bad_request(
+                    "This message has been taken as another answer already; send it anew.",
+                );
+            }
+            Ok(Kept {
+                cut: cut && inserted.new,
+                ..kept_reply(tx, reply)?
+            })
+        })
+        .await
+    }
+}
+
+/// The source of a message as the store keeps it: two chats may use the same ids.
+pub(super) fn key(place: &Place, source: &str) -> String {
+    let chat = match place.chat {
+        ChatName::Room => "room",
+        ChatName::Discord => "discord",
+    };
+    format!("{chat}:{source}")
+}
+
+/// A reply in a list.
+pub(super) fn row(reply: ReplyOf) -> ReplyRow {
+    let verdict = reply.verdict;
+    ReplyRow {
+        reply: reply.reply.id,
+        name: reply.name,
+        text: reply.reply.text,
+        received_at: reply.reply.received_at,
+        verdict: verdict
+            .as_ref()
+            .map(|verdict| convert::kept_verdict(verdict.verdict)),
+        points: verdict.as_ref().map_or(0.0, |verdict| verdict.points),
+        by_coach: verdict.as_ref().is_some_and(|verdict| verdict.by_coach),
+        message: verdict.map(|verdict| verdict.message).unwrap_or_default(),
+    }
+}
+
+/// The time as the group's members read it.
+pub(super) fn local(settings: &Settings, moment: DateTime<Utc>) -> String {
+    moment
+        .with_timezone(&settings.zone)
+        .format("%H:%M on %A, %-d %B")
+        .to_string()
+}
