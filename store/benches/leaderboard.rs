@@ -11,8 +11,9 @@ use std::{collections::HashMap, hint::black_box};
 use chrono::{DateTime, TimeDelta, Utc};
 use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move_store::{
-    Attempt, AttemptState, Chat, Check, GroupSettings, Mode, NewGroup, NewPosition, NewPost,
-    NewReply, NewVerdict, Soundness, Span, Store, StoreError, Tx, Verdict, Via,
+    Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, NewGroup,
+    NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span, Store, StoreError, Tx, Verdict,
+    Via,
 };
 
 const POSTS: usize = 500;
@@ -49,6 +50,7 @@ fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
             style: "print".into(),
             wrong_cost: 5.0,
             hint_cost: 1.0,
+            defences: Defences::Same,
         },
         created_at: start,
     })?;
@@ -68,6 +70,10 @@ fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
             fen: format!("placement {n}"),
             stipulation: "#3".into(),
             comment: String::new(),
+            given: Given {
+                text: String::new(),
+                line: 1,
+            },
             check: Check {
                 soundness: Soundness::Sound,
                 report: serde_json::json!({}),

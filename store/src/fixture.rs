@@ -5,8 +5,8 @@ use serde_json::json;
 use tempfile::TempDir;
 
 use crate::{
-    Attempt, AttemptState, Chat, Check, GroupSettings, Mode, Moment, NewGroup, NewPosition,
-    NewPost, NewReply, NewVerdict, Soundness, Store, StoreError, Tx, Verdict, Via,
+    Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, Moment, NewGroup,
+    NewPosition, NewPost, NewReply, NewVerdict, Soundness, Store, StoreError, Tx, Verdict, Via,
 };
 
 /// Minute `minutes` after a Monday noon.
@@ -62,6 +62,7 @@ pub fn settings() -> GroupSettings {
         style: "print".into(),
         wrong_cost: 5.0,
         hint_cost: 1.0,
+        defences: Defences::Same,
     }
 }
 
@@ -84,6 +85,10 @@ pub fn new_position(group: i64, n: usize) -> NewPosition {
         fen: format!("placement {n}"),
         stipulation: "#2".into(),
         comment: String::new(),
+        given: Given {
+            text: format!("placement {n} bm Rd8"),
+            line: 1 + n as i64,
+        },
         check: Check {
             soundness: Soundness::Sound,
             report: json!({ "nodes": n }),

@@ -2,7 +2,7 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Chat, Db, Mode, Moment, StoreError, Tx, time};
+use crate::{Chat, Db, Defences, Mode, Moment, StoreError, Tx, time};
 
 /// What a coach sets for a group.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +27,8 @@ pub struct GroupSettings {
     pub wrong_cost: f64,
     /// Points off for each hint step, 0 to 5.
     pub hint_cost: f64,
+    /// Whether members meet the same defences.
+    pub defences: Defences,
 }
 
 /// A group to be made.
@@ -86,6 +88,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
             style: row.get("style")?,
             wrong_cost: row.get("wrong_cost")?,
             hint_cost: row.get("hint_cost")?,
+            defences: row.get("defences")?,
         },
         paused: row.get("paused")?,
         paused_until: time::get_maybe(row, "paused_until")?,
@@ -131,8 +134,8 @@ impl Tx<'_> {
         let s = &new.settings;
         self.insert(
             "INSERT INTO groups (chat, place, server, name, zone, post_time, days, open_minutes, mode,
-                                 language, style, wrong_cost, hint_cost, created_at)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)",
+                                 language, style, wrong_cost, hint_cost, defences, created_at)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)",
             params![
                 new.chat,
                 new.place,
@@ -147,6 +150,7 @@ impl Tx<'_> {
                 s.style,
                 s.wrong_cost,
                 s.hint_cost,
+                s.defences,
                 time::text(new.created_at)
             ],
         )
@@ -158,7 +162,8 @@ impl Tx<'_> {
             "group",
             group,
             "UPDATE groups SET name = ?2, zone = ?3, post_time = ?4, days = ?5, open_minutes = ?6,
-                 mode = ?7, language = ?8, style = ?9, wrong_cost = ?10, hint_cost = ?11
+                 mode = ?7, language = ?8, style = ?9, wrong_cost = ?10, hint_cost = ?11,
+                 defences = ?12
              WHERE id = ?1",
             params![
                 group,
@@ -171,7 +176,8 @@ impl Tx<'_> {
                 s.language,
                 s.style,
                 s.wrong_cost,
-                s.hint_cost
+                s.hint_cost,
+                s.defences
             ],
         )
     }
@@ -222,6 +228,7 @@ mod tests {
         let f = Fixture::new();
         let mut new = new_group("other");
         new.server = Some("guild".into());
+        new.settings.defences = Defences::Differ;
         let id = f.write({
             let new = new.clone();
             move |tx| tx.insert_group(&new)

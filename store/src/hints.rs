@@ -11,6 +11,8 @@ pub struct Hint {
     pub post_id: i64,
     /// The member.
     pub member_id: i64,
+    /// On which half-move of the member's line it was asked for, from 0.
+    pub ply: u16,
     /// 1 to 3.
     pub step: u8,
     /// When.
@@ -21,6 +23,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Hint> {
     Ok(Hint {
         post_id: row.get("post_id")?,
         member_id: row.get("member_id")?,
+        ply: row.get("ply")?,
         step: row.get("step")?,
         given_at: time::get(row, "given_at")?,
     })
@@ -30,13 +33,13 @@ impl Db<'_> {
     /// The hint steps a member has had for a post, in order.
     pub fn hints(&self, post: i64, member: i64) -> Result<Vec<Hint>, StoreError> {
         self.all(
-            "SELECT * FROM hints WHERE post_id = ?1 AND member_id = ?2 ORDER BY step",
+            "SELECT * FROM hints WHERE post_id = ?1 AND member_id = ?2 ORDER BY ply, step",
             [post, member],
             read,
         )
     }
 
-    /// How many hint steps a member has had for a post.
+    /// How many hint steps a member has had for a post, on every move of the line together.
     pub fn hint_count(&self, post: i64, member: i64) -> Result<u8, StoreError> {
         Ok(self
             .maybe_one(
@@ -46,24 +49,37 @@ impl Db<'_> {
             )?
             .unwrap_or(0))
     }
+
+    /// How many a member has had on one move of the line.
+    pub fn hint_count_at(&self, post: i64, member: i64, ply: u16) -> Result<u8, StoreError> {
+        Ok(self
+            .maybe_one(
+                "SELECT count(*) FROM hints WHERE post_id = ?1 AND member_id = ?2 AND ply = ?3",
+                params![post, member, ply],
+                |row| row.get(0),
+            )?
+            .unwrap_or(0))
+    }
 }
 
 impl Tx<'_> {
-    /// Records the next hint step and returns it; `None` when `most` have been given already.
+    /// Records the next hint step on a move of the line and returns it; `None` when `most` have been given
+    /// on that move already.
     pub fn next_hint(
         &self,
         post: i64,
         member: i64,
+        ply: u16,
         most: u8,
         now: Moment,
     ) -> Result<Option<u8>, StoreError> {
-        let step = self.hint_count(post, member)? + 1;
+        let step = self.hint_count_at(post, member, ply)? + 1;
         if step > most {
             return Ok(None);
         }
         self.run(
-            "INSERT INTO hints (post_id, member_id, step, given_at) VALUES (?1, ?2, ?3, ?4)",
-            params![post, member, step, time::text(now)],
+            "INSERT INTO hints (post_id, member_id, ply, step, given_at) VALUES (?1, ?2, ?3, ?4, ?5)",
+            params![post, member, ply, step, time::text(now)],
         )?;
         Ok(Some(step))
     }
@@ -74,7 +90,7 @@ mod tests {
     use crate::fixture::{Fixture, at, open_post};
 
     #[test]
-    fn steps_come_in_order_and_end() {
+    fn steps_come_in_order_and_begin_anew_with_the_next_move() {
         let f = Fixture::new();
         let group = f.group;
         let (post, ana) = f.write(move |tx| {
@@ -82,11 +98,16 @@ mod tests {
             Ok((post, tx.upsert_member(group, "u1", "Ana", at(0))?))
         });
         let steps: Vec<_> = (0..4)
-            .map(|n| f.write(move |tx| tx.next_hint(post, ana, 3, at(n))))
+            .map(|n| f.write(move |tx| tx.next_hint(post, ana, 0, 3, at(n))))
             .collect();
         assert_eq!(steps, [Some(1), Some(2), Some(3), None]);
         let kept = f.read(move |db| db.hints(post, ana));
         assert_eq!((kept.len(), kept[2].given_at), (3, at(2)));
-        assert_eq!(f.read(move |db| db.hint_count(post, ana)), 3);
+        assert_eq!(
+            f.write(move |tx| tx.next_hint(post, ana, 2, 3, at(9))),
+            Some(1)
+        );
+        assert_eq!(f.read(move |db| db.hint_count_at(post, ana, 2)), 1);
+        assert_eq!(f.read(move |db| db.hint_count(post, ana)), 4);
     }
 }

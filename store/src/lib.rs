@@ -59,7 +59,7 @@ pub use hints::Hint;
 pub use members::Member;
 pub use migrate::VERSION;
 pub use person::{KeptAttempt, KeptHint, KeptPerson, KeptReply, KeptTalk};
-pub use positions::{Check, NewPosition, Position};
+pub use positions::{Check, Given, NewPosition, Position};
 pub use posts::{NewPost, Post};
 pub use queue::Queued;
 pub use replies::{Inserted, NewReply, Reply, ReplyOf, Unjudged};

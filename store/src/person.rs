@@ -57,6 +57,8 @@ pub struct KeptAttempt {
 pub struct KeptHint {
     /// Number of the post.
     pub number: i64,
+    /// On which half-move of the line it was asked for, from 0.
+    pub ply: u16,
     /// 1 to 3.
     pub step: u8,
     /// When.
@@ -113,12 +115,13 @@ impl Db<'_> {
                 },
             )?,
             hints: self.all(
-                "SELECT h.step, h.given_at, o.number FROM hints h JOIN posts o ON o.id = h.post_id
-                 WHERE h.member_id = ?1 ORDER BY o.number, h.step",
+                "SELECT h.ply, h.step, h.given_at, o.number FROM hints h JOIN posts o ON o.id = h.post_id
+                 WHERE h.member_id = ?1 ORDER BY o.number, h.ply, h.step",
                 [member],
                 |row| {
                     Ok(KeptHint {
                         number: with_number(row)?,
+                        ply: row.get("ply")?,
                         step: row.get("step")?,
                         given_at: time::get(row, "given_at")?,
                     })
@@ -190,7 +193,7 @@ mod tests {
                 tx.insert_verdict(&new_verdict(id, Verdict::Wrong, "Rd6"))?;
             }
             tx.upsert_attempt(&attempt(post, ana, AttemptState::Playing, 0.0))?;
-            tx.next_hint(post, ana, 3, at(8))?;
+            tx.next_hint(post, ana, 0, 3, at(8))?;
             Ok((ana, bruno))
         })
     }

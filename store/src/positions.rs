@@ -18,6 +18,15 @@ pub struct Check {
     pub checked_at: Moment,
 }
 
+/// A position as the coach's file gave it, with best moves and variations.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Given {
+    /// Its part of the file; empty where that is not known.
+    pub text: String,
+    /// The line of the file on which it begins, from 1.
+    pub line: i64,
+}
+
 /// A position to be kept.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NewPosition {
@@ -33,6 +42,8 @@ pub struct NewPosition {
     pub stipulation: String,
     /// The coach's words, shown at the reveal.
     pub comment: String,
+    /// What the coach gave.
+    pub given: Given,
     /// What the check found.
     pub check: Check,
     /// Now.
@@ -58,6 +69,8 @@ pub struct Position {
     pub stipulation: String,
     /// The coach's words, shown at the reveal.
     pub comment: String,
+    /// What the coach gave.
+    pub given: Given,
     /// What the check found.
     pub check: Check,
     /// Whether the coach said: post it anyway.
@@ -80,6 +93,10 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Position> {
         fen: row.get("fen")?,
         stipulation: row.get("stipulation")?,
         comment: row.get("comment")?,
+        given: Given {
+            text: row.get("given")?,
+            line: row.get("given_line")?,
+        },
         check: Check {
             soundness: row.get("soundness")?,
             report: serde_json::from_str(row.get_ref(report)?.as_str()?).map_err(|error| {
@@ -135,16 +152,18 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Keeps a position and returns its id. The same placement and stipulation in the same group is the
-    /// same position: its source, check, and (where the new one has them) topic and comment are replaced.
+    /// same position: its source, text, check, and (where the new one has them) topic and comment are replaced.
     pub fn upsert_position(&self, new: &NewPosition) -> Result<i64, StoreError> {
         let mut statement = self.sql.prepare_cached(
             "INSERT INTO positions (group_id, topic_id, source, fen, stipulation, comment, soundness,
-                                    report, checker_version, checked_at, created_at)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)
+                                    report, checker_version, checked_at, created_at, given, given_line)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)
              ON CONFLICT (group_id, fen, stipulation) DO UPDATE SET
                  topic_id = coalesce(excluded.topic_id, topic_id),
                  source = excluded.source,
                  comment = CASE excluded.comment WHEN '' THEN comment ELSE excluded.comment END,
+                 given = excluded.given,
+                 given_line = excluded.given_line,
                  soundness = excluded.soundness,
                  report = excluded.report,
                  checker_version = excluded.checker_version,
@@ -163,7 +182,9 @@ impl Tx<'_> {
                 new.check.report.to_string(),
                 new.check.checker_version,
                 time::text(new.check.checked_at),
-                time::text(new.created_at)
+                time::text(new.created_at),
+                new.given.text,
+                new.given.line
             ],
             |row| row.get(0),
         )?)

@@ -1,4 +1,4 @@
-//! The closed sets of values, mirroring the `CHECK`s of `schema.sql`, and lists kept as JSON.
+//! The closed sets of values, mirroring the `CHECK`s of the schema, and lists kept as JSON.
 
 use rusqlite::types::{FromSql, FromSqlError, FromSqlResult, ToSql, ToSqlOutput, ValueRef};
 use serde::{Deserialize, Serialize};
@@ -75,6 +75,15 @@ values! {
         Sealed = "sealed",
         /// Verdicts are public behind spoiler marks.
         Open = "open",
+    }
+}
+values! {
+    /// Whether members whose lines are played out meet the same defence.
+    Defences {
+        /// All meet the same one.
+        Same = "same",
+        /// They differ from member to member.
+        Differ = "differ",
     }
 }
 values! {
@@ -190,6 +199,7 @@ mod tests {
     fn every_value_is_read_back_from_its_text() {
         round_trip(Chat::ALL);
         round_trip(Mode::ALL);
+        round_trip(Defences::ALL);
         round_trip(Soundness::ALL);
         round_trip(PostState::ALL);
         round_trip(Verdict::ALL);
@@ -201,7 +211,7 @@ mod tests {
     /// lists no other.
     #[test]
     fn the_schema_knows_the_same_values() {
-        let schema = include_str!("schema.sql");
+        let schema = concat!(include_str!("schema.sql"), include_str!("step_2.sql"));
         let listed = |column: &str| -> Vec<String> {
             let check = format!("CHECK ({column} IN (");
             let from = schema.split(&check).nth(1).unwrap();
@@ -221,6 +231,7 @@ mod tests {
         }
         same!("chat", Chat);
         same!("mode", Mode);
+        same!("defences", Defences);
         same!("soundness", Soundness);
         same!("verdict", Verdict);
         same!("via", Via);

@@ -143,6 +143,7 @@ fn sound(
     let entry = Entry {
         id: id(game, position),
         line: game.line,
+        text: String::new(),
         position: position.clone(),
         warnings: Vec::new(),
         stipulation: Some(Stipulation::Mate(moves)),

@@ -11,7 +11,7 @@
 use sealed_move_store::{Attempt, AttemptState, Hint, Moment, ReplyOf, StoreError, Tx, Verdict};
 
 /// Points off for a wrong move after the right key.
-const LATER_WRONG: f64 = 1.0;
+pub(super) const LATER_WRONG: f64 = 1.0;
 
 /// The group's rules on tries and hints.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -192,6 +192,7 @@ mod tests {
         Hint {
             post_id: 1,
             member_id: 2,
+            ply: 0,
             step,
             given_at: at(second),
         }

@@ -5,7 +5,7 @@ use sealed_move_store as store;
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    ChatName, Mode, Settings, Soundness, Verdict,
+    ChatName, Defences, Mode, Settings, Soundness, Verdict,
     error::{DeskError, Done},
 };
 
@@ -82,6 +82,10 @@ pub(super) fn settings(settings: &Settings) -> store::GroupSettings {
         style: word(&settings.style),
         wrong_cost: settings.wrong_cost,
         hint_cost: settings.hint_cost,
+        defences: match settings.defences {
+            Defences::Same => store::Defences::Same,
+            Defences::Differ => store::Defences::Differ,
+        },
     }
 }
 
@@ -103,6 +107,10 @@ pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
         style: from_word(&kept.style).ok_or_else(|| unknown("board style", &kept.style))?,
         wrong_cost: kept.wrong_cost,
         hint_cost: kept.hint_cost,
+        defences: match kept.defences {
+            store::Defences::Same => Defences::Same,
+            store::Defences::Differ => Defences::Differ,
+        },
     })
 }
 
@@ -137,6 +145,7 @@ mod tests {
             mode: Mode::Open,
             language: Language::Hungarian,
             style: Style::Contrast,
+            defences: Defences::Differ,
             ..Settings::default()
         };
         assert_eq!(kept_settings(&settings(&set)).expect("readable"), set);

@@ -12,8 +12,9 @@ use super::{
 use crate::chess::judge::{self, HINT_STEPS};
 
 impl Desk {
-    /// The next hint step for this member: the piece to look at, the idea, the first move. Asked for
-    /// once more after the last step, it gives the last one again.
+    /// The next hint step for this member: the piece to look at, the idea, the move. With each move of a
+    /// line that is played out the steps begin anew. Asked for once more after the last step, it gives
+    /// the last one again.
     ///
     /// # Errors
     /// When the post is closed, the member is done with it, or there is no proved solution to hint at.
@@ -57,14 +58,15 @@ impl Desk {
                     }
                     Some(AttemptState::Playing) | None => {}
                 }
-                let step = tx
-                    .next_hint(post.id, member, HINT_STEPS, now)?
-                    .unwrap_or(HINT_STEPS);
                 let line = line_before(&tx.replies_of(post.id, member)?, None);
+                let step = tx
+                    .next_hint(post.id, member, ply(&line), HINT_STEPS, now)?
+                    .unwrap_or(HINT_STEPS);
                 Ok((step, line))
             })
             .await?;
         let language = settings.language;
+        let number = number(ply(&line));
         let text = self
             .inner
             .quick
@@ -75,14 +77,15 @@ impl Desk {
             )
             .await?;
         Ok(HintSheet {
+            number,
             step,
             text,
             more: step < HINT_STEPS,
         })
     }
 
-    /// The hints this member has taken for a post, in order, for the line as it stands: for a page that
-    /// is loaded again. Records nothing.
+    /// The hints this member has taken for a post, in order: for a page that is loaded again. Records
+    /// nothing.
     pub async fn my_hints(
         &self,
         place: &Place,
@@ -96,16 +99,16 @@ impl Desk {
                 let post = post_of(db, &group, post)?;
                 let settings = convert::kept_settings(&group.settings)?;
                 let (taken, line) = match db.member_by_user(group.id, &user)? {
-                    Some(member) => (
-                        db.hint_count(post.id, member.id)?,
-                        line_before(&db.replies_of(post.id, member.id)?, None),
-                    ),
-                    None => (0, Vec::new()),
+                    Some(member) => {
+                        let line = line_before(&db.replies_of(post.id, member.id)?, None);
+                        (db.hints(post.id, member.id)?, line)
+                    }
+                    None => (Vec::new(), Vec::new()),
                 };
                 Ok((settings, db.position(post.position_id)?, taken, line))
             })
             .await?;
-        if taken == 0 {
+        if taken.is_empty() {
             return Ok(Vec::new());
         }
         let problem = match position {
@@ -122,11 +125,16 @@ impl Desk {
                 "working out hints",
                 self.inner.options.reply_seconds,
                 move |_| {
-                    (1..=taken.min(HINT_STEPS))
-                        .map(|step| HintSheet {
-                            step,
-                            text: judge::hint(&problem, &line, step, language),
-                            more: step < HINT_STEPS,
+                    taken
+                        .into_iter()
+                        .map(|taken| {
+                            let before = &line[..line.len().min(taken.ply.into())];
+                            HintSheet {
+                                number: number(taken.ply),
+                                step: taken.step,
+                                text: judge::hint(&problem, before, taken.step, language),
+                                more: taken.step < HINT_STEPS,
+                            }
                         })
                         .collect()
                 },
@@ -161,6 +169,16 @@ impl Desk {
         })
         .await
     }
+}
+
+/// The half-move of the line that is the member's to make.
+fn ply(line: &[String]) -> u16 {
+    u16::try_from(line.len()).unwrap_or(u16::MAX)
+}
+
+/// Which of the member's moves that is, from 1.
+fn number(ply: u16) -> u16 {
+    ply / 2 + 1
 }
 
 fn open(post: &Post, takes_replies: bool) -> Done<()> {

@@ -9,7 +9,7 @@ use std::time::Instant;
 
 use chrono::{DateTime, Utc};
 use futures::{StreamExt, stream};
-use sealed_move_store::{Check, Db, Group, NewPosition, Position, Tx};
+use sealed_move_store::{Check, Db, Given, Group, NewPosition, Position, Tx};
 
 use super::{
     CheckedPosition, Desk, Person, Picture, Place, Report, Settings, convert,
@@ -21,7 +21,7 @@ use super::{
 };
 use crate::chess::{
     Budget,
-    check::{self, CHECKER_VERSION, CheckOptions},
+    check::{self, CHECKER_VERSION, CheckOptions, Limits},
     read::{self, Entry, LARGEST_FILE, ReadError},
 };
 
@@ -37,6 +37,7 @@ struct Checked {
     report: Report,
     topic: Option<String>,
     comment: String,
+    given: Given,
 }
 
 impl Desk {
@@ -107,6 +108,10 @@ impl Desk {
                             report: Report::unreadable(&error),
                             topic: None,
                             comment: String::new(),
+                            given: Given {
+                                text: String::new(),
+                                line: 1,
+                            },
                         }),
                     };
                     progress(done.fetch_add(1, Ordering::Relaxed) + 1, of);
@@ -128,12 +133,17 @@ impl Desk {
             .as_deref()
             .and_then(|topic| text::title(topic, "topic", 80).ok());
         let (comment, _) = text::body(&entry.comments.join("\n"), LONGEST_COMMENT);
+        let given = Given {
+            text: entry.text.clone(),
+            line: i64::try_from(entry.line).unwrap_or(i64::MAX),
+        };
         // One thread for each: the positions themselves go in parallel.
         let report = self.check(entry, 1).await?;
         Ok(Checked {
             report,
             topic,
             comment,
+            given,
         })
     }
 
@@ -148,7 +158,14 @@ impl Desk {
         self.inner
             .checks
             .run("checking a position", seconds, move |sign| {
-                let mut report = timed_check(&entry, &options, threads, table, sign);
+                let limits = Limits {
+                    seconds,
+                    moves: options.moves,
+                    depth: options.depth,
+                    table_bytes: table,
+                    threads,
+                };
+                let mut report = timed_check(&entry, &options, &limits, sign);
                 if let Some(engine) = engine {
                     opinion::consult(&engine, &entry.position, &mut report);
                 }
@@ -175,6 +192,7 @@ impl Desk {
                         fen: report.fen.clone(),
                         stipulation: task.to_string(),
                         comment: one.comment.clone(),
+                        given: one.given.clone(),
                         check: kept_check(report, now)?,
                         created_at: now,
                     },
@@ -322,26 +340,13 @@ impl Desk {
         .await
     }
 
-    /// Checks a kept position again when another version of the checker did so last, and keeps the
-    /// result. What the coach promised of it (best moves, variations) was looked at on import and is
-    /// not kept apart from the report.
+    /// Checks a kept position again when another version of the checker did so last, with the best moves
+    /// and variations that the coach's file gave, and keeps the result.
     pub(super) async fn check_again(&self, position: Position) -> Done<Position> {
         if position.check.checker_version == i64::from(CHECKER_VERSION) {
             return Ok(position);
         }
-        let (board, task) = super::problems::parse(&position.fen, &position.stipulation)?;
-        let entry = Entry {
-            id: position.source.clone(),
-            line: 1,
-            position: board,
-            warnings: Vec::new(),
-            stipulation: Some(task),
-            best: Vec::new(),
-            avoid: Vec::new(),
-            topic: None,
-            comments: Vec::new(),
-            variations: None,
-        };
+        let entry = as_given(&position)?;
         let mut report = self.check(entry, self.inner.options.threads).await?;
         if let Some(id) = position.check.report.get("id").and_then(|id| id.as_str()) {
             report.id = id.to_owned();
@@ -356,6 +361,36 @@ impl Desk {
     }
 }
 
+/// A kept position as its file gave it; where that is not known, or no longer read in the same way, the
+/// position and its task alone.
+fn as_given(position: &Position) -> Done<Entry> {
+    let (board, task) = super::problems::parse(&position.fen, &position.stipulation)?;
+    // Empty lines stand for those before it, so that a warning names the line of the coach's file.
+    let before = usize::try_from(position.given.line - 1).unwrap_or_default();
+    let file = "\n".repeat(before.min(LARGEST_FILE)) + &position.given.text;
+    let mut read = read::read_file(&position.source, file.as_bytes());
+    let bare = Entry {
+        id: position.source.clone(),
+        line: before + 1,
+        text: position.given.text.clone(),
+        position: board,
+        warnings: Vec::new(),
+        stipulation: Some(task),
+        best: Vec::new(),
+        avoid: Vec::new(),
+        topic: None,
+        comments: Vec::new(),
+        variations: None,
+    };
+    Ok(match read.pop() {
+        Some(Ok(entry)) if read.is_empty() && entry.position == bare.position => Entry {
+            stipulation: Some(task),
+            ..entry
+        },
+        _ => bare,
+    })
+}
+
 fn find(db: &Db<'_>, id: i64) -> Done<Position> {
     match db.position(id)? {
         Some(position) => Ok(position),
@@ -364,22 +399,17 @@ fn find(db: &Db<'_>, id: i64) -> Done<Position> {
 }
 
 /// The check of an entry on this thread, with the seconds it took.
-fn timed_check(
-    entry: &Entry,
-    options: &CheckOptions,
-    threads: usize,
-    table_bytes: usize,
-    sign: &StopSign,
-) -> Report {
+fn timed_check(entry: &Entry, options: &CheckOptions, limits: &Limits, sign: &StopSign) -> Report {
     let (stop, halfway) = (|| sign.stop(), || sign.halfway());
     let budget = Budget::unlimited()
         .until(&stop)
         .halfway(&halfway)
-        .threads(threads)
-        .table_bytes(table_bytes);
+        .threads(limits.threads)
+        .table_bytes(limits.table_bytes);
     let began = Instant::now();
     let mut report = check::check(entry, options, &budget);
     report.seconds = began.elapsed().as_secs_f64();
+    report.limits = Some(*limits);
     report
 }
 

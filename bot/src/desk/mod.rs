@@ -28,6 +28,7 @@ mod problems;
 mod queue;
 mod replies;
 mod reveal;
+mod scale;
 mod schedule;
 pub mod sheets;
 mod shown;

@@ -46,6 +46,17 @@ pub enum Mode {
     Open,
 }
 
+/// Whether members whose lines are played out meet the same defence.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Defences {
+    /// All meet the same one.
+    #[default]
+    Same,
+    /// Of defences that resist equally long, members meet different ones.
+    Differ,
+}
+
 /// A group's settings.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
@@ -70,6 +81,8 @@ pub struct Settings {
     pub wrong_cost: f64,
     /// Points off for each hint step.
     pub hint_cost: f64,
+    /// Whether members meet the same defences.
+    pub defences: Defences,
 }
 
 impl Default for Settings {
@@ -85,6 +98,7 @@ impl Default for Settings {
             style: Style::Print,
             wrong_cost: 5.0,
             hint_cost: 1.0,
+            defences: Defences::Same,
         }
     }
 }
@@ -183,7 +197,9 @@ pub enum Heard {
 /// A hint step.
 #[derive(Clone)]
 pub struct HintSheet {
-    /// 1 the piece, 2 the idea, 3 the first move.
+    /// Which of the member's moves it is for, from 1.
+    pub number: u16,
+    /// 1 the piece, 2 the idea, 3 the move.
     pub step: u8,
     /// The hint.
     pub text: String,

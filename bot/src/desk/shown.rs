@@ -39,6 +39,7 @@ impl Debug for VerdictSheet {
 impl Debug for HintSheet {
     fn fmt(&self, f: &mut Formatter<'_>) -> Result {
         f.debug_struct("HintSheet")
+            .field("number", &self.number)
             .field("step", &self.step)
             .finish_non_exhaustive()
     }

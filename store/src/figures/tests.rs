@@ -36,8 +36,8 @@ fn season() -> (Fixture, Vec<i64>) {
         ] {
             tx.upsert_attempt(&attempt(posts[post], member, state, points))?;
         }
-        tx.next_hint(posts[1], ana, 3, at(101))?;
-        tx.next_hint(posts[3], ana, 3, at(301))?;
+        tx.next_hint(posts[1], ana, 0, 3, at(101))?;
+        tx.next_hint(posts[3], ana, 0, 3, at(301))?;
         for post in &posts[..3] {
             close_post(tx, *post, 999)?;
         }

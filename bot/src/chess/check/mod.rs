@@ -82,6 +82,24 @@ pub struct Report {
     /// [`CHECKER_VERSION`] at the time of the check.
     #[serde(default)]
     pub version: u32,
+    /// What the check was allowed, filled in by whoever holds a clock.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub limits: Option<Limits>,
+}
+
+/// What a check was allowed: with the report's own figures it says how far the verdict reaches.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Limits {
+    /// The most seconds.
+    pub seconds: f64,
+    /// Longest mate sought where no task was stated.
+    pub moves: u8,
+    /// Deepest search, in half-moves, where judged by evaluation.
+    pub depth: u32,
+    /// Bytes of the prover's table.
+    pub table_bytes: usize,
+    /// Threads on one position.
+    pub threads: usize,
 }
 
 impl Report {
@@ -108,6 +126,7 @@ impl Report {
             depth: None,
             difficulty: None,
             version: CHECKER_VERSION,
+            limits: None,
         }
     }
 }
@@ -221,6 +240,7 @@ fn blank(entry: &Entry) -> Report {
         depth: None,
         difficulty: None,
         version: CHECKER_VERSION,
+        limits: None,
     }
 }
 

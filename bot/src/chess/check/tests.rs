@@ -16,6 +16,7 @@ fn entry(fen: &str, task: Option<&str>, best: &[&str], avoid: &[&str]) -> Entry 
             .collect()
     };
     Entry {
+        text: String::new(),
         id: "t1".to_owned(),
         line: 1,
         stipulation: task.map(|task| task.parse().expect("a task")),

@@ -57,6 +57,7 @@ fn read_line(file: &str, number: usize, line: &str) -> Result<Entry, ReadError> 
     let mut entry = Entry {
         id: id.clone().unwrap_or_else(|| format!("{file}:{number}")),
         line: number,
+        text: line.to_owned(),
         position: read.position,
         warnings: read.warnings,
         stipulation: None,

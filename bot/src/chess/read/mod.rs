@@ -26,6 +26,8 @@ pub struct Entry {
     pub id: String,
     /// Line in the file, from 1.
     pub line: usize,
+    /// All of it, as it stands in the file; empty for one that comes from no file.
+    pub text: String,
     /// The position.
     pub position: Chess,
     /// What is odd about the position.

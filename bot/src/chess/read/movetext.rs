@@ -13,6 +13,8 @@ use super::excerpt;
 pub(super) struct RawGame {
     /// Line of its first tag or move.
     pub(super) line: usize,
+    /// All of it, as it stands in the file.
+    pub(super) text: String,
     /// Tags with their lines, in order.
     pub(super) tags: Vec<(String, String, usize)>,
     /// Moves, glyphs, comments and brackets with one space between; comments in braces.
@@ -45,11 +47,13 @@ const SIGNS: [(&str, u8); 14] = [
 /// Splits a file into its games.
 pub(super) fn split(text: &str) -> Vec<RawGame> {
     let mut walk = Walk {
+        whole: text,
         rest: text,
         line: 1,
         at_line_start: true,
         games: Vec::new(),
         game: RawGame::default(),
+        from: 0,
         open: Vec::new(),
         ended: false,
     };
@@ -58,11 +62,14 @@ pub(super) fn split(text: &str) -> Vec<RawGame> {
 }
 
 struct Walk<'a> {
+    whole: &'a str,
     rest: &'a str,
     line: usize,
     at_line_start: bool,
     games: Vec<RawGame>,
     game: RawGame,
+    /// Where the game begins, in bytes.
+    from: usize,
     /// Lines of the brackets still open.
     open: Vec<usize>,
     /// The game's result was read; what follows belongs to the next.
@@ -157,6 +164,7 @@ impl<'a> Walk<'a> {
         }
         if self.game.line == 0 {
             self.game.line = self.line;
+            self.from = self.whole.len() - self.rest.len();
         }
     }
 
@@ -168,8 +176,10 @@ impl<'a> Walk<'a> {
             }
         }
         self.ended = false;
-        let game = std::mem::take(&mut self.game);
+        let mut game = std::mem::take(&mut self.game);
         if game.line != 0 {
+            let end = self.whole.len() - self.rest.len();
+            game.text = self.whole[self.from..end].trim_end().to_owned();
             self.games.push(game);
         }
     }

@@ -92,6 +92,7 @@ fn entry(file: &str, raw: RawGame, id: Option<String>) -> Result<Entry, ReadErro
         id: id.clone(),
         ..error
     };
+    let text = raw.text.clone();
     let game = read_game(file, raw).map_err(name_it)?;
     let refuse = |line, text: &str, problem: String| ReadError {
         file: file.to_owned(),
@@ -122,6 +123,7 @@ fn entry(file: &str, raw: RawGame, id: Option<String>) -> Result<Entry, ReadErro
             .clone()
             .unwrap_or_else(|| format!("{file}:{}", game.line)),
         line: game.line,
+        text,
         warnings: game.warnings.clone(),
         stipulation,
         best: game

@@ -301,6 +301,33 @@ async fn hints_come_in_steps_and_cost_what_the_group_says() {
 }
 
 #[tokio::test]
+async fn hints_begin_anew_with_the_next_move_of_a_line() {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club.open("three").await;
+    let ana = person("Ana");
+    let mut seen = Vec::new();
+    for _ in 0..3 {
+        let hint = club.desk.hint(&club.place, &ana, post).await.expect("one");
+        seen.push((hint.number, hint.step, hint.text));
+    }
+    let first = answer(&club, "Ana", post, "a1", "Rxd8+").await;
+    assert!(first.your_move);
+    let hint = club.desk.hint(&club.place, &ana, post).await.expect("one");
+    assert_eq!((hint.number, hint.step, hint.more), (2, 1, true));
+    seen.push((hint.number, hint.step, hint.text));
+    // A page that is loaded again shows all of them in the same words.
+    let again = club.desk.my_hints(&club.place, &ana, post).await;
+    let again: Vec<_> = again
+        .expect("read")
+        .into_iter()
+        .map(|hint| (hint.number, hint.step, hint.text))
+        .collect();
+    assert_eq!(again, seen);
+    let last = answer(&club, "Ana", post, "a2", "2.Rxd8+ Rxd8 3.Qxd8#").await;
+    assert_eq!((last.verdict, last.points), (Verdict::Solved, 1.0));
+}
+
+#[tokio::test]
 async fn whoever_gives_up_waits_for_the_reveal() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;

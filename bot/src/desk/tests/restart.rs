@@ -187,3 +187,44 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
             .contains("more than one key")
     );
 }
+
+#[tokio::test]
+async fn the_coachs_own_variations_are_checked_again_too() {
+    let mut club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
+    // The second game of the file; its side line ends in no mate.
+    let file = "[Event \"first\"]\n[FEN \"6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1\"]\n[Task \"#1\"]\n\n1. Ra8# *\n\n\
+                [Event \"second\"]\n[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n[Task \"#2\"]\n\n\
+                1. Rxd8+ Rxd8\n2. Rxd8# (2. h3) *\n";
+    let kept = club.import(&club.place, file).await;
+    let told = &kept[1].report.warnings;
+    assert!(
+        told.iter().any(|told| told.contains("line 12, move 2.h3")),
+        "{told:?}"
+    );
+    let position = kept[1].position.expect("kept");
+    {
+        let store = &club.desk.inner.store;
+        store
+            .write(move |tx| {
+                let mut check = tx.position(position)?.expect("there").check;
+                check.checker_version = 0;
+                check.report["warnings"] = serde_json::json!([]);
+                tx.replace_check(position, &check)?;
+                tx.enqueue(position, at("2026-11-23T09:00:00Z"))
+            })
+            .await
+            .expect("written");
+    }
+    club.restart();
+    club.set("2026-11-23T18:00:00Z");
+    club.carry_all().await;
+    let again = club
+        .desk
+        .checked(&club.place, &club.coach, position)
+        .await
+        .expect("kept")
+        .report;
+    assert_eq!(&again.warnings, told);
+    let limits = again.limits.expect("kept with the report");
+    assert_eq!((limits.seconds, limits.moves, limits.depth), (20.0, 5, 14));
+}

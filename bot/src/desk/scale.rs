@@ -1,0 +1,90 @@
+//! How points are counted in a group, in words, for members who ask.
+
+use super::{Desk, Place, Settings, attempt::LATER_WRONG, error::Done, text};
+use crate::chess::judge::points;
+
+impl Desk {
+    /// How points are counted here: the scale, what the group takes off, and what counts; a paragraph
+    /// each.
+    pub async fn scale(&self, place: &Place) -> Done<Vec<String>> {
+        Ok(scale(&self.settings(place).await?))
+    }
+}
+
+fn scale(settings: &Settings) -> Vec<String> {
+    vec![
+        points::rule().to_owned(),
+        format!("{} {}", wrong(settings.wrong_cost), hints(settings.hint_cost)),
+        "The best of your answers to a position counts, at what it was worth when it came. An answer \
+         that is not legal, not clear or not readable costs nothing. Your coach can change any verdict, \
+         and the points follow."
+            .to_owned(),
+    ]
+}
+
+fn wrong(cost: f64) -> String {
+    if cost <= 0.0 {
+        return "In this group wrong moves take nothing off.".to_owned();
+    }
+    let first = if cost >= points::FULL {
+        "In this group nothing can be scored on a position after a wrong first move.".to_owned()
+    } else {
+        format!(
+            "In this group each wrong first move takes {} off what follows.",
+            counted(cost)
+        )
+    };
+    format!(
+        "{first} A wrong move later in the line takes {} off.",
+        counted(cost.min(LATER_WRONG))
+    )
+}
+
+fn hints(cost: f64) -> String {
+    if cost <= 0.0 {
+        "Hints take nothing off.".to_owned()
+    } else {
+        format!("Each hint takes {} off.", counted(cost))
+    }
+}
+
+fn counted(cost: f64) -> String {
+    let unit = if cost == 1.0 { "point" } else { "points" };
+    format!("{} {unit}", text::points(cost))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn told(wrong_cost: f64, hint_cost: f64) -> String {
+        scale(&Settings {
+            wrong_cost,
+            hint_cost,
+            ..Settings::default()
+        })
+        .join("\n")
+    }
+
+    #[test]
+    fn says_what_the_group_takes_off() {
+        let strict = told(5.0, 1.0);
+        assert!(strict.contains("worth 5 points"), "{strict}");
+        assert!(
+            strict.contains("nothing can be scored on a position after a wrong first move"),
+            "{strict}"
+        );
+        assert!(
+            strict.contains("later in the line takes 1 point off. Each hint takes 1 point off."),
+            "{strict}"
+        );
+        let gentle = told(0.5, 0.0);
+        assert!(
+            gentle.contains(
+                "each wrong first move takes 0.5 points off what follows. A wrong move later in the line takes 0.5 points off. Hints take nothing off."
+            ),
+            "{gentle}"
+        );
+        assert!(told(0.0, 0.0).contains("wrong moves take nothing off"));
+    }
+}
