@@ -297,6 +297,21 @@ async fn what_is_far_too_large_is_answered_clearly() {
         tokio::time::sleep(std::time::Duration::from_millis(50)).await;
     };
 
+    // A script that hammers is held up, and nobody else is.
+    let mut ben = Visitor::new(&room);
+    ben.follow(&room.member_link).await;
+    ben.post("/api/enter", &json!({ "name": "Ben" })).await;
+    let mut held_up = None;
+    for n in 0..200 {
+        let said = json!({ "text": format!("hello {n}"), "source": format!("b{n}") });
+        let response = ben.post("/api/say", &said).await;
+        if response.status() == StatusCode::TOO_MANY_REQUESTS {
+            held_up = Some(self::said(response).await);
+            break;
+        }
+    }
+    assert!(held_up.expect("held up").contains("send it again"));
+
     // Replies of 50,000 characters are taken and judged; longer ones are refused before they are read.
     for character in ["x", "\u{265b}", "\""] {
         let reply = anna

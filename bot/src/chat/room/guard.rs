@@ -1,9 +1,10 @@
 //! The guard: requests that come from where they should not, and the headers of every answer.
 //!
 //! A name that an attacker points at this machine (DNS rebinding) is refused by the `Host` header; a
-//! form or script of another site by `Origin`, on top of the cookies being strict.
+//! form or script of another site by `Origin`, on top of the cookies being strict; a member who writes
+//! faster than people do by [`super::pace`].
 
-use std::{net::IpAddr, panic::AssertUnwindSafe};
+use std::{net::IpAddr, panic::AssertUnwindSafe, time::Instant};
 
 use axum::{
     extract::{Request, State},
@@ -22,13 +23,16 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 
 pub(super) async fn watch(State(room): State<Shared>, request: Request, next: Next) -> Response {
     let public = room.door.public();
-    let mut response = match inspect(request.method(), request.headers(), public) {
+    let passed = inspect(request.method(), request.headers(), public)
+        .map_err(|why| Trouble::new(StatusCode::FORBIDDEN, why))
+        .and_then(|()| pace(&room, &request));
+    let mut response = match passed {
         // A fault in one answer is that answer's alone, and whoever asked is told.
         Ok(()) => AssertUnwindSafe(next.run(request))
             .catch_unwind()
             .await
             .unwrap_or_else(|_| Trouble::inside().into_response()),
-        Err(why) => Trouble::new(StatusCode::FORBIDDEN, why).into_response(),
+        Err(trouble) => trouble.into_response(),
     };
     let headers = response.headers_mut();
     for (name, value) in [
@@ -45,6 +49,24 @@ pub(super) async fn watch(State(room): State<Shared>, request: Request, next: Ne
     response
 }
 
+/// Holds up a member who writes too fast; the coach is never held up.
+fn pace(room: &Shared, request: &Request) -> Result<(), Trouble> {
+    if !writes(request.method()) {
+        return Ok(());
+    }
+    let visitor = room.door.visitor(request.headers());
+    let Some(user) = visitor.user.filter(|_| !visitor.coach) else {
+        return Ok(());
+    };
+    room.pace
+        .count(&user, Instant::now())
+        .map_err(|_| Trouble::too_fast())
+}
+
+fn writes(method: &Method) -> bool {
+    !matches!(*method, Method::GET | Method::HEAD)
+}
+
 fn inspect(method: &Method, headers: &HeaderMap, public: Option<&str>) -> Result<(), &'static str> {
     let host = headers
         .get(header::HOST)
@@ -55,7 +77,7 @@ fn inspect(method: &Method, headers: &HeaderMap, public: Option<&str>) -> Result
             "this address is not one the room answers to; use the link as the coach gave it, or set public_url",
         );
     }
-    if matches!(*method, Method::GET | Method::HEAD) {
+    if !writes(method) {
         return Ok(());
     }
     let origin = headers

@@ -19,6 +19,7 @@ mod door;
 mod feed;
 mod guard;
 mod member;
+mod pace;
 mod pages;
 mod paper;
 mod trouble;
@@ -110,6 +111,7 @@ pub struct Room {
     door: Door,
     feed: Feed,
     bench: coach::Bench,
+    pace: pace::Pace,
     shutdown: Shutdown,
 }
 
@@ -150,6 +152,7 @@ impl Room {
             door,
             feed: Feed::new(),
             bench,
+            pace: pace::Pace::default(),
             shutdown: shutdown.clone(),
         });
         let app = router(room.clone());

@@ -64,6 +64,13 @@ impl Trouble {
         )
     }
 
+    pub(super) fn too_fast() -> Self {
+        Self::new(
+            StatusCode::TOO_MANY_REQUESTS,
+            "That is faster than the bot can read. Wait a few seconds and send it again; it was not taken.",
+        )
+    }
+
     pub(super) fn too_large(what: &str, most: &str) -> Self {
         Self::new(
             StatusCode::PAYLOAD_TOO_LARGE,
