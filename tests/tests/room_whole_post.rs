@@ -282,6 +282,10 @@ async fn replies(anna: &Browser, boris: &Browser) {
             vec![],
         )
         .await;
+    boris.click("#mine .scale summary").await;
+    boris
+        .until_says("#mine .scale", "A full solution is worth 5 points")
+        .await;
     boris.press("Room").await;
 }
 

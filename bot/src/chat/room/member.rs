@@ -50,6 +50,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/posts/{post}/answers", get(answers))
         .route("/api/posts/{post}/board", get(board))
         .route("/api/progress", get(progress))
+        .route("/api/scale", get(scale))
         .route("/api/topics", get(topics))
         .route("/api/leaderboard", get(leaderboard))
         .route("/api/kept", get(kept))
@@ -364,6 +365,10 @@ async fn board(
 
 async fn progress(State(room): State<Shared>, Member(person): Member) -> Told<Progress> {
     Ok(Json(room.desk.progress(&room.place, &person).await?))
+}
+
+async fn scale(State(room): State<Shared>, Guest(_): Guest) -> Told<Vec<String>> {
+    Ok(Json(room.desk.scale(&room.place).await?))
 }
 
 async fn topics(State(room): State<Shared>, Guest(_): Guest) -> Told<Vec<String>> {

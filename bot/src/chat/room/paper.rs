@@ -209,6 +209,7 @@ impl Answered {
 #[derive(Debug, Serialize)]
 pub(super) struct Hint {
     post: i64,
+    number: u16,
     step: u8,
     text: String,
     more: bool,
@@ -218,6 +219,7 @@ impl Hint {
     pub(super) fn of(post: i64, sheet: HintSheet) -> Self {
         Self {
             post,
+            number: sheet.number,
             step: sheet.step,
             text: sheet.text,
             more: sheet.more,

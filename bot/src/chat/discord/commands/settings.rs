@@ -6,7 +6,7 @@ use chrono_tz::Tz;
 use super::{Answer, Ctx, for_coach, said, set_up::Kept};
 use crate::{
     chat::discord::{letter::Letter, words},
-    desk::{Language, Mode, Settings, Style},
+    desk::{Defences, Language, Mode, Settings, Style},
 };
 
 const DAYS: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
@@ -42,6 +42,25 @@ impl From<Tongue> for Language {
             Tongue::Polish => Self::Polish,
             Tongue::Czech => Self::Czech,
             Tongue::Hungarian => Self::Hungarian,
+        }
+    }
+}
+
+/// Whether members meet the same defences.
+#[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
+#[allow(missing_docs)]
+pub enum Met {
+    #[name = "same: every member meets the same defence"]
+    Same,
+    #[name = "differ: of defences that last equally long, members meet different ones"]
+    Differ,
+}
+
+impl From<Met> for Defences {
+    fn from(met: Met) -> Self {
+        match met {
+            Met::Same => Self::Same,
+            Met::Differ => Self::Differ,
         }
     }
 }
@@ -94,6 +113,7 @@ pub async fn settings(
     #[description = "Points off for each hint, 0 to 5"]
     #[rename = "hint-cost"]
     hint_cost: Option<f64>,
+    #[description = "Which defence I answer with when a line is played out"] defences: Option<Met>,
 ) -> Answer<()> {
     for_coach(ctx, |house, place, coach| async move {
         let before = house.desk.settings(&place).await?;
@@ -118,6 +138,9 @@ pub async fn settings(
         }
         if let Some(look) = look {
             wanted.style = look.into();
+        }
+        if let Some(met) = defences {
+            wanted.defences = met.into();
         }
         wanted.wrong_cost = wrong_cost.unwrap_or(wanted.wrong_cost);
         wanted.hint_cost = hint_cost.unwrap_or(wanted.hint_cost);
@@ -275,9 +298,13 @@ pub fn in_words(settings: &Settings) -> String {
         Mode::Sealed => "sealed: verdicts are private until the reveal",
         Mode::Open => "open: verdicts in public behind spoiler marks",
     };
+    let defences = match settings.defences {
+        Defences::Same => "the same for everyone",
+        Defences::Differ => "different from member to member",
+    };
     let (language, style) = (settings.language, settings.style);
     format!(
-        "A position goes out {days} at {} ({}), open for {open}.\nReplies are {mode}.\nA wrong first move costs {} points, a hint {}.\nPiece letters: {language:?}. Diagrams: {}.",
+        "A position goes out {days} at {} ({}), open for {open}.\nReplies are {mode}.\nA wrong first move costs {} points, a hint {}.\nDefences in a line are {defences}.\nPiece letters: {language:?}. Diagrams: {}.",
         settings.post_time,
         settings.zone.name(),
         words::points(settings.wrong_cost),

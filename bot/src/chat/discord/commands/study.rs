@@ -30,6 +30,7 @@ use crate::{
         "give_up",
         "progress",
         "leaderboard::leaderboard",
+        "points",
         "my_data",
         "erase_me",
         "help"
@@ -68,7 +69,7 @@ pub async fn answered(
     Ok(verdict::letter(place, &sheet))
 }
 
-/// Get the next hint: the piece, then the idea, then the first move
+/// Get the next hint: the piece, then the idea, then the move
 #[poise::command(slash_command, rename = "hint")]
 async fn hint_command(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
@@ -91,7 +92,11 @@ pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> A
         let id = buttons::id("hint", place, post);
         row.push(buttons::button(id, "Another hint", ButtonStyle::Secondary));
     }
-    let text = format!("Hint {}: {}", sheet.step, words::plain(&sheet.text));
+    let which = match sheet.number {
+        1 => String::new(),
+        number => format!(" for your move {number}"),
+    };
+    let text = format!("Hint {}{which}: {}", sheet.step, words::plain(&sheet.text));
     Ok(Letter::text(text).row(CreateActionRow::Buttons(row)))
 }
 
@@ -167,6 +172,17 @@ pub async fn standing(
     })
 }
 
+/// How points are counted here
+#[poise::command(slash_command)]
+async fn points(ctx: Ctx<'_>) -> Answer<()> {
+    privately(ctx, async {
+        let (place, _) = member(ctx).await?;
+        let scale = ctx.data().desk.scale(&place).await?;
+        Ok(Letter::text(words::plain(&scale.join("\n\n"))))
+    })
+    .await
+}
+
 /// See and take away everything that is kept of you
 #[poise::command(slash_command, rename = "my-data")]
 async fn my_data(ctx: Ctx<'_>) -> Answer<()> {
@@ -221,7 +237,8 @@ fn help_text(house: &Arc<House>) -> String {
     format!(
         "**Answering.** Press Answer under the position, use /study answer, write to me directly, reply to the position's message, or {hears}. Any usual notation will do: Nf3, e2-e4, e8=Q, a whole line, or the letters of your language.\n\
 **What comes of it.** In a sealed group you alone see the verdict. A move that you write where others read is taken, and hidden where I may. Talk is left alone.\n\
-**A longer line** is played out with you move by move. Hints come in three steps: the piece, the idea, the first move.\n\
+**A longer line** is played out with you move by move. Hints come in three steps for each move of yours: the piece, the idea, the move.\n\
+**Points.** /study points says how they are counted here.\n\
 **Editing or deleting.** What was decided stands. A message that I could not read may be edited and is read again.\n\
 **Your data.** /study my-data shows everything that is kept of you, /study erase-me erases it."
     )

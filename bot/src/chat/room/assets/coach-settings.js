@@ -8,6 +8,10 @@ const MODES = [
   ["sealed", "Sealed: only the member and you see an answer before the reveal"],
   ["open", "Open: answers show to the group, behind a spoiler mark"],
 ];
+const DEFENCES = [
+  ["same", "Every member meets the same defence"],
+  ["differ", "Of defences that last equally long, members meet different ones"],
+];
 const LANGUAGES = [
   "english", "german", "french", "spanish", "italian", "portuguese", "dutch", "russian", "polish", "czech", "hungarian",
 ];
@@ -49,6 +53,7 @@ function form(settings, zones) {
   const style = choice(STYLES, settings.style);
   const wrong = make("input", { type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });
   const hint = make("input", { type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.hint_cost });
+  const defences = choice(DEFENCES, settings.defences);
   const page = make(
     "form",
     { class: "settings" },
@@ -68,6 +73,7 @@ function form(settings, zones) {
     field("Look of the diagrams", style),
     field("Points off for each wrong first move (5: a wrong key scores nothing, the federation's rule)", wrong),
     field("Points off for each hint", hint),
+    field("Defences when a line is played out", defences),
     make("button", { class: "first", id: "save-settings" }, "Save the settings"),
     trouble,
     told,
@@ -91,6 +97,7 @@ function form(settings, zones) {
         style: style.value,
         wrong_cost: Number(wrong.value),
         hint_cost: Number(hint.value),
+        defences: defences.value,
       });
       told.textContent = "Saved. The week's times follow.";
     });

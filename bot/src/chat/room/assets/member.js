@@ -203,7 +203,8 @@ async function answers(id) {
 }
 
 function whisper(id, given, at) {
-  return stream.whispered(`hint-${id}-${given.step}`, at, `Hint ${given.step} of 3`, given.text);
+  const where = given.number > 1 ? ` for your move ${given.number}` : "";
+  return stream.whispered(`hint-${id}-${given.number}-${given.step}`, at, `Hint ${given.step} of 3${where}`, given.text);
 }
 
 function hint(control, id, told) {
@@ -278,6 +279,8 @@ function send(control, act) {
 }
 
 function judged(verdict) {
+  // The next move of a line has hints of its own.
+  if (verdict.your_move && byId("hint")) byId("hint").hidden = false;
   stream.judged(verdict.reply, now(), verdict).classList.add("fresh");
   toEnd();
 }

@@ -17,6 +17,19 @@ async function fill(place, act) {
   }
 }
 
+/** How points are counted here, fetched when it is opened. The one in `place` stays, open or folded. */
+function scale(place) {
+  const there = place.querySelector("details.scale");
+  if (there) return there;
+  const text = make("div", {});
+  const box = make("details", { class: "more scale" }, make("summary", {}, "How points are counted"), text);
+  box.addEventListener("toggle", () => {
+    if (!box.open || text.childElementCount) return;
+    fill(text, async () => (await get("/api/scale")).map((said) => make("p", {}, said)));
+  });
+  return box;
+}
+
 /** The member's own standing and board. */
 export function myWork(place, state) {
   return fill(place, async () => {
@@ -39,6 +52,7 @@ export function myWork(place, state) {
       progress.topics.length
         ? byTopic("Your posts by topic", progress.topics)
         : make("p", {}, "Nothing tried yet. Your first answer starts this table."),
+      scale(place),
       rename(state),
     ];
   });
@@ -86,11 +100,8 @@ export async function leaders(place, state) {
       board.rows.length
         ? leaderboard(board, state.me.name)
         : make("p", {}, "Nobody has points here yet."),
-      make(
-        "p",
-        { class: "help" },
-        "Five points for a full solution, part of them for part of it. Equal points share a rank.",
-      ),
+      make("p", { class: "help" }, "Equal points share a rank."),
+      scale(place),
     ];
   });
 }
