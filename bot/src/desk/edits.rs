@@ -80,7 +80,14 @@ impl Desk {
         };
         let line = line_before(&kept.replies, Some(kept.reply.id));
         let judged = self
-            .judge(&problem, line, text.clone(), &kept.settings, setting)
+            .judge(
+                &problem,
+                line,
+                text.clone(),
+                &kept.settings,
+                &kept.user,
+                setting,
+            )
             .await?;
         let reply = kept.reply.id;
         let Some(judgement) = judged else {

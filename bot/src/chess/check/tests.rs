@@ -33,6 +33,7 @@ fn entry(fen: &str, task: Option<&str>, best: &[&str], avoid: &[&str]) -> Entry 
 /// An entry that holds a position and a task, and nothing else.
 pub(super) fn entry_of(position: &Chess, task: Option<Stipulation>) -> Entry {
     Entry {
+        text: String::new(),
         id: "t1".to_owned(),
         line: 1,
         stipulation: task,

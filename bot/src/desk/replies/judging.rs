@@ -2,6 +2,7 @@
 //! attempt, and laid out for the member.
 
 use sealed_move_store::{Attempt, AttemptState, NewVerdict, ReplyOf, VerdictRow};
+use sha2::{Digest, Sha256};
 use shakmaty::Position as _;
 
 use super::Kept;
@@ -11,7 +12,7 @@ use crate::chess::{
     judge::{Judgement, Setting, Terms},
 };
 use crate::desk::{
-    Desk, Picture, Settings, Verdict, VerdictSheet,
+    Defences, Desk, Picture, Settings, Verdict, VerdictSheet,
     attempt::{self, Rules},
     convert,
     error::{Done, bad_request},
@@ -38,7 +39,14 @@ impl Desk {
         let line = line_before(&kept.replies, Some(kept.reply.id));
         let text = kept.reply.text.clone();
         let judged = self
-            .judge(&problem, line, text, &kept.settings, Setting::Answer)
+            .judge(
+                &problem,
+                line,
+                text,
+                &kept.settings,
+                &kept.user,
+                Setting::Answer,
+            )
             .await?;
         let Some(judgement) = judged else {
             return bad_request("This could not be read as an answer; write just the moves.");
@@ -50,20 +58,21 @@ impl Desk {
         }
     }
 
-    /// Judges on the pool, within the time for a reply.
+    /// Judges on the pool, within the time for a reply. `user` is the chat's id of whoever sent it.
     pub(in crate::desk) async fn judge(
         &self,
         problem: &Problem,
         line: Vec<String>,
         text: String,
         settings: &Settings,
+        user: &str,
         setting: Setting,
     ) -> Done<Option<Judgement>> {
         let problem = problem.clone();
         let terms = Terms {
             language: settings.language,
             setting,
-            defence_choice: 0,
+            defence_choice: defence_choice(settings, user),
         };
         let options = &self.inner.options;
         let table = options.table_bytes;
@@ -186,7 +195,14 @@ impl Desk {
             let line = line_before(&kept.replies, Some(kept.reply.id));
             let text = kept.reply.text.clone();
             match self
-                .judge(problem, line, text, &kept.settings, Setting::Answer)
+                .judge(
+                    problem,
+                    line,
+                    text,
+                    &kept.settings,
+                    &kept.user,
+                    Setting::Answer,
+                )
                 .await?
             {
                 Some(judgement) => self.picture_of(&kept, problem, &judgement).await?,
@@ -230,6 +246,19 @@ impl Desk {
             ..Diagram::scene(scene, problem.position.turn())
         };
         self.draw(diagram).await.map(Some)
+    }
+}
+
+/// The number by which a member's defences are chosen: 0 where all meet the same. It hangs on the member
+/// alone, so that a line goes on as it began after a restart and on another machine.
+fn defence_choice(settings: &Settings, user: &str) -> u64 {
+    match settings.defences {
+        Defences::Same => 0,
+        Defences::Differ => Sha256::digest(user)
+            .iter()
+            .take(8)
+            .fold(0, |number, &byte| number << 8 | u64::from(byte))
+            .max(1),
     }
 }
 

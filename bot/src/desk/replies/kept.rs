@@ -17,6 +17,8 @@ pub(in crate::desk) struct Kept {
     pub(in crate::desk) post: Post,
     pub(in crate::desk) position: Position,
     pub(in crate::desk) reply: Reply,
+    /// The chat's id of whoever sent it.
+    pub(in crate::desk) user: String,
     /// Every reply of the member to the post, this one among them.
     pub(in crate::desk) replies: Vec<ReplyOf>,
     pub(in crate::desk) attempt: Option<Attempt>,
@@ -56,7 +58,11 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
     let Some(group) = db.group(post.group_id)? else {
         return not_found("The group of this reply was removed.");
     };
+    let Some(member) = db.member(reply.member_id)? else {
+        return not_found("The member who sent this reply was erased.");
+    };
     Ok(Kept {
+        user: member.chat_user,
         settings: convert::kept_settings(&group.settings)?,
         position: position(db, &post)?,
         replies: db.replies_of(post.id, reply.member_id)?,

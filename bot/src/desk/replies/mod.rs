@@ -128,7 +128,14 @@ impl Desk {
         };
         let line = line_before(&replies, None);
         let judged = self
-            .judge(&problem, line, text.clone(), &settings, Setting::Talk)
+            .judge(
+                &problem,
+                line,
+                text.clone(),
+                &settings,
+                &person.user,
+                Setting::Talk,
+            )
             .await?;
         let Some(judgement) = judged else {
             return Ok(Heard::Talk);

@@ -149,12 +149,17 @@ impl Club {
             .lines()
             .find(|line| line.contains(&format!("id \"{id}\"")))
             .expect("in the file");
-        let position = self.import(&self.place, line).await[0]
+        self.open_anyway(line).await
+    }
+
+    /// Posts the position of a line of EPD, sound or not, and returns the post.
+    pub async fn open_anyway(&self, epd: &str) -> i64 {
+        let position = self.import(&self.place, epd).await[0]
             .position
             .expect("kept");
         let item = self
             .desk
-            .enqueue(&self.place, &self.coach, position, false)
+            .enqueue(&self.place, &self.coach, position, true)
             .await
             .expect("queued");
         self.desk

@@ -328,6 +328,45 @@ async fn hints_begin_anew_with_the_next_move_of_a_line() {
 }
 
 #[tokio::test]
+async fn defences_differ_between_members_where_the_coach_wants_so() {
+    let mut club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club
+        .open_anyway("8/4k3/8/R7/7R/8/8/K7 w - - id \"ladder\"; dm 4;")
+        .await;
+    let names: Vec<String> = (0..20).map(|n| format!("Member {n}")).collect();
+    let mut met = std::collections::BTreeSet::new();
+    for (n, name) in names.iter().take(10).enumerate() {
+        answer(&club, name, post, &format!("a{n}"), "Ra6").await;
+        met.insert(standing(&club, name).await.line);
+    }
+    assert_eq!(met.len(), 1, "{met:?}");
+
+    let settings = Settings {
+        defences: Defences::Differ,
+        ..club.desk.settings(&club.place).await.expect("read")
+    };
+    club.desk
+        .change_settings(&club.place, &club.coach, settings)
+        .await
+        .expect("changed");
+    let mut met = std::collections::BTreeSet::new();
+    for (n, name) in names.iter().skip(10).enumerate() {
+        let sheet = answer(&club, name, post, &format!("b{n}"), "Ra6").await;
+        assert_eq!((sheet.verdict, sheet.points), (Verdict::OnTheWay, 1.0));
+        met.insert(standing(&club, name).await.line);
+    }
+    assert!(met.len() > 1, "{met:?}");
+
+    // Asked again after a restart, a member meets the same one.
+    let line = standing(&club, "Member 15").await.line;
+    club.restart();
+    let again = answer(&club, "Member 15", post, "b5", "Ra6").await;
+    let reply = line.rsplit(' ').next().expect("a move");
+    assert!(again.message.contains(reply), "{} {line}", again.message);
+    assert_eq!(standing(&club, "Member 15").await.line, line);
+}
+
+#[tokio::test]
 async fn whoever_gives_up_waits_for_the_reveal() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;
