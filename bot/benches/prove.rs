@@ -1,18 +1,28 @@
 //! How long a full verdict takes (shortest mate, every key, the tree, the tries) on published mates,
 //! beside a plain full-width AND/OR search with no table and no ordering, in one run; and how the
-//! prover's nodes compare with a walk that does nothing but make moves.
+//! prover's nodes compare with what the rules library's own move generation allows.
 //!
 //! The positions are those of `tests/data/published_mates.epd`, which names the sources. The table
-//! printed first holds the medians by length, one thread. The plain search is run to `#3`; beyond
-//! that it takes minutes.
+//! printed first holds the medians by length, one thread, and from `#4` on every position by name.
+//! The plain search is run to `#3`; beyond that it takes minutes. For one long mate it is also told
+//! how soon the shortest mate is found, with one thread and with two.
+//!
+//! A node of the prover is a move made or a checking move weighed. Its rate is set against two walks
+//! over the same positions. The *bare* walk makes every move of every list and does nothing at the
+//! last positions it comes to, so that it pays for one list to some thirty moves made; no search can
+//! do so little. The *listing* walk does the least a search must do at each node to know whether it
+//! is over: it makes the move and lists the replies.
 
 use std::{hint::black_box, time::Instant};
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use sealed_move::chess::{Budget, Stipulation, prove, read};
+use sealed_move::chess::{Budget, Stipulation, parse_fen, prove, read};
 use shakmaty::{Chess, Position};
 
-fn problems() -> Vec<(String, Chess, u8)> {
+/// Its id, the position, and the length of the mate.
+type Problem = (String, Chess, u8);
+
+fn problems() -> Vec<Problem> {
     let path = concat!(
         env!("CARGO_MANIFEST_DIR"),
         "/../tests/data/published_mates.epd"
@@ -73,7 +83,7 @@ fn plain_verdict(position: &Chess, moves: u8) -> usize {
 }
 
 /// Makes every move to a depth, and nothing else.
-fn walk(position: &Chess, depth: u32) -> u64 {
+fn bare_walk(position: &Chess, depth: u32) -> u64 {
     if depth == 0 {
         return 1;
     }
@@ -81,7 +91,22 @@ fn walk(position: &Chess, depth: u32) -> u64 {
     for &mv in &position.legal_moves() {
         let mut after = position.clone();
         after.play_unchecked(mv);
-        nodes += walk(&after, depth - 1);
+        nodes += bare_walk(&after, depth - 1);
+    }
+    nodes
+}
+
+/// Makes every move to a depth, and lists the moves of every position it comes to.
+fn listing_walk(position: &Chess, depth: u32) -> u64 {
+    let moves = position.legal_moves();
+    if depth == 0 {
+        return 1 + u64::from(black_box(moves.len()) == usize::MAX);
+    }
+    let mut nodes = 1;
+    for &mv in &moves {
+        let mut after = position.clone();
+        after.play_unchecked(mv);
+        nodes += listing_walk(&after, depth - 1);
     }
     nodes
 }
@@ -97,54 +122,86 @@ fn median(times: &mut [f64]) -> f64 {
     times.get(times.len() / 2).copied().unwrap_or_default()
 }
 
-/// The table of medians, and the rate of nodes.
-fn table(problems: &[(String, Chess, u8)]) {
+/// The table of medians by length.
+fn medians(problems: &[Problem]) {
     println!("\nfull verdict, median over the published mates, one thread");
-    for length in 2..=6 {
-        let of: Vec<_> = problems
-            .iter()
-            .filter(|(.., moves)| *moves == length)
-            .collect();
-        let (mut times, mut plain_times) = (Vec::new(), Vec::new());
-        for (_, position, moves) in &of {
-            times.push(1e3 * timed(|| verdict(position, *moves, 1)).1);
+    for length in 2..=8 {
+        let mut times = Vec::new();
+        let mut plain_times = Vec::new();
+        let mut named = Vec::new();
+        for (id, position, moves) in problems.iter().filter(|(.., moves)| *moves == length) {
+            let (nodes, time) = timed(|| verdict(position, *moves, 1));
+            times.push(1e3 * time);
+            named.push(format!("    {id}: {:.1} ms, {nodes} nodes", 1e3 * time));
             if length <= 3 {
                 plain_times.push(1e3 * timed(|| plain_verdict(position, *moves)).1);
             }
         }
+        if times.is_empty() {
+            println!("#{length}: none published here");
+            continue;
+        }
         let ours = median(&mut times);
         let longest = times.last().copied().unwrap_or_default();
-        let count = of.len();
+        let count = times.len();
         print!("#{length}: {count:2} positions, median {ours:9.3} ms, longest {longest:9.1} ms");
         if plain_times.is_empty() {
-            println!();
+            println!("\n{}", named.join("\n"));
         } else {
             let plain = median(&mut plain_times);
             let ratio = plain / ours;
             println!("; plain search {plain:9.3} ms, {ratio:.0} times as long");
         }
     }
-    let (mut nodes, mut seconds, mut walked, mut walk_seconds) = (0, 0.0, 0, 0.0);
-    for (_, position, moves) in problems.iter().filter(|(.., moves)| *moves == 4) {
-        let (count, time) = timed(|| verdict(position, *moves, 1));
-        nodes += count;
-        seconds += time;
-        let (count, time) = timed(|| walk(position, 3));
-        walked += count;
-        walk_seconds += time;
+}
+
+/// Nodes a second on the four-movers, beside both walks.
+fn rates(problems: &[Problem]) {
+    let rate = |work: &dyn Fn(&Chess, u8) -> u64| {
+        let (mut nodes, mut seconds) = (0, 0.0);
+        for (_, position, moves) in problems.iter().filter(|(.., moves)| *moves == 4) {
+            let (count, time) = timed(|| work(position, *moves));
+            nodes += count;
+            seconds += time;
+        }
+        nodes as f64 / seconds / 1e6
+    };
+    let ours = rate(&|position, moves| verdict(position, moves, 1));
+    println!("million nodes a second on the #4: {ours:.2}");
+    for (name, walk) in [
+        ("listing", rate(&|position, _| listing_walk(position, 3))),
+        ("bare", rate(&|position, _| bare_walk(position, 3))),
+    ] {
+        println!("    the {name} walk {walk:.2}; ratio {:.2}", ours / walk);
     }
-    let (ours, raw) = (nodes as f64 / seconds, walked as f64 / walk_seconds);
-    println!(
-        "nodes a second on the #4: {:.2} million; a walk that only makes moves {:.2} million; ratio {:.2}\n",
-        ours / 1e6,
-        raw / 1e6,
-        ours / raw
-    );
+}
+
+/// Edward Lasker - George Thomas, London, 1912, before 11.Qxh7+: mate in seven, and no sooner.
+const LONG: &str = "rn3rk1/pbppq1pp/1p2pb2/4N2Q/3PN3/3B4/PPP2PPP/R3K2R w KQ - 0 11";
+
+/// How soon a long mate is found and shorter ones are ruled out.
+fn long_mate() {
+    let position = parse_fen(LONG).expect("a position").position;
+    for threads in [1, 2] {
+        let budget = Budget::unlimited().threads(threads).table_bytes(256 << 20);
+        let mut prover = prove::Prover::new(&position, &budget);
+        for length in [5, 6, 7] {
+            let (found, time) = timed(|| prover.shortest(length).expect("no bound"));
+            let found = found.map_or("none".to_owned(), |moves| format!("mate in {moves}"));
+            println!(
+                "lasker-1912, 11.Qxh7+, threads {threads}, to #{length}: {found}, {time:.1} s more, {} nodes in all",
+                budget.used()
+            );
+        }
+    }
+    println!();
 }
 
 fn bench(c: &mut Criterion) {
     let problems = problems();
-    table(&problems);
+    medians(&problems);
+    rates(&problems);
+    long_mate();
     let mut group = c.benchmark_group("full verdict");
     group.sample_size(10);
     for wanted in ["morphy-1856", "loveday-1845", "anderssen-1852", "loyd-1861"] {

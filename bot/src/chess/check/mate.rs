@@ -20,7 +20,7 @@ pub(super) fn check_mate(entry: &Entry, moves: u8, budget: &Budget<'_>) -> Repor
     let mut prover = Prover::new(&entry.position, budget);
     match settle(entry, moves, &mut prover, budget) {
         Ok(report) => report,
-        Err(Spent) => out_of_time(entry, Stipulation::Mate(moves), prover.none_within()),
+        Err(Spent) => out_of_time(entry, moves, &prover),
     }
 }
 
@@ -35,13 +35,13 @@ pub(super) fn check_unstated(entry: &Entry, options: &CheckOptions, budget: &Bud
             let mut prover = prover.go_on(budget);
             return match settle(entry, moves, &mut prover, budget) {
                 Ok(report) => report,
-                Err(Spent) => out_of_time(entry, Stipulation::Mate(moves), prover.none_within()),
+                Err(Spent) => out_of_time(entry, moves, &prover),
             };
         }
         Ok(None) => Sought::NoneWithin(most),
         // The whole budget is gone, not the half alone.
         Err(Spent) if budget.spend(0).is_err() => {
-            let mut report = out_of_time(entry, Stipulation::Mate(most), prover.none_within());
+            let mut report = out_of_time(entry, most, &prover);
             report.stipulation = None;
             return report;
         }
@@ -253,19 +253,28 @@ fn patterns(entry: &Entry, main: &[Move]) -> Vec<String> {
     name(&last).patterns
 }
 
-fn out_of_time(entry: &Entry, task: Stipulation, none_within: u8) -> Report {
+fn out_of_time(entry: &Entry, moves: u8, prover: &Prover<'_>) -> Report {
+    let position = &entry.position;
+    let task = Stipulation::Mate(moves);
     let mut report = blank(entry);
     report.stipulation = Some(task);
     report.verdict = Soundness::Undecided;
-    report.line = entry
-        .best
-        .first()
-        .map(|mv| sans(&entry.position, &[*mv]))
+    let found = prover.found();
+    report.line = found
+        .map(|(_, key)| key)
+        .or_else(|| entry.best.first().copied())
+        .map(|mv| sans(position, &[mv]))
         .unwrap_or_default();
-    let so_far = match none_within {
-        0 => "nothing is proved yet".to_owned(),
-        1 => "so far it is proved that there is no mate in one move".to_owned(),
-        moves => format!("so far it is proved that there is no mate in {moves} moves or fewer"),
+    let so_far = match (found, prover.none_within()) {
+        (Some((shortest, key)), _) => format!(
+            "so far it is proved that {} mates in {shortest} and that there is no sooner mate, but not whether it is the only key",
+            words::numbered(position, &[key])
+        ),
+        (None, 0) => "nothing is proved yet".to_owned(),
+        (None, 1) => "so far it is proved that there is no mate in one move".to_owned(),
+        (None, none) => {
+            format!("so far it is proved that there is no mate in {none} moves or fewer")
+        }
     };
     report.message = format!(
         "The time or work allowed ran out before {task} was settled; {so_far}. Allow more and check again."

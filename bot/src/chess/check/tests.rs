@@ -216,18 +216,19 @@ fn a_budget_that_ends_in_the_tree_leaves_the_verdict() {
     let fen = "n1rb4/1p3p1p/1p6/1R5K/8/p3p1PN/1PP1R3/N6k w - - 0 1";
     let whole = report(fen, Some("#5"));
     let entry = entry(fen, Some("#5"), &[], &[]);
-    let mut cut = 0;
+    let (mut cut, mut found) = (0, 0);
     for nodes in (0..whole.nodes).step_by(whole.nodes as usize / 12) {
         let budget = Budget::unlimited().nodes(nodes);
         let report = check(&entry, &CheckOptions::default(), &budget);
         if report.verdict == Soundness::Undecided {
+            found += u32::from(report.message.contains("mates in 5"));
             continue;
         }
         assert_eq!((&report.keys, &report.line), (&whole.keys, &whole.line));
         assert_eq!(report.verdict, whole.verdict);
         cut += u32::from(report.variations.len() < whole.variations.len());
     }
-    assert!(cut > 0);
+    assert!(cut > 0 && found > 0, "{cut} {found}");
 }
 
 #[test]

@@ -89,6 +89,17 @@ impl<'a> Prover<'a> {
         self.firsts.none_within()
     }
 
+    /// The shortest mate with a key to it, where it was found; there may be further keys.
+    pub fn found(&self) -> Option<(u8, Move)> {
+        let shortest = self.firsts.found()?;
+        let key = self
+            .firsts
+            .moves
+            .iter()
+            .find(|first| first.mates_in == Some(shortest))?;
+        Some((shortest, key.mv))
+    }
+
     /// Every first move that mates within `moves`, the soonest first, with the moves it takes.
     ///
     /// # Errors

@@ -110,6 +110,11 @@ impl Firsts {
         Ok(self.shortest.filter(|shortest| *shortest <= most))
     }
 
+    /// The shortest mate, once it is found.
+    pub(super) fn found(&self) -> Option<u8> {
+        self.shortest
+    }
+
     /// Lengths known to hold no mate.
     pub(super) fn none_within(&self) -> u8 {
         self.none_within

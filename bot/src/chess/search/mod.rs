@@ -1,9 +1,9 @@
 //! The searcher for advantage: alpha-beta with a tapered evaluation, for `+` and `=` tasks.
 //!
 //! Iterative deepening over a principal-variation search with a transposition table, quiescence, killer
-//! and history ordering, check extensions, null move (never in check, never without pieces) and late-move
-//! reductions that are searched again when they surprise. It judges; only a mate it finds is certain,
-//! and even that it calls a judgement: proofs are the prover's.
+//! and history ordering, check extensions, null move (never in check, without pieces, or twice
+//! running) and late-move reductions that are searched again when they surprise. It judges; only a
+//! mate it finds is certain, and even that it calls a judgement: proofs are the prover's.
 
 mod evaluate;
 mod exchange;

@@ -23,6 +23,8 @@ pub(super) struct Worker<'a> {
     memory: Box<Memory>,
     /// Hashes of the positions on the path, those before the root first.
     path: Vec<u64>,
+    /// Whether the move that led to the position at hand was a pass.
+    passed: bool,
     nodes: u64,
     unbooked: u64,
 }
@@ -76,6 +78,7 @@ impl<'a> Worker<'a> {
             over,
             memory: Memory::new(),
             path,
+            passed: false,
             nodes: 0,
             unbooked: 0,
         }
@@ -207,6 +210,7 @@ impl<'a> Worker<'a> {
     ) -> Result<i32, Spent> {
         line.clear();
         let position = &node.position;
+        let after_pass = std::mem::take(&mut self.passed);
         if self.drawn(node) {
             return Ok(0);
         }
@@ -242,6 +246,7 @@ impl<'a> Worker<'a> {
         let mut rest = Vec::new();
         if !wide
             && !checked
+            && !after_pass
             && depth >= 3
             && still >= beta
             && has_pieces(position)
@@ -249,6 +254,7 @@ impl<'a> Worker<'a> {
             && let Some(passed) = node.passed()
         {
             self.path.push(node.hash);
+            self.passed = true;
             let score = self
                 .below(
                     &passed,
