@@ -116,9 +116,11 @@ fn verdict(
         message.push("Allow more, or ask for shorter mates, and check again.".to_owned());
     } else {
         report.verdict = judgement.verdict;
+        let mut more = None;
         if judgement.verdict == Soundness::SeveralKeys {
             let every = every_key(position, task, options, judged.depth, budget);
             report.keys = if every.is_empty() {
+                more = Some("There may be more; not every move was judged.".to_owned());
                 first_moves(position, &judged.lines)
             } else {
                 every
@@ -128,6 +130,7 @@ fn verdict(
             report.variations = vec![words::numbered(position, &best.line)];
         }
         message.push(judgement.words(position, task, &judged, &report.keys));
+        message.extend(more);
         message.extend(broken_promise(entry, &report.keys));
     }
     report.message = message.join(" ");
@@ -429,6 +432,24 @@ mod tests {
         let report = report("7k/8/8/8/8/8/4Q3/K2R4 w - -", Stipulation::Win);
         assert_eq!(report.verdict, Soundness::SeveralKeys);
         assert!(report.keys.len() > 10, "{:?}", report.keys);
+    }
+
+    /// The two best are judged, and then the budget ends: the list says that it may lack some.
+    #[test]
+    fn a_list_of_wins_that_was_cut_short_says_so() {
+        let fen = b"7k/8/8/8/8/8/4Q3/K2R4 w - -";
+        let mut entry = read::read_file("t", fen).remove(0).expect("readable");
+        entry.stipulation = Some(Stipulation::Win);
+        let options = CheckOptions {
+            depth: 10,
+            ..CheckOptions::default()
+        };
+        let judged = search::search(&entry.position, 10, 2, &Budget::unlimited());
+        let budget = Budget::unlimited().nodes(judged.nodes);
+        let report = check::check(&entry, &options, &budget);
+        assert_eq!(report.verdict, Soundness::SeveralKeys, "{report:?}");
+        assert_eq!(report.keys.len(), 2);
+        assert!(report.message.contains("may be more"), "{}", report.message);
     }
 
     #[test]
