@@ -1,5 +1,8 @@
 //! Reading and judging replies, held against python-chess.
 
+#[path = "replies/fuzz.rs"]
+mod fuzz;
+
 use std::fmt::Write;
 
 use rand::{RngExt, SeedableRng};

@@ -247,7 +247,7 @@ fn reason(
 ) -> String {
     let defender = side(after.turn());
     if after.is_stalemate() {
-        return format!("it is stalemate: {defender} is not in check and has no move");
+        return format!("it is stalemate, for {defender} is not in check and has no move");
     }
     if after.is_insufficient_material() {
         return "there is not enough material left to mate".to_owned();

@@ -430,7 +430,8 @@ fn back_rank_holds(facts: &Facts) -> Option<bool> {
     let ahead = attacks::king_attacks(king) & Bitboard::from_rank(second);
     let own = board.by_color(defender);
     let shut = ahead.into_iter().all(|square| own.contains(square));
-    if !shut {
+    // A rank behind pieces that can step aside is no back rank; two pawns at least make it one.
+    if !shut || (ahead & board.pawns()).count() < 2 {
         return None;
     }
     let guard = |position: &Chess| {
@@ -456,11 +457,9 @@ fn back_rank_holds(facts: &Facts) -> Option<bool> {
             return None;
         }
     }
-    // Heavy pieces must bear on the rank for its defence to be a point at all.
-    let heavy = board.rooks_and_queens() & board.by_color(solver);
     let was = facts.before.board();
     let had_heavy = was.rooks_and_queens() & was.by_color(solver);
-    if guard(beyond).is_empty() || had_heavy.is_empty() || (strikes == 0 && heavy.is_empty()) {
+    if guard(beyond).is_empty() || had_heavy.is_empty() {
         return None;
     }
     let arrival = super::scene::arrival(facts.mv);
@@ -468,5 +467,7 @@ fn back_rank_holds(facts: &Facts) -> Option<bool> {
     let took_it = facts
         .defence
         .is_some_and(|d| d.is_capture() && d.to() == arrival);
-    Some(took_it && (attacked.any() || facts.after.is_check()))
+    let again = took_it && (attacked.any() || facts.after.is_check());
+    // Where nothing can strike on the rank, its defence is a point only if the move was aimed at it.
+    (again || strikes > 0).then_some(again)
 }

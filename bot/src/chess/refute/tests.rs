@@ -276,3 +276,53 @@ fn every_refutation_holds_and_every_reason_is_true() {
     assert!(silent * 20 <= wrong, "{silent} of {wrong} have no reason");
     assert!(kinds.len() >= 10, "{kinds:?}");
 }
+
+/// What is said of a move, in words.
+fn why(fen: &str, moves: u8, uci: &str) -> String {
+    let position = parse_fen(fen).expect("a position").position;
+    let uci: shakmaty::uci::UciMove = uci.parse().expect("UCI");
+    let mv = uci.to_move(&position).expect("legal");
+    let budget = Budget::unlimited();
+    let proof = prove::mate(&position, moves, &budget).expect("unbounded");
+    let sealed = Sealed::of(&proof.solution);
+    mate_move(&position, mv, moves, &sealed, &budget)
+        .expect("unbounded")
+        .expect("a wrong move")
+        .why
+}
+
+#[test]
+fn a_move_without_a_threat_is_called_that_and_nothing_else() {
+    // Black's rook may take on f2; that his back rank holds is beside the point.
+    let arabian = "5rk1/p1p2ppp/1p6/3Np3/1P5R/3P2RP/1r3PP1/6K1 w - -";
+    assert_eq!(
+        why(arabian, 2, "g1h2"),
+        "it threatens no mate, so Black has time"
+    );
+    // Black's king has not castled, and what stands before it can step aside: no back rank.
+    let alekhine = "r1bqk2r/p1pn1pp1/1p2pn1p/8/3P4/B1PB4/P1P1QPPP/R3K1NR w KQkq -";
+    assert_eq!(
+        why(alekhine, 2, "e2e3"),
+        "it threatens no mate, so Black has time"
+    );
+}
+
+#[test]
+fn taking_back_is_spoken_of_where_it_is_possible() {
+    let demo = "4r3/b1p2p1k/p2pq1pp/8/2P2P1B/QP1N1n1P/P2Pr1P1/1R1R3K b - -";
+    assert_eq!(
+        why(demo, 2, "e2e3"),
+        "the pawn takes it, and taking back is not mate"
+    );
+}
+
+#[test]
+fn a_clause_holds_no_second_colon() {
+    // The message puts a colon before the reason.
+    let stalemate = "7k/8/5KQ1/8/8/8/8/8 w - -";
+    let said = why(stalemate, 2, "g6f7");
+    assert_eq!(
+        said,
+        "it is stalemate, for Black is not in check and has no move"
+    );
+}

@@ -3,6 +3,7 @@
 use shakmaty::{Role, Square};
 
 use super::reason::{Back, Facts, LostGuard, Reason};
+use crate::chess::Stipulation;
 use crate::chess::reply::reason::{man, side};
 
 /// The reasons as one sentence, without the line and without a full stop; empty for none.
@@ -24,11 +25,15 @@ pub(super) fn sentence(facts: &Facts, reasons: &[Reason]) -> String {
 /// The same without what is said of a mate that comes too late.
 pub(super) fn point(facts: &Facts, reasons: &[Reason]) -> String {
     let mut clauses: Vec<String> = Vec::new();
+    let spoken = reasons
+        .iter()
+        .filter(|reason| !matches!(reason, Reason::Slower { .. }));
+    let alone = spoken.count() == 1;
     for reason in reasons {
         if clauses.len() == 2 {
             break;
         }
-        clauses.extend(clause(facts, *reason, clauses.is_empty()));
+        clauses.extend(clause(facts, *reason, clauses.is_empty(), alone));
     }
     // Two clauses at most, and one where the first has said two things already.
     if clauses
@@ -50,11 +55,14 @@ pub(crate) fn number(n: u8) -> String {
         .map_or_else(|| n.to_string(), |word| (*word).to_owned())
 }
 
-fn clause(facts: &Facts, reason: Reason, first: bool) -> Option<String> {
+/// One reason; `first` when it opens the sentence, `alone` when no other clause can follow it.
+fn clause(facts: &Facts, reason: Reason, first: bool, alone: bool) -> Option<String> {
     let defender = side(!facts.solver());
     Some(match reason {
         Reason::Slower { .. } => return None,
-        Reason::Stalemate => format!("it is stalemate: {defender} is not in check and has no move"),
+        Reason::Stalemate => {
+            format!("it is stalemate, for {defender} is not in check and has no move")
+        }
         Reason::MatesFirst => format!("that is mate, and it is {defender} who gives it"),
         Reason::Takes {
             by,
@@ -62,7 +70,7 @@ fn clause(facts: &Facts, reason: Reason, first: bool) -> Option<String> {
             on,
             the_mover,
             back,
-        } => taking(by, what, on, the_mover, back),
+        } => taking(by, what, on, the_mover, back, facts.left, alone),
         Reason::Flight { to, lost_guard } => match lost_guard {
             None => format!("the king gets out to {to}, which none of your men guards"),
             Some(LostGuard::Moved(role)) => format!(
@@ -87,10 +95,13 @@ fn clause(facts: &Facts, reason: Reason, first: bool) -> Option<String> {
             };
             format!("the {} steps between on {on}{then}", man(by))
         }
-        Reason::NoThreat => format!(
-            "it threatens no mate in {}: {defender} could even pass",
-            number(facts.left.saturating_sub(1))
-        ),
+        Reason::NoThreat => match facts.left {
+            0..=2 => format!("it threatens no mate, so {defender} has time"),
+            left => format!(
+                "it does not threaten mate in {}, so {defender} has time",
+                number(left - 1)
+            ),
+        },
         Reason::Guards { by, square } => {
             format!(
                 "the {} now guards {square}, where the mate was threatened",
@@ -108,17 +119,28 @@ fn clause(facts: &Facts, reason: Reason, first: bool) -> Option<String> {
             format!("the {} on {on} shuts the line of your threat", man(by))
         }
         Reason::Pins { what, on } => format!("it pins your {} on {on}", man(what)),
-        Reason::MeetsThreat => format!(
-            "that meets the threat, and no other mate in {} is there",
-            number(facts.left.saturating_sub(1))
-        ),
+        Reason::MeetsThreat => match facts.left {
+            0..=2 => "that meets the threat, and there is no other mate".to_owned(),
+            left => format!(
+                "that meets the threat, and there is no other mate in {}",
+                number(left - 1)
+            ),
+        },
         Reason::NoCheck => format!("it gives no check, so {defender} is not mated"),
         Reason::BackRankHolds { again: true } => "the back rank is defended again".to_owned(),
         Reason::BackRankHolds { again: false } => "the back rank stays defended".to_owned(),
     })
 }
 
-fn taking(by: Role, what: Role, on: Square, the_mover: bool, back: Back) -> String {
+fn taking(
+    by: Role,
+    what: Role,
+    on: Square,
+    the_mover: bool,
+    back: Back,
+    left: u8,
+    alone: bool,
+) -> String {
     let taken = if the_mover {
         match what {
             Role::Queen => "the queen".to_owned(),
@@ -138,6 +160,12 @@ fn taking(by: Role, what: Role, on: Square, the_mover: bool, back: Back) -> Stri
             man(role)
         ),
         Back::Guarded => format!("{act}, and your king may not take back on a guarded square"),
+        // That the capture holds was proved, so taking back is no mate in the moves that are left.
+        Back::Possible if alone => match left {
+            2 => format!("{act}, and taking back is not mate"),
+            3..=Stipulation::LONGEST => format!("{act}, and taking back does not mate in time"),
+            _ => act,
+        },
         Back::InCheck | Back::Possible => act,
     }
 }
