@@ -3,12 +3,14 @@
 //! Any move that mates in time is right, listed or not. A written line is held against the defences
 //! it gives, and then against those it leaves out.
 
+mod verdicts;
+
 use shakmaty::{Chess, Color, Move, Position};
 
-use super::{Case, Judgement, Verdict, choice, points, words};
+use super::{Case, Judgement, choice};
 use crate::chess::refute::{self, Refutation, Sealed};
-use crate::chess::reply::{NodeId, Reading, Tree, reason};
-use crate::chess::{Branch, Spent, line, prove, scene::Scene};
+use crate::chess::reply::{NodeId, Reading, Tree};
+use crate::chess::{Branch, Spent, prove};
 
 /// The solver's right move at some point, as far as it is known: from the tree, or proved.
 #[derive(Clone, Copy)]
@@ -366,187 +368,6 @@ impl<'a> Judge<'a, '_> {
         }
         Ok(false)
     }
-
-    // ---- verdicts --------------------------------------------------------------------------------
-
-    fn wrong(&self, fault: Fault, share: f64) -> Judgement {
-        let start = &self.case.problem.position;
-        let Fault {
-            moves,
-            refutation,
-            left,
-        } = fault;
-        let at_first = moves.len() <= 1;
-        let line_before = &moves[..moves.len() - 1];
-        let move_text = words::numbered_end(start, &moves, 1);
-        let mut all = moves.clone();
-        all.extend(&refutation.line);
-        let answer = words::numbered_end(start, &all, refutation.line.len());
-        let refutation_sans = line::sans(&refutation.after, &refutation.line);
-        let slower = refutation.reasons.iter().find_map(|reason| match reason {
-            refute::Reason::Slower { moves } => Some(*moves),
-            _ => None,
-        });
-        let mut text = String::new();
-        if line_before.len() > self.case.played.len() {
-            text.push_str(&format!(
-                "{} is right so far. ",
-                words::numbered(start, line_before)
-            ));
-        }
-        let several = self.tree.node(self.tree.cursor()).children.len() > 1;
-        if several && moves.len() == self.case.played.len() + 1 {
-            text.push_str("Of several moves offered each has to hold. ");
-        }
-        match slower {
-            Some(length) => text.push_str(&format!(
-                "{move_text} mates, but not in {}: it takes {}.",
-                refute::number(left),
-                refute::number(length)
-            )),
-            None if refutation.is_about_the_move() => {
-                text.push_str(&format!("{move_text} does not work: {}.", refutation.point));
-            }
-            None => text.push_str(&format!("{move_text} does not work.")),
-        }
-        let defender = reason::side(!self.solver());
-        let why = &refutation.point;
-        match (refutation.line.is_empty(), slower) {
-            (true, _) => {}
-            (false, None) if refutation.is_about_the_move() => {
-                if left > 1 {
-                    text.push_str(&format!(" For example {answer}."));
-                }
-            }
-            _ if why.is_empty() || refutation.is_about_the_move() => {
-                text.push_str(&format!(" {defender} answers {answer}."));
-            }
-            _ => text.push_str(&format!(" {defender} answers {answer}: {why}.")),
-        }
-        let line = if at_first || line_before.len() <= self.case.played.len() {
-            self.case.line.to_vec()
-        } else {
-            line::sans(start, line_before)
-        };
-        let points = if at_first {
-            0.0
-        } else {
-            let done = line_before.len().div_ceil(2);
-            points::for_share(share.min(0.99)).max(points::for_moves(done.min(1), self.moves))
-        };
-        Judgement {
-            verdict: Verdict::Wrong,
-            moves: Vec::new(),
-            points,
-            refutation: refutation_sans,
-            why: refutation.why,
-            message: text,
-            scene: Some(refutation.scene),
-            line,
-        }
-    }
-
-    fn solved(&self, first: Option<NodeId>, remark: Option<Fault>) -> Judgement {
-        let start = &self.case.problem.position;
-        let main: Vec<Move> = {
-            let mut moves = self.case.played.to_vec();
-            moves.extend(self.tree.main_line());
-            moves
-        };
-        let mut end = start.clone();
-        for &mv in &main {
-            end.play_unchecked(mv);
-        }
-        let first_move = first.map_or_else(Vec::new, |node| self.tree.moves_to(node));
-        let key = words::numbered_end(start, &first_move, 1);
-        let mated = end.is_checkmate();
-        let mut text = match (mated, main.len()) {
-            (true, 1) => format!("Yes: {key} is mate."),
-            (true, _) => format!("Solved. {} is mate.", words::numbered(start, &main)),
-            (false, _) if self.moves == 2 => format!(
-                "Yes, {key} is the key. In a {} the key is all that is asked.",
-                words::kind(self.moves)
-            ),
-            (false, _) => "Solved. Your line holds against every defence.".to_owned(),
-        };
-        if let Some(fault) = remark {
-            text = format!(
-                "Yes, {key} is the key, and in a {} the key is all that is asked. But look again at {}: that is not mate.",
-                words::kind(self.moves),
-                words::numbered_end(start, &fault.moves, 1)
-            );
-        }
-        Judgement {
-            verdict: Verdict::Solved,
-            moves: Vec::new(),
-            points: points::FULL,
-            refutation: Vec::new(),
-            why: String::new(),
-            message: text,
-            scene: mated.then(|| final_scene(&end, main.last().copied())),
-            line: line::sans(start, &main),
-        }
-    }
-
-    fn on_the_way(&self, first: NodeId, missed: &[Move], share: f64) -> Judgement {
-        let start = &self.case.problem.position;
-        let main = {
-            let mut moves = self.case.played.to_vec();
-            moves.extend(self.tree.main_line());
-            moves
-        };
-        let defender = reason::side(!self.solver());
-        let answer = words::numbered_end(start, missed, 1);
-        let upto = &missed[..missed.len() - 1];
-        let shared = main
-            .iter()
-            .zip(upto)
-            .take_while(|(written, kept)| written == kept)
-            .count();
-        let text = if shared == upto.len() && main.len() <= upto.len() + 1 {
-            let right = words::numbered_end(start, upto, upto.len() - self.case.played.len());
-            format!("{right} is right. {defender} answers {answer}. Your move.")
-        } else {
-            // The line goes on past the point where the defence was missed.
-            let dealt = words::numbered_end(start, &main[..(shared + 1).min(main.len())], 1);
-            format!("Your line is right after {dealt}. What about {answer}? Your move.")
-        };
-        let _ = first;
-        let mut position = start.clone();
-        for &mv in missed {
-            position.play_unchecked(mv);
-        }
-        let last = missed.last().copied();
-        let done = missed.len() / 2;
-        let points = if self.case.played.is_empty() {
-            points::for_share(share.min(0.99))
-        } else {
-            points::for_moves(done, self.moves).min(4.5)
-        };
-        Judgement {
-            verdict: Verdict::OnTheWay,
-            moves: Vec::new(),
-            points,
-            refutation: Vec::new(),
-            why: String::new(),
-            message: text,
-            scene: Some(Scene {
-                position,
-                last_move: last.and_then(|mv| Some((mv.from()?, mv.to()))),
-                marks: Vec::new(),
-            }),
-            line: line::sans(start, missed),
-        }
-    }
-
-    /// Only side lines of what was played came; the next move is still wanted.
-    fn only_variations(&self, _cursor: NodeId) -> Judgement {
-        self.case.plain(
-            Verdict::OnTheWay,
-            "Those side lines are right. Now go on from the position on the board. Your move."
-                .to_owned(),
-        )
-    }
 }
 
 /// How many solver's moves it takes after the defence, by the tree.
@@ -584,12 +405,4 @@ fn longest_resistance(
         .take_while(|&(length, _)| length == longest)
         .map(|(_, mv)| (mv, None))
         .collect())
-}
-
-fn final_scene(end: &Chess, last: Option<Move>) -> Scene {
-    Scene {
-        position: end.clone(),
-        last_move: last.and_then(|mv| Some((mv.from()?, mv.to()))),
-        marks: Vec::new(),
-    }
 }

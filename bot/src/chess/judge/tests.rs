@@ -154,3 +154,59 @@ fn a_choice_reaches_every_longest_defence_and_changes_no_verdict() {
     }
     assert!(played.len() > 1, "{played:?}");
 }
+
+#[test]
+fn a_win_is_judged_by_search_and_says_so() {
+    // Composed for this test: the rook takes the queen, or White is a queen behind.
+    let problem = problem("3q3k/7p/8/8/8/8/7P/K2R4 w - - 0 1", "+");
+    let right = say(&problem, "Rxd8+");
+    assert!(
+        matches!(right.verdict, Verdict::Solved | Verdict::OnTheWay),
+        "{right:?}"
+    );
+    let wrong = say(&problem, "Re1");
+    assert_eq!(
+        (wrong.verdict, wrong.points),
+        (Verdict::Wrong, 0.0),
+        "{wrong:?}"
+    );
+    assert!(wrong.message.contains("does not win"), "{}", wrong.message);
+    assert!(
+        wrong.message.contains("Judged by search"),
+        "{}",
+        wrong.message
+    );
+    assert!(!wrong.message.contains("Rxd8"), "{}", wrong.message);
+    assert_eq!(say(&problem, "Rd9").verdict, Verdict::Unreadable);
+    assert_eq!(say(&problem, "Rd8xh8").verdict, Verdict::Illegal);
+}
+
+#[test]
+fn another_winning_move_counts_in_full() {
+    // Either rook mates soon; both moves win, and whichever the solution names, so does the other.
+    let problem = problem("7k/8/8/8/8/8/1R6/R3K3 w - - 0 1", "+");
+    for text in ["Kd2", "Rb7", "Ra7"] {
+        let said = say(&problem, text);
+        assert!(
+            matches!(said.verdict, Verdict::Solved | Verdict::OnTheWay),
+            "{text}: {said:?}"
+        );
+    }
+    let wrong = say(&problem, "Kd2 or Rb8+");
+    assert_ne!(wrong.verdict, Verdict::Wrong, "both win: {wrong:?}");
+}
+
+#[test]
+fn a_draw_is_held_by_the_perpetual_only() {
+    // Composed for this test: White is far behind, and draws by checks from d8 and g5.
+    let problem = problem("6k1/5p1p/8/8/8/8/qr4PP/3Q3K w - - 0 1", "=");
+    let right = say(&problem, "Qd8+");
+    assert!(
+        matches!(right.verdict, Verdict::Solved | Verdict::OnTheWay),
+        "{right:?}"
+    );
+    let wrong = say(&problem, "h3");
+    assert_eq!(wrong.verdict, Verdict::Wrong, "{wrong:?}");
+    assert!(wrong.message.contains("does not hold"), "{}", wrong.message);
+    assert!(!wrong.message.contains("Qd8"), "{}", wrong.message);
+}
