@@ -1,6 +1,8 @@
 //! Reading a reply with its verdict on the solution tree, and refuting moves off it, against a fixed
 //! piece of work of the same run: a count of the moves four plies deep from the first position.
 
+use std::time::{Duration, Instant};
+
 use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move::chess::{
     Budget, Stipulation, check,
@@ -67,5 +69,42 @@ fn replies(c: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, replies);
+/// How long refuting takes over every wrong first move of a few four-movers: mean, 99th percentile and
+/// worst, beside the same count of moves as the baseline. Each move is refuted once, cold.
+fn spread(_: &mut Criterion) {
+    let fens = [
+        SMOTHERED,
+        // Published finishes, from memory; see `tests/data/published_mates.epd`.
+        "r1b2rk1/ppp3pp/3pN3/8/6K1/8/PB3bPP/RN1Q3R b - - 0 17",
+        "1r2k1r1/pbppnp1p/1b3P2/8/Q7/B1PB1q2/P4PPP/3R2K1 w - - 0 1",
+    ];
+    let begun = Instant::now();
+    std::hint::black_box(perft(&Chess::default(), 4));
+    let baseline = begun.elapsed();
+    let mut times: Vec<Duration> = Vec::new();
+    for fen in fens {
+        let problem = problem(fen, 4);
+        for mv in problem.position.legal_moves() {
+            if problem.solution.keys.iter().any(|key| key.mv == mv) {
+                continue;
+            }
+            let san = SanPlus::from_move(problem.position.clone(), mv).to_string();
+            let begun = Instant::now();
+            say(&problem, &san);
+            times.push(begun.elapsed());
+        }
+    }
+    times.sort_unstable();
+    let total: Duration = times.iter().sum();
+    let count = u32::try_from(times.len()).unwrap_or(u32::MAX).max(1);
+    let at = (times.len() * 99).div_ceil(100).saturating_sub(1);
+    let (mean, high, worst) = (total / count, times[at], times[times.len() - 1]);
+    let ratio = |time: Duration| time.as_secs_f64() / baseline.as_secs_f64();
+    println!("refuting {count} wrong moves of four-movers   time   of perft 4 ({baseline:?})");
+    for (name, time) in [("mean", mean), ("99th percentile", high), ("worst", worst)] {
+        println!("{name:>36} {time:>12.1?} {:>8.2}", ratio(time));
+    }
+}
+
+criterion_group!(benches, replies, spread);
 criterion_main!(benches);
