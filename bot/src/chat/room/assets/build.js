@@ -13,9 +13,14 @@ export function make(tag, attributes = {}, ...children) {
   return element;
 }
 
-/** Puts `children` in the place of what `place` holds; what is null is left out. */
+/**
+ * Puts `children` in the place of what `place` holds; what is null is left out. Who was at a control with
+ * an id stays there, so that news from the room takes nobody's focus away.
+ */
 export function fill(place, ...children) {
+  const at = place.contains(document.activeElement) ? document.activeElement.id : "";
   place.replaceChildren(...children.flat().filter((child) => child !== null && child !== undefined));
+  if (at) byId(at)?.focus({ preventScroll: true });
 }
 
 /** The element with this id. */
