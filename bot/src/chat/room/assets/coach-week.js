@@ -1,7 +1,7 @@
 // The week: what is open now, pausing, and the queue in order.
 
 import { careful, get, post } from "./ask.js";
-import { button, byId, counted, make, show, sure } from "./build.js";
+import { button, byId, counted, fill, make, show, sure } from "./build.js";
 import { carry } from "./carry.js";
 import { problem } from "./post.js";
 import { moment, until } from "./when.js";
@@ -15,7 +15,7 @@ export function showWeek(state, refresh) {
   shared = { state, refresh };
   const { week } = state;
   const above = byId("week-state");
-  if (!typing(above)) above.replaceChildren(...openNow(week), pausing(week));
+  if (!typing(above)) fill(above, openNow(week), pausing(week));
   if (typing(list)) return;
   // What the coach has unfolded stays so.
   const unfolded = new Set([...list.querySelectorAll("li:has(details[open])")].map((item) => item.dataset.item));

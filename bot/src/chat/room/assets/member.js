@@ -156,8 +156,9 @@ async function showOpen() {
   const id = state.open;
   if (!sheets.has(id)) sheets.set(id, await get(`/api/posts/${id}`));
   const told = make("p", { class: "told", role: "status" });
-  place.replaceChildren(
-    ...chooser(),
+  fill(
+    place,
+    chooser(),
     problem(sheets.get(id)),
     make(
       "div",
