@@ -5,6 +5,8 @@
 //! code: whatever must be bounded in time asks the [`Budget`] it is given.
 
 mod budget;
+#[cfg(test)]
+mod cases;
 pub mod check;
 pub mod find;
 pub mod judge;

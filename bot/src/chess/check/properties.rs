@@ -33,7 +33,7 @@ fn task() -> impl Strategy<Value = Option<Stipulation>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(40))]
+    #![proptest_config(crate::chess::cases::cases(40))]
 
     /// Out of nodes, out of time or cancelled: the verdict is the true one, or `undecided`. Where no
     /// task is stated and the search for a mate was cut short, a true mate may be called a win.

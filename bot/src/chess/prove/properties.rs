@@ -113,7 +113,7 @@ fn bare_tries(
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(120))]
+    #![proptest_config(crate::chess::cases::cases(120))]
 
     /// Length, keys, tries and, where it is complete, the whole tree.
     #[test]

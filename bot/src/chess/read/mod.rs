@@ -230,4 +230,6 @@ fn read_move(position: &Chess, text: &str) -> Result<Move, String> {
 }
 
 #[cfg(test)]
+mod fuzz;
+#[cfg(test)]
 mod tests;

@@ -78,7 +78,7 @@ fn translated(san: &str, with: impl Fn(Role) -> String) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(crate::chess::cases::cases(400))]
 
     #[test]
     fn san_is_read_back((position, mv) in some_move()) {
