@@ -326,3 +326,67 @@ fn a_clause_holds_no_second_colon() {
         "it is stalemate, for Black is not in check and has no move"
     );
 }
+
+/// Quiet moves that threaten mate, each with one way out; the positions are set up for the reason.
+#[test]
+fn a_threat_is_met_by_a_guard_by_luft_by_a_shut_line_and_by_a_pin() {
+    let cases = [
+        (
+            // Only the bishop can look after g7 in time.
+            "6k1/5p1p/3b1Pp1/8/8/8/3Q4/1K6 w - -",
+            "d2h6",
+            Reason::Guards {
+                by: Role::Bishop,
+                square: Square::G7,
+            },
+            "the bishop now guards g7, where the mate was threatened",
+        ),
+        (
+            // The bishop takes f8 from the king.
+            "6k1/5ppp/8/8/8/B7/8/R5K1 w - -",
+            "a1e1",
+            Reason::Luft {
+                square: Square::F7,
+                vacated: true,
+            },
+            "it clears f7 for the king",
+        ),
+        (
+            "k7/8/1K6/8/7n/7R/8/8 w - -",
+            "h3g3",
+            Reason::Shuts {
+                by: Role::Knight,
+                on: Square::G6,
+            },
+            "the knight on g6 shuts the line of your threat",
+        ),
+        (
+            "k7/8/1K6/3R4/5p2/8/8/2b5 w - -",
+            "d5d4",
+            Reason::Pins {
+                what: Role::Rook,
+                on: Square::D4,
+            },
+            "it pins your rook on d4",
+        ),
+    ];
+    for (fen, uci, reason, words) in cases {
+        let position = parse_fen(fen).expect("a position").position;
+        let uci: shakmaty::uci::UciMove = uci.parse().expect("UCI");
+        let mv = uci.to_move(&position).expect("legal");
+        let refutation = mate_move(&position, mv, 2, &Sealed::default(), &Budget::unlimited())
+            .expect("unbounded")
+            .expect("a wrong move");
+        assert!(
+            refutation.reasons.contains(&reason),
+            "{fen}: {:?}",
+            refutation.reasons
+        );
+        assert!(
+            refutation.why.starts_with(words),
+            "{fen}: {}",
+            refutation.why
+        );
+        assert_eq!(verify(&position, mv, 2, &refutation), Ok(()), "{fen}");
+    }
+}
