@@ -160,7 +160,6 @@ fn opinion(case: &Case<'_>, after: &Chess) -> Opinion {
 fn wrong(case: &Case<'_>, tree: &Tree, node: NodeId, moves: &[Move], judged: &Judged) -> Judgement {
     let start = &case.problem.position;
     let after = &tree.node(node).position;
-    let solver = !after.turn();
     let defender = side(after.turn());
     let draws = case.problem.stipulation == Stipulation::Draw;
     let shown = judged
@@ -194,7 +193,6 @@ fn wrong(case: &Case<'_>, tree: &Tree, node: NodeId, moves: &[Move], judged: &Ju
     }
     let before = &moves[..moves.len() - 1];
     let at_first = before.is_empty();
-    let _ = solver;
     Judgement {
         verdict: Verdict::Wrong,
         moves: Vec::new(),

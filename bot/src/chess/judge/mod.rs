@@ -76,10 +76,11 @@ pub struct Terms {
     pub setting: Setting,
     /// Which of several defences that resist equally long is played against the member: 0 always the
     /// main one; any other number picks one, the same for the same number and the same line. Give
-    /// each member a number of their own to let defences differ between members. The verdict and the
-    /// points do not depend on it.
+    /// each member a number of their own to let defences differ between members. Against mates the
+    /// verdict and the points do not depend on it.
     ///
-    /// Against `+` and `=` the defences within [`EQUAL_DEFENCES`] of the best count as equal.
+    /// Against `+` and `=` the defences within [`EQUAL_DEFENCES`] of the best count as equal, and
+    /// beyond a defence that the main line does not have the next good move solves.
     pub defence_choice: u64,
 }
 

@@ -35,7 +35,8 @@ pub fn for_moves(done: usize, moves: u8) -> f64 {
 pub fn rule() -> &'static str {
     "A full solution is worth 5 points. In a two-mover the key is all that is asked. In a longer mate \
      the key is worth 1 point and the other 4 are shared by the full-length variations, rounded down to \
-     a half; the mating moves need not be written. A wrong key is worth nothing, and so are several \
+     a half; the mating moves need not be written. In a win or a draw the main line is asked; its first \
+     move alone is worth 1 point. A wrong key is worth nothing, and so are several \
      first moves of which one is wrong. (The five points and what they are for: the solving rules of \
      the World Federation for Chess Composition; how they are shared is ours.)"
 }

@@ -467,7 +467,15 @@ fn back_rank_holds(facts: &Facts) -> Option<bool> {
     let took_it = facts
         .defence
         .is_some_and(|d| d.is_capture() && d.to() == arrival);
-    let again = took_it && (attacked.any() || facts.after.is_check());
+    // Behind the man that took, something must be left that would strike on the rank.
+    let behind = || {
+        let occupied = board.occupied() & !Bitboard::from_square(arrival);
+        (board.rooks_and_queens() & board.by_color(solver))
+            .into_iter()
+            .filter_map(|from| Some(attacks::attacks(from, board.piece_at(from)?, occupied)))
+            .any(|reach| (reach & Bitboard::from_rank(home)).any())
+    };
+    let again = took_it && (attacked.any() || facts.after.is_check()) && behind();
     // Where nothing can strike on the rank, its defence is a point only if the move was aimed at it.
     (again || strikes > 0).then_some(again)
 }

@@ -292,6 +292,20 @@ fn why(fen: &str, moves: u8, uci: &str) -> String {
 }
 
 #[test]
+fn the_back_rank_is_named_only_where_something_could_strike_there() {
+    let two_rooks = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - -";
+    assert_eq!(
+        why(two_rooks, 2, "d2d7"),
+        "the rook takes it, and the back rank is defended again"
+    );
+    // Fred Reinfeld, Win at Chess, 1945, no. 84, from memory: with the queen gone White strikes nowhere.
+    let reinfeld = "r2q1r1k/2p1b1pp/p1n5/1p1Q1bN1/4n3/1BP1B3/PP3PPP/R4RK1 w - -";
+    let said = why(reinfeld, 2, "d5f5");
+    assert!(said.starts_with("the rook takes the queen"), "{said}");
+    assert!(!said.contains("back rank"), "{said}");
+}
+
+#[test]
 fn a_move_without_a_threat_is_called_that_and_nothing_else() {
     // Black's rook may take on f2; that his back rank holds is beside the point.
     let arabian = "5rk1/p1p2ppp/1p6/3Np3/1P5R/3P2RP/1r3PP1/6K1 w - -";
