@@ -16,7 +16,10 @@ use crate::chess::{
     name::{self, Naming},
     scene::{Scene, SceneMark},
 };
-use crate::diagram::{Picture, reveal::Reveal};
+use crate::diagram::{
+    Picture,
+    reveal::{Reveal, landing},
+};
 
 /// Width of the reveal's picture in pixels.
 const PICTURE: u32 = 720;
@@ -141,7 +144,7 @@ fn played(board: &Chess, line: &[String]) -> End {
             .ok()
             .and_then(|san| san.san.to_move(&end.position).ok());
         let Some(mv) = mv else { break };
-        end.last_move = mv.from().map(|from| (from, mv.to()));
+        end.last_move = mv.from().map(|from| (from, landing(mv)));
         end.position.play_unchecked(mv);
     }
     end
@@ -268,6 +271,21 @@ mod tests {
             &report(&["Rxd8+"]),
         );
         assert_eq!(key, None);
+    }
+
+    #[test]
+    fn a_line_that_ends_in_castling_frames_where_the_king_lands() {
+        let board = crate::chess::parse_fen("r3k2r/8/8/8/8/8/8/R3K2R w KQkq - 0 1")
+            .expect("a position")
+            .position;
+        for (line, king) in [
+            (vec!["O-O"], (Square::E1, Square::G1)),
+            (vec!["O-O-O"], (Square::E1, Square::C1)),
+            (vec!["O-O", "O-O-O"], (Square::E8, Square::C8)),
+        ] {
+            let line: Vec<String> = line.into_iter().map(Into::into).collect();
+            assert_eq!(played(&board, &line).last_move, Some(king), "{line:?}");
+        }
     }
 
     #[test]

@@ -283,7 +283,7 @@ impl Text {
 }
 
 /// Where the moved man is seen to stand afterwards; for castling, where the king goes.
-pub(super) fn landing(mv: Move) -> Square {
+pub(crate) fn landing(mv: Move) -> Square {
     match mv {
         Move::Castle { king, rook } => {
             let file = if rook > king {
