@@ -233,7 +233,7 @@ async fn where_it_may_not_hide_or_tell_it_gives_nothing_away() {
     fourth.say(thread, "Rxd8+");
     let heard = told(&club, fourth.id, 0).await;
     assert!(
-        heard.content.contains("please delete it"),
+        heard.content.contains("Please delete it"),
         "{}",
         heard.content
     );
@@ -317,10 +317,11 @@ async fn open_groups_see_the_verdict_behind_spoiler_marks_and_no_more() {
     // The whole of it, with the board, is Ana's alone.
     let heard = told(&club, ana.id, 0).await;
     assert!(!heard.attachments.is_empty(), "{}", heard.content);
+    // Two in a breath are judged in their order.
     ana.direct("Qg8+");
-    told(&club, ana.id, 1).await;
     ana.direct("Nf7#");
-    told(&club, ana.id, 2).await;
+    let heard = told(&club, ana.id, 2).await;
+    assert!(heard.content.contains("5 of 5 points"), "{}", heard.content);
     let reveal = club.reveal().await;
     assert!(reveal.content.contains("Ana"), "{}", reveal.content);
     keep_transcript!("open-group", club.finish());
@@ -390,4 +391,87 @@ async fn what_the_bot_cannot_read_the_coach_answers_by_hand() {
         .await;
     assert!(seen.text().contains("4.5 points"), "{}", seen.text());
     keep_transcript!("answered-by-hand", club.finish());
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn with_several_open_posts_the_moves_say_which_is_meant_or_the_member_is_asked() {
+    let mut club = Club::open().await;
+    club.set_up(&[]).await;
+    // A direct message that could be no answer yet.
+    let zoe = club.member("Zoe");
+    let early = zoe.direct("anything on today?");
+    told(&club, zoe.id, 0).await;
+    club.queue(&format!("{BACK_RANK}\n{SMOTHERED}\n")).await;
+    let first = club.post().await;
+    let second = club.post().await;
+    let discord = club.discord.clone();
+    let channel = club.channel;
+    club.settle().await;
+
+    // Edited into an answer it is heard; into other talk it is not.
+    zoe.edit(early, "anything on this week?");
+    club.settle().await;
+    assert_eq!(direct(&discord.world(), zoe.id).len(), 1);
+    zoe.edit(early, "Rxd8+");
+    let heard = told(&club, zoe.id, 1).await;
+    assert!(
+        heard.content.contains("**Position 1 ·") && heard.content.contains("5 of 5 points"),
+        "{}",
+        heard.content
+    );
+
+    // The moves fit one position only.
+    let ana = club.member("Ana");
+    ana.direct("Nh6+");
+    let heard = told(&club, ana.id, 0).await;
+    assert!(
+        heard.content.contains("**Position 2 ·") && heard.content.contains("Kh8"),
+        "{}",
+        heard.content
+    );
+    // A line under way goes on.
+    ana.direct("Kh1");
+    let heard = told(&club, ana.id, 1).await;
+    assert!(
+        heard.content.contains("**Position 2 ·"),
+        "{}",
+        heard.content
+    );
+    // By command, too.
+    let seen = ana
+        .command(channel, "study answer", &[("moves", text("Rxd8+"))])
+        .await;
+    assert!(seen.text().contains("5 of 5 points"), "{}", seen.text());
+
+    // A move that is legal in both, and a command that says nothing of either: the member chooses.
+    let ben = club.member("Ben");
+    ben.direct("Kf1");
+    let asked = told(&club, ben.id, 0).await;
+    assert!(asked.content.contains("Which one"), "{}", asked.content);
+    let seen = ben.press(asked.id, "Position 1 · back-rank mates").await;
+    assert!(seen.text().contains("Kf1"), "{}", seen.text());
+    for (line, wanted) in [("study hint", "Hint 1"), ("study board", "Your board")] {
+        let seen = ben.command(channel, line, &[]).await;
+        assert!(seen.text().contains("Which one"), "{line}: {}", seen.text());
+        let seen = ben
+            .press(seen.message(), "Position 2 · smothered mates")
+            .await;
+        assert!(seen.text().contains(wanted), "{line}: {}", seen.text());
+    }
+    let seen = ben.command(channel, "study give-up", &[]).await;
+    let seen = ben
+        .press(seen.message(), "Position 2 · smothered mates")
+        .await;
+    let seen = ben.press(seen.message(), "Yes, give it up").await;
+    assert!(seen.text().contains("given this one up"), "{}", seen.text());
+    // In its thread a command needs no choice.
+    let seen = ben.command(first.id, "study hint", &[]).await;
+    assert!(seen.text().contains("Hint 1"), "{}", seen.text());
+
+    // A coach names the one to close.
+    let seen = club.coach.command(channel, "coach close", &[]).await;
+    assert!(seen.text().contains("pick one"), "{}", seen.text());
+    assert!(second.content.contains("Position 2"));
+    club.check_for_leaks();
+    keep_transcript!("several-open-posts", club.finish());
 }

@@ -5,8 +5,15 @@ use std::time::Duration;
 
 use sealed_move_tests::{
     club::{BACK_RANK, Bot, Club, SMOTHERED, posts, reveals},
-    discord::{Discord, commands::Given, faults::Trouble, gateway::Out, world::World},
-    keep_transcript,
+    discord::{
+        Discord,
+        commands::Given,
+        faults::Trouble,
+        gateway::Out,
+        people::{Attach, Someone},
+        world::World,
+    },
+    keep_transcript, leaks,
 };
 
 fn text(text: &str) -> Given {
@@ -93,6 +100,36 @@ async fn a_hundred_members_answer_at_once() {
         "{}",
         reveal.content
     );
+    // The summary of so many is longer than a message: it is read part by part, and trouble at the
+    // other end doubles nothing.
+    discord
+        .world()
+        .faults
+        .plan("PATCH", "/messages/@original", 1, Trouble::DoneBut(502));
+    let mut seen = club.coach.command(channel, "coach summary", &[]).await;
+    let mut all = String::new();
+    for _ in 0..20 {
+        discord.world().transcript.strike_out(seen.interaction);
+        assert_eq!(seen.messages.len(), 1, "one message");
+        assert!(!seen.messages[0].attachments.is_empty(), "with its charts");
+        all.push_str(&seen.text());
+        let next = seen.messages[0]
+            .components
+            .iter()
+            .flat_map(|row| row["components"].as_array().cloned().unwrap_or_default())
+            .find(|part| part["label"] == "Next part")
+            .expect("there are parts");
+        if next["disabled"] == true {
+            break;
+        }
+        seen = club.coach.press(seen.message(), "Next part").await;
+    }
+    for i in 0..100 {
+        let row = format!("Member {i:02}: ");
+        assert_eq!(all.matches(&row).count(), 1, "{row}");
+    }
+    assert!(discord.world().faults.spent());
+
     // Who of a hundred comes first is a matter of luck.
     let mut text = club.finish();
     for i in 0..100 {
@@ -335,9 +372,7 @@ async fn two_groups_with_their_own_zones_and_ways() {
 
     let one = club.queue(BACK_RANK).await;
     assert!(one.text().contains("1 put into the week"), "{}", one.text());
-    let file = akiko.upload(sealed_move_tests::discord::people::Attach::text(
-        "a.epd", SMOTHERED,
-    ));
+    let file = akiko.upload(Attach::text("a.epd", SMOTHERED));
     akiko
         .command(
             harbour,
@@ -387,7 +422,7 @@ async fn two_groups_with_their_own_zones_and_ways() {
         let form = mika.press(post.id, "Answer").await;
         mika.submit(&form, &["a2a1"]).await;
     }
-    mika.direct("Nh6+");
+    mika.direct("Kf1");
     let asked = discord
         .until("a question", |world| {
             let channel = world.direct_with(mika.id)?;
@@ -399,11 +434,15 @@ async fn two_groups_with_their_own_zones_and_ways() {
         })
         .await;
     let seen = mika.press(asked.id, "evening-study: position 1").await;
-    assert!(
-        seen.text().contains("Kh8"),
-        "the bot's defence: {}",
-        seen.text()
-    );
+    assert!(seen.text().contains("Kf1"), "{}", seen.text());
+    // Where the move is possible in one of them only, nobody is asked.
+    mika.direct("Nh6+");
+    discord
+        .until("the bot's defence", |world| {
+            let told = direct(world, mika.id);
+            told.iter().any(|text| text.contains("Kh8")).then_some(())
+        })
+        .await;
     club.check_for_leaks();
     keep_transcript!("two-groups", club.finish());
 }
@@ -440,4 +479,130 @@ async fn a_bad_token_and_a_refused_intent_end_with_one_sentence() {
             "it is not tried again and again"
         );
     }
+}
+
+/// Makes a group of a new server and has its first position posted; gives server, channel and post.
+async fn posted_elsewhere(discord: &Discord, coach: &Someone, guild: u64, epd: &str) -> (u64, u64) {
+    let channel = discord.channel(guild, "study");
+    let zone = ("zone", text("Europe/Lisbon"));
+    let seen = coach.command(channel, "coach set-up", &[zone]).await;
+    assert!(seen.text().contains("is set up"), "{}", seen.text());
+    let file = coach.upload(Attach::text("a.epd", epd));
+    let given = [("file", file), ("put-into-week", Given::Flag(true))];
+    coach.command(channel, "coach check", &given).await;
+    coach.command(channel, "coach post-now", &[]).await;
+    let post = discord
+        .until("a post", |world| {
+            let post = posts(world, channel).first()?.id;
+            world.channel(post).map(|_| post)
+        })
+        .await;
+    (channel, post)
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn somebody_new_is_found_among_many_groups() {
+    let club = Club::open().await;
+    let discord = club.discord.clone();
+    let (newcomer, stranger) = (discord.person("Nuno"), discord.person("Sam"));
+    for i in 0..24 {
+        let coach = discord.person(&format!("Coach {i}"));
+        discord.world().transcript.leave_out(coach.id);
+        let guild = discord.server(&format!("Server {i}"), &coach);
+        if i == 22 {
+            discord.join(guild, &newcomer);
+        }
+        posted_elsewhere(&discord, &coach, guild, BACK_RANK).await;
+    }
+    let lookups = || {
+        let world = discord.world();
+        let asked = world
+            .log
+            .iter()
+            .filter(|entry| entry.method == "GET" && entry.path.contains("/members/"));
+        asked.count()
+    };
+    newcomer.direct("Rxd8+");
+    let heard = discord
+        .until("a verdict", |world| {
+            direct(world, newcomer.id).first().cloned()
+        })
+        .await;
+    assert!(heard.contains("5 of 5 points"), "{heard}");
+    assert_eq!(lookups(), 24, "each server is asked once");
+    newcomer.direct("thank you");
+    // One who is on none of them is told how to be known, and asked for no more often.
+    for n in 1..=2 {
+        stranger.direct("Rxd8+");
+        discord
+            .until("a word", |world| {
+                direct(world, stranger.id).get(n - 1).cloned()
+            })
+            .await;
+    }
+    assert_eq!(lookups(), 48);
+    discord
+        .until("a second verdict", |world| {
+            direct(world, newcomer.id).get(1).cloned()
+        })
+        .await;
+    keep_transcript!("somebody-new", club.finish());
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn two_shards_serve_their_own_servers_and_one_resumes() {
+    let discord = Discord::start().await;
+    discord.world().sessions.shards = 2;
+    // A server's number says which shard serves it.
+    let mut servers: [Option<(u64, Someone)>; 2] = [None, None];
+    while servers.iter().any(Option::is_none) {
+        let coach = discord.person("Coach");
+        let guild = discord.server("Server", &coach);
+        let shard = usize::from((guild >> 22) % 2 == 1);
+        servers[shard].get_or_insert((guild, coach));
+        tokio::time::sleep(Duration::from_millis(3)).await;
+    }
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut bot = Bot::up(&discord, folder.path(), true).await;
+    discord
+        .until("both shards", |world| {
+            (world.sessions.shards_up() == [(0, 2), (1, 2)]).then_some(())
+        })
+        .await;
+    let mut groups = Vec::new();
+    for (guild, coach) in servers.iter().flatten() {
+        groups.push(posted_elsewhere(&discord, coach, *guild, BACK_RANK).await);
+    }
+    // One shard loses its line and resumes; what was said meanwhile is answered, on both.
+    discord.world().sessions.to_shard(1, &Out::Drop);
+    let members: Vec<Someone> = servers
+        .iter()
+        .flatten()
+        .zip(&groups)
+        .map(|((guild, _), (_, post))| {
+            let member = discord.person("Member");
+            discord.join(*guild, &member);
+            member.say(*post, "Rxd8+");
+            member
+        })
+        .collect();
+    for member in &members {
+        let heard = discord
+            .until_within(Duration::from_secs(40), "a verdict", |world| {
+                direct(world, member.id).first().cloned()
+            })
+            .await;
+        assert!(heard.contains("5 of 5 points"), "{heard}");
+    }
+    let (resumed, identified) = {
+        let world = discord.world();
+        (world.sessions.resumed, world.sessions.identified)
+    };
+    assert_eq!((resumed, identified), (1, 2));
+    for entry in &discord.world().log {
+        assert_eq!(leaks::leak(entry, &leaks::PROBLEMS), None, "{}", entry.body);
+    }
+    assert_eq!(discord.violations(), Vec::<String>::new());
+    assert_eq!(bot.stop().await, 0, "{}", bot.log());
+    keep_transcript!("two-shards", discord.transcript());
 }

@@ -5,6 +5,7 @@
 //! What goes out to a chat unasked (a post, a reveal, a word to the coach) is an [`Errand`] that the
 //! chat fetches with [`Desk::next_errand`] and reports back.
 
+mod aim;
 mod attempt;
 mod by_hand;
 pub mod clock;

@@ -111,6 +111,25 @@ impl Sessions {
         }
     }
 
+    /// Sends the same to the connections of one shard.
+    pub fn to_shard(&mut self, shard: u64, what: &Out) {
+        for session in self.by_id.values_mut().filter(|s| s.shard.0 == shard) {
+            if let Some(out) = &session.out {
+                let _ = out.send(what.clone());
+            }
+            if !matches!(what, Out::Send(_)) {
+                session.out = None;
+            }
+        }
+    }
+
+    /// The shards that have identified themselves, as number and total.
+    pub fn shards_up(&self) -> Vec<(u64, u64)> {
+        let mut up: Vec<_> = self.by_id.values().map(|session| session.shard).collect();
+        up.sort_unstable();
+        up
+    }
+
     /// Cuts every line and forgets every session, so that none can be resumed.
     pub fn lose(&mut self) {
         self.to_all(&Out::Drop);

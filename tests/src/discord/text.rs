@@ -233,7 +233,25 @@ pub fn tidy(world: &World, text: &str) -> String {
         };
         text.replace_range(start..=start + length, kind);
     }
-    without_ids(&without_local_times(&text))
+    let lines: Vec<String> = without_ids(&without_local_times(&text))
+        .lines()
+        .map(by_name)
+        .collect();
+    lines.join("\n")
+}
+
+/// Solvers stand in the order of their second, which is luck in a test; here in that of their names.
+fn by_name(line: &str) -> String {
+    let parts = line
+        .strip_prefix("Solved by ")
+        .filter(|rest| !rest.ends_with(" more."))
+        .and_then(|rest| rest.strip_suffix('.')?.split_once(": "));
+    let Some((count, names)) = parts else {
+        return line.into();
+    };
+    let mut names: Vec<&str> = names.split(", ").collect();
+    names.sort_unstable();
+    format!("Solved by {count}: {}.", names.join(", "))
 }
 
 /// Takes out times such as `18:00 on Thursday, 3 December`.
@@ -287,6 +305,16 @@ mod tests {
             without_timestamps("\"a\",2026-12-03T18:00:00.123+00:00,2026-12-03 18:00:00Z,é"),
             "\"a\",⟨moment⟩,⟨moment⟩,é"
         );
+    }
+
+    #[test]
+    fn solvers_stand_by_name() {
+        assert_eq!(
+            by_name("Solved by 2 of 3: Two, One."),
+            "Solved by 2 of 3: One, Two."
+        );
+        let cut = "Solved by 9 of 9: Two, One and 7 more.";
+        assert_eq!(by_name(cut), cut);
     }
 
     #[test]

@@ -80,7 +80,7 @@ impl Discord {
         again: bool,
     ) -> Result<Delivered, ChatError> {
         let mode = self.house.desk.settings(place).await.map_err(later)?.mode;
-        let letter = sheets::post::letter(place, sheet, mode);
+        let letter = sheets::post::letter(place, sheet, mode, self.house.opens_threads(place));
         let earlier = match again {
             true => {
                 self.earlier(channel, &sheets::post::heading(sheet.number))

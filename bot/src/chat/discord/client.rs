@@ -206,12 +206,22 @@ async fn hear(framework: Framework<'_>, event: &FullEvent) -> Result<(), Oops> {
     let house = framework.user_data;
     match event {
         FullEvent::Message { new_message } => {
+            house.note_seen(new_message.author.id, new_message.guild_id);
             if let Some(spoken) = Spoken::new(new_message) {
+                let _turn = house.turns.take(spoken.user.get(), spoken.id.get()).await;
                 talk::said(house, spoken).await;
             }
         }
         FullEvent::MessageUpdate { event, .. } => {
             if let Some(spoken) = Spoken::edited(event) {
+                // Written when it was edited.
+                let written = event
+                    .edited_timestamp
+                    .map_or(0, |at| missed::first_id_at(at.timestamp_millis()).get());
+                let _turn = house
+                    .turns
+                    .take(spoken.user.get(), written.max(spoken.id.get()))
+                    .await;
                 talk::edited(house, spoken).await;
             }
         }
@@ -220,6 +230,7 @@ async fn hear(framework: Framework<'_>, event: &FullEvent) -> Result<(), Oops> {
             deleted_message_id,
             guild_id,
         } => {
+            house.turns.past(deleted_message_id.get()).await;
             talk::deleted(house, *channel_id, *deleted_message_id, guild_id.is_none()).await;
         }
         FullEvent::MessageDeleteBulk {
@@ -232,7 +243,11 @@ async fn hear(framework: Framework<'_>, event: &FullEvent) -> Result<(), Oops> {
             }
         }
         FullEvent::InteractionCreate { interaction } => match interaction {
-            Interaction::Component(press) => presses::pressed(house, press).await,
+            Interaction::Command(command) => house.note_seen(command.user.id, command.guild_id),
+            Interaction::Component(press) => {
+                house.note_seen(press.user.id, press.guild_id);
+                presses::pressed(house, press).await;
+            }
             Interaction::Modal(form) => presses::sent(house, form).await,
             _ => {}
         },

@@ -4,21 +4,24 @@
 use std::{
     collections::{HashMap, HashSet, VecDeque},
     sync::{Arc, Mutex, MutexGuard, OnceLock},
-    time::Duration,
+    time::{Duration, Instant},
 };
 
 use poise::serenity_prelude as serenity;
-use serenity::{Cache, ChannelId, Http, MessageId, UserId};
+use serenity::{Cache, ChannelId, GuildId, Http, MessageId, UserId};
 use tokio::sync::watch;
 
+use super::turns::Turns;
 use crate::desk::{ChatName, CheckedPosition, Desk, DeskError, Person, Place};
 
 /// How many remembered things of a kind are kept before the oldest goes.
 const MOST_REMEMBERED: usize = 10_000;
 /// How long a message waits for a post that is on its way.
 const LONGEST_WAY: Duration = Duration::from_secs(30);
-/// How many check reports stay open for paging.
+/// How many check reports, and how many long answers, stay open for paging.
 const MOST_REPORTS: usize = 32;
+/// For how long it is remembered which servers a person is on that were asked.
+const ASKED_ANEW: Duration = Duration::from_secs(600);
 
 /// The house.
 pub struct House {
@@ -34,6 +37,8 @@ pub struct House {
     pub content: bool,
     /// The server that stands in for Discord, if one does.
     pub stand_in: Option<String>,
+    /// The order of what each person writes.
+    pub turns: Turns,
     cache: OnceLock<Arc<Cache>>,
     memory: Mutex<Memory>,
     /// Whether a post is on its way: members see it a moment before the desk has it written down.
@@ -57,6 +62,23 @@ struct Memory {
     /// Check reports that can be paged through.
     reports: VecDeque<(u64, Arc<Opened>)>,
     next_report: u64,
+    /// Long answers that can be read part by part.
+    parts: VecDeque<(u64, Arc<Parts>)>,
+    next_parts: u64,
+    /// Servers on which a person was seen.
+    seen_on: Bounded<UserId, HashSet<GuildId>>,
+    /// Servers that were asked for a person, and when.
+    asked: Bounded<UserId, (Instant, HashSet<GuildId>)>,
+}
+
+/// A long answer, in parts that each fit into a message.
+pub struct Parts {
+    /// Whose it is.
+    pub user: UserId,
+    /// The parts.
+    pub texts: Vec<String>,
+    /// Buttons under each.
+    pub rows: Vec<serenity::CreateActionRow>,
 }
 
 /// A check report that a coach pages through.
@@ -133,6 +155,7 @@ impl House {
             me,
             content,
             stand_in,
+            turns: Turns::default(),
             cache: OnceLock::new(),
             memory: Mutex::default(),
             posting: watch::Sender::new(false),
@@ -213,7 +236,7 @@ impl House {
     }
 
     /// The server of a group's channel, as far as the cache knows.
-    fn guild_of(&self, id: ChannelId) -> Option<serenity::GuildId> {
+    fn guild_of(&self, id: ChannelId) -> Option<GuildId> {
         let cache = self.cache.get()?;
         cache.guilds().into_iter().find(|guild| {
             cache
@@ -222,12 +245,75 @@ impl House {
         })
     }
 
-    /// The server of a group's channel, asked for where the cache does not know it.
-    pub async fn server_of(&self, id: ChannelId) -> Option<serenity::GuildId> {
-        match self.guild_of(id) {
-            Some(guild) => Some(guild),
-            None => Some(self.http.get_channel(id).await.ok()?.guild()?.guild_id),
+    /// Servers that have groups, with those.
+    pub fn servers_with_groups(&self) -> Vec<(GuildId, Vec<ChannelId>)> {
+        let Some(cache) = self.cache.get() else {
+            return Vec::new();
+        };
+        let groups = self.memory().groups.clone();
+        cache
+            .guilds()
+            .into_iter()
+            .filter_map(|id| {
+                let guild = cache.guild(id)?;
+                let own: Vec<ChannelId> = guild
+                    .channels
+                    .keys()
+                    .filter(|channel| groups.contains(channel))
+                    .copied()
+                    .collect();
+                (!own.is_empty()).then_some((id, own))
+            })
+            .collect()
+    }
+
+    /// Someone was seen on a server.
+    pub fn note_seen(&self, user: UserId, guild: Option<GuildId>) {
+        let Some(guild) = guild else { return };
+        let mut memory = self.memory();
+        match memory.seen_on.map.get_mut(&user) {
+            Some(servers) => drop(servers.insert(guild)),
+            None => memory.seen_on.put(user, HashSet::from([guild])),
         }
+    }
+
+    /// Servers on which someone was seen since the start.
+    pub fn seen_on(&self, user: UserId) -> HashSet<GuildId> {
+        self.memory()
+            .seen_on
+            .map
+            .get(&user)
+            .cloned()
+            .unwrap_or_default()
+    }
+
+    /// Of these servers, those that someone was not asked for lately.
+    pub fn not_asked(&self, user: UserId, servers: &[GuildId]) -> Vec<GuildId> {
+        let memory = self.memory();
+        let known = memory
+            .asked
+            .map
+            .get(&user)
+            .filter(|(when, _)| when.elapsed() < ASKED_ANEW);
+        servers
+            .iter()
+            .filter(|guild| known.is_none_or(|(_, asked)| !asked.contains(guild)))
+            .copied()
+            .collect()
+    }
+
+    /// These servers were asked for someone.
+    pub fn note_asked(&self, user: UserId, servers: &[GuildId]) {
+        let mut memory = self.memory();
+        let mut all: HashSet<GuildId> = servers.iter().copied().collect();
+        let mut since = Instant::now();
+        if let Some((when, asked)) = memory.asked.map.remove(&user)
+            && when.elapsed() < ASKED_ANEW
+        {
+            all.extend(asked);
+            since = when;
+        }
+        memory.asked.put(user, (since, all));
     }
 
     /// What the bot may do in a channel, as far as the cache knows.
@@ -236,6 +322,13 @@ impl House {
         let guild = cache.guild(self.guild_of(id)?)?;
         let me = guild.members.get(&self.me)?;
         Some(guild.user_permissions_in(guild.channels.get(&id)?, me))
+    }
+
+    /// Whether a post's thread may be opened in a group's channel, as far as is known.
+    pub fn opens_threads(&self, place: &Place) -> bool {
+        channel(place)
+            .and_then(|channel| self.permissions_in(channel))
+            .is_none_or(|have| have.contains(serenity::Permissions::CREATE_PUBLIC_THREADS))
     }
 
     /// A new group.
@@ -287,6 +380,17 @@ impl House {
         self.memory().waiting.put(user, (message, text));
     }
 
+    /// Changes the direct message that waits, where it is this one; false where it is not.
+    pub fn change_waiting(&self, user: UserId, message: MessageId, text: &str) -> bool {
+        match self.memory().waiting.map.get_mut(&user) {
+            Some((waits, kept)) if *waits == message => {
+                text.clone_into(kept);
+                true
+            }
+            _ => false,
+        }
+    }
+
     /// Takes the direct message that waits.
     pub fn take_waiting(&self, user: UserId) -> Option<(MessageId, String)> {
         self.memory().waiting.map.remove(&user)
@@ -302,6 +406,25 @@ impl House {
             memory.reports.pop_front();
         }
         number
+    }
+
+    /// Opens a long answer for reading part by part; gives it with its number.
+    pub fn open_parts(&self, parts: Parts) -> (u64, Arc<Parts>) {
+        let mut memory = self.memory();
+        memory.next_parts += 1;
+        let opened = (memory.next_parts, Arc::new(parts));
+        memory.parts.push_back(opened.clone());
+        if memory.parts.len() > MOST_REPORTS {
+            memory.parts.pop_front();
+        }
+        opened
+    }
+
+    /// A long answer that is still open.
+    pub fn parts(&self, number: u64) -> Option<Arc<Parts>> {
+        let memory = self.memory();
+        let found = memory.parts.iter().find(|(key, _)| *key == number)?;
+        Some(Arc::clone(&found.1))
     }
 
     /// A check report that is still open.

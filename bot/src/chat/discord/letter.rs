@@ -3,8 +3,8 @@
 
 use poise::serenity_prelude as serenity;
 use serenity::{
-    CreateActionRow, CreateAllowedMentions, CreateAttachment, CreateInteractionResponseFollowup,
-    CreateMessage, EditAttachments, EditInteractionResponse, MessageFlags, Nonce,
+    CreateActionRow, CreateAllowedMentions, CreateAttachment, CreateMessage, EditAttachments,
+    EditInteractionResponse, MessageFlags, Nonce,
 };
 
 use super::words;
@@ -19,6 +19,8 @@ pub struct Letter {
     pub files: Vec<Enclosure>,
     /// Rows of buttons and menus.
     pub rows: Vec<CreateActionRow>,
+    /// Whether an edit leaves the files that are there.
+    pub keeps_files: bool,
 }
 
 /// A file in a letter.
@@ -110,6 +112,7 @@ impl Letter {
                 } else {
                     Vec::new()
                 },
+                keeps_files: self.keeps_files,
             })
             .collect()
     }
@@ -145,26 +148,19 @@ impl Letter {
             .enforce_nonce(true)
     }
 
-    /// The text that takes the place of a promised answer; earlier files go.
+    /// The text that takes the place of a promised answer; earlier files go, unless they are kept.
     pub fn edit(&self) -> EditInteractionResponse {
+        let edit = EditInteractionResponse::new()
+            .content(self.content())
+            .components(self.rows.clone())
+            .allowed_mentions(quiet());
+        if self.keeps_files {
+            return edit;
+        }
         let files = self
             .attachments()
             .fold(EditAttachments::new(), EditAttachments::add);
-        EditInteractionResponse::new()
-            .content(self.content())
-            .attachments(files)
-            .components(self.rows.clone())
-            .allowed_mentions(quiet())
-    }
-
-    /// A further private message of an interaction.
-    pub fn followup(&self) -> CreateInteractionResponseFollowup {
-        CreateInteractionResponseFollowup::new()
-            .content(self.content())
-            .add_files(self.attachments())
-            .components(self.rows.clone())
-            .allowed_mentions(quiet())
-            .ephemeral(true)
+        edit.attachments(files)
     }
 }
 
@@ -201,7 +197,6 @@ mod tests {
         for sent in [
             serde_json::to_value(letter.message("n")).expect("json"),
             serde_json::to_value(letter.edit()).expect("json"),
-            serde_json::to_value(letter.followup()).expect("json"),
         ] {
             assert_eq!(
                 sent["allowed_mentions"]["parse"],

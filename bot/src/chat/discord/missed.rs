@@ -66,7 +66,7 @@ fn id(text: Option<&str>) -> Option<u64> {
 }
 
 /// The smallest id that a message of that moment can have: ids count milliseconds from 2015.
-fn first_id_at(millis: i64) -> MessageId {
+pub fn first_id_at(millis: i64) -> MessageId {
     const EPOCH: i64 = 1_420_070_400_000;
     MessageId::new(((millis - EPOCH).max(1) as u64) << 22)
 }

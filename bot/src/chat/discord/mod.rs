@@ -2,7 +2,7 @@
 //!
 //! - [`start`] logs in, registers the commands and listens; [`carry`] sends what the desk has to say.
 //! - `commands/` has a file for each command, `presses` the buttons and forms, `talk` the messages among
-//!   others and the direct ones, `missed` what was said while no one listened.
+//!   others and the direct ones, `missed` what was said while no one listened, `turns` their order.
 //! - `sheets/` lays the desk's sheets out; `letter` sends them; `words` makes text fit for Discord.
 //! - `gate/` is what every request passes through: rate limits, patience, second attempts.
 //!
@@ -24,6 +24,7 @@ mod private;
 mod sheets;
 mod talk;
 mod token;
+mod turns;
 mod words;
 
 use std::sync::Arc;

@@ -75,7 +75,7 @@ pub fn in_words(have: Permissions, channel: serenity::ChannelId) -> String {
         .collect();
     if !have.contains(HIDES.bit) {
         lines.push(format!(
-            "- {} (only if you want it): without it {}.",
+            "- **{}**, only if you want it: without it {}.",
             HIDES.name, HIDES.without
         ));
     }
@@ -83,12 +83,12 @@ pub fn in_words(have: Permissions, channel: serenity::ChannelId) -> String {
         return String::new();
     }
     let head = if missing.is_empty() {
-        "I have all I need here."
+        "I have all I need here. One more permission can be granted"
     } else {
-        "I am missing permissions here."
+        "I am missing permissions here. They are granted"
     };
     format!(
-        "{head} They are granted under <#{channel}> → Edit Channel → Permissions → my role:\n{}",
+        "{head} under <#{channel}> → Edit Channel → Permissions → my role:\n{}",
         lines.join("\n")
     )
 }

@@ -28,7 +28,20 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
     let asked = Asked::Press(press);
     if pressed.verb == "page" {
         // Reports are in memory; their ids carry a report's number where others carry a channel.
-        return private::in_place(house, press, async { turn_page(house, asked, &pressed) }).await;
+        return private::in_place(house, press, turn_page(house, asked, &pressed)).await;
+    }
+    if pressed.verb == "part" {
+        let parts = house
+            .parts(pressed.channel)
+            .filter(|parts| parts.user == asked.user().id);
+        let at = pressed.about.max(0) as usize;
+        return private::in_place(house, press, async {
+            match parts {
+                Some(parts) => Ok(private::part(&(pressed.channel, parts), at)),
+                None => said("The rest of this is put away; please ask for it once more."),
+            }
+        })
+        .await;
     }
     let place = house::place(ChannelId::new(pressed.channel.max(1)));
     let about = pressed.about;
@@ -53,6 +66,13 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
             private::privately(house, asked, async {
                 let person = asked.person(house, &place).await;
                 study::standing(house, &place, &person, Some(about)).await
+            })
+            .await;
+        }
+        "board" => {
+            private::privately(house, asked, async {
+                let person = asked.person(house, &place).await;
+                study::own_board(house, &place, &person, about).await
             })
             .await;
         }
@@ -195,9 +215,13 @@ fn words_form(place: &Place, reply: i64, verdict: Option<&str>) -> CreateModal {
     let points = CreateInputText::new(InputTextStyle::Short, "Points, 0 to 5", "points")
         .value(points)
         .max_length(5);
-    let words = CreateInputText::new(InputTextStyle::Paragraph, "Words to the member", "words")
-        .required(false)
-        .max_length(1_000);
+    let words = CreateInputText::new(
+        InputTextStyle::Paragraph,
+        "Words to the member, if you like",
+        "words",
+    )
+    .required(false)
+    .max_length(1_000);
     let id = format!("{}:{verdict}", buttons::id("words", place, reply));
     CreateModal::new(id, "Your verdict").components(vec![
         CreateActionRow::InputText(points),
@@ -205,7 +229,7 @@ fn words_form(place: &Place, reply: i64, verdict: Option<&str>) -> CreateModal {
     ])
 }
 
-fn really_quit(place: &Place, post: i64) -> Letter {
+pub fn really_quit(place: &Place, post: i64) -> Letter {
     Letter::text("Give this one up? You cannot answer it any more then, and the solution stays sealed until the reveal.").row(
         CreateActionRow::Buttons(vec![buttons::button(
             buttons::id("quit-yes", place, post),
@@ -215,17 +239,21 @@ fn really_quit(place: &Place, post: i64) -> Letter {
     )
 }
 
-fn turn_page(house: &House, asked: Asked<'_>, pressed: &Pressed) -> Answer<Letter> {
+async fn turn_page(house: &House, asked: Asked<'_>, pressed: &Pressed) -> Answer<Letter> {
     let number = pressed.channel;
     let report = house
         .report(number)
         .filter(|report| report.coach == asked.user().id.to_string());
     match report {
-        Some(report) => Ok(sheets::report::page(
-            number,
-            &report,
-            pressed.about.max(0) as usize,
-        )),
+        Some(report) => {
+            let queue = house.desk.queue(&report.place).await?;
+            Ok(sheets::report::page(
+                number,
+                &report,
+                pressed.about.max(0) as usize,
+                &queue,
+            ))
+        }
         None => said(
             "This report is put away; the positions are kept. Use /coach shelf, or check the file again.",
         ),
@@ -293,7 +321,7 @@ async fn week_press(
         ("week-look", Some(at)) => {
             let mode = desk.settings(place).await?.mode;
             let sheet = desk.preview(place, coach, queue[at].position).await?;
-            let mut letter = sheets::post::preview(&sheet, mode);
+            let mut letter = sheets::post::preview(&sheet, mode, house.opens_threads(place));
             letter.rows = week(house, place, coach, Some(item)).await?.rows;
             Ok(letter)
         }

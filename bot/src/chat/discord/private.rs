@@ -1,18 +1,21 @@
 //! Answers for one pair of eyes: to a command, a button or a form. Promised at once, since the first
 //! answer is due within three seconds, and given when the work is done.
 
-use std::future::Future;
+use std::{future::Future, sync::Arc};
 
 use poise::serenity_prelude as serenity;
 use serenity::{
-    Builder, CommandInteraction, ComponentInteraction, CreateInteractionResponse,
-    CreateInteractionResponseMessage, InteractionId, ModalInteraction, User,
+    Builder, ButtonStyle, CommandInteraction, ComponentInteraction, CreateActionRow,
+    CreateInteractionResponse, CreateInteractionResponseMessage, InteractionId, ModalInteraction,
+    User,
 };
 
 use super::{
-    house::{self, House},
+    buttons,
+    house::{self, House, Parts},
     letter::Letter,
     oops::{Answer, Oops, brief},
+    words,
 };
 use crate::desk::Person;
 
@@ -132,24 +135,46 @@ async fn respond(house: &House, asked: Asked<'_>, response: CreateInteractionRes
     sent.is_ok()
 }
 
-/// Puts the letter in the place of what was promised, with further private messages as it needs them.
+/// Puts the letter in the place of what was promised. One that is too long for a message is read part by
+/// part in the same message: a further message could not be sent again after trouble at the other end
+/// without the fear of sending it twice, while a change can.
 pub async fn give(house: &House, asked: Asked<'_>, letter: Letter) {
-    for (i, page) in letter.pages().iter().enumerate() {
-        let sent = if i == 0 {
-            page.edit()
-                .execute(&house.http, asked.token())
-                .await
-                .map(drop)
-        } else {
-            let followup = page.followup();
-            followup
-                .execute(&house.http, (None, asked.token()))
-                .await
-                .map(drop)
-        };
-        if let Err(error) = sent {
-            tracing::warn!("an answer could not be given: {}", brief(&error));
-            return;
+    let letter = match words::pages(&letter.text, words::MESSAGE) {
+        texts if texts.len() > 1 => {
+            let parts = house.open_parts(Parts {
+                user: asked.user().id,
+                texts,
+                rows: letter.rows,
+            });
+            Letter {
+                files: letter.files,
+                keeps_files: false,
+                ..part(&parts, 0)
+            }
         }
+        _ => letter,
+    };
+    let sent = letter.edit().execute(&house.http, asked.token()).await;
+    if let Err(error) = sent {
+        tracing::warn!("an answer could not be given: {}", brief(&error));
     }
+}
+
+/// Part `at` of a long answer; the files that came with the first stay.
+pub fn part((number, parts): &(u64, Arc<Parts>), at: usize) -> Letter {
+    let last = parts.texts.len().saturating_sub(1);
+    let at = at.min(last);
+    let turn = |label: &str, to: Option<usize>| {
+        let id = format!("part:{number}:{}:{label}", to.unwrap_or(at));
+        buttons::button(id, label, ButtonStyle::Secondary).disabled(to.is_none())
+    };
+    let mut letter = Letter::text(parts.texts.get(at).cloned().unwrap_or_default());
+    letter.keeps_files = true;
+    letter.rows.clone_from(&parts.rows);
+    // Five rows are allowed.
+    letter.rows.truncate(4);
+    letter.row(CreateActionRow::Buttons(vec![
+        turn("Previous part", at.checked_sub(1)),
+        turn("Next part", Some(at + 1).filter(|to| *to <= last)),
+    ]))
 }

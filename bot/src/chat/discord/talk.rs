@@ -9,6 +9,7 @@
 //! - In an open group the verdict's word comes behind spoiler marks.
 //! - Edits and deletions: see the desk's rules; what was decided stands.
 
+use futures::StreamExt as _;
 use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, MessageId, MessageType, ReactionType, UserId};
 
@@ -20,7 +21,8 @@ use super::{
     sheets, words,
 };
 use crate::desk::{
-    ChatName, DeskError, Edited, Heard, Mode, Person, Place, Verdict, VerdictSheet, Withdrawn,
+    ChatName, DeskError, Edited, Heard, Mode, Person, Place, PostRow, Verdict, VerdictSheet,
+    Withdrawn,
 };
 
 /// Put under an answer whose sender cannot be told: the same whatever the verdict.
@@ -131,7 +133,18 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         name: spoken.name.clone(),
     };
     let source = spoken.id.to_string();
-    let post = post_meant(house, &place, spoken, at).await?;
+    let mut post = post_meant(house, &place, spoken, at).await?;
+    if matches!(post, Meant::Open) {
+        let open: Vec<(Place, PostRow)> = open_posts(house, &place)
+            .await?
+            .into_iter()
+            .map(|row| (place.clone(), row))
+            .collect();
+        // Where the moves are legal in one only that one is meant, else the latest.
+        if let [(_, row)] = aimed(house, spoken.user, &open, &text).await?.as_slice() {
+            post = Meant::Post(row.post);
+        }
+    }
     let heard = match post {
         Meant::Post(post) => {
             house
@@ -257,13 +270,16 @@ async fn in_private(
     let mut letter = sheets::verdict::letter(place, sheet);
     let word = match (sheet.verdict, hidden) {
         (Verdict::Unreadable, _) => "",
-        (_, true) => "You wrote this where others read, so I have taken it out of sight:",
+        (_, true) => {
+            "You wrote this where the others can read it, so I have taken it out of sight for you:"
+        }
         (_, false) => {
-            "You wrote this where others read, and I may not take it away; please delete it, so that the others can think for themselves:"
+            "You wrote this where the others can read it, and I may not take it away. Please delete it, so that they can think for themselves:"
         }
     };
     if !word.is_empty() {
-        let quote = words::plain(&words::short(&spoken.text.replace('\n', " "), 200));
+        let (said, _) = without_name(&spoken.text, house.me);
+        let quote = words::plain(&words::short(&said.replace('\n', " "), 200));
         letter.text = format!("{word} ||{quote}||\n\n{}", letter.text);
     }
     if tell(house, spoken.user, &letter, &nonce("v", spoken)).await {
@@ -338,18 +354,17 @@ pub async fn tell(house: &House, user: UserId, letter: &Letter, nonce: &str) -> 
     }
 }
 
-/// A direct message: always an answer, to the one post that is open for its sender.
+/// A direct message: always an answer, to an open post of its sender's groups.
 async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
     let (text, _) = without_name(&spoken.text, house.me);
     if text.is_empty() {
         return Ok(());
     }
     let open = open_for(house, spoken.user).await?;
-    let nonce = format!("d{}", spoken.id);
-    let letter = match open.as_slice() {
-        [] => Letter::text(
-            "No position is open for you at the moment. If you belong to a study group on a server, answer there once, with the button under its position, and I shall know you here too.",
-        ),
+    let nonce = nonce("d", spoken);
+    let meant = aimed(house, spoken.user, &open, &text).await?;
+    let letter = match meant.as_slice() {
+        [] => Letter::text(NOTHING_OPEN),
         [(place, row)] => {
             let person = house.person(place, spoken.user, &spoken.name).await;
             let source = spoken.id.to_string();
@@ -358,62 +373,182 @@ async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
                 .answer(place, &person, row.post, &source, &text)
                 .await
             {
-                Ok(sheet) => sheets::verdict::letter(place, &sheet),
+                Ok(sheet) => {
+                    let mut letter = sheets::verdict::letter(place, &sheet);
+                    if open.len() > 1 {
+                        let head = named(house, &open, place, row).await?;
+                        letter.text = format!("**{}**\n{}", words::plain(&head), letter.text);
+                    }
+                    letter
+                }
                 Err(error) => Letter::text(error.to_string()),
             }
         }
         several => {
             house.let_wait(spoken.user, spoken.id, text);
-            let mut row = Vec::new();
-            for (place, post) in several.iter().take(5) {
-                let group = house.desk.settings(place).await?.name;
-                row.push(buttons::button(
-                    buttons::id("to", place, post.post),
-                    &format!("{group}: position {}", post.number),
-                    serenity::ButtonStyle::Primary,
-                ));
-            }
-            Letter::text("Several of your groups have a position open. Which one is this for?")
-                .row(serenity::CreateActionRow::Buttons(row))
+            which_one(house, several, "to").await?
         }
     };
     tell(house, spoken.user, &letter, &nonce).await;
     Ok(())
 }
 
-/// Open posts of the groups a person belongs to. One who never answered before is looked for on the
-/// servers of the groups that have a post open.
-pub async fn open_for(
+/// Said to one for whom no post is open, as far as can be seen.
+const NOTHING_OPEN: &str = "No position is open for you at the moment. If you belong to a study group on a server, answer there once, with the button under its position, and I shall know you here too.";
+
+/// Of the posts open for someone, those that a text is for: the only one, the one in whose position its
+/// moves are legal, or all that it may be for.
+pub async fn aimed(
     house: &House,
     user: UserId,
-) -> Result<Vec<(Place, crate::desk::PostRow)>, DeskError> {
+    open: &[(Place, PostRow)],
+    text: &str,
+) -> Result<Vec<(Place, PostRow)>, DeskError> {
+    if open.len() < 2 {
+        return Ok(open.to_vec());
+    }
+    let posts: Vec<(Place, i64)> = open
+        .iter()
+        .map(|(place, row)| (place.clone(), row.post))
+        .collect();
+    let fitting = house.desk.aim(&posts, &user.to_string(), text).await?;
+    if fitting.is_empty() {
+        return Ok(open.to_vec());
+    }
+    Ok(open
+        .iter()
+        .filter(|(place, row)| {
+            fitting
+                .iter()
+                .any(|(p, post)| p == place && *post == row.post)
+        })
+        .cloned()
+        .collect())
+}
+
+/// Asks which of several posts is meant, with a button for each that does `verb` to it.
+pub async fn which_one(
+    house: &House,
+    several: &[(Place, PostRow)],
+    verb: &str,
+) -> Result<Letter, DeskError> {
+    let one_group = several.iter().all(|(place, _)| *place == several[0].0);
+    let mut letter = Letter::text(match one_group {
+        true => "More than one position is open. Which one do you mean?",
+        false => "Several of your groups have a position open. Which one do you mean?",
+    });
+    for five in several.chunks(5).take(5) {
+        let mut row = Vec::new();
+        for (place, post) in five {
+            let label = named(house, several, place, post).await?;
+            row.push(buttons::button(
+                buttons::id(verb, place, post.post),
+                &label,
+                serenity::ButtonStyle::Primary,
+            ));
+        }
+        letter = letter.row(serenity::CreateActionRow::Buttons(row));
+    }
+    Ok(letter)
+}
+
+/// A post as it is told apart from the others: by its number and topic, or by its group.
+async fn named(
+    house: &House,
+    among: &[(Place, PostRow)],
+    place: &Place,
+    post: &PostRow,
+) -> Result<String, DeskError> {
+    if among.iter().all(|(other, _)| other == place) {
+        let topic = post.topic.as_deref().unwrap_or(&post.stipulation);
+        return Ok(format!("Position {} · {topic}", post.number));
+    }
+    let group = house.desk.settings(place).await?.name;
+    Ok(format!("{group}: position {}", post.number))
+}
+
+/// How many servers are asked whether somebody new is on them.
+const MOST_ASKED: usize = 200;
+/// How many of them at a time.
+const ASKED_AT_ONCE: usize = 8;
+/// How many open posts of a group count.
+const MOST_OPEN: usize = 10;
+
+/// Open posts of the groups a person belongs to: those they have answered in, and those on whose servers
+/// they were seen. Of somebody new the servers that have a post open are asked, once in a while.
+pub async fn open_for(house: &House, user: UserId) -> Result<Vec<(Place, PostRow)>, DeskError> {
     let known = house
         .desk
         .open_for(ChatName::Discord, &user.to_string())
         .await?;
-    if !known.is_empty() {
-        return Ok(known);
-    }
-    let mut found = Vec::new();
-    for channel in house.groups().into_iter().take(20) {
-        let place = house::place(channel);
-        let Some(row) = house
-            .desk
-            .posts(&place, 1)
-            .await?
-            .into_iter()
-            .find(|row| row.open)
-        else {
-            continue;
-        };
-        let Some(guild) = house.server_of(channel).await else {
-            continue;
-        };
-        if house.http.get_member(guild, user).await.is_ok() {
-            found.push((place, row));
+    let mut places: Vec<Place> = known.into_iter().map(|(place, _)| place).collect();
+    let newcomer = places.is_empty();
+    let seen = house.seen_on(user);
+    if newcomer || !seen.is_empty() {
+        let mut unsure = Vec::new();
+        for (server, channels) in house.servers_with_groups() {
+            if !newcomer && !seen.contains(&server) {
+                continue;
+            }
+            let mut open = Vec::new();
+            for channel in channels {
+                let place = house::place(channel);
+                if !places.contains(&place) && !open_posts(house, &place).await?.is_empty() {
+                    open.push(place);
+                }
+            }
+            match seen.contains(&server) {
+                true => places.extend(open),
+                false if !open.is_empty() => unsure.push((server, open)),
+                false => {}
+            }
+        }
+        let servers: Vec<serenity::GuildId> = unsure.iter().map(|(server, _)| *server).collect();
+        let mut ask = house.not_asked(user, &servers);
+        if ask.len() > MOST_ASKED {
+            tracing::warn!(
+                servers = ask.len(),
+                "somebody new is looked for on some only"
+            );
+            ask.truncate(MOST_ASKED);
+        }
+        let found: Vec<serenity::GuildId> = futures::stream::iter(ask.clone())
+            .map(|server| async move {
+                let member = house.http.get_member(server, user).await;
+                member.is_ok().then_some(server)
+            })
+            .buffer_unordered(ASKED_AT_ONCE)
+            .filter_map(std::future::ready)
+            .collect()
+            .await;
+        house.note_asked(user, &ask);
+        for server in found {
+            house.note_seen(user, Some(server));
+            places.extend(
+                unsure
+                    .iter()
+                    .filter(|(asked, _)| *asked == server)
+                    .flat_map(|(_, open)| open.clone()),
+            );
         }
     }
-    Ok(found)
+    let mut all = Vec::new();
+    for place in places {
+        for row in open_posts(house, &place).await? {
+            all.push((place.clone(), row));
+        }
+    }
+    // In an order that does not change from one look to the next.
+    all.sort_by_key(|(place, row)| (house::channel(place), row.number));
+    Ok(all)
+}
+
+/// The open posts of a group by number, of the latest ones.
+pub async fn open_posts(house: &House, place: &Place) -> Result<Vec<PostRow>, DeskError> {
+    let mut rows = house.desk.posts(place, MOST_OPEN).await?;
+    rows.retain(|row| row.open);
+    rows.sort_by_key(|row| row.number);
+    Ok(rows)
 }
 
 /// A message was edited.
@@ -459,7 +594,20 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
             Edited::Talk => return Ok(()),
         }
     }
-    Ok(())
+    if !spoken.direct || house.change_waiting(spoken.user, spoken.id, &text) {
+        return Ok(());
+    }
+    // What was no answer and is one now is heard; of other changes nothing is said.
+    let open = open_for(house, spoken.user).await?;
+    let posts: Vec<(Place, i64)> = open
+        .into_iter()
+        .map(|(place, row)| (place, row.post))
+        .collect();
+    let user = spoken.user.to_string();
+    if house.desk.aim(&posts, &user, &text).await?.is_empty() {
+        return Ok(());
+    }
+    to_us(house, spoken).await
 }
 
 /// The same message heard twice is answered once; an edit of it anew.

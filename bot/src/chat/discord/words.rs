@@ -155,6 +155,13 @@ pub fn points(points: f64) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
+/// A number with its word: `1 point`, `2.5 points`.
+pub fn counted(number: f64, word: &str) -> String {
+    let text = points(number);
+    let s = if text == "1" { "" } else { "s" };
+    format!("{text} {word}{s}")
+}
+
 #[cfg(test)]
 mod tests {
     use proptest::prelude::*;
@@ -208,6 +215,13 @@ mod tests {
                 format!("{}\n{}", "b".repeat(30), "c".repeat(30))
             ]
         );
+    }
+
+    #[test]
+    fn one_is_no_plural() {
+        assert_eq!(counted(1.0, "point"), "1 point");
+        assert_eq!(counted(0.0, "point"), "0 points");
+        assert_eq!(counted(2.5, "point"), "2.5 points");
     }
 
     #[test]

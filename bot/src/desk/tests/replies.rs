@@ -737,6 +737,29 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
 }
 
 #[tokio::test]
+async fn a_reply_that_names_no_post_is_for_those_it_is_legal_in() {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let two = club.open("two").await;
+    let three = club.open("three").await;
+    let open = [(club.place.clone(), two), (club.place.clone(), three)];
+    let aim = async |text: &str| -> Vec<i64> {
+        let found = club.desk.aim(&open, "u-Ana", text).await.expect("read");
+        found.into_iter().map(|(_, post)| post).collect()
+    };
+    // Only the queen stands where the other has a rook.
+    assert_eq!(aim("Ra1").await, [two]);
+    assert_eq!(aim("Qa1").await, [three]);
+    assert_eq!(aim("Kf1").await, [two, three]);
+    assert_eq!(aim("good morning").await, [0; 0]);
+    // A line under way goes on, and what is solved takes no more.
+    let sheet = answer(&club, "Ana", three, "m1", "Rxd8+").await;
+    assert_eq!(sheet.verdict, Verdict::OnTheWay, "{}", sheet.message);
+    assert_eq!(aim("Kf1").await, [three]);
+    answer(&club, "Ana", two, "m2", "Rxd8+").await;
+    assert_eq!(aim("Ra1").await, [0; 0]);
+}
+
+#[tokio::test]
 async fn a_private_message_finds_the_open_posts_of_its_sender() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;

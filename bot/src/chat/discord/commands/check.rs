@@ -84,7 +84,8 @@ pub async fn check(
         let Some(report) = house.report(number) else {
             return said("The report is gone.");
         };
-        let mut letter = sheets::report::page(number, &report, 0);
+        let queue = house.desk.queue(&report.place).await?;
+        let mut letter = sheets::report::page(number, &report, 0, &queue);
         letter.text = words::short(&format!("{queued}{}", letter.text), words::MESSAGE);
         Ok(letter)
     })

@@ -1,6 +1,6 @@
 //! `/coach close`: closes an open position with its reveal.
 
-use super::{Answer, Ctx, choose_post, for_coach, post_meant};
+use super::{Answer, Ctx, choose_post, for_coach, one_post};
 use crate::chat::discord::letter::Letter;
 
 /// Close an open position with its solution
@@ -14,7 +14,7 @@ pub async fn close(
     for_coach(ctx, |house, place, coach| async move {
         let post = match position {
             Some(post) => post,
-            None => post_meant(ctx, &place).await?,
+            None => one_post(ctx, &place).await?,
         };
         house.desk.close_now(&place, &coach, post).await?;
         Ok(Letter::text("It is closed; the solution goes out now."))

@@ -1,6 +1,6 @@
 //! `/coach export`: the figures as a file for a spreadsheet.
 
-use super::{Answer, Ctx, choose_post, for_coach, leaderboard, post_meant};
+use super::{Answer, Ctx, choose_post, for_coach, leaderboard, one_post};
 use crate::chat::discord::{letter::Letter, sheets::summary};
 
 /// What is exported.
@@ -45,13 +45,16 @@ pub async fn export(
             What::Replies => {
                 let post = match position {
                     Some(post) => post,
-                    None => post_meant(ctx, &place).await?,
+                    None => one_post(ctx, &place).await?,
                 };
                 let replies = desk.replies(&place, &coach, post).await?;
                 ("replies.csv", summary::replies_csv(&replies))
             }
         };
-        Ok(Letter::text("Here it is, for your eyes; members' data is in it.").file(name, bytes))
+        Ok(
+            Letter::text("Here it is. It holds members' data, so keep it to yourself.")
+                .file(name, bytes),
+        )
     })
     .await
 }

@@ -34,7 +34,7 @@ use super::{
     private::{self, Asked},
     talk, words,
 };
-use crate::desk::{Person, Place};
+use crate::desk::{Person, Place, PostRow};
 
 /// What a command is called with.
 pub type Ctx<'a> = poise::ApplicationContext<'a, Arc<House>, Oops>;
@@ -139,7 +139,9 @@ pub async fn member(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
     } else {
         let open = talk::open_for(ctx.data(), asked.user().id).await?;
         match open.as_slice() {
-            [(place, _)] => place.clone(),
+            [(place, _), rest @ ..] if rest.iter().all(|(other, _)| other == place) => {
+                place.clone()
+            }
             [] => {
                 return said(
                     "No position is open for you at the moment. Run this in your group's channel.",
@@ -156,22 +158,40 @@ pub async fn member(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
     Ok((place, person))
 }
 
-/// The post meant by a command: of the thread it is given in, else the one that is open.
-pub async fn post_meant(ctx: Ctx<'_>, place: &Place) -> Answer<i64> {
+/// The post meant by a command: of the thread it is given in, else the one that is open; where several
+/// are, the one in whose position the text's moves are legal, or the question which one, with buttons
+/// that do `verb`.
+pub async fn post_meant(
+    ctx: Ctx<'_>,
+    place: &Place,
+    text: Option<&str>,
+    verb: &str,
+) -> Answer<Result<i64, Letter>> {
     let house = ctx.data();
     let channel = ctx.interaction.channel_id.to_string();
     if let Some(post) = house.desk.find_post(place, &channel).await? {
-        return Ok(post);
+        return Ok(Ok(post));
     }
-    match house
-        .desk
-        .posts(place, 10)
+    let mut open: Vec<(Place, PostRow)> = talk::open_posts(house, place)
         .await?
         .into_iter()
-        .find(|row| row.open)
-    {
-        Some(row) => Ok(row.post),
-        None => said("No position is open at the moment."),
+        .map(|row| (place.clone(), row))
+        .collect();
+    if let Some(text) = text {
+        open = talk::aimed(house, ctx.interaction.user.id, &open, text).await?;
+    }
+    match open.as_slice() {
+        [] => said("No position is open at the moment."),
+        [(_, row)] => Ok(Ok(row.post)),
+        several => Ok(Err(talk::which_one(house, several, verb).await?)),
+    }
+}
+
+/// The one open post, for a coach's command that names none.
+pub async fn one_post(ctx: Ctx<'_>, place: &Place) -> Answer<i64> {
+    match post_meant(ctx, place, None, "").await? {
+        Ok(post) => Ok(post),
+        Err(_) => said("More than one position is open; pick one with the option position."),
     }
 }
 

@@ -14,7 +14,11 @@ pub async fn preview(
     for_coach(ctx, |house, place, coach| async move {
         let mode = house.desk.settings(&place).await?.mode;
         let sheet = house.desk.preview(&place, &coach, position).await?;
-        Ok(sheets::post::preview(&sheet, mode))
+        Ok(sheets::post::preview(
+            &sheet,
+            mode,
+            house.opens_threads(&place),
+        ))
     })
     .await
 }

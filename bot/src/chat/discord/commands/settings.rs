@@ -274,25 +274,45 @@ fn minutes(text: &str) -> Answer<u32> {
     }
 }
 
+/// Days of the week: a run of three or more by its ends, others one by one.
+fn days_in_words(bits: u8) -> String {
+    const NAMES: [&str; 7] = [
+        "Monday",
+        "Tuesday",
+        "Wednesday",
+        "Thursday",
+        "Friday",
+        "Saturday",
+        "Sunday",
+    ];
+    let days: Vec<usize> = (0..7).filter(|i| bits >> i & 1 == 1).collect();
+    match days.as_slice() {
+        [first, .., last] if days.len() > 2 && last - first + 1 == days.len() => {
+            format!("from {} to {}", NAMES[*first], NAMES[*last])
+        }
+        [rest @ .., last] if !rest.is_empty() => {
+            let rest: Vec<&str> = rest.iter().map(|i| NAMES[*i]).collect();
+            format!("on {} and {}", rest.join(", "), NAMES[*last])
+        }
+        days => format!("on {}", days.iter().map(|i| NAMES[*i]).collect::<String>()),
+    }
+}
+
 /// Settings in words.
 pub fn in_words(settings: &Settings) -> String {
+    let cost = |points: f64| match points {
+        0.0 => "nothing".to_owned(),
+        points => words::counted(points, "point"),
+    };
     let days = match settings.days {
         0b111_1111 => "every day".to_owned(),
         0 => "on no day (only when you post by hand)".to_owned(),
-        bits => {
-            let days: Vec<&str> = DAYS
-                .iter()
-                .enumerate()
-                .filter(|(i, _)| bits >> i & 1 == 1)
-                .map(|(_, day)| *day)
-                .collect();
-            format!("on {}", days.join(", "))
-        }
+        bits => days_in_words(bits),
     };
     let open = match settings.open_minutes {
-        m if m % (24 * 60) == 0 => format!("{} d", m / (24 * 60)),
-        m if m % 60 == 0 => format!("{} h", m / 60),
-        m => format!("{m} min"),
+        m if m % (24 * 60) == 0 => words::counted(f64::from(m / (24 * 60)), "day"),
+        m if m % 60 == 0 => words::counted(f64::from(m / 60), "hour"),
+        m => words::counted(f64::from(m), "minute"),
     };
     let mode = match settings.mode {
         Mode::Sealed => "sealed: verdicts are private until the reveal",
@@ -304,11 +324,11 @@ pub fn in_words(settings: &Settings) -> String {
     };
     let (language, style) = (settings.language, settings.style);
     format!(
-        "A position goes out {days} at {} ({}), open for {open}.\nReplies are {mode}.\nA wrong first move costs {} points, a hint {}.\nDefences in a line are {defences}.\nPiece letters: {language:?}. Diagrams: {}.",
+        "A position goes out {days} at {} ({}), and stays open for {open}.\nReplies are {mode}.\nA position is worth 5 points; a wrong first move costs {}, a hint {}.\nDefences in a line are {defences}.\nPiece letters: {language:?}. Look of the diagrams: {}.",
         settings.post_time,
         settings.zone.name(),
-        words::points(settings.wrong_cost),
-        words::points(settings.hint_cost),
+        cost(settings.wrong_cost),
+        cost(settings.hint_cost),
         format!("{style:?}").to_lowercase(),
     )
 }

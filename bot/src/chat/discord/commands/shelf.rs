@@ -26,7 +26,7 @@ pub async fn shelf(ctx: Ctx<'_>) -> Answer<()> {
         };
         let number = house.open_report(report);
         match house.report(number) {
-            Some(report) => Ok(sheets::report::page(number, &report, 0)),
+            Some(report) => Ok(sheets::report::page(number, &report, 0, &[])),
             None => Ok(Letter::text("The shelf is empty.")),
         }
     })

@@ -49,9 +49,18 @@ async fn answer(
 ) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        let post = post_meant(ctx, &place).await?;
-        let source = ctx.interaction.id.to_string();
-        answered(ctx.data(), &place, &person, post, &source, &moves).await
+        let source = ctx.interaction.id;
+        match post_meant(ctx, &place, Some(&moves), "to").await? {
+            Ok(post) => {
+                let source = source.to_string();
+                answered(ctx.data(), &place, &person, post, &source, &moves).await
+            }
+            Err(question) => {
+                let waits = serenity::MessageId::new(source.get());
+                ctx.data().let_wait(ctx.interaction.user.id, waits, moves);
+                Ok(question)
+            }
+        }
     })
     .await
 }
@@ -74,8 +83,10 @@ pub async fn answered(
 async fn hint_command(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        let post = post_meant(ctx, &place).await?;
-        hint(ctx.data(), &place, &person, post).await
+        match post_meant(ctx, &place, None, "hint").await? {
+            Ok(post) => hint(ctx.data(), &place, &person, post).await,
+            Err(question) => Ok(question),
+        }
     })
     .await
 }
@@ -105,18 +116,25 @@ pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> A
 async fn board(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        let post = post_meant(ctx, &place).await?;
-        let picture = ctx.data().desk.my_board(&place, &person, post).await?;
-        let answer = buttons::button(
-            buttons::id("answer", &place, post),
-            "Answer",
-            ButtonStyle::Primary,
-        );
-        Ok(Letter::text("Your board:")
-            .picture("board", &picture)
-            .row(CreateActionRow::Buttons(vec![answer])))
+        match post_meant(ctx, &place, None, "board").await? {
+            Ok(post) => own_board(ctx.data(), &place, &person, post).await,
+            Err(question) => Ok(question),
+        }
     })
     .await
+}
+
+/// The board as a member's line stands.
+pub async fn own_board(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
+    let picture = house.desk.my_board(place, person, post).await?;
+    let answer = buttons::button(
+        buttons::id("answer", place, post),
+        "Answer",
+        ButtonStyle::Primary,
+    );
+    Ok(Letter::text("Your board:")
+        .picture("board", &picture)
+        .row(CreateActionRow::Buttons(vec![answer])))
 }
 
 /// Give the open position up
@@ -124,10 +142,12 @@ async fn board(ctx: Ctx<'_>) -> Answer<()> {
 async fn give_up(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        let post = post_meant(ctx, &place).await?;
-        Ok(Letter::text(
-            ctx.data().desk.give_up(&place, &person, post).await?,
-        ))
+        match post_meant(ctx, &place, None, "quit").await? {
+            Ok(post) => Ok(Letter::text(
+                ctx.data().desk.give_up(&place, &person, post).await?,
+            )),
+            Err(question) => Ok(question),
+        }
     })
     .await
 }
@@ -156,10 +176,11 @@ pub async fn standing(
         let replies = house.desk.my_replies(place, person, post).await?;
         if let Some(last) = replies.last().filter(|last| !last.message.is_empty()) {
             let quote = words::plain(&words::short(&last.text.replace('\n', " "), 200));
-            text = format!(
-                "Your last answer here: \"{quote}\"\n{}\n\n{text}",
-                words::plain(&last.message)
-            );
+            let head = match quote.as_str() {
+                "" => "Your last answer here, whose words you have deleted:".to_owned(),
+                quote => format!("Your last answer here: \"{quote}\""),
+            };
+            text = format!("{head}\n{}\n\n{text}", words::plain(&last.message));
         }
         if !progress.line.is_empty() {
             board = house.desk.my_board(place, person, post).await.ok();
@@ -236,10 +257,10 @@ fn help_text(house: &Arc<House>) -> String {
     };
     format!(
         "**Answering.** Press Answer under the position, use /study answer, write to me directly, reply to the position's message, or {hears}. Any usual notation will do: Nf3, e2-e4, e8=Q, a whole line, or the letters of your language.\n\
-**What comes of it.** In a sealed group you alone see the verdict. A move that you write where others read is taken, and hidden where I may. Talk is left alone.\n\
+**What comes of it.** In a sealed group you alone see the verdict; in an open one the others find it behind a spoiler mark. A move that you write where others read is taken as your answer, and hidden where I may. Talk is left alone.\n\
 **A longer line** is played out with you move by move. Hints come in three steps for each move of yours: the piece, the idea, the move.\n\
 **Points.** /study points says how they are counted here.\n\
-**Editing or deleting.** What was decided stands. A message that I could not read may be edited and is read again.\n\
+**Editing or deleting.** What was decided stands. A message in which I found no move may be edited, and is read again.\n\
 **Your data.** /study my-data shows everything that is kept of you, /study erase-me erases it."
     )
 }

@@ -16,20 +16,24 @@ pub fn file_name(number: i64) -> String {
 }
 
 /// The post as everyone sees it.
-pub fn letter(place: &Place, sheet: &PostSheet, mode: Mode) -> Letter {
-    let mut letter = preview(sheet, mode);
+pub fn letter(place: &Place, sheet: &PostSheet, mode: Mode, thread: bool) -> Letter {
+    let mut letter = preview(sheet, mode, thread);
     letter.rows.push(buttons::under_post(place, sheet.post));
     letter
 }
 
-/// The post without its buttons, as a coach sees it beforehand.
-pub fn preview(sheet: &PostSheet, mode: Mode) -> Letter {
+/// The post without its buttons, as a coach sees it beforehand; whether it will have a thread is told.
+pub fn preview(sheet: &PostSheet, mode: Mode, thread: bool) -> Letter {
+    let talk = match thread {
+        true => " Talk goes into the thread.",
+        false => "",
+    };
     let kept = match mode {
         Mode::Sealed => "Answers are sealed",
         Mode::Open => "Verdicts come behind spoiler marks, and answers are taken",
     };
     let text = format!(
-        "{}\n{}\n{kept} until {} ({}).\n-# Press Answer, write to me directly, reply to this message, or use /study answer. Talk goes into the thread.",
+        "{}\n{}\n{kept} until {} ({}).\n-# Press Answer, write to me directly, reply to this message, or use /study answer.{talk}",
         title(sheet),
         words::plain(&sheet.task),
         words::moment(sheet.closes_at),
@@ -41,7 +45,7 @@ pub fn preview(sheet: &PostSheet, mode: Mode) -> Letter {
 /// What is left of the text when the post is closed.
 pub fn closed(sheet: &PostSheet) -> String {
     format!(
-        "{}\n{}\nClosed; the solution follows.",
+        "{}\n{}\nClosed; the solution is below.",
         title(sheet),
         words::plain(&sheet.task)
     )

@@ -5,7 +5,7 @@ use serenity::{ButtonStyle, CreateActionRow};
 
 use crate::{
     chat::discord::{buttons, house::Opened, letter::Letter, words},
-    desk::{CheckedPosition, Place, Soundness},
+    desk::{CheckedPosition, Place, QueueItem, Soundness},
 };
 
 /// How many variations and tries a page shows.
@@ -31,6 +31,9 @@ pub fn overview(positions: &[CheckedPosition]) -> String {
         .count();
     match positions.len() {
         1 if sound == 1 => "One position, and it is sound.".into(),
+        1 if positions[0].report.verdict == Soundness::Illegal => {
+            "Nothing here can be used as it is.".into()
+        }
         1 => "One position, and it needs a look.".into(),
         all if sound == all => format!("{all} positions, all sound."),
         all => format!("{all} positions, {sound} of them sound."),
@@ -38,7 +41,7 @@ pub fn overview(positions: &[CheckedPosition]) -> String {
 }
 
 /// Page `at` of a report.
-pub fn page(number: u64, report: &Opened, at: usize) -> Letter {
+pub fn page(number: u64, report: &Opened, at: usize, queue: &[QueueItem]) -> Letter {
     let last = report.positions.len().saturating_sub(1);
     let at = at.min(last);
     let Some(position) = report.positions.get(at) else {
@@ -52,6 +55,12 @@ pub fn page(number: u64, report: &Opened, at: usize) -> Letter {
         overview(&report.positions)
     )];
     parts.extend(said(position));
+    let waits = queue
+        .iter()
+        .any(|item| Some(item.position) == position.position);
+    if waits {
+        parts.push("It is in the week.".into());
+    }
     let mut letter = Letter::text(words::short(&parts.join("\n\n"), words::MESSAGE));
     if let Some(picture) = &position.picture {
         letter = letter.picture("position", picture);
@@ -66,7 +75,7 @@ pub fn page(number: u64, report: &Opened, at: usize) -> Letter {
             turn("Next", Some(at + 1).filter(|to| *to <= last)),
         ]));
     }
-    if let Some(row) = queueing(&report.place, position) {
+    if let Some(row) = queueing(&report.place, position).filter(|_| !waits) {
         letter = letter.row(row);
     }
     letter

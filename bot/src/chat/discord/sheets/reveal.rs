@@ -46,7 +46,12 @@ pub fn letter(sheet: &RevealSheet) -> Letter {
     parts.push(lines.join("\n"));
     if !sheet.patterns.is_empty() {
         let patterns: Vec<String> = sheet.patterns.iter().map(|p| words::plain(p)).collect();
-        parts.push(format!("The mate: {}.", patterns.join(", ")));
+        let word = if patterns.len() == 1 {
+            "Pattern"
+        } else {
+            "Patterns"
+        };
+        parts.push(format!("{word}: {}.", patterns.join(", ")));
     }
     if !sheet.comment.is_empty() {
         parts.push(words::plain(&sheet.comment));
@@ -58,17 +63,18 @@ pub fn letter(sheet: &RevealSheet) -> Letter {
         };
         let why = match wrong.why.as_str() {
             "" => String::new(),
-            why => format!(" ({})", words::plain(why)),
+            why => format!(": {}", words::plain(why)),
         };
         parts.push(format!(
-            "The commonest try: {} (chosen {times}), met by {}{why}.",
+            "The commonest try was {}, chosen {times}. It fails to {}{why}.",
             words::plain(&wrong.san),
             words::plain(&wrong.refutation),
         ));
     }
     parts.push(match (sheet.solved.len(), sheet.took_part) {
         (_, 0) => "Nobody took part.".to_owned(),
-        (0, all) => format!("Solved by nobody of {all}."),
+        (0, 1) => "One member tried, and it stayed unsolved.".to_owned(),
+        (0, all) => format!("{all} members tried, and it stayed unsolved."),
         (solved, all) => format!(
             "Solved by {solved} of {all}: {}.",
             words::names(&sheet.solved, 600)

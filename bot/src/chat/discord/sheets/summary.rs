@@ -21,13 +21,16 @@ pub fn text(summary: &Summary) -> String {
         .filter(|member| member.tried > 0)
         .map(|member| {
             format!(
-                "{}: {} of {} solved, {} at the first try, {} points, {} hints",
+                "{}: {} of {} solved, {} at the first try, {}, {}",
                 words::plain(&member.name),
                 member.solved,
                 member.tried,
                 member.first_try,
-                words::points(member.points),
-                member.hints
+                words::counted(member.points, "point"),
+                words::counted(
+                    f64::from(u32::try_from(member.hints).unwrap_or(u32::MAX)),
+                    "hint"
+                )
             )
         })
         .collect();

@@ -17,10 +17,10 @@ pub fn leaderboard(board: &Leaderboard, most: usize) -> String {
     let mut lines = vec![head];
     for row in board.rows.iter().take(most) {
         lines.push(format!(
-            "`{:>2}` {} · {} points · {} of {} solved",
+            "`{:>2}` {} · {} · {} of {} solved",
             row.rank,
             words::plain(&row.name),
-            words::points(row.points),
+            words::counted(row.points, "point"),
             row.solved,
             row.tried
         ));
