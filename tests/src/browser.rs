@@ -283,13 +283,18 @@ impl Browser {
         }
     }
 
-    /// Types into an element.
+    /// Types into an element; into its successor where news from the room renews it just then.
     pub async fn type_into(&self, selector: &str, text: &str) {
-        let field = self.find(selector).await;
-        field
-            .send_keys(text)
-            .await
-            .unwrap_or_else(|error| panic!("{selector}: {error}"));
+        let deadline = Instant::now() + PATIENCE;
+        loop {
+            match self.find(selector).await.send_keys(text).await {
+                Ok(()) => return,
+                Err(error) if passing(&error) && Instant::now() < deadline => {
+                    tokio::time::sleep(Duration::from_millis(100)).await;
+                }
+                Err(error) => panic!("{selector}: {error}"),
+            }
+        }
     }
 
     /// The visible text of the first element `selector` finds; empty when there is none.

@@ -334,3 +334,77 @@ async fn missing_permissions_are_named_and_lived_with() {
     assert!(seen.text().contains("Attach Files"), "{}", seen.text());
     keep_transcript!("missing-permissions", club.finish());
 }
+
+/// What no other conversation asks for: the shelf, a preview, topics, times and places in the week, who
+/// may coach, and what a member can look up.
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn the_rest_that_a_coach_and_a_member_can_ask_for() {
+    let mut club = Club::open().await;
+    let (channel, coach) = (club.channel, club.coach.clone());
+    let ana = club.member("Ana");
+    let tom = club.member("Tom");
+    club.set_up(&[]).await;
+
+    let seen = coach.command(channel, "coach shelf", &[]).await;
+    assert!(seen.text().contains("empty"), "{}", seen.text());
+    let file = coach.upload(Attach::text(
+        "week.epd",
+        &format!("{BACK_RANK}\n{SMOTHERED}\n"),
+    ));
+    coach
+        .command(channel, "coach check", &[("file", file)])
+        .await;
+    let seen = coach.command(channel, "coach shelf", &[]).await;
+    assert!(!seen.messages[0].attachments.is_empty(), "with a board");
+
+    // Positions and entries of the week are numbered from 1 in a new store.
+    let first = ("position", Given::Number(1));
+    let second = ("position", Given::Number(2));
+    for (line, given) in [
+        (
+            "coach topic",
+            vec![first.clone(), ("topic", text("First steps"))],
+        ),
+        ("coach topic", vec![second.clone()]),
+        ("coach preview", vec![first.clone()]),
+        ("coach queue", vec![first.clone()]),
+        ("coach queue", vec![second.clone()]),
+        ("coach move", vec![second.clone(), ("to", Given::Number(1))]),
+        (
+            "coach time",
+            vec![first.clone(), ("when", text("2099-12-01 18:00"))],
+        ),
+        (
+            "coach time",
+            vec![first.clone(), ("when", text("tomorrow"))],
+        ),
+        ("coach time", vec![first]),
+        ("coach add-coach", vec![("who", Given::User(tom.id))]),
+        ("coach settings", vec![("defences", Given::Number(1))]),
+        ("coach remove-coach", vec![("who", Given::User(tom.id))]),
+    ] {
+        let seen = coach.command(channel, line, &given).await;
+        assert!(seen.private(), "{line}: {}", seen.text());
+    }
+    let seen = tom.command(channel, "coach week", &[]).await;
+    assert!(
+        seen.text().contains("for the group's coaches"),
+        "{}",
+        seen.text()
+    );
+
+    let post = club.post().await;
+    for line in [
+        "study points",
+        "study help",
+        "study board",
+        "study progress",
+        "study leaderboard",
+    ] {
+        let seen = ana.command(channel, line, &[]).await;
+        assert!(seen.private(), "{line}: {}", seen.text());
+    }
+    ana.press(post.id, "Hint").await;
+    club.reveal().await;
+    keep_transcript!("the-rest", club.finish());
+}

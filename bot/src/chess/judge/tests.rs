@@ -210,3 +210,92 @@ fn a_draw_is_held_by_the_perpetual_only() {
     assert!(wrong.message.contains("does not hold"), "{}", wrong.message);
     assert!(!wrong.message.contains("Qd8"), "{}", wrong.message);
 }
+
+/// Plays the right moves one by one against the bot's defences; what was said at each, and the points.
+fn played_out(problem: &Problem, choice: u64) -> (Vec<Verdict>, f64, Vec<String>) {
+    let terms = Terms {
+        defence_choice: choice,
+        ..Terms::answer(Language::English)
+    };
+    let (mut line, mut said) = (Vec::new(), Vec::new());
+    for _ in 0..12 {
+        let mut position = problem.position.clone();
+        let mut known: Vec<&crate::chess::Branch> = problem.solution.keys.iter().collect();
+        for pair in replay(&problem.position, &line).chunks(2) {
+            let branch = known.iter().find(|branch| branch.mv == pair[0]);
+            let defence = branch.and_then(|b| b.defences.iter().find(|d| d.mv == pair[1]));
+            known = defence.map_or_else(Vec::new, |d| d.continuations.iter().collect());
+            pair.iter().for_each(|mv| position.play_unchecked(*mv));
+        }
+        let next = match known.first() {
+            Some(branch) => branch.mv,
+            // A chosen defence has left the tree: whatever search finds best goes on.
+            None => {
+                let found = crate::chess::search::search(&position, 8, 1, &Budget::unlimited());
+                found.lines[0].line[0]
+            }
+        };
+        let text = crate::chess::line::sans(&position, &[next]).remove(0);
+        let judged = judge(problem, &line, &text, &terms, &Budget::unlimited()).expect("judged");
+        said.push(judged.verdict);
+        line = judged.line;
+        if judged.verdict != Verdict::OnTheWay {
+            return (said, judged.points, line);
+        }
+        assert_eq!(line.len() % 2, 0, "the bot has answered: {line:?}");
+    }
+    panic!("never solved: {line:?}");
+}
+
+/// The positions are composed for the tests, but for one of Reinfeld's, from memory.
+#[test]
+fn wins_and_draws_are_played_out_move_by_move() {
+    for (fen, task) in [
+        ("3q3k/7p/8/8/8/8/7P/K2R4 w - - 0 1", "+"),
+        ("6k1/5p1p/8/8/8/8/qr4PP/3Q3K w - - 0 1", "="),
+        // Fred Reinfeld, Win at Chess, 1945, no. 1.
+        (
+            "2rr3k/pp3pp1/1nnqbN1p/3pN3/2pP4/2P3Q1/PPB4P/R4RK1 w - - 0 1",
+            "+",
+        ),
+    ] {
+        let problem = problem(fen, task);
+        let (said, points, line) = played_out(&problem, 7);
+        assert_eq!(said.last(), Some(&Verdict::Solved), "{fen}: {line:?}");
+        assert_eq!(points, points::FULL, "{fen}: {line:?}");
+        let again = played_out(&problem, 7);
+        assert_eq!(
+            (said, line),
+            (again.0, again.2),
+            "the same choice plays the same"
+        );
+        // The first move alone is worth its part, unless it is all that is asked.
+        let key = crate::chess::line::sans(&problem.position, &[problem.solution.keys[0].mv]);
+        let first = say(&problem, &key[0]);
+        match first.verdict {
+            Verdict::OnTheWay => assert_eq!(first.points, points::KEY, "{fen}"),
+            other => assert_eq!(
+                (other, first.points),
+                (Verdict::Solved, points::FULL),
+                "{fen}"
+            ),
+        }
+    }
+}
+
+#[test]
+fn a_wrong_move_later_in_a_won_line_leaves_the_line_as_it_was() {
+    let problem = problem("6k1/5p1p/8/8/8/8/qr4PP/3Q3K w - - 0 1", "=");
+    let first = say(&problem, "Qd8+");
+    if first.verdict == Verdict::OnTheWay {
+        let line: Vec<&str> = first.line.iter().map(String::as_str).collect();
+        let slip = say_in(&problem, &line, "h3");
+        assert_eq!(slip.verdict, Verdict::Wrong, "{slip:?}");
+        assert_eq!(slip.line, first.line);
+        assert!(!slip.refutation.is_empty(), "{slip:?}");
+        assert_eq!(say_in(&problem, &line, "Qd9").verdict, Verdict::Unreadable);
+        assert_eq!(say_in(&problem, &line, "Qa1").verdict, Verdict::Illegal);
+    } else {
+        panic!("the perpetual is more than one move: {first:?}");
+    }
+}
