@@ -273,7 +273,7 @@ impl Club {
                 break told;
             }
             // Whoever closes waits for the post to arrive; of how often they ask nothing is said.
-            self.discord.world().transcript.strike_out(seen.interaction);
+            self.discord.world().chronicle.strike_out(seen.interaction);
             tokio::time::sleep(Duration::from_millis(100)).await;
         };
         assert!(told.contains("closed"), "{told}");
@@ -381,14 +381,14 @@ impl Club {
                 problem.key
             );
         }
-        world.transcript.written(&world)
+        world.chronicle.written(&world)
     }
 
     /// Lets what was sent before be dealt with: one who is no part of the scene asks for something,
     /// which comes after it.
     pub async fn settle(&self) {
         let probe = self.member("Probe");
-        self.discord.world().transcript.leave_out(probe.id);
+        self.discord.world().chronicle.leave_out(probe.id);
         probe.command(self.channel, "study help", &[]).await;
         tokio::time::sleep(Duration::from_millis(300)).await;
     }
@@ -411,7 +411,7 @@ const THREAD_WORD: &str = "The solution is out.";
 
 /// Keeps a scenario's conversation as a snapshot, for reading.
 #[macro_export]
-macro_rules! keep_transcript {
+macro_rules! keep_chronicle {
     ($name:expr, $text:expr) => {{
         let mut settings = insta::Settings::clone_current();
         settings.set_prepend_module_to_snapshot(false);

@@ -7,7 +7,7 @@ use sealed_move_tests::{
         permissions as may,
         world::{Message, World},
     },
-    keep_transcript, pictures,
+    keep_chronicle, pictures,
 };
 
 fn text(text: &str) -> Given {
@@ -166,7 +166,7 @@ async fn ten_ways_of_answering() {
     let id = talker.say(thread, "So it was Rxd8+!");
     club.settle().await;
     assert!(discord.world().messages.contains_key(&id));
-    keep_transcript!("ten-ways-of-answering", club.finish());
+    keep_chronicle!("ten-ways-of-answering", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -238,7 +238,7 @@ async fn where_it_may_not_hide_or_tell_it_gives_nothing_away() {
         heard.content
     );
     club.check_for_leaks();
-    keep_transcript!("where-it-may-not-hide", club.finish());
+    keep_chronicle!("where-it-may-not-hide", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -288,7 +288,7 @@ async fn edits_and_deletions_follow_the_rules() {
     eve.edit(id, "Rxd8+");
     let heard = told(&club, eve.id, 1).await;
     assert!(heard.content.contains("5 of 5 points"), "{}", heard.content);
-    keep_transcript!("edits-and-deletions", club.finish());
+    keep_chronicle!("edits-and-deletions", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -324,7 +324,7 @@ async fn open_groups_see_the_verdict_behind_spoiler_marks_and_no_more() {
     assert!(heard.content.contains("5 of 5 points"), "{}", heard.content);
     let reveal = club.reveal().await;
     assert!(reveal.content.contains("Ana"), "{}", reveal.content);
-    keep_transcript!("open-group", club.finish());
+    keep_chronicle!("open-group", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -359,7 +359,7 @@ async fn without_the_message_content_intent_everything_else_works() {
     let seen = quiet.submit(&form, &["Rxd8+"]).await;
     assert!(seen.text().contains("5 of 5 points"), "{}", seen.text());
     club.reveal().await;
-    keep_transcript!("without-message-content", club.finish());
+    keep_chronicle!("without-message-content", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -390,7 +390,7 @@ async fn what_the_bot_cannot_read_the_coach_answers_by_hand() {
         .command(club.channel, "coach leaderboard", &[])
         .await;
     assert!(seen.text().contains("4.5 points"), "{}", seen.text());
-    keep_transcript!("answered-by-hand", club.finish());
+    keep_chronicle!("answered-by-hand", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -473,5 +473,5 @@ async fn with_several_open_posts_the_moves_say_which_is_meant_or_the_member_is_a
     assert!(seen.text().contains("pick one"), "{}", seen.text());
     assert!(second.content.contains("Position 2"));
     club.check_for_leaks();
-    keep_transcript!("several-open-posts", club.finish());
+    keep_chronicle!("several-open-posts", club.finish());
 }

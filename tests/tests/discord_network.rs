@@ -13,7 +13,7 @@ use sealed_move_tests::{
         people::{Attach, Someone},
         world::World,
     },
-    keep_transcript, leaks,
+    keep_chronicle, leaks,
 };
 
 fn text(text: &str) -> Given {
@@ -49,7 +49,7 @@ async fn a_hundred_members_answer_at_once() {
     let refused_before = discord.world().rates.refused;
     discord
         .world()
-        .transcript
+        .chronicle
         .crowd(Some("a hundred members answer within a few seconds"));
     let mut tasks = Vec::new();
     for i in 0..100 {
@@ -91,7 +91,7 @@ async fn a_hundred_members_answer_at_once() {
     for task in tasks {
         task.await.expect("each member got the right verdict");
     }
-    discord.world().transcript.crowd(None);
+    discord.world().chronicle.crowd(None);
     let refused = discord.world().rates.refused - refused_before;
     assert!(refused <= 5, "{refused} requests ran into a rate limit");
     let reveal = club.reveal().await;
@@ -109,7 +109,7 @@ async fn a_hundred_members_answer_at_once() {
     let mut seen = club.coach.command(channel, "coach summary", &[]).await;
     let mut all = String::new();
     for _ in 0..20 {
-        discord.world().transcript.strike_out(seen.interaction);
+        discord.world().chronicle.strike_out(seen.interaction);
         assert_eq!(seen.messages.len(), 1, "one message");
         assert!(!seen.messages[0].attachments.is_empty(), "with its charts");
         all.push_str(&seen.text());
@@ -135,7 +135,7 @@ async fn a_hundred_members_answer_at_once() {
     for i in 0..100 {
         text = text.replace(&format!("Member {i:02}"), "Member ⟨n⟩");
     }
-    keep_transcript!("a-hundred-at-once", text);
+    keep_chronicle!("a-hundred-at-once", text);
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -208,7 +208,7 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
         "{}",
         reveal.content
     );
-    keep_transcript!("lost-lines", club.finish());
+    keep_chronicle!("lost-lines", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -292,7 +292,7 @@ async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
     let reveal = reveals(&discord.world(), channel)[0].clone();
     club.let_out(&reveal);
     assert_eq!(club.bot.stop().await, 0, "{}", club.bot.log());
-    keep_transcript!("killed-and-started-again", club.finish());
+    keep_chronicle!("killed-and-started-again", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -341,7 +341,7 @@ async fn trouble_at_the_other_end_is_lived_through() {
     club.reveal().await;
     let seen = ben.command(channel, "study progress", &[]).await;
     assert!(seen.text().contains("1 of 1 solved"), "{}", seen.text());
-    keep_transcript!("trouble-at-the-other-end", club.finish());
+    keep_chronicle!("trouble-at-the-other-end", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -444,7 +444,7 @@ async fn two_groups_with_their_own_zones_and_ways() {
         })
         .await;
     club.check_for_leaks();
-    keep_transcript!("two-groups", club.finish());
+    keep_chronicle!("two-groups", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -507,7 +507,7 @@ async fn somebody_new_is_found_among_many_groups() {
     let (newcomer, stranger) = (discord.person("Nuno"), discord.person("Sam"));
     for i in 0..24 {
         let coach = discord.person(&format!("Coach {i}"));
-        discord.world().transcript.leave_out(coach.id);
+        discord.world().chronicle.leave_out(coach.id);
         let guild = discord.server(&format!("Server {i}"), &coach);
         if i == 22 {
             discord.join(guild, &newcomer);
@@ -546,7 +546,7 @@ async fn somebody_new_is_found_among_many_groups() {
             direct(world, newcomer.id).get(1).cloned()
         })
         .await;
-    keep_transcript!("somebody-new", club.finish());
+    keep_chronicle!("somebody-new", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -604,5 +604,5 @@ async fn two_shards_serve_their_own_servers_and_one_resumes() {
     }
     assert_eq!(discord.violations(), Vec::<String>::new());
     assert_eq!(bot.stop().await, 0, "{}", bot.log());
-    keep_transcript!("two-shards", discord.transcript());
+    keep_chronicle!("two-shards", discord.chronicle());
 }

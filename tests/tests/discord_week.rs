@@ -3,7 +3,7 @@
 use sealed_move_tests::{
     club::{BACK_RANK, Club, SMOTHERED},
     discord::{Discord, commands::Given, people::Attach, world::Message},
-    keep_transcript, pictures,
+    keep_chronicle, pictures,
 };
 
 /// Keeps the pictures of a message beside the snapshots, for looking at.
@@ -183,7 +183,7 @@ async fn a_week_from_set_up_to_summary() {
     assert!(!seen.text().contains("Ana"), "{}", seen.text());
 
     ben.command(channel, "study help", &[]).await;
-    keep_transcript!("week", club.finish());
+    keep_chronicle!("week", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -276,7 +276,7 @@ async fn strangers_and_hostile_files_get_a_plain_word() {
         .command(elsewhere, "study answer", &[("moves", text("Rd8"))])
         .await;
     assert!(seen.text().contains("no study group"), "{}", seen.text());
-    keep_transcript!("strangers-and-hostile-files", club.finish());
+    keep_chronicle!("strangers-and-hostile-files", club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -332,7 +332,7 @@ async fn missing_permissions_are_named_and_lived_with() {
     club.reveal().await;
     let seen = coach.command(channel, "coach permissions", &[]).await;
     assert!(seen.text().contains("Attach Files"), "{}", seen.text());
-    keep_transcript!("missing-permissions", club.finish());
+    keep_chronicle!("missing-permissions", club.finish());
 }
 
 /// What no other conversation asks for: the shelf, a preview, topics, times and places in the week, who
@@ -406,5 +406,5 @@ async fn the_rest_that_a_coach_and_a_member_can_ask_for() {
     }
     ana.press(post.id, "Hint").await;
     club.reveal().await;
-    keep_transcript!("the-rest", club.finish());
+    keep_chronicle!("the-rest", club.finish());
 }

@@ -6,8 +6,9 @@
 //!   the [`log`].
 //! - [`gateway`] is the event stream.
 //! - [`limits`], [`command_limits`] and [`permissions`] are the published rules.
-//! - [`text`] writes messages down for people and snapshots, [`transcript`] whole conversations.
+//! - [`text`] writes messages down for people and snapshots, [`chronicle`] whole conversations.
 
+pub mod chronicle;
 pub mod command_limits;
 pub mod commands;
 pub mod errors;
@@ -27,7 +28,6 @@ pub mod routes;
 pub mod server;
 pub mod text;
 pub mod threads;
-pub mod transcript;
 pub mod world;
 
 use std::{
@@ -94,7 +94,7 @@ impl Discord {
             rates: rates::Rates::default(),
             faults: faults::Faults::default(),
             log: Vec::new(),
-            transcript: transcript::Transcript::default(),
+            chronicle: chronicle::Chronicle::default(),
             violations: Vec::new(),
             openapi: openapi::OpenApi::load(),
         };
@@ -225,15 +225,15 @@ impl Discord {
         self.shared.ring();
     }
 
-    /// Tells the transcript of a turn of events.
+    /// Tells the chronicle of a turn of events.
     pub fn event(&self, text: &str) {
-        self.world().transcript.event(text);
+        self.world().chronicle.event(text);
     }
 
     /// The conversation so far, as text.
-    pub fn transcript(&self) -> String {
+    pub fn chronicle(&self) -> String {
         let world = self.world();
-        world.transcript.written(&world)
+        world.chronicle.written(&world)
     }
 
     /// Waits until something holds.

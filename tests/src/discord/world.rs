@@ -9,8 +9,8 @@ use std::{
 use serde_json::Value;
 
 use super::{
-    faults::Faults, gateway::Sessions, ids::Ids, log::LogEntry, openapi::OpenApi, permissions,
-    rates::Rates, transcript::Transcript,
+    chronicle::Chronicle, faults::Faults, gateway::Sessions, ids::Ids, log::LogEntry,
+    openapi::OpenApi, permissions, rates::Rates,
 };
 
 /// Everything there is.
@@ -53,7 +53,7 @@ pub struct World {
     /// Every request in order.
     pub log: Vec<LogEntry>,
     /// The conversation as people see it.
-    pub transcript: Transcript,
+    pub chronicle: Chronicle,
     /// Where the bot broke a rule of the interface: each must fail a test.
     pub violations: Vec<String>,
     /// Discord's own description of the interface, where it is at hand.

@@ -19,7 +19,7 @@ use super::{
 
 /// Everything that happened, in order.
 #[derive(Debug, Default)]
-pub struct Transcript {
+pub struct Chronicle {
     acts: Vec<Act>,
     /// People whose doings are no part of the scene.
     offstage: HashSet<u64>,
@@ -64,7 +64,7 @@ enum What {
     Thread(u64),
 }
 
-impl Transcript {
+impl Chronicle {
     /// Leaves out what someone does, and what the bot answers.
     pub fn leave_out(&mut self, user: u64) {
         self.offstage.insert(user);
@@ -116,7 +116,7 @@ impl Transcript {
         Some((&mut self.acts[at], spoken.is_some()))
     }
 
-    /// The transcript as text.
+    /// The chronicle as text.
     pub fn written(&self, world: &World) -> String {
         let mut out = Vec::new();
         let mut at = 0;
@@ -254,7 +254,7 @@ impl World {
             place_of(self, message.channel),
             text::tidy(self, &message.content)
         );
-        self.transcript.push(Cause::Message(id), Some(who), heading);
+        self.chronicle.push(Cause::Message(id), Some(who), heading);
     }
 
     /// Someone changed a message that read `before`.
@@ -268,7 +268,7 @@ impl World {
             text::tidy(self, &message.content)
         );
         let who = Some(message.author);
-        self.transcript.push(Cause::Message(id), who, heading);
+        self.chronicle.push(Cause::Message(id), who, heading);
     }
 
     /// Someone took a message back.
@@ -279,7 +279,7 @@ impl World {
             text::tidy(self, &gone.content)
         );
         let who = Some(gone.author);
-        self.transcript.push(Cause::Message(gone.id), who, heading);
+        self.chronicle.push(Cause::Message(gone.id), who, heading);
     }
 
     /// Someone ran, pressed, picked, typed or sent off something.
@@ -298,7 +298,7 @@ impl World {
             text::tidy(self, &asked.what)
         );
         let who = Some(asked.user);
-        self.transcript
+        self.chronicle
             .push(Cause::Interaction(interaction), who, heading);
     }
 
@@ -321,7 +321,7 @@ impl World {
             audience(self, shown),
             text::body(self, shown)
         );
-        if let Some(act) = self.transcript.by(Cause::Interaction(interaction)) {
+        if let Some(act) = self.chronicle.by(Cause::Interaction(interaction)) {
             act.show(What::Message(message), true, text);
         }
     }
@@ -329,7 +329,7 @@ impl World {
     /// A form opens for someone.
     pub fn note_form(&mut self, interaction: u64, modal: &Value) {
         let text = text::modal(modal);
-        if let Some(act) = self.transcript.by(Cause::Interaction(interaction)) {
+        if let Some(act) = self.chronicle.by(Cause::Interaction(interaction)) {
             act.show(What::Form, true, text);
         }
     }
@@ -344,7 +344,7 @@ impl World {
             [] => "offers nothing".to_string(),
             names => format!("offers: {}", names.join(" / ")),
         };
-        if let Some(act) = self.transcript.by(Cause::Interaction(interaction)) {
+        if let Some(act) = self.chronicle.by(Cause::Interaction(interaction)) {
             act.show(What::Choices, true, text);
         }
     }
@@ -370,7 +370,7 @@ impl World {
             .filter(|channel| channel.kind == ChannelKind::Direct)
             .map(|channel| channel.owner);
         let reference = message.reference;
-        let script = &mut self.transcript;
+        let script = &mut self.chronicle;
         let act = match (reference, reader) {
             (Some(answered), _) if script.by(Cause::Message(answered)).is_some() => {
                 script.by(Cause::Message(answered)).map(|act| (act, true))
@@ -405,15 +405,15 @@ impl World {
             return;
         };
         let text = format!("opens the thread \"{}\" under it", thread.name);
-        if let Some(act) = self.transcript.acts.last_mut() {
+        if let Some(act) = self.chronicle.acts.last_mut() {
             act.show(What::Thread(id), false, text);
         }
     }
 
     fn note_at(&mut self, message: u64, what: What, text: String) {
-        if let Some(act) = self.transcript.by(Cause::Message(message)) {
+        if let Some(act) = self.chronicle.by(Cause::Message(message)) {
             act.show(what, true, text);
-        } else if let Some(act) = self.transcript.acts.last_mut() {
+        } else if let Some(act) = self.chronicle.acts.last_mut() {
             act.show(what, false, text);
         }
     }
@@ -449,10 +449,10 @@ mod tests {
 
     #[test]
     fn a_letter_goes_under_the_message_it_answers_though_others_spoke_since() {
-        let mut script = Transcript::default();
+        let mut script = Chronicle::default();
         script.push(Cause::Message(1), Some(7), "▶ Ana writes".into());
         script.push(Cause::Message(2), Some(8), "▶ Ben writes".into());
-        let found = |script: &mut Transcript, user| {
+        let found = |script: &mut Chronicle, user| {
             script
                 .for_letter(user)
                 .map(|(act, own)| (act.heading.clone(), own))
@@ -476,16 +476,16 @@ mod tests {
             .map(|i| discord.person(&format!("Member {i}")).id)
             .collect();
         let mut world = discord.world();
-        world.transcript.crowd(Some("all at once"));
+        world.chronicle.crowd(Some("all at once"));
         for (i, id) in people.iter().enumerate() {
             let move_ = if i % 4 == 0 { "Rd7" } else { "Rd8" };
             let heading = format!("▶ Member {i} writes: {move_}");
             world
-                .transcript
+                .chronicle
                 .push(Cause::Message(i as u64), Some(*id), heading);
         }
-        world.transcript.crowd(None);
-        let text = world.transcript.written(&world);
+        world.chronicle.crowd(None);
+        let text = world.chronicle.written(&world);
         assert_eq!(
             text,
             "— all at once —\n\n— 3 members: —\n\n▶ ⟨member⟩ writes: Rd7\n\n— 9 members: —\n\n▶ ⟨member⟩ writes: Rd8"
