@@ -17,6 +17,26 @@ pub fn sans(position: &Chess, line: &[Move]) -> Vec<String> {
     out
 }
 
+/// The moves of a line in SAN played from `start`, as far as they can be played.
+///
+/// ```
+/// use sealed_move::chess::line::moves;
+/// use shakmaty::Chess;
+///
+/// let line = ["e4", "e5", "Ke3"].map(str::to_owned);
+/// assert_eq!(moves(&Chess::default(), &line).len(), 2);
+/// ```
+pub fn moves(start: &Chess, line: &[String]) -> Vec<Move> {
+    let mut position = start.clone();
+    line.iter()
+        .map_while(|san| {
+            let mv = san.parse::<SanPlus>().ok()?.san.to_move(&position).ok()?;
+            position.play_unchecked(mv);
+            Some(mv)
+        })
+        .collect()
+}
+
 /// A numbered line such as `1.Rd8+ Rxd8 2.Rxd8#` or `1...Qb2+ 2.Kxb2 Nd3#`, counting from `first`.
 ///
 /// ```

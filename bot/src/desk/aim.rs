@@ -5,7 +5,6 @@
 //! one of those, it goes on there.
 
 use sealed_move_store::AttemptState;
-use shakmaty::{Chess, Move, Position as _, san::SanPlus};
 
 use super::{
     Desk, Place, convert,
@@ -15,7 +14,7 @@ use super::{
     problems,
     replies::line_before,
 };
-use crate::chess::reply;
+use crate::chess::{line, reply};
 
 /// How well a reply fits a post.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -83,7 +82,7 @@ impl Desk {
             return Ok(Fit::No);
         };
         let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
-        let played = moves(&board, &line_before(&replies, None));
+        let played = line::moves(&board, &line_before(&replies, None));
         let legal = reply::read(&board, &played, text, settings.language)
             .is_ok_and(|reading| reading.placed > 0);
         Ok(match (legal, played.is_empty()) {
@@ -92,22 +91,4 @@ impl Desk {
             (true, false) => Fit::GoesOn,
         })
     }
-}
-
-/// The moves of a line as far as they go.
-fn moves(start: &Chess, line: &[String]) -> Vec<Move> {
-    let mut position = start.clone();
-    let mut moves = Vec::new();
-    for san in line {
-        let Some(mv) = san
-            .parse::<SanPlus>()
-            .ok()
-            .and_then(|san| san.san.to_move(&position).ok())
-        else {
-            break;
-        };
-        position.play_unchecked(mv);
-        moves.push(mv);
-    }
-    moves
 }

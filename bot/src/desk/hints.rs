@@ -22,13 +22,12 @@ impl Desk {
         let _turn = self.inner.turns.take(post, &person.user).await;
         let now = self.now();
         let at = place.clone();
-        let (settings, position) = self
+        let position = self
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
                 open(&post, takes_replies(&post, now))?;
-                let settings = convert::kept_settings(&group.settings)?;
-                Ok((settings, db.position(post.position_id)?))
+                Ok(db.position(post.position_id)?)
             })
             .await?;
         let problem = match position {
@@ -65,7 +64,6 @@ impl Desk {
                 Ok((step, line))
             })
             .await?;
-        let language = settings.language;
         let number = number(ply(&line));
         let text = self
             .inner
@@ -73,7 +71,7 @@ impl Desk {
             .run(
                 "working out a hint",
                 self.inner.options.reply_seconds,
-                move |_| judge::hint(&problem, &line, step, language),
+                move |_| judge::hint(&problem, &line, step),
             )
             .await?;
         Ok(HintSheet {
@@ -93,11 +91,10 @@ impl Desk {
         post: i64,
     ) -> Done<Vec<HintSheet>> {
         let (at, user) = (place.clone(), person.user.clone());
-        let (settings, position, taken, line) = self
+        let (position, taken, line) = self
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
-                let settings = convert::kept_settings(&group.settings)?;
                 let (taken, line) = match db.member_by_user(group.id, &user)? {
                     Some(member) => {
                         let line = line_before(&db.replies_of(post.id, member.id)?, None);
@@ -105,7 +102,7 @@ impl Desk {
                     }
                     None => (Vec::new(), Vec::new()),
                 };
-                Ok((settings, db.position(post.position_id)?, taken, line))
+                Ok((db.position(post.position_id)?, taken, line))
             })
             .await?;
         if taken.is_empty() {
@@ -118,7 +115,6 @@ impl Desk {
         let Some(problem) = problem else {
             return Ok(Vec::new());
         };
-        let language = settings.language;
         self.inner
             .quick
             .run(
@@ -132,7 +128,7 @@ impl Desk {
                             HintSheet {
                                 number: number(taken.ply),
                                 step: taken.step,
-                                text: judge::hint(&problem, before, taken.step, language),
+                                text: judge::hint(&problem, before, taken.step),
                                 more: taken.step < HINT_STEPS,
                             }
                         })

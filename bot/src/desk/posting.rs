@@ -147,17 +147,16 @@ impl Desk {
         closing
     }
 
+    /// The post that takes replies now, if any; the latest when several do.
+    pub(super) async fn open_now(&self, place: &Place) -> Done<Option<Post>> {
+        let (now, place) = (self.now(), place.clone());
+        self.read(move |db| latest_open(db, &group_at(db, &place)?, now))
+            .await
+    }
+
     /// The post now open, if any; the latest when several are.
     pub async fn open_post(&self, place: &Place) -> Done<Option<PostSheet>> {
-        let now = self.now();
-        let at = place.clone();
-        let open = self
-            .read(move |db| {
-                let group = group_at(db, &at)?;
-                latest_open(db, &group, now)
-            })
-            .await?;
-        match open {
+        match self.open_now(place).await? {
             Some(open) => self.post(place, open.id).await.map(Some),
             None => Ok(None),
         }

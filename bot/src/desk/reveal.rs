@@ -2,7 +2,7 @@
 //! wrong move and its refutation, who solved it, and the leaderboard so far.
 
 use sealed_move_store::{AttemptState, Post, PostState, WrongFirst};
-use shakmaty::{Chess, Color, Position as _, Square, san::SanPlus};
+use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
     CommonWrong, Desk, Period, Place, Report, RevealSheet, convert,
@@ -12,7 +12,7 @@ use super::{
     problems,
 };
 use crate::chess::{
-    line::numbered,
+    line::{moves, numbered},
     name::{self, Naming},
     scene::{Scene, SceneMark},
 };
@@ -138,12 +138,7 @@ fn played(board: &Chess, line: &[String]) -> End {
         position: board.clone(),
         last_move: None,
     };
-    for san in line {
-        let mv = san
-            .parse::<SanPlus>()
-            .ok()
-            .and_then(|san| san.san.to_move(&end.position).ok());
-        let Some(mv) = mv else { break };
+    for mv in moves(board, line) {
         end.last_move = mv.from().map(|from| (from, landing(mv)));
         end.position.play_unchecked(mv);
     }

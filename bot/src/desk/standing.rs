@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use sealed_move_store::AttemptState;
-use shakmaty::{Position as _, san::SanPlus};
+use shakmaty::Position as _;
 
 use super::{
     Desk, Person, Picture, Place, Progress, SummaryTopic, convert,
@@ -14,7 +14,10 @@ use super::{
     replies::local,
     text,
 };
-use crate::chess::line::numbered;
+use crate::{
+    chess::line::{moves, numbered},
+    diagram::reveal::landing,
+};
 
 /// Posts without a topic, in a list by topic.
 const NO_TOPIC: &str = "no topic";
@@ -114,19 +117,17 @@ impl Desk {
             .await?;
         let (mut board, _) = problems::parse(&position.fen, &position.stipulation)?;
         let bottom = board.turn();
-        let mut last_move = None;
-        for san in &line {
-            let mv = san
-                .parse::<SanPlus>()
-                .ok()
-                .and_then(|san| san.san.to_move(&board).ok());
-            let Some(mv) = mv else {
-                return bad_request(format!(
-                    "The line played so far cannot be set up at {}.",
-                    text::name(san)
-                ));
-            };
-            last_move = mv.from().map(|from| (from, mv.to()));
+        let played = moves(&board, &line);
+        if let Some(san) = line.get(played.len()) {
+            return bad_request(format!(
+                "The line played so far cannot be set up at {}.",
+                text::name(san)
+            ));
+        }
+        let last_move = played
+            .last()
+            .and_then(|&mv| Some((mv.from()?, landing(mv))));
+        for mv in played {
             board.play_unchecked(mv);
         }
         let mut diagram = diagram(board, &settings);

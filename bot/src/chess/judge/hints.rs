@@ -2,7 +2,7 @@
 
 use shakmaty::{Chess, Move, Position, Role, Square, attacks};
 
-use super::{Language, replay, words};
+use super::words;
 use crate::chess::reply::reason::man;
 use crate::chess::{Branch, Budget, Stipulation, check::Problem, name, prove};
 
@@ -15,10 +15,8 @@ const NODES: u64 = 2_000_000;
 ///
 /// The first step names a piece, the second says what kind of move it is and what it is for; only the
 /// third gives the move. Empty when the line has left everything that is known of the solution.
-pub fn hint(problem: &Problem, line: &[String], step: u8, language: Language) -> String {
-    // The words are English in every group; the language sets what is read, not what is written.
-    let _ = language;
-    let played = replay(&problem.position, line);
+pub fn hint(problem: &Problem, line: &[String], step: u8) -> String {
+    let played = crate::chess::line::moves(&problem.position, line);
     let mut position = problem.position.clone();
     for &mv in &played {
         position.play_unchecked(mv);

@@ -13,7 +13,7 @@ pub mod points;
 mod words;
 
 use serde::{Deserialize, Serialize};
-use shakmaty::{Chess, Move, Position, san::SanPlus};
+use shakmaty::Move;
 
 use super::reply::{self, Reading, Trouble, TroubleKind};
 use super::{Budget, Stipulation, check::Problem, scene::Scene};
@@ -143,7 +143,7 @@ pub fn judge(
     let &Terms {
         language, setting, ..
     } = terms;
-    let played = replay(&problem.position, line);
+    let played = super::line::moves(&problem.position, line);
     let case = Case {
         problem,
         played: &played,
@@ -233,23 +233,6 @@ impl Case<'_> {
         }
         judgement
     }
-}
-
-/// The moves of a stored line; what cannot be played ends it.
-fn replay(start: &Chess, line: &[String]) -> Vec<Move> {
-    let mut position = start.clone();
-    let mut moves = Vec::with_capacity(line.len());
-    for san in line {
-        let Ok(san) = san.parse::<SanPlus>() else {
-            break;
-        };
-        let Ok(mv) = san.san.to_move(&position) else {
-            break;
-        };
-        position.play_unchecked(mv);
-        moves.push(mv);
-    }
-    moves
 }
 
 #[cfg(test)]

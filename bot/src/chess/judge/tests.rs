@@ -1,5 +1,6 @@
 use super::*;
 use crate::chess::{check, parse_fen};
+use shakmaty::Position as _;
 
 const ROOKS: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1";
 const SMOTHERED: &str = "r6k/6pp/8/6N1/2Q5/8/8/6K1 w - - 0 1";
@@ -98,7 +99,7 @@ fn whole_lines_are_judged_against_what_they_leave_out() {
         );
     }
     for step in 1..=3 {
-        println!("{}", hint(&problem, &[], step, Language::English));
+        println!("{}", hint(&problem, &[], step));
     }
 }
 
@@ -143,7 +144,7 @@ fn a_choice_reaches_every_longest_defence_and_changes_no_verdict() {
         assert_eq!(said.line, again.line);
         assert_eq!((said.verdict, said.points), (Verdict::OnTheWay, 1.0));
         // It lasts as long as any defence does.
-        let moves = replay(&position, &said.line);
+        let moves = crate::chess::line::moves(&position, &said.line);
         let mut after = position.clone();
         for mv in moves {
             after.play_unchecked(mv);
@@ -221,7 +222,7 @@ fn played_out(problem: &Problem, choice: u64) -> (Vec<Verdict>, f64, Vec<String>
     for _ in 0..12 {
         let mut position = problem.position.clone();
         let mut known: Vec<&crate::chess::Branch> = problem.solution.keys.iter().collect();
-        for pair in replay(&problem.position, &line).chunks(2) {
+        for pair in crate::chess::line::moves(&problem.position, &line).chunks(2) {
             let branch = known.iter().find(|branch| branch.mv == pair[0]);
             let defence = branch.and_then(|b| b.defences.iter().find(|d| d.mv == pair[1]));
             known = defence.map_or_else(Vec::new, |d| d.continuations.iter().collect());

@@ -17,7 +17,7 @@ use super::{
     ChatName, Desk, Heard, Person, Place, ReplyRow, Settings, VerdictSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{coached, group_at, member, post_of},
-    posting::{latest_open, takes_replies},
+    posting::takes_replies,
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::judge::Setting;
@@ -64,15 +64,7 @@ impl Desk {
         source: &str,
         text: &str,
     ) -> Done<Heard> {
-        let now = self.now();
-        let at = place.clone();
-        let open = self
-            .read(move |db| {
-                let group = group_at(db, &at)?;
-                latest_open(db, &group, now)
-            })
-            .await?;
-        match open {
+        match self.open_now(place).await? {
             Some(post) => self.hear_in(place, person, post.id, source, text).await,
             None => Ok(Heard::Talk),
         }

@@ -119,7 +119,12 @@ pub(super) fn words(days: &[Day]) -> Vec<String> {
         .map(|week| {
             let each: Vec<String> = week
                 .iter()
-                .map(|d| format!("{} {}, {} solved", d.label, d.tried, d.solved))
+                .map(|d| {
+                    format!(
+                        "on {}, {} took part and {} solved",
+                        d.label, d.tried, d.solved
+                    )
+                })
                 .collect();
             let name = week.first().map_or("", |d| &d.week);
             format!(

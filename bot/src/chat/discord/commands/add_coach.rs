@@ -30,7 +30,10 @@ pub async fn remove_coach(ctx: Ctx<'_>, #[description = "Who"] who: serenity::Us
             .desk
             .remove_coach(&place, &coach, &who.id.to_string())
             .await?;
-        Ok(Letter::text("That is done; they stay a member."))
+        Ok(Letter::text(format!(
+            "{} coaches this group no longer, and stays a member.",
+            words::plain(&named(ctx, &who).await.name)
+        )))
     })
     .await
 }
