@@ -139,7 +139,11 @@ fn the_words_hold_every_figure() {
         words[0]
     );
     assert!(words[0].contains("No. 3: nobody tried"), "{}", words[0]);
-    assert!(words[1].contains("on 2, 7 took part and 3 solved"), "{}", words[1]);
+    assert!(
+        words[1].contains("on 2, 7 took part and 3 solved"),
+        "{}",
+        words[1]
+    );
     assert!(
         words[2].starts_with("Topics. Żółkiewska"),
         "the weakest topic comes first: {}",
