@@ -5,6 +5,7 @@
 //! board, [`words`] says it, [`scene`] points it out. Nothing here shows what the right move is: the
 //! line begins with the defence and ends there, and no square is named that only the solution knows.
 
+mod exchange;
 mod reason;
 mod scene;
 mod words;
@@ -17,7 +18,9 @@ pub(crate) use words::number;
 use super::{Budget, Solution, Spent, prove, scene::Scene};
 
 /// How many of the defences that hold are looked at for one that explains itself.
-const CANDIDATES: usize = 8;
+const CANDIDATES: usize = 16;
+/// How much plainer a reason must be for a defence that gives material away to be preferred.
+const GIVEN_AWAY: usize = 3;
 /// How much work may go into finding out whether a wrong move mates after all, only later.
 const SLOWER_NODES: u64 = 150_000;
 
@@ -102,18 +105,30 @@ pub fn mate_move(
         return Ok(None);
     }
     let slower = slower_mate(&after, left, budget);
-    let mut best: Option<(usize, Facts, Vec<Reason>)> = None;
-    for (place, &defence) in holding.iter().take(CANDIDATES).enumerate() {
-        let facts = Facts::new(before, mv, &after, Some(defence), left);
+    let held = exchange::settled(&after, after.turn());
+    let mut threat = std::cell::OnceCell::new();
+    let candidates = holding.iter().take(CANDIDATES).enumerate();
+    let told_apart = candidates.map(|(place, &defence)| {
+        let mut facts = Facts::new(before, mv, &after, Some(defence), left);
+        facts.threat = threat.clone();
         let found = reasons(&facts, sealed);
-        let rank = found.first().map_or(usize::MAX, Reason::vagueness);
-        // The order of conviction decides between reasons that are equally plain.
-        let rank = rank.saturating_mul(CANDIDATES).saturating_add(place);
-        if best.as_ref().is_none_or(|(known, ..)| rank < *known) {
-            best = Some((rank, facts, found));
+        threat.clone_from(&facts.threat);
+        let mut vague = found.first().map_or(usize::MAX, Reason::vagueness);
+        let settled = exchange::settled(&facts.beyond, after.turn());
+        // A check that throws a man away holds the mate up, but nobody would play it.
+        if settled < held - 1 {
+            vague = vague.saturating_add(GIVEN_AWAY);
         }
-    }
-    let Some((_, facts, mut found)) = best else {
+        // Where any move would do, the one that wins most is shown; otherwise the order of conviction
+        // decides between reasons that are equally plain.
+        let idle = found.first() == Some(&Reason::NoThreat);
+        (
+            (vague, if idle { -settled } else { 0 }, place),
+            facts,
+            found,
+        )
+    });
+    let Some((_, facts, mut found)) = told_apart.min_by_key(|(rank, ..)| *rank) else {
         return Ok(None);
     };
     if let Some(moves) = slower {

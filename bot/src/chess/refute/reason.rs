@@ -1,5 +1,7 @@
 //! What a defence does on the board, as facts that can be checked one by one.
 
+use std::cell::OnceCell;
+
 use shakmaty::{Bitboard, Chess, Color, Move, Position, Rank, Role, Square, attacks};
 
 use super::Sealed;
@@ -20,6 +22,8 @@ pub struct Facts {
     pub beyond: Chess,
     /// Moves the solver had, the wrong one included.
     pub left: u8,
+    /// Whether the move threatens to mate in time, kept for the other defences to the same move.
+    pub(super) threat: OnceCell<Option<bool>>,
 }
 
 /// One true statement about a refutation.
@@ -146,7 +150,14 @@ impl Facts {
             defence,
             beyond,
             left,
+            threat: OnceCell::new(),
         }
+    }
+
+    /// Whether the solver would mate in the moves left if the defender passed; `None` where that is
+    /// not soon known, or passing makes no sense.
+    fn threatens(&self) -> Option<bool> {
+        *self.threat.get_or_init(|| threatens(self))
     }
 
     /// The side that solves.
@@ -193,7 +204,7 @@ pub fn reasons(facts: &Facts, sealed: &Sealed) -> Vec<Reason> {
     );
     // A quiet move that threatens nothing in time fails to anything; a capture elsewhere on the board
     // would be no reason.
-    if !checked && !takes_mover && threatens(facts) == Some(false) {
+    if !checked && !takes_mover && facts.threatens() == Some(false) {
         let mut found = vec![Reason::NoThreat];
         found.extend(back_rank_holds(facts).map(|_| Reason::BackRankHolds { again: false }));
         return found;
@@ -304,8 +315,6 @@ fn flight(facts: &Facts, defence: Move) -> Reason {
     }
 }
 
-/// Whether the solver would mate in the moves left if the defender passed; `None` where that is not
-/// soon known, or passing makes no sense.
 fn threatens(facts: &Facts) -> Option<bool> {
     let left = facts.left.saturating_sub(1);
     let passed = facts.after.clone().swap_turn().ok()?;
@@ -334,7 +343,7 @@ fn mates_in_one(position: &Chess) -> Vec<Move> {
 /// How a quiet defence meets the threat of a quiet move.
 fn threat(facts: &Facts, defence: Move, sealed: &Sealed) -> Option<Reason> {
     if facts.left != 2 {
-        return threatens(facts).map(|_| Reason::MeetsThreat);
+        return facts.threatens().map(|_| Reason::MeetsThreat);
     }
     let passed = facts.after.clone().swap_turn().ok()?;
     let mates = mates_in_one(&passed);

@@ -404,3 +404,39 @@ fn a_threat_is_met_by_a_guard_by_luft_by_a_shut_line_and_by_a_pin() {
         assert_eq!(verify(&position, mv, 2, &refutation), Ok(()), "{fen}");
     }
 }
+
+/// The answer to a wrong move of a published position; see `tests/data/published_mates.epd`.
+fn answer(fen: &str, moves: u8, wrong: &str) -> (String, String) {
+    let before = parse_fen(fen).expect("a position").position;
+    let san: shakmaty::san::San = wrong.parse().expect("a move");
+    let mv = san.to_move(&before).expect("legal");
+    let refutation = mate_move(&before, mv, moves, &Sealed::default(), &Budget::unlimited())
+        .expect("no bound")
+        .expect("wrong");
+    let defence = shakmaty::san::SanPlus::from_move(refutation.after.clone(), refutation.line[0]);
+    (defence.to_string(), refutation.why)
+}
+
+#[test]
+fn no_queen_is_given_away_to_show_that_there_is_time() {
+    // Reinfeld, Win at Chess, 9 (from memory): Qh7+ would hold the mate up as well.
+    let fen = "3q1rk1/p4pp1/2pb3p/3p4/6Pr/1PNQ4/P1PB1PP1/4RRK1 b - - 0 1";
+    let (defence, why) = answer(fen, 5, "Rxg4");
+    assert_ne!(defence, "Qh7+");
+    assert!(why.contains("so White has time"), "{why}");
+}
+
+#[test]
+fn a_queen_is_lost_for_nothing_only_where_nothing_is_had_for_her() {
+    // Greco, about 1620 (from memory): for the queen on h5 the pawn takes on h8 and promotes.
+    let fen = "rn1qkb1r/p1ppp2p/1p3nP1/7Q/3P4/3B4/PPP2PbP/RNB1K1NR w KQkq - 0 1";
+    let (_, why) = answer(fen, 2, "g7+");
+    assert_eq!(
+        why,
+        "the knight takes the queen on h5, and nothing takes back"
+    );
+    // Damiano, 1512 (from memory).
+    let fen = "rnbq1bnr/pppp2kp/8/5Qp1/2BPP2P/8/PPP2PP1/RNB1K2R w KQ - 0 1";
+    let (_, why) = answer(fen, 2, "Qg6+");
+    assert_eq!(why, "the pawn takes the queen for nothing");
+}

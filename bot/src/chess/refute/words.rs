@@ -3,6 +3,7 @@
 use shakmaty::{Role, Square};
 
 use super::reason::{Back, Facts, LostGuard, Reason};
+use super::{balance, exchange};
 use crate::chess::Stipulation;
 use crate::chess::reply::reason::{man, side};
 
@@ -70,7 +71,7 @@ fn clause(facts: &Facts, reason: Reason, first: bool, alone: bool) -> Option<Str
             on,
             the_mover,
             back,
-        } => taking(by, what, on, the_mover, back, facts.left, alone),
+        } => taking(facts, by, what, on, the_mover, back, alone),
         Reason::Flight { to, lost_guard } => match lost_guard {
             None => format!("the king gets out to {to}, which none of your men guards"),
             Some(LostGuard::Moved(role)) => format!(
@@ -132,13 +133,16 @@ fn clause(facts: &Facts, reason: Reason, first: bool, alone: bool) -> Option<Str
     })
 }
 
+/// What a queen must cost, in pawns and all captures counted, to be lost for nothing.
+const QUEEN_FOR_NOTHING: i32 = 8;
+
 fn taking(
+    facts: &Facts,
     by: Role,
     what: Role,
     on: Square,
     the_mover: bool,
     back: Back,
-    left: u8,
     alone: bool,
 ) -> String {
     let taken = if the_mover {
@@ -150,10 +154,13 @@ fn taking(
         format!("the {} on {on}", man(what))
     };
     let act = format!("the {} takes {taken}", man(by));
-    let lost = what == Role::Queen && !matches!(back, Back::Possible | Back::InCheck);
+    let lost = || {
+        let left = exchange::settled(&facts.beyond, facts.solver());
+        what == Role::Queen && balance(&facts.before, facts.solver()) - left >= QUEEN_FOR_NOTHING
+    };
     match back {
         _ if by == Role::King => format!("{act}, for none of your men guards {on}"),
-        Back::Nothing if lost => format!("{act} for nothing"),
+        Back::Nothing if lost() => format!("{act} for nothing"),
         Back::Nothing => format!("{act}, and nothing takes back"),
         Back::Pinned(role, square) => format!(
             "{act}, and your {} on {square} is pinned and may not take back",
@@ -161,7 +168,7 @@ fn taking(
         ),
         Back::Guarded => format!("{act}, and your king may not take back on a guarded square"),
         // That the capture holds was proved, so taking back is no mate in the moves that are left.
-        Back::Possible if alone => match left {
+        Back::Possible if alone => match facts.left {
             2 => format!("{act}, and taking back is not mate"),
             3..=Stipulation::LONGEST => format!("{act}, and taking back does not mate in time"),
             _ => act,
