@@ -23,6 +23,10 @@ pub const POSITION_FILES: &[(&str, &str)] = &[
         "deflection.epd",
         include_str!("../positions/deflection.epd"),
     ),
+    (
+        "won-and-drawn.pgn",
+        include_str!("../positions/won-and-drawn.pgn"),
+    ),
 ];
 
 /// What was written in the past weeks, one line each after a heading: the `position` that was posted,

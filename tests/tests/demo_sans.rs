@@ -72,13 +72,12 @@ fn python_chess_agrees_with_every_san_of_the_demo() {
                 out: String::new(),
                 count: 0,
             };
-            let Some(Stipulation::Mate(moves)) = entry.stipulation else {
-                panic!("{}: a mate is asked for", entry.id);
-            };
-            let proof =
-                prove::mate(&entry.position, moves, &Budget::unlimited()).expect("unlimited");
-            for key in &proof.solution.keys {
-                lines.proof(key, &mut Vec::new());
+            if let Some(Stipulation::Mate(moves)) = entry.stipulation {
+                let proof =
+                    prove::mate(&entry.position, moves, &Budget::unlimited()).expect("unlimited");
+                for key in &proof.solution.keys {
+                    lines.proof(key, &mut Vec::new());
+                }
             }
             for &best in &entry.best {
                 lines.write(&[best]);

@@ -152,7 +152,7 @@ impl Desk {
                     reply: kept.reply.id,
                     post: kept.post.id,
                     verdict,
-                    message: format!("Post {}: {message}", kept.post.number),
+                    message: format!("Position {}: {message}", kept.post.number),
                     picture: None,
                     your_move: false,
                     points: settled.map_or(0.0, |attempt| attempt.points),

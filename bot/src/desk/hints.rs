@@ -182,7 +182,7 @@ fn open(post: &Post, takes_replies: bool) -> Done<()> {
         return Ok(());
     }
     bad_request(format!(
-        "Post {} is closed; look at its reveal.",
+        "Position {} is closed; look at its reveal.",
         post.number
     ))
 }

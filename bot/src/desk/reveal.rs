@@ -35,7 +35,7 @@ impl Desk {
                 match post.state {
                     PostState::Closing | PostState::Closed => Ok(post),
                     PostState::Intended | PostState::Open => bad_request(format!(
-                        "Post {} is still open; its solution stays sealed until the reveal.",
+                        "Position {} is still open; its solution stays sealed until the reveal.",
                         post.number
                     )),
                 }
@@ -185,12 +185,16 @@ fn marks(naming: &Naming) -> Vec<SceneMark> {
     marks
 }
 
-/// The commonest wrong first move.
+/// So many members must have chosen a wrong move before it is shown to all: of one alone everybody could
+/// find out who it was.
+pub(super) const OFTEN: u32 = 2;
+
+/// The commonest wrong first move, if it came often.
 fn common_wrong(turn: Color, wrong: Vec<WrongFirst>, report: &Report) -> Option<CommonWrong> {
     // A move that a later check found to be a key is no example of a wrong one.
     let first = wrong
         .into_iter()
-        .find(|wrong| !report.keys.contains(&wrong.san))?;
+        .find(|wrong| wrong.members >= OFTEN && !report.keys.contains(&wrong.san))?;
     let number = match turn {
         Color::White => 1,
         Color::Black => 2,
@@ -258,7 +262,7 @@ mod tests {
             common.map(|c| (c.san, c.count, c.refutation)),
             Some(("Rd7".into(), 3, "1...Rxd7 2.Rxd7".into()))
         );
-        let black = common_wrong(Color::Black, vec![wrong("Rc2", 1, &["Kxc2"])], &report(&[]));
+        let black = common_wrong(Color::Black, vec![wrong("Rc2", 2, &["Kxc2"])], &report(&[]));
         assert_eq!(black.map(|c| c.refutation), Some("2.Kxc2".into()));
         let key = common_wrong(
             Color::White,
@@ -266,6 +270,12 @@ mod tests {
             &report(&["Rxd8+"]),
         );
         assert_eq!(key, None);
+    }
+
+    #[test]
+    fn a_wrong_move_of_one_member_alone_is_not_shown_to_all() {
+        let only = common_wrong(Color::White, vec![wrong("Rd7", 1, &["Rxd7"])], &report(&[]));
+        assert_eq!(only, None);
     }
 
     #[test]

@@ -141,7 +141,8 @@ pub struct RevealSheet {
     pub comment: String,
     /// The final position with guards and flights marked.
     pub picture: Picture,
-    /// The commonest wrong first move: SAN, how many chose it, and its refutation with the reason.
+    /// The commonest wrong first move, if several members chose it: SAN, how many they were, and its
+    /// refutation with the reason.
     pub common_wrong: Option<CommonWrong>,
     /// Who solved it, by name, in order of points then time.
     pub solved: Vec<String>,

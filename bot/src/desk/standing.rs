@@ -57,7 +57,7 @@ impl Desk {
                     }
                 };
                 progress.now = Some(format!(
-                    "Post {}: {state}. It closes at {}.",
+                    "Position {}: {state}. It closes at {}.",
                     post.number,
                     local(&settings, post.closes_at)
                 ));

@@ -133,7 +133,7 @@ impl Desk {
             again: !errands.kept().fresh.remove(&sheet.nonce),
             sheet: Box::new(sheet),
         });
-        let what = format!("Post {}", post.number);
+        let what = format!("Position {}", post.number);
         self.handed_out(key, place, what, built, now).await
     }
 

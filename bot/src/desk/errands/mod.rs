@@ -222,7 +222,7 @@ impl Desk {
 
 fn what(errand: &Errand) -> String {
     match &errand.kind {
-        ErrandKind::Post { sheet, .. } => format!("Post {}", sheet.number),
+        ErrandKind::Post { sheet, .. } => format!("Position {}", sheet.number),
         ErrandKind::Reveal { sheet, .. } => format!("The reveal of post {}", sheet.post.number),
         ErrandKind::TellCoach(_) => "A word to the coaches".into(),
         ErrandKind::TellMember { .. } => "A word to a member".into(),

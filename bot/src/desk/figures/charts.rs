@@ -6,7 +6,7 @@ use shakmaty::{Position as _, san::SanPlus};
 
 use super::summary::{Figures, PostFigures};
 use crate::{
-    desk::{Summary, problems},
+    desk::{Summary, problems, reveal::OFTEN},
     diagram::chart::{self, Chart, Day, Mastery, SolveRate, WrongMove},
 };
 
@@ -91,7 +91,11 @@ fn commonest_wrong(posts: &[PostFigures]) -> Option<Chart> {
     let (of, moves) = posts
         .iter()
         .map(|of| (of, wrong(of)))
-        .filter(|(_, moves)| moves.first().is_some_and(|(_, count)| *count >= 2))
+        .filter(|(_, moves)| {
+            moves
+                .first()
+                .is_some_and(|(_, count)| *count >= OFTEN as usize)
+        })
         .max_by_key(|(of, moves)| (moves.first().map(|(_, count)| *count), of.post.number))?;
     let (board, _) = problems::parse(&of.fen, &of.post.stipulation).ok()?;
     let moves = moves
@@ -108,7 +112,7 @@ fn commonest_wrong(posts: &[PostFigures]) -> Option<Chart> {
         .collect();
     let bottom = board.turn();
     Some(chart::wrong_moves(
-        &format!("Post {}: first moves that failed", of.post.number),
+        &format!("Position {}: first moves that failed", of.post.number),
         board,
         bottom,
         moves,
@@ -183,7 +187,7 @@ mod tests {
         let alts = alts(&[("Rxd8+", 3), ("Rd7", 2), ("h3", 1)]);
         assert_eq!(alts.len(), 4, "{alts:#?}");
         assert!(alts[1].contains("7 · Back rank"));
-        assert!(alts[3].starts_with("Post 7: first moves that failed"));
+        assert!(alts[3].starts_with("Position 7: first moves that failed"));
         assert!(
             alts[3].contains("Rd7") && !alts[3].contains("Rxd8"),
             "{}",

@@ -108,7 +108,7 @@ fn section(out: &mut String, heading: &str, lines: impl Iterator<Item = String>)
 
 fn post(post: &SummaryPost) -> String {
     let mut line = format!(
-        "Post {}{}, {}: {} tried, {}, {} at the first try.",
+        "Position {}{}, {}: {} tried, {}, {} at the first try.",
         post.number,
         post.topic
             .as_ref()
@@ -221,7 +221,7 @@ mod tests {
         Went quiet: Carla
 
         Posts
-        Post 7, Back rank, #2: 8 tried, 4 solved (50%), 1 at the first try. Most often wrong: Rd7 (3; 1...Rxd7).
+        Position 7, Back rank, #2: 8 tried, 4 solved (50%), 1 at the first try. Most often wrong: Rd7 (3; 1...Rxd7).
 
         Topics, weakest first
         Back rank: 1 post, 8 attempts, 4 solved (50%), 1 at the first try

@@ -39,7 +39,9 @@ async fn the_same_message_counts_once() {
     );
     assert_eq!(
         standing(&club, "Ana").await.now.as_deref(),
-        Some("Post 1: your move, after one wrong try. It closes at 08:00 on Tuesday, 24 November.")
+        Some(
+            "Position 1: your move, after one wrong try. It closes at 08:00 on Tuesday, 24 November."
+        )
     );
     // Another's message of the same name shows nothing of this one.
     let other = club
@@ -415,7 +417,7 @@ async fn the_coach_overrules_and_everything_follows() {
     assert_eq!(
         told,
         [
-            "u-Ana: Post 1: your coach has looked at your answer: solved. 3.5 of 5 points. \"Meant the right one.\""
+            "u-Ana: Position 1: your coach has looked at your answer: solved. 3.5 of 5 points. \"Meant the right one.\""
         ]
     );
     assert_eq!(standing(&club, "Ana").await.points, 3.5);

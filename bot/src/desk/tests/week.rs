@@ -416,7 +416,7 @@ async fn a_failing_chat_is_tried_again_later_and_the_coach_is_told() {
             let told = club.errand().await.expect("a word to the coach");
             assert_eq!(
                 said(&told),
-                "coach: Post 1 could not be sent: The channel is gone. I go on trying."
+                "coach: Position 1 could not be sent: The channel is gone. I go on trying."
             );
             club.carried(&told).await;
         }

@@ -57,17 +57,14 @@ pub fn letter(sheet: &RevealSheet) -> Letter {
         parts.push(words::plain(&sheet.comment));
     }
     if let Some(wrong) = &sheet.common_wrong {
-        let times = match wrong.count {
-            1 => "once".to_owned(),
-            count => format!("{count} times"),
-        };
         let why = match wrong.why.as_str() {
             "" => String::new(),
-            why => format!(": {}", words::plain(why)),
+            why => format!(", because {}", words::plain(why)),
         };
         parts.push(format!(
-            "The commonest try was {}, chosen {times}. It fails to {}{why}.",
+            "The commonest wrong move was {}, chosen {} times. It fails to {}{why}.",
             words::plain(&wrong.san),
+            wrong.count,
             words::plain(&wrong.refutation),
         ));
     }

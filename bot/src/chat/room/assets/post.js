@@ -53,8 +53,8 @@ export function reveal(sheet, me) {
       ? make(
           "p",
           {},
-          `The commonest wrong move was ${wrong.san} (${counted(wrong.count, "member")}), refuted by ${wrong.refutation}`,
-          wrong.why ? `: ${wrong.why}` : ".",
+          `The commonest wrong move was ${wrong.san}, chosen ${wrong.count} times. It fails to ${wrong.refutation}`,
+          wrong.why ? `, because ${wrong.why}.` : ".",
         )
       : null,
     make("p", {}, solvers(sheet)),
