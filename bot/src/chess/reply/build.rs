@@ -272,7 +272,10 @@ impl<'a> Builder<'a> {
             Break::Or | Break::Paren if !parents.is_empty() => out.push(parents),
             Break::Or | Break::Paren => {}
             Break::Semi => {
-                out.extend(self.stretch.and_then(|(ply, _)| at_ply(ply)));
+                // Pairs of moves may be parted by semicolons too: "Rxd8+ Rxd8; Rxd8#".
+                let own = |node: NodeId| self.turn(node) == self.solver;
+                let began = self.stretch.and_then(|(ply, _)| at_ply(ply));
+                out.extend(began.filter(|nodes| !(own(nodes[0]) && own(head))));
             }
             Break::Line => {
                 if let Some((ply, false)) = self.stretch
