@@ -135,7 +135,14 @@ impl<'a> Builder<'a> {
             Item::Question => {}
             Item::Word(word) => match word {
                 Word::Then => self.then = true,
-                Word::Other | Word::Aside | Word::Asks | Word::Not | Word::Man(_) => {
+                Word::Other
+                | Word::Aside
+                | Word::Asks
+                | Word::Not
+                | Word::Man(_)
+                | Word::Fails
+                | Word::Works
+                | Word::Because => {
                     self.prose += 1;
                 }
                 _ => {}

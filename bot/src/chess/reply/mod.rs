@@ -1,8 +1,9 @@
 //! Reading what a member wrote into moves.
 //!
-//! A reply goes through five stages, each in a file of its own: [`scan`] cuts characters into tokens
-//! ([`notation`] knows what a single move looks like), [`phrase`] makes moves out of words, [`build`] fits the moves into a tree with the help of
-//! [`resolve`], and [`talk`] tells an answer from chatter. [`reason`] says why a move is not possible.
+//! A reply goes through six stages, each in a file of its own: [`scan`] cuts characters into tokens
+//! ([`notation`] knows what a single move looks like), [`phrase`] makes moves out of words, [`retract`]
+//! drops what the writer takes back, [`build`] fits the moves into a tree with the help of [`resolve`],
+//! and [`talk`] tells an answer from chatter. [`reason`] says why a move is not possible.
 //! Pure text and rules: what a move is worth is the judge's business.
 
 mod build;
@@ -11,6 +12,7 @@ mod notation;
 mod phrase;
 pub(crate) mod reason;
 mod resolve;
+mod retract;
 mod scan;
 mod talk;
 mod tree;
@@ -103,8 +105,16 @@ pub fn read(
     }
     let plain = scan::plain(text);
     let tokens = scan::scan(&plain, language);
-    let pieces = phrase::group(&tokens, language);
-    let built = build::Builder::new(&plain, start, played).run(&pieces);
+    let grouped = phrase::group(&tokens, language);
+    let build = |pieces: &[phrase::Piece]| build::Builder::new(&plain, start, played).run(pieces);
+    let (mut pieces, other) = retract::readings(grouped);
+    let mut built = build(&pieces);
+    if let Some(other) = other {
+        let again = build(&other);
+        if again.troubles.len() < built.troubles.len() {
+            (pieces, built) = (other, again);
+        }
+    }
     let answer = talk::is_answer(&pieces, &built);
     Ok(Reading {
         tree: built.tree,

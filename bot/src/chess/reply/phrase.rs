@@ -297,6 +297,10 @@ impl Phrases<'_> {
         for _ in 0..4 {
             match self.word(i) {
                 Some(Word::Takes) if !takes => (takes, moved) = (true, true),
+                // "torre por d8"
+                Some(Word::For) if !takes && self.square(i + 1).is_some() => {
+                    (takes, moved) = (true, true);
+                }
                 Some(Word::To) => moved = true,
                 Some(Word::Filler | Word::On) if moved => {}
                 _ => break,

@@ -21,8 +21,13 @@ pub(super) fn is_answer(pieces: &[Piece], built: &Built) -> bool {
     let asks = count(&|item| matches!(item, Item::Question));
     let other =
         count(&|item| matches!(item, Item::Word(Word::Other | Word::Man(_)) | Item::Garbled));
-    let aside = count(&|item| matches!(item, Item::Word(Word::Aside)));
-    let question_words = count(&|item| matches!(item, Item::Word(Word::Asks)));
+    let aside = count(&|item| {
+        matches!(
+            item,
+            Item::Word(Word::Aside | Word::Fails | Word::Works | Word::Because)
+        )
+    });
+    let question_words = count(&|item| matches!(item, Item::Word(Word::Asks | Word::For)));
     let nots = count(&|item| matches!(item, Item::Word(Word::Not)));
     let readable = built.placed > 0;
     if !readable {
@@ -82,7 +87,7 @@ fn claimed(pieces: &[Piece]) -> bool {
     if before[..claim].iter().any(|piece| {
         matches!(
             piece.item,
-            Item::Word(Word::Not | Word::Aside | Word::Asks) | Item::If
+            Item::Word(Word::Not | Word::Aside | Word::Asks | Word::Fails) | Item::If
         )
     }) {
         return false;

@@ -12,6 +12,8 @@ pub(super) enum Word {
     Man(Role),
     /// Capturing.
     Takes,
+    /// Capturing, between a man and a square; begins a question or a request elsewhere.
+    For,
     /// Going somewhere.
     To,
     /// Standing somewhere.
@@ -40,6 +42,14 @@ pub(super) enum Word {
     Then,
     /// The next move is not meant.
     Not,
+    /// What was written before is taken back.
+    TakesBack,
+    /// A move fails.
+    Fails,
+    /// A move does what it should.
+    Works,
+    /// A reason follows.
+    Because,
     /// An answer is announced.
     Claim,
     /// The game or another day is spoken of, or it is supposed.
@@ -87,6 +97,7 @@ pub(super) fn meaning(word: &str) -> Word {
         | "schlagt" | "nimmt" | "prend" | "captura" | "toma" | "come" | "mangia" | "prende"
         | "cattura" | "slaat" | "neemt" | "бьёт" | "бьет" | "берёт" | "берет" | "bije"
         | "bierze" | "bere" | "üti" | "üt" | "uti" => Takes,
+        "por" => For,
         "to" | "goes" | "moves" | "move" | "nach" | "auf" | "en" | "a" | "à" | "para" | "vers"
         | "in" | "va" | "naar" | "op" | "на" | "na" | "do" | "zieht" | "geht" | "gaat" | "sur"
         | "до" => To,
@@ -119,9 +130,23 @@ pub(super) fn meaning(word: &str) -> Word {
         "then" | "and" | "followed" | "next" | "dann" | "und" | "puis" | "et" | "luego" | "y"
         | "poi" | "e" | "depois" | "dan" | "потом" | "и" | "potem" | "i" | "pak" | "majd"
         | "és" | "with" | "threat" | "threatening" | "threatens" | "by" => Then,
-        "not" | "nicht" | "pas" | "no" | "non" | "não" | "niet" | "не" | "nie" | "nem"
-        | "don't" | "dont" | "doesn't" | "doesnt" | "isn't" | "isnt" | "cannot" | "can't"
-        | "cant" | "never" | "didn't" | "didnt" | "wouldn't" | "instead" | "without" => Not,
+        "not" | "nicht" | "nein" | "pas" | "no" | "non" | "nee" | "нет" | "não" | "niet" | "не"
+        | "nie" | "nem" | "don't" | "dont" | "doesn't" | "doesnt" | "isn't" | "isnt" | "cannot"
+        | "can't" | "cant" | "never" | "didn't" | "didnt" | "wouldn't" | "instead" | "without" => {
+            Not
+        }
+        "wait" | "oops" | "whoops" | "sorry" | "correction" | "scratch" | "meant" | "mean"
+        | "rather" | "ups" | "korrektur" | "quatsch" | "meinte" | "vielmehr" | "attends"
+        | "oups" | "pardon" | "espera" | "perdón" | "perdon" | "aspetta" | "scusa" | "desculpe"
+        | "wacht" | "bedoel" | "подожди" | "ой" | "czekaj" | "przepraszam" | "počkej" | "várj" => {
+            TakesBack
+        }
+        "fails" | "wrong" | "falsch" | "scheitert" | "échoue" | "falla" | "fallisce" | "faalt" => {
+            Fails
+        }
+        "work" | "works" | "geht's" | "funktioniert" | "marche" | "funciona" | "funziona"
+        | "werkt" => Works,
+        "because" | "cause" | "since" | "due" | "wegen" | "weil" => Because,
         "answer" | "solution" | "key" | "play" | "lösung" | "antwort" | "spiele" | "joue"
         | "solución" | "solucion" | "juego" | "soluzione" | "gioco" | "solução" | "jogo"
         | "oplossing" | "speel" | "ответ" | "играю" | "решение" | "gram" | "rozwiązanie"
@@ -133,27 +158,26 @@ pub(super) fn meaning(word: &str) -> Word {
         | "ago" | "would've" | "tomorrow" | "today" | "online" | "board" | "clock" | "seat"
         | "line" | "defence" | "defense" | "attack" | "gambit" | "variation" | "partie"
         | "gestern" | "hier" | "ayer" | "ieri" | "ontem" | "gisteren" | "вчера" | "wczoraj"
-        | "včera" | "tegnap" | "similar" | "like" | "likes" | "because" | "cause" | "could"
-        | "loses" | "fails" | "maybe" | "might" | "perhaps" | "looks" | "seems" | "tempting" => {
-            Aside
-        }
+        | "včera" | "tegnap" | "similar" | "like" | "likes" | "could" | "loses" | "maybe"
+        | "might" | "perhaps" | "looks" | "seems" | "tempting" => Aside,
         "what" | "why" | "how" | "who" | "when" | "where" | "which" | "does" | "is" | "are"
-        | "can" | "should" | "anyone" | "someone" | "warum" | "wie" | "pourquoi" | "por"
-        | "perché" | "waarom" | "почему" | "dlaczego" | "proč" | "miért" | "qué" | "que"
-        | "wäre" => Asks,
+        | "can" | "should" | "anyone" | "someone" | "warum" | "wie" | "pourquoi" | "perché"
+        | "waarom" | "почему" | "dlaczego" | "proč" | "miért" | "qué" | "que" | "wäre" => {
+            Asks
+        }
         "hi" | "hello" | "hey" | "ok" | "okay" | "hmm" | "hm" | "easy" | "finally" | "got"
         | "it" | "thanks" | "thank" | "you" | "coach" | "lol" | "haha" | "yes" | "yay" | "nice"
-        | "good" | "morning" | "evening" | "afternoon" | "cool" | "please" | "pls" | "sorry"
-        | "so" | "my" | "mine" | "the" | "an" | "his" | "its" | "white" | "black" | "id"
-        | "i'd" | "i'll" | "ill" | "i'm" | "im" | "it's" | "that's" | "thats" | "think"
-        | "found" | "this" | "one" | "first" | "mit" | "ich" | "meine" | "die" | "der" | "das"
-        | "den" | "dem" | "ist" | "je" | "ma" | "la" | "le" | "el" | "mi" | "il" | "mia"
-        | "minha" | "ik" | "mijn" | "het" | "я" | "мой" | "ja" | "moje" | "moja" | "az" | "én"
-        | "wins" | "winning" | "win" | "forced" | "here" | "well" | "uh" | "um" | "oh" | "ah"
-        | "again" | "second" | "try" | "guess" | "go" | "going" | "will" | "would" | "now"
-        | "ready" | "done" | "solved" | "boom" | "wow" | "eh" | "double" | "dbl" | "discovered"
-        | "dis" | "sacrifice" | "sac" | "everyone" | "all" | "team" | "mr" | "ms" | "mrs"
-        | "sir" | "s" | "m" | "ll" | "d" => Filler,
+        | "good" | "morning" | "evening" | "afternoon" | "cool" | "please" | "pls" | "so"
+        | "my" | "mine" | "the" | "an" | "his" | "its" | "white" | "black" | "id" | "i'd"
+        | "i'll" | "ill" | "i'm" | "im" | "it's" | "that's" | "thats" | "think" | "found"
+        | "this" | "one" | "first" | "mit" | "ich" | "meine" | "die" | "der" | "das" | "den"
+        | "dem" | "ist" | "je" | "ma" | "la" | "le" | "el" | "mi" | "il" | "mia" | "minha"
+        | "ik" | "mijn" | "het" | "я" | "мой" | "ja" | "moje" | "moja" | "az" | "én" | "wins"
+        | "winning" | "win" | "forced" | "here" | "well" | "uh" | "um" | "oh" | "ah" | "again"
+        | "second" | "try" | "guess" | "go" | "going" | "will" | "would" | "now" | "ready"
+        | "done" | "solved" | "boom" | "wow" | "eh" | "double" | "dbl" | "discovered" | "dis"
+        | "sacrifice" | "sac" | "everyone" | "all" | "team" | "mr" | "ms" | "mrs" | "sir" | "s"
+        | "m" | "ll" | "d" => Filler,
         _ => Other,
     }
 }
