@@ -32,8 +32,8 @@ pub(super) fn too_long() -> String {
 }
 
 pub(super) fn no_move() -> String {
-    "I could not find a move in that. Write it any way you like: letters and squares, from square \
-     to square, or in words."
+    "I find no move in that, so nothing has changed. Write one any way you like: letters and squares, \
+     from square to square, or in words."
         .to_owned()
 }
 
