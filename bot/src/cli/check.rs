@@ -143,34 +143,18 @@ impl Check {
 
 impl<'a> Line<'a> {
     pub(super) fn of(report: &'a Report) -> Self {
-        let Report {
-            id,
-            fen,
-            stipulation,
-            verdict,
-            keys,
-            line,
-            patterns,
-            proved,
-            nodes,
-            seconds,
-            message,
-            ..
-        } = report;
-        let (stipulation, verdict, proved, nodes, seconds) =
-            (*stipulation, *verdict, *proved, *nodes, *seconds);
         Self {
-            id,
-            fen,
-            stipulation,
-            verdict,
-            keys,
-            line,
-            patterns,
-            proved,
-            nodes,
-            seconds,
-            message,
+            id: &report.id,
+            fen: &report.fen,
+            stipulation: report.stipulation,
+            verdict: report.verdict,
+            keys: &report.keys,
+            line: &report.line,
+            patterns: &report.patterns,
+            proved: report.proved,
+            nodes: report.nodes,
+            seconds: report.seconds,
+            message: &report.message,
         }
     }
 }

@@ -19,20 +19,6 @@ use sealed_move::chess::{
 };
 use shakmaty::{Chess, Move, Position, san::SanPlus};
 
-const LANGUAGES: [Language; 11] = [
-    Language::English,
-    Language::German,
-    Language::French,
-    Language::Spanish,
-    Language::Italian,
-    Language::Portuguese,
-    Language::Dutch,
-    Language::Russian,
-    Language::Polish,
-    Language::Czech,
-    Language::Hungarian,
-];
-
 /// The replies and positions of the reader's table, and the messages of its corpus of talk.
 const TABLE: &str = include_str!("../../../bot/src/chess/reply/table.txt");
 const TALK: &str = include_str!("../../../bot/src/chess/reply/talk.txt");
@@ -395,7 +381,7 @@ fn no_reply_upsets_the_reader() {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         let start = &positions[rng.random_range(0..positions.len())];
         let text = input(&mut rng, &rows, start);
-        let language = LANGUAGES[rng.random_range(0..LANGUAGES.len())];
+        let language = Language::ALL[rng.random_range(0..Language::ALL.len())];
         let before = played(&mut rng, start);
         let begun = Instant::now();
         let reading = reply::read(start, &before, &text, language).expect("short enough");

@@ -58,6 +58,23 @@ pub enum Language {
     Hungarian,
 }
 
+impl Language {
+    /// Every language, in the order in which an unknown writer's letters are tried.
+    pub const ALL: [Self; 11] = [
+        Self::English,
+        Self::German,
+        Self::French,
+        Self::Spanish,
+        Self::Italian,
+        Self::Portuguese,
+        Self::Dutch,
+        Self::Russian,
+        Self::Polish,
+        Self::Czech,
+        Self::Hungarian,
+    ];
+}
+
 /// Where a message came from: an explicit answer is always read as one, talk only when it plainly is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Setting {

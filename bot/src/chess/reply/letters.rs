@@ -7,21 +7,6 @@ use shakmaty::Role::{self, Bishop, King, Knight, Pawn, Queen, Rook};
 
 use crate::chess::judge::Language;
 
-/// Every language, in the order in which an unknown writer's letters are tried.
-pub(super) const LANGUAGES: [Language; 11] = [
-    Language::English,
-    Language::German,
-    Language::French,
-    Language::Spanish,
-    Language::Italian,
-    Language::Portuguese,
-    Language::Dutch,
-    Language::Russian,
-    Language::Polish,
-    Language::Czech,
-    Language::Hungarian,
-];
-
 /// The piece letters of a language in lower case, longer ones first.
 pub(super) fn letters(language: Language) -> &'static [(&'static str, Role)] {
     match language {
@@ -141,7 +126,7 @@ pub(super) fn guess(own: Language, initials: &[char]) -> Language {
         })
     };
     std::iter::once(own)
-        .chain(LANGUAGES)
+        .chain(Language::ALL)
         .find(covers)
         .unwrap_or(own)
 }
@@ -152,7 +137,7 @@ mod tests {
 
     #[test]
     fn every_language_names_five_pieces() {
-        for language in LANGUAGES {
+        for language in Language::ALL {
             for role in [King, Queen, Rook, Bishop, Knight] {
                 assert!(
                     letters(language).iter().any(|&(_, r)| r == role),

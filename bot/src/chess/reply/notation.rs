@@ -5,7 +5,7 @@
 
 use shakmaty::{CastlingSide, File, Rank, Role, Square};
 
-use super::letters::{self, LANGUAGES};
+use super::letters;
 use super::scan::{Kind, Scanner};
 use crate::chess::judge::Language;
 
@@ -205,7 +205,7 @@ impl Scanner<'_> {
         let capital = self.at(i).is_uppercase();
         let mut known = false;
         let near = [self.first, self.own, Language::English];
-        for (at, language) in near.into_iter().chain(LANGUAGES).enumerate() {
+        for (at, language) in near.into_iter().chain(Language::ALL).enumerate() {
             if at >= near.len() && known {
                 break;
             }

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use shakmaty::{Chess, Color, Move, Position, Role, san::SanPlus, uci::UciMove};
 
-use super::letters::{LANGUAGES, letters};
+use super::letters::letters;
 use super::reason::man;
 use super::{MOST_CHARACTERS, TooLong, Tree, read};
 use crate::chess::judge::Language;
@@ -113,7 +113,7 @@ proptest! {
     #[test]
     fn every_language_and_figurines_are_read_back((position, mv) in some_move()) {
         let san = SanPlus::from_move(position.clone(), mv).to_string();
-        for language in LANGUAGES {
+        for language in Language::ALL {
             let text = translated(&san, |role| letter(language, role));
             prop_assert_eq!(first(&position, &text, language), Some(mv), "{:?} {}", language, text);
             // English is understood in every group, but for letters that mean another piece there.
@@ -169,7 +169,7 @@ proptest! {
 
     #[test]
     fn no_text_upsets_the_reader(text in "\\PC{0,400}", language in 0usize..11) {
-        sane(&text, LANGUAGES[language])?;
+        sane(&text, Language::ALL[language])?;
     }
 
     #[test]
@@ -186,7 +186,7 @@ proptest! {
         gap in prop::sample::select(vec!["", " "]),
         language in 0usize..11,
     ) {
-        sane(&words.join(gap), LANGUAGES[language])?;
+        sane(&words.join(gap), Language::ALL[language])?;
     }
 }
 

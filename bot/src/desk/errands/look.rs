@@ -88,12 +88,9 @@ impl Desk {
         let pending = errands.kept().words.clone();
         for (place, kind) in pending.into_iter().filter(|(place, _)| place.chat == chat) {
             let key = key_at(&place, &kind);
-            match errands.held_until(&key, now) {
-                Some(moment) => wait.at(moment),
-                None => {
-                    errands.hand_out(key, now);
-                    return Some(Errand { place, kind });
-                }
+            if !wait.held(errands.held_until(&key, now)) {
+                errands.hand_out(key, now);
+                return Some(Errand { place, kind });
             }
         }
         None
@@ -109,8 +106,7 @@ impl Desk {
     ) -> Done<Option<Look>> {
         let errands = &self.inner.errands;
         let key = Key::Post(post.id);
-        if let Some(moment) = errands.held_until(&key, now) {
-            wait.at(moment);
+        if wait.held(errands.held_until(&key, now)) {
             return Ok(None);
         }
         let place = place_of(&found.group);
@@ -147,8 +143,7 @@ impl Desk {
     ) -> Done<Option<Look>> {
         let errands = &self.inner.errands;
         let key = Key::Reveal(post.id);
-        if let Some(moment) = errands.held_until(&key, now) {
-            wait.at(moment);
+        if wait.held(errands.held_until(&key, now)) {
             return Ok(None);
         }
         let place = place_of(&found.group);
@@ -157,7 +152,7 @@ impl Desk {
             again: !errands.kept().fresh_reveals.remove(&post.id),
             sheet: Box::new(sheet),
         });
-        let what = format!("The reveal of post {}", post.number);
+        let what = format!("The reveal of position {}", post.number);
         self.handed_out(key, place, what, built, now).await
     }
 
@@ -207,8 +202,7 @@ impl Desk {
         if found.plan.empty.is_some() {
             let kind = empty_queue();
             let key = key_at(&place, &kind);
-            if let Some(moment) = self.inner.errands.held_until(&key, now) {
-                wait.at(moment);
+            if wait.held(self.inner.errands.held_until(&key, now)) {
                 return Ok(None);
             }
             self.inner.errands.hand_out(key, now);
@@ -225,8 +219,7 @@ impl Desk {
             return Ok(None);
         };
         let key = Key::Due(item.id);
-        if let Some(moment) = self.inner.errands.held_until(&key, now) {
-            wait.at(moment);
+        if wait.held(self.inner.errands.held_until(&key, now)) {
             return Ok(None);
         }
         if let Err(error) = self.intend_due(found, item, due, now).await {
@@ -305,6 +298,14 @@ struct Soonest(Option<DateTime<Utc>>);
 impl Soonest {
     fn at(&mut self, moment: DateTime<Utc>) {
         self.0 = Some(self.0.map_or(moment, |soonest| soonest.min(moment)));
+    }
+
+    /// Whether an errand is held, with the moment until then noted.
+    fn held(&mut self, until: Option<DateTime<Utc>>) -> bool {
+        if let Some(moment) = until {
+            self.at(moment);
+        }
+        until.is_some()
     }
 }
 
