@@ -152,37 +152,48 @@ fn open(name: &str, bytes: &[u8]) -> Result<(Kind, String), ReadError> {
     }
 }
 
-/// Sees the kind of a file from its first line that is neither empty nor a remark.
+/// Sees the kind of a file from its first line that can begin an entry; what stands before it is for
+/// the reader of that kind to complain of. Empty lines and remarks say nothing.
 fn kind(text: &str) -> Result<Kind, (usize, String)> {
+    let mut strange = None;
     for (at, line) in text.lines().enumerate() {
         let line = line.trim();
         if line.is_empty() || line.starts_with(['#', '%']) {
             continue;
         }
-        if line.starts_with(['[', '{', ';']) {
-            return Ok(Kind::Pgn);
+        if let Some(kind) = kind_of_line(line) {
+            return Ok(kind);
         }
-        let first = line.split_whitespace().next().unwrap_or_default();
-        if first.contains('/') && first.starts_with(|c: char| c.is_ascii_alphanumeric()) {
-            return Ok(Kind::Lines);
-        }
-        let after_number = first.trim_start_matches(|c: char| c.is_ascii_digit());
-        if after_number.len() < first.len() && after_number.starts_with('.') {
-            return Ok(Kind::Pgn);
-        }
-        return Err((
-            at + 1,
-            format!(
-                "\"{}\" begins neither a FEN or EPD line nor a PGN game; a position starts like \"8/8/8/8/8/5k2/5p2/5K2 w - -\", a game like [Event \"...\"]",
-                excerpt(first)
-            ),
-        ));
+        strange.get_or_insert((at + 1, line));
     }
+    let Some((at, line)) = strange else {
+        return Err((
+            1,
+            "the file is empty; it should hold positions as EPD or FEN lines, or games in PGN"
+                .to_owned(),
+        ));
+    };
+    let first = line.split_whitespace().next().unwrap_or_default();
     Err((
-        1,
-        "the file is empty; it should hold positions as EPD or FEN lines, or games in PGN"
-            .to_owned(),
+        at,
+        format!(
+            "\"{}\" begins neither a FEN or EPD line nor a PGN game; a position starts like \"8/8/8/8/8/5k2/5p2/5K2 w - -\", a game like [Event \"...\"]",
+            excerpt(first)
+        ),
     ))
+}
+
+/// The kind of file in which this line can begin an entry.
+fn kind_of_line(line: &str) -> Option<Kind> {
+    if line.starts_with(['[', '{', ';']) {
+        return Some(Kind::Pgn);
+    }
+    let first = line.split_whitespace().next().unwrap_or_default();
+    if first.contains('/') && first.starts_with(|c: char| c.is_ascii_alphanumeric()) {
+        return Some(Kind::Lines);
+    }
+    let after_number = first.trim_start_matches(|c: char| c.is_ascii_digit());
+    (after_number.len() < first.len() && after_number.starts_with('.')).then_some(Kind::Pgn)
 }
 
 /// The beginning of a text from a file, short enough to quote in a message.

@@ -56,6 +56,7 @@ pub(super) fn split(text: &str) -> Vec<RawGame> {
         from: 0,
         open: Vec::new(),
         ended: false,
+        tagged: false,
     };
     walk.run();
     walk.games
@@ -74,6 +75,8 @@ struct Walk<'a> {
     open: Vec<usize>,
     /// The game's result was read; what follows belongs to the next.
     ended: bool,
+    /// A tag of the game was met, good or bad.
+    tagged: bool,
 }
 
 impl<'a> Walk<'a> {
@@ -176,6 +179,7 @@ impl<'a> Walk<'a> {
             }
         }
         self.ended = false;
+        self.tagged = false;
         let mut game = std::mem::take(&mut self.game);
         if game.line != 0 {
             let end = self.whole.len() - self.rest.len();
@@ -185,11 +189,14 @@ impl<'a> Walk<'a> {
     }
 
     fn tag(&mut self) {
-        // Tags after moves belong to the next game, whether or not the last had a result.
-        if !self.game.movetext.is_empty() {
+        // Tags after moves belong to the next game, whether or not the last had a result; so do those
+        // after words that are none, such as a heading of the file.
+        let words = !self.tagged && self.game.problem.is_some();
+        if words || !self.game.movetext.is_empty() {
             self.ended = true;
         }
         self.begin();
+        self.tagged = true;
         let end = self.rest.find('\n').unwrap_or(self.rest.len());
         let line = &self.rest[..end];
         match read_tag(line) {

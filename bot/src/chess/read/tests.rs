@@ -330,3 +330,23 @@ proptest! {
         prop_assert_eq!(entry.comments, [comment]);
     }
 }
+
+#[test]
+fn a_strange_first_line_loses_none_of_the_others() {
+    let position = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - dm 2; id \"ok\";";
+    let read = read_file("week.epd", format!("My week:\n{position}\n").as_bytes());
+    let [Err(strange), Ok(entry)] = read.as_slice() else {
+        panic!("{read:?}");
+    };
+    assert_eq!((strange.line, entry.line), (1, 2));
+    assert_eq!(entry.id, "ok");
+    let game = "[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n[Task \"#2\"]\n\n1.Rxd8+ *\n";
+    let read = read_file("week.pgn", format!("My week:\n\n{game}").as_bytes());
+    let good = read.iter().flatten().count();
+    assert_eq!(good, 1, "{read:?}");
+    let read = read_file("week.txt", b"My week:\nnothing but words\n");
+    let [Err(strange)] = read.as_slice() else {
+        panic!("{read:?}");
+    };
+    assert!(strange.to_string().contains("begins neither"), "{strange}");
+}
