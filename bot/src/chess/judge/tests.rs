@@ -52,7 +52,6 @@ fn a_wrong_move_is_refuted_with_the_reason() {
         said.why,
         "the rook takes it, and the back rank is defended again"
     );
-    println!("{}", said.message);
     assert!(!said.message.contains("Rxd8"), "{}", said.message);
 }
 
@@ -68,39 +67,108 @@ fn a_longer_mate_is_played_move_by_move() {
     ] {
         let held: Vec<&str> = line.iter().map(String::as_str).collect();
         let said = say_in(&problem, &held, text);
-        println!("{text}: {} {:?} {}", said.message, said.line, said.points);
-        assert_eq!(said.verdict, verdict, "{text}");
+        assert_eq!(said.verdict, verdict, "{text}: {}", said.message);
         line = said.line;
     }
 }
 
 #[test]
 fn whole_lines_are_judged_against_what_they_leave_out() {
+    use Verdict::{Illegal, OnTheWay, Solved, Wrong};
     let problem = problem(SMOTHERED, "#4");
-    for text in [
-        "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qg8+ Rxg8 4.Nf7#",
-        "1.Nf7+ Kg8 2.Nh6+ Kf8 3.Qf7#",
-        "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qg8+",
-        "1.Nf7+ Kg8 2.Nh6+",
-        "1.Nf7+ 2.Nh6+ 3.Qg8+",
-        "1.Nf7+ Kg8 2.Nd8+ Kh8 3.Qg8+",
-        "1.Nf7+ Kg8 2.Nd8+ Kf8",
-        "1.Nf7+ Kf8",
-        "Qf7",
-        "Qg8+",
-        "Nf7+ or Qf7",
-        "Nxh7",
-        "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qf7",
+    for (text, verdict, points, part) in [
+        (
+            "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qg8+ Rxg8 4.Nf7#",
+            Solved,
+            5.0,
+            "is mate",
+        ),
+        (
+            "1.Nf7+ Kg8 2.Nh6+ Kf8 3.Qf7#",
+            OnTheWay,
+            1.0,
+            "right after 2...Kf8. What about 2...Kh8?",
+        ),
+        // The mate that follows by force need not be written.
+        (
+            "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qg8+",
+            Solved,
+            5.0,
+            "holds against every defence",
+        ),
+        (
+            "1.Nf7+ 2.Nh6+ 3.Qg8+",
+            Solved,
+            5.0,
+            "holds against every defence",
+        ),
+        (
+            "1.Nf7+ Kg8 2.Nh6+",
+            OnTheWay,
+            1.0,
+            "Black answers 2...Kh8. Your move.",
+        ),
+        (
+            "1.Nf7+ Kg8 2.Nd8+ Kh8 3.Qg8+",
+            Wrong,
+            1.0,
+            "2.Nd8+ mates, but not in three: it takes five. Black answers 2...Kh8: the king gets out \
+             to h8, which your knight guarded until it moved.",
+        ),
+        // A weaker defence of the writer's own changes nothing.
+        ("1.Nf7+ Kg8 2.Nd8+ Kf8", Wrong, 1.0, "Black answers 2...Kh8"),
+        (
+            "1.Nf7+ Kf8",
+            Illegal,
+            0.0,
+            "I followed you up to 1.Nf7+. \u{201c}Kf8\u{201d} is not possible: the king on h8 does \
+             not reach f8. Possible there: Kg8.",
+        ),
+        (
+            "Qg8+",
+            Wrong,
+            0.0,
+            "1...Kxg8: the king takes the queen, for none of your men guards g8.",
+        ),
+        (
+            "Nf7+ or Qf7",
+            Wrong,
+            0.0,
+            "Of several moves offered each has to hold. 1.Qf7 does not work",
+        ),
+        (
+            "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qf7",
+            Wrong,
+            1.0,
+            "3.Qf7 does not work: it threatens no mate",
+        ),
     ] {
         let said = say(&problem, text);
-        println!(
-            "{text}\n   {:?} {} {:?} {:?}\n   {}",
-            said.verdict, said.points, said.refutation, said.line, said.message
+        assert_eq!(
+            (said.verdict, said.points),
+            (verdict, points),
+            "{text}: {}",
+            said.message
         );
+        assert!(said.message.contains(part), "{text}: {}", said.message);
+        // Nobody is told more of the solution than they wrote.
+        let told = said.message.contains("Qg8") && !text.contains("Qg8");
+        assert!(!told, "{text}: {}", said.message);
     }
-    for step in 1..=3 {
-        println!("{}", hint(&problem, &[], step));
-    }
+}
+
+#[test]
+fn hints_say_a_little_more_each_time() {
+    let problem = problem(SMOTHERED, "#4");
+    let hints: Vec<String> = (1..=3).map(|step| hint(&problem, &[], step)).collect();
+    assert_eq!(
+        hints,
+        [
+            "Look at your knight.",
+            "It begins with a check. The picture at the end: Smothered mate.",
+            "The first move is 1.Nf7+.",
+        ]
+    );
 }
 
 /// Two rooks drive the king to the edge; several defences last equally long.
