@@ -20,7 +20,7 @@ use crate::chess::{
 };
 
 /// A judgement less deep than this, in half-moves, is no judgement.
-pub(super) const SHALLOWEST: u32 = 8;
+pub(in crate::chess) const SHALLOWEST: u32 = 8;
 /// How much less deep every move is judged, when the keys are more than one and are to be listed.
 const LIST_SHALLOWER: u32 = 4;
 

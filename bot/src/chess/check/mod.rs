@@ -16,6 +16,7 @@ use super::{
     read::{Entry, ReadError},
 };
 
+pub(super) use advantage::SHALLOWEST;
 pub use tables::{Endgames, Known};
 
 /// Version of the checker; a stored check with another version is done again.
@@ -140,6 +141,8 @@ pub struct Problem {
     pub stipulation: Stipulation,
     /// Keys, variations and tries.
     pub solution: std::sync::Arc<Solution>,
+    /// Endgame tables to judge other moves by, for a win or a draw.
+    pub endgames: Option<std::sync::Arc<dyn Endgames>>,
 }
 
 /// How to check.
@@ -217,6 +220,7 @@ pub fn problem(
         position: position.clone(),
         stipulation,
         solution: std::sync::Arc::new(solution),
+        endgames: options.endgames.clone(),
     })
 }
 

@@ -1,7 +1,7 @@
 //! The verdict on a reply.
 //!
 //! [`mod@self`] takes the text, has it read, and hands the moves to [`mate`] (proved, by the solution
-//! tree and off it by the prover) or to [`advantage`] (judged by search). [`points`] holds the scale,
+//! tree and off it by the prover) or to [`advantage`] (judged by tables or search). [`points`] holds the scale,
 //! [`words`] what the member is told, [`hints`] the steps of help. Nothing a member is told shows more
 //! of the solution than the member wrote, except the hints that were asked for.
 
@@ -96,8 +96,7 @@ pub struct Terms {
     /// each member a number of their own to let defences differ between members. Against mates the
     /// verdict and the points do not depend on it.
     ///
-    /// Against `+` and `=` the defences within [`EQUAL_DEFENCES`] of the best count as equal, and
-    /// beyond a defence that the main line does not have the next good move solves.
+    /// Against `+` and `=` the defences within [`EQUAL_DEFENCES`] of the best count as equal.
     pub defence_choice: u64,
 }
 

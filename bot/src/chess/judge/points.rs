@@ -22,7 +22,8 @@ pub fn for_share(share: f64) -> f64 {
     (points * 2.0).floor() / 2.0
 }
 
-/// Points for `done` right moves of a mate in `moves`, played one by one.
+/// Points for `done` right moves of a mate in `moves`, or of a win or draw that asks for `moves`, played
+/// one by one.
 pub fn for_moves(done: usize, moves: u8) -> f64 {
     if done == 0 {
         return 0.0;
@@ -35,8 +36,9 @@ pub fn for_moves(done: usize, moves: u8) -> f64 {
 pub fn rule() -> &'static str {
     "A full solution is worth 5 points. In a two-mover the key is all that is asked. In a longer mate \
      the key is worth 1 point and the other 4 are shared by the full-length variations, rounded down to \
-     a half; the mating moves need not be written. In a win or a draw the main line is asked; its first \
-     move alone is worth 1 point. A wrong key is worth nothing, and so are several \
+     a half; the mating moves need not be written. In a win or a draw the line is asked until the gain \
+     is on the board or the draw is plain, four moves at most: the first move is worth 1 point, and the \
+     others share 4. A wrong key is worth nothing, and so are several \
      first moves of which one is wrong. (The five points and what they are for: the solving rules of \
      the World Federation for Chess Composition; how they are shared is ours.)"
 }

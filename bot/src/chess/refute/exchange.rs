@@ -14,7 +14,7 @@ const MATED: i32 = 1_000;
 ///
 /// Captures, promotions and ways out of check are looked at for a few half-moves; who takes nothing
 /// keeps what there is.
-pub(super) fn settled(position: &Chess, side: Color) -> i32 {
+pub(in crate::chess) fn settled(position: &Chess, side: Color) -> i32 {
     let value = quiet(position, -MATED, MATED, HORIZON);
     if position.turn() == side {
         value

@@ -12,7 +12,9 @@ mod words;
 
 use shakmaty::{Chess, Color, Move, Position, Role};
 
+pub(super) use exchange::settled;
 pub use reason::{Back, Facts, LostGuard, Reason, reasons};
+pub(super) use scene::arrival as arrived;
 pub(crate) use words::number;
 
 use super::{Budget, Solution, Spent, prove, scene::Scene};
@@ -105,7 +107,7 @@ pub fn mate_move(
         return Ok(None);
     }
     let slower = slower_mate(&after, left, budget);
-    let held = exchange::settled(&after, after.turn());
+    let held = settled(&after, after.turn());
     let mut threat = std::cell::OnceCell::new();
     let candidates = holding.iter().take(CANDIDATES).enumerate();
     let told_apart = candidates.map(|(place, &defence)| {
@@ -114,7 +116,7 @@ pub fn mate_move(
         let found = reasons(&facts, sealed);
         threat.clone_from(&facts.threat);
         let mut vague = found.first().map_or(usize::MAX, Reason::vagueness);
-        let settled = exchange::settled(&facts.beyond, after.turn());
+        let settled = settled(&facts.beyond, after.turn());
         // A check that throws a man away holds the mate up, but nobody would play it.
         if settled < held - 1 {
             vague = vague.saturating_add(GIVEN_AWAY);

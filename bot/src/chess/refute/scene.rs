@@ -6,7 +6,7 @@ use super::reason::{Back, Facts, Reason};
 use crate::chess::scene::{Scene, SceneMark};
 
 /// The square a man arrives on; for castling the king's.
-pub(super) fn arrival(mv: Move) -> Square {
+pub(in crate::chess) fn arrival(mv: Move) -> Square {
     match mv {
         Move::Castle { king, rook } => {
             let side = CastlingSide::from_king_side(rook > king);
