@@ -1,5 +1,7 @@
 //! Reading and judging replies, held against python-chess.
 
+#[path = "replies/explained.rs"]
+mod explained;
 #[path = "replies/fuzz.rs"]
 mod fuzz;
 

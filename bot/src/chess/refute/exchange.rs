@@ -7,6 +7,8 @@ use super::balance;
 
 /// How many half-moves of captures are looked at.
 const HORIZON: u8 = 6;
+/// How many, where it must be certain that nothing is won back.
+const FAR: u8 = 8;
 /// Worth more than all men together.
 const MATED: i32 = 1_000;
 
@@ -21,6 +23,18 @@ pub(in crate::chess) fn settled(position: &Chess, side: Color) -> i32 {
     } else {
         -value
     }
+}
+
+/// The most that the side to move can have after any move of its own, captures or none, and the
+/// captures that follow: a fork that wins back what was lost is seen.
+pub(super) fn after_any_move(position: &Chess) -> i32 {
+    let mut best = -MATED;
+    for mv in position.legal_moves() {
+        let mut next = position.clone();
+        next.play_unchecked(mv);
+        best = best.max(-quiet(&next, -MATED, -best, FAR));
+    }
+    best
 }
 
 /// For the side to move, within `alpha` and `beta`.
@@ -62,6 +76,17 @@ fn quiet(position: &Chess, mut alpha: i32, beta: i32, horizon: u8) -> i32 {
 mod tests {
     use super::*;
     use crate::chess::parse_fen;
+
+    #[test]
+    fn a_fork_wins_back_what_captures_do_not() {
+        // The knight checks from f6 and takes on d7.
+        let fork = parse_fen("6k1/3q4/8/3N4/8/8/8/6K1 w - - 0 1").expect("a position");
+        assert_eq!(settled(&fork.position, Color::White), 3 - 9);
+        assert_eq!(after_any_move(&fork.position), 3);
+        // From here it attacks the queen alone, and she goes.
+        let none = parse_fen("6k1/2q5/8/8/8/2N5/8/6K1 w - - 0 1").expect("a position");
+        assert_eq!(after_any_move(&none.position), 3 - 9);
+    }
 
     #[test]
     fn captures_are_followed_to_their_end() {

@@ -124,8 +124,10 @@ pub fn mate_move(
         // Where any move would do, the one that wins most is shown; otherwise the order of conviction
         // decides between reasons that are equally plain.
         let idle = found.first() == Some(&Reason::NoThreat);
+        // Nobody promotes to less where a queen does as well.
+        let odd = defence.promotion().is_some_and(|to| to != Role::Queen);
         (
-            (vague, if idle { -settled } else { 0 }, place),
+            (vague, if idle { -settled } else { 0 }, odd, place),
             facts,
             found,
         )

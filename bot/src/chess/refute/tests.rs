@@ -439,4 +439,23 @@ fn a_queen_is_lost_for_nothing_only_where_nothing_is_had_for_her() {
     let fen = "rnbq1bnr/pppp2kp/8/5Qp1/2BPP2P/8/PPP2PP1/RNB1K2R w KQ - 0 1";
     let (_, why) = answer(fen, 2, "Qg6+");
     assert_eq!(why, "the pawn takes the queen for nothing");
+    // Greco, about 1620 (from memory), a move later: the fork on f2 wins the queen back.
+    let fen = "r1b2rk1/pppp1ppp/8/2b1P3/2B3n1/5N2/PP3qPP/RNBQR2K b - - 1 2";
+    let (_, why) = answer(fen, 2, "Qxb2");
+    assert_eq!(why, "the bishop takes the queen, and nothing takes back");
+    // Nor for nothing where mate follows all the same.
+    let fen = "5Q2/2R4p/1p1qpp2/7k/3P3P/3B2P1/5PK1/r7 w - - 1 2";
+    let (_, why) = answer(fen, 2, "Qa8");
+    assert!(why.contains("and nothing takes back"), "{why}");
+}
+
+#[test]
+fn a_pawn_that_promotes_becomes_a_queen_where_that_does_as_well() {
+    let guard = "7k/8/8/2p5/6K1/8/4R2p/R7 w - -";
+    let (defence, why) = answer(guard, 2, "Re7");
+    assert_eq!(defence, "h1=Q");
+    assert_eq!(
+        why,
+        "the queen now guards a8, where the mate was threatened"
+    );
 }

@@ -4,8 +4,8 @@ use shakmaty::{Role, Square};
 
 use super::reason::{Back, Facts, LostGuard, Reason};
 use super::{balance, exchange};
-use crate::chess::Stipulation;
 use crate::chess::reply::reason::{man, side};
+use crate::chess::{Budget, Stipulation, prove};
 
 /// The reasons as one sentence, without the line and without a full stop; empty for none.
 pub(super) fn sentence(facts: &Facts, reasons: &[Reason]) -> String {
@@ -29,12 +29,17 @@ pub(super) fn point(facts: &Facts, reasons: &[Reason]) -> String {
     let spoken = reasons
         .iter()
         .filter(|reason| !matches!(reason, Reason::Slower { .. }));
-    let alone = spoken.count() == 1;
+    let mut place = Place {
+        first: true,
+        alone: spoken.count() == 1,
+        late: reasons.iter().any(|r| matches!(r, Reason::Slower { .. })),
+    };
     for reason in reasons {
         if clauses.len() == 2 {
             break;
         }
-        clauses.extend(clause(facts, *reason, clauses.is_empty(), alone));
+        clauses.extend(clause(facts, *reason, place));
+        place.first = clauses.is_empty();
     }
     // Two clauses at most, and one where the first has said two things already.
     if clauses
@@ -56,8 +61,19 @@ pub(crate) fn number(n: u8) -> String {
         .map_or_else(|| n.to_string(), |word| (*word).to_owned())
 }
 
-/// One reason; `first` when it opens the sentence, `alone` when no other clause can follow it.
-fn clause(facts: &Facts, reason: Reason, first: bool, alone: bool) -> Option<String> {
+/// Where a clause stands.
+#[derive(Clone, Copy)]
+struct Place {
+    /// It opens the sentence.
+    first: bool,
+    /// No other clause can follow it.
+    alone: bool,
+    /// The sentence will say that the move mates in the end.
+    late: bool,
+}
+
+/// One reason.
+fn clause(facts: &Facts, reason: Reason, place: Place) -> Option<String> {
     let defender = side(!facts.solver());
     Some(match reason {
         Reason::Slower { .. } => return None,
@@ -71,7 +87,7 @@ fn clause(facts: &Facts, reason: Reason, first: bool, alone: bool) -> Option<Str
             on,
             the_mover,
             back,
-        } => taking(facts, by, what, on, the_mover, back, alone),
+        } => taking(facts, by, what, on, the_mover, back, place),
         Reason::Flight { to, lost_guard } => match lost_guard {
             None => format!("the king gets out to {to}, which none of your men guards"),
             Some(LostGuard::Moved(role)) => format!(
@@ -84,7 +100,7 @@ fn clause(facts: &Facts, reason: Reason, first: bool, alone: bool) -> Option<Str
             ),
         },
         Reason::Castles => "the king castles out of the attack".to_owned(),
-        Reason::Check if first => format!(
+        Reason::Check if place.first => format!(
             "it gives check, and {} has to see to that first",
             side(facts.solver())
         ),
@@ -133,6 +149,21 @@ fn clause(facts: &Facts, reason: Reason, first: bool, alone: bool) -> Option<Str
     })
 }
 
+/// Whether the solver has nothing to show for the queen that the defence took: no men, whatever is
+/// played next, and no mate in two.
+fn nothing_for_the_queen(facts: &Facts) -> bool {
+    let had = balance(&facts.before, facts.solver());
+    if had - exchange::settled(&facts.beyond, facts.solver()) < QUEEN_FOR_NOTHING
+        || had - exchange::after_any_move(&facts.beyond) < QUEEN_FOR_NOTHING
+    {
+        return false;
+    }
+    let budget = Budget::unlimited().nodes(MATE_NODES).table_bytes(1 << 20);
+    matches!(prove::shortest_mate(&facts.beyond, 2, &budget), Ok(None))
+}
+
+/// How much work may go into seeing that a lost queen was not given up for mate.
+const MATE_NODES: u64 = 20_000;
 /// What a queen must cost, in pawns and all captures counted, to be lost for nothing.
 const QUEEN_FOR_NOTHING: i32 = 8;
 
@@ -143,7 +174,7 @@ fn taking(
     on: Square,
     the_mover: bool,
     back: Back,
-    alone: bool,
+    place: Place,
 ) -> String {
     let taken = if the_mover {
         match what {
@@ -154,10 +185,7 @@ fn taking(
         format!("the {} on {on}", man(what))
     };
     let act = format!("the {} takes {taken}", man(by));
-    let lost = || {
-        let left = exchange::settled(&facts.beyond, facts.solver());
-        what == Role::Queen && balance(&facts.before, facts.solver()) - left >= QUEEN_FOR_NOTHING
-    };
+    let lost = || what == Role::Queen && !place.late && nothing_for_the_queen(facts);
     match back {
         _ if by == Role::King => format!("{act}, for none of your men guards {on}"),
         Back::Nothing if lost() => format!("{act} for nothing"),
@@ -168,7 +196,7 @@ fn taking(
         ),
         Back::Guarded => format!("{act}, and your king may not take back on a guarded square"),
         // That the capture holds was proved, so taking back is no mate in the moves that are left.
-        Back::Possible if alone => match facts.left {
+        Back::Possible if place.alone => match facts.left {
             2 => format!("{act}, and taking back is not mate"),
             3..=Stipulation::LONGEST => format!("{act}, and taking back does not mate in time"),
             _ => act,
