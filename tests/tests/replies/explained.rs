@@ -97,6 +97,7 @@ fn solved(position: &Chess, moves: u8) -> Problem {
         position: position.clone(),
         stipulation: Stipulation::Mate(moves),
         solution: proof.solution.into(),
+        endgames: None,
     }
 }
 
