@@ -89,6 +89,11 @@ pub(super) fn letters(language: Language) -> &'static [(&'static str, Role)] {
     }
 }
 
+/// Whether a small letter begins the letters of a man in any language; none has more than two.
+pub(super) fn begins(c: char) -> bool {
+    matches!(c, 'a'..='z' | 'к' | 'л' | 'п' | 'с' | 'ф')
+}
+
 /// The role a figurine shows, whatever its colour.
 pub(super) fn figurine(c: char) -> Option<Role> {
     Some(match c {
@@ -143,6 +148,16 @@ mod tests {
                     letters(language).iter().any(|&(_, r)| r == role),
                     "{language:?} {role:?}"
                 );
+            }
+        }
+    }
+
+    #[test]
+    fn letters_begin_as_they_may_and_are_two_at_most() {
+        for language in Language::ALL {
+            for &(name, _) in letters(language) {
+                assert!(name.starts_with(begins), "{name}");
+                assert!(name.chars().count() <= 2, "{name}");
             }
         }
     }

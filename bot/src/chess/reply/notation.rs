@@ -202,6 +202,11 @@ impl Scanner<'_> {
         if let Some(role) = letters::figurine(self.at(i)) {
             return vec![(Some(role), EXACT, 1)];
         }
+        // Most characters of most texts begin no man's letter in any language.
+        let Some(first) = lower(self.at(i)).filter(|&c| letters::begins(c)) else {
+            return vec![(None, EXACT, 0)];
+        };
+        let second = lower(self.at(i + 1));
         let capital = self.at(i).is_uppercase();
         let mut known = false;
         let near = [self.first, self.own, Language::English];
@@ -210,14 +215,15 @@ impl Scanner<'_> {
                 break;
             }
             for &(letter, role) in letters::letters(language) {
-                let length = letter.chars().count();
-                let same = letter
-                    .chars()
-                    .enumerate()
-                    .all(|(k, l)| self.at(i + k).to_lowercase().eq([l]));
-                if !same {
+                let mut rest = letter.chars();
+                if rest.next() != Some(first) {
                     continue;
                 }
+                let length = match (rest.next(), second) {
+                    (None, _) => 1,
+                    (Some(wanted), Some(found)) if wanted == found => 2,
+                    _ => continue,
+                };
                 known |= (1..near.len()).contains(&at);
                 let rank = match (at, capital) {
                     (0, true) => EXACT,
@@ -437,4 +443,11 @@ impl Scanner<'_> {
         }
         Some(end)
     }
+}
+
+/// The small letter of a character, where that is one letter.
+fn lower(c: char) -> Option<char> {
+    let mut letters = c.to_lowercase();
+    let first = letters.next()?;
+    letters.next().is_none().then_some(first)
 }
