@@ -94,7 +94,7 @@ def slower(case: Case, reason: dict) -> None:
     must(moves > case.left, "it takes longer than asked")
     if moves - 1 <= case.reach():
         must(is_lost(case.after, moves - 1), "it mates in the length said")
-        must(not is_lost(case.after, moves - 2), "it mates no sooner")
+    must(not is_lost(case.after, min(moves - 2, case.reach())), "it mates no sooner")
 
 
 def mates_first(case: Case, _reason: dict) -> None:

@@ -5,7 +5,8 @@ of wrong moves, each with `move` and `line` in UCI, `reasons` (objects with thei
 (the same without a mate that comes too late), `message` (what the member is told; may be missing),
 `board` (the position in the picture) and `marks` (what is marked in it).
 
-Writes one JSON object: how often each kind was given, by what it says.
+Writes one JSON object: how many `wrong` moves there were, how often each of the `kinds` was given, by
+what it says, and how many reasons made false on purpose were `refused`.
 """
 
 import collections
@@ -17,8 +18,12 @@ import chess
 
 import claims
 import sentences
+import spoil
 from claims import Case, Untrue, must
 from material import balance, best_after_any_move
+
+# Of so many wrong moves one is made false in every way, which has to be noticed.
+_SPOILED = 6
 
 
 def verify(problem: dict, wrong: dict) -> list[str]:
@@ -46,6 +51,34 @@ def verify(problem: dict, wrong: dict) -> list[str]:
     return [label(reason) for reason in reasons] + [
         "for nothing" for claim in said if claim.get("for_nothing")
     ]
+
+
+def refuse(problem: dict, wrong: dict) -> int:
+    """Insists that reasons and sentences made false are refused; how many were."""
+    case = Case(problem["fen"], problem["moves"], wrong["move"], wrong["line"])
+    refused = 0
+    for reason in wrong["reasons"]:
+        for false in spoil.reasons(reason):
+            match false:
+                # A mate too long to look for may be longer.
+                case {"kind": "slower", "moves": moves} if moves - 2 > case.reach():
+                    continue
+                # What is defended again stays defended.
+                case {"kind": "back-rank", "again": False}:
+                    continue
+            refused += refuses(false, claims.KINDS[reason["kind"]], case, false)
+    for false in spoil.sentences(wrong):
+        refused += refuses(false["why"], verify, problem, false)
+    return refused
+
+
+def refuses(what: object, check, *args) -> int:
+    """One if the check refuses."""
+    try:
+        check(*args)
+    except (Untrue, sentences.NotUnderstood):
+        return 1
+    raise Untrue(f"made false, and not noticed: {what}")
 
 
 def compare(case: Case, said: list[dict], reasons: list[dict]) -> None:
@@ -150,17 +183,20 @@ def label(reason: dict) -> str:
     return reason["kind"]
 
 
-def hold(line: str) -> tuple[int, list[str], list[str]]:
-    """Looks at one position: its wrong moves, the kinds of reasons given, and what is not true."""
+def hold(line: str) -> tuple[list[str], int, list[str]]:
+    """Looks at one position: the kinds of reasons given, how many made false were refused, and what is
+    not true."""
     problem = json.loads(line)
-    kinds, faults = [], []
-    for wrong in problem["wrong"]:
+    kinds, refused, faults = [], 0, []
+    for place, wrong in enumerate(problem["wrong"]):
         try:
             kinds += verify(problem, wrong)
+            if place % _SPOILED == 0:
+                refused += refuse(problem, wrong)
         except (Untrue, sentences.NotUnderstood) as fault:
             where = f"{problem['fen']} #{problem['moves']} {wrong['move']} {wrong['line']}"
             faults.append(f"{where}: not so: {fault}\n    ({wrong.get('message') or wrong['why']})")
-    return len(problem["wrong"]), kinds, faults
+    return kinds, refused, faults
 
 
 if __name__ == "__main__":
@@ -170,5 +206,13 @@ if __name__ == "__main__":
     untrue = [fault for _, _, faults in held for fault in faults]
     if untrue:
         sys.exit(f"{len(untrue)} not true:\n" + "\n".join(untrue))
-    kinds = collections.Counter(kind for _, kinds, _ in held for kind in kinds)
-    print(json.dumps({"wrong": sum(count for count, _, _ in held), "kinds": dict(kinds)}))
+    kinds = collections.Counter(kind for kinds, _, _ in held for kind in kinds)
+    print(
+        json.dumps(
+            {
+                "wrong": sum(len(json.loads(line)["wrong"]) for line in lines),
+                "kinds": dict(kinds),
+                "refused": sum(refused for _, refused, _ in held),
+            }
+        )
+    )
