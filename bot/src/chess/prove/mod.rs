@@ -114,7 +114,7 @@ impl<'a> Prover<'a> {
                 continue;
             }
             let mut length = shortest;
-            while worker.defend(&first.after, length - 1)?.is_some() {
+            while worker.holds(&first.after, length - 1)? {
                 length += 1;
             }
             keys.push((first.mv, length));
@@ -158,9 +158,9 @@ impl<'a> Prover<'a> {
     /// [`Spent`] when the budget ended first.
     pub fn meets(&self, position: &Chess, moves: u8) -> Result<bool, Spent> {
         let mut worker = Worker::new(self.budget, &self.table);
-        let held = worker.defend(position, moves);
+        let holds = worker.holds(position, moves);
         worker.settle();
-        Ok(held?.is_none())
+        Ok(!holds?)
     }
 
     /// With the attacker to move in a position that can come of this one: every move that mates

@@ -10,7 +10,7 @@ use std::sync::{
 
 use shakmaty::{Chess, Move, Position};
 
-use super::search::{Held, Worker};
+use super::search::{Worker, played};
 use super::table::Table;
 use crate::chess::{Budget, Spent};
 
@@ -43,6 +43,27 @@ impl First {
         (self.failed_at >= moves)
             .then(|| self.holds.first().copied())
             .flatten()
+    }
+}
+
+/// How a defence holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Held {
+    /// By this move.
+    By(Move),
+    /// The defender has no move and is not in check.
+    Stalemate,
+    /// The defender is not mated, and the attacker has no move left.
+    InTime,
+}
+
+impl Held {
+    /// The move that holds, where there is one.
+    pub(super) fn by(self) -> Option<Move> {
+        match self {
+            Self::By(mv) => Some(mv),
+            Self::Stalemate | Self::InTime => None,
+        }
     }
 }
 
@@ -205,10 +226,14 @@ fn settle_one(
     let mut holds = Vec::new();
     let mut all_known = true;
     worker.visit()?;
-    if replies.is_empty() || left == 0 {
-        holds.extend(worker.defend(&first.after, left)?);
-        // With no moves left the defender "holds" by not being mated, whatever he plays.
-        all_known = replies.is_empty();
+    if replies.is_empty() {
+        if !first.after.is_check() {
+            holds.push(Held::Stalemate);
+        }
+    } else if left == 0 {
+        // The defender holds by not being mated, whatever he plays.
+        holds.push(Held::InTime);
+        all_known = false;
     } else {
         let mut order = worker.ordered_defence(&first.after, left)?;
         // What held before is the first thing to ask again.
@@ -219,9 +244,7 @@ fn settle_one(
             }
         }
         for (i, mv) in order.iter().enumerate() {
-            let mut after = first.after.clone();
-            after.play_unchecked(*mv);
-            if !worker.attack(&after, left)? {
+            if !worker.attack(&played(&first.after, *mv), left)? {
                 holds.push(Held::By(*mv));
                 if holds.len() == wanted {
                     all_known = i + 1 == order.len();

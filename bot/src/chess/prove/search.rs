@@ -31,6 +31,11 @@ pub(super) struct Worker<'a> {
 
 const LEVELS: usize = Stipulation::LONGEST as usize + 2;
 
+/// Where `refuters` keeps what worked with this many moves left.
+fn level(moves: u8) -> usize {
+    usize::from(moves).min(LEVELS - 1)
+}
+
 const DEFENDER: usize = 0;
 const ATTACKER: usize = 1;
 
@@ -104,7 +109,7 @@ impl<'a> Worker<'a> {
         for length in (known.no_mate + 1).max(2)..=moves {
             for &(_, mv) in &ranked {
                 self.visit()?;
-                if self.defend(&played(position, mv), length - 1)?.is_none() {
+                if !self.holds(&played(position, mv), length - 1)? {
                     self.reward(ATTACKER, mv, length);
                     self.table.note(&key, Some(length), None, pack(mv));
                     return Ok(true);
@@ -147,50 +152,132 @@ impl<'a> Worker<'a> {
         Ok(ranked)
     }
 
-    /// With the defender to move: `None` when he is mated, or every defence is met by a mate within
-    /// `moves` more moves of the attacker; otherwise a defence that holds (any one).
-    pub(super) fn defend(&mut self, position: &Chess, moves: u8) -> Result<Option<Held>, Spent> {
-        if moves == 0 {
-            return Ok(if position.is_check() && is_mated(position) {
-                None
-            } else {
-                Some(Held::InTime)
-            });
+    /// With the defender to move: does he hold, so that he is not mated and some defence is not met
+    /// by a mate within `moves` more moves of the attacker?
+    pub(super) fn holds(&mut self, position: &Chess, moves: u8) -> Result<bool, Spent> {
+        match moves {
+            0 => Ok(!(position.is_check() && is_mated(position))),
+            1 => self.holds_against_one(position),
+            _ => self.holds_against_more(position, moves),
         }
-        let level = usize::from(moves).min(LEVELS - 1);
-        let killers = self.refuters[level];
-        if moves == 1 {
-            // Nothing is known to the table here, so what just worked against a sister move is
-            // asked before any list is made.
-            for killer in killers.into_iter().flatten() {
-                if is_legal(position, killer) {
-                    self.visit()?;
-                    if self.mate_in_one(&played(position, killer))?.is_none() {
-                        return Ok(Some(Held::By(killer)));
-                    }
+    }
+
+    /// One move is left to the attacker. The table knows nothing here, so what just worked against a
+    /// sister move is asked before any list is made.
+    fn holds_against_one(&mut self, position: &Chess) -> Result<bool, Spent> {
+        let killers = self.refuters[1];
+        for killer in killers.into_iter().flatten() {
+            if is_legal(position, killer) {
+                self.visit()?;
+                if self.mate_in_one(&played(position, killer))?.is_none() {
+                    return Ok(true);
                 }
             }
         }
         let replies = position.legal_moves();
         if replies.is_empty() {
-            return Ok(if position.is_check() {
-                None
-            } else {
-                Some(Held::Stalemate)
-            });
+            return Ok(!position.is_check());
         }
         let map = CheckMap::of(position);
         let mut open: Vec<(i32, Move)> = Vec::with_capacity(replies.len());
         for &mv in &replies {
-            if moves == 1 && killers.contains(&Some(mv)) {
-                continue;
+            if !killers.contains(&Some(mv)) {
+                open.push((-self.promise(mv, map.as_ref(), position), mv));
             }
+        }
+        open.sort_by_key(|(merit, _)| *merit);
+        for (_, mv) in open {
+            self.visit()?;
+            if self.mate_in_one(&played(position, mv))?.is_none() {
+                self.remember_refuter(1, mv);
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+
+    fn holds_against_more(&mut self, position: &Chess, moves: u8) -> Result<bool, Spent> {
+        let key = Key::of(position);
+        let known = self.table.look(&key);
+        if known.no_mate >= moves {
+            return Ok(true);
+        }
+        if known.mate != 0 && known.mate <= moves {
+            return Ok(false);
+        }
+        let replies = position.legal_moves();
+        if replies.is_empty() {
+            return Ok(!position.is_check());
+        }
+        let holding = if moves == 2 {
+            self.find_holding_quickly(position, &replies, known.best)?
+        } else {
+            self.find_holding(position, &replies, moves, known.best)?
+        };
+        match holding {
+            Some(mv) => {
+                self.remember_refuter(moves, mv);
+                self.table.note(&key, None, Some(moves), pack(mv));
+            }
+            None => self.table.note(&key, Some(moves), None, 0),
+        }
+        Ok(holding.is_some())
+    }
+
+    /// A defence that holds against two moves more. Positions two moves before the end are by far the
+    /// most, and proving one is about as much work as making every move to see what it promises, so
+    /// the order is made without.
+    fn find_holding_quickly(
+        &mut self,
+        position: &Chess,
+        replies: &[Move],
+        best: u16,
+    ) -> Result<Option<Move>, Spent> {
+        let map = CheckMap::of(position);
+        let occupied = position.board().occupied();
+        let mut open: Vec<(i32, Move)> = Vec::with_capacity(replies.len());
+        for &mv in replies {
+            let mut merit = self.promise(mv, map.as_ref(), position) + self.fame(mv, 2);
+            if map.as_ref().is_some_and(|map| map.is_check(position, mv)) {
+                // Few moves answer a check.
+                merit += 56_000;
+            }
+            if let Some(role) = mv.capture() {
+                let piece = role.of(!position.turn());
+                let freedom = attacks::attacks(mv.to(), piece, occupied).count();
+                merit += 2_000 * freedom as i32;
+            }
+            if pack(mv) == best {
+                merit += 1 << 20;
+            }
+            open.push((-merit, mv));
+        }
+        open.sort_by_key(|(merit, _)| *merit);
+        for (_, mv) in open {
+            self.visit()?;
+            if !self.attack(&played(position, mv), 2)? {
+                return Ok(Some(mv));
+            }
+        }
+        Ok(None)
+    }
+
+    /// A defence that holds. Every one is first made, to hear what the table knows and to see how
+    /// much freedom it leaves the attacker: that decides how much work its proof is.
+    fn find_holding(
+        &mut self,
+        position: &Chess,
+        replies: &[Move],
+        moves: u8,
+        best: u16,
+    ) -> Result<Option<Move>, Spent> {
+        let map = CheckMap::of(position);
+        let mut open: Vec<(i32, Move)> = Vec::with_capacity(replies.len());
+        for &mv in replies {
             match self.outlook(position, mv, moves, map.as_ref())? {
                 Outlook::Mated => {}
-                Outlook::Holds => {
-                    self.remember_refuter(level, moves, mv);
-                    return Ok(Some(Held::By(mv)));
-                }
+                Outlook::Holds => return Ok(Some(mv)),
+                Outlook::Open(_) if pack(mv) == best => open.push((i32::MIN, mv)),
                 Outlook::Open(merit) => open.push((-merit, mv)),
             }
         }
@@ -198,16 +285,15 @@ impl<'a> Worker<'a> {
         for (_, mv) in open {
             self.visit()?;
             if !self.attack(&played(position, mv), moves)? {
-                self.remember_refuter(level, moves, mv);
-                return Ok(Some(Held::By(mv)));
+                return Ok(Some(mv));
             }
         }
         Ok(None)
     }
 
-    fn remember_refuter(&mut self, level: usize, moves: u8, mv: Move) {
+    fn remember_refuter(&mut self, moves: u8, mv: Move) {
         self.reward(DEFENDER, mv, moves);
-        let pair = &mut self.refuters[level];
+        let pair = &mut self.refuters[level(moves)];
         if pair[0] != Some(mv) {
             pair[1] = pair[0];
             pair[0] = Some(mv);
@@ -249,19 +335,7 @@ impl<'a> Worker<'a> {
         moves: u8,
         map: Option<&CheckMap>,
     ) -> Result<Outlook, Spent> {
-        let mut merit = self.history[DEFENDER][from_to(mv)].min(1 << 16) as i32;
-        if map.is_some_and(|map| map.is_check(position, mv)) {
-            merit += 4000;
-        }
-        if let Some(role) = mv.capture() {
-            merit += 500 * worth(role) as i32;
-        }
-        if mv.role() == Role::King {
-            merit += 600;
-        }
-        if mv.promotion() == Some(Role::Queen) {
-            merit += 2000;
-        }
+        let mut merit = self.promise(mv, map, position);
         if moves > 1 {
             self.visit()?;
             let after = played(position, mv);
@@ -272,15 +346,37 @@ impl<'a> Worker<'a> {
             if known.no_mate >= moves {
                 return Ok(Outlook::Holds);
             }
-            let [latest, before] = self.refuters[usize::from(moves).min(LEVELS - 1)];
-            if latest == Some(mv) {
-                merit += 10_000;
-            } else if before == Some(mv) {
-                merit += 8_000;
-            }
-            merit += i32::from(known.no_mate) * 20_000 - freedom(&after) * 2_500;
+            merit += self.fame(mv, moves);
+            merit += i32::from(known.no_mate) * 20_000 - freedom(&after) * 10_000;
         }
         Ok(Outlook::Open(merit))
+    }
+
+    /// What a defence shows before it is made.
+    fn promise(&self, mv: Move, map: Option<&CheckMap>, position: &Chess) -> i32 {
+        let mut merit = self.history[DEFENDER][from_to(mv)].min(1 << 14) as i32;
+        if map.is_some_and(|map| map.is_check(position, mv)) {
+            merit += 4_000;
+        }
+        if let Some(role) = mv.capture() {
+            merit += 500 * worth(role) as i32;
+        }
+        if mv.role() == Role::King {
+            merit += 600;
+        }
+        if mv.promotion() == Some(Role::Queen) {
+            merit += 2_000;
+        }
+        merit
+    }
+
+    /// The merit of having just worked elsewhere with as many moves left.
+    fn fame(&self, mv: Move, moves: u8) -> i32 {
+        match self.refuters[level(moves)] {
+            [Some(latest), _] if latest == mv => 10_000,
+            [_, Some(before)] if before == mv => 8_000,
+            _ => 0,
+        }
     }
 
     /// A move that mates at once.
@@ -349,27 +445,6 @@ fn freedom(position: &Chess) -> i32 {
         }
     }
     moves as i32
-}
-
-/// How a defence holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Held {
-    /// By this move.
-    By(Move),
-    /// The defender has no move and is not in check.
-    Stalemate,
-    /// The defender is not mated, and the attacker has no move left.
-    InTime,
-}
-
-impl Held {
-    /// The move that holds, where there is one.
-    pub(super) fn by(self) -> Option<Move> {
-        match self {
-            Self::By(mv) => Some(mv),
-            Self::Stalemate | Self::InTime => None,
-        }
-    }
 }
 
 /// The usual count in pawns.

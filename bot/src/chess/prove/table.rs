@@ -1,14 +1,14 @@
-//! The transposition table: what is known of positions with the attacker to move.
+//! The transposition table: what is known of positions, whichever side is to move.
 //!
 //! Entries carry the whole position, not a hash of it, so two positions can never be taken for one
-//! another and the table cannot change an answer, only save work.
+//! another and the table cannot change an answer, only save work. Short tags in front of the entries
+//! keep most questions about unknown positions out of slow memory; a tag alone never answers one.
 
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use shakmaty::{Chess, Move, Position, Role};
 
-/// A position with the attacker to move, packed without loss (clocks apart, which the prover does
-/// not count).
+/// A position, packed without loss (clocks apart, which the prover does not count).
 #[derive(Clone, Copy, Default, PartialEq, Eq)]
 pub(super) struct Key {
     words: [u64; 4],
@@ -34,7 +34,7 @@ impl Key {
             .map_or(0, |square| u16::from(square) + 1);
         Self {
             words,
-            state: corners as u16 | ep << 4,
+            state: corners as u16 | ep << 4 | u16::from(position.turn().is_white()) << 11,
         }
     }
 
@@ -48,7 +48,8 @@ impl Key {
     }
 }
 
-/// What is known of a position.
+/// What is known of a position. With the attacker to move his moves are counted from the next one,
+/// with the defender to move from the one that answers his.
 #[derive(Clone, Copy, Default)]
 pub(super) struct Known {
     /// There is a mate in this many moves; 0 when none is known.
@@ -71,57 +72,70 @@ pub(super) fn from_to(mv: Move) -> usize {
     usize::from(pack(mv) & 0xfff)
 }
 
+/// A key and what is known of it, side by side without the gaps that two structures would leave.
 #[derive(Clone, Copy, Default)]
 struct Entry {
-    key: Key,
-    known: Known,
+    words: [u64; 4],
+    state: u16,
+    best: u16,
+    mate: u8,
+    no_mate: u8,
 }
 
-/// Kings stand on the board in every position, so an entry without any is empty.
 impl Entry {
-    fn is_empty(&self) -> bool {
-        self.key.words[2] == 0
+    fn key(&self) -> Key {
+        Key {
+            words: self.words,
+            state: self.state,
+        }
+    }
+
+    fn is_of(&self, key: &Key) -> bool {
+        self.words == key.words && self.state == key.state
     }
 
     fn weight(&self) -> u8 {
-        self.known.mate.max(self.known.no_mate)
+        self.mate.max(self.no_mate)
     }
 }
 
+/// Entries that one hash leads to.
+const WAYS: usize = 4;
+
+/// A set of entries; a tag of 0 marks an empty one.
+type Tags = [u16; WAYS];
+
+#[derive(Default)]
 struct Shard {
-    entries: Vec<Entry>,
+    tags: Vec<Tags>,
+    sets: Vec<[Entry; WAYS]>,
     filled: usize,
 }
 
 const SHARDS: usize = 16;
-const FIRST_SIZE: usize = 64;
+/// Sets a shard begins with.
+const FIRST_SETS: usize = 16;
 
 /// Shared by all threads of one proof. Starts small and doubles as it fills, so that a short proof
 /// pays for no memory it does not use.
 pub(super) struct Table {
     shards: Vec<Mutex<Shard>>,
+    /// Sets that a shard may have.
     most: usize,
 }
 
 impl Table {
     /// A table of at most `bytes`; it never takes fewer than a few kilobytes.
     pub(super) fn new(bytes: usize) -> Self {
-        let most = bytes / SHARDS / size_of::<Entry>();
+        let most = bytes / SHARDS / (size_of::<[Entry; WAYS]>() + size_of::<Tags>());
         let most = if most.is_power_of_two() {
             most
         } else {
             most.next_power_of_two() / 2
         };
         Self {
-            shards: (0..SHARDS)
-                .map(|_| {
-                    Mutex::new(Shard {
-                        entries: Vec::new(),
-                        filled: 0,
-                    })
-                })
-                .collect(),
-            most: most.max(FIRST_SIZE),
+            shards: (0..SHARDS).map(|_| Mutex::new(Shard::default())).collect(),
+            most: most.max(FIRST_SETS),
         }
     }
 
@@ -136,84 +150,104 @@ impl Table {
     pub(super) fn look(&self, key: &Key) -> Known {
         let hash = key.hash();
         let shard = self.shard(hash);
-        if shard.entries.is_empty() {
-            return Known::default();
-        }
-        let at = hash as usize & (shard.entries.len() - 1);
-        for entry in [&shard.entries[at], &shard.entries[at ^ 1]] {
-            if entry.key == *key {
-                return entry.known;
+        match shard.find(key, hash) {
+            Some((set, way)) => {
+                let entry = &shard.sets[set][way];
+                Known {
+                    mate: entry.mate,
+                    no_mate: entry.no_mate,
+                    best: entry.best,
+                }
             }
+            None => Known::default(),
         }
-        Known::default()
     }
 
     /// Adds to what is known of a position.
     pub(super) fn note(&self, key: &Key, mate: Option<u8>, no_mate: Option<u8>, best: u16) {
         let hash = key.hash();
         let mut shard = self.shard(hash);
-        if shard.entries.is_empty() {
-            shard.entries = vec![Entry::default(); FIRST_SIZE];
-        } else if shard.filled * 4 > shard.entries.len() * 3 && shard.entries.len() < self.most {
-            shard.grow();
-        }
-        let at = hash as usize & (shard.entries.len() - 1);
-        let slot = if shard.entries[at].key == *key {
-            at
-        } else if shard.entries[at ^ 1].key == *key {
-            at ^ 1
-        } else {
-            // The shallower of the two gives way.
-            let slot = if shard.entries[at].weight() <= shard.entries[at ^ 1].weight() {
-                at
-            } else {
-                at ^ 1
-            };
-            if shard.entries[slot].is_empty() {
-                shard.filled += 1;
+        let entry = match shard.find(key, hash) {
+            Some((set, way)) => &mut shard.sets[set][way],
+            None => {
+                if shard.is_crowded() && shard.sets.len() < self.most {
+                    shard.grow();
+                }
+                shard.place(key, hash)
             }
-            shard.entries[slot] = Entry {
-                key: *key,
-                known: Known::default(),
-            };
-            slot
         };
-        let known = &mut shard.entries[slot].known;
         if let Some(mate) = mate
-            && (known.mate == 0 || mate < known.mate)
+            && (entry.mate == 0 || mate < entry.mate)
         {
-            known.mate = mate;
+            entry.mate = mate;
         }
         if let Some(no_mate) = no_mate {
-            known.no_mate = known.no_mate.max(no_mate);
+            entry.no_mate = entry.no_mate.max(no_mate);
         }
         if best != 0 {
-            known.best = best;
+            entry.best = best;
         }
     }
 }
 
+/// Bits of the hash that neither choose the shard nor, in any table that fits a machine, the set.
+fn tag(hash: u64) -> u16 {
+    (hash >> 44) as u16 | 1
+}
+
 impl Shard {
-    fn grow(&mut self) {
-        let size = self.entries.len() * 2;
-        let old = std::mem::replace(&mut self.entries, vec![Entry::default(); size]);
-        self.filled = 0;
-        for entry in old {
-            if entry.is_empty() {
-                continue;
-            }
-            let at = entry.key.hash() as usize & (size - 1);
-            let slot = if self.entries[at].is_empty() {
-                at
-            } else {
-                at ^ 1
-            };
-            if self.entries[slot].is_empty() {
+    fn is_crowded(&self) -> bool {
+        self.filled * 4 >= self.sets.len() * WAYS * 3
+    }
+
+    fn find(&self, key: &Key, hash: u64) -> Option<(usize, usize)> {
+        if self.sets.is_empty() {
+            return None;
+        }
+        let set = hash as usize & (self.sets.len() - 1);
+        let tag = tag(hash);
+        let tags = &self.tags[set];
+        (0..WAYS)
+            .find(|&way| tags[way] == tag && self.sets[set][way].is_of(key))
+            .map(|way| (set, way))
+    }
+
+    /// An entry of this key with nothing known yet: an empty one, or that of the shallowest position
+    /// of the set, which gives way.
+    fn place(&mut self, key: &Key, hash: u64) -> &mut Entry {
+        let set = hash as usize & (self.sets.len() - 1);
+        let (tags, entries) = (&mut self.tags[set], &mut self.sets[set]);
+        let mut way = 0;
+        for other in 0..WAYS {
+            if tags[other] == 0 {
+                way = other;
                 self.filled += 1;
-            } else if self.entries[slot].weight() > entry.weight() {
-                continue;
+                break;
             }
-            self.entries[slot] = entry;
+            if entries[other].weight() < entries[way].weight() {
+                way = other;
+            }
+        }
+        tags[way] = tag(hash);
+        entries[way] = Entry {
+            words: key.words,
+            state: key.state,
+            ..Entry::default()
+        };
+        &mut entries[way]
+    }
+
+    /// Twice the sets. The entries of a set are shared out between two, so none is lost.
+    fn grow(&mut self) {
+        let size = (self.sets.len() * 2).max(FIRST_SETS);
+        let tags = std::mem::replace(&mut self.tags, vec![Tags::default(); size]);
+        let sets = std::mem::replace(&mut self.sets, vec![[Entry::default(); WAYS]; size]);
+        self.filled = 0;
+        for (tags, entries) in tags.into_iter().zip(sets) {
+            for (_, entry) in tags.into_iter().zip(entries).filter(|(tag, _)| *tag != 0) {
+                let key = entry.key();
+                *self.place(&key, key.hash()) = entry;
+            }
         }
     }
 }

@@ -303,11 +303,11 @@ pub(super) fn continuations(
             let after = played(position, mv);
             // Most moves fail, and fail at full length at once; only for those that do not is the
             // exact length wanted.
-            if worker.defend(&after, moves - 1)?.is_some() {
+            if worker.holds(&after, moves - 1)? {
                 continue;
             }
             let mut length = moves;
-            while length > 1 && worker.defend(&after, length - 2)?.is_none() {
+            while length > 1 && !worker.holds(&after, length - 2)? {
                 length -= 1;
             }
             found.push((mv, length));
