@@ -52,7 +52,7 @@ def sentences(wrong: dict) -> Iterator[dict]:
         changed = copy.copy(wrong)
         changed["why"] = wrong["why"][: found.start()] + other + wrong["why"][found.end() :]
         # A sentence that agrees with itself: only the board and the data can tell.
-        if wrong["point"] and wrong["why"].startswith(wrong["point"]):
+        if wrong.get("point") and wrong["why"].startswith(wrong["point"]):
             changed["point"] = changed["why"][: len(wrong["point"]) + len(other) - len(word)]
             if not wrong["point"][found.start() : found.end()]:
                 changed["point"] = wrong["point"]

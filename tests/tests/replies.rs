@@ -4,6 +4,8 @@
 mod explained;
 #[path = "replies/fuzz.rs"]
 mod fuzz;
+#[path = "replies/weighed.rs"]
+mod weighed;
 
 use std::fmt::Write;
 
