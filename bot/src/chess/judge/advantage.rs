@@ -145,12 +145,46 @@ impl<'a> Walk<'a, '_> {
         }
         let path = self.path(node);
         if let Some(end) = self.enough(&path, &here.position, moves.len(), &expected) {
-            return Found::Solved(node, other, end);
+            return match end {
+                End::Enough => self.written_on(node, branch, moves.len(), other),
+                end => Found::Solved(node, other, end),
+            };
         }
         let Some(&best) = expected.first() else {
             return Found::Solved(node, other, End::Enough);
         };
         self.defences(node, branch, &moves, best)
+    }
+
+    /// Enough is shown at `node` though nothing is plain yet: what the member wrote beyond has to be
+    /// right all the same, as far as it could have been asked.
+    fn written_on(
+        &self,
+        node: NodeId,
+        branch: Option<&'a Branch>,
+        half_moves: usize,
+        other: Option<By>,
+    ) -> Found {
+        let solved = Found::Solved(node, other, End::Enough);
+        if half_moves.div_ceil(2) >= plain::MOST_ASKED {
+            return solved;
+        }
+        for &child in &self.tree.node(node).children {
+            let written = self.tree.node(child);
+            let listed = branch.and_then(|b| b.defences.iter().find(|d| Some(d.mv) == written.mv));
+            let known: Vec<&Branch> =
+                listed.map_or_else(Vec::new, |d| d.continuations.iter().collect());
+            match self.moves(child, &known) {
+                Some(Found::Stop(judgement))
+                    if judgement.verdict == super::Verdict::Wrong && !written.assumed =>
+                {
+                    return Found::Stop(judgement);
+                }
+                Some(further @ Found::Solved(..)) => return further,
+                _ => {}
+            }
+        }
+        solved
     }
 
     /// Why no more is asked after the solver's move that leads to `position`.

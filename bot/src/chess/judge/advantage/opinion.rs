@@ -4,10 +4,11 @@
 //! called wrong when the last two depths agree. Between what plainly wins and what plainly does not,
 //! nothing is said.
 
-use shakmaty::{Chess, Move, Position};
+use shakmaty::{Bitboard, Chess, Color, Move, Position, Rank};
 
 use crate::chess::check::{Known, Problem, SHALLOWEST};
 use crate::chess::judge::Case;
+use crate::chess::refute::settled;
 use crate::chess::search::{self, Judged, Score};
 use crate::chess::{Budget, Stipulation};
 
@@ -21,6 +22,10 @@ const NODES_FOR_A_LINE: u64 = 100_000;
 const WINNING: i32 = 200;
 /// Up to here it does not.
 const LEVEL: i32 = 100;
+/// With so few men, kings included, a lead says little: whole books are about which of these endings are
+/// drawn. Without a table, search is believed only where it wins or loses this much in pawns.
+const FEW_MEN: usize = 6;
+const DECISIVE: i32 = 4;
 
 /// Whether a move meets the task.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -175,6 +180,13 @@ fn by_search(case: &Case<'_>, before: &[Chess], after: &Chess) -> Opinion {
         _ => (value >= WINNING, value.max(earlier) <= LEVEL),
     };
     let mate = matches!(best.score, Score::Mate(_));
+    let (good, bad) = match mate {
+        true => (good, bad),
+        false => {
+            let (may_be_good, may_be_bad) = by_men(task, after, &best.line);
+            (good && may_be_good, bad && may_be_bad)
+        }
+    };
     let says = match (good, bad) {
         _ if judged.depth < SHALLOWEST && !mate => return open,
         (true, _) => Says::Good,
@@ -186,6 +198,36 @@ fn by_search(case: &Case<'_>, before: &[Chess], after: &Chess) -> Opinion {
         line: best.line.clone(),
         score: Some(best.score),
         ..open
+    }
+}
+
+/// Whether the men left at the end of the best play bear out that a move meets the task, and that it
+/// fails.
+fn by_men(task: Stipulation, after: &Chess, line: &[Move]) -> (bool, bool) {
+    if after.board().occupied().count() > FEW_MEN {
+        return (true, true);
+    }
+    let (solver, other) = (!after.turn(), after.turn());
+    let mut end = after.clone();
+    for &mv in line {
+        end.play_unchecked(mv);
+    }
+    let lead = settled(&end, solver);
+    // A pawn about to promote can hold against a queen.
+    let seventh = |side: Color| {
+        let rank = side.fold_wb(Rank::Seventh, Rank::Second);
+        let pawns = end.board().pawns() & end.board().by_color(side);
+        (pawns & Bitboard::from_rank(rank)).any()
+    };
+    match task {
+        Stipulation::Draw => (
+            lead >= 0 || end.has_insufficient_material(other),
+            lead <= -DECISIVE && !seventh(solver),
+        ),
+        _ => (
+            lead >= DECISIVE && !seventh(other),
+            lead < 0 || end.has_insufficient_material(solver) || end.is_stalemate(),
+        ),
     }
 }
 

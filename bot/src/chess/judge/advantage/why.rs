@@ -94,7 +94,7 @@ impl Board<'_> {
             let why = format!("it is stalemate, for {defender} is not in check and has no move");
             return (0, why);
         }
-        if self.after.has_insufficient_material(self.solver()) {
+        if !self.draws && self.after.has_insufficient_material(self.solver()) {
             return (0, "what you have left cannot mate".to_owned());
         }
         let Some(&first) = self.line.first() else {
