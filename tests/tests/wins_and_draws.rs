@@ -222,7 +222,7 @@ fn verdicts_on_small_endings_are_those_of_an_independent_prober() {
             continue;
         };
         assert!(
-            tables.message.ends_with("(By the endgame tables.)"),
+            tables.message.ends_with("by the endgame tables.)"),
             "{}",
             tables.message
         );

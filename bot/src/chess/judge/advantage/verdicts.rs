@@ -87,7 +87,10 @@ impl Walk<'_, '_> {
         }
         match opinion.by {
             By::Rules => {}
-            By::Tables => text.push_str(" (By the endgame tables.)"),
+            By::Tables => text.push_str(match case.problem.stipulation {
+                Stipulation::Draw => " (Lost, by the endgame tables.)",
+                _ => " (No win, by the endgame tables.)",
+            }),
             By::Search(depth) => {
                 text.push_str(&format!(" (Judged by search, {depth} half-moves deep.)"));
             }

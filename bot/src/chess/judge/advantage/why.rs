@@ -1,6 +1,8 @@
 //! Why a move neither wins nor holds: the answer, as far as its point shows and no further, and a
 //! sentence that is true of the board.
 
+use std::ops::RangeInclusive;
+
 use shakmaty::{Bitboard, Chess, Color, Move, Position, Role, Square};
 
 use super::opinion::{By, Opinion};
@@ -12,6 +14,8 @@ use crate::chess::search::Score;
 
 /// Most half-moves of an answer that are shown.
 const LONGEST: usize = 7;
+/// A mate in so many moves is the point, whatever else the answer does.
+const SOON: i32 = 3;
 /// A loss of this many pawns' worth is worth a word.
 const LOSS: i32 = 2;
 
@@ -101,22 +105,29 @@ impl Board<'_> {
             return (0, String::new());
         };
         let found = self
-            .mated(score)
+            .mated(score, 1..=SOON)
             .or_else(|| self.game_over())
             .or_else(|| self.for_ever(score))
             .or_else(|| self.taken(first))
             .or_else(|| self.won_soon(first))
             .or_else(|| self.promotes())
-            .or_else(|| self.quiet(first));
+            .or_else(|| self.mated(score, SOON + 1..=i32::MAX))
+            .or_else(|| self.pawn_taken(first))
+            .or_else(|| self.no_more_checks(first))
+            .or_else(|| self.face_to_face(first))
+            .or_else(|| self.steps_out(first));
         found.unwrap_or((1, String::new()))
     }
 
-    /// The defender mates.
-    fn mated(&self, score: Option<Score>) -> Option<(usize, String)> {
-        let Some(Score::Mate(moves @ 1..)) = score else {
+    /// The defender mates in so many moves.
+    fn mated(&self, score: Option<Score>, within: RangeInclusive<i32>) -> Option<(usize, String)> {
+        let Some(Score::Mate(moves)) = score else {
             return None;
         };
         let defender = side(!self.solver());
+        if !within.contains(&moves) {
+            return None;
+        }
         if moves == 1 {
             return Some((
                 1,
@@ -175,34 +186,69 @@ impl Board<'_> {
         None
     }
 
-    /// The answer takes something: shown with what is taken back, until that is over.
+    /// The answer takes the man that moved, or more than a pawn: shown with what is taken after it,
+    /// until that is over.
     fn taken(&self, first: Move) -> Option<(usize, String)> {
-        first.capture()?;
-        let mut count = 1;
-        while count < LONGEST && self.line.get(count).is_some_and(|mv| mv.is_capture()) {
-            count += 1;
+        let what = first.capture()?;
+        let the_mover = first.to() == refute::arrived(self.mv);
+        if what == Role::Pawn && !the_mover {
+            return None;
+        }
+        let count = self.exchange();
+        if let Some((tally, even)) = self.tally(count) {
+            // A man that took something and is taken is not lost for nothing.
+            let why = if count > 1 || even {
+                tally
+            } else if self.mv.is_capture() && the_mover {
+                format!("the {} takes it, and {tally}", man(first.role()))
+            } else {
+                refute::capture_clause(self.before, self.mv, self.after, first)?
+            };
+            return Some((count, why));
+        }
+        // A queen for a queen is no reason.
+        if first.role() == what {
+            return None;
         }
         let clause = refute::capture_clause(self.before, self.mv, self.after, first)?;
-        let tally = self.tally(count);
-        if count > 1 {
-            // The whole exchange, if there is something to be said of it.
-            return Some(tally.map_or((1, clause), |tally| (count, tally)));
+        Some((1, clause))
+    }
+
+    /// A pawn elsewhere is taken with check: a small thing, said when there is nothing else to say.
+    fn pawn_taken(&self, first: Move) -> Option<(usize, String)> {
+        let checks = play(self.after, &[first]).is_check();
+        if first.capture()? != Role::Pawn || !checks {
+            return None;
         }
-        match tally {
-            // A man that took something and is taken is not lost for nothing.
-            Some(tally) if self.mv.is_capture() && first.to() == refute::arrived(self.mv) => {
-                Some((
-                    1,
-                    format!("the {} takes it, and {tally}", man(first.role())),
-                ))
+        Some((
+            1,
+            format!("the {} takes a pawn with check", man(first.role())),
+        ))
+    }
+
+    /// How many half-moves of the answer are captures, or the moves that a check forces in between.
+    fn exchange(&self) -> usize {
+        let takes = |at: usize| self.line.get(at).is_some_and(|mv| mv.is_capture());
+        let mut count = 1;
+        while count < LONGEST {
+            if takes(count) {
+                count += 1;
+            } else if takes(count + 1)
+                && count % 2 == 1
+                && count + 2 <= LONGEST
+                && play(self.after, &self.line[..count]).is_check()
+            {
+                count += 2;
+            } else {
+                break;
             }
-            _ => Some((1, clause)),
         }
+        count
     }
 
     /// What both sides have lost from the wrong move to so many half-moves later; nothing while there is
-    /// more to take.
-    fn tally(&self, count: usize) -> Option<String> {
+    /// more to take. Whether it comes out even is said beside it.
+    fn tally(&self, count: usize) -> Option<(String, bool)> {
         let mut lost: Vec<Role> = Vec::new();
         let mut won: Vec<Role> = self.mv.capture().into_iter().collect();
         for (place, mv) in self.line[..count].iter().enumerate() {
@@ -224,14 +270,13 @@ impl Board<'_> {
             None => true,
         });
         match left - balance(self.before, self.solver()) {
-            ..=-1 if won.is_empty() => Some(format!("that costs {solver} {}", men(&lost))),
-            ..=-1 => Some(format!(
-                "that costs {solver} {} for {}",
-                men(&lost),
-                men(&won)
+            ..=-1 if won.is_empty() => Some((format!("that costs {solver} {}", men(&lost)), false)),
+            ..=-1 => Some((
+                format!("that costs {solver} {} for {}", men(&lost), men(&won)),
+                false,
             )),
-            0 if !self.draws => Some("the exchange is even, so nothing is won".to_owned()),
-            _ if left < 0 => Some(format!("{solver} is still behind after that")),
+            0 if !self.draws => Some(("the exchange is even, so nothing is won".to_owned(), true)),
+            _ if left < 0 => Some((format!("{solver} is still behind after that"), true)),
             _ => None,
         }
     }
@@ -283,31 +328,55 @@ impl Board<'_> {
         })
     }
 
-    /// What a quiet answer does.
-    fn quiet(&self, first: Move) -> Option<(usize, String)> {
+    /// A check was given to hold the draw, and after the answer there is none left.
+    fn no_more_checks(&self, first: Move) -> Option<(usize, String)> {
+        if !self.draws || !self.after.is_check() {
+            return None;
+        }
         let beyond = play(self.after, &[first]);
-        let (from, to) = (first.from()?, first.to());
-        let board = self.after.board();
+        let check = |mv| play(&beyond, &[mv]).is_check();
+        let left = beyond.legal_moves().into_iter().any(check);
+        let solver = side(self.solver());
+        (!left).then(|| (1, format!("after that {solver} has no check left")))
+    }
+
+    /// With kings and pawns alone: the answer leaves the solver to move with the kings opposed.
+    fn face_to_face(&self, first: Move) -> Option<(usize, String)> {
+        let beyond = play(self.after, &[first]);
+        let board = beyond.board();
+        if board.occupied() != board.kings() | board.pawns() || first.role() != Role::King {
+            return None;
+        }
+        let (own, other) = (board.king_of(Color::White)?, board.king_of(Color::Black)?);
+        let opposed = own.file() == other.file() && own.rank().distance(other.rank()) == 2
+            || own.rank() == other.rank() && own.file().distance(other.file()) == 2;
+        let solver = side(self.solver());
+        opposed.then(|| {
+            let why = format!("the kings face each other, and it is {solver} who has to give way");
+            (1, why)
+        })
+    }
+
+    /// A man that the wrong move attacked gets away.
+    fn steps_out(&self, first: Move) -> Option<(usize, String)> {
+        let beyond = play(self.after, &[first]);
+        let from = first.from()?;
         let attackers = |position: &Chess, square: Square| {
             let board = position.board();
             board.attacks_to(square, self.solver(), board.occupied())
         };
-        if beyond.is_check() {
-            return None;
-        }
-        if first.role() != Role::King
+        let away = first.role() != Role::King
             && !first.is_castle()
-            && board.role_at(from) == Some(first.role())
+            && !beyond.is_check()
             && !self.after.is_check()
             && attackers(self.after, from).contains(refute::arrived(self.mv))
-            && attackers(&beyond, to).is_empty()
-        {
-            return Some((
-                1,
-                format!("the {} steps out of the attack", man(first.role())),
-            ));
-        }
-        None
+            && attackers(&beyond, first.to()).is_empty();
+        let way = match first.is_capture() {
+            true => "takes a pawn and steps",
+            false => "steps",
+        };
+        let why = || format!("the {} {way} out of the attack", man(first.role()));
+        away.then(|| (1, why()))
     }
 }
 
