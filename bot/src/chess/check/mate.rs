@@ -1,6 +1,6 @@
 //! Mates: what the prover finds, told to a coach.
 
-use shakmaty::{Move, Position};
+use shakmaty::{Chess, Move, Position};
 
 use super::{
     CheckOptions, Report, Soundness,
@@ -14,6 +14,13 @@ use crate::chess::{
 /// An unsound mate of at most this length is also looked for one move longer, so that the coach can
 /// be told of it.
 const LOOK_LONGER: u8 = 3;
+
+/// Said where the verdict is certain and only what nearly works was not all looked through.
+pub(super) const TRIES_CUT: &str = "the time or work allowed ran out before every try was looked for; the keys are \
+                         complete, and the difficulty is not estimated";
+
+/// The most unsettled moves that are named.
+const MOST_NAMED: usize = 12;
 
 /// Checks "mate in `moves`".
 pub(super) fn check_mate(entry: &Entry, moves: u8, budget: &Budget<'_>) -> Report {
@@ -83,7 +90,10 @@ fn settle(
     report.patterns = patterns(entry, &main);
     report.variations = words::variations(position, &solution);
     report.tries = tries(entry, &solution);
-    report.difficulty = difficulty::estimate(position, &solution, shortest);
+    let tries_known = prover.are_tries_settled(shortest);
+    if tries_known {
+        report.difficulty = difficulty::estimate(position, &solution, shortest);
+    }
     let mut message = Vec::new();
     if shortest < moves {
         report.verdict = Soundness::Short;
@@ -103,7 +113,10 @@ fn settle(
     }
     message.extend(promises(entry, &solution, shortest));
     report.warnings = variations::check_mates(entry, moves, prover, budget);
-    if !report.warnings.is_empty() {
+    if !tries_known {
+        report.warnings.push(TRIES_CUT.to_owned());
+    }
+    if report.warnings.len() > usize::from(!tries_known) {
         message.push(variations::SEE_WARNINGS.to_owned());
     }
     report.message = message.join(" ");
@@ -266,18 +279,73 @@ fn out_of_time(entry: &Entry, moves: u8, prover: &Prover<'_>) -> Report {
         .map(|mv| sans(position, &[mv]))
         .unwrap_or_default();
     let so_far = match (found, prover.none_within()) {
-        (Some((shortest, key)), _) => format!(
-            "so far it is proved that {} mates in {shortest} and that there is no sooner mate, but not whether it is the only key",
-            words::numbered(position, &[key])
-        ),
+        (Some((shortest, key)), _) => so_far_found(position, prover, shortest, key),
         (None, 0) => "nothing is proved yet".to_owned(),
-        (None, 1) => "so far it is proved that there is no mate in one move".to_owned(),
-        (None, none) => {
-            format!("so far it is proved that there is no mate in {none} moves or fewer")
-        }
+        (None, none) => so_far_none(prover, none),
     };
     report.message = format!(
         "The time or work allowed ran out before {task} was settled; {so_far}. Allow more and check again."
     );
     report
+}
+
+/// A mate is known, and not yet whether it is the only one of its length.
+fn so_far_found(position: &Chess, prover: &Prover<'_>, shortest: u8, key: Move) -> String {
+    let first = words::numbered(position, &[key]);
+    let standing = prover.standing(shortest);
+    let names = |moves: &[Move]| -> Vec<String> {
+        let named = moves.iter().take(MOST_NAMED);
+        named.map(|mv| words::san(position, *mv)).collect()
+    };
+    let mut so_far = format!(
+        "so far it is proved that {first} mates in {shortest} and that there is no sooner mate"
+    );
+    if standing.unsettled.is_empty() {
+        let also: Vec<Move> = standing.keys.into_iter().filter(|mv| *mv != key).collect();
+        so_far.push_str(&match also.as_slice() {
+            [] => ", and that it is the only key, but its main line is not known yet".to_owned(),
+            also => format!(
+                "; the other keys are {}, but the main line is not known yet",
+                words::list(&names(also))
+            ),
+        });
+        return so_far;
+    }
+    if standing.keys.len() > 1 {
+        let also: Vec<Move> = standing.keys.into_iter().filter(|mv| *mv != key).collect();
+        so_far.push_str(&format!(
+            ", and that it is not the only key: {} mates in {shortest} too",
+            words::list(&names(&also))
+        ));
+    } else {
+        so_far.push_str(", but not whether it is the only key");
+    }
+    let mut open = names(&standing.unsettled);
+    if standing.unsettled.len() > MOST_NAMED {
+        open.push(format!("{} more", standing.unsettled.len() - MOST_NAMED));
+    }
+    so_far.push_str(&format!(
+        "; of the other first moves {} are proved to fail, and it is open whether these mate: {}",
+        standing.failed.len(),
+        words::list(&open)
+    ));
+    so_far
+}
+
+/// No mate was found in `none` moves or fewer, and the next length is not settled.
+fn so_far_none(prover: &Prover<'_>, none: u8) -> String {
+    let mut so_far = match none {
+        1 => "so far it is proved that there is no mate in one move".to_owned(),
+        _ => format!("so far it is proved that there is no mate in {none} moves or fewer"),
+    };
+    let standing = prover.standing(none + 1);
+    if !standing.failed.is_empty() {
+        let all = standing.failed.len() + standing.unsettled.len();
+        so_far.push_str(&format!(
+            ", and that {} of the {all} first moves do not mate in {} either",
+            standing.failed.len(),
+            none + 1
+        ));
+    }
+    so_far
 }

@@ -20,7 +20,7 @@ pub(super) use advantage::SHALLOWEST;
 pub use tables::{Endgames, Known};
 
 /// Version of the checker; a stored check with another version is done again.
-pub const CHECKER_VERSION: u32 = 2;
+pub const CHECKER_VERSION: u32 = 3;
 
 /// What the check says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]

@@ -209,15 +209,17 @@ fn no_win_after_half_a_search_for_a_mate_is_undecided() {
     assert!(report.message.contains("check again"), "{}", report.message);
 }
 
-/// Where the budget ends while the tree grows, the verdict, the keys and the line stand.
+/// Where the budget ends after the keys, the verdict, the keys and the line stand; only the tries
+/// and side lines not reached are missing, and the report says so of the tries.
 #[test]
-fn a_budget_that_ends_in_the_tree_leaves_the_verdict() {
+fn a_budget_that_ends_after_the_keys_leaves_the_verdict() {
     // Sam Loyd (Excelsior), London Era, 1861.
     let fen = "n1rb4/1p3p1p/1p6/1R5K/8/p3p1PN/1PP1R3/N6k w - - 0 1";
     let whole = report(fen, Some("#5"));
+    assert!(whole.warnings.is_empty() && whole.difficulty.is_some());
     let entry = entry(fen, Some("#5"), &[], &[]);
-    let (mut cut, mut found) = (0, 0);
-    for nodes in (0..whole.nodes).step_by(whole.nodes as usize / 12) {
+    let (mut cut, mut found, mut tries_cut) = (0, 0, 0);
+    for nodes in (0..whole.nodes).step_by(whole.nodes as usize / 24) {
         let budget = Budget::unlimited().nodes(nodes);
         let report = check(&entry, &CheckOptions::default(), &budget);
         if report.verdict == Soundness::Undecided {
@@ -226,9 +228,64 @@ fn a_budget_that_ends_in_the_tree_leaves_the_verdict() {
         }
         assert_eq!((&report.keys, &report.line), (&whole.keys, &whole.line));
         assert_eq!(report.verdict, whole.verdict);
+        assert_eq!(report.message, "");
+        assert!(report.tries.iter().all(|one| whole.tries.contains(one)));
         cut += u32::from(report.variations.len() < whole.variations.len());
+        if report.difficulty.is_none() {
+            assert_eq!(report.warnings, [mate::TRIES_CUT]);
+            tries_cut += 1;
+        } else {
+            assert_eq!(report.tries, whole.tries);
+            assert!(report.warnings.is_empty());
+        }
     }
-    assert!(cut > 0 && found > 0, "{cut} {found}");
+    assert!(
+        cut > 0 && found > 0 && tries_cut > 0,
+        "{cut} {found} {tries_cut}"
+    );
+}
+
+/// `undecided` tells all that is proved by then: the length ruled out and how far the next one is;
+/// and once a mate is found, its key and which first moves are open.
+#[test]
+fn undecided_names_what_is_proved_and_which_first_moves_are_open() {
+    let fen = "n1rb4/1p3p1p/1p6/1R5K/8/p3p1PN/1PP1R3/N6k w - - 0 1";
+    let entry = entry(fen, Some("#5"), &[], &[]);
+    let total = report(fen, Some("#5")).nodes;
+    let mut messages = Vec::new();
+    for nodes in (0..total).step_by(total as usize / 60) {
+        let report = check(
+            &entry,
+            &CheckOptions::default(),
+            &Budget::unlimited().nodes(nodes),
+        );
+        if report.verdict == Soundness::Undecided {
+            if report.message.contains("mates in 5") {
+                assert_eq!(report.line, ["b4"]);
+            }
+            messages.push(report.message);
+        }
+    }
+    for (told, expected) in [
+        ("a length", "no mate in 4 moves or fewer"),
+        (
+            "how far the next length is",
+            "first moves do not mate in 5 either",
+        ),
+        (
+            "the key",
+            "1.b4 mates in 5 and that there is no sooner mate, but not whether it is the only key",
+        ),
+        (
+            "what is open",
+            "are proved to fail, and it is open whether these mate: ",
+        ),
+    ] {
+        assert!(
+            messages.iter().any(|message| message.contains(expected)),
+            "{told}: {messages:#?}"
+        );
+    }
 }
 
 #[test]

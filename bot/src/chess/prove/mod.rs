@@ -47,6 +47,17 @@ pub struct MateProof {
     pub solution: Solution,
 }
 
+/// The first moves by what is known of them at one length.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Standing {
+    /// They mate in time.
+    pub keys: Vec<Move>,
+    /// A defence is known that holds.
+    pub failed: Vec<Move>,
+    /// Neither is known yet.
+    pub unsettled: Vec<Move>,
+}
+
 /// One position under proof. Lengths may be asked for one after another; what was found is kept.
 pub struct Prover<'a> {
     position: Chess,
@@ -105,7 +116,7 @@ impl<'a> Prover<'a> {
     /// # Errors
     /// [`Spent`] when the budget ended first.
     pub fn keys(&mut self, moves: u8) -> Result<Vec<(Move, u8)>, Spent> {
-        self.firsts.settle_all(moves, self.budget, &self.table)?;
+        self.firsts.settle_keys(moves, self.budget, &self.table)?;
         let mut worker = Worker::new(self.budget, &self.table);
         let shortest = self.none_within() + 1;
         let mut keys = Vec::new();
@@ -125,13 +136,24 @@ impl<'a> Prover<'a> {
     }
 
     /// Keys with their variations, and tries, to the length `moves`. Where the budget ends with the
-    /// keys, the tries and the main line known, the tree is what had grown by then.
+    /// keys and the main line known, the tree is what had grown by then, and the tries are those
+    /// found by then; see [`Prover::are_tries_settled`].
     ///
     /// # Errors
     /// [`Spent`] when the budget ended sooner.
     pub fn solution(&mut self, moves: u8) -> Result<Solution, Spent> {
         let keys = self.keys(moves)?;
-        let mut tries: Vec<Try> = self
+        let mut workers: Vec<Worker<'_>> = (0..root::threads(moves, self.budget))
+            .map(|_| Worker::new(self.budget, &self.table))
+            .collect();
+        let solution = tree::grow(&self.position, &keys, moves, &mut workers);
+        workers.iter_mut().for_each(Worker::settle);
+        drop(workers);
+        let mut solution = solution?;
+        // The keys alone decide the verdict, and a second defence to every other move is as much
+        // work again, so the tries come last and cost nothing else.
+        let _ = self.firsts.settle_tries(moves, self.budget, &self.table);
+        solution.tries = self
             .firsts
             .moves
             .iter()
@@ -142,13 +164,36 @@ impl<'a> Prover<'a> {
                 })
             })
             .collect();
-        tries.sort_by_key(|one| order_of(one.mv));
-        let mut workers: Vec<Worker<'_>> = (0..root::threads(moves, self.budget))
-            .map(|_| Worker::new(self.budget, &self.table))
-            .collect();
-        let solution = tree::grow(&self.position, &keys, moves, tries, &mut workers);
-        workers.iter_mut().for_each(Worker::settle);
-        solution
+        solution.tries.sort_by_key(|one| order_of(one.mv));
+        Ok(solution)
+    }
+
+    /// Whether every try at length `moves` is known, rather than those found before the budget ended.
+    pub fn are_tries_settled(&self, moves: u8) -> bool {
+        self.firsts.are_tries_settled(moves)
+    }
+
+    /// What is known of every first move at length `moves`, whatever the budget left unsettled.
+    pub fn standing(&self, moves: u8) -> Standing {
+        let mut standing = Standing::default();
+        for first in &self.firsts.moves {
+            let place = if !first.is_settled(moves) {
+                &mut standing.unsettled
+            } else if first.mates_in.is_some_and(|length| length <= moves) {
+                &mut standing.keys
+            } else {
+                &mut standing.failed
+            };
+            place.push(first.mv);
+        }
+        for moves in [
+            &mut standing.keys,
+            &mut standing.failed,
+            &mut standing.unsettled,
+        ] {
+            moves.sort_by_key(|mv| order_of(*mv));
+        }
+        standing
     }
 
     /// With the defender to move in a position that can come of this one: whether he is mated, or

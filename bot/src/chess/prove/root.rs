@@ -38,6 +38,20 @@ impl First {
         }
     }
 
+    /// Whether it is known if the move mates within `moves`.
+    pub(super) fn is_settled(&self, moves: u8) -> bool {
+        self.mates_in.is_some_and(|length| length <= moves)
+            || self.failed_at >= moves && !self.holds.is_empty()
+    }
+
+    /// Whether it is known, of a move that fails at length `moves`, if it is a try.
+    fn is_try_settled(&self, moves: u8) -> bool {
+        // A move that should mate at once fails to whatever the defender plays.
+        moves == 1
+            || self.mates_in.is_some_and(|length| length <= moves)
+            || self.failed_at == moves && (self.all_known || self.holds.len() > 1)
+    }
+
     /// A defence known to hold at length `moves`.
     pub(super) fn refutation(&self, moves: u8) -> Option<Held> {
         (self.failed_at >= moves)
@@ -80,8 +94,10 @@ pub(super) struct Firsts {
 enum Depth {
     /// Whether any first move mates; stops at the first that does.
     Any,
-    /// For every move whether it is a key, and if it is not, whether two defences hold.
-    Every,
+    /// For every move whether it is a key.
+    Keys,
+    /// For every move that is no key, whether more than one defence holds.
+    Tries,
 }
 
 impl Firsts {
@@ -131,6 +147,11 @@ impl Firsts {
         Ok(self.shortest.filter(|shortest| *shortest <= most))
     }
 
+    /// Whether every try at length `moves` is known.
+    pub(super) fn are_tries_settled(&self, moves: u8) -> bool {
+        self.moves.iter().all(|first| first.is_try_settled(moves))
+    }
+
     /// The shortest mate, once it is found.
     pub(super) fn found(&self) -> Option<u8> {
         self.shortest
@@ -141,14 +162,24 @@ impl Firsts {
         self.none_within
     }
 
-    /// Settles every first move at length `moves`.
-    pub(super) fn settle_all(
+    /// Settles for every first move whether it mates within `moves`.
+    pub(super) fn settle_keys(
         &mut self,
         moves: u8,
         budget: &Budget<'_>,
         table: &Table,
     ) -> Result<(), Spent> {
-        self.settle(moves, Depth::Every, budget, table)
+        self.settle(moves, Depth::Keys, budget, table)
+    }
+
+    /// Settles for every first move that fails at length `moves` whether it is a try.
+    pub(super) fn settle_tries(
+        &mut self,
+        moves: u8,
+        budget: &Budget<'_>,
+        table: &Table,
+    ) -> Result<(), Spent> {
+        self.settle(moves, Depth::Tries, budget, table)
     }
 
     fn settle(
@@ -215,8 +246,8 @@ fn settle_one(
         return Ok(());
     }
     let wanted = match depth {
-        Depth::Any => 1,
-        Depth::Every => 2,
+        Depth::Any | Depth::Keys => 1,
+        Depth::Tries => 2,
     };
     if first.failed_at == moves && (first.all_known || first.holds.len() >= wanted) {
         return Ok(());

@@ -16,7 +16,7 @@ use shakmaty::{Chess, Move, MoveList, Position, Role};
 
 use super::search::{Worker, played, worth};
 use super::strike::CheckMap;
-use crate::chess::{Branch, Defence, Solution, Spent, Try};
+use crate::chess::{Branch, Defence, Solution, Spent};
 
 /// The most branches (solver's moves) a tree may have, by the length of the mate. A node of the
 /// tree of a long mate costs a proof of its own, so long mates get smaller trees.
@@ -69,13 +69,12 @@ const MANY: usize = 64;
 /// A proof of this many moves is worth a thread of its own.
 const WORTH_A_THREAD: u8 = 3;
 
-/// Grows the solution from its keys, on as many threads as there are workers. How many there are
+/// Grows the solution, tries apart, from its keys, on as many threads as there are workers. How many there are
 /// makes no difference to the tree.
 pub(super) fn grow(
     position: &Chess,
     keys: &[(Move, u8)],
     moves: u8,
-    tries: Vec<Try>,
     workers: &mut [Worker<'_>],
 ) -> Result<Solution, Spent> {
     let mut tree = Tree {
@@ -95,7 +94,7 @@ pub(super) fn grow(
     let keys = (0..keys.len()).map(|at| tree.branch(at)).collect();
     Ok(Solution {
         keys,
-        tries,
+        tries: Vec::new(),
         complete,
     })
 }
