@@ -197,6 +197,32 @@ def steps_out(line: Line, man: str) -> None:
     must(not line.beyond.attackers(line.solver, defence.to_square), "nothing attacks it now")
 
 
+def takes_and_steps_out(line: Line, man: str) -> None:
+    must(line.taken(0) == "pawn", "it takes a pawn")
+    steps_out(line, man)
+
+
+def pawn_with_check(line: Line, by: str) -> None:
+    must(line.man(line.after, line.defence.from_square, line.defender) == by, "what takes")
+    must(line.taken(0) == "pawn", "it takes a pawn")
+    must(line.beyond.is_check(), "check")
+
+
+def no_check_left(line: Line, side: str) -> None:
+    must(side == claims.colour_name(line.solver), "whose checks")
+    must(line.after.is_check(), "there was a check")
+    must(not any(line.beyond.gives_check(move) for move in line.beyond.legal_moves), "and there is none now")
+
+
+def face_to_face(line: Line, side: str) -> None:
+    must(side == claims.colour_name(line.beyond.turn) == claims.colour_name(line.solver), "who gives way")
+    must(line.beyond.occupied == line.beyond.kings | line.beyond.pawns, "kings and pawns alone")
+    kings = [line.beyond.king(colour) for colour in chess.COLORS]
+    files, ranks = ({function(king) for king in kings} for function in (chess.square_file, chess.square_rank))
+    must(len(files) == 1 or len(ranks) == 1, "the kings stand on one file or rank")
+    must(chess.square_distance(*kings) == 2, "one square apart")
+
+
 _COSTS = rf"that costs {SIDE} {MEN}(?: for {MEN})?"
 _EVEN = "the exchange is even, so nothing is won"
 _BEHIND = f"{SIDE} is still behind after that"
@@ -221,6 +247,10 @@ SHAPES: list[tuple[str, Callable]] = [
     (r"it attacks (.+) at once", attacks_at_once),
     (rf"the pawn gets through and becomes a {MAN}", promotes),
     (rf"the {MAN} steps out of the attack", steps_out),
+    (rf"the {MAN} takes a pawn and steps out of the attack", takes_and_steps_out),
+    (rf"the {MAN} takes a pawn with check", pawn_with_check),
+    (rf"after that {SIDE} has no check left", no_check_left),
+    (rf"the kings face each other, and it is {SIDE} who has to give way", face_to_face),
 ]
 
 

@@ -30,9 +30,12 @@ const EXPECTED: &[&str] = &[
     "left_cannot_mate",
     "mates_at_once",
     "mates_in",
+    "no_check_left",
+    "pawn_with_check",
     "promotes",
     "stalemate",
     "steps_out",
+    "takes_and_steps_out",
     "then_falls",
 ];
 
