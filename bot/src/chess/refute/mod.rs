@@ -117,6 +117,17 @@ pub fn mate_move(
         threat.clone_from(&facts.threat);
         let mut vague = found.first().map_or(usize::MAX, Reason::vagueness);
         let settled = settled(&facts.beyond, after.turn());
+        // Taking something elsewhere does not show how the threat of a quiet move is met.
+        let elsewhere = matches!(
+            found.first(),
+            Some(Reason::Takes {
+                the_mover: false,
+                ..
+            })
+        );
+        if elsewhere && !after.is_check() {
+            vague = vague.saturating_add(1);
+        }
         // A check that throws a man away holds the mate up, but nobody would play it.
         if settled < held - 1 {
             vague = vague.saturating_add(GIVEN_AWAY);

@@ -459,3 +459,16 @@ fn a_pawn_that_promotes_becomes_a_queen_where_that_does_as_well() {
         "the queen now guards a8, where the mate was threatened"
     );
 }
+
+#[test]
+fn a_capture_elsewhere_gives_way_to_what_meets_the_threat() {
+    // Esteban Canal - NN, Budapest, 1934 (from memory): the bishop comes too soon. The queen's taking
+    // on g2 would hold as well.
+    let fen = "2kr2nr/pp1n1ppp/2p1p3/8/1P1P1B2/2N2Q1P/1PPKBPP1/7q w - -";
+    let (defence, why) = answer(fen, 2, "Ba6");
+    assert_eq!(defence, "Ne7");
+    assert_eq!(
+        why,
+        "the knight now guards c6, where the mate was threatened"
+    );
+}
