@@ -13,7 +13,7 @@ use sealed_move::{
     chess::{
         Branch, Budget, Defence, Solution, Stipulation,
         check::{CheckOptions, Endgames, Problem, problem},
-        judge::{Judgement, Language, Terms, Verdict, judge},
+        judge::{Judgement, Language, Terms, Verdict, hint, judge},
         line, parse_fen,
     },
     desk::endgames::Syzygy,
@@ -128,11 +128,11 @@ fn ending(rng: &mut ChaCha8Rng) -> Option<Chess> {
     (!position.legal_moves().is_empty()).then_some(position)
 }
 
-/// Every first move of two dozen small endings, to win and to draw: with tables the verdict is the
+/// Every first move of sixteen small endings, to win and to draw: with tables the verdict is the
 /// prober's; without them it is the prober's or left open. A refutation given holds.
 #[test]
 fn verdicts_on_small_endings_are_those_of_an_independent_prober() {
-    const EACH: usize = 12;
+    const EACH: usize = 8;
     let options = with_tables();
     let mut rng = ChaCha8Rng::seed_from_u64(20_261_125);
     let mut problems: Vec<Problem> = Vec::new();
@@ -312,6 +312,33 @@ fn endings_in_the_tables_are_played_out_in_a_few_moves() {
         assert!(slips > 0, "{fen}: nothing could go wrong");
         assert_eq!(end.points, 5.0);
     }
+}
+
+#[test]
+fn a_pawn_ending_is_explained_by_the_kings_and_hinted_at_by_the_tables() {
+    let fen = "4k3/8/3K4/4P3/8/8/8/8 w - - 0 1";
+    let found = problem(
+        &position(fen),
+        Stipulation::Win,
+        &with_tables(),
+        &Budget::unlimited(),
+    );
+    let found = found.expect("sound");
+    let said = say(&found, &[], "e6");
+    assert_eq!(said.verdict, Verdict::Wrong);
+    assert_eq!(
+        said.message,
+        "1.e6 does not win. Black answers 1...Kd8: the kings face each other, and it is White who has to \
+         give way. (No win, by the endgame tables.)"
+    );
+    // The tables have no lines; a hint on the second move is one of the moves that win there.
+    let line = say(&found, &[], "Ke6").line;
+    let told = hint(&found, &line, 3);
+    let san = told
+        .trim_start_matches("The next move is 2.")
+        .trim_end_matches('.');
+    assert_ne!(say(&found, &line, san).verdict, Verdict::Wrong, "{told}");
+    assert!(told.starts_with("The next move is 2."), "{told}");
 }
 
 /// The bridge: rook to the fourth rank, king out, and the rook shields it from the checks.

@@ -18,6 +18,7 @@ use shakmaty::{Chess, Move, Position};
 
 use super::{Case, Judgement, choice};
 use crate::chess::Branch;
+use crate::chess::check::Problem;
 use crate::chess::reply::{NodeId, Reading, Tree};
 use crate::chess::search::{Score, search};
 use opinion::{By, Opinion, Says, opinion, within};
@@ -53,6 +54,12 @@ pub(super) fn judge(case: &Case<'_>, reading: &Reading) -> Judgement {
             "Go on from the position on the board. Your move.".to_owned(),
         ),
     }
+}
+
+/// A move that keeps what the task asks, where the solution knows none: by tables, else by search; `None`
+/// when there is none, or none that is sure.
+pub(super) fn next_move(problem: &Problem, position: &Chess) -> Option<Move> {
+    opinion::best(problem, position)
 }
 
 /// What became of a line.

@@ -2,7 +2,7 @@
 
 use shakmaty::{Chess, Move, Position, Role, Square, attacks};
 
-use super::words;
+use super::{advantage, words};
 use crate::chess::reply::reason::man;
 use crate::chess::{Branch, Budget, Stipulation, check::Problem, name, prove};
 
@@ -53,7 +53,7 @@ fn next_move(problem: &Problem, played: &[Move], position: &Chess) -> Option<(Mo
         return Some((branch.mv, after(branch)));
     }
     let Stipulation::Mate(moves) = problem.stipulation else {
-        return None;
+        return advantage::next_move(problem, position).map(|mv| (mv, Vec::new()));
     };
     let left = moves.saturating_sub(u8::try_from(played.len() / 2).ok()?);
     let budget = Budget::unlimited().nodes(NODES);

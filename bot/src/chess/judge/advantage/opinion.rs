@@ -16,6 +16,8 @@ use crate::chess::{Budget, Stipulation};
 const DEPTH: u32 = 12;
 /// Positions a judgement may look at.
 const NODES: u64 = 400_000;
+/// The same for a hint.
+const NODES_FOR_A_HINT: u64 = 200_000;
 /// The same where a table has judged and only the line is sought.
 const NODES_FOR_A_LINE: u64 = 100_000;
 /// Hundredths of a pawn from which a position counts as won; the same margin as the check's.
@@ -68,6 +70,44 @@ pub(super) fn opinion(case: &Case<'_>, before: &[Chess], after: &Chess) -> Opini
     match known(case.problem, after) {
         Some(known) => by_tables(case, after, known),
         None => by_search(case, before, after),
+    }
+}
+
+/// The solver's best move in `position`, if it meets the task.
+pub(super) fn best(problem: &Problem, position: &Chess) -> Option<Move> {
+    let budget = Budget::unlimited()
+        .nodes(NODES_FOR_A_HINT)
+        .table_bytes(4 << 20);
+    let judged = search::search(position, DEPTH, 1, &budget);
+    let best = judged.lines.first()?;
+    let first = best.line.first().copied()?;
+    let after = |mv| {
+        let mut after = position.clone();
+        after.play_unchecked(mv);
+        after
+    };
+    let task = problem.stipulation;
+    let by_table = |mv: &Move| {
+        let after = after(*mv);
+        by_rules(task, &after).map_or_else(
+            || known(problem, &after).map(|known| meets(task, known)),
+            |says| Some(says == Says::Good),
+        )
+    };
+    match by_table(&first) {
+        Some(true) => Some(first),
+        Some(false) => position
+            .legal_moves()
+            .into_iter()
+            .find(|mv| by_table(mv) == Some(true)),
+        None => {
+            let least = if task == Stipulation::Draw {
+                -LEVEL
+            } else {
+                WINNING
+            };
+            (best.score.rank() >= least).then_some(first)
+        }
     }
 }
 

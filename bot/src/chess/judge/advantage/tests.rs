@@ -505,3 +505,18 @@ fn no_line_is_asked_for_long() {
     assert_eq!(mate_later.len(), 11);
     assert_eq!(aim.asked(&quiet, &mate_later), MOST_ASKED);
 }
+
+#[test]
+fn off_the_solution_there_are_hints_as_long_as_something_wins() {
+    let problem = fork();
+    let hint = |line: &[&str]| {
+        let line: Vec<String> = line.iter().map(|san| (*san).to_owned()).collect();
+        crate::chess::judge::hint(&problem, &line, 3)
+    };
+    // The king goes where the solution does not have it; the queen is still there to be taken.
+    let line = ["Qxf8+", "Kxf8", "Ne6+", "Kf7"];
+    assert_eq!(hint(&line), "The next move is 3.Nxc7.");
+    // White has let the queen go: nothing wins any more, and no move is recommended.
+    let lost = hint(&["b3", "Rxf2"]);
+    assert!(lost.starts_with("There is no hint"), "{lost}");
+}
