@@ -259,6 +259,22 @@ impl Club {
             .await
     }
 
+    /// Waits until the bot has written down that a position is open, a moment after it is seen. Of how
+    /// often it is asked nothing is said.
+    pub async fn until_open(&self) {
+        loop {
+            let seen = self
+                .coach
+                .command(self.channel, "study progress", &[])
+                .await;
+            self.discord.world().chronicle.strike_out(seen.interaction);
+            if !seen.text().contains("No position is open") {
+                return;
+            }
+            tokio::time::sleep(Duration::from_millis(100)).await;
+        }
+    }
+
     /// The coach closes the open post; waits for the reveal and gives it.
     ///
     /// # Panics

@@ -394,6 +394,7 @@ async fn the_rest_that_a_coach_and_a_member_can_ask_for() {
     );
 
     let post = club.post().await;
+    club.until_open().await;
     for line in [
         "study points",
         "study help",
