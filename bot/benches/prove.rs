@@ -4,8 +4,8 @@
 //!
 //! The positions are those of `tests/data/published_mates.epd`, which names the sources. The table
 //! printed first holds the medians by length, one thread, and from `#4` on every position by name.
-//! The plain search is run to `#3`; beyond that it takes minutes. For one long mate it is also told
-//! how soon the shortest mate is found, with one thread and with two.
+//! The plain search is run to `#3`; beyond that it takes minutes. For long mates, to `#8`, it is also
+//! told how soon the mate is found, the verdict certain, and the tree grown, with one thread and two.
 //!
 //! A node of the prover is a move made or a checking move weighed. Its rate is set against two walks
 //! over the same positions. The *bare* walk makes every move of every list and does nothing at the
@@ -176,22 +176,52 @@ fn rates(problems: &[Problem]) {
     }
 }
 
-/// Edward Lasker - George Thomas, London, 1912, before 11.Qxh7+: mate in seven, and no sooner.
-const LONG: &str = "rn3rk1/pbppq1pp/1p2pb2/4N2Q/3PN3/3B4/PPP2PPP/R3K2R w KQ - 0 11";
+/// Long mates of published games, from memory: Edward Lasker - George Thomas, London, 1912, before
+/// 11.Qxh7+; Wilhelm Steinitz - Curt von Bardeleben, Hastings, 1895, before 28.Qh7+ and 29.Qh8+ of the
+/// line that Steinitz gave.
+const LONG: [(&str, u8, &str); 3] = [
+    (
+        "lasker-1912, 11.Qxh7+",
+        7,
+        "rn3rk1/pbppq1pp/1p2pb2/4N2Q/3PN3/3B4/PPP2PPP/R3K2R w KQ - 0 11",
+    ),
+    (
+        "steinitz-1895, 29.Qh8+",
+        7,
+        "r1r2k2/pp1q3Q/5pp1/3p2N1/8/8/PP3PPP/2R3K1 w - - 2 29",
+    ),
+    (
+        "steinitz-1895, 28.Qh7+",
+        8,
+        "r1r5/pp1q2k1/5pp1/3p2N1/7Q/8/PP3PPP/2R3K1 w - - 0 28",
+    ),
+];
 
-/// How soon a long mate is found and shorter ones are ruled out.
-fn long_mate() {
-    let position = parse_fen(LONG).expect("a position").position;
-    for threads in [1, 2] {
-        let budget = Budget::unlimited().threads(threads).table_bytes(256 << 20);
-        let mut prover = prove::Prover::new(&position, &budget);
-        for length in [5, 6, 7] {
-            let (found, time) = timed(|| prover.shortest(length).expect("no bound"));
-            let found = found.map_or("none".to_owned(), |moves| format!("mate in {moves}"));
-            println!(
-                "lasker-1912, 11.Qxh7+, threads {threads}, to #{length}: {found}, {time:.1} s more, {} nodes in all",
-                budget.used()
-            );
+/// The parts of the verdict on long mates, with one thread and with two: the mate is found and shorter
+/// ones are ruled out; no other first move mates as soon, which decides the verdict; then the tree and
+/// the tries, which are left out where they take minutes.
+fn long_mates() {
+    println!("long mates, seconds since the start and million nodes by then");
+    for (name, moves, fen) in LONG {
+        let position = parse_fen(fen).expect("a position").position;
+        for threads in [1, 2] {
+            let budget = Budget::unlimited().threads(threads).table_bytes(256 << 20);
+            let mut prover = prove::Prover::new(&position, &budget);
+            let start = Instant::now();
+            let now = |what: &str| {
+                let (seconds, nodes) = (start.elapsed().as_secs_f64(), budget.used());
+                format!("{what} {seconds:.2} s, {:.1}", nodes as f64 / 1e6)
+            };
+            let found = prover.shortest(moves).expect("no bound");
+            assert_eq!(found, Some(moves), "{name}");
+            let mut told = vec![now("found")];
+            let keys = prover.keys(moves).expect("no bound").len();
+            told.push(now(&format!("keys ({keys})")));
+            if name.starts_with("steinitz") {
+                black_box(prover.solution(moves).expect("no bound"));
+                told.push(now("tree and tries"));
+            }
+            println!("#{moves} {name}, threads {threads}: {}", told.join("; "));
         }
     }
     println!();
@@ -201,7 +231,7 @@ fn bench(c: &mut Criterion) {
     let problems = problems();
     medians(&problems);
     rates(&problems);
-    long_mate();
+    long_mates();
     let mut group = c.benchmark_group("full verdict");
     group.sample_size(10);
     for wanted in ["morphy-1856", "loveday-1845", "anderssen-1852", "loyd-1861"] {
