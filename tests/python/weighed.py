@@ -151,6 +151,10 @@ def behind(line: Line, side: str) -> None:
     must(balance(line.end, line.solver) < 0, "behind")
 
 
+def level(line: Line) -> None:
+    must(balance(line.end, line.solver) == 0, "level")
+
+
 def taken_and_behind(line: Line, by: str, side: str) -> None:
     _takes_mover(line, by)
     behind(line, side)
@@ -241,6 +245,7 @@ SHAPES: list[tuple[str, Callable]] = [
     (_EVEN, even),
     (_IT + _EVEN, taken_and_even),
     (_BEHIND, behind),
+    ("the material is level after that", level),
     (_IT + _BEHIND, taken_and_behind),
     (rf"it comes with check, and then the {MAN} on {SQUARE} falls", check_and_falls),
     (rf"then the {MAN} on {SQUARE} falls", then_falls),

@@ -20,6 +20,7 @@ const NODES: u64 = 60_000;
 /// Shapes of sentence that have to come up, each at least once.
 const EXPECTED: &[&str] = &[
     "attacks_at_once",
+    "behind",
     "capture",
     "capture for nothing",
     "check_and_falls",
@@ -28,6 +29,7 @@ const EXPECTED: &[&str] = &[
     "for_ever",
     "is_stalemated",
     "left_cannot_mate",
+    "level",
     "mates_at_once",
     "mates_in",
     "no_check_left",

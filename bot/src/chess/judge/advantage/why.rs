@@ -115,7 +115,8 @@ impl Board<'_> {
             .or_else(|| self.pawn_taken(first))
             .or_else(|| self.no_more_checks(first))
             .or_else(|| self.face_to_face(first))
-            .or_else(|| self.steps_out(first));
+            .or_else(|| self.steps_out(first))
+            .or_else(|| self.stands(first));
         found.unwrap_or((1, String::new()))
     }
 
@@ -295,6 +296,9 @@ impl Board<'_> {
         if gain < LOSS {
             return None;
         }
+        if first.is_capture() {
+            return self.tally(3).map(|(tally, _)| (3, tally));
+        }
         let answered = play(self.after, &[first]);
         let falls = format!("the {} on {} falls", man(what), third.to());
         let attacked = targets(&answered, refute::arrived(first));
@@ -377,6 +381,21 @@ impl Board<'_> {
         };
         let why = || format!("the {} {way} out of the attack", man(first.role()));
         away.then(|| (1, why()))
+    }
+
+    /// With nothing else to say: how the men stand when the answer is made and nothing more is taken.
+    fn stands(&self, first: Move) -> Option<(usize, String)> {
+        let beyond = play(self.after, &[first]);
+        let left = balance(&beyond, self.solver());
+        if settled(&beyond, self.solver()) != left {
+            return None;
+        }
+        let why = match left {
+            ..=-2 => format!("{} is still behind after that", side(self.solver())),
+            0 if !self.draws => "the material is level after that".to_owned(),
+            _ => return None,
+        };
+        Some((1, why))
     }
 }
 
