@@ -362,3 +362,47 @@ fn tally(total: usize, wanting: usize) -> String {
         (n, w) => format!("{n} positions, {} sound, {w} to look at", n - w),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Thousands of items, some of them a thousand times the work of their neighbours, come back in
+    /// their own order whatever the number of threads.
+    #[test]
+    fn thousands_come_back_in_their_order() {
+        let items: Vec<u64> = (0..5_000).collect();
+        let work = |item: &u64| {
+            let turns = if item % 7 == 0 { 10_000 } else { 10 };
+            let busy = (0..turns).fold(*item, |sum, turn| std::hint::black_box(sum ^ turn));
+            (*item, busy)
+        };
+        for jobs in [1, 2, 5] {
+            let mut taken = Vec::new();
+            let ended = in_order(&items, Some(jobs), work, |(item, _)| {
+                taken.push(item);
+                Ok(())
+            });
+            assert!(ended.is_ok());
+            assert_eq!(taken, items, "{jobs}");
+        }
+    }
+
+    #[test]
+    fn the_first_failure_to_write_ends_the_work() {
+        let items: Vec<u64> = (0..5_000).collect();
+        let mut taken = 0;
+        let ended = in_order(
+            &items,
+            Some(2),
+            |item| *item,
+            |_| {
+                taken += 1;
+                anyhow::ensure!(taken < 3, "the disk is full");
+                Ok(())
+            },
+        );
+        assert!(ended.is_err());
+        assert_eq!(taken, 3);
+    }
+}

@@ -301,6 +301,44 @@ fn a_full_fifty_move_clock_is_warned_of() {
     );
 }
 
+/// Rights to castle without king and rook at home, and nine pawns.
+#[test]
+fn positions_that_cannot_arise_are_checked_and_warned_of() {
+    let report = report("r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w KQ - 0 1", Some("#2"));
+    assert_eq!((report.verdict, report.proved), (Soundness::Sound, true));
+    assert_eq!(report.warnings.len(), 1, "{:?}", report.warnings);
+    assert!(
+        report.warnings[0].contains("castl"),
+        "{:?}",
+        report.warnings
+    );
+
+    let report = self::report("6k1/5ppp/ppp1p3/pp6/8/8/5PPP/3R2K1 w - - 0 1", Some("#1"));
+    assert_eq!((report.verdict, report.proved), (Soundness::Sound, true));
+    assert_eq!(report.warnings.len(), 1, "{:?}", report.warnings);
+}
+
+/// By the table in `difficulty`: Paul Morphy, New York Clipper, 1856 (from memory), with a quiet key
+/// that gives a rook, seven defences; and a rook exchange with check and one defence.
+#[test]
+fn the_difficulty_follows_its_formula() {
+    for (fen, key, rest) in [
+        (
+            "kbK5/pp6/1P6/8/8/8/8/R7 w - - 0 1",
+            "Ra6",
+            1.0 + 0.7 + 6.0 * 0.05,
+        ),
+        (BACK_RANK, "Rxd8+", -0.5 + 0.7),
+    ] {
+        let report = report(fen, Some("#2"));
+        assert_eq!(report.keys, [key]);
+        let tries = (0.25 * report.tries.len() as f64).min(1.5);
+        let expected: f64 = 2.5 + rest + tries;
+        let told = report.difficulty.expect("a key");
+        assert!((told - expected).abs() < 0.051, "{key}: {told}, {expected}");
+    }
+}
+
 #[test]
 fn a_problem_is_ready_to_judge_replies() {
     let position: Chess = parse_fen(BACK_RANK).expect("a position").position;

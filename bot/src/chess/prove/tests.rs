@@ -3,6 +3,7 @@
 
 use shakmaty::{Chess, Move, Position, san::SanPlus};
 
+use super::search::{played, worth};
 use super::*;
 use crate::chess::{Branch, parse_fen};
 
@@ -46,6 +47,25 @@ pub(super) fn plain_keys(position: &Chess, moves: u8) -> Vec<Move> {
     keys
 }
 
+/// Every first move that one defence alone holds against.
+fn plain_tries(position: &Chess, moves: u8) -> Vec<Try> {
+    let mut tries = Vec::new();
+    for mv in position.legal_moves() {
+        let after = played(position, mv);
+        // A move that should mate at once fails to whatever is played.
+        if moves < 2 {
+            continue;
+        }
+        let mut holding = after.legal_moves();
+        holding.retain(|reply| !plain_attack(&played(&after, *reply), moves - 1));
+        if let [refutation] = holding[..] {
+            tries.push(Try { mv, refutation });
+        }
+    }
+    tries.sort_by_key(|one| order_of(one.mv));
+    tries
+}
+
 fn keys(fen: &str, moves: u8) -> Vec<String> {
     let position = position(fen);
     mate(&position, moves, &Budget::unlimited())
@@ -84,12 +104,11 @@ fn agrees_with_a_plain_search() {
             assert_eq!(found, plain_keys(&position, moves), "{fen} #{moves}");
             assert!(proof.solution.complete);
             check_tree(&position, &proof.solution.keys, moves);
-            for one in &proof.solution.tries {
-                let mut after = position.clone();
-                after.play_unchecked(one.mv);
-                let held = refutations(&after, moves - 1, &Budget::unlimited()).expect("no bound");
-                assert_eq!(held, [one.refutation], "{fen} #{moves}");
-            }
+            assert_eq!(
+                proof.solution.tries,
+                plain_tries(&position, moves),
+                "{fen} #{moves}"
+            );
         }
     }
 }
@@ -158,4 +177,74 @@ fn threads_and_table_change_nothing() {
             assert_eq!(one.solution, other.solution, "{fen}");
         }
     }
+}
+
+/// Adolf Anderssen - Jean Dufresne, Berlin, 1852; Thomas Taverner, Dubuque Chess Journal, 1889; Niels
+/// Hoeg, 1905 (all from memory): defences stand by how long they resist, then a check, the dearer capture, a promotion, and any
+/// man's move before the king's.
+#[test]
+fn defences_stand_by_resistance_and_then_by_interest() {
+    fn length(branch: &Branch) -> usize {
+        let longest = branch.defences.first();
+        1 + longest.map_or(0, |defence| length(&defence.continuations[0]))
+    }
+    fn look(position: &Chess, branches: &[Branch], compared: &mut usize) {
+        for branch in branches {
+            let after = played(position, branch.mv);
+            let ranks: Vec<_> = branch
+                .defences
+                .iter()
+                .map(|defence| {
+                    let next = played(&after, defence.mv);
+                    look(&next, &defence.continuations, compared);
+                    (
+                        length(&defence.continuations[0]),
+                        next.is_check(),
+                        defence.mv.capture().map_or(0, worth),
+                        defence.mv.promotion().is_some(),
+                        defence.mv.role() != Role::King,
+                    )
+                })
+                .collect();
+            assert!(ranks.is_sorted_by(|one, next| one >= next), "{ranks:?}");
+            *compared += ranks.windows(2).filter(|pair| pair[0] != pair[1]).count();
+        }
+    }
+    let mut compared = 0;
+    for (fen, moves) in [
+        ("1r2k1r1/pbppnp1p/1b3P2/8/Q7/B1PB1q2/P4PPP/3R2K1 w - -", 4),
+        ("3brrb1/2N4B/8/2p4Q/2p2k2/5P2/4P1KR/2N2RB1 w - -", 2),
+        ("8/R7/4kPP1/3ppp2/3B1P2/1K1P1P2/8/8 w - -", 3),
+    ] {
+        let position = position(fen);
+        let proof = mate(&position, moves, &Budget::unlimited()).expect("no bound");
+        assert!(
+            proof.solution.complete && proof.shortest == Some(moves),
+            "{fen}"
+        );
+        look(&position, &proof.solution.keys, &mut compared);
+    }
+    assert!(compared >= 10, "{compared}");
+}
+
+/// No line mates with a bare king, a lone minor piece or bishops of one colour of square; with a pawn
+/// that may promote there is one.
+#[test]
+fn dead_positions_hold_no_mate() {
+    for fen in [
+        "7k/8/6K1/8/8/8/8/8 w - -",
+        "7k/8/6K1/8/8/8/8/6N1 w - -",
+        "7k/8/6K1/8/8/4B3/8/2B5 w - -",
+    ] {
+        assert_eq!(
+            shortest_mate(&position(fen), 4, &Budget::unlimited()),
+            Ok(None),
+            "{fen}"
+        );
+    }
+    let promotes = position("7k/1P6/6K1/8/8/8/8/8 w - -");
+    assert_eq!(
+        shortest_mate(&promotes, 4, &Budget::unlimited()),
+        Ok(Some(1))
+    );
 }
