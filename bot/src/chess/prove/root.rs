@@ -231,6 +231,10 @@ impl Firsts {
     }
 }
 
+/// Up to this length keys and tries are settled at once: coming back to a first move would be more
+/// work than its second defence.
+const AT_ONCE: u8 = 3;
+
 /// How many threads a proof of this length is worth; short ones end before another has started.
 pub(super) fn threads(moves: u8, budget: &Budget<'_>) -> usize {
     if moves < 4 { 1 } else { budget.thread_count() }
@@ -246,8 +250,9 @@ fn settle_one(
         return Ok(());
     }
     let wanted = match depth {
-        Depth::Any | Depth::Keys => 1,
-        Depth::Tries => 2,
+        Depth::Any => 1,
+        Depth::Keys if moves > AT_ONCE => 1,
+        Depth::Keys | Depth::Tries => 2,
     };
     if first.failed_at == moves && (first.all_known || first.holds.len() >= wanted) {
         return Ok(());
