@@ -1,15 +1,25 @@
 //! The searcher for advantage: alpha-beta with a tapered evaluation, for `+` and `=` tasks.
 //!
-//! Iterative deepening over a principal-variation search with a transposition table, quiescence, killer
-//! and history ordering, check extensions, null move (never in check, without pieces, or twice
-//! running) and late-move reductions that are searched again when they surprise. It judges; only a
-//! mate it finds is certain, and even that it calls a judgement: proofs are the prover's.
+//! Iterative deepening ([`worker`]) over a principal-variation search ([`tree`]) with a transposition
+//! table ([`table`]), moves ordered by exchanges and by what refuted before ([`order`]), check
+//! extensions, null move (never in check, without pieces, or twice running; verified where zugzwang is
+//! likely), late-move reductions that are searched again when they surprise, and forward pruning
+//! ([`prune`]). Each line ends in captures and first checks ([`quiet`]) and the evaluation
+//! ([`evaluate`]). First moves are never reduced or pruned.
+//!
+//! It judges. Depth counts moves as searched before reductions, so a judgement at a depth has looked at
+//! the likely lines so deep and at unlikely ones less. A mate it finds is a mate, as no move of a mated
+//! side is left out, but a shorter one may exist; even that it calls a judgement: proofs are the
+//! prover's.
 
 mod evaluate;
 mod exchange;
+mod node;
 mod order;
-mod squares;
+mod prune;
+mod quiet;
 mod table;
+mod tree;
 mod worker;
 
 use std::thread;
@@ -79,6 +89,8 @@ pub struct Judged {
 /// Searches `position` to `depth` half-moves at most, or until the budget ends (the last finished
 /// depth counts), and ranks the `lines` best first moves.
 ///
+/// With one line, a better move that the unfinished depth has found takes the place of the last one's.
+///
 /// With one thread the result depends on the position and the limits only. Further threads search the
 /// same tree and share the table, which deepens the search but lets runs differ.
 ///
@@ -143,6 +155,11 @@ pub fn deepen(
             }
         }
         over.store(true, std::sync::atomic::Ordering::Relaxed);
+        if let Some(ranked) = worker.partial()
+            && best.depth > 0
+        {
+            best.lines = vec![ranked];
+        }
         if best.lines.is_empty() {
             // Not even one half-move was finished: any legal move, worth nothing known.
             best.lines

@@ -1,9 +1,11 @@
 //! The transposition table, shared by all threads without locks: each entry is stored beside its own
 //! checksum, so that a torn write is seen as a miss.
+//!
+//! Two entries share a bucket. The first keeps the deepest look at a position, the second the latest.
 
 use std::sync::atomic::{AtomicU64, Ordering};
 
-use shakmaty::{Move, MoveList};
+use shakmaty::Move;
 
 /// How an entry's score bounds the true one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -18,51 +20,81 @@ pub(super) enum Bound {
 pub(super) struct Entry {
     pub depth: i32,
     pub score: i32,
+    /// The evaluation of the position itself; means nothing in check.
+    pub still: i32,
     pub bound: Bound,
     /// The best move, as [`code`] packs it; 0 for none.
     pub best: u16,
 }
 
 pub(super) struct Table {
-    slots: Vec<[AtomicU64; 2]>,
+    buckets: Vec<[Slot; 2]>,
 }
 
+/// Checksum and data.
+type Slot = [AtomicU64; 2];
+
 impl Table {
-    /// A table of at most `bytes`, at least one slot.
+    /// A table of at most `bytes`, at least one bucket.
     pub fn new(bytes: usize) -> Self {
-        let slots = (bytes / 16).max(1);
+        let buckets = (bytes / size_of::<[Slot; 2]>()).max(1);
         Self {
-            slots: (0..slots)
-                .map(|_| [AtomicU64::new(0), AtomicU64::new(0)])
-                .collect(),
+            buckets: (0..buckets).map(|_| Default::default()).collect(),
         }
     }
 
-    fn slot(&self, hash: u64) -> &[AtomicU64; 2] {
-        // The high half of hash × slots spreads evenly over any number of slots.
-        let index = (u128::from(hash) * self.slots.len() as u128) >> 64;
-        &self.slots[index as usize]
+    fn bucket(&self, hash: u64) -> &[Slot; 2] {
+        // The high half of hash × buckets spreads evenly over any number of buckets.
+        let index = (u128::from(hash) * self.buckets.len() as u128) >> 64;
+        &self.buckets[index as usize]
     }
 
     pub fn get(&self, hash: u64) -> Option<Entry> {
-        let [check, data] = self.slot(hash);
-        let data = data.load(Ordering::Relaxed);
-        (check.load(Ordering::Relaxed) ^ data == hash && data != 0).then(|| unpack(data))
+        self.bucket(hash).iter().find_map(|slot| read(slot, hash))
     }
 
-    /// Keeps `entry`, unless the slot holds a deeper look at the same position.
-    pub fn put(&self, hash: u64, entry: Entry) {
-        if self
-            .get(hash)
-            .is_some_and(|old| old.depth > entry.depth && entry.bound != Bound::Exact)
-        {
-            return;
-        }
-        let [check, data] = self.slot(hash);
+    /// Keeps `entry`, unless a much deeper look at the same position is known.
+    pub fn put(&self, hash: u64, mut entry: Entry) {
+        let [deep, late] = self.bucket(hash);
+        let slot = match (read(deep, hash), read(late, hash)) {
+            (Some(old), _) | (None, Some(old))
+                if old.depth > entry.depth + 2 && entry.bound != Bound::Exact =>
+            {
+                return;
+            }
+            (Some(old), _) => {
+                entry.best = if entry.best == 0 {
+                    old.best
+                } else {
+                    entry.best
+                };
+                deep
+            }
+            (None, old) => {
+                if let Some(old) = old {
+                    entry.best = if entry.best == 0 {
+                        old.best
+                    } else {
+                        entry.best
+                    };
+                }
+                let data = deep[1].load(Ordering::Relaxed);
+                if old.is_none() && (data == 0 || unpack(data).depth <= entry.depth) {
+                    deep
+                } else {
+                    late
+                }
+            }
+        };
         let packed = pack(entry);
-        check.store(hash ^ packed, Ordering::Relaxed);
-        data.store(packed, Ordering::Relaxed);
+        slot[0].store(hash ^ packed, Ordering::Relaxed);
+        slot[1].store(packed, Ordering::Relaxed);
     }
+}
+
+fn read([check, data]: &Slot, hash: u64) -> Option<Entry> {
+    let data = data.load(Ordering::Relaxed);
+    (data != 0 && check.load(Ordering::Relaxed) ^ data == hash).then(|| unpack(data))
 }
 
 fn pack(entry: Entry) -> u64 {
@@ -71,10 +103,12 @@ fn pack(entry: Entry) -> u64 {
         Bound::AtLeast => 2,
         Bound::AtMost => 3,
     };
+    let short = |value: i32| u64::from(value.clamp(-32_767, 32_767) as i16 as u16);
     u64::from(entry.best)
         | (bound << 16)
         | ((entry.depth.clamp(0, 255) as u64) << 24)
-        | ((entry.score as u32 as u64) << 32)
+        | (short(entry.score) << 32)
+        | (short(entry.still) << 48)
 }
 
 fn unpack(data: u64) -> Entry {
@@ -86,7 +120,8 @@ fn unpack(data: u64) -> Entry {
             _ => Bound::AtMost,
         },
         depth: ((data >> 24) & 0xff) as i32,
-        score: (data >> 32) as u32 as i32,
+        score: i32::from((data >> 32) as u16 as i16),
+        still: i32::from((data >> 48) as u16 as i16),
     }
 }
 
@@ -96,16 +131,19 @@ pub(super) fn code(mv: Move) -> u16 {
     from | (u16::from(mv.to()) << 6) | (mv.promotion().map_or(0, |role| role as u16) << 12)
 }
 
-/// The legal move that `code` stands for.
-pub(super) fn decode(moves: &MoveList, wanted: u16) -> Option<Move> {
-    (wanted != 0)
-        .then(|| moves.iter().copied().find(|&mv| code(mv) == wanted))
-        .flatten()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn entry(depth: i32, score: i32, best: u16) -> Entry {
+        Entry {
+            depth,
+            score,
+            still: -score,
+            bound: Bound::AtLeast,
+            best,
+        }
+    }
 
     #[test]
     fn entries_come_back_as_they_went_in() {
@@ -115,21 +153,36 @@ mod tests {
             (u64::MAX, 31_990),
             (0x1234_5678_9abc_def0, 0),
         ] {
-            table.put(
-                hash,
-                Entry {
-                    depth: 7,
-                    score,
-                    bound: Bound::AtLeast,
-                    best: 77,
-                },
-            );
+            table.put(hash, entry(7, score, 77));
             let entry = table.get(hash).expect("kept");
             assert_eq!(
-                (entry.depth, entry.score, entry.bound, entry.best),
-                (7, score, Bound::AtLeast, 77)
+                (
+                    entry.depth,
+                    entry.score,
+                    entry.still,
+                    entry.bound,
+                    entry.best
+                ),
+                (7, score, -score, Bound::AtLeast, 77)
             );
         }
         assert!(table.get(2).is_none());
+    }
+
+    #[test]
+    fn a_bucket_keeps_the_deepest_and_the_latest() {
+        let table = Table::new(1);
+        table.put(1, entry(9, 10, 1));
+        table.put(2, entry(3, 20, 2));
+        table.put(3, entry(2, 30, 3));
+        assert_eq!(table.get(1).map(|e| e.depth), Some(9));
+        assert!(table.get(2).is_none());
+        assert_eq!(table.get(3).map(|e| e.depth), Some(2));
+        // A shallower look at a known position neither replaces it nor stands beside it.
+        table.put(1, entry(5, 40, 4));
+        assert_eq!(table.get(1).map(|e| e.score), Some(10));
+        // A look without a best move keeps the one known.
+        table.put(3, entry(3, 50, 0));
+        assert_eq!(table.get(3).map(|e| (e.score, e.best)), Some((50, 3)));
     }
 }

@@ -190,8 +190,6 @@ fn the_stronger_defence_left_out_is_named() {
         // Both defences, in either order and manner.
         "1.Bxh7+ Kxh7 (1...Kf8 2.Qxd5) 2.Qxd5",
         "1.Bxh7+ Kf8 2.Qxd5\n1...Kxh7 2.Qxd5",
-        // 1...Kh8 gets the bishop a move later, and saves as much as taking it.
-        "1.Bxh7+ Kh8 2.Qxd5",
         // Defences left out: the move answers the best of them.
         "1.Bxh7+ 2.Qxd5",
     ] {
