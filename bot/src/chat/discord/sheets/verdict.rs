@@ -32,7 +32,7 @@ pub fn word(verdict: Verdict) -> &'static str {
         Verdict::OnTheWay => "right so far",
         Verdict::Wrong => "not the solution",
         Verdict::Illegal => "not a legal move",
-        Verdict::Unclear => "not clear which move is meant",
+        Verdict::Unclear => "not settled yet",
         Verdict::Unreadable => "not readable",
     }
 }

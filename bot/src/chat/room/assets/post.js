@@ -80,7 +80,7 @@ const VERDICTS = {
   "on-the-way": "Right so far",
   wrong: "Wrong move",
   illegal: "Not a legal move",
-  unclear: "Which move?",
+  unclear: "Not settled",
   unreadable: "Could not be read",
 };
 
