@@ -373,7 +373,7 @@ mod tests {
     fn thousands_come_back_in_their_order() {
         let items: Vec<u64> = (0..5_000).collect();
         let work = |item: &u64| {
-            let turns = if item % 7 == 0 { 10_000 } else { 10 };
+            let turns = if item.is_multiple_of(7) { 10_000 } else { 10 };
             let busy = (0..turns).fold(*item, |sum, turn| std::hint::black_box(sum ^ turn));
             (*item, busy)
         };
