@@ -7,6 +7,9 @@
 //! 3. [`chat`]: one trait and one folder per chat. Never touches the store.
 //! 4. [`cli`]: one file per command; configuration; start and orderly stop.
 
+// What comes from outside may be wrong; only tests may insist.
+#![cfg_attr(not(test), warn(clippy::expect_used))]
+
 pub mod chat;
 pub mod chess;
 pub mod cli;

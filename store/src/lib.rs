@@ -21,6 +21,8 @@
 //! ```
 
 // A test that meets an error has failed.
+// What comes from outside may be wrong; only tests may insist.
+#![cfg_attr(not(test), warn(clippy::expect_used))]
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 mod attempts;

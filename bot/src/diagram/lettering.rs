@@ -45,6 +45,8 @@ pub(super) enum Anchor {
 fn face(weight: Weight) -> &'static Face<'static> {
     static FACES: OnceLock<[Face<'static>; 2]> = OnceLock::new();
     let faces = FACES.get_or_init(|| {
+        // The fonts are part of the program.
+        #[allow(clippy::expect_used)]
         let read = |bytes| Face::from_slice(bytes, 0).expect("the embedded font is a font");
         [read(REGULAR), read(SEMIBOLD)]
     });
