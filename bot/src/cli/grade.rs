@@ -54,6 +54,9 @@ struct Line<'a> {
     refutation: &'a [String],
     why: &'a str,
     message: &'a str,
+    /// Left out when nothing is asked.
+    #[serde(skip_serializing_if = "<[String]>::is_empty")]
+    readings: &'a [String],
 }
 
 impl Grade {
@@ -99,6 +102,7 @@ impl<'a> Line<'a> {
             refutation,
             why,
             message,
+            readings,
             ..
         } = judged;
         Self {
@@ -108,6 +112,7 @@ impl<'a> Line<'a> {
             refutation,
             why,
             message,
+            readings,
         }
     }
 }
@@ -123,6 +128,9 @@ fn tell(out: &mut impl io::Write, judged: &Judgement) -> anyhow::Result<()> {
     };
     writeln!(out, "{verdict}, {} of 5 points", judged.points)?;
     writeln!(out, "{}", judged.message)?;
+    for reading in &judged.readings {
+        writeln!(out, "may mean: {reading}")?;
+    }
     Ok(())
 }
 

@@ -156,6 +156,7 @@ impl Desk {
                     picture: None,
                     your_move: false,
                     points: settled.map_or(0.0, |attempt| attempt.points),
+                    readings: Vec::new(),
                 };
                 Ok((user, kept.reply.text, place_of(&group), sheet))
             })

@@ -182,6 +182,9 @@ pub struct VerdictSheet {
     pub your_move: bool,
     /// Points for the post as they stand.
     pub points: f64,
+    /// What the reply may have meant, where it was not plain: each, sent as an answer, is read as
+    /// exactly what it says. For the member's eyes only; empty when nothing is asked.
+    pub readings: Vec<String>,
 }
 
 /// What came of a message among others.

@@ -131,6 +131,11 @@ pub struct Judgement {
     /// The line played so far by both sides in SAN, the bot's best defence last when on the way.
     /// Give it back to [`judge`] with the member's next move.
     pub line: Vec<String>,
+    /// What the reply may have meant, where it was not plain: each a line such as `1.Ne7+ Kh8 2.Qxh7+`,
+    /// numbered from the start of the problem, which is read as exactly that when it is sent as an
+    /// answer in any language. It holds no move that the member did not write. Empty when nothing is
+    /// asked.
+    pub readings: Vec<String>,
 }
 
 /// Judges one written reply to a problem.
@@ -215,6 +220,7 @@ impl Case<'_> {
             message,
             scene: None,
             line: self.line.to_vec(),
+            readings: Vec::new(),
         }
     }
 

@@ -157,6 +157,10 @@ impl Desk {
             picture: self.picture_of(&kept, problem, &judgement).await?,
             your_move: judgement.verdict == Verdict::OnTheWay && ended.is_none(),
             points: settled.map_or(0.0, |attempt| attempt.points),
+            readings: match ended {
+                None => judgement.readings,
+                Some(_) => Vec::new(),
+            },
         })
     }
 
@@ -178,6 +182,7 @@ impl Desk {
             picture: self.picture_of(&kept, problem, &judgement).await?,
             your_move: false,
             points: kept.attempt.map_or(0.0, |attempt| attempt.points),
+            readings: Vec::new(),
         })
     }
 
@@ -188,9 +193,10 @@ impl Desk {
         problem: &Problem,
         verdict: VerdictRow,
     ) -> Done<VerdictSheet> {
-        // The picture is not kept; judging the same text on the same line gives the same one.
-        let picture = if verdict.by_coach {
-            None
+        // The picture and the readings are not kept; judging the same text on the same line gives the
+        // same ones.
+        let (picture, readings) = if verdict.by_coach {
+            (None, Vec::new())
         } else {
             let line = line_before(&kept.replies, Some(kept.reply.id));
             let text = kept.reply.text.clone();
@@ -205,8 +211,11 @@ impl Desk {
                 )
                 .await?
             {
-                Some(judgement) => self.picture_of(&kept, problem, &judgement).await?,
-                None => None,
+                Some(judgement) => (
+                    self.picture_of(&kept, problem, &judgement).await?,
+                    judgement.readings,
+                ),
+                None => (None, Vec::new()),
             }
         };
         let playing = kept
@@ -217,18 +226,20 @@ impl Desk {
             .replies
             .last()
             .is_some_and(|last| last.reply.id == kept.reply.id);
-        let now = self.now();
+        // Only the last word of somebody still at it is worth asking back about.
+        let at_it = playing && last && takes_replies(&kept.post, self.now());
         Ok(VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: convert::kept_verdict(verdict.verdict),
             message: verdict.message,
             picture,
-            your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay
-                && playing
-                && last
-                && takes_replies(&kept.post, now),
+            your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay && at_it,
             points: kept.attempt.map_or(0.0, |attempt| attempt.points),
+            readings: match (verdict.verdict, at_it) {
+                (sealed_move_store::Verdict::Unclear, true) => readings,
+                _ => Vec::new(),
+            },
         })
     }
 
@@ -318,6 +329,7 @@ fn too_long() -> Judgement {
         ),
         scene: None,
         line: Vec::new(),
+        readings: Vec::new(),
     }
 }
 
@@ -332,6 +344,7 @@ fn by_hand(kept: &Kept) -> VerdictSheet {
             picture: None,
             your_move: false,
             points: kept.attempt.as_ref().map_or(0.0, |attempt| attempt.points),
+            readings: Vec::new(),
         },
         None => VerdictSheet {
             reply: kept.reply.id,
@@ -346,6 +359,7 @@ fn by_hand(kept: &Kept) -> VerdictSheet {
             picture: None,
             your_move: false,
             points: 0.0,
+            readings: Vec::new(),
         },
     }
 }

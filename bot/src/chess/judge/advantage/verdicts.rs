@@ -123,6 +123,7 @@ impl Walk<'_, '_> {
             } else {
                 line::sans(start, before)
             },
+            readings: Vec::new(),
         }
     }
 
@@ -162,6 +163,7 @@ impl Walk<'_, '_> {
             message: ended,
             scene: None,
             line: line::sans(start, &moves),
+            readings: Vec::new(),
         }
     }
 
@@ -206,6 +208,7 @@ impl Walk<'_, '_> {
                 marks: Vec::new(),
             }),
             line: line::sans(start, moves),
+            readings: Vec::new(),
         }
     }
 

@@ -84,6 +84,7 @@ impl Judge<'_, '_> {
             message: text,
             scene: Some(refutation.scene),
             line,
+            readings: Vec::new(),
         }
     }
 
@@ -126,6 +127,7 @@ impl Judge<'_, '_> {
             message: text,
             scene: mated.then(|| final_scene(&end, main.last().copied())),
             line: line::sans(start, &main),
+            readings: Vec::new(),
         }
     }
 
@@ -177,6 +179,7 @@ impl Judge<'_, '_> {
                 marks: Vec::new(),
             }),
             line: line::sans(start, missed),
+            readings: Vec::new(),
         }
     }
 
