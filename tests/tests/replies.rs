@@ -6,6 +6,8 @@ mod explained;
 mod fuzz;
 #[path = "replies/weighed.rs"]
 mod weighed;
+#[path = "replies/written.rs"]
+mod written;
 
 use std::fmt::Write;
 
