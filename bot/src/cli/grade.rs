@@ -147,6 +147,6 @@ fn standard_input() -> anyhow::Result<String> {
 /// A language by its English name.
 pub(super) fn language(name: &str) -> Result<Language, String> {
     serde_json::from_value(serde_json::Value::String(name.to_lowercase())).map_err(|_| {
-        format!("\"{name}\" is not a language the reader knows; choose english, german, french, spanish, italian, portuguese, dutch, russian, polish, czech or hungarian")
+        format!("\"{name}\" is not a language the reader knows; choose english, german, french, spanish, italian, portuguese, dutch, russian, polish, czech, hungarian or turkish")
     })
 }

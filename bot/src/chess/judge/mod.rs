@@ -56,11 +56,12 @@ pub enum Language {
     Polish,
     Czech,
     Hungarian,
+    Turkish,
 }
 
 impl Language {
     /// Every language, in the order in which an unknown writer's letters are tried.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::English,
         Self::German,
         Self::French,
@@ -72,6 +73,7 @@ impl Language {
         Self::Polish,
         Self::Czech,
         Self::Hungarian,
+        Self::Turkish,
     ];
 }
 

@@ -1,7 +1,7 @@
 //! Piece letters by language, and figurines.
 //!
 //! The letters are those of printed chess in each language, as the PGN standard (Edwards, 1994) lists
-//! them in its chapter on SAN; the Russian ones are common practice.
+//! them in its chapter on SAN; the Russian and Turkish ones are common practice.
 
 use shakmaty::Role::{self, Bishop, King, Knight, Pawn, Queen, Rook};
 
@@ -86,12 +86,21 @@ pub(super) fn letters(language: Language) -> &'static [(&'static str, Role)] {
             ("f", Bishop),
             ("h", Knight),
         ],
+        // A phone without the letter writes a plain S.
+        Language::Turkish => &[
+            ("ş", King),
+            ("s", King),
+            ("v", Queen),
+            ("k", Rook),
+            ("f", Bishop),
+            ("a", Knight),
+        ],
     }
 }
 
 /// Whether a small letter begins the letters of a man in any language; none has more than two.
 pub(super) fn begins(c: char) -> bool {
-    matches!(c, 'a'..='z' | 'к' | 'л' | 'п' | 'с' | 'ф')
+    matches!(c, 'a'..='z' | 'к' | 'л' | 'п' | 'с' | 'ф' | 'ş')
 }
 
 /// The role a figurine shows, whatever its colour.

@@ -7,6 +7,7 @@
 //! Pure text and rules: what a move is worth is the judge's business.
 
 mod build;
+mod descriptive;
 mod letters;
 mod notation;
 mod phrase;

@@ -3,10 +3,11 @@
 //! A written move yields *shapes*: everything it may mean by its letters alone, each with a rank that
 //! says how literally the text was taken. The position decides later which one holds.
 
-use shakmaty::{CastlingSide, File, Rank, Role, Square};
+use shakmaty::{CastlingSide, Color, File, Rank, Role, Square};
 
 use super::letters;
 use super::scan::{Kind, Scanner};
+use super::words::{self, Word};
 use crate::chess::judge::Language;
 
 /// Taken exactly as the group's language and the PGN standard write it.
@@ -29,8 +30,23 @@ pub(super) enum Target {
     File(File),
     /// Takes a man of this kind (`QxR`).
     Man(Role),
+    /// Takes a man of this kind on one of these files (`QxKBP`), a bit for each.
+    ManOn(Role, u8),
     /// Takes whatever came last (`pawn takes`).
     Last,
+    /// Takes en passant.
+    Passant,
+    /// Promotes, wherever that may be.
+    Promotes,
+}
+
+/// From which side ranks are counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Ranks {
+    /// From White's, as in algebraic notation.
+    White,
+    /// From the mover's, as in descriptive notation.
+    Mover,
 }
 
 /// One thing a written move may mean.
@@ -50,6 +66,10 @@ pub(super) struct Shape {
     pub takes: bool,
     /// Castling; the side when said. `to` is then meaningless.
     pub castles: Option<Option<CastlingSide>>,
+    /// Which of two like men: the king's or the queen's.
+    pub wing: Option<CastlingSide>,
+    /// How `from_rank` and the rank of `to` are counted.
+    pub ranks: Ranks,
     /// How literally the text was taken; lower is better.
     pub rank: u8,
 }
@@ -65,8 +85,24 @@ impl Shape {
             promotion: None,
             takes: false,
             castles: None,
+            wing: None,
+            ranks: Ranks::White,
             rank,
         }
+    }
+
+    /// The shape with its ranks counted from White's side.
+    pub fn seen_by(&self, mover: Color) -> Self {
+        let flipped = self.ranks == Ranks::Mover && mover.is_black();
+        let mut seen = *self;
+        seen.ranks = Ranks::White;
+        if flipped {
+            seen.from_rank = self.from_rank.map(Rank::flip_vertical);
+            if let Target::Square(to) = self.to {
+                seen.to = Target::Square(to.flip_vertical());
+            }
+        }
+        seen
     }
 
     /// Castling to `side`, or to whichever side is possible.
@@ -129,12 +165,13 @@ impl Scanner<'_> {
         }
         let (mut count, mut dashes, mut end) = (1, 0, i + 1);
         while count < 4 {
-            let dash = usize::from(self.at(end) == '-');
+            let spaced = self.at(end) == ' ' && self.at(end + 1) == '-' && self.at(end + 2) == ' ';
+            let dash = usize::from(self.at(end) == '-') + 3 * usize::from(spaced);
             if !zero(self.at(end + dash)) {
                 break;
             }
             count += 1;
-            dashes += dash;
+            dashes += dash.min(1);
             end += dash + 1;
         }
         let small = self.text[i..end].iter().any(|&c| matches!(c, 'o' | 'о'));
@@ -156,6 +193,7 @@ impl Scanner<'_> {
         for (role, rank, length) in self.men(i) {
             self.rest(i, i + length, role, rank, &mut found);
         }
+        self.descriptive(i, &mut found);
         let mut best: Option<(Written, usize, usize)> = None;
         for (shape, end) in found {
             if let Some((written, _, bare)) = &mut best {
@@ -237,11 +275,20 @@ impl Scanner<'_> {
                 }
             }
         }
+        // A letter typed twice: "NNe7".
+        if capital && self.at(i + 1) == self.at(i) {
+            let doubled: Vec<_> = men.iter().filter(|(_, _, n)| *n == 1).copied().collect();
+            men.extend(
+                doubled
+                    .into_iter()
+                    .map(|(role, rank, _)| (role, rank.max(SLOPPY), 2)),
+            );
+        }
         men.push((None, EXACT, 0));
         men
     }
 
-    fn square(&self, i: usize) -> Option<Square> {
+    pub(super) fn square(&self, i: usize) -> Option<Square> {
         let file = letters::file(self.at(i))?;
         let rank = Rank::from_char(self.at(i + 1))?;
         Some(Square::from_coords(file, rank))
@@ -249,7 +296,7 @@ impl Scanner<'_> {
 
     /// Capture signs and dashes at `i`, with a space on either side: where they end, whether there
     /// were any, and whether they say that something is taken.
-    fn signs(&self, i: usize) -> (usize, bool, bool) {
+    pub(super) fn signs(&self, i: usize) -> (usize, bool, bool) {
         let begin = i + usize::from(self.at(i) == ' ');
         let end = self.run_of(begin, |c| matches!(c, 'x' | 'X' | ':' | '-'));
         if end == begin || end - begin > 2 {
@@ -298,7 +345,8 @@ impl Scanner<'_> {
         if let (Some(file), Some(end)) = (letters::file(self.at(from)), unwrap(from + 1)) {
             let (to_at, signed_after, takes) = self.signs(end);
             let spaced = self.at(end) == ' ';
-            let plausible = role.is_some() || (!spaced && (takes || !signed_after));
+            // "b x c3" is a capture; "b c3" and "b - c3" are not one move of a pawn.
+            let plausible = role.is_some() || takes || (!spaced && !signed_after);
             if let Some(to) = self.square(to_at).filter(|_| plausible) {
                 let rank = match role {
                     Some(_) => rank,
@@ -315,15 +363,16 @@ impl Scanner<'_> {
                 self.promotions(shape, to_at + 2, found);
             } else if let Some(to) = letters::file(self.at(to_at))
                 && role.is_none()
-                && takes
                 && to.distance(file) == 1
+                // "ed" may be a word, "ed+" and "ed=Q" are not.
+                && (takes || (!signed_after && matches!(self.at(to_at + 1), '+' | '#' | '=')))
             {
                 let shape = Shape {
                     from_file: Some(file),
                     takes: true,
                     ..Shape::to(Some(Role::Pawn), Target::File(to), SLOPPY)
                 };
-                found.push((shape, to_at + 1));
+                self.promotions(shape, to_at + 1, found);
             }
         }
         if let (Some(row), Some(end), Some(_)) =
@@ -338,6 +387,22 @@ impl Scanner<'_> {
                 };
                 self.promotions(shape, to_at + 2, found);
             }
+        }
+        // "Ne 7"
+        if let (Some(file), Some(row), ' ') = (
+            letters::file(self.at(at)),
+            Rank::from_char(self.at(at + 2)),
+            self.at(at + 1),
+        ) && role.is_some()
+            && self.at(begin).is_uppercase()
+            && !matches!(self.at(at + 3), '.' | ')' | '-' | ':')
+        {
+            let to = Target::Square(Square::from_coords(file, row));
+            let shape = Shape {
+                takes: took,
+                ..Shape::to(role, to, rank.max(FOREIGN))
+            };
+            found.push((shape, at + 3));
         }
         if let Some(to) = self.square(at) {
             // Without a letter it is a pawn's move, except after a bare capture sign.
@@ -355,15 +420,20 @@ impl Scanner<'_> {
                         takes: true,
                         ..Shape::to(role, Target::Man(victim), rank.max(how).max(SLOPPY))
                     };
-                    found.push((shape, at + length));
+                    self.promotions(shape, at + length, found);
                 }
             }
         }
     }
 
     /// `shape` with each promotion that can be read at `i`, and without one.
-    fn promotions(&self, shape: Shape, i: usize, found: &mut Vec<(Shape, usize)>) {
-        let last = matches!(shape.to, Target::Square(to) if matches!(to.rank(), Rank::First | Rank::Eighth));
+    pub(super) fn promotions(&self, shape: Shape, i: usize, found: &mut Vec<(Shape, usize)>) {
+        // What is taken may stand on the last rank: "PxR(Q)".
+        let last = match shape.to {
+            Target::Square(to) => matches!(to.rank(), Rank::First | Rank::Eighth),
+            Target::Man(_) | Target::ManOn(..) => matches!(self.at(i), '(' | '/'),
+            _ => false,
+        };
         let equals = self.at(i) == '=' || (self.at(i) == ' ' && self.at(i + 1) == '=');
         if (last || equals) && matches!(shape.role, None | Some(Role::Pawn)) {
             let spaced = usize::from(self.at(i) == ' ' && self.at(i + 1) == '=');
@@ -373,7 +443,10 @@ impl Scanner<'_> {
             at += usize::from(equals == 1 && self.at(at) == ' ');
             let open = usize::from(self.at(at) == '(');
             at += open;
-            for (role, rank, length) in self.men(at) {
+            let word = self
+                .role_word(at)
+                .map(|(role, length)| (Some(role), EXACT, length));
+            for (role, rank, length) in self.men(at).into_iter().chain(word) {
                 let Some(role) = role.filter(|r| !matches!(r, Role::King | Role::Pawn)) else {
                     continue;
                 };
@@ -391,6 +464,19 @@ impl Scanner<'_> {
             }
         }
         found.push((shape, i));
+    }
+
+    /// The man that a whole word at `i` names: "Queen" in "e8=Queen".
+    fn role_word(&self, i: usize) -> Option<(Role, usize)> {
+        let end = self.run_of(i, char::is_alphabetic);
+        if !(3..=12).contains(&(end - i)) {
+            return None;
+        }
+        let word: String = self.text[i..end].iter().collect();
+        match words::meaning(&word.to_lowercase()) {
+            Word::Man(role) => Some((role, end - i)),
+            _ => None,
+        }
     }
 
     /// Reads what may stand behind a move, and checks that the word ends there.

@@ -1,7 +1,7 @@
 //! From tokens to items: words that make up a move become one, and what stands around moves is kept
 //! for whoever has to tell an answer from talk.
 
-use shakmaty::{CastlingSide, Rank, Role, Square};
+use shakmaty::{CastlingSide, File, Rank, Role, Square};
 
 use super::letters;
 use super::notation::{EXACT, SLOPPY, Shape, Target, Written};
@@ -74,8 +74,21 @@ struct Phrases<'a> {
 #[derive(Clone, Copy)]
 struct Mover {
     role: Option<Role>,
-    file: Option<shakmaty::File>,
+    file: Option<File>,
+    wing: Option<CastlingSide>,
     rank: u8,
+}
+
+impl Mover {
+    /// A man said in words.
+    fn of(role: Option<Role>, rank: u8) -> Self {
+        Self {
+            role,
+            file: None,
+            wing: None,
+            rank,
+        }
+    }
 }
 
 impl Phrases<'_> {
@@ -85,9 +98,33 @@ impl Phrases<'_> {
 
     fn word(&self, i: usize) -> Option<Word> {
         match self.kind(i)? {
-            Kind::Word(word) | Kind::Letter(_, word) => Some(*word),
+            Kind::Word(word) | Kind::Letter(_, word) | Kind::Files(_, _, word) => Some(*word),
             _ => None,
         }
+    }
+
+    /// A letter standing alone that names a file.
+    fn lone_file(&self, i: usize) -> Option<File> {
+        match self.kind(i)? {
+            Kind::Letter(letter, _) => letters::file(*letter),
+            _ => None,
+        }
+    }
+
+    fn man(&self, i: usize) -> Option<Role> {
+        match self.word(i)? {
+            Word::Man(role) => Some(role),
+            _ => None,
+        }
+    }
+
+    /// The place after the small words at `i`.
+    fn past_fillers(&self, mut i: usize) -> usize {
+        let most = i + 3;
+        while i < most && matches!(self.word(i), Some(Word::Filler | Word::To | Word::On)) {
+            i += 1;
+        }
+        i
     }
 
     fn square(&self, i: usize) -> Option<Square> {
@@ -118,19 +155,68 @@ impl Phrases<'_> {
                         ..Shape::to(None, Target::Square(to), EXACT)
                     });
                     next = i + 3;
+                } else if let Some((stood, end)) = self.standing(i) {
+                    (written, next) = (stood, end);
+                } else if self.square(i).is_some()
+                    && self.word(next) == Some(Word::With)
+                    && let Some((role, end)) = self.instrument(next)
+                {
+                    // "on d8 with the queen"
+                    for shape in &mut written.shapes {
+                        shape.role = Some(role);
+                    }
+                    next = end;
                 }
                 return self.finish(i, next, written);
             }
-            Kind::Word(Word::Man(role)) => {
-                let mover = Mover {
-                    role: Some(*role),
-                    file: None,
-                    rank: EXACT,
+            Kind::Files(from, to, word) => {
+                let (from, to, word) = (*from, *to, *word);
+                if !self.alone(i, word) {
+                    return self.plain(i, word);
+                }
+                let shape = Shape {
+                    from_file: Some(from),
+                    takes: true,
+                    ..Shape::to(Some(Role::Pawn), Target::File(to), SLOPPY)
                 };
-                if let Some((written, next)) = self.spoken(i + 1, &[mover], false) {
+                return self.finish(i, i + 1, Written::shape(shape));
+            }
+            Kind::Word(word @ (Word::Man(_) | Word::WingOf(_) | Word::WingMan(..))) => {
+                let word = *word;
+                let Some((mover, after)) = self.named(i) else {
+                    return self.plain(i, word);
+                };
+                if let Some((written, next)) = self.spoken(after, &[mover], false) {
                     return self.finish(i, next, written);
                 }
-                Item::Word(Word::Man(*role))
+                if let Some((written, next)) = self.new_man(i) {
+                    return self.finish(i, next, written);
+                }
+                match word {
+                    Word::Man(_) => Item::Word(word),
+                    _ => Item::Word(Word::Filler),
+                }
+            }
+            Kind::Letter(letter, word)
+                if letters::file(*letter).is_some() && self.man(i + 1).is_some() =>
+            {
+                let word = *word;
+                let file = self.lone_file(i);
+                let Some((mover, after)) = self.named(i + 1) else {
+                    return self.plain(i, word);
+                };
+                // "a knight" may be any; "the a knight" is the one of that file.
+                let before = i.checked_sub(1).and_then(|at| self.word(at));
+                let article = matches!(word, Word::To | Word::Then | Word::Or | Word::Filler)
+                    && before != Some(Word::Filler);
+                let mut movers = vec![Mover { file, ..mover }];
+                if article {
+                    movers.push(mover);
+                }
+                if let Some((written, next)) = self.spoken(after, &movers, false) {
+                    return self.finish(i, next, written);
+                }
+                return self.plain(i, word);
             }
             Kind::Letter(letter, word) => {
                 let (letter, word) = (*letter, *word);
@@ -177,25 +263,53 @@ impl Phrases<'_> {
     fn plain(&mut self, i: usize, word: Word) -> usize {
         let item = match word {
             Word::Takes => {
-                let nobody = Mover {
-                    role: None,
-                    file: None,
-                    rank: SLOPPY,
-                };
+                let nobody = Mover::of(None, SLOPPY);
                 let follows = self
                     .out
                     .iter()
                     .rev()
                     .find(|piece| !matches!(piece.item, Item::Comma | Item::Number { .. }))
                     .is_some_and(|piece| matches!(piece.item, Item::Move { .. }));
-                if let Some((written, next)) = self.spoken(i, &[nobody], false) {
+                if let Some((written, next)) = self.either_man(i) {
+                    return self.finish(i, next, written);
+                }
+                if let Some((mut written, mut next)) = self.spoken(i, &[nobody], false) {
+                    let passant = self.passant(next).is_some();
+                    let with = self.instrument(next);
+                    if let Some((role, after)) = with {
+                        for shape in &mut written.shapes {
+                            shape.role = Some(role);
+                        }
+                        next = after;
+                    }
                     let last = written.shapes.iter().any(|s| s.to == Target::Last);
-                    if follows || !last {
+                    // "I take with the knight: Nxd5" announces the move that comes.
+                    let more = &self.tokens[next.min(self.tokens.len())..];
+                    let whole = !more.iter().any(|t| matches!(t.kind, Kind::Move(_)));
+                    if follows || !last || (with.is_some() && whole) || passant {
                         return self.finish(i, next, written);
                     }
                 }
                 Item::Word(word)
             }
+            Word::Puts => match self.put(i + 1) {
+                Some((written, next)) => return self.finish(i, next, written),
+                None => Item::Word(Word::Filler),
+            },
+            Word::Promotes => match self.promoting(i) {
+                Some((written, next)) => return self.finish(i, next, written),
+                None => Item::Word(word),
+            },
+            // In Czech the word for it also says "by the way".
+            Word::EnPassant if !self.after_move() && self.own != Language::Czech => {
+                let shape = Shape {
+                    takes: true,
+                    ..Shape::to(Some(Role::Pawn), Target::Passant, EXACT)
+                };
+                return self.finish(i, i + 1, Written::shape(shape));
+            }
+            Word::With => Item::Word(Word::Then),
+            Word::WingOf(_) | Word::WingMan(..) => Item::Word(Word::Filler),
             Word::Castles(_) => {
                 let (side, next) = self.wing(i);
                 return self.finish(i, next, Written::shape(Shape::castling(side)));
@@ -212,11 +326,19 @@ impl Phrases<'_> {
     /// The side a castling word at `i` speaks of, said before or after it.
     fn wing(&mut self, i: usize) -> (Option<CastlingSide>, usize) {
         let of = |word: Option<Word>| match word {
-            Some(Word::Wing(side)) => Some(side),
+            Some(Word::Wing(side) | Word::WingOf(side)) => Some(side),
             Some(Word::Man(Role::King)) => Some(CastlingSide::KingSide),
             Some(Word::Man(Role::Queen)) => Some(CastlingSide::QueenSide),
             _ => None,
         };
+        // "castles K", "castles QR"
+        if let Some(Kind::Letter(letter, _)) = self.kind(i + 1) {
+            match letter {
+                'K' => return (Some(CastlingSide::KingSide), i + 2),
+                'Q' => return (Some(CastlingSide::QueenSide), i + 2),
+                _ => {}
+            }
+        }
         let before = |k: usize| i.checked_sub(k).and_then(|at| self.word(at));
         let spoken = match before(1) {
             Some(Word::Side) => of(before(2)).map(|side| (side, 2)),
@@ -249,19 +371,14 @@ impl Phrases<'_> {
                 let same = name.chars().count() == 1 && letter.to_lowercase().eq(name.chars());
                 if same && !movers.iter().any(|m: &Mover| m.role == Some(role)) {
                     let rank = if letter.is_uppercase() { EXACT } else { SLOPPY };
-                    movers.push(Mover {
-                        role: Some(role),
-                        file: None,
-                        rank,
-                    });
+                    movers.push(Mover::of(Some(role), rank));
                 }
             }
         }
         if let Some(file) = letters::file(letter) {
             movers.push(Mover {
-                role: Some(Role::Pawn),
                 file: Some(file),
-                rank: SLOPPY,
+                ..Mover::of(Some(Role::Pawn), SLOPPY)
             });
         }
         movers
@@ -274,6 +391,12 @@ impl Phrases<'_> {
             return None;
         }
         let mut i = begin;
+        // "avec la tour je prends d8"
+        if matches!(self.kind(i), Some(Kind::Word(Word::Filler)))
+            && self.word(i + 1) == Some(Word::Takes)
+        {
+            i += 1;
+        }
         let (mut from_file, mut from_rank) = (None, None);
         let goes = |i: usize| matches!(self.word(i), Some(Word::Takes | Word::To));
         // "rook a to d1"
@@ -288,7 +411,7 @@ impl Phrases<'_> {
         // "knight on b4 takes d5", "knight b4 takes d5", "rook d2 d7"
         let stands = usize::from(matches!(self.word(i), Some(Word::On)));
         if let Some(square) = self.square(i + stands)
-            && (stands == 1 || goes(i + 1) || self.square(i + 1).is_some())
+            && (stands == 1 || (goes(i + 1) && !self.closes(i + 1)) || self.square(i + 1).is_some())
         {
             (from_file, from_rank) = (Some(square.file()), Some(square.rank()));
             i += stands + 1;
@@ -301,7 +424,7 @@ impl Phrases<'_> {
                 Some(Word::For) if !takes && self.square(i + 1).is_some() => {
                     (takes, moved) = (true, true);
                 }
-                Some(Word::To) => moved = true,
+                Some(Word::To | Word::Puts) => moved = true,
                 Some(Word::Filler | Word::On) if moved => {}
                 _ => break,
             }
@@ -315,7 +438,8 @@ impl Phrases<'_> {
         match self.kind(i) {
             Some(Kind::Move(target)) => {
                 for mover in movers {
-                    if mover.file.is_some() && !takes {
+                    // A letter alone may be a bishop's: "b to c4" is no pawn's move.
+                    if mover.file.is_some() && mover.rank != EXACT && !takes {
                         continue;
                     }
                     for shape in &target.shapes {
@@ -328,6 +452,7 @@ impl Phrases<'_> {
                             from_file: mover.file.or(from_file).or(shape.from_file),
                             from_rank: from_rank.or(shape.from_rank),
                             takes: takes || shape.takes,
+                            wing: mover.wing,
                             rank: mover.rank,
                             ..*shape
                         });
@@ -361,6 +486,13 @@ impl Phrases<'_> {
                 };
                 self.shapes_to(movers, to, from_file, from_rank, &mut shapes);
             }
+            // "e takes d", "the e pawn takes d"
+            Some(Kind::Letter(letter, _)) if takes && self.pawns(movers).is_some() => {
+                let pawns = self.pawns(movers).unwrap_or_default();
+                let to = letters::file(*letter)?;
+                next = i + 1;
+                self.shapes_to(&pawns, Target::File(to), from_file, from_rank, &mut shapes);
+            }
             _ if takes => self.shapes_to(movers, Target::Last, from_file, from_rank, &mut shapes),
             _ => return None,
         }
@@ -377,7 +509,7 @@ impl Phrases<'_> {
         &self,
         movers: &[Mover],
         to: Target,
-        from_file: Option<shakmaty::File>,
+        from_file: Option<File>,
         from_rank: Option<Rank>,
         shapes: &mut Vec<Shape>,
     ) {
@@ -385,8 +517,217 @@ impl Phrases<'_> {
             from_file: mover.file.or(from_file),
             from_rank,
             takes: true,
+            wing: mover.wing,
             ..Shape::to(mover.role, to, mover.rank)
         }));
+    }
+
+    /// The pawns of a file among the movers.
+    fn pawns(&self, movers: &[Mover]) -> Option<Vec<Mover>> {
+        let pawn = |mover: &&Mover| mover.role == Some(Role::Pawn) && mover.file.is_some();
+        let pawns: Vec<Mover> = movers.iter().filter(pawn).copied().collect();
+        (!pawns.is_empty()).then_some(pawns)
+    }
+
+    /// A man named by words at `i`, and where they end: "knight", "queen's knight", "tour du roi".
+    fn named(&self, i: usize) -> Option<(Mover, usize)> {
+        match self.word(i)? {
+            Word::WingMan(wing, role) => Some((
+                Mover {
+                    wing: Some(wing),
+                    ..Mover::of(Some(role), EXACT)
+                },
+                i + 1,
+            )),
+            Word::WingOf(wing) => Some((
+                Mover {
+                    wing: Some(wing),
+                    ..Mover::of(Some(self.man(i + 1)?), EXACT)
+                },
+                i + 2,
+            )),
+            Word::Man(role) => {
+                let mover = Mover::of(Some(role), EXACT);
+                let owner = self.past_fillers(i + 1);
+                let wing = match self.man(owner).filter(|_| owner > i + 1) {
+                    Some(Role::King) => CastlingSide::KingSide,
+                    Some(Role::Queen) => CastlingSide::QueenSide,
+                    _ => return Some((mover, i + 1)),
+                };
+                let goes = matches!(self.word(owner + 1), Some(Word::Takes | Word::To))
+                    || self.square(owner + 1).is_some();
+                let sided = matches!(role, Role::Rook | Role::Knight | Role::Bishop | Role::Pawn);
+                // "rook to queen eight" speaks of a square.
+                if goes && sided && !matches!(self.word(i + 1), Some(Word::To)) {
+                    let wing = Some(wing);
+                    return Some((Mover { wing, ..mover }, owner + 1));
+                }
+                Some((mover, i + 1))
+            }
+            _ => None,
+        }
+    }
+
+    /// "f5 knight to d6": a man told by where it stands.
+    fn standing(&self, i: usize) -> Option<(Written, usize)> {
+        let from = self.square(i)?;
+        let role = self.man(i + 1)?;
+        matches!(self.word(i + 2), Some(Word::To | Word::Takes)).then_some(())?;
+        let (mut written, next) = self.spoken(i + 2, &[Mover::of(Some(role), EXACT)], true)?;
+        for shape in &mut written.shapes {
+            (shape.from_file, shape.from_rank) = (Some(from.file()), Some(from.rank()));
+        }
+        Some((written, next))
+    }
+
+    /// The man with which something is done, "with the queen", and where the words end.
+    fn instrument(&self, i: usize) -> Option<(Role, usize)> {
+        let (at, said) = match self.word(i) {
+            Some(Word::With) => (self.past_fillers(i + 1), true),
+            _ => (i, false),
+        };
+        // Where nouns have a case for it the man alone says as much: "взять на d8 ферзём".
+        let cased = matches!(
+            self.own,
+            Language::Russian | Language::Polish | Language::Czech | Language::Hungarian
+        );
+        let role = match self.kind(at)? {
+            Kind::Word(Word::Man(role)) if said || cased => *role,
+            Kind::Letter(letter, _) if said && letter.is_uppercase() => self
+                .movers(*letter)
+                .iter()
+                .find_map(|mover| mover.role.filter(|role| *role != Role::Pawn))?,
+            _ => return None,
+        };
+        let acts = match self.word(at + 1) {
+            Some(Word::Takes) => !self.closes(at + 1),
+            Some(Word::To | Word::On) => true,
+            _ => self.square(at + 1).is_some(),
+        };
+        (!acts).then_some((role, at + 1))
+    }
+
+    /// "взять ладьёй на d8": where nouns have cases, a man between the verb and the square may take or be
+    /// taken, and endings are not told apart here.
+    fn either_man(&self, i: usize) -> Option<(Written, usize)> {
+        let cased = matches!(
+            self.own,
+            Language::Russian | Language::Polish | Language::Czech | Language::Hungarian
+        );
+        let role = self.man(i + 1).filter(|_| cased)?;
+        let at = self.past_fillers(i + 2);
+        let to = Target::Square(self.square(at).filter(|_| at > i + 2)?);
+        let takes = |role| Shape {
+            takes: true,
+            ..Shape::to(role, to, EXACT)
+        };
+        let mut written = Written::shape(takes(Some(role)));
+        if let Some((other, next)) = self.instrument(at + 1) {
+            written = Written::shape(takes(Some(other)));
+            return Some((written, next));
+        }
+        Some((written, at + 1))
+    }
+
+    /// "sac the queen on h7", after the verb.
+    fn put(&self, i: usize) -> Option<(Written, usize)> {
+        let at = self.past_fillers(i);
+        let (mover, after) = self.named(at)?;
+        matches!(self.word(after), Some(Word::On | Word::To)).then_some(())?;
+        let to = self.square(after + 1)?;
+        let shape = Shape::to(mover.role, Target::Square(to), EXACT);
+        let wing = mover.wing;
+        Some((Written::shape(Shape { wing, ..shape }), after + 2))
+    }
+
+    /// "promote to a queen", "promote on e8 to a knight", "promotes the pawn to a rook".
+    fn promoting(&self, i: usize) -> Option<(Written, usize)> {
+        if self.after_move() {
+            return None;
+        }
+        let mut at = self.past_fillers(i + 1);
+        if self.man(at) == Some(Role::Pawn) {
+            at = self.past_fillers(at + 1);
+        }
+        let mut to = Target::Promotes;
+        if let Some(square) = self.square(at) {
+            to = Target::Square(square);
+            at = self.past_fillers(at + 1);
+        }
+        let role = self.piece_made(at)?;
+        let mut next = at + 1;
+        if to == Target::Promotes
+            && matches!(self.word(next), Some(Word::On | Word::To))
+            && let Some(square) = self.square(next + 1)
+        {
+            to = Target::Square(square);
+            next += 2;
+        }
+        let shape = Shape {
+            promotion: Some(role),
+            ..Shape::to(Some(Role::Pawn), to, EXACT)
+        };
+        Some((Written::shape(shape), next))
+    }
+
+    /// "pawn makes a queen": a pawn at `i` that is said to become something.
+    fn new_man(&self, i: usize) -> Option<(Written, usize)> {
+        let pawn = self.man(i) == Some(Role::Pawn);
+        (pawn && self.word(i + 1) == Some(Word::Promotes)).then_some(())?;
+        self.promoting(i + 1)
+    }
+
+    /// What a pawn may become, at `i`.
+    fn piece_made(&self, i: usize) -> Option<Role> {
+        self.man(i)
+            .filter(|role| !matches!(role, Role::King | Role::Pawn))
+    }
+
+    /// Where words for "en passant" that begin at `i` end.
+    fn passant(&self, i: usize) -> Option<usize> {
+        let at = self.past_fillers(i);
+        (self.word(at) == Some(Word::EnPassant)).then_some(at + 1)
+    }
+
+    /// Whether the last thing said, but for small words, is a move.
+    fn after_move(&self) -> bool {
+        self.out
+            .iter()
+            .rev()
+            .find(|piece| {
+                !matches!(
+                    piece.item,
+                    Item::Comma | Item::Word(Word::Filler | Word::To | Word::On | Word::Then)
+                )
+            })
+            .is_some_and(|piece| matches!(piece.item, Item::Move { .. }))
+    }
+
+    /// Whether two files stand as a move does: between moves, numbers and signs, not in prose.
+    fn alone(&self, i: usize, word: Word) -> bool {
+        let before = i.checked_sub(1).and_then(|at| self.kind(at));
+        let after = self.kind(i + 1);
+        let plain = word == Word::Other;
+        let sign = |kind: Option<&Kind>| match kind {
+            Some(Kind::Word(word) | Kind::Letter(_, word)) => {
+                plain
+                    && matches!(
+                        word,
+                        Word::Then
+                            | Word::Claim
+                            | Word::Check
+                            | Word::Mate
+                            | Word::EnPassant
+                            | Word::Filler
+                            | Word::Not
+                            | Word::TakesBack
+                    )
+            }
+            _ => true,
+        };
+        // "de d8" is a word and a square.
+        let from = !plain && matches!(after, Some(Kind::Move(_)));
+        sign(before) && sign(after) && !from
     }
 
     /// Takes in what is said behind a move (promotion, check, mate) and stores it.
@@ -401,14 +742,57 @@ impl Phrases<'_> {
             match (self.kind(next), self.word(next)) {
                 (Some(Kind::Check), _) | (_, Some(Word::Check)) => written.check = true,
                 (Some(Kind::Mate), _) | (_, Some(Word::Mate)) => written.mate = true,
-                (_, Some(Word::EnPassant)) => {}
-                _ => break,
+                // "dis ch", "double check"
+                (_, Some(Word::Filler)) if self.word(next + 1) == Some(Word::Check) => {}
+                // "Kh8 schlagen": the verb comes last.
+                (_, Some(Word::Takes)) if self.closes(next) => {
+                    for shape in &mut written.shapes {
+                        shape.takes = true;
+                    }
+                }
+                // In Turkish one word is the king and check.
+                (_, Some(Word::Man(Role::King)))
+                    if self.own == Language::Turkish && self.square(next + 1).is_none() =>
+                {
+                    written.check = true;
+                }
+                _ => match self.passant(next) {
+                    Some(after) => {
+                        for shape in &mut written.shapes {
+                            shape.takes = true;
+                            if matches!(shape.to, Target::Last | Target::Man(Role::Pawn)) {
+                                shape.to = Target::Passant;
+                            }
+                        }
+                        next = after;
+                        continue;
+                    }
+                    None => break,
+                },
             }
             next += 1;
         }
         let not = self.negated();
         self.push(Item::Move { written, not }, begin, next);
         next
+    }
+
+    /// Whether a word for capture at `i` only ends what was said, as a verb does in some languages.
+    fn closes(&self, i: usize) -> bool {
+        let last = matches!(
+            self.own,
+            Language::German | Language::Dutch | Language::Turkish | Language::Hungarian
+        );
+        let on = matches!(self.kind(i + 1), Some(Kind::Move(_) | Kind::Letter(..)))
+            || match self.word(i + 1) {
+                // In Turkish one word is the king and check.
+                Some(Word::Man(Role::King)) if self.own == Language::Turkish => {
+                    self.square(i + 2).is_some()
+                }
+                Some(Word::Man(_) | Word::To | Word::On | Word::Filler) => true,
+                _ => false,
+            };
+        last && !on
     }
 
     fn promotion(&self, i: usize, written: &Written) -> Option<(Role, usize)> {
@@ -421,11 +805,11 @@ impl Phrases<'_> {
             return None;
         }
         let mut at = i;
-        while at < i + 4
-            && matches!(
+        while at < i + 7
+            && (matches!(
                 self.word(at),
-                Some(Word::Promotes | Word::To | Word::Filler | Word::Then | Word::On)
-            )
+                Some(Word::Promotes | Word::To | Word::Filler | Word::Then | Word::On | Word::With)
+            ) || matches!(self.kind(at), Some(Kind::Comma)))
         {
             at += 1;
         }

@@ -91,6 +91,8 @@ fn nothing_to_take(shape: &Shape) -> String {
             man(victim)
         ),
         Target::File(file) => format!("no pawn can take on the {}", file_name(file)),
+        Target::Passant => "no pawn can take en passant here".to_owned(),
+        Target::Promotes => "no pawn can promote here".to_owned(),
         _ => format!("no {} can take there", shape.role.map_or("man", man)),
     }
 }

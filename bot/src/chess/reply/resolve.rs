@@ -30,7 +30,8 @@ pub(super) fn arrival(mv: Move) -> Square {
 pub(super) fn resolve(position: &Chess, last: Option<Square>, written: &Written) -> Resolved {
     let legal = position.legal_moves();
     let mut at = 0;
-    let shapes = &written.shapes;
+    let seen = |shape: &Shape| shape.seen_by(position.turn());
+    let shapes: Vec<Shape> = written.shapes.iter().map(seen).collect();
     while at < shapes.len() {
         let rank = shapes[at].rank;
         let mut found: Vec<Move> = Vec::new();
@@ -39,7 +40,7 @@ pub(super) fn resolve(position: &Chess, last: Option<Square>, written: &Written)
             let shape = &shapes[at];
             let before = found.len();
             for &mv in legal.iter().filter(|mv| fits(shape, **mv, last)) {
-                if !found.contains(&mv) {
+                if !found.contains(&mv) && on_wing(position, shape, mv) {
                     found.push(mv);
                 }
             }
@@ -115,13 +116,35 @@ fn fits(shape: &Shape, mv: Move, last: Option<Square>) -> bool {
         }
         Target::File(file) => mv.is_capture() && mv.to().file() == file,
         Target::Man(role) => mv.capture() == Some(role),
+        Target::ManOn(role, files) => {
+            mv.capture() == Some(role) && files >> mv.to().file().to_u32() & 1 == 1
+        }
+        Target::Passant => mv.is_en_passant(),
+        Target::Promotes => mv.promotion().is_some(),
         Target::Last => mv.is_capture() && last.is_none_or(|last| last == mv.to()),
     }
+}
+
+/// Whether the man that moves is the king's or the queen's one, where that was said: of two the one
+/// nearer to that wing, else one on its half of the board.
+fn on_wing(position: &Chess, shape: &Shape, mv: Move) -> bool {
+    let (Some(wing), Some(from)) = (shape.wing, mv.from()) else {
+        return true;
+    };
+    let like = position.us() & position.board().by_role(mv.role());
+    let mut others = like.into_iter().filter(|&square| square != from);
+    let side = match (others.next(), others.next()) {
+        (None, _) => return true,
+        (Some(other), None) if other.file() != from.file() => from.file() > other.file(),
+        _ => from.file() >= File::E,
+    };
+    side == (wing == CastlingSide::KingSide)
 }
 
 /// Whether a man of the side to move could go there by its way of moving, were it not for checks and
 /// pins.
 pub(super) fn reachable(position: &Chess, shape: &Shape) -> bool {
+    let shape = &shape.seen_by(position.turn());
     if shape.castles.is_some() {
         return true;
     }

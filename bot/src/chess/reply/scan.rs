@@ -2,6 +2,8 @@
 //!
 //! Linear in the text: each token looks a bounded number of characters ahead.
 
+use shakmaty::File;
+
 use super::letters;
 use super::notation::Written;
 use super::words::{self, Word};
@@ -42,6 +44,8 @@ pub(super) enum Kind {
     Word(Word),
     /// A letter standing alone, with its meaning as a word.
     Letter(char, Word),
+    /// Two neighbouring files, a pawn's capture or a word: `ed`.
+    Files(File, File, Word),
     /// Letters and digits that look like a move and are none.
     Garbled,
 }
@@ -141,6 +145,9 @@ impl Scanner<'_> {
     /// The token that begins at `i`, if one does, and where to go on.
     fn token(&self, i: usize, depth: usize) -> (Option<Kind>, usize) {
         let c = self.at(i);
+        if let Some(end) = self.case_ending(i) {
+            return (None, end);
+        }
         match c {
             '\n' => return (Some(Kind::Line), i + 1),
             ' ' => return (None, i + 1),
@@ -268,6 +275,43 @@ impl Scanner<'_> {
         }
     }
 
+    /// How many letters of the word from `i` to `end` name a man, where a square or a capture follows.
+    fn man_before_square(&self, i: usize, end: usize) -> Option<usize> {
+        let length = end.checked_sub(i + 2)?;
+        let takes = usize::from(length > 3 && self.at(i + length - 1).eq_ignore_ascii_case(&'x'));
+        let length = length - takes;
+        let word: String = self.text[i..i + length].iter().collect();
+        let man = matches!(words::meaning(&word.to_lowercase()), Word::Man(_));
+        let follows = self.square(i + length + takes).is_some();
+        (man && word.is_ascii() && follows).then_some(length)
+    }
+
+    /// The end of an ending that a language hangs on a square: "d8'i", "h7'ye", "d8-at".
+    fn case_ending(&self, i: usize) -> Option<usize> {
+        let sign = match self.own {
+            Language::Turkish => '\'',
+            Language::Hungarian => '-',
+            _ => return None,
+        };
+        let after = i.checked_sub(1).map(|before| self.at(before))?;
+        if self.at(i) != sign || !(after.is_ascii_digit() || matches!(after, '+' | '#')) {
+            return None;
+        }
+        let end = self.run_of(i + 1, char::is_alphabetic);
+        let whole = !self.at(end).is_alphanumeric();
+        (whole && (1..=4).contains(&(end - i - 1))).then_some(end)
+    }
+
+    /// The neighbouring files that a word of two small letters names.
+    fn files(&self, i: usize, end: usize) -> Option<(File, File)> {
+        if end != i + 2 || !self.at(i).is_ascii_lowercase() {
+            return None;
+        }
+        let from = letters::file(self.at(i))?;
+        let to = letters::file(self.at(i + 1))?;
+        (from.distance(to) == 1).then_some((from, to))
+    }
+
     fn word(&self, i: usize) -> (Option<Kind>, usize) {
         let end = self.run_of(i, |c| c.is_alphanumeric() || c == '\'');
         let text: String = self.text[i..end].iter().collect::<String>().to_lowercase();
@@ -284,6 +328,13 @@ impl Scanner<'_> {
             let ordinal = ["st", "nd", "rd", "th", "am", "pm"]
                 .iter()
                 .any(|ending| text.ends_with(ending));
+            // "rookxd8"
+            if let Some(length) = self.man_before_square(i, end) {
+                return (
+                    Some(Kind::Word(words::meaning(&text[..length]))),
+                    i + length,
+                );
+            }
             let kind = if ordinal {
                 Kind::Word(Word::Other)
             } else {
@@ -291,7 +342,10 @@ impl Scanner<'_> {
             };
             return (Some(kind), end);
         }
-        let meaning = words::meaning(&text);
+        let meaning = words::meaning_in(self.own, &text).unwrap_or_else(|| words::meaning(&text));
+        if let Some((from, to)) = self.files(i, end) {
+            return (Some(Kind::Files(from, to, meaning)), end);
+        }
         if end == i + 1 {
             return (Some(Kind::Letter(self.at(i), meaning)), end);
         }
@@ -321,7 +375,7 @@ mod tests {
                 Kind::Question => "?",
                 Kind::Check => "+",
                 Kind::Mate => "#",
-                Kind::Word(_) | Kind::Letter(..) => "w",
+                Kind::Word(_) | Kind::Letter(..) | Kind::Files(..) => "w",
                 Kind::Garbled => "g",
             })
             .collect()

@@ -5,6 +5,8 @@ use shakmaty::{
     Role::{self, Bishop, King, Knight, Pawn, Queen, Rook},
 };
 
+use crate::chess::judge::Language;
+
 /// What a word means to the reader.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Word {
@@ -30,8 +32,16 @@ pub(super) enum Word {
     Side,
     /// Promoting.
     Promotes,
-    /// En passant; says nothing new.
+    /// En passant.
     EnPassant,
+    /// With which man: "with the queen".
+    With,
+    /// A man is put somewhere: "sac the queen on h7".
+    Puts,
+    /// The king's or the queen's one of two like men: "queen's knight".
+    WingOf(CastlingSide),
+    /// One of two like men in one word: "Königsspringer".
+    WingMan(CastlingSide, Role),
     /// Whatever the defence.
     Any,
     /// Another move instead of the last one.
@@ -73,30 +83,38 @@ pub(super) fn meaning(word: &str) -> Word {
         | "král" | "kral" | "králem" | "krále" | "király" | "királlyal" | "királyt" => {
             Man(King)
         }
-        "queen" | "dame" | "dama" | "reina" | "donna" | "regina" | "rainha" | "koningin"
-        | "ферзь" | "ферзя" | "ферзём" | "ферзем" | "hetman" | "hetmana" | "hetmanem"
-        | "królowa" | "dáma" | "dámou" | "dámu" | "vezér" | "vezer" | "vezérrel" | "vezért" => {
-            Man(Queen)
+        "queen" | "quen" | "qween" | "queeen" | "dame" | "dama" | "reina" | "donna" | "regina"
+        | "rainha" | "koningin" | "ферзь" | "ферзя" | "ферзём" | "ферзем" | "hetman"
+        | "hetmana" | "hetmanem" | "królowa" | "dáma" | "dámou" | "dámu" | "vezér" | "vezer"
+        | "vezérrel" | "vezért" | "vezérré" => Man(Queen),
+        "rook" | "rokk" | "rooke" | "turm" | "tour" | "torre" | "toren" | "ладья" | "ладьёй"
+        | "ладьей" | "ладью" | "ладьи" | "wieża" | "wieza" | "wieżą" | "wieżę" | "wieży"
+        | "věž" | "věží" | "věže" | "bástya" | "bastya" | "bástyával" | "bástyát" => {
+            Man(Rook)
         }
-        "rook" | "turm" | "tour" | "torre" | "toren" | "ладья" | "ладьёй" | "ладьей" | "ладью"
-        | "ладьи" | "wieża" | "wieza" | "wieżą" | "wieżę" | "wieży" | "věž" | "věží" | "věže"
-        | "bástya" | "bastya" | "bástyával" | "bástyát" => Man(Rook),
-        "bishop" | "läufer" | "laeufer" | "laufer" | "fou" | "alfil" | "alfiere" | "bispo"
-        | "loper" | "слон" | "слоном" | "слона" | "goniec" | "gońcem" | "gońca" | "střelec"
-        | "střelcem" | "střelce" | "futó" | "futo" | "futóval" | "futót" => Man(Bishop),
-        "knight" | "horse" | "springer" | "cavalier" | "caballo" | "cavallo" | "cavalo"
-        | "paard" | "конь" | "конём" | "конем" | "коня" | "skoczek" | "skoczkiem" | "skoczka"
-        | "jezdec" | "jezdcem" | "jezdce" | "huszár" | "huszar" | "huszárral" | "huszárt" => {
-            Man(Knight)
+        "bishop" | "bishup" | "bisop" | "läufer" | "laeufer" | "laufer" | "fou" | "alfil"
+        | "alfiere" | "bispo" | "loper" | "слон" | "слоном" | "слона" | "goniec" | "gońcem"
+        | "gońca" | "střelec" | "střelcem" | "střelce" | "futó" | "futo" | "futóval" | "futót" => {
+            Man(Bishop)
         }
-        "pawn" | "bauer" | "bauern" | "pion" | "peón" | "peon" | "pedone" | "peão" | "peao"
-        | "пешка" | "пешкой" | "пешку" | "пешки" | "pionek" | "pionkiem" | "pionka" | "pěšec"
-        | "pěšcem" | "pěšce" | "gyalog" | "gyaloggal" | "gyalogot" => Man(Pawn),
+        "knight" | "knigth" | "kinght" | "knigt" | "knite" | "horse" | "springer" | "cavalier"
+        | "caballo" | "cavallo" | "cavalo" | "paard" | "конь" | "конём" | "конем" | "коня"
+        | "skoczek" | "skoczkiem" | "skoczka" | "jezdec" | "jezdcem" | "jezdce" | "huszár"
+        | "huszar" | "huszárral" | "huszárt" => Man(Knight),
+        "pawn" | "pwan" | "bauer" | "bauern" | "pion" | "peón" | "peon" | "pedone" | "peão"
+        | "peao" | "пешка" | "пешкой" | "пешку" | "пешки" | "pionek" | "pionkiem" | "pionka"
+        | "pěšec" | "pěšcem" | "pěšce" | "gyalog" | "gyaloggal" | "gyalogot" => Man(Pawn),
 
         "takes" | "take" | "taking" | "captures" | "capture" | "x" | "schlägt" | "schlaegt"
         | "schlagt" | "nimmt" | "prend" | "captura" | "toma" | "come" | "mangia" | "prende"
         | "cattura" | "slaat" | "neemt" | "бьёт" | "бьет" | "берёт" | "берет" | "bije"
         | "bierze" | "bere" | "üti" | "üt" | "uti" => Takes,
+        "schlagen" | "schlage" | "schlag" | "nehmen" | "nehme" | "nimm" | "prends" | "prendre"
+        | "prenez" | "capturar" | "capturo" | "comer" | "tomo" | "tomar" | "prendo"
+        | "prendere" | "mangio" | "mangiare" | "catturo" | "capturando" | "slaan" | "sla"
+        | "neem" | "nemen" | "бью" | "бить" | "беру" | "взять" | "бей" | "biję" | "bić"
+        | "biorę" | "zbić" | "beru" | "brát" | "vzít" | "vezmu" | "ütök" | "ütöm" | "ütni"
+        | "leütöm" | "leüti" | "grab" | "grabs" | "eats" | "eat" => Takes,
         "por" => For,
         "to" | "goes" | "moves" | "move" | "nach" | "auf" | "en" | "a" | "à" | "para" | "vers"
         | "in" | "va" | "naar" | "op" | "на" | "na" | "do" | "zieht" | "geht" | "gaat" | "sur"
@@ -118,9 +136,81 @@ pub(super) fn meaning(word: &str) -> Word {
             Wing(CastlingSide::QueenSide)
         }
         "side" => Side,
-        "promotes" | "promote" | "promoting" | "promotion" | "becomes" | "becoming" | "makes"
-        | "making" | "underpromotes" | "queening" => Promotes,
-        "ep" | "e.p" | "passant" => EnPassant,
+        "promotes"
+        | "promote"
+        | "promoting"
+        | "becomes"
+        | "becoming"
+        | "makes"
+        | "making"
+        | "make"
+        | "become"
+        | "promoted"
+        | "underpromotes"
+        | "underpromote"
+        | "underpromoting"
+        | "underpromotion"
+        | "queening"
+        | "umwandlung"
+        | "umwandeln"
+        | "verwandelt"
+        | "verwandle"
+        | "wird"
+        | "unterverwandlung"
+        | "promotion"
+        | "promeut"
+        | "promouvoir"
+        | "devient"
+        | "corona"
+        | "corono"
+        | "coronar"
+        | "coronando"
+        | "promociona"
+        | "promocionar"
+        | "promuovo"
+        | "promuove"
+        | "promuovere"
+        | "promozione"
+        | "diventa"
+        | "promovo"
+        | "promove"
+        | "promover"
+        | "promovendo"
+        | "vira"
+        | "promoveren"
+        | "promoveert"
+        | "promoveer"
+        | "promotie"
+        | "wordt"
+        | "превращаю"
+        | "превращается"
+        | "превращение"
+        | "promuję"
+        | "promuje"
+        | "promocja"
+        | "proměna"
+        | "proměním"
+        | "proměňuje"
+        | "átváltozik"
+        | "átváltoztatom"
+        | "beváltom"
+        | "bevált" => Promotes,
+        "ep" | "e.p" | "passant" | "vorbeigehen" | "vorübergehen" | "paso" | "passagem"
+        | "varco" | "passaggio" | "voorbijgaan" | "проходе" | "przelocie" | "mimochodem"
+        | "geçerken" => EnPassant,
+        "with" | "mit" | "avec" | "con" | "com" | "using" => With,
+        "sac" | "sacs" | "sack" | "sacrifice" | "sacrifices" | "put" | "place" | "opfere"
+        | "sacrifie" | "sacrifico" | "offer" | "poświęcam" | "obětuji" | "жертвую" => {
+            Puts
+        }
+        "king's" | "kings" => WingOf(CastlingSide::KingSide),
+        "queen's" | "queens" => WingOf(CastlingSide::QueenSide),
+        "königsspringer" => WingMan(CastlingSide::KingSide, Knight),
+        "königsläufer" => WingMan(CastlingSide::KingSide, Bishop),
+        "königsturm" => WingMan(CastlingSide::KingSide, Rook),
+        "damenspringer" => WingMan(CastlingSide::QueenSide, Knight),
+        "damenläufer" => WingMan(CastlingSide::QueenSide, Bishop),
+        "damenturm" => WingMan(CastlingSide::QueenSide, Rook),
         "any" | "anything" | "whatever" | "~" | "beliebig" | "cualquiera" | "qualsiasi"
         | "qualquer" | "willekeurig" | "dowolny" | "любой" | "libovolný" | "bármi" => Any,
         "or" | "oder" | "ou" | "lub" | "nebo" | "vagy" | "или" | "of" | "o" => Or,
@@ -129,7 +219,7 @@ pub(super) fn meaning(word: &str) -> Word {
         }
         "then" | "and" | "followed" | "next" | "dann" | "und" | "puis" | "et" | "luego" | "y"
         | "poi" | "e" | "depois" | "dan" | "потом" | "и" | "potem" | "i" | "pak" | "majd"
-        | "és" | "with" | "threat" | "threatening" | "threatens" | "by" => Then,
+        | "és" | "threat" | "threatening" | "threatens" | "by" => Then,
         "not" | "nicht" | "nein" | "pas" | "no" | "non" | "nee" | "нет" | "não" | "niet" | "не"
         | "nie" | "nem" | "don't" | "dont" | "doesn't" | "doesnt" | "isn't" | "isnt" | "cannot"
         | "can't" | "cant" | "never" | "didn't" | "didnt" | "wouldn't" | "instead" | "without" => {
@@ -170,14 +260,72 @@ pub(super) fn meaning(word: &str) -> Word {
         | "good" | "morning" | "evening" | "afternoon" | "cool" | "please" | "pls" | "so"
         | "my" | "mine" | "the" | "an" | "his" | "its" | "white" | "black" | "id" | "i'd"
         | "i'll" | "ill" | "i'm" | "im" | "it's" | "that's" | "thats" | "think" | "found"
-        | "this" | "one" | "first" | "mit" | "ich" | "meine" | "die" | "der" | "das" | "den"
-        | "dem" | "ist" | "je" | "ma" | "la" | "le" | "el" | "mi" | "il" | "mia" | "minha"
-        | "ik" | "mijn" | "het" | "я" | "мой" | "ja" | "moje" | "moja" | "az" | "én" | "wins"
+        | "this" | "one" | "first" | "ich" | "meine" | "die" | "der" | "das" | "den" | "dem"
+        | "ist" | "je" | "ma" | "la" | "le" | "el" | "mi" | "il" | "mia" | "minha" | "ik"
+        | "mijn" | "het" | "я" | "мой" | "ja" | "moje" | "moja" | "az" | "én" | "wins"
         | "winning" | "win" | "forced" | "here" | "well" | "uh" | "um" | "oh" | "ah" | "again"
         | "second" | "try" | "guess" | "go" | "going" | "will" | "would" | "now" | "ready"
         | "done" | "solved" | "boom" | "wow" | "eh" | "double" | "dbl" | "discovered" | "dis"
-        | "sacrifice" | "sac" | "everyone" | "all" | "team" | "mr" | "ms" | "mrs" | "sir" | "s"
-        | "m" | "ll" | "d" => Filler,
+        | "disc" | "everyone" | "all" | "team" | "mr" | "ms" | "mrs" | "sir" | "s" | "m" | "ll"
+        | "d" => Filler,
         _ => Other,
     }
+}
+
+/// The meaning of a word that only one language gives it.
+pub(super) fn meaning_in(language: Language, word: &str) -> Option<Word> {
+    match (language, word) {
+        (Language::Turkish, word) => turkish(word),
+        (Language::Dutch, "met") => Some(Word::With),
+        (Language::Spanish, "como") | (Language::Italian, "presa") => Some(Word::Takes),
+        (Language::Spanish | Language::Italian, "al") => Some(Word::Filler),
+        (Language::Polish, "w") => Some(Word::To),
+        (Language::Hungarian, "menet" | "közben") => Some(Word::EnPassant),
+        (Language::Hungarian, "egy") => Some(Word::Filler),
+        (Language::German, "ein" | "eine" | "einen" | "einem" | "einer") => Some(Word::Filler),
+        (Language::French, "un" | "une") => Some(Word::Filler),
+        (Language::French, "du") => Some(Word::On),
+        (Language::Spanish | Language::Italian, "del" | "della") => Some(Word::On),
+        (Language::Spanish | Language::Italian, "un" | "una" | "uno") => Some(Word::Filler),
+        (Language::Portuguese, "um" | "uma") => Some(Word::Filler),
+        (Language::Dutch, "een") => Some(Word::Filler),
+        (Language::Portuguese, "em") | (Language::Dutch, "tot") => Some(Word::To),
+        (Language::Russian, "в") | (Language::Czech, "v") => Some(Word::To),
+        _ => None,
+    }
+}
+
+/// The meaning of a Turkish word in small letters, with the endings a man takes in a sentence.
+fn turkish(word: &str) -> Option<Word> {
+    use Word::*;
+    Some(match word {
+        "şah" | "sah" | "şahı" | "şahla" | "şahım" => Man(King),
+        "vezir" | "veziri" | "vezirle" | "vezirim" | "vezire" => Man(Queen),
+        "kale" | "kaleyi" | "kaleyle" | "kalem" | "kaleye" => Man(Rook),
+        "fil" | "fili" | "fille" | "filim" | "file" => Man(Bishop),
+        "at" | "atı" | "atla" | "atım" | "ata" => Man(Knight),
+        "piyon" | "piyonu" | "piyonla" | "piyonum" | "er" => Man(Pawn),
+        "alır" | "al" | "alıyor" | "alırım" | "alıyorum" | "alırsa" | "yer" | "yerim" | "yiyor"
+        | "almak" | "alma" => Takes,
+        "gider" | "git" | "oyna" | "oynar" | "gidiyor" | "ye" | "ya" => To,
+        "mat" | "şahmat" | "sahmat" => Mate,
+        "rok" => Castles(None),
+        "kısa" | "kisa" | "küçük" => Wing(CastlingSide::KingSide),
+        "uzun" | "büyük" => Wing(CastlingSide::QueenSide),
+        "terfi" | "olur" | "çıkar" | "çıkarım" | "yap" | "yaparım" => Promotes,
+        "geçerken" => EnPassant,
+        "veya" | "yoksa" => Or,
+        "eğer" => If,
+        "ve" | "sonra" | "ardından" => Then,
+        "değil" | "hayır" | "yok" | "degil" | "hayir" => Not,
+        "dur" | "bekle" | "pardon" | "düzeltme" | "özür" => TakesBack,
+        "olmaz" | "olmuyor" | "yanlış" => Fails,
+        "çünkü" | "cunku" => Because,
+        "cevap" | "cevabım" | "oynarım" | "çözüm" | "cevabim" => Claim,
+        "belki" => Aside,
+        "neden" | "niye" | "nasıl" | "mi" | "mı" | "mu" | "mü" | "ne" => Asks,
+        "bence" | "hocam" | "kolay" | "evet" | "çok" | "bu" | "bir" | "ile" | "da" | "de" | "i"
+        | "ı" | "teşekkürler" | "tamam" | "benim" | "önce" => Filler,
+        _ => return None,
+    })
 }

@@ -26,6 +26,7 @@ pub enum Tongue {
     Polish,
     Czech,
     Hungarian,
+    Turkish,
 }
 
 impl From<Tongue> for Language {
@@ -42,6 +43,7 @@ impl From<Tongue> for Language {
             Tongue::Polish => Self::Polish,
             Tongue::Czech => Self::Czech,
             Tongue::Hungarian => Self::Hungarian,
+            Tongue::Turkish => Self::Turkish,
         }
     }
 }

@@ -14,6 +14,7 @@ const DEFENCES = [
 ];
 const LANGUAGES = [
   "english", "german", "french", "spanish", "italian", "portuguese", "dutch", "russian", "polish", "czech", "hungarian",
+  "turkish",
 ];
 const STYLES = [
   ["print", "Printed page"],
