@@ -27,14 +27,18 @@
 
 mod attempts;
 mod backup;
+mod coach_words;
 mod db;
+mod deeds;
 mod error;
 mod figures;
 #[cfg(test)]
 mod fixture;
 mod groups;
 mod hints;
+mod identities;
 mod members;
+mod merge;
 mod migrate;
 mod person;
 mod positions;
@@ -51,22 +55,25 @@ mod verdicts;
 
 pub use attempts::{Attempt, AttemptOf};
 pub use backup::{Overwrite, restore};
+pub use coach_words::CoachWords;
 pub use db::{Db, Tx};
+pub use deeds::{DeedRow, NewDeed};
 pub use error::StoreError;
 pub use figures::{
     Counting, MemberFigures, MemberPoints, PostFigures, Span, TopicFigures, WrongFirst,
 };
 pub use groups::{Group, GroupSettings, NewGroup};
 pub use hints::Hint;
-pub use members::Member;
+pub use members::{Member, Mute};
+pub use merge::Shared;
 pub use migrate::VERSION;
-pub use person::{KeptAttempt, KeptHint, KeptPerson, KeptReply, KeptTalk};
+pub use person::{KeptAttempt, KeptDeed, KeptHint, KeptPerson, KeptReply, KeptTalk};
 pub use positions::{Check, Given, NewPosition, Position};
 pub use posts::{NewPost, Post};
 pub use queue::Queued;
 pub use replies::{Inserted, NewReply, Reply, ReplyOf, Unjudged};
 pub use store::Store;
-pub use talk::TalkLine;
+pub use talk::{Gone, Lines, TalkLine};
 pub use time::to_seconds;
 pub use topics::Topic;
 pub use values::*;

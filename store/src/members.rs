@@ -19,6 +19,21 @@ pub struct Member {
     pub coach: bool,
     /// Since when.
     pub joined_at: Moment,
+    /// Whether they are kept from talking; an end that has come is for the caller to see.
+    pub mute: Option<Mute>,
+    /// When a coach shut them out, if one did.
+    pub removed_at: Option<Moment>,
+}
+
+/// A member is kept from talking.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub struct Mute {
+    /// Since when.
+    pub at: Moment,
+    /// Until when; `None` until a coach lifts it.
+    pub until: Option<Moment>,
+    /// Why, in the coach's words; may be empty.
+    pub why: String,
 }
 
 pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Member> {
@@ -29,6 +44,15 @@ pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Member> {
         name: row.get("name")?,
         coach: row.get("coach")?,
         joined_at: time::get(row, "joined_at")?,
+        mute: match time::get_maybe(row, "muted_at")? {
+            Some(at) => Some(Mute {
+                at,
+                until: time::get_maybe(row, "muted_until")?,
+                why: row.get("muted_why")?,
+            }),
+            None => None,
+        },
+        removed_at: time::get_maybe(row, "removed_at")?,
     })
 }
 
@@ -38,14 +62,17 @@ impl Db<'_> {
         self.maybe_one("SELECT * FROM members WHERE id = ?1", [id], read)
     }
 
-    /// The member a chat knows as `chat_user`.
+    /// The member a chat knows as `chat_user`, by that id or by a further one of theirs.
     pub fn member_by_user(
         &self,
         group: i64,
         chat_user: &str,
     ) -> Result<Option<Member>, StoreError> {
         self.maybe_one(
-            "SELECT * FROM members WHERE group_id = ?1 AND chat_user = ?2",
+            "SELECT * FROM members WHERE group_id = ?1 AND chat_user = ?2
+             UNION ALL
+             SELECT m.* FROM identities i JOIN members m ON m.id = i.member_id
+             WHERE i.group_id = ?1 AND i.chat_user = ?2",
             params![group, chat_user],
             read,
         )
@@ -71,7 +98,8 @@ impl Db<'_> {
 }
 
 impl Tx<'_> {
-    /// Makes a person a member, or renames them; returns the member's id.
+    /// Makes a person a member, or renames them; returns the member's id. One who is known by a further
+    /// id keeps the name they have.
     pub fn upsert_member(
         &self,
         group: i64,
@@ -81,17 +109,49 @@ impl Tx<'_> {
     ) -> Result<i64, StoreError> {
         // A rewrite under the same name would wake every listener for nothing.
         if let Some(member) = self.member_by_user(group, chat_user)? {
-            if member.name != name {
-                self.run(
-                    "UPDATE members SET name = ?2 WHERE id = ?1",
-                    params![member.id, name],
-                )?;
+            if member.chat_user == chat_user && member.name != name {
+                self.rename_member(member.id, name)?;
             }
             return Ok(member.id);
         }
         self.insert(
             "INSERT INTO members (group_id, chat_user, name, joined_at) VALUES (?1, ?2, ?3, ?4)",
             params![group, chat_user, name, time::text(now)],
+        )
+    }
+
+    /// Gives a member another name.
+    pub fn rename_member(&self, member: i64, name: &str) -> Result<(), StoreError> {
+        self.run_one(
+            "member",
+            member,
+            "UPDATE members SET name = ?2 WHERE id = ?1",
+            params![member, name],
+        )
+    }
+
+    /// Keeps a member from talking, or lets them talk again.
+    pub fn set_mute(&self, member: i64, mute: Option<&Mute>) -> Result<(), StoreError> {
+        self.run_one(
+            "member",
+            member,
+            "UPDATE members SET muted_at = ?2, muted_until = ?3, muted_why = ?4 WHERE id = ?1",
+            params![
+                member,
+                mute.map(|mute| time::text(mute.at)),
+                time::maybe(mute.and_then(|mute| mute.until)),
+                mute.map_or("", |mute| mute.why.as_str())
+            ],
+        )
+    }
+
+    /// Shuts a member out since a moment, or lets them back.
+    pub fn set_removed(&self, member: i64, since: Option<Moment>) -> Result<(), StoreError> {
+        self.run_one(
+            "member",
+            member,
+            "UPDATE members SET removed_at = ?2 WHERE id = ?1",
+            params![member, time::maybe(since)],
         )
     }
 
@@ -144,6 +204,36 @@ mod tests {
         assert_eq!(ids(f.read(move |db| db.members(group))), [a, b]);
         f.write(move |tx| tx.set_coach(b, false));
         assert_eq!(ids(f.read(move |db| db.coaches(group))), [a]);
+    }
+
+    #[test]
+    fn a_mute_and_a_removal_are_kept_and_undone() {
+        let f = Fixture::new();
+        let group = f.group;
+        let ana = f.write(move |tx| tx.upsert_member(group, "u1", "Ana", at(0)));
+        let mute = Mute {
+            at: at(1),
+            until: Some(at(61)),
+            why: "cool down".into(),
+        };
+        let kept = mute.clone();
+        f.write(move |tx| {
+            tx.set_mute(ana, Some(&kept))?;
+            tx.set_removed(ana, Some(at(2)))
+        });
+        let member = f.read(move |db| db.member(ana)).unwrap();
+        assert_eq!((member.mute, member.removed_at), (Some(mute), Some(at(2))));
+        f.write(move |tx| {
+            tx.set_mute(ana, None)?;
+            tx.set_removed(ana, None)
+        });
+        let member = f.read(move |db| db.member(ana)).unwrap();
+        assert_eq!((member.mute, member.removed_at), (None, None));
+        let nobody = f.store.write_blocking(|tx| tx.set_removed(99, Some(at(2))));
+        assert!(
+            matches!(nobody, Err(StoreError::NoSuch { .. })),
+            "{nobody:?}"
+        );
     }
 
     #[test]

@@ -10,7 +10,11 @@ use crate::StoreError;
 pub(crate) const APPLICATION_ID: i64 = 0x5365_614D;
 
 /// Step `n` leads from version `n` to `n + 1`; a step that has been released is never changed.
-const STEPS: &[&str] = &[include_str!("schema.sql"), include_str!("step_2.sql")];
+const STEPS: &[&str] = &[
+    include_str!("schema.sql"),
+    include_str!("step_2.sql"),
+    include_str!("step_3.sql"),
+];
 
 /// The newest version of the store that this program knows.
 #[allow(clippy::cast_possible_wrap)]

@@ -4,7 +4,8 @@ use rusqlite::Row;
 use serde::Serialize;
 
 use crate::{
-    Attempt, Db, Moment, Reply, Store, StoreError, Tx, VerdictRow, attempts, replies, time,
+    Attempt, Db, Deed, Gone, Moment, Mute, Reply, Store, StoreError, Tx, VerdictRow, attempts,
+    replies, talk, time,
 };
 
 /// Everything kept of one member of one group.
@@ -26,8 +27,27 @@ pub struct KeptPerson {
     pub attempts: Vec<KeptAttempt>,
     /// Hint steps taken, in the order they were given.
     pub hints: Vec<KeptHint>,
-    /// What they said in the room, in order.
+    /// What they said in the room, in order; what was taken back or hidden among it.
     pub talk: Vec<KeptTalk>,
+    /// Since when further devices or accounts count as theirs.
+    pub devices: Vec<Moment>,
+    /// Whether they are kept from talking.
+    pub muted: Option<Mute>,
+    /// Since when they are shut out, if they are.
+    pub removed_at: Option<Moment>,
+    /// What the coaches did that was about them, in order.
+    pub deeds: Vec<KeptDeed>,
+}
+
+/// Something a coach did that was about the member.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct KeptDeed {
+    /// What.
+    pub deed: Deed,
+    /// In more words; may be empty.
+    pub note: String,
+    /// When.
+    pub done_at: Moment,
 }
 
 /// A reply, with every verdict given on it.
@@ -40,6 +60,8 @@ pub struct KeptReply {
     pub reply: Reply,
     /// The verdicts, the first one first; the last one counts.
     pub verdicts: Vec<VerdictRow>,
+    /// A coach's private answer to it; empty where a coach noted that it needs none.
+    pub coach_words: Option<String>,
 }
 
 /// An attempt.
@@ -72,6 +94,8 @@ pub struct KeptTalk {
     pub text: String,
     /// When.
     pub said_at: Moment,
+    /// When and by whom it was taken out of sight, if it was.
+    pub gone: Option<Gone>,
 }
 
 impl Db<'_> {
@@ -95,11 +119,11 @@ impl Db<'_> {
             replies: replies
                 .into_iter()
                 .map(|(number, reply)| {
-                    let verdicts = self.verdicts_on(reply.id)?;
                     Ok(KeptReply {
                         number,
+                        verdicts: self.verdicts_on(reply.id)?,
+                        coach_words: self.coach_words(reply.id)?.map(|words| words.words),
                         reply,
-                        verdicts,
                     })
                 })
                 .collect::<Result<_, StoreError>>()?,
@@ -128,15 +152,30 @@ impl Db<'_> {
                 },
             )?,
             talk: self.all(
-                "SELECT text, said_at FROM talk WHERE member_id = ?1 ORDER BY id",
+                "SELECT t.text, t.said_at, t.gone_at, t.gone_by, g.name AS gone_name
+                 FROM talk t LEFT JOIN members g ON g.id = t.gone_by
+                 WHERE t.member_id = ?1 ORDER BY t.id",
                 [member],
                 |row| {
                     Ok(KeptTalk {
                         text: row.get("text")?,
                         said_at: time::get(row, "said_at")?,
+                        gone: talk::read_gone(row)?,
                     })
                 },
             )?,
+            devices: self.devices(member)?,
+            deeds: self
+                .deeds_about(member)?
+                .into_iter()
+                .map(|done| KeptDeed {
+                    deed: done.deed,
+                    note: done.note,
+                    done_at: done.done_at,
+                })
+                .collect(),
+            muted: person.mute,
+            removed_at: person.removed_at,
             chat_user: person.chat_user,
             name: person.name,
             coach: person.coach,

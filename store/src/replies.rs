@@ -2,7 +2,10 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, StoreError, Tx, VerdictRow, Via, time, verdicts};
+use crate::{
+    CoachWords, Db, Gone, Moment, StoreError, Tx, VerdictRow, Via, coach_words, talk, time,
+    verdicts,
+};
 
 /// A reply to be kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,8 +59,14 @@ pub struct ReplyOf {
     pub reply: Reply,
     /// The sender's name.
     pub name: String,
+    /// Whether its sender coaches the group.
+    pub coach: bool,
     /// The verdict that counts; `None` while it is not judged.
     pub verdict: Option<VerdictRow>,
+    /// What a coach settled it with instead of a verdict, if one did.
+    pub words: Option<CoachWords>,
+    /// Since when its words are out of the group's sight, where answers are open.
+    pub gone: Option<Gone>,
 }
 
 /// A reply that was kept and never judged, as after a crash between the two.
@@ -84,15 +93,23 @@ pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Reply> {
 }
 
 const WITH_VERDICT: &str =
-    "SELECT r.*, m.name AS member_name, v.id AS verdict_id, v.verdict, v.points,
-        v.moves, v.refutation, v.line, v.why, v.message, v.wrong_first, v.by_coach, v.given_at
+    "SELECT r.*, m.name AS member_name, m.coach AS member_coach, v.id AS verdict_id, v.verdict, v.points,
+        v.moves, v.refutation, v.line, v.why, v.message, v.wrong_first, v.by_coach, v.given_at,
+        w.words AS coach_words, w.by_id AS words_by_id, b.name AS words_by, w.given_at AS words_at,
+        w.told_at AS words_told_at, g.name AS gone_name
     FROM replies r JOIN members m ON m.id = r.member_id
-    LEFT JOIN verdicts v ON v.reply_id = r.id AND v.current = 1";
+    LEFT JOIN verdicts v ON v.reply_id = r.id AND v.current = 1
+    LEFT JOIN coach_words w ON w.reply_id = r.id
+    LEFT JOIN members b ON b.id = w.by_id
+    LEFT JOIN members g ON g.id = r.gone_by";
 
 fn read_with_verdict(row: &Row<'_>) -> rusqlite::Result<ReplyOf> {
     Ok(ReplyOf {
         reply: read(row)?,
         name: row.get("member_name")?,
+        coach: row.get("member_coach")?,
+        words: coach_words::read_maybe(row)?,
+        gone: talk::read_gone(row)?,
         verdict: match row.get::<_, Option<i64>>("verdict_id")? {
             Some(id) => Some(verdicts::read(row, id, row.get("id")?)?),
             None => None,
@@ -136,6 +153,17 @@ impl Db<'_> {
             [member],
             read_with_verdict,
         )
+    }
+
+    /// How many replies a member has sent.
+    pub fn reply_count(&self, member: i64) -> Result<u32, StoreError> {
+        Ok(self
+            .maybe_one(
+                "SELECT count(*) FROM replies WHERE member_id = ?1",
+                [member],
+                |row| row.get(0),
+            )?
+            .unwrap_or(0))
     }
 
     /// Replies that were kept and never judged, the oldest first.
@@ -189,6 +217,24 @@ impl Tx<'_> {
             reply,
             "UPDATE replies SET text = ?2 WHERE id = ?1",
             params![reply, text],
+        )
+    }
+
+    /// Takes a reply's words out of the group's sight, or (`None`) puts them back.
+    pub fn set_reply_gone(
+        &self,
+        reply: i64,
+        gone: Option<(i64, Moment)>,
+    ) -> Result<(), StoreError> {
+        self.run_one(
+            "reply",
+            reply,
+            "UPDATE replies SET gone_by = ?2, gone_at = ?3 WHERE id = ?1",
+            params![
+                reply,
+                gone.map(|(by, _)| by),
+                time::maybe(gone.map(|(_, at)| at))
+            ],
         )
     }
 

@@ -104,6 +104,57 @@ values! {
     }
 }
 values! {
+    /// What a coach did.
+    Deed {
+        /// Took a message out of everyone's sight.
+        Hide = "hide",
+        /// Put one back.
+        PutBack = "put-back",
+        /// Kept a member from talking.
+        Mute = "mute",
+        /// Let them talk again.
+        Unmute = "unmute",
+        /// Shut a member out.
+        Remove = "remove",
+        /// Let them back.
+        LetBack = "let-back",
+        /// Gave a member another name.
+        Rename = "rename",
+        /// Made two members one.
+        Merge = "merge",
+        /// Took away what is kept of a member.
+        Export = "export",
+        /// Erased a member.
+        Erase = "erase",
+        /// Gave a reply a verdict.
+        Judge = "judge",
+        /// Answered a reply in private.
+        Answer = "answer",
+        /// Settled a reply that needed no answer.
+        NoAnswer = "no-answer",
+        /// Made a new link for members.
+        MemberLink = "member-link",
+        /// Made a new coach's link.
+        CoachLink = "coach-link",
+        /// Came in by the coach's link.
+        CoachCame = "coach-came",
+        /// Made somebody a coach.
+        AddCoach = "add-coach",
+        /// Let somebody be a coach no longer.
+        RemoveCoach = "remove-coach",
+        /// Changed the settings.
+        Settings = "settings",
+        /// Posted at once.
+        PostNow = "post-now",
+        /// Closed a post early.
+        CloseNow = "close-now",
+        /// Stopped the posts.
+        Pause = "pause",
+        /// Let them go out again.
+        Resume = "resume",
+    }
+}
+values! {
     /// Where a post stands.
     PostState {
         /// Written down, perhaps not sent.

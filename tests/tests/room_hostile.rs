@@ -254,6 +254,9 @@ async fn what_is_far_too_large_is_answered_clearly() {
     let room = RunningRoom::start();
     let mut coach = Visitor::new(&room);
     coach.follow(&room.coach_link).await;
+    coach
+        .post("/api/coach/enter", &json!({ "name": "Rosalind" }))
+        .await;
     let mut anna = Visitor::new(&room);
     anna.follow(&room.member_link).await;
     anna.post("/api/enter", &json!({ "name": "Anna" })).await;

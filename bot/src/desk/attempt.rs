@@ -171,6 +171,9 @@ mod tests {
                 received_at: at(second),
             },
             name: "Ana".into(),
+            coach: false,
+            words: None,
+            gone: None,
             verdict: Some(VerdictRow {
                 id: second,
                 reply_id: second,

@@ -1,15 +1,18 @@
 //! The coach's hand: answering what the bot could not judge, and overruling what it did. The attempt is
 //! worked out again and the leaderboard follows; the member is told.
 
-use sealed_move_store::{NewVerdict, PostState};
+use sealed_move_store::{Deed, NewVerdict, PostState};
 use serde::Serialize;
 
 use super::{
-    Desk, ErrandKind, Person, Place, ReplyRow, Verdict, VerdictSheet, attempt, convert,
-    error::{Done, bad_request, not_found},
+    Desk, ErrandKind, Person, Place, ReplyRow, Settled, Verdict, VerdictSheet,
+    answers::reply_of,
+    attempt, convert,
+    deeds::did,
+    error::{Done, bad_request},
     groups::place_of,
-    handle::coached,
-    replies::{decided, kept_reply, line_before, row, rules},
+    handle::{coached, coaching},
+    replies::{decided, kept_reply, line_before, row, rules, settled},
     text,
 };
 
@@ -42,6 +45,7 @@ impl Desk {
                     let late = reply.reply.received_at >= post.closes_at
                         && post.state != PostState::Intended;
                     let open = match &reply.verdict {
+                        _ if reply.words.is_some() => false,
                         None => !late,
                         Some(verdict) => {
                             !verdict.by_coach && !decided(verdict.verdict) && {
@@ -70,7 +74,11 @@ impl Desk {
         .await
     }
 
-    /// Overrules the current verdict on a reply; the leaderboard follows. Coaches only.
+    /// Overrules the verdict that decided a reply, with `words` to the member (may be empty); the
+    /// leaderboard follows. Coaches only.
+    ///
+    /// # Errors
+    /// When no verdict has decided it: then there is nothing to overrule, and it is judged by hand.
     pub async fn overrule(
         &self,
         place: &Place,
@@ -78,8 +86,27 @@ impl Desk {
         reply: i64,
         verdict: Verdict,
         points: f64,
+        words: &str,
     ) -> Done<()> {
-        self.judge_by_hand(place, coach, reply, verdict, points, "")
+        let (at, by) = (place.clone(), coach.clone());
+        let settled = self
+            .read(move |db| {
+                let group = coached(db, &at, &by)?;
+                let reply = reply_of(db, &group, reply)?;
+                let replies = db.replies_of(reply.post_id, reply.member_id)?;
+                Ok(replies
+                    .iter()
+                    .find(|of| of.reply.id == reply.id)
+                    .map(settled))
+            })
+            .await?;
+        if settled != Some(Settled::Judged) {
+            return bad_request(
+                "Nothing has decided this reply yet, so there is nothing to overrule. Judge it, answer it \
+                 in private, or say that it needs no answer.",
+            );
+        }
+        self.judge_by_hand(place, coach, reply, verdict, points, words)
             .await
     }
 
@@ -107,14 +134,8 @@ impl Desk {
         let (at, by) = (place.clone(), coach.clone());
         let (user, text, place, sheet) = self
             .write(move |tx| {
-                let group = coached(tx, &at, &by)?;
-                let Some(reply) = tx.reply(reply)? else {
-                    return not_found("There is no such reply in this group.");
-                };
-                let kept = kept_reply(tx, reply)?;
-                if kept.group.id != group.id {
-                    return not_found("There is no such reply in this group.");
-                }
+                let (group, by) = coaching(tx, &at, &by)?;
+                let kept = kept_reply(tx, reply_of(tx, &group, reply)?)?;
                 let former = kept.verdict();
                 let before = line_before(&kept.replies, Some(kept.reply.id));
                 let message = in_words(verdict, points, &words);
@@ -147,6 +168,12 @@ impl Desk {
                 })?;
                 let member = kept.reply.member_id;
                 let settled = attempt::settle(tx, kept.post.id, member, rules(&kept.settings))?;
+                let note = format!(
+                    "position {}: {}",
+                    kept.post.number,
+                    convert::verdict(verdict)
+                );
+                did(tx, &group, &by, Deed::Judge, Some(member), &note, now)?;
                 let user = tx.member(member)?.map(|member| member.chat_user);
                 let sheet = VerdictSheet {
                     reply: kept.reply.id,

@@ -1,6 +1,7 @@
 //! What must go out to a chat: posts, reveals, words to the coach. Recorded before it is sent, so that
 //! each goes out once whatever crashes when.
 
+use super::answers::WordsRow;
 use super::sheets::{Notice, Place, PostSheet, RevealSheet, VerdictSheet};
 
 /// One thing to carry out in a chat.
@@ -42,6 +43,17 @@ pub enum ErrandKind {
         /// What to tell them.
         sheet: Box<VerdictSheet>,
     },
+    /// A coach's private answer to one member, without a verdict.
+    AnswerMember(Box<Answered>),
+}
+
+/// A coach's private answer with whom it is for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answered {
+    /// The chat's id of the member.
+    pub user: String,
+    /// The answer.
+    pub row: WordsRow,
 }
 
 /// Where an errand went, in the chat's own words (message id, thread id).

@@ -19,6 +19,14 @@ pub enum DeskError {
     /// The request makes no sense as it stands.
     #[error("{0}")]
     BadRequest(String),
+    /// A name that somebody asked for is another's, or looks like it.
+    #[error("{text}")]
+    NameTaken {
+        /// Why, and what to do.
+        text: String,
+        /// A name close to it that is free.
+        offer: String,
+    },
     /// A picture could not be drawn.
     #[error("{0}")]
     Picture(#[from] crate::diagram::DiagramError),

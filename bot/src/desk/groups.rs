@@ -1,14 +1,16 @@
 //! Groups: founding one, its settings, its coaches and members.
 
 use chrono::{DateTime, Utc};
-use sealed_move_store::{Group, NewGroup};
+use sealed_move_store::{Deed, Group, NewGroup};
 use serde::Serialize;
 
 use super::{
     ChatName, Desk, Person, Place, Settings, convert,
-    error::{Done, bad_request},
-    handle::{coached, group_at, member},
-    schedule, text,
+    deeds::did,
+    error::{Done, bad_request, not_allowed},
+    handle::{SHUT_OUT, coaching, group_at, member, member_of},
+    members::mute_now,
+    names, schedule, text,
 };
 
 /// A member of a group, for lists.
@@ -55,7 +57,7 @@ impl Desk {
             })?;
             tx.set_slots_from(id, now)?;
             let group = group_at(tx, &place)?;
-            let first = member(tx, &group, &coach, now)?;
+            let first = tx.upsert_member(group.id, &coach.user, &text::name(&coach.name), now)?;
             Ok(tx.set_coach(first, true)?)
         })
         .await
@@ -90,11 +92,14 @@ impl Desk {
         let now = self.now();
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
-            let group = coached(tx, &place, &coach)?;
+            let (group, by) = coaching(tx, &place, &coach)?;
             let new = convert::settings(&settings);
             let old = &group.settings;
             if (&old.zone, &old.post_time, old.days) != (&new.zone, &new.post_time, new.days) {
                 tx.set_slots_from(group.id, now)?;
+            }
+            if *old != new {
+                did(tx, &group, &by, Deed::Settings, None, "", now)?;
             }
             Ok(tx.update_group(group.id, &new)?)
         })
@@ -135,8 +140,9 @@ impl Desk {
         let now = self.now();
         let (place, coach, new) = (place.clone(), coach.clone(), new.clone());
         self.write(move |tx| {
-            let group = coached(tx, &place, &coach)?;
+            let (group, by) = coaching(tx, &place, &coach)?;
             let id = member(tx, &group, &new, now)?;
+            did(tx, &group, &by, Deed::AddCoach, Some(id), "", now)?;
             Ok(tx.set_coach(id, true)?)
         })
         .await
@@ -144,28 +150,124 @@ impl Desk {
 
     /// Lets somebody be a coach no longer; they stay a member. Coaches only; the last one stays.
     pub async fn remove_coach(&self, place: &Place, coach: &Person, user: &str) -> Done<()> {
+        let now = self.now();
         let (place, coach, user) = (place.clone(), coach.clone(), user.to_owned());
         self.write(move |tx| {
-            let group = coached(tx, &place, &coach)?;
+            let (group, by) = coaching(tx, &place, &coach)?;
             let coaches = tx.coaches(group.id)?;
-            let Some(leaving) = coaches.iter().find(|member| member.chat_user == user) else {
+            let leaving = tx.member_by_user(group.id, &user)?;
+            let Some(leaving) = leaving.filter(|member| member.coach) else {
                 return bad_request("This person does not coach the group.");
             };
             if coaches.len() == 1 {
                 return bad_request("A group needs a coach; name another one first.");
             }
+            did(
+                tx,
+                &group,
+                &by,
+                Deed::RemoveCoach,
+                Some(leaving.id),
+                "",
+                now,
+            )?;
             Ok(tx.set_coach(leaving.id, false)?)
         })
         .await
     }
 
-    /// Greets a person: makes them a member, or renames them.
+    /// Makes a person a coach who has shown that they may be one, as by a link of the room, under the
+    /// name they give. The first one takes over from the coach without a name that the group was founded
+    /// with, so that what was said and done as that one stays theirs.
+    ///
+    /// # Errors
+    /// When the name is another's or looks like it, or the person is shut out.
+    pub async fn enter_as_coach(&self, place: &Place, person: &Person) -> Done<()> {
+        let now = self.now();
+        let (place, person) = (place.clone(), person.clone());
+        self.write(move |tx| {
+            let group = group_at(tx, &place)?;
+            let known = tx.member_by_user(group.id, &person.user)?;
+            if known
+                .as_ref()
+                .is_some_and(|known| known.removed_at.is_some())
+            {
+                return not_allowed(SHUT_OUT);
+            }
+            let nameless = tx
+                .coaches(group.id)?
+                .into_iter()
+                .find(|coach| coach.name == names::NAMELESS_COACH);
+            let was_coach = known.as_ref().is_some_and(|known| known.coach);
+            let name = names::claim(tx, group.id, known.as_ref(), &person.name)?;
+            let id = match (known, nameless) {
+                (Some(known), Some(nameless)) if known.id != nameless.id => {
+                    tx.merge_members(known.id, nameless.id, now)?;
+                    known.id
+                }
+                (Some(known), _) => known.id,
+                (None, Some(nameless)) => {
+                    tx.add_identity(group.id, nameless.id, &person.user, now)?;
+                    nameless.id
+                }
+                (None, None) => tx.upsert_member(group.id, &person.user, &name, now)?,
+            };
+            tx.rename_member(id, &name)?;
+            tx.set_mute(id, None)?;
+            tx.set_coach(id, true)?;
+            if !was_coach {
+                let coach = member_of(tx, &group, id)?;
+                did(tx, &group, &coach, Deed::CoachCame, None, "", now)?;
+            }
+            Ok(())
+        })
+        .await
+    }
+
+    /// Leaves the group one coach, who has made the others' way in useless; they stay members, and come
+    /// in anew by the new way. Coaches only.
+    ///
+    /// # Errors
+    /// When the person is no coach.
+    pub async fn only_coach(&self, place: &Place, coach: &Person) -> Done<()> {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let (group, by) = coaching(tx, &place, &coach)?;
+            for other in tx.coaches(group.id)? {
+                if other.id != by.id {
+                    tx.set_coach(other.id, false)?;
+                }
+            }
+            did(tx, &group, &by, Deed::CoachLink, None, "", now)
+        })
+        .await
+    }
+
+    /// Greets a person under the name they ask for: makes them a member, or renames them.
+    ///
+    /// # Errors
+    /// [`super::DeskError::NameTaken`] when the name is another's or looks like it; also when they are
+    /// shut out, or muted and want another name.
     pub async fn enter(&self, place: &Place, person: &Person) -> Done<()> {
         let now = self.now();
         let (place, person) = (place.clone(), person.clone());
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
-            member(tx, &group, &person, now).map(|_| ())
+            let known = tx.member_by_user(group.id, &person.user)?;
+            if known.as_ref().is_some_and(|known| known.removed_at.is_some()) {
+                return not_allowed(SHUT_OUT);
+            }
+            let name = names::claim(tx, group.id, known.as_ref(), &person.name)?;
+            match known {
+                Some(known) if known.name == name => Ok(()),
+                // A name is read by everyone, too.
+                Some(known) if mute_now(&known, now).is_some() => not_allowed(
+                    "You are muted, and cannot change your name as long as you are. Ask your coach.",
+                ),
+                Some(known) => Ok(tx.rename_member(known.id, &name)?),
+                None => Ok(tx.upsert_member(group.id, &person.user, &name, now).map(|_| ())?),
+            }
         })
         .await
     }

@@ -11,6 +11,7 @@ use super::{
     convert,
     errands::Errands,
     error::{DeskError, Done, not_allowed, not_found},
+    names,
     options::DeskOptions,
     pool::Pool,
     problems::Problems,
@@ -147,16 +148,55 @@ pub(super) fn group_at(db: &Db<'_>, place: &Place) -> Done<Group> {
 
 /// The group at a place, if `person` coaches it.
 pub(super) fn coached(db: &Db<'_>, place: &Place, person: &Person) -> Done<Group> {
+    Ok(coaching(db, place, person)?.0)
+}
+
+/// The group at a place and the coach that `person` is.
+pub(super) fn coaching(db: &Db<'_>, place: &Place, person: &Person) -> Done<(Group, Member)> {
     let group = group_at(db, place)?;
     match db.member_by_user(group.id, &person.user)? {
-        Some(Member { coach: true, .. }) => Ok(group),
+        Some(coach @ Member { coach: true, .. }) if coach.removed_at.is_none() => {
+            Ok((group, coach))
+        }
         _ => not_allowed("Only the group's coaches can do that. A coach can name further coaches."),
     }
 }
 
-/// The member that `person` is, made one when they are new and renamed when their name has changed.
+/// The member that `person` is, made one when they are new. Where the chat gives people their names, a
+/// changed one is taken over; in the room only the member or a coach changes it.
+///
+/// # Errors
+/// When a coach has shut them out.
 pub(super) fn member(tx: &Tx<'_>, group: &Group, person: &Person, now: DateTime<Utc>) -> Done<i64> {
-    Ok(tx.upsert_member(group.id, &person.user, &text::name(&person.name), now)?)
+    let known = tx.member_by_user(group.id, &person.user)?;
+    if let Some(member) = &known {
+        if member.removed_at.is_some() {
+            return not_allowed(SHUT_OUT);
+        }
+        let named_here = group.chat == sealed_move_store::Chat::Room;
+        let further_id = member.chat_user != person.user;
+        if named_here || further_id || member.name == text::name(&person.name) {
+            return Ok(member.id);
+        }
+    }
+    let name = match &known {
+        // A coach goes by the name that the chat gives them.
+        Some(Member { coach: true, .. }) => text::name(&person.name),
+        _ => names::given(tx, group.id, known.as_ref(), &person.name)?,
+    };
+    Ok(tx.upsert_member(group.id, &person.user, &name, now)?)
+}
+
+/// Said to one whom a coach has shut out.
+pub(super) const SHUT_OUT: &str = "Your coach has removed you from this group. What you wrote before is \
+still kept: ask your coach if you want a copy of it, or want it erased.";
+
+/// A member of the group by id.
+pub(super) fn member_of(db: &Db<'_>, group: &Group, member: i64) -> Done<Member> {
+    match db.member(member)? {
+        Some(member) if member.group_id == group.id => Ok(member),
+        _ => not_found("There is no such member in this group (any more)."),
+    }
 }
 
 /// A post of the group by id.

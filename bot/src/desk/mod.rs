@@ -6,10 +6,12 @@
 //! chat fetches with [`Desk::next_errand`] and reports back.
 
 mod aim;
+mod answers;
 mod attempt;
 mod by_hand;
 pub mod clock;
 mod convert;
+mod deeds;
 mod edits;
 pub mod endgames;
 pub mod errand;
@@ -20,6 +22,9 @@ mod groups;
 mod handle;
 mod hints;
 mod import;
+mod members;
+mod moderation;
+mod names;
 pub mod opinion;
 mod options;
 mod pool;
@@ -40,15 +45,19 @@ mod tests;
 mod text;
 mod turns;
 
+pub use answers::{LONGEST_WORDS, WordsRow};
 pub use by_hand::HomeworkRow;
 pub use clock::{Clock, SystemClock, TestClock};
+pub use deeds::{Deed, DeedRow};
 pub use edits::{Edited, Withdrawn};
-pub use errand::{Delivered, Errand, ErrandKind};
+pub use errand::{Answered, Delivered, Errand, ErrandKind};
 pub use error::DeskError;
 pub use figures::SummaryTable;
 pub use groups::MemberRow;
 pub use handle::Desk;
 pub use import::{DIAGRAMS_AT_ONCE, LONGEST_COMMENT};
+pub use members::{Listed, MemberIs, Merged, MutedUntil, Rank, Standing};
+pub use moderation::{GoneRow, How, WatchedRow};
 pub use options::DeskOptions;
 pub use schedule::LATE;
 pub use sheets::*;

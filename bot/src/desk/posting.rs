@@ -2,14 +2,15 @@
 //! by hand. Nothing on the sheet depends on the solution, so nothing on it can give it away.
 
 use chrono::{DateTime, TimeDelta, Utc};
-use sealed_move_store::{Db, Group, NewPost, Position, Post, PostState, Tx};
+use sealed_move_store::{Db, Deed, Group, NewPost, Position, Post, PostState, Tx};
 use shakmaty::{Chess, Color};
 
 use super::{
     ChatName, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, convert,
+    deeds::did,
     error::{DeskError, Done, bad_request, not_found},
     groups::place_of,
-    handle::{coached, group_at, position_of, post_of},
+    handle::{coached, coaching, group_at, position_of, post_of},
     problems,
     queue::{fit, item_of, plan_of, unsound},
     schedule,
@@ -93,11 +94,12 @@ impl Desk {
             .write({
                 let nonce = nonce.clone();
                 move |tx| {
-                    let group = coached(tx, &at, &by)?;
+                    let (group, by) = coaching(tx, &at, &by)?;
                     let item = item_of(tx, &group, item.id)?;
                     if !fit(&item) {
                         return bad_request(unsound(&position));
                     }
+                    did(tx, &group, &by, Deed::PostNow, None, &item.source, now)?;
                     let settings = convert::kept_settings(&group.settings)?;
                     intend(
                         tx,
@@ -124,8 +126,9 @@ impl Desk {
         self.inner.errands.note_fresh_reveal(post);
         let closing = self
             .write(move |tx| {
-                let group = coached(tx, &place, &coach)?;
+                let (group, by) = coaching(tx, &place, &coach)?;
                 let post = post_of(tx, &group, post)?;
+                let note = format!("position {}", post.number);
                 match post.state {
                     PostState::Intended => {
                         bad_request("This post is still on its way out; close it once it is there.")
@@ -136,6 +139,7 @@ impl Desk {
                     PostState::Closed => bad_request("This post is closed already."),
                     PostState::Open => {
                         tx.set_closes_at(post.id, post.closes_at.min(now))?;
+                        did(tx, &group, &by, Deed::CloseNow, None, &note, now)?;
                         Ok(tx.mark_post_closing(post.id)?)
                     }
                 }

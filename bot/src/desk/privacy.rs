@@ -2,8 +2,9 @@
 
 use super::{
     Desk, Person, Place,
-    error::{DeskError, Done, not_found},
-    handle::group_at,
+    error::{DeskError, Done, not_allowed, not_found},
+    handle::{SHUT_OUT, group_at},
+    names::NAMELESS_COACH,
 };
 
 impl Desk {
@@ -36,7 +37,7 @@ impl Desk {
     /// who wants that erased as well is first made a coach no longer.
     ///
     /// # Errors
-    /// When nothing is kept.
+    /// When nothing is kept, or the person is shut out and has to ask a coach.
     pub async fn erase_me(&self, place: &Place, person: &Person) -> Done<()> {
         let now = self.now();
         let (place, user) = (place.clone(), person.user.clone());
@@ -45,9 +46,13 @@ impl Desk {
             let Some(member) = tx.member_by_user(group.id, &user)? else {
                 return not_found("Nothing is kept of you in this group.");
             };
+            if member.removed_at.is_some() {
+                // Erasing would forget that they are shut out: that is for the coach to do.
+                return not_allowed(SHUT_OUT);
+            }
             tx.delete_member(member.id)?;
             if member.coach {
-                let coach = tx.upsert_member(group.id, &user, "Coach", now)?;
+                let coach = tx.upsert_member(group.id, &user, NAMELESS_COACH, now)?;
                 tx.set_coach(coach, true)?;
             }
             Ok(())

@@ -1,12 +1,13 @@
 //! The week: positions in order, each with the moment it will go out.
 
 use chrono::{DateTime, NaiveDateTime, Utc};
-use sealed_move_store::{Db, Group, Position, Queued, Soundness};
+use sealed_move_store::{Db, Deed, Group, Position, Queued, Soundness};
 
 use super::{
     Desk, Person, Place, QueueItem, convert,
+    deeds::did,
     error::{Done, bad_request, not_found},
-    handle::{coached, group_at, position_of},
+    handle::{coached, coaching, group_at, position_of},
     schedule::{self, Calendar, Pause, Plan, Waiting},
 };
 
@@ -135,10 +136,11 @@ impl Desk {
         let now = self.now();
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
-            let group = coached(tx, &place, &coach)?;
+            let (group, by) = coaching(tx, &place, &coach)?;
             if until.is_some_and(|until| until <= now) {
                 return bad_request("The end of the pause is past already; choose a later one.");
             }
+            did(tx, &group, &by, Deed::Pause, None, "", now)?;
             Ok(tx.set_paused(group.id, true, until)?)
         })
         .await
@@ -149,8 +151,9 @@ impl Desk {
         let now = self.now();
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
-            let group = coached(tx, &place, &coach)?;
+            let (group, by) = coaching(tx, &place, &coach)?;
             if group.paused {
+                did(tx, &group, &by, Deed::Resume, None, "", now)?;
                 // A pause that ended by itself has settled the slots up to its end, and none after.
                 let end = group.paused_until.map_or(now, |until| until.min(now));
                 tx.set_slots_from(group.id, group.slots_from.map_or(end, |from| from.max(end)))?;

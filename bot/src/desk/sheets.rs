@@ -367,12 +367,33 @@ pub struct Progress {
 pub struct ReplyRow {
     pub reply: i64,
     pub name: String,
+    pub rank: super::Rank,
+    /// How it stands with the coach.
+    pub settled: Settled,
+    /// A coach's private answer to it; empty where a coach noted that it needs none.
+    pub coach_words: Option<String>,
+    /// Since when its words are out of the group's sight, where answers are open.
+    pub gone: Option<super::GoneRow>,
     pub text: String,
     pub received_at: DateTime<Utc>,
     pub verdict: Option<Verdict>,
     pub points: f64,
     pub message: String,
     pub by_coach: bool,
+}
+
+/// How a reply stands with the coach.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Settled {
+    /// A verdict decided it, the bot's or the coach's: it can be overruled.
+    Judged,
+    /// A coach answered it in private.
+    Answered,
+    /// A coach noted that it needs no answer.
+    NeedsNone,
+    /// Nothing decided it: it can be judged by hand.
+    Unjudged,
 }
 
 /// A post in a list.
@@ -393,7 +414,10 @@ pub struct PostRow {
 #[allow(missing_docs)]
 pub struct TalkRow {
     pub id: i64,
+    /// The member's id in the group.
+    pub by: i64,
     pub name: String,
+    pub rank: super::Rank,
     pub text: String,
     pub said_at: DateTime<Utc>,
 }

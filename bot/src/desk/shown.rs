@@ -77,6 +77,10 @@ impl Debug for ErrandKind {
                 .field("again", again)
                 .finish(),
             Self::TellCoach(_) => f.write_str("TellCoach"),
+            Self::AnswerMember(told) => f
+                .debug_struct("AnswerMember")
+                .field("reply", &told.row.reply)
+                .finish_non_exhaustive(),
             Self::TellMember { sheet, .. } => f
                 .debug_struct("TellMember")
                 .field("sheet", sheet)

@@ -1,12 +1,13 @@
 //! Talk between members, for a chat that has no memory of its own, and values that a chat wants
 //! remembered over a restart.
 
-use sealed_move_store::TalkLine;
+use sealed_move_store::{Lines, TalkLine};
 
 use super::{
-    Desk, Person, Place, TalkRow,
-    error::{Done, bad_request},
-    handle::{group_at, member},
+    Desk, Person, Place, Rank, TalkRow, convert,
+    error::{Done, bad_request, not_allowed},
+    handle::{group_at, member, member_of},
+    members::{mute_now, muted_words},
     text,
 };
 
@@ -17,7 +18,7 @@ impl Desk {
     /// Keeps a line of talk (the room's own chat) and returns its id.
     ///
     /// # Errors
-    /// When there is nothing in it, or too much.
+    /// When there is nothing in it, or too much; when a coach has muted the member.
     pub async fn say(&self, place: &Place, person: &Person, text: &str) -> Done<i64> {
         let (text, cut) = text::body(text, LONGEST_LINE);
         if text.is_empty() {
@@ -33,6 +34,10 @@ impl Desk {
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
             let member = member(tx, &group, &person, now)?;
+            if let Some(mute) = mute_now(&member_of(tx, &group, member)?, now) {
+                let settings = convert::kept_settings(&group.settings)?;
+                return not_allowed(muted_words(mute, &settings));
+            }
             Ok(tx.insert_talk(group.id, member, &text, now)?)
         })
         .await
@@ -62,7 +67,7 @@ impl Desk {
         let place = place.clone();
         self.read(move |db| {
             let group = group_at(db, &place)?;
-            let lines = db.talk_before(group.id, before.unwrap_or(i64::MAX), most)?;
+            let lines = db.talk_before(group.id, before.unwrap_or(i64::MAX), most, Lines::Seen)?;
             Ok(lines.into_iter().map(row).collect())
         })
         .await
@@ -88,9 +93,12 @@ impl Desk {
     }
 }
 
-fn row(line: TalkLine) -> TalkRow {
+/// A line as everyone sees it.
+pub(super) fn row(line: TalkLine) -> TalkRow {
     TalkRow {
         id: line.id,
+        by: line.member_id,
+        rank: Rank::of(line.coach),
         name: line.name,
         text: line.text,
         said_at: line.said_at,

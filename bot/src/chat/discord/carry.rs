@@ -15,7 +15,10 @@ use super::{
 };
 use crate::{
     chat::{Chat, ChatError},
-    desk::{ChatName, Delivered, Errand, ErrandKind, Place, PostSheet, RevealSheet, VerdictSheet},
+    desk::{
+        Answered, ChatName, Delivered, Errand, ErrandKind, Place, PostSheet, RevealSheet,
+        VerdictSheet,
+    },
 };
 
 /// The chat, as the round of errands sees it.
@@ -64,6 +67,7 @@ impl Chat for Discord {
                 self.reveal(&errand.place, channel, sheet, *again).await
             }
             ErrandKind::TellCoach(notice) => self.tell_coaches(&errand.place, &notice.text).await,
+            ErrandKind::AnswerMember(told) => self.answer_member(told).await,
             ErrandKind::TellMember { user, text, sheet } => {
                 self.tell_member(user, text, sheet).await
             }
@@ -288,6 +292,17 @@ impl Discord {
             desk.remember(&key, notes[start..].trim())
                 .await
                 .map_err(later)?;
+        }
+        Ok(Delivered::default())
+    }
+
+    /// A coach's private answer; one who takes no direct messages finds it under My progress.
+    async fn answer_member(&self, told: &Answered) -> Result<Delivered, ChatError> {
+        if let Some(user) = user(&told.user) {
+            let letter = Letter::text(sheets::verdict::answered(&told.row));
+            let at = self.house.desk.now().timestamp() % 100_000;
+            let nonce = format!("a{}.{at}", told.row.reply);
+            talk::tell(&self.house, user, &letter, &nonce).await;
         }
         Ok(Delivered::default())
     }

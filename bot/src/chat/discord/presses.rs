@@ -20,6 +20,9 @@ use crate::desk::{Person, Place, Verdict};
 /// The most characters an answer's field takes; Discord's own bound.
 const LONGEST_ANSWER: u16 = 4_000;
 
+/// The most characters of a coach's private answer: the desk's own bound.
+const LONGEST_PRIVATE: u16 = 1_500;
+
 /// A button or a menu.
 pub async fn pressed(house: &House, press: &ComponentInteraction) {
     let Some(pressed) = buttons::read(&press.data.custom_id) else {
@@ -53,6 +56,25 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
                 asked,
                 words_form(&place, about, pressed.more.as_deref()),
             )
+            .await;
+        }
+        "reply-to" => private::form(house, asked, private_form(&place, about)).await,
+        "no-answer" => {
+            private::in_place(house, press, async {
+                let coach = asked.person(house, &place).await;
+                house.desk.no_answer_needed(&place, &coach, about).await?;
+                answers::open(house, &place, &coach, 0).await
+            })
+            .await;
+        }
+        "erase-member" => {
+            private::in_place(house, press, async {
+                let coach = asked.person(house, &place).await;
+                house.desk.erase_member(&place, &coach, about).await?;
+                Ok(Letter::text(
+                    "Everything that was kept of them in this group is erased.",
+                ))
+            })
             .await;
         }
         "hint" => {
@@ -178,6 +200,14 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
                     .await?;
                 answers::open(house, &place, &person, 0).await
             }
+            "reply-to" => {
+                let words = field(form, "words");
+                house
+                    .desk
+                    .answer_privately(&place, &person, pressed.about, &words)
+                    .await?;
+                answers::open(house, &place, &person, 0).await
+            }
             _ => said("This form is from an older version; please begin again."),
         }
     })
@@ -207,6 +237,22 @@ fn answer_form(place: &Place, post: i64) -> CreateModal {
     .max_length(LONGEST_ANSWER);
     CreateModal::new(buttons::id("answer", place, post), "Your answer")
         .components(vec![CreateActionRow::InputText(input)])
+}
+
+/// A private answer without a verdict.
+fn private_form(place: &Place, reply: i64) -> CreateModal {
+    let words = CreateInputText::new(
+        InputTextStyle::Paragraph,
+        "Only the member reads this",
+        "words",
+    )
+    .required(true)
+    .max_length(LONGEST_PRIVATE);
+    CreateModal::new(
+        buttons::id("reply-to", place, reply),
+        "Your answer in private",
+    )
+    .components(vec![CreateActionRow::InputText(words)])
 }
 
 fn words_form(place: &Place, reply: i64, verdict: Option<&str>) -> CreateModal {

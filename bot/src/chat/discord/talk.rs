@@ -107,8 +107,15 @@ pub async fn said(house: &House, spoken: Spoken) {
     } else {
         among_others(house, &spoken).await
     };
-    if let Err(error) = done {
-        tracing::error!(message = %spoken.id, "a message could not be dealt with: {error}");
+    match done {
+        Ok(()) => {}
+        // One whom a coach has shut out is told so; nothing of it is taken.
+        Err(DeskError::NotAllowed(why)) => {
+            tell(house, spoken.user, &Letter::text(why), &nonce("x", &spoken)).await;
+        }
+        Err(error) => {
+            tracing::error!(message = %spoken.id, "a message could not be dealt with: {error}");
+        }
     }
 }
 

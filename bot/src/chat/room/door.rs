@@ -21,7 +21,7 @@ use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
 use super::{RoomError, Shared, pages, trouble::Trouble};
-use crate::desk::{Desk, Person};
+use crate::desk::{Desk, MemberIs, Person, Rank, Standing};
 
 /// Longest time browsers keep a cookie: 400 days (RFC 6265bis).
 const COOKIE_SECONDS: u32 = 400 * 24 * 60 * 60;
@@ -29,6 +29,8 @@ const COOKIE_SECONDS: u32 = 400 * 24 * 60 * 60;
 /// The keys under which the desk remembers the secrets.
 const MEMBER_KEY: &str = "room.member-secret";
 const COACH_KEY: &str = "room.coach-secret";
+/// The key of what ends the names of the cookies. It outlasts every link.
+const MARK_KEY: &str = "room.cookie-mark";
 
 /// The door.
 pub(super) struct Door {
@@ -57,7 +59,14 @@ impl Door {
     ) -> Result<Self, RoomError> {
         let public = public_url.map(public_origin).transpose()?;
         let coach = remembered(desk, COACH_KEY).await?;
-        let mark = digest(&coach).chars().take(8).collect();
+        let mark = match desk.remembered(MARK_KEY).await? {
+            Some(mark) => mark,
+            None => {
+                let mark: String = digest(&coach).chars().take(8).collect();
+                desk.remember(MARK_KEY, &mark).await?;
+                mark
+            }
+        };
         Ok(Self {
             secrets: RwLock::new(Secrets {
                 member: remembered(desk, MEMBER_KEY).await?,
@@ -103,6 +112,22 @@ impl Door {
             .unwrap_or_else(PoisonError::into_inner)
             .member = fresh;
         Ok(())
+    }
+
+    /// Makes a new coach's link; the old one, and every browser that came in by it, is shut out. Gives
+    /// the cookie for the browser that made it, so that this one is not.
+    pub(super) async fn change_coach_link(
+        &self,
+        desk: &Desk,
+    ) -> Result<Option<HeaderValue>, RoomError> {
+        let fresh = token()?;
+        desk.remember(COACH_KEY, &fresh).await?;
+        let cookie = self.cookie("coach", &fresh);
+        self.secrets
+            .write()
+            .unwrap_or_else(PoisonError::into_inner)
+            .coach = fresh;
+        Ok(cookie)
     }
 
     /// A cookie for `name` (its short name) with `value`; an empty value takes it away.
@@ -153,17 +178,22 @@ pub(super) struct Visitor {
     pub(super) coach: bool,
     /// Came by either link.
     pub(super) invited: bool,
-    /// The member's id, when the browser has one.
+    /// The id of this browser, when it has one.
     pub(super) user: Option<String>,
 }
 
-/// Someone who came by a link.
-pub(super) struct Guest(pub(super) Visitor);
+/// Someone who came by a link and is not shut out.
+pub(super) struct Guest {
+    /// What the cookies say.
+    pub(super) visitor: Visitor,
+    /// Who they are in the group, where they have a name there.
+    pub(super) member: Option<MemberIs>,
+}
 
 /// Someone with a name in the group.
 pub(super) struct Member(pub(super) Person);
 
-/// The coach.
+/// A coach: one who came by the coach's link and has given a name there.
 pub(super) struct Coach(pub(super) Person);
 
 impl FromRequestParts<Shared> for Guest {
@@ -171,10 +201,23 @@ impl FromRequestParts<Shared> for Guest {
 
     async fn from_request_parts(parts: &mut Parts, room: &Shared) -> Result<Self, Trouble> {
         let visitor = room.door.visitor(&parts.headers);
-        if visitor.invited {
-            Ok(Self(visitor))
-        } else {
-            Err(Trouble::not_invited())
+        if !visitor.invited {
+            return Err(Trouble::not_invited());
+        }
+        let standing = match &visitor.user {
+            Some(user) => room.desk.standing(&room.place, user).await?,
+            None => Standing::Stranger,
+        };
+        match standing {
+            Standing::Removed => Err(Trouble::removed()),
+            Standing::Stranger => Ok(Self {
+                visitor,
+                member: None,
+            }),
+            Standing::Member(member) => Ok(Self {
+                visitor,
+                member: Some(member),
+            }),
         }
     }
 }
@@ -183,12 +226,8 @@ impl FromRequestParts<Shared> for Member {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, room: &Shared) -> Result<Self, Trouble> {
-        let Guest(visitor) = Guest::from_request_parts(parts, room).await?;
-        let Some(user) = visitor.user else {
-            return Err(Trouble::nameless());
-        };
-        match room.desk.name_of(&room.place, &user).await? {
-            Some(name) => Ok(Self(Person { user, name })),
+        match Guest::from_request_parts(parts, room).await?.member {
+            Some(member) => Ok(Self(member.person)),
             None => Err(Trouble::nameless()),
         }
     }
@@ -198,10 +237,12 @@ impl FromRequestParts<Shared> for Coach {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, room: &Shared) -> Result<Self, Trouble> {
-        if room.door.visitor(&parts.headers).coach {
-            Ok(Self(super::coach()))
-        } else {
-            Err(Trouble::not_coach())
+        if !room.door.visitor(&parts.headers).coach {
+            return Err(Trouble::not_coach());
+        }
+        match Guest::from_request_parts(parts, room).await?.member {
+            Some(member) if member.rank == Rank::Coach => Ok(Self(member.person)),
+            _ => Err(Trouble::nameless_coach()),
         }
     }
 }

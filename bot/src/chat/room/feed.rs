@@ -2,8 +2,10 @@
 //!
 //! Nothing is kept here. A page that connects (again) is first given the posts as they stand and the
 //! talk after the last line it saw (`Last-Event-ID`), then what happens from there on. The names of
-//! the events: `posts`, `talk`, `verdict`, `renewed` (fetch the talk anew), `notice`, `checking`,
-//! `week`. An event goes to everyone, to one member's pages, or to the coach's.
+//! the events: `posts`, `talk`, `gone` (messages out of sight), `verdict`, `words` (a coach's private
+//! answer), `renewed` (fetch the talk anew), `standing` (the member's own standing has changed),
+//! `notice`, `checking`, `week`, and `shut-out`, the last one a page gets: a new link or a coach has
+//! shut it out. An event goes to everyone, to one member's pages, or to the coaches'.
 
 use std::{collections::VecDeque, convert::Infallible, sync::Arc, time::Duration};
 
@@ -18,7 +20,11 @@ use futures::{Stream, stream};
 use serde::{Deserialize, Serialize};
 use tokio::sync::broadcast::{self, error::RecvError};
 
-use super::{Room, Shared, door::Guest, trouble::Trouble};
+use super::{
+    Room, Shared,
+    door::Guest,
+    trouble::{ShutOut, Trouble},
+};
 use crate::desk::DeskError;
 
 /// Events a slow page may lag behind before it has to connect anew.
@@ -28,12 +34,29 @@ const CATCH_UP: usize = 500;
 /// Posts a page is told of.
 pub(super) const POSTS: usize = 400;
 
+/// The last event that a page gets.
+const SHUT_OUT: &str = "shut-out";
+
+#[derive(Serialize)]
+struct Why {
+    why: ShutOut,
+}
+
 /// Whom an event is for.
 #[derive(Clone, Debug, PartialEq, Eq)]
 enum To {
     Everyone,
     Member(String),
     Coaches,
+}
+
+/// Messages that went out of sight.
+#[derive(Debug, Default, Serialize)]
+pub(super) struct Gone {
+    /// Lines of talk.
+    pub(super) talk: Vec<i64>,
+    /// Answers, in a group that keeps them open.
+    pub(super) replies: Vec<i64>,
 }
 
 /// Something new.
@@ -81,6 +104,11 @@ impl Feed {
         self.send(To::Member(user.to_owned()), event, None, data);
     }
 
+    /// Tells one member's pages that they are shut out, and why; their connections end with it.
+    pub(super) fn shut_out(&self, user: &str, why: ShutOut) {
+        self.member(user, SHUT_OUT, &Why { why });
+    }
+
     /// Tells the coach's pages.
     pub(super) fn coaches(&self, event: &'static str, data: &impl Serialize) {
         self.send(To::Coaches, event, None, data);
@@ -108,11 +136,23 @@ pub(super) fn routes() -> Router<Shared> {
 struct Since {
     /// The last line of talk seen, where the browser sends no `Last-Event-ID` (on its first connection).
     after: Option<i64>,
+    /// Which page it is that follows.
+    #[serde(default)]
+    page: Page,
+}
+
+/// A page of the room.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Page {
+    #[default]
+    Member,
+    Coach,
 }
 
 async fn follow(
     State(room): State<Shared>,
-    Guest(_): Guest,
+    Guest { visitor, member }: Guest,
     Query(since): Query<Since>,
     headers: HeaderMap,
 ) -> Result<Sse<impl Stream<Item = Result<Event, Infallible>>>, Trouble> {
@@ -129,6 +169,9 @@ async fn follow(
         live,
         headers,
         room,
+        user: member.map(|member| member.person.user),
+        came_as_coach: visitor.coach && since.page == Page::Coach,
+        over: false,
     };
     let events = stream::unfold(follower, |mut follower| async move {
         follower.next().await.map(|event| (Ok(event), follower))
@@ -142,6 +185,12 @@ async fn catch_up(room: &Room, seen: Option<i64>) -> Result<VecDeque<Event>, Des
     let Some(mut after) = seen else {
         return Ok(waiting);
     };
+    // The page may show still what went out of sight while it was away.
+    let gone = Gone {
+        talk: room.desk.gone_lines(&room.place, after).await?,
+        replies: Vec::new(),
+    };
+    waiting.push_back(event("gone", None, &json(&gone)));
     loop {
         let lines = room.desk.talk(&room.place, after, CATCH_UP).await?;
         for line in &lines {
@@ -160,6 +209,12 @@ struct Follower {
     live: broadcast::Receiver<News>,
     headers: HeaderMap,
     room: Shared,
+    /// The member whose page it is: the same for all their devices.
+    user: Option<String>,
+    /// Whether it is a coach's page.
+    came_as_coach: bool,
+    /// Whether it was told that it is shut out.
+    over: bool,
 }
 
 impl Follower {
@@ -168,14 +223,22 @@ impl Follower {
         if let Some(event) = self.waiting.pop_front() {
             return Some(event);
         }
+        if self.over {
+            return None;
+        }
         let mut shutdown = self.room.shutdown.clone();
         loop {
             let news = tokio::select! {
                 () = shutdown.wait() => return None,
                 news = self.live.recv() => news,
             };
+            if let Some(why) = self.shut_out() {
+                self.over = true;
+                return Some(event(SHUT_OUT, None, &json(&Why { why })));
+            }
             match news {
                 Ok(news) if self.concerned(&news.to) => {
+                    self.over = news.event == SHUT_OUT;
                     return Some(event(news.event, news.id, &news.data));
                 }
                 Ok(_) => {}
@@ -185,15 +248,22 @@ impl Follower {
         }
     }
 
-    /// Looked up anew each time, so that a changed link shuts out pages that are open, too.
-    fn concerned(&self, to: &To) -> bool {
+    /// Whether this page's link holds no longer. Looked up anew each time, so that a changed link shuts
+    /// out pages that are open, too.
+    fn shut_out(&self) -> Option<ShutOut> {
         let visitor = self.room.door.visitor(&self.headers);
-        visitor.invited
-            && match to {
-                To::Everyone => true,
-                To::Member(user) => visitor.user.as_ref() == Some(user),
-                To::Coaches => visitor.coach,
-            }
+        if self.came_as_coach && !visitor.coach {
+            return Some(ShutOut::CoachLink);
+        }
+        (!visitor.invited).then_some(ShutOut::Link)
+    }
+
+    fn concerned(&self, to: &To) -> bool {
+        match to {
+            To::Everyone => true,
+            To::Member(user) => self.user.as_ref() == Some(user),
+            To::Coaches => self.room.door.visitor(&self.headers).coach,
+        }
     }
 }
 

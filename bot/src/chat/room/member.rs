@@ -14,12 +14,13 @@ use serde::{Deserialize, Serialize};
 use super::{
     Room, Shared, door,
     door::{Guest, Member},
-    feed,
+    feed::{self, Gone},
     paper::{self, Judged, Said, media_type},
     trouble::Trouble,
 };
 use crate::desk::{
-    Heard, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress, TalkRow, VerdictSheet,
+    Heard, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress, Rank, TalkRow,
+    VerdictSheet, WordsRow,
 };
 
 /// Longest text of a reply, in characters.
@@ -38,6 +39,9 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/me", get(me))
         .route("/api/enter", post(enter))
         .route("/api/talk", get(talk))
+        .route("/api/talk/{line}/take-back", post(take_back))
+        .route("/api/answers/{reply}/take-back", post(take_back_answer))
+        .route("/api/words", get(words))
         .route("/api/say", post(say))
         .route("/api/posts", get(posts))
         .route("/api/posts/{post}", get(one_post))
@@ -63,21 +67,29 @@ pub(super) fn routes() -> Router<Shared> {
 struct Me {
     group: String,
     name: Option<String>,
+    /// The member's id in the group.
+    id: Option<i64>,
+    /// Whether they came by the coach's link.
     coach: bool,
+    rank: Rank,
+    /// Why they may not talk at the moment, in words for them.
+    muted: Option<String>,
     mode: Mode,
     zone: String,
     now: DateTime<Utc>,
 }
 
-async fn me(State(room): State<Shared>, Guest(visitor): Guest) -> Told<Me> {
+async fn me(State(room): State<Shared>, Guest { visitor, member }: Guest) -> Told<Me> {
     let settings = room.desk.settings(&room.place).await?;
-    let name = match &visitor.user {
-        Some(user) => room.desk.name_of(&room.place, user).await?,
-        None => None,
-    };
     Ok(Json(Me {
         group: settings.name,
-        name,
+        id: member.as_ref().map(|member| member.id),
+        rank: member
+            .as_ref()
+            .map(|member| member.rank)
+            .unwrap_or_default(),
+        muted: member.as_ref().and_then(|member| member.muted.clone()),
+        name: member.map(|member| member.person.name),
         coach: visitor.coach,
         mode: settings.mode,
         zone: settings.zone.name().to_owned(),
@@ -85,41 +97,71 @@ async fn me(State(room): State<Shared>, Guest(visitor): Guest) -> Told<Me> {
     }))
 }
 
+/// The name that somebody asks for.
 #[derive(Deserialize)]
-struct Name {
+pub(super) struct Name {
     name: String,
 }
 
+/// The name that they have.
 #[derive(Serialize)]
-struct Named {
+pub(super) struct Named {
     name: String,
+}
+
+/// Which door a name is given at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum As {
+    /// The members'.
+    Member,
+    /// The coach's.
+    Coach,
 }
 
 async fn enter(
     State(room): State<Shared>,
-    Guest(visitor): Guest,
+    guest: Guest,
     body: Result<Json<Name>, JsonRejection>,
 ) -> Result<Response, Trouble> {
-    let Json(Name { name }) = body?;
+    let Json(name) = body?;
+    named(&room, guest, name, As::Member).await
+}
+
+/// Gives a visitor a name in the group, and their browser its token where it has none.
+pub(super) async fn named(
+    room: &Shared,
+    guest: Guest,
+    Name { name }: Name,
+    which: As,
+) -> Result<Response, Trouble> {
     if name.chars().all(|c| c.is_whitespace() || c.is_control()) {
         return Err(Trouble::bad(
             "Write the name the group should see, such as your first name.",
         ));
     }
-    let (user, cookie) = match visitor.user {
-        Some(user) => (user, None),
-        None => {
+    let (user, cookie) = match (guest.member, guest.visitor.user) {
+        (Some(member), _) => (member.person.user, None),
+        (None, Some(user)) => (user, None),
+        (None, None) => {
             let token = door::token()?;
             (door::user_of(&token), room.door.cookie("me", &token))
         }
     };
     let person = Person { user, name };
-    room.desk.enter(&room.place, &person).await?;
+    let before = room.desk.name_of(&room.place, &person.user).await?;
+    match which {
+        As::Member => room.desk.enter(&room.place, &person).await?,
+        As::Coach => room.desk.enter_as_coach(&room.place, &person).await?,
+    }
     let name = room
         .desk
         .name_of(&room.place, &person.user)
         .await?
         .unwrap_or(person.name);
+    if before.is_some_and(|before| before != name) || which == As::Coach {
+        // What was said before stands under the name of today, with the rank of today.
+        room.feed.everyone("renewed", &());
+    }
     let mut response = Json(Named { name }).into_response();
     if let Some(cookie) = cookie {
         response.headers_mut().append(header::SET_COOKIE, cookie);
@@ -135,7 +177,7 @@ struct Before {
 /// The last lines of talk, or those before a line.
 async fn talk(
     State(room): State<Shared>,
-    Guest(_): Guest,
+    Guest { .. }: Guest,
     Query(query): Query<Before>,
 ) -> Told<Vec<TalkRow>> {
     Ok(Json(
@@ -151,6 +193,46 @@ async fn talk(
 enum Outcome {
     Answer(Box<Judged>),
     Talk { id: i64 },
+}
+
+/// Takes back one's own line of talk.
+async fn take_back(
+    State(room): State<Shared>,
+    Member(person): Member,
+    Path(line): Path<i64>,
+) -> Told<()> {
+    room.desk.take_back(&room.place, &person, line).await?;
+    room.tell_gone(Gone {
+        talk: vec![line],
+        replies: Vec::new(),
+    });
+    Ok(Json(()))
+}
+
+/// Takes the words of one's own answer out of the group's sight, where answers are open.
+async fn take_back_answer(
+    State(room): State<Shared>,
+    Member(person): Member,
+    Path(reply): Path<i64>,
+) -> Told<()> {
+    room.desk.hide_answer(&room.place, &person, reply).await?;
+    room.tell_gone(Gone {
+        talk: Vec::new(),
+        replies: vec![reply],
+    });
+    Ok(Json(()))
+}
+
+/// The coaches' private answers to the reader.
+async fn words(State(room): State<Shared>, Member(person): Member) -> Told<Vec<WordsRow>> {
+    Ok(Json(room.desk.my_words(&room.place, &person).await?))
+}
+
+impl Room {
+    /// Tells every page that messages went out of sight.
+    pub(super) fn tell_gone(&self, gone: Gone) {
+        self.feed.everyone("gone", &gone);
+    }
 }
 
 async fn say(
@@ -187,13 +269,13 @@ impl Room {
     }
 }
 
-async fn posts(State(room): State<Shared>, Guest(_): Guest) -> Told<Vec<PostRow>> {
+async fn posts(State(room): State<Shared>, Guest { .. }: Guest) -> Told<Vec<PostRow>> {
     Ok(Json(room.desk.posts(&room.place, feed::POSTS).await?))
 }
 
 async fn one_post(
     State(room): State<Shared>,
-    Guest(_): Guest,
+    Guest { .. }: Guest,
     Path(post): Path<i64>,
 ) -> Told<paper::Post> {
     Ok(Json(paper::Post::of(
@@ -205,7 +287,7 @@ async fn one_post(
 /// of a closed post only.
 async fn post_picture(
     State(room): State<Shared>,
-    Guest(_): Guest,
+    Guest { .. }: Guest,
     Path((post, file)): Path<(i64, String)>,
 ) -> Result<Response, Trouble> {
     let picture = if file.starts_with("position-") {
@@ -232,7 +314,7 @@ pub(super) fn picture_response(picture: Picture) -> Response {
 
 async fn reveal(
     State(room): State<Shared>,
-    Guest(_): Guest,
+    Guest { .. }: Guest,
     Path(post): Path<i64>,
 ) -> Told<paper::Reveal> {
     Ok(Json(paper::Reveal::of(
@@ -316,7 +398,7 @@ async fn mine(
 /// Everyone's answers to a post, in a group that keeps them open; none in a sealed one.
 async fn answers(
     State(room): State<Shared>,
-    Guest(_): Guest,
+    Guest { .. }: Guest,
     Path(post): Path<i64>,
 ) -> Told<Vec<paper::Answered>> {
     Ok(Json(room.open_answers(post).await?))
@@ -324,13 +406,7 @@ async fn answers(
 
 impl Room {
     async fn open_answers(&self, post: i64) -> Result<Vec<paper::Answered>, Trouble> {
-        if self.desk.settings(&self.place).await?.mode == Mode::Sealed {
-            return Ok(Vec::new());
-        }
-        let rows = self
-            .desk
-            .replies(&self.place, &super::coach(), post)
-            .await?;
+        let rows = self.desk.open_answers(&self.place, post).await?;
         Ok(rows
             .into_iter()
             .map(|row| paper::Answered::of(post, row))
@@ -367,11 +443,11 @@ async fn progress(State(room): State<Shared>, Member(person): Member) -> Told<Pr
     Ok(Json(room.desk.progress(&room.place, &person).await?))
 }
 
-async fn scale(State(room): State<Shared>, Guest(_): Guest) -> Told<Vec<String>> {
+async fn scale(State(room): State<Shared>, Guest { .. }: Guest) -> Told<Vec<String>> {
     Ok(Json(room.desk.scale(&room.place).await?))
 }
 
-async fn topics(State(room): State<Shared>, Guest(_): Guest) -> Told<Vec<String>> {
+async fn topics(State(room): State<Shared>, Guest { .. }: Guest) -> Told<Vec<String>> {
     Ok(Json(room.desk.topics(&room.place).await?))
 }
 
@@ -383,7 +459,7 @@ struct Span {
 
 async fn leaderboard(
     State(room): State<Shared>,
-    Guest(_): Guest,
+    Guest { .. }: Guest,
     Query(span): Query<Span>,
 ) -> Told<Leaderboard> {
     let period = Period {

@@ -7,6 +7,7 @@
 //! | file | subject |
 //! | --- | --- |
 //! | `door` | who may come in: links, cookies, who a request is from |
+//! | `devices` | codes by which a member's second device is theirs too |
 //! | `guard` | headers, and requests that come from where they should not |
 //! | `feed` | what is new, live |
 //! | `paper` | the JSON shapes |
@@ -15,6 +16,7 @@
 //! | `pages` | the pages and their parts |
 
 mod coach;
+mod devices;
 mod door;
 mod feed;
 mod guard;
@@ -50,7 +52,8 @@ pub fn place() -> Place {
     }
 }
 
-/// Whoever holds the coach's link.
+/// The coach that the room's group is founded with. The first who comes by the coach's link and gives a
+/// name takes over from this one.
 pub fn coach() -> Person {
     Person {
         user: "coach".into(),
@@ -112,6 +115,7 @@ pub struct Room {
     feed: Feed,
     bench: coach::Bench,
     pace: pace::Pace,
+    codes: devices::Codes,
     shutdown: Shutdown,
 }
 
@@ -153,6 +157,7 @@ impl Room {
             feed: Feed::new(),
             bench,
             pace: pace::Pace::default(),
+            codes: devices::Codes::default(),
             shutdown: shutdown.clone(),
         });
         let app = router(room.clone());
@@ -225,6 +230,7 @@ fn router(room: Shared) -> Router {
         .merge(door::routes())
         .merge(feed::routes())
         .merge(member::routes())
+        .merge(devices::routes())
         .merge(coach::routes())
         .fallback(trouble::nothing_here)
         .layer(axum::middleware::from_fn_with_state(
@@ -248,7 +254,9 @@ impl Chat for RoomChat {
         let message = match &errand.kind {
             ErrandKind::Post { sheet, .. } => Some(format!("post-{}", sheet.post)),
             ErrandKind::Reveal { sheet, .. } => Some(format!("reveal-{}", sheet.post.post)),
-            ErrandKind::TellCoach(_) | ErrandKind::TellMember { .. } => None,
+            ErrandKind::TellCoach(_)
+            | ErrandKind::TellMember { .. }
+            | ErrandKind::AnswerMember(_) => None,
         };
         Ok(Delivered {
             message,
@@ -261,6 +269,9 @@ impl Chat for RoomChat {
             ErrandKind::Post { .. } | ErrandKind::Reveal { .. } => self.0.tell_posts().await,
             ErrandKind::TellCoach(notice) => {
                 self.0.bench.note(&self.0, &notice.text).await;
+            }
+            ErrandKind::AnswerMember(told) => {
+                self.0.feed.member(&told.user, "words", &told.row);
             }
             ErrandKind::TellMember { user, text, sheet } => {
                 self.0

@@ -29,6 +29,8 @@ const PARTS: &[(&str, &str, &str)] = &[
     ("build.js", JS, include_str!("assets/build.js")),
     ("ask.js", JS, include_str!("assets/ask.js")),
     ("when.js", JS, include_str!("assets/when.js")),
+    ("shut-out.js", JS, include_str!("assets/shut-out.js")),
+    ("naming.js", JS, include_str!("assets/naming.js")),
     ("live.js", JS, include_str!("assets/live.js")),
     ("views.js", JS, include_str!("assets/views.js")),
     ("post.js", JS, include_str!("assets/post.js")),
@@ -39,6 +41,11 @@ const PARTS: &[(&str, &str, &str)] = &[
     ("coach.js", JS, include_str!("assets/coach.js")),
     ("coach-week.js", JS, include_str!("assets/coach-week.js")),
     ("coach-check.js", JS, include_str!("assets/coach-check.js")),
+    (
+        "coach-members.js",
+        JS,
+        include_str!("assets/coach-members.js"),
+    ),
     ("coach-posts.js", JS, include_str!("assets/coach-posts.js")),
     (
         "coach-summary.js",

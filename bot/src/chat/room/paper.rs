@@ -5,7 +5,7 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use crate::desk::{
-    CheckedPosition, CommonWrong, HintSheet, Leaderboard, Picture, PictureKind, PostSheet,
+    CheckedPosition, CommonWrong, HintSheet, Leaderboard, Picture, PictureKind, PostSheet, Rank,
     ReplyRow, Report, RevealSheet, Verdict, VerdictSheet,
 };
 
@@ -185,6 +185,7 @@ pub(super) struct Answered {
     reply: i64,
     post: i64,
     name: String,
+    rank: Rank,
     text: String,
     verdict: Option<Verdict>,
     message: String,
@@ -197,6 +198,7 @@ impl Answered {
             reply: row.reply,
             post,
             name: row.name,
+            rank: row.rank,
             text: row.text,
             verdict: row.verdict,
             message: row.message,

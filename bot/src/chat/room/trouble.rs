@@ -17,11 +17,33 @@ use crate::desk::DeskError;
 pub(super) struct Trouble {
     status: StatusCode,
     text: String,
+    shut_out: Option<ShutOut>,
+    offer: Option<String>,
+}
+
+/// Why a page that was in the room is in it no longer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum ShutOut {
+    /// It came by a link that holds no longer, or by none.
+    Link,
+    /// The same, for a coach's page.
+    CoachLink,
+    /// A coach has removed the member.
+    Removed,
+    /// Everything of the member is erased.
+    Erased,
 }
 
 #[derive(Serialize)]
 struct Body<'a> {
     error: &'a str,
+    /// Present where the page should say so and keep what was typed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    shut_out: Option<ShutOut>,
+    /// A free name, where the one that was asked for is not.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    offer: Option<&'a str>,
 }
 
 impl Trouble {
@@ -29,6 +51,15 @@ impl Trouble {
         Self {
             status,
             text: text.into(),
+            shut_out: None,
+            offer: None,
+        }
+    }
+
+    fn shutting_out(self, why: ShutOut) -> Self {
+        Self {
+            shut_out: Some(why),
+            ..self
         }
     }
 
@@ -41,6 +72,22 @@ impl Trouble {
             StatusCode::FORBIDDEN,
             "You are not in the room: open the link that your coach gave you.",
         )
+        .shutting_out(ShutOut::Link)
+    }
+
+    pub(super) fn removed() -> Self {
+        Self::new(
+            StatusCode::FORBIDDEN,
+            "Your coach has removed you from this group. What you wrote before is still kept: ask your coach if you want a copy of it, or want it erased.",
+        )
+        .shutting_out(ShutOut::Removed)
+    }
+
+    pub(super) fn nameless_coach() -> Self {
+        Self::new(
+            StatusCode::UNAUTHORIZED,
+            "Say who you are first: open the coach's page and give your name there.",
+        )
     }
 
     pub(super) fn not_coach() -> Self {
@@ -48,6 +95,7 @@ impl Trouble {
             StatusCode::FORBIDDEN,
             "Only the coach may do this: open the coach's link, which the bot printed when it started.",
         )
+        .shutting_out(ShutOut::CoachLink)
     }
 
     pub(super) fn nameless() -> Self {
@@ -71,6 +119,13 @@ impl Trouble {
         )
     }
 
+    pub(super) fn too_many_codes() -> Self {
+        Self::new(
+            StatusCode::TOO_MANY_REQUESTS,
+            "Too many wrong codes were tried in this room. Wait ten minutes, then have your other device show a new one.",
+        )
+    }
+
     pub(super) fn too_large(what: &str, most: &str) -> Self {
         Self::new(
             StatusCode::PAYLOAD_TOO_LARGE,
@@ -81,7 +136,12 @@ impl Trouble {
 
 impl IntoResponse for Trouble {
     fn into_response(self) -> Response {
-        (self.status, Json(Body { error: &self.text })).into_response()
+        let body = Body {
+            error: &self.text,
+            shut_out: self.shut_out,
+            offer: self.offer.as_deref(),
+        };
+        (self.status, Json(body)).into_response()
     }
 }
 
@@ -95,8 +155,17 @@ impl From<DeskError> for Trouble {
             DeskError::NotFound(_) => StatusCode::NOT_FOUND,
             DeskError::NotAllowed(_) => StatusCode::FORBIDDEN,
             DeskError::BadRequest(_) => StatusCode::BAD_REQUEST,
+            DeskError::NameTaken { .. } => StatusCode::CONFLICT,
         };
-        Self::new(status, error.to_string())
+        let text = error.to_string();
+        let offer = match error {
+            DeskError::NameTaken { offer, .. } => Some(offer),
+            _ => None,
+        };
+        Self {
+            offer,
+            ..Self::new(status, text)
+        }
     }
 }
 

@@ -243,7 +243,9 @@ impl Play {
                     Some(format!("reveal-{}", sheet.post.post)),
                     (wanted == Wanted::Reveal).then(|| sheet.post.clone()),
                 ),
-                ErrandKind::TellCoach(_) | ErrandKind::TellMember { .. } => (None, None),
+                ErrandKind::TellCoach(_)
+                | ErrandKind::TellMember { .. }
+                | ErrandKind::AnswerMember(_) => (None, None),
             };
             let delivered = Delivered {
                 message,

@@ -149,6 +149,10 @@ pub(super) fn key_at(place: &Place, kind: &ErrandKind) -> Key {
         ErrandKind::Post { sheet, .. } => Key::Post(sheet.post),
         ErrandKind::Reveal { sheet, .. } => Key::Reveal(sheet.post.post),
         ErrandKind::TellCoach(notice) => Key::Word(place.clone(), notice.text.clone()),
+        ErrandKind::AnswerMember(told) => Key::Word(
+            place.clone(),
+            format!("{} {} {}", told.user, told.row.reply, told.row.words),
+        ),
         ErrandKind::TellMember { user, sheet, .. } => Key::Word(
             place.clone(),
             format!("{user} {} {}", sheet.reply, sheet.message),

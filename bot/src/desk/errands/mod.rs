@@ -129,6 +129,7 @@ impl Desk {
                     self.settle_empty_slot(&errand.place, now).await?;
                 }
             }
+            ErrandKind::AnswerMember(told) => self.words_told(told.row.reply, now).await?,
             ErrandKind::TellMember { .. } => {}
         }
         Ok(())
@@ -197,6 +198,7 @@ impl Desk {
         for post in open {
             self.warm_up(post);
         }
+        self.words_left().await?;
         self.judge_pending().await
     }
 
@@ -225,6 +227,6 @@ fn what(errand: &Errand) -> String {
         ErrandKind::Post { sheet, .. } => format!("Position {}", sheet.number),
         ErrandKind::Reveal { sheet, .. } => format!("The reveal of post {}", sheet.post.number),
         ErrandKind::TellCoach(_) => "A word to the coaches".into(),
-        ErrandKind::TellMember { .. } => "A word to a member".into(),
+        ErrandKind::TellMember { .. } | ErrandKind::AnswerMember(_) => "A word to a member".into(),
     }
 }

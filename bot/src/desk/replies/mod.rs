@@ -14,7 +14,8 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{NewReply, ReplyOf, Tx, Via};
 
 use super::{
-    ChatName, Desk, Heard, Person, Place, ReplyRow, Settings, VerdictSheet, convert,
+    ChatName, Desk, GoneRow, Heard, Mode, Person, Place, Rank, ReplyRow, Settings, Settled,
+    VerdictSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{coached, group_at, member, post_of},
     posting::takes_replies,
@@ -180,6 +181,29 @@ impl Desk {
         .await
     }
 
+    /// Everyone's replies to a post for everyone's eyes, in a group that keeps answers open: those whose
+    /// words are in sight. None in a sealed group.
+    ///
+    /// # Errors
+    /// When there is no such post.
+    pub async fn open_answers(&self, place: &Place, post: i64) -> Done<Vec<ReplyRow>> {
+        let place = place.clone();
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let post = post_of(db, &group, post)?;
+            if convert::kept_settings(&group.settings)?.mode == Mode::Sealed {
+                return Ok(Vec::new());
+            }
+            let replies = db.replies_to(post.id)?;
+            Ok(replies
+                .into_iter()
+                .filter(|reply| reply.gone.is_none())
+                .map(row)
+                .collect())
+        })
+        .await
+    }
+
     /// Replies to a post with their verdicts, in the order they came. Coaches only.
     pub async fn replies(&self, place: &Place, coach: &Person, post: i64) -> Done<Vec<ReplyRow>> {
         let (place, coach) = (place.clone(), coach.clone());
@@ -243,12 +267,32 @@ pub(super) fn key(place: &Place, source: &str) -> String {
     format!("{chat}:{source}")
 }
 
+/// How a reply stands with the coach.
+pub(super) fn settled(reply: &ReplyOf) -> Settled {
+    let judged = reply
+        .verdict
+        .as_ref()
+        .is_some_and(|verdict| verdict.by_coach || decided(verdict.verdict));
+    match &reply.words {
+        _ if judged => Settled::Judged,
+        Some(words) if words.words.is_empty() => Settled::NeedsNone,
+        Some(_) => Settled::Answered,
+        None => Settled::Unjudged,
+    }
+}
+
 /// A reply in a list.
 pub(super) fn row(reply: ReplyOf) -> ReplyRow {
+    let settled = settled(&reply);
     let verdict = reply.verdict;
+    let writer = reply.reply.member_id;
     ReplyRow {
         reply: reply.reply.id,
         name: reply.name,
+        rank: Rank::of(reply.coach),
+        settled,
+        coach_words: reply.words.map(|words| words.words),
+        gone: reply.gone.map(|gone| GoneRow::of(gone, writer)),
         text: reply.reply.text,
         received_at: reply.reply.received_at,
         verdict: verdict

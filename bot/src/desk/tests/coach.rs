@@ -122,7 +122,7 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
         desk.pause(place, &ana, None).await.err(),
         desk.resume(place, &ana).await.err(),
         desk.close_now(place, &ana, 1).await.err(),
-        desk.overrule(place, &ana, 1, Verdict::Solved, 5.0)
+        desk.overrule(place, &ana, 1, Verdict::Solved, 5.0, "")
             .await
             .err(),
         desk.replies(place, &ana, 1).await.err(),

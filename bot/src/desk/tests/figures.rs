@@ -77,7 +77,7 @@ async fn points_show_when_the_post_is_closed_and_follow_the_coach() {
         .expect("Bruno's first")
         .reply;
     club.desk
-        .overrule(&club.place, &club.coach, first, Verdict::Solved, 5.0)
+        .overrule(&club.place, &club.coach, first, Verdict::Solved, 5.0, "")
         .await
         .expect("overruled");
     assert_eq!(

@@ -2,6 +2,7 @@
 
 mod coach;
 mod figures;
+mod people;
 mod replies;
 mod restart;
 mod week;
@@ -216,6 +217,9 @@ pub(super) fn said(errand: &Errand) -> String {
             format!("reveal {}{}", sheet.post.number, again(a))
         }
         ErrandKind::TellCoach(notice) => format!("coach: {}", notice.text),
+        ErrandKind::AnswerMember(told) => {
+            format!("{} is answered: {}", told.user, told.row.words)
+        }
         ErrandKind::TellMember { user, sheet, .. } => format!("{user}: {}", sheet.message),
     }
 }

@@ -428,14 +428,28 @@ async fn the_coach_overrules_and_everything_follows() {
         .expect("read");
     assert!(rows[0].by_coach && rows[0].verdict == Some(Verdict::Solved));
     club.desk
-        .overrule(&club.place, &club.coach, wrong.reply, Verdict::Wrong, 0.0)
+        .overrule(
+            &club.place,
+            &club.coach,
+            wrong.reply,
+            Verdict::Wrong,
+            0.0,
+            "",
+        )
         .await
         .expect("taken back");
     let progress = standing(&club, "Ana").await;
     assert_eq!((progress.points, progress.topics[0].solved), (0.0, 0));
     let refused = club
         .desk
-        .overrule(&club.place, &club.coach, wrong.reply, Verdict::Solved, 6.0)
+        .overrule(
+            &club.place,
+            &club.coach,
+            wrong.reply,
+            Verdict::Solved,
+            6.0,
+            "",
+        )
         .await;
     assert!(
         refused

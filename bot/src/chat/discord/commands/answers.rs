@@ -56,5 +56,17 @@ pub async fn open(house: &House, place: &Place, coach: &Person, at: i64) -> Answ
             verdict("wrong", "Not right …", ButtonStyle::Danger),
             turn("Previous", at.checked_sub(1)),
             turn("Next", Some(at + 1).filter(|to| *to < rows.len())),
+        ]))
+        .row(CreateActionRow::Buttons(vec![
+            buttons::button(
+                buttons::id("reply-to", place, row.reply.reply),
+                "Answer in private …",
+                ButtonStyle::Secondary,
+            ),
+            buttons::button(
+                buttons::id("no-answer", place, row.reply.reply),
+                "No answer needed",
+                ButtonStyle::Secondary,
+            ),
         ])))
 }

@@ -7,6 +7,7 @@ mod check;
 mod close;
 mod export;
 mod leaderboard;
+mod member;
 mod move_to;
 mod pause;
 mod post_now;
@@ -72,6 +73,7 @@ pub fn all() -> Vec<poise::Command<Arc<House>, Oops>> {
         "pause::resume",
         "close::close",
         "answers::answers",
+        "member::member",
         "leaderboard::leaderboard",
         "summary::summary",
         "export::export"

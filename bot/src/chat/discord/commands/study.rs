@@ -182,6 +182,14 @@ pub async fn standing(
             };
             text = format!("{head}\n{}\n\n{text}", words::plain(&last.message));
         }
+        let told = house.desk.my_words(place, person).await?;
+        if let Some(word) = told
+            .iter()
+            .rev()
+            .find(|word| replies.iter().any(|reply| reply.reply == word.reply))
+        {
+            text = format!("{}\n\n{text}", verdict::answered(word));
+        }
         if !progress.line.is_empty() {
             board = house.desk.my_board(place, person, post).await.ok();
         }

@@ -3,7 +3,7 @@
 
 use crate::{
     chat::discord::{buttons, letter::Letter, words},
-    desk::{Place, Verdict, VerdictSheet},
+    desk::{Place, Verdict, VerdictSheet, WordsRow},
 };
 
 /// File name of a picture for one member.
@@ -23,6 +23,23 @@ pub fn told(sheet: &VerdictSheet) -> Letter {
         Some(picture) => letter.picture(FILE, picture),
         None => letter,
     }
+}
+
+/// A coach's private answer, for the member it is for.
+pub fn answered(row: &WordsRow) -> String {
+    let coach = match &row.by {
+        Some(name) => format!("Your coach {}", words::plain(name)),
+        None => "Your coach".to_owned(),
+    };
+    let quote = words::plain(&words::short(&row.text.replace('\n', " "), 200));
+    let about = match quote.as_str() {
+        "" => format!("position {}", row.number),
+        quote => format!("\"{quote}\" (position {})", row.number),
+    };
+    format!(
+        "{coach} answers you on {about}:\n{}",
+        words::plain(&row.words)
+    )
 }
 
 /// The verdict in one word or two.

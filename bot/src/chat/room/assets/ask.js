@@ -1,9 +1,11 @@
 // Asks the room for something. What goes wrong comes back as an Error whose message is for the person.
 
 export class Refused extends Error {
-  constructor(status, message) {
+  constructor(status, message, offer) {
     super(message);
     this.status = status;
+    /** A free name, where the one that was asked for is not. */
+    this.offer = offer;
   }
 }
 
@@ -16,7 +18,8 @@ async function ask(path, options) {
   }
   const body = await response.json().catch(() => null);
   if (!response.ok) {
-    throw new Refused(response.status, body?.error ?? `The room answered with an error (${response.status}).`);
+    if (body?.shut_out) dispatchEvent(new CustomEvent("shut-out", { detail: body.shut_out }));
+    throw new Refused(response.status, body?.error ?? `The room answered with an error (${response.status}).`, body?.offer);
   }
   return body;
 }

@@ -1,4 +1,4 @@
-// The group's settings, and the link for members.
+// The group's settings, and the two links.
 
 import { careful, get, post } from "./ask.js";
 import { button, byId, choice, field, make, sure } from "./build.js";
@@ -26,12 +26,12 @@ const STYLES = [
 const capital = (word) => word[0].toUpperCase() + word.slice(1);
 
 /** Opens the view. */
-export async function openSettings() {
+export async function openSettings(state) {
   const place = byId("settings");
   if (place.contains(document.activeElement)) return;
   try {
     const { settings, zones, member_link } = await get("/api/coach/settings");
-    place.replaceChildren(form(settings, zones), link(member_link));
+    place.replaceChildren(form(settings, zones), link(member_link), coachLink(state));
   } catch (error) {
     place.replaceChildren(make("p", { class: "trouble" }, error.message));
   }
@@ -129,13 +129,55 @@ function link(address) {
       button("Make a new link", async (event) => {
         const control = event.currentTarget;
         const yes = await sure(
-          "Make a new link? The old one stops working, and every member has to come in by the new one.",
+          "Make a new link? The old one stops working at once. Every member is told so on their open page, and has to come in by the new one.",
           "Make a new link",
         );
         if (!yes) return;
         await careful(control, told, async () => {
           shown.value = await post("/api/coach/link");
           told.textContent = "The old link is dead. Send this one to your members.";
+        });
+      }),
+    ),
+    told,
+  );
+}
+
+/** A new coach's link: shown once, to whoever makes it. */
+function coachLink(state) {
+  const told = make("p", { class: "told", role: "status" });
+  const shown = make("input", { id: "coach-link", readonly: true, hidden: true, "aria-label": "The new coach's link" });
+  shown.addEventListener("focus", () => shown.select());
+  return make(
+    "section",
+    { class: "sheet", "aria-labelledby": "coach-link-title" },
+    make("h3", { id: "coach-link-title" }, "The coach's link"),
+    make(
+      "p",
+      { class: "help" },
+      "Whoever has it is a coach here. The bot prints it when it starts. Make a new one when the old one may have come into wrong hands, or when somebody coaches no longer: it stops for all but you, and who should stay a coach comes in by the new one.",
+    ),
+    make(
+      "div",
+      { class: "row" },
+      shown,
+      button("Make a new coach's link", async (event) => {
+        const control = event.currentTarget;
+        const yes = await sure(
+          "Make a new coach's link? The old one stops working at once. Every other coach is told so on their open page, and is a coach again only by the new one. You stay in.",
+          "Make a new coach's link",
+        );
+        if (!yes) return;
+        await careful(control, told, async () => {
+          // The feed goes by the link that stops now.
+          state.feed.pause();
+          try {
+            shown.value = await post("/api/coach/coach-link");
+            shown.hidden = false;
+            told.textContent = "The old link is dead. Keep this one safe, and give it to your fellow coaches only.";
+          } finally {
+            state.feed.connect();
+          }
         });
       }),
     ),

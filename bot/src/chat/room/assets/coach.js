@@ -1,19 +1,51 @@
 // The coach's page: what its views share, and the words from the bot.
 
 import { careful, get, mark, post } from "./ask.js";
-import { byId, make } from "./build.js";
+import { button, byId, make, sure } from "./build.js";
 import { checking, openCheck, showShelf } from "./coach-check.js";
+import { openMembers } from "./coach-members.js";
 import { openPosts } from "./coach-posts.js";
 import { openSettings } from "./coach-settings.js";
 import { openSummary } from "./coach-summary.js";
 import { showWeek } from "./coach-week.js";
 import { follow } from "./live.js";
+import { offering } from "./naming.js";
+import { restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
 import { views } from "./views.js";
 import { stamp } from "./when.js";
 
-const stream = new Stream(byId("stream"));
-const state = { me: null, week: null };
+const stream = new Stream(byId("stream"), { controls });
+const state = { me: null, week: null, feed: null };
+
+addEventListener("shut-out", ({ detail }) => shutOut(detail === "link" ? "coach-link" : detail, byId("text")));
+
+/** What a coach can do with a line of talk. */
+function controls(line) {
+  const act = (path) => (event) =>
+    careful(event.currentTarget, byId("say-trouble"), async () => {
+      await post(`/api/coach/talk/${line.id}/${path}`);
+      await talk();
+    });
+  if (!line.gone) return [button("Hide", (event) => hide(event, line, act("hide")), { class: "small", "aria-label": `Hide the message of ${line.name}` })];
+  return line.gone.how === "hidden" ? [button("Show again", act("put-back"), { class: "small" })] : [];
+}
+
+async function hide(event, line, act) {
+  const control = event.currentTarget;
+  const yes = await sure(
+    `Hide this message of ${line.name}? It disappears for everyone at once. Coaches can still read it, with who hid it and when, and can show it again.`,
+    "Hide it",
+  );
+  if (yes) await act({ currentTarget: control });
+}
+
+/** The talk anew, what is out of sight among it. */
+async function talk() {
+  const lines = await get("/api/coach/talk");
+  stream.drop(() => true);
+  for (const line of lines) stream.talk(line);
+}
 
 /** Fetches the week anew and shows it, and whatever else depends on it. */
 async function refresh() {
@@ -23,6 +55,7 @@ async function refresh() {
   notes(state.week.notes);
   if (document.body.dataset.at === "check") await showShelf(state, refresh);
   if (document.body.dataset.at === "posts") await openPosts(state);
+  if (document.body.dataset.at === "members") await openMembers(state);
 }
 
 let waiting = null;
@@ -69,24 +102,71 @@ async function begin() {
   state.me = await get("/api/me");
   document.title = `Coach: ${state.me.group}`;
   byId("group").textContent = state.me.group;
+  if (state.me.rank === "coach") await comeIn();
+  else {
+    byId("enter").hidden = false;
+    byId("name").value = state.me.name ?? "";
+    byId("name").focus();
+  }
+}
+
+/** In, under a name that the room has given. */
+async function named() {
+  state.me = await get("/api/me");
+  if (state.me.rank !== "coach") throw new Error(`You are ${state.me.name} here. Press “Go on” to coach under this name.`);
+  byId("enter").hidden = true;
+  await comeIn();
+}
+
+byId("enter-name").addEventListener("submit", (event) => {
+  event.preventDefault();
+  careful(event.submitter, byId("enter-trouble"), () =>
+    offering(byId("enter-trouble"), byId("name"), async () => {
+      await post("/api/coach/enter", { name: byId("name").value });
+      await named();
+    }),
+  );
+});
+
+byId("enter-code").addEventListener("submit", (event) => {
+  event.preventDefault();
+  careful(event.submitter, byId("code-trouble"), async () => {
+    await post("/api/device", { code: byId("code").value });
+    byId("name").value = (await get("/api/me")).name;
+    await named();
+  });
+});
+
+async function comeIn() {
+  byId("coaching").hidden = false;
+  byId("nav").hidden = false;
+  byId("as").textContent = state.me.name;
+  restore(byId("text"));
   await refresh();
-  for (const line of await get("/api/talk")) stream.talk(line);
+  await talk();
   views("week", {
     check: () => openCheck(state, refresh),
     posts: () => openPosts(state),
     summary: () => openSummary(state),
+    members: () => openMembers(state),
     settings: () => openSettings(state),
   });
-  follow(
+  state.feed = follow(
+    "coach",
     {
       posts: soon,
       week: soon,
+      standing: soon,
       notice: soon,
       checking,
       talk: (line) => stream.talk(line).classList.add("fresh"),
+      gone: talk,
+      again: () => location.reload(),
       renewed: async () => {
-        stream.drop(() => true);
-        for (const line of await get("/api/talk")) stream.talk(line);
+        state.me = await get("/api/me");
+        byId("as").textContent = state.me.name;
+        await talk();
+        soon();
       },
     },
     () => stream.lastTalk,

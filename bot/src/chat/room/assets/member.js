@@ -4,14 +4,25 @@ import { careful, get, mark, post } from "./ask.js";
 import { button, byId, choice, fill, make, sure } from "./build.js";
 import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
+import { offering } from "./naming.js";
 import { problem } from "./post.js";
+import { keep, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
 import { views } from "./views.js";
 
 /** Closed posts whose reveal stands in the talk; older ones are under Past posts. */
 const REVEALS = 3;
 
-const stream = new Stream(byId("stream"));
+const stream = new Stream(byId("stream"), {
+  controls: (line) =>
+    line.by === state.me.id
+      ? [button("Take back", (event) => takeBack(event.currentTarget, line.id), { class: "small" })]
+      : [],
+  answerControls: (reply) =>
+    state.me.mode === "open"
+      ? [button("Take back", (event) => takeBackAnswer(event.currentTarget, reply), { class: "small" })]
+      : [],
+});
 const sheets = new Map();
 const state = { me: null, rows: [], open: null, ahead: 0, settled: false };
 
@@ -33,25 +44,72 @@ async function begin() {
   }
 }
 
-byId("enter").addEventListener("submit", (event) => {
+/** In, under a name that the room has given. */
+async function named() {
+  state.me = await get("/api/me");
+  byId("enter").hidden = true;
+  await comeIn();
+  byId("text").focus({ preventScroll: true });
+}
+
+byId("enter-name").addEventListener("submit", (event) => {
   event.preventDefault();
-  careful(event.submitter, byId("enter-trouble"), async () => {
-    const { name } = await post("/api/enter", { name: byId("name").value });
-    state.me.name = name;
-    byId("enter").hidden = true;
-    await comeIn();
-    byId("text").focus({ preventScroll: true });
+  careful(event.submitter, byId("enter-trouble"), () =>
+    offering(byId("enter-trouble"), byId("name"), async () => {
+      await post("/api/enter", { name: byId("name").value });
+      await named();
+    }),
+  );
+});
+
+byId("enter-code").addEventListener("submit", (event) => {
+  event.preventDefault();
+  careful(event.submitter, byId("code-trouble"), async () => {
+    await post("/api/device", { code: byId("code").value });
+    await named();
   });
 });
+
+addEventListener("shut-out", ({ detail }) => shutOut(detail, byId("text")));
+
+/** Says whether the reader may talk at the moment. */
+function mayTalk() {
+  byId("muted").textContent = state.me.muted ?? "";
+}
+
+async function takeBack(control, line) {
+  const yes = await sure(
+    "Take this message back? It disappears for everyone at once. Your coach can still see it, and that you took it back and when.",
+    "Take it back",
+  );
+  if (yes) await careful(control, byId("say-trouble"), () => post(`/api/talk/${line}/take-back`));
+}
+
+async function takeBackAnswer(control, reply) {
+  const yes = await sure(
+    "Take your answer's words back? The group no longer sees them. What came of the answer still counts, and your coach can still read it.",
+    "Take it back",
+  );
+  if (yes) await careful(control, byId("say-trouble"), () => post(`/api/answers/${reply}/take-back`));
+}
+
+/** A coach's private answer to this reader. */
+function answered({ reply, number, text: mine, words, by, at }) {
+  const about = mine.trim() ? `On your “${mine.length > 120 ? `${mine.slice(0, 119)}…` : mine}”, position ${number}:` : `On position ${number}:`;
+  return stream.whispered(`words-${reply}`, at, by ?? "Your coach", `${about}\n${words}`, "coach");
+}
 
 async function comeIn() {
   byId("room").hidden = false;
   byId("nav").hidden = false;
-  const [rows, lines] = await Promise.all([get("/api/posts"), get("/api/talk")]);
+  mayTalk();
+  restore(byId("text"));
+  const [rows, lines, told] = await Promise.all([get("/api/posts"), get("/api/talk"), get("/api/words")]);
   for (const line of lines) stream.talk(line);
   byId("earlier").hidden = lines.length === 0;
   await arrange(rows);
   await recall();
+  for (const word of told) answered(word);
   state.settled = true;
   // Beside the position, the talk begins at its end; under it, the position comes first.
   if (matchMedia("(min-width: 62rem)").matches) toEnd();
@@ -62,7 +120,21 @@ async function comeIn() {
     kept: () => keptOfMe(byId("kept"), state),
   });
   follow(
+    "member",
     {
+      gone: ({ talk, replies }) => {
+        const keys = new Set([...talk.map((id) => `talk-${id}`), ...replies.map((id) => `answer-${id}`)]);
+        stream.drop((key) => keys.has(key));
+      },
+      words: (word) => arrive(() => answered(word)),
+      standing: async () => {
+        state.me = await get("/api/me").catch(() => state.me);
+        mayTalk();
+      },
+      again: () => {
+        keep(byId("text").value);
+        location.reload();
+      },
       posts: arrange,
       talk: (line) => arrive(() => stream.talk(line)),
       verdict: (judged) => arrive(() => stream.judged(judged.reply, now(), judged)),
@@ -78,17 +150,19 @@ async function comeIn() {
   );
 }
 
-/** After something was erased or a setting changed: the talk anew. */
+/** After something was erased, renamed or shown again, or a setting changed: the talk anew. */
 async function renew() {
   try {
     state.me = await get("/api/me");
     byId("group").textContent = state.me.group;
+    mayTalk();
     const lines = await get("/api/talk");
-    stream.drop((key) => key.startsWith("talk-"));
+    stream.drop((key) => /^(talk|answer|reveal)-/.test(key));
     for (const line of lines) stream.talk(line);
+    await arrange(state.rows);
+    if (state.open !== null) await answers(state.open);
   } catch (error) {
-    // Shut out, as by a changed link: the page that says so.
-    if (error.status === 403) location.reload();
+    if (!error.status) throw error;
   }
 }
 

@@ -2,6 +2,7 @@
 
 import { careful, get, post } from "./ask.js";
 import { button, byId, make, points, sure } from "./build.js";
+import { offering } from "./naming.js";
 import { inWords, reveal } from "./post.js";
 import { byTopic, leaderboard } from "./tables.js";
 import { stamp } from "./when.js";
@@ -54,6 +55,7 @@ export function myWork(place, state) {
         : make("p", {}, "Nothing tried yet. Your first answer starts this table."),
       scale(place),
       rename(state),
+      device(),
     ];
   });
 }
@@ -71,13 +73,45 @@ function rename(state) {
   );
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    careful(event.submitter, told, async () => {
-      const { name } = await post("/api/enter", { name: input.value });
-      state.me.name = name;
-      told.textContent = `The group now sees you as ${name}.`;
-    });
+    careful(event.submitter, told, () =>
+      offering(told, input, async () => {
+        const { name } = await post("/api/enter", { name: input.value });
+        state.me.name = name;
+        told.textContent = `The group now sees you as ${name}.`;
+      }),
+    );
   });
   return form;
+}
+
+/** A code by which another device is the reader's, too. */
+function device() {
+  const told = trouble();
+  const shown = make("div", { "aria-live": "polite" });
+  return make(
+    "section",
+    { "aria-labelledby": "device-title" },
+    make("h3", { id: "device-title" }, "Another device"),
+    make("p", { class: "help" }, "Use this room on a telephone or a second computer as the same person, with the same points."),
+    button(
+      "Use another device too",
+      (event) =>
+        careful(event.currentTarget, told, async () => {
+          const { code, minutes } = await post("/api/device-code");
+          shown.replaceChildren(
+            make("p", { class: "code", id: "device-code" }, code),
+            make(
+              "p",
+              { class: "help" },
+              `On the other device, open the link to this room, press “I am in this room already” and type this code. It holds for ${minutes} minutes and for one device. Show it to nobody: whoever types it is you here.`,
+            ),
+          );
+        }),
+      { id: "new-code" },
+    ),
+    told,
+    shown,
+  );
 }
 
 /** The leaderboard, by topic and time. */
@@ -161,7 +195,7 @@ export function keptOfMe(place, state) {
     make(
       "p",
       {},
-      `The coach's computer keeps your name (${state.me.name}), your answers with what came of them, the hints you took, and your messages. Nobody but you and the coach can see your answers before the reveal.`,
+      `The coach's computer keeps your name (${state.me.name}), your answers with what came of them, the hints you took, and your messages. Nobody but you and the coach can see your answers before the reveal. A message that you take back, or that a coach hides, is gone for everyone; the coaches can still read it, and see who took it away and when. When you erase everything, that goes too.`,
     ),
     make(
       "p",

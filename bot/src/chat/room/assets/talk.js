@@ -9,11 +9,14 @@ const LONG = 600;
 
 /**
  * A stream in the list element `list`. Items are kept in order of time, and each once: `key` says what
- * an item is about.
+ * an item is about. `controls(line)` gives the buttons that go with a line of talk, `answerControls(reply)`
+ * those that go with the reader's own answer.
  */
 export class Stream {
-  constructor(list) {
+  constructor(list, { controls = () => [], answerControls = () => [] } = {}) {
     this.list = list;
+    this.controls = controls;
+    this.answerControls = answerControls;
     this.items = new Map();
     this.lastTalk = 0;
     this.firstTalk = Infinity;
@@ -52,7 +55,9 @@ export class Stream {
   talk(line) {
     this.lastTalk = Math.max(this.lastTalk, line.id);
     this.firstTalk = Math.min(this.firstTalk, line.id);
-    return this.put(`talk-${line.id}`, line.said_at, [said(line.name, line.said_at), words(line.text)]);
+    const head = said(line.name, line.said_at, { rank: line.rank, controls: this.controls(line) });
+    const content = line.gone ? [head, gone(line)] : [head, words(line.text)];
+    return this.put(`talk-${line.id}`, line.said_at, content, line.gone ? "gone" : "");
   }
 
   /** Says that a post was put before the group. */
@@ -68,14 +73,14 @@ export class Stream {
 
   /** A reply of this reader with its verdict. */
   judged(reply, at, judged) {
-    const content = [said("You", at, "Only you see this"), words(judged.text), ...verdict(judged)];
+    const content = [said("You", at, { eyes: "Only you see this", controls: this.answerControls(reply) }), words(judged.text), ...verdict(judged)];
     return this.put(`reply-${reply}`, at, content, "sealed");
   }
 
   /** Somebody's answer in a group that keeps them open: covered until the reader wants to see it. */
   answered(answer) {
     const content = [
-      said(`${answer.name} answered`, answer.at),
+      said(answer.name, answer.at, { rank: answer.rank, eyes: "has answered" }),
       make(
         "details",
         { class: "more" },
@@ -89,19 +94,35 @@ export class Stream {
   }
 
   /** A word from the bot to this reader alone. */
-  whispered(key, at, title, text) {
-    const content = [said(title, at, "Only you see this"), make("p", { class: "verdict-of" }, text)];
+  whispered(key, at, title, text, rank) {
+    const content = [said(title, at, { eyes: "Only you see this", rank }), make("p", { class: "verdict-of" }, text)];
     return this.put(key, at, content, "sealed");
   }
 }
 
-function said(who, at, eyes) {
+/** The mark of a coach. It comes from the rank alone; a name cannot bring it along. */
+export const rankMark = (rank) => (rank === "coach" ? make("span", { class: "rank" }, "Coach") : null);
+
+function said(who, at, { eyes = null, rank = "member", controls = [] } = {}) {
   return make(
     "div",
     { class: "said" },
     make("span", { class: "who" }, who),
+    rankMark(rank),
     eyes ? make("span", { class: "eyes" }, eyes) : null,
     stamp(at),
+    ...controls,
+  );
+}
+
+/** A message that is out of everyone's sight, as a coach sees it. */
+export function gone({ text, gone: { how, by, at } }) {
+  const who = by ?? "somebody who is erased";
+  return make(
+    "details",
+    { class: "more" },
+    make("summary", {}, how === "taken-back" ? `Taken back by ${who}, ` : `Hidden by ${who}, `, stamp(at)),
+    words(text),
   );
 }
 

@@ -1,6 +1,7 @@
 //! What the coach asks for. One file a subject; every call needs the coach's cookie.
 
 mod checks;
+mod members;
 mod posts;
 mod reports;
 mod settings;
@@ -20,6 +21,7 @@ pub(super) fn routes() -> Router<Shared> {
         .merge(checks::routes())
         .merge(week::routes())
         .merge(posts::routes())
+        .merge(members::routes())
         .merge(reports::routes())
         .merge(settings::routes())
 }

@@ -1,4 +1,5 @@
-//! Posts in the coach's hands: replies, overruling a verdict, closing early, and a word to the group.
+//! Posts in the coach's hands: replies, judging and overruling, settling without a verdict, closing
+//! early, and a word to the group.
 
 use axum::{
     Json, Router,
@@ -20,6 +21,9 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/coach/homework", get(homework))
         .route("/api/coach/posts/{post}/close", post(close))
         .route("/api/coach/replies/{reply}/overrule", post(overrule))
+        .route("/api/coach/replies/{reply}/judge", post(judge))
+        .route("/api/coach/replies/{reply}/answer", post(answer))
+        .route("/api/coach/replies/{reply}/no-answer", post(no_answer))
         .route("/api/coach/say", post(say))
 }
 
@@ -58,6 +62,27 @@ async fn overrule(
 ) -> Told<()> {
     let Json(by_hand) = body?;
     room.desk
+        .overrule(
+            &room.place,
+            &coach,
+            reply,
+            by_hand.verdict,
+            by_hand.points,
+            &by_hand.words,
+        )
+        .await?;
+    Ok(Json(()))
+}
+
+/// A verdict on a reply that nothing has decided.
+async fn judge(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(reply): Path<i64>,
+    body: Result<Json<Overrule>, JsonRejection>,
+) -> Told<()> {
+    let Json(by_hand) = body?;
+    room.desk
         .judge_by_hand(
             &room.place,
             &coach,
@@ -66,6 +91,36 @@ async fn overrule(
             by_hand.points,
             &by_hand.words,
         )
+        .await?;
+    Ok(Json(()))
+}
+
+#[derive(Deserialize)]
+struct Words {
+    words: String,
+}
+
+/// A private answer without a verdict.
+async fn answer(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(reply): Path<i64>,
+    body: Result<Json<Words>, JsonRejection>,
+) -> Told<()> {
+    let Json(Words { words }) = body?;
+    room.desk
+        .answer_privately(&room.place, &coach, reply, &words)
+        .await?;
+    Ok(Json(()))
+}
+
+async fn no_answer(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(reply): Path<i64>,
+) -> Told<()> {
+    room.desk
+        .no_answer_needed(&room.place, &coach, reply)
         .await?;
     Ok(Json(()))
 }

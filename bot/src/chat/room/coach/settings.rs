@@ -1,15 +1,17 @@
-//! The group's settings, and the link for members.
+//! The group's settings, and the two links.
 
 use axum::{
     Json, Router,
     extract::{State, rejection::JsonRejection},
+    http::header,
+    response::{IntoResponse, Response},
     routing::{get, post},
 };
 use serde::Serialize;
 
 use crate::{
     chat::room::{Shared, door::Coach, trouble::Trouble},
-    desk::Settings,
+    desk::{Deed, Settings},
 };
 
 type Told<T> = Result<Json<T>, Trouble>;
@@ -18,6 +20,7 @@ pub(super) fn routes() -> Router<Shared> {
     Router::new()
         .route("/api/coach/settings", get(settings).post(change))
         .route("/api/coach/link", post(change_link))
+        .route("/api/coach/coach-link", post(change_coach_link))
 }
 
 #[derive(Serialize)]
@@ -53,9 +56,29 @@ async fn change(
     Ok(Json(()))
 }
 
-/// Makes a new link for members and shuts out whoever came in by the old one.
-async fn change_link(State(room): State<Shared>, Coach(_): Coach) -> Told<String> {
+/// Makes a new link for members and shuts out whoever came in by the old one; their pages are told.
+async fn change_link(State(room): State<Shared>, Coach(coach): Coach) -> Told<String> {
+    room.desk
+        .note_deed(&room.place, &coach, Deed::MemberLink)
+        .await?;
     room.door.change_member_link(&room.desk).await?;
-    room.feed.everyone("renewed", &());
+    room.feed.everyone("standing", &());
     Ok(Json(room.door.member_link()))
+}
+
+/// Makes a new coach's link. Whoever came in by the old one is shut out and told, and is a coach no
+/// longer until they come by the new one; the browser that makes it stays in.
+async fn change_coach_link(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+) -> Result<Response, Trouble> {
+    let cookie = room.door.change_coach_link(&room.desk).await?;
+    room.desk.only_coach(&room.place, &coach).await?;
+    room.feed.everyone("standing", &());
+    room.feed.everyone("renewed", &());
+    let mut response = Json(room.door.coach_link()).into_response();
+    if let Some(cookie) = cookie {
+        response.headers_mut().append(header::SET_COOKIE, cookie);
+    }
+    Ok(response)
 }

@@ -1,0 +1,76 @@
+// What a page says once it is shut out: by a new link, by a coach, or because its member was erased. What
+// was typed stays where it is, and is there again when the reader comes back in this tab.
+
+import { byId, make } from "./build.js";
+
+const SAYS = {
+  link: [
+    "The link to this room has changed",
+    "Your coach has made a new link, so this page can do no more. Ask your coach for the new link and open it in this browser: this page then goes on by itself.",
+  ],
+  "coach-link": [
+    "The coach's link has changed",
+    "Another coach has made a new coach's link, so this page can do no more. Ask them for the new link and open it in this browser: this page then goes on by itself.",
+  ],
+  removed: [
+    "You are no longer in this group",
+    "Your coach has removed you. What you wrote before is still kept: ask your coach if you want a copy of it, or want it erased.",
+  ],
+  erased: ["Everything of you is erased", "Your coach has erased what was kept of you here."],
+};
+
+const DRAFT = "typed-before-shut-out";
+/** How often a page that is shut out looks whether it may come in again. */
+const LOOK = 4000;
+
+let out = false;
+
+/** Whether this page is shut out. */
+export const isOut = () => out;
+
+/** Says that the page is shut out, and waits for the way back. `box` is where the reader types. */
+export function shutOut(why, box) {
+  if (out) return;
+  out = true;
+  const [title, text] = SAYS[why] ?? SAYS.link;
+  const typed = box?.value ?? "";
+  keep(typed);
+  const notice = make(
+    "section",
+    { id: "shut-out", class: "shut-out", role: "alert", "aria-labelledby": "shut-out-title" },
+    make("h2", { id: "shut-out-title" }, title),
+    make("p", {}, text),
+    typed.trim() ? make("p", {}, "What you typed stays in the box below. It was not sent.") : null,
+  );
+  document.querySelector("main").prepend(notice);
+  byId("link-state").textContent = "";
+  document.body.classList.add("is-out");
+  for (const control of document.querySelectorAll("main button, main select, main input")) control.disabled = true;
+  window.scrollTo({ top: 0, behavior: "instant" });
+  if (why === "erased") return;
+  const look = async () => {
+    const answer = await fetch(why === "coach-link" ? "/api/coach/members" : "/api/me", {
+      credentials: "same-origin",
+      cache: "no-store",
+    }).catch(() => null);
+    // A coach who has to give a name again is back, too.
+    if (answer?.ok || (why === "coach-link" && answer?.status === 401)) {
+      keep(box?.value ?? "");
+      location.reload();
+    }
+  };
+  setInterval(look, LOOK);
+  addEventListener("focus", look);
+}
+
+/** Keeps what was typed, for this tab alone. */
+export function keep(typed) {
+  if (typed.trim()) sessionStorage.setItem(DRAFT, typed);
+}
+
+/** Puts back what was typed before the page was shut out. */
+export function restore(box) {
+  const typed = sessionStorage.getItem(DRAFT);
+  sessionStorage.removeItem(DRAFT);
+  if (typed && !box.value) box.value = typed;
+}

@@ -1,0 +1,506 @@
+//! Members in a coach's hands: who they are, keeping one from talking, shutting one out, another name,
+//! two that are one person, and what is kept of them. And a member's own further devices.
+
+use chrono::{DateTime, TimeDelta, Utc};
+use sealed_move_store::{Deed, Member, Mute, Tx};
+use serde::Serialize;
+
+use super::{
+    Desk, Person, Place, attempt, convert,
+    deeds::did,
+    error::{DeskError, Done, bad_request, not_allowed, not_found},
+    handle::{SHUT_OUT, coached, coaching, group_at, member_of},
+    names,
+    replies::{local, rules},
+    text,
+};
+
+/// The longest time for which a member is muted with an end: a year.
+const LONGEST_MUTE: i64 = 366 * 24 * 60;
+/// The most characters of a reason.
+const LONGEST_REASON: usize = 200;
+
+/// Where a person stands in a group.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// Not a member.
+    Stranger,
+    /// A member, or a coach.
+    Member(MemberIs),
+    /// Shut out by a coach.
+    Removed,
+}
+
+/// A member as they are known.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MemberIs {
+    /// Their id in the group.
+    pub id: i64,
+    /// The first of the ids by which the chat knows them: the same for all their devices.
+    pub person: Person,
+    /// Rank.
+    pub rank: Rank,
+    /// Why they may not talk at the moment, in words for them; `None` where they may.
+    pub muted: Option<String>,
+}
+
+/// Rank in a group. It comes from the store alone, never from a name.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Rank {
+    /// A member.
+    #[default]
+    Member,
+    /// A coach.
+    Coach,
+}
+
+impl Rank {
+    /// The rank of a row of the store.
+    pub(super) fn of(coach: bool) -> Self {
+        if coach { Self::Coach } else { Self::Member }
+    }
+}
+
+/// A member in a coach's list.
+#[derive(Clone, Debug, Serialize)]
+pub struct Listed {
+    /// Id.
+    pub id: i64,
+    /// Name.
+    pub name: String,
+    /// Rank.
+    pub rank: Rank,
+    /// Since when they belong to the group.
+    pub joined_at: DateTime<Utc>,
+    /// How many answers they sent.
+    pub answers: u32,
+    /// How many devices or accounts are theirs, the first one included.
+    pub devices: usize,
+    /// Until when they may not talk: an empty end is until the coach lifts it.
+    pub muted: Option<MutedUntil>,
+    /// Since when they are shut out.
+    pub removed_at: Option<DateTime<Utc>>,
+}
+
+/// Until when a member may not talk, and why.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MutedUntil {
+    /// The end; `None` until a coach lifts it.
+    pub until: Option<DateTime<Utc>>,
+    /// The reason; may be empty.
+    pub why: String,
+}
+
+/// What became of a member who was merged into another.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Merged {
+    /// The one that is left.
+    pub name: String,
+    /// Every id by which the chat knows them now.
+    pub users: Vec<String>,
+}
+
+/// The mute that holds at a moment.
+pub(super) fn mute_now(member: &Member, now: DateTime<Utc>) -> Option<&Mute> {
+    member
+        .mute
+        .as_ref()
+        .filter(|mute| mute.until.is_none_or(|until| until > now))
+}
+
+impl Desk {
+    /// Where a person stands in the group.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub async fn standing(&self, place: &Place, user: &str) -> Done<Standing> {
+        let now = self.now();
+        let (place, user) = (place.clone(), user.to_owned());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let Some(member) = db.member_by_user(group.id, &user)? else {
+                return Ok(Standing::Stranger);
+            };
+            if member.removed_at.is_some() {
+                return Ok(Standing::Removed);
+            }
+            let muted = match mute_now(&member, now) {
+                Some(mute) => Some(muted_words(mute, &convert::kept_settings(&group.settings)?)),
+                None => None,
+            };
+            Ok(Standing::Member(MemberIs {
+                id: member.id,
+                rank: Rank::of(member.coach),
+                person: Person {
+                    user: member.chat_user,
+                    name: member.name,
+                },
+                muted,
+            }))
+        })
+        .await
+    }
+
+    /// The group's members by name, with how they stand. Coaches only.
+    ///
+    /// # Errors
+    /// When the person is no coach.
+    pub async fn roll(&self, place: &Place, coach: &Person) -> Done<Vec<Listed>> {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.read(move |db| {
+            let group = coached(db, &place, &coach)?;
+            db.members(group.id)?
+                .into_iter()
+                .map(|member| {
+                    Ok(Listed {
+                        id: member.id,
+                        rank: Rank::of(member.coach),
+                        joined_at: member.joined_at,
+                        answers: db.reply_count(member.id)?,
+                        devices: db.ids_of(member.id)?.len(),
+                        muted: mute_now(&member, now).map(|mute| MutedUntil {
+                            until: mute.until,
+                            why: mute.why.clone(),
+                        }),
+                        removed_at: member.removed_at,
+                        name: member.name,
+                    })
+                })
+                .collect()
+        })
+        .await
+    }
+
+    /// The id of a member by the chat's id of the person. Coaches only.
+    ///
+    /// # Errors
+    /// When there is no such member, or the asker is no coach.
+    pub async fn member_known_as(&self, place: &Place, coach: &Person, user: &str) -> Done<i64> {
+        let (place, coach, user) = (place.clone(), coach.clone(), user.to_owned());
+        self.read(move |db| {
+            let group = coached(db, &place, &coach)?;
+            match db.member_by_user(group.id, &user)? {
+                Some(member) => Ok(member.id),
+                None => not_found("Nothing is kept of this person in this group."),
+            }
+        })
+        .await
+    }
+
+    /// Gives a member another name. Coaches only.
+    ///
+    /// # Errors
+    /// [`DeskError::NameTaken`] when the name is another's, or looks like it.
+    pub async fn rename(
+        &self,
+        place: &Place,
+        coach: &Person,
+        member: i64,
+        name: &str,
+    ) -> Done<String> {
+        let name = name.to_owned();
+        self.by_coach(place, coach, member, move |tx, step| {
+            let new = names::claim(tx, step.group.id, Some(&step.member), &name)?;
+            if new != step.member.name {
+                tx.rename_member(step.member.id, &new)?;
+                let note = format!("{} → {new}", step.member.name);
+                step.did(tx, Deed::Rename, &note)?;
+            }
+            Ok(new)
+        })
+        .await
+    }
+
+    /// Keeps a member from talking, for so many minutes or (`None`) until a coach lifts it; they can
+    /// still answer. Coaches only.
+    ///
+    /// # Errors
+    /// When the member coaches the group, or the time or the reason is out of its bounds.
+    pub async fn mute(
+        &self,
+        place: &Place,
+        coach: &Person,
+        member: i64,
+        minutes: Option<i64>,
+        why: &str,
+    ) -> Done<()> {
+        if minutes.is_some_and(|minutes| !(1..=LONGEST_MUTE).contains(&minutes)) {
+            return bad_request(
+                "A member is muted for a minute at least and a year at most, or until you lift it.",
+            );
+        }
+        let (why, cut) = text::body(why, LONGEST_REASON);
+        if cut {
+            return bad_request("The reason is too long; 200 characters are the most.");
+        }
+        let now = self.now();
+        self.by_coach(place, coach, member, move |tx, step| {
+            step.no_coach("muted")?;
+            let until = minutes.map(|minutes| now + TimeDelta::minutes(minutes));
+            tx.set_mute(
+                step.member.id,
+                Some(&Mute {
+                    at: now,
+                    until,
+                    why: why.clone(),
+                }),
+            )?;
+            step.did(tx, Deed::Mute, &why)
+        })
+        .await
+    }
+
+    /// Lets a muted member talk again. Coaches only.
+    ///
+    /// # Errors
+    /// When there is no such member.
+    pub async fn unmute(&self, place: &Place, coach: &Person, member: i64) -> Done<()> {
+        self.by_coach(place, coach, member, |tx, step| {
+            tx.set_mute(step.member.id, None)?;
+            step.did(tx, Deed::Unmute, "")
+        })
+        .await
+    }
+
+    /// Shuts a member out; what is kept of them stays. Gives every id by which the chat knows them.
+    /// Coaches only.
+    ///
+    /// # Errors
+    /// When the member coaches the group.
+    pub async fn remove(&self, place: &Place, coach: &Person, member: i64) -> Done<Vec<String>> {
+        let now = self.now();
+        self.by_coach(place, coach, member, move |tx, step| {
+            step.no_coach("removed")?;
+            if step.member.removed_at.is_none() {
+                tx.set_removed(step.member.id, Some(now))?;
+                step.did(tx, Deed::Remove, "")?;
+            }
+            Ok(tx.ids_of(step.member.id)?)
+        })
+        .await
+    }
+
+    /// Lets a member back who was shut out. Coaches only.
+    ///
+    /// # Errors
+    /// When there is no such member.
+    pub async fn let_back(&self, place: &Place, coach: &Person, member: i64) -> Done<Vec<String>> {
+        self.by_coach(place, coach, member, |tx, step| {
+            if step.member.removed_at.is_some() {
+                tx.set_removed(step.member.id, None)?;
+                step.did(tx, Deed::LetBack, "")?;
+            }
+            Ok(tx.ids_of(step.member.id)?)
+        })
+        .await
+    }
+
+    /// Makes two members one: everything of `gone` becomes `keep`'s. At a post that both worked on, the
+    /// replies of both count in the order they came, and the attempt is worked out anew by the rules
+    /// that hold for every attempt. Cannot be undone. Coaches only.
+    ///
+    /// # Errors
+    /// When they are one already, or one of them is shut out.
+    pub async fn merge(&self, place: &Place, coach: &Person, keep: i64, gone: i64) -> Done<Merged> {
+        if keep == gone {
+            return bad_request("That is one member already; choose two.");
+        }
+        let now = self.now();
+        self.by_coach(place, coach, keep, move |tx, step| {
+            let other = member_of(tx, &step.group, gone)?;
+            if step.member.removed_at.is_some() || other.removed_at.is_some() {
+                return bad_request(
+                    "One of the two is removed from the group. Let them back first, then merge.",
+                );
+            }
+            let shared = tx.shared_posts(keep, gone)?;
+            // Whoever is kept from talking under one of two names is kept from it under both.
+            let mute = longer(step.member.mute.clone(), other.mute.clone());
+            tx.merge_members(keep, gone, now)?;
+            tx.set_mute(keep, mute.as_ref())?;
+            let rules = rules(&convert::kept_settings(&step.group.settings)?);
+            for post in shared {
+                attempt::settle_given_up(tx, post.post_id, keep, rules, post.given_up)?;
+            }
+            // The coach may have merged themselves.
+            let by = if step.by.id == gone {
+                &step.member
+            } else {
+                &step.by
+            };
+            let note = format!("{} was {} too", step.member.name, other.name);
+            did(tx, &step.group, by, Deed::Merge, Some(keep), &note, now)?;
+            Ok(Merged {
+                name: step.member.name.clone(),
+                users: tx.ids_of(keep)?,
+            })
+        })
+        .await
+    }
+
+    /// Everything kept of a member, as JSON, for a coach to hand over to them. Coaches only.
+    ///
+    /// # Errors
+    /// When there is no such member.
+    pub async fn kept_of_member(
+        &self,
+        place: &Place,
+        coach: &Person,
+        member: i64,
+    ) -> Done<(String, serde_json::Value)> {
+        self.by_coach(place, coach, member, |tx, step| {
+            step.did(tx, Deed::Export, "")?;
+            let Some(kept) = tx.kept_of(step.member.id)? else {
+                return not_found("There is no such member in this group (any more).");
+            };
+            let json = serde_json::to_value(kept).map_err(|error| {
+                DeskError::Store(format!("what is kept cannot be written out ({error})"))
+            })?;
+            Ok((step.member.name.clone(), json))
+        })
+        .await
+    }
+
+    /// Erases a member with everything kept of them, on their word; gives every id by which the chat
+    /// knew them. Of somebody shut out nothing is left either, so that they are shut out no longer.
+    /// Coaches only.
+    ///
+    /// # Errors
+    /// When the member coaches the group: coaches erase themselves.
+    pub async fn erase_member(
+        &self,
+        place: &Place,
+        coach: &Person,
+        member: i64,
+    ) -> Done<Vec<String>> {
+        let now = self.now();
+        let users = self
+            .by_coach(place, coach, member, move |tx, step| {
+                step.no_coach("erased by another coach")?;
+                let users = tx.ids_of(step.member.id)?;
+                tx.delete_member(step.member.id)?;
+                did(tx, &step.group, &step.by, Deed::Erase, None, "", now)?;
+                Ok(users)
+            })
+            .await?;
+        // So that no trace is left in the unused parts of the files.
+        self.inner.store.scrub().await?;
+        Ok(users)
+    }
+
+    /// Makes `device` a further id of the member that `user` is.
+    ///
+    /// # Errors
+    /// When the member is gone or shut out, or the device is somebody's already.
+    pub async fn add_device(&self, place: &Place, user: &str, device: &str) -> Done<Person> {
+        let now = self.now();
+        let (place, user, device) = (place.clone(), user.to_owned(), device.to_owned());
+        self.write(move |tx| {
+            let group = group_at(tx, &place)?;
+            let Some(member) = tx.member_by_user(group.id, &user)? else {
+                return not_found("The member whose code this was is gone.");
+            };
+            if member.removed_at.is_some() {
+                return not_allowed(SHUT_OUT);
+            }
+            match tx.member_by_user(group.id, &device)? {
+                Some(known) if known.id == member.id => {}
+                Some(known) => {
+                    return bad_request(format!(
+                        "This browser belongs to {} already. Ask your coach to make the two of you one.",
+                        known.name
+                    ));
+                }
+                None => tx.add_identity(group.id, member.id, &device, now)?,
+            }
+            Ok(Person {
+                user: member.chat_user,
+                name: member.name,
+            })
+        })
+        .await
+    }
+
+    /// Runs a coach's deed on a member of the group, in one transaction.
+    async fn by_coach<T, F>(&self, place: &Place, coach: &Person, member: i64, act: F) -> Done<T>
+    where
+        T: Send + 'static,
+        F: FnOnce(&Tx<'_>, &Step) -> Done<T> + Send + 'static,
+    {
+        let now = self.now();
+        let (place, coach) = (place.clone(), coach.clone());
+        self.write(move |tx| {
+            let (group, by) = coaching(tx, &place, &coach)?;
+            let member = member_of(tx, &group, member)?;
+            act(
+                tx,
+                &Step {
+                    group,
+                    by,
+                    member,
+                    now,
+                },
+            )
+        })
+        .await
+    }
+}
+
+/// A coach's deed on a member, while it is done.
+struct Step {
+    group: sealed_move_store::Group,
+    by: Member,
+    member: Member,
+    now: DateTime<Utc>,
+}
+
+impl Step {
+    fn did(&self, tx: &Tx<'_>, deed: Deed, note: &str) -> Done<()> {
+        let about = Some(self.member.id);
+        did(tx, &self.group, &self.by, deed, about, note, self.now)
+    }
+
+    fn no_coach(&self, what: &str) -> Done<()> {
+        if self.member.coach {
+            return bad_request(format!(
+                "{} coaches this group, and a coach is not {what}. Let them be a coach no longer first: \
+                 in the room by making a new coach's link, on Discord with /coach remove-coach.",
+                self.member.name
+            ));
+        }
+        Ok(())
+    }
+}
+
+/// Of two mutes the one that lasts longer.
+fn longer(one: Option<Mute>, other: Option<Mute>) -> Option<Mute> {
+    match (one, other) {
+        (Some(one), Some(other)) => {
+            let one_lasts = match (one.until, other.until) {
+                (None, _) => true,
+                (_, None) => false,
+                (Some(a), Some(b)) => a >= b,
+            };
+            Some(if one_lasts { one } else { other })
+        }
+        (one, other) => one.or(other),
+    }
+}
+
+/// What a muted member is told.
+pub(super) fn muted_words(mute: &Mute, settings: &super::Settings) -> String {
+    let until = match mute.until {
+        Some(until) => format!("until {}", local(settings, until)),
+        None => "until your coach lifts it".to_owned(),
+    };
+    let why = if mute.why.is_empty() {
+        String::new()
+    } else {
+        format!(" The reason: {}", mute.why)
+    };
+    format!(
+        "Your coach has muted you {until}: you can answer positions, and not write to the group.{why}"
+    )
+}

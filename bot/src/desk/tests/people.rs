@@ -1,0 +1,563 @@
+//! Members and their messages in the coaches' hands, and the coaches themselves.
+
+use super::*;
+
+const NOW: &str = "2026-11-23T09:00:00Z";
+/// A position that only the coach can judge: nothing of it is proved.
+const BY_HAND: &str = "8/8/8/4k3/8/4K3/4P3/8 w - - id \"king\"; bm Kd3;";
+
+async fn entered(club: &Club, name: &str) -> i64 {
+    let who = person(name);
+    club.desk.enter(&club.place, &who).await.expect("entered");
+    id_of(club, name).await
+}
+
+async fn id_of(club: &Club, name: &str) -> i64 {
+    match club.desk.standing(&club.place, &person(name).user).await {
+        Ok(Standing::Member(member)) => member.id,
+        other => panic!("{name} is a member, not {other:?}"),
+    }
+}
+
+async fn answer(club: &Club, name: &str, post: i64, source: &str, text: &str) -> VerdictSheet {
+    club.desk
+        .answer(&club.place, &person(name), post, source, text)
+        .await
+        .expect("judged")
+}
+
+async fn seen(club: &Club) -> Vec<String> {
+    let lines = club.desk.talk_before(&club.place, None, 50).await;
+    let lines = lines.expect("read");
+    lines.into_iter().map(|line| line.text).collect()
+}
+
+fn refused<T: std::fmt::Debug>(done: Result<T, DeskError>) -> String {
+    match done {
+        Err(DeskError::NotAllowed(why) | DeskError::BadRequest(why) | DeskError::NotFound(why)) => {
+            why
+        }
+        other => panic!("refused, not {other:?}"),
+    }
+}
+
+#[tokio::test]
+async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    for name in ["Ana", "Bruno"] {
+        entered(&club, name).await;
+    }
+    let said =
+        async |name: &str, text: &str| desk.say(place, &person(name), text).await.expect("said");
+    let (own, rude, fine) = (
+        said("Ana", "my number is 555").await,
+        said("Bruno", "something rude").await,
+        said("Ana", "good evening").await,
+    );
+    // Nobody takes back another's, nor hides without being a coach; both sound as if there were none.
+    let foreign = refused(desk.take_back(place, &person("Bruno"), own).await);
+    let none = refused(desk.take_back(place, &person("Bruno"), 999).await);
+    assert_eq!(foreign, none);
+    refused(desk.hide(place, &person("Ana"), rude).await);
+    refused(desk.watched_talk(place, &person("Ana"), None, 9).await);
+    assert_eq!(seen(&club).await.len(), 3);
+
+    club.set("2026-11-23T09:05:00Z");
+    desk.take_back(place, &person("Ana"), own)
+        .await
+        .expect("taken back");
+    club.set("2026-11-23T09:06:00Z");
+    desk.hide(place, &club.coach, rude).await.expect("hidden");
+    assert_eq!(seen(&club).await, ["good evening"]);
+    let after = desk.talk(place, 0, 50).await.expect("read");
+    assert_eq!(after.iter().map(|line| line.id).collect::<Vec<_>>(), [fine]);
+    let mut gone = desk.gone_lines(place, fine).await.expect("read");
+    gone.sort_unstable();
+    assert_eq!(gone, [own, rude]);
+
+    let watched = desk.watched_talk(place, &club.coach, None, 9).await;
+    let watched = watched.expect("read");
+    let told: Vec<_> = watched
+        .iter()
+        .map(|row| {
+            let gone = row.gone.as_ref();
+            (
+                row.line.text.as_str(),
+                gone.map(|gone| (gone.how, gone.by.as_deref(), gone.at)),
+            )
+        })
+        .collect();
+    assert_eq!(
+        told,
+        [
+            (
+                "my number is 555",
+                Some((How::TakenBack, Some("Ana"), at("2026-11-23T09:05:00Z")))
+            ),
+            (
+                "something rude",
+                Some((How::Hidden, Some("Coach"), at("2026-11-23T09:06:00Z")))
+            ),
+            ("good evening", None),
+        ]
+    );
+    // The writer's word stands; the coach's own can be undone.
+    assert!(refused(desk.put_back(place, &club.coach, own).await).contains("took this back"));
+    desk.put_back(place, &club.coach, rude)
+        .await
+        .expect("shown");
+    assert_eq!(seen(&club).await, ["something rude", "good evening"]);
+
+    // It is a part of what is kept of its writer, and goes with them.
+    let kept = desk.kept_of_me(place, &person("Ana")).await.expect("kept");
+    assert_eq!(kept["talk"][0]["text"], "my number is 555");
+    assert_eq!(kept["talk"][0]["gone"]["by"], "Ana");
+    desk.erase_me(place, &person("Ana")).await.expect("erased");
+    let watched = desk.watched_talk(place, &club.coach, None, 9).await;
+    assert_eq!(watched.expect("read").len(), 1);
+}
+
+#[tokio::test]
+async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anothers() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    let kim = Person {
+        user: "kim".into(),
+        name: "Kim".into(),
+    };
+    desk.enter_as_coach(place, &kim).await.expect("a coach");
+    entered(&club, "Ana").await;
+    for (taken, offer) in [
+        ("Kim", "Kim 2"),
+        ("kim", "kim 2"),
+        ("К\u{456}m", "К\u{456}m 2"),
+        ("K i m", "K i m 2"),
+        ("Kím", "Kím 2"),
+        ("An\u{430}", "An\u{430} 2"),
+        ("Coach Bo", "Bo"),
+        ("c0ach", "Member 2"),
+    ] {
+        let new = Person {
+            user: "new".into(),
+            name: taken.into(),
+        };
+        match desk.enter(place, &new).await {
+            Err(DeskError::NameTaken { text, offer: free }) => {
+                assert_eq!(free, offer, "{taken}");
+                assert!(text.contains("Choose another name"), "{text}");
+            }
+            other => panic!("{taken}: {other:?}"),
+        }
+        let free = Person {
+            user: format!("free {offer}"),
+            name: offer.into(),
+        };
+        desk.enter(place, &free).await.expect(offer);
+        let gone = desk.erase_me(place, &free).await;
+        gone.expect("erased");
+    }
+    // Nor is one renamed to it, by themselves or by a coach; one's own name stays one's own.
+    assert!(matches!(
+        desk.rename(place, &kim, id_of(&club, "Ana").await, "kirn")
+            .await,
+        Err(DeskError::NameTaken { .. })
+    ));
+    assert!(matches!(
+        desk.rename(place, &kim, id_of(&club, "Ana").await, "KIM")
+            .await,
+        Err(DeskError::NameTaken { .. })
+    ));
+    desk.enter(place, &kim).await.expect("their own");
+    desk.say(place, &kim, "hello").await.expect("said");
+    desk.say(place, &person("Ana"), "hello")
+        .await
+        .expect("said");
+    let lines = desk.talk_before(place, None, 9).await.expect("read");
+    let ranks: Vec<_> = lines.iter().map(|line| line.rank).collect();
+    assert_eq!(ranks, [Rank::Coach, Rank::Member]);
+}
+
+#[tokio::test]
+async fn a_renamed_member_is_renamed_everywhere() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    let post = club.open("two").await;
+    answer(&club, "Ana", post, "m1", "Rxd8+").await;
+    desk.say(place, &person("Ana"), "hello")
+        .await
+        .expect("said");
+    let renamed = desk
+        .rename(place, &club.coach, id_of(&club, "Ana").await, " Beatriz ")
+        .await;
+    assert_eq!(renamed.expect("renamed"), "Beatriz");
+    // What their page still calls them changes nothing back.
+    answer(&club, "Ana", post, "m2", "Rxd8+").await;
+    desk.close_now(place, &club.coach, post)
+        .await
+        .expect("closed");
+    let reveal = desk.reveal(place, post).await.expect("a reveal");
+    assert_eq!(reveal.solved, ["Beatriz"]);
+    assert_eq!(reveal.leaderboard.rows[0].name, "Beatriz");
+    let lines = desk.talk_before(place, None, 9).await.expect("read");
+    assert_eq!(lines[0].name, "Beatriz");
+    let deeds = desk.deeds(place, &club.coach).await.expect("read");
+    assert!(
+        deeds
+            .iter()
+            .any(|d| d.deed == Deed::Rename && d.note == "Ana → Beatriz")
+    );
+}
+
+#[tokio::test]
+async fn a_muted_member_answers_and_does_not_talk_until_the_end() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    let post = club.open("two").await;
+    let ana = entered(&club, "Ana").await;
+    refused(desk.mute(place, &person("Ana"), ana, None, "").await);
+    refused(desk.mute(place, &club.coach, ana, Some(0), "").await);
+    let coach = desk
+        .member_known_as(place, &club.coach, &club.coach.user)
+        .await;
+    let coach = coach.expect("a member");
+    assert!(refused(desk.mute(place, &club.coach, coach, None, "").await).contains("coaches"));
+    desk.mute(place, &club.coach, ana, Some(60), "Too loud.")
+        .await
+        .expect("muted");
+    let told = refused(desk.say(place, &person("Ana"), "hello").await);
+    assert!(
+        told.contains("until 10:00") && told.contains("Too loud."),
+        "{told}"
+    );
+    assert_eq!(seen(&club).await, Vec::<String>::new());
+    assert_eq!(
+        answer(&club, "Ana", post, "m1", "Rxd8+").await.verdict,
+        Verdict::Solved
+    );
+    assert!(desk.kept_of_me(place, &person("Ana")).await.expect("kept")["muted"].is_object());
+    let other = Person {
+        name: "Zoe".into(),
+        ..person("Ana")
+    };
+    refused(desk.enter(place, &other).await);
+    club.set("2026-11-23T10:00:00Z");
+    desk.say(place, &person("Ana"), "hello")
+        .await
+        .expect("the hour is over");
+    desk.mute(place, &club.coach, ana, None, "")
+        .await
+        .expect("muted");
+    let told = refused(desk.say(place, &person("Ana"), "hello").await);
+    assert!(told.contains("until your coach lifts it"), "{told}");
+    desk.unmute(place, &club.coach, ana).await.expect("lifted");
+    desk.say(place, &person("Ana"), "hello again")
+        .await
+        .expect("said");
+}
+
+#[tokio::test]
+async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    let post = club.open("two").await;
+    answer(&club, "Ana", post, "m1", "Rd7").await;
+    let ana = id_of(&club, "Ana").await;
+    desk.add_device(place, &person("Ana").user, "tablet")
+        .await
+        .expect("linked");
+    let users = desk.remove(place, &club.coach, ana).await.expect("removed");
+    assert_eq!(users, ["u-Ana", "tablet"]);
+    for user in ["u-Ana", "tablet"] {
+        let who = Person {
+            user: user.into(),
+            name: "Somebody else".into(),
+        };
+        assert_eq!(
+            desk.standing(place, user).await.expect("read"),
+            Standing::Removed
+        );
+        for told in [
+            refused(desk.enter(place, &who).await),
+            refused(desk.say(place, &who, "hello").await),
+            refused(desk.answer(place, &who, post, "m2", "Rxd8+").await),
+            refused(desk.hint(place, &who, post).await),
+            refused(desk.erase_me(place, &who).await),
+            refused(desk.enter_as_coach(place, &who).await),
+        ] {
+            assert!(told.contains("ask your coach"), "{told}");
+        }
+    }
+    // What is kept is theirs, by way of the coach.
+    refused(desk.kept_of_member(place, &person("Ana"), ana).await);
+    let (name, kept) = desk
+        .kept_of_member(place, &club.coach, ana)
+        .await
+        .expect("kept");
+    assert_eq!(
+        (name.as_str(), &kept["replies"][0]["text"]),
+        ("Ana", &"Rd7".into())
+    );
+    desk.let_back(place, &club.coach, ana).await.expect("back");
+    assert_eq!(
+        answer(&club, "Ana", post, "m3", "Rxd8+").await.verdict,
+        Verdict::Solved
+    );
+    desk.erase_member(place, &club.coach, ana)
+        .await
+        .expect("erased");
+    assert_eq!(
+        desk.standing(place, "u-Ana").await.expect("read"),
+        Standing::Stranger
+    );
+    let deeds: Vec<_> = desk.deeds(place, &club.coach).await.expect("read");
+    assert!(deeds.iter().all(|deed| deed.about.is_none()), "{deeds:?}");
+    assert_eq!(deeds[0].deed, Deed::Erase);
+}
+
+#[tokio::test]
+async fn two_identities_of_one_person_become_one_by_the_same_rules() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    let both = club.open("two").await;
+    // On the telephone a wrong move, then a hint on the tablet and the solution there.
+    answer(&club, "Ana", both, "a1", "Rd7").await;
+    club.set("2026-11-23T09:01:00Z");
+    desk.hint(place, &person("Anna B"), both)
+        .await
+        .expect("a hint");
+    club.set("2026-11-23T09:02:00Z");
+    answer(&club, "Anna B", both, "b1", "Rxd8+").await;
+    club.set("2026-11-23T09:03:00Z");
+    answer(&club, "Ana", both, "a2", "Rd6").await;
+    answer(&club, "Bruno", both, "c1", "Rxd8+").await;
+    // The same, sent by one person from the start.
+    club.set(NOW);
+    let once = Club::new(NOW, chrono_tz::UTC).await;
+    let twin = once.open("two").await;
+    answer(&once, "Ana", twin, "a1", "Rd7").await;
+    once.set("2026-11-23T09:01:00Z");
+    once.desk
+        .hint(&once.place, &person("Ana"), twin)
+        .await
+        .expect("a hint");
+    once.set("2026-11-23T09:02:00Z");
+    answer(&once, "Ana", twin, "b1", "Rxd8+").await;
+    once.set("2026-11-23T09:03:00Z");
+    answer(&once, "Ana", twin, "a2", "Rd6").await;
+
+    let (ana, anna) = (id_of(&club, "Ana").await, id_of(&club, "Anna B").await);
+    refused(desk.merge(place, &person("Ana"), ana, anna).await);
+    refused(desk.merge(place, &club.coach, ana, ana).await);
+    desk.merge(place, &club.coach, ana, anna)
+        .await
+        .expect("one");
+    assert_eq!(id_of(&club, "Anna B").await, ana);
+    desk.close_now(place, &club.coach, both)
+        .await
+        .expect("closed");
+    once.desk
+        .close_now(&once.place, &once.coach, twin)
+        .await
+        .expect("closed");
+    let row = async |club: &Club| {
+        let board = club.desk.leaderboard(&club.place, &Period::default()).await;
+        let rows = board.expect("read").rows;
+        rows.into_iter().find(|row| row.name == "Ana").expect("Ana")
+    };
+    let (merged, straight) = (row(&club).await, row(&once).await);
+    assert_eq!(
+        (merged.points, merged.solved, merged.tried),
+        (straight.points, straight.solved, straight.tried)
+    );
+    let kept = desk
+        .kept_of_me(place, &person("Anna B"))
+        .await
+        .expect("kept");
+    assert_eq!(kept["replies"].as_array().map(Vec::len), Some(3));
+    assert_eq!(kept["hints"].as_array().map(Vec::len), Some(1));
+    assert_eq!(kept["attempts"].as_array().map(Vec::len), Some(1));
+    let reveal = desk.reveal(place, both).await.expect("a reveal");
+    assert_eq!((reveal.took_part, reveal.solved.len()), (2, 2));
+    // One who is removed is let back first: merging is no way round it.
+    let bruno = id_of(&club, "Bruno").await;
+    desk.remove(place, &club.coach, bruno)
+        .await
+        .expect("removed");
+    assert!(refused(desk.merge(place, &club.coach, ana, bruno).await).contains("Let them back"));
+}
+
+#[tokio::test]
+async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_restart() {
+    let mut club = Club::new(NOW, chrono_tz::UTC).await;
+    let place = club.place.clone();
+    let post = club.open_anyway(BY_HAND).await;
+    let first = answer(&club, "Ana", post, "m1", "what about the king?")
+        .await
+        .reply;
+    let second = answer(&club, "Bruno", post, "m2", "well, well").await.reply;
+    let waiting = async |club: &Club| {
+        let rows = club.desk.homework(&club.place, &club.coach).await;
+        rows.expect("read")
+            .into_iter()
+            .map(|row| row.reply.reply)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(waiting(&club).await, [first, second]);
+    // There is nothing to overrule yet.
+    let told = club
+        .desk
+        .overrule(&place, &club.coach, first, Verdict::Solved, 5.0, "")
+        .await;
+    assert!(refused(told).contains("nothing to overrule"));
+    let ana = person("Ana");
+    refused(club.desk.answer_privately(&place, &ana, first, "yes").await);
+    refused(club.desk.no_answer_needed(&place, &ana, first).await);
+    refused(
+        club.desk
+            .answer_privately(&place, &club.coach, first, " ")
+            .await,
+    );
+    refused(
+        club.desk
+            .answer_privately(&place, &club.coach, 99, "yes")
+            .await,
+    );
+
+    club.desk
+        .answer_privately(&place, &club.coach, first, "It may castle.")
+        .await
+        .expect("answered");
+    club.desk
+        .no_answer_needed(&place, &club.coach, second)
+        .await
+        .expect("noted");
+    assert_eq!(waiting(&club).await, Vec::<i64>::new());
+    // Stopped before it went out: it goes out at the next start, once.
+    club.restart();
+    assert_eq!(
+        club.carry_all().await,
+        ["u-Ana is answered: It may castle."]
+    );
+    club.restart();
+    assert_eq!(club.carry_all().await, Vec::<String>::new());
+    let words = club.desk.my_words(&place, &ana).await.expect("read");
+    assert_eq!(words.len(), 1);
+    assert_eq!(
+        (words[0].reply, words[0].text.as_str()),
+        (first, "what about the king?")
+    );
+    assert!(
+        club.desk
+            .my_words(&place, &person("Bruno"))
+            .await
+            .expect("read")
+            .is_empty()
+    );
+    let rows = club
+        .desk
+        .replies(&place, &club.coach, post)
+        .await
+        .expect("read");
+    let settled: Vec<_> = rows.iter().map(|row| row.settled).collect();
+    assert_eq!(settled, [Settled::Answered, Settled::NeedsNone]);
+    // It can be judged all the same, and overruled from then on.
+    club.desk
+        .judge_by_hand(&place, &club.coach, first, Verdict::Solved, 5.0, "")
+        .await
+        .expect("judged");
+    club.desk
+        .overrule(&place, &club.coach, first, Verdict::Wrong, 0.0, "")
+        .await
+        .expect("overruled");
+}
+
+#[tokio::test]
+async fn coaches_have_names_and_what_they_do_says_who_did_it() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    let ana = entered(&club, "Ana").await;
+    let coach = |name: &str| Person {
+        user: name.to_lowercase(),
+        name: name.into(),
+    };
+    let (kim, lee) = (coach("Kim"), coach("Lee"));
+    desk.say(place, &club.coach, "welcome").await.expect("said");
+    // The first takes over from the coach without a name, a second is somebody else.
+    desk.enter_as_coach(place, &kim).await.expect("a coach");
+    desk.enter_as_coach(place, &lee).await.expect("a coach");
+    let coaches = desk.coaches(place).await.expect("read");
+    let names: Vec<_> = coaches.iter().map(|coach| coach.name.as_str()).collect();
+    assert_eq!(names, ["Kim", "Lee"]);
+    assert_eq!(
+        desk.talk_before(place, None, 9).await.expect("read")[0].name,
+        "Kim"
+    );
+    let forged = Person {
+        user: "x".into(),
+        name: "k\u{456}m".into(),
+    };
+    assert!(matches!(
+        desk.enter_as_coach(place, &forged).await,
+        Err(DeskError::NameTaken { .. })
+    ));
+    desk.mute(place, &lee, ana, None, "").await.expect("muted");
+    desk.unmute(place, &kim, ana).await.expect("lifted");
+    let deeds = desk.deeds(place, &kim).await.expect("read");
+    let said: Vec<_> = deeds
+        .iter()
+        .take(2)
+        .map(|d| (d.by.as_deref(), d.deed, d.about.as_deref()))
+        .collect();
+    assert_eq!(
+        said,
+        [
+            (Some("Kim"), Deed::Unmute, Some("Ana")),
+            (Some("Lee"), Deed::Mute, Some("Ana"))
+        ]
+    );
+    // A new link leaves the one who made it; the others stay members.
+    desk.only_coach(place, &kim).await.expect("alone");
+    refused(desk.deeds(place, &lee).await);
+    assert_eq!(desk.coaches(place).await.expect("read").len(), 1);
+    assert!(matches!(
+        desk.standing(place, "lee").await.expect("read"),
+        Standing::Member(MemberIs {
+            rank: Rank::Member,
+            ..
+        })
+    ));
+    refused(desk.only_coach(place, &person("Ana")).await);
+}
+
+#[tokio::test]
+async fn a_second_device_is_the_same_member_and_nobody_elses() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    let post = club.open("three").await;
+    entered(&club, "Ana").await;
+    entered(&club, "Bruno").await;
+    let linked = desk
+        .add_device(place, "u-Ana", "tablet")
+        .await
+        .expect("linked");
+    assert_eq!(linked, person("Ana"));
+    let tablet = Person {
+        user: "tablet".into(),
+        name: "Ana".into(),
+    };
+    answer(&club, "Ana", post, "m1", "Rd7").await;
+    let rows = desk.my_replies(place, &tablet, post).await.expect("read");
+    assert_eq!(rows.len(), 1);
+    assert!(refused(desk.add_device(place, "u-Ana", "u-Bruno").await).contains("Bruno already"));
+    refused(desk.add_device(place, "nobody", "phone").await);
+    desk.erase_me(place, &tablet).await.expect("erased");
+    assert_eq!(
+        desk.standing(place, "u-Ana").await.expect("read"),
+        Standing::Stranger
+    );
+    assert_eq!(
+        desk.standing(place, "tablet").await.expect("read"),
+        Standing::Stranger
+    );
+}
