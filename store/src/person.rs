@@ -188,6 +188,12 @@ impl Tx<'_> {
     /// Deletes a member with everything kept of them; says whether there was such a member. Traces may be
     /// left in the unused parts of the files until [`Store::scrub`]; [`Store::erase_member`] does both.
     pub fn delete_member(&self, member: i64) -> Result<bool, StoreError> {
+        // Not tied to a member: what came in may be from somebody who is none.
+        self.run(
+            "DELETE FROM inbox WHERE EXISTS (SELECT 1 FROM members m JOIN posts o ON o.group_id = m.group_id
+                 WHERE m.id = ?1 AND m.chat_user = inbox.chat_user AND o.id = inbox.post_id)",
+            [member],
+        )?;
         Ok(self.run("DELETE FROM members WHERE id = ?1", [member])? > 0)
     }
 }

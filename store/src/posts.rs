@@ -50,6 +50,8 @@ pub struct Post {
     pub thread: Option<String>,
     /// The chat's id of the reveal.
     pub reveal: Option<String>,
+    /// Whether it is open with something of it still missing in the chat.
+    pub half_sent: bool,
     /// The position's stipulation.
     pub stipulation: String,
     /// The position's topic.
@@ -75,6 +77,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Post> {
         message: row.get("message")?,
         thread: row.get("thread")?,
         reveal: row.get("reveal")?,
+        half_sent: row.get("half_sent")?,
         stipulation: row.get("stipulation")?,
         topic: row.get("topic")?,
     })
@@ -119,6 +122,18 @@ impl Db<'_> {
     /// A group's open posts, the oldest first.
     pub fn open_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
         self.posts_in(group, PostState::Open)
+    }
+
+    /// A group's open posts of which something is still missing in the chat, the oldest first.
+    pub fn half_sent_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
+        self.all(
+            &format!(
+                "{SELECT} WHERE o.group_id = ?1 AND o.state = 'open' AND o.half_sent = 1
+                 ORDER BY o.number"
+            ),
+            [group],
+            read,
+        )
     }
 
     /// A group's posts that have been sent, the latest first.
@@ -218,6 +233,30 @@ impl Tx<'_> {
             "UPDATE posts SET state = 'open', opened_at = ?2, message = ?3, thread = ?4
              WHERE id = ?1 AND state = 'intended'",
             params![post, time::text(opened_at), message, thread],
+        )
+    }
+
+    /// Records that an intended post is before the group, and that something of it is still missing.
+    pub fn mark_post_half_sent(
+        &self,
+        post: i64,
+        opened_at: Moment,
+        message: Option<&str>,
+    ) -> Result<(), StoreError> {
+        self.mark_post_open(post, opened_at, message, None)?;
+        self.step(
+            post,
+            "UPDATE posts SET half_sent = 1 WHERE id = ?1 AND state = 'open'",
+            [post],
+        )
+    }
+
+    /// Records that nothing of an open post is missing any more, and the thread it has.
+    pub fn mark_post_whole(&self, post: i64, thread: Option<&str>) -> Result<(), StoreError> {
+        self.step(
+            post,
+            "UPDATE posts SET half_sent = 0, thread = ?2 WHERE id = ?1 AND state = 'open'",
+            params![post, thread],
         )
     }
 
@@ -375,6 +414,34 @@ mod tests {
         assert!(matches!(twice, Err(StoreError::Rule(_))), "{twice:?}");
         assert_eq!(f.read(move |db| db.queue(group)).len(), 1);
         assert_eq!(f.read(move |db| db.latest_slot(group)), Some(at(10)));
+    }
+
+    #[test]
+    fn a_post_can_be_before_the_group_and_not_yet_whole() {
+        let f = Fixture::new();
+        let group = f.group;
+        let item = f.write(move |tx| queue(tx, group, 1))[0];
+        let post = f.write(move |tx| tx.intend_post(&new_post(item, "n1", 10)));
+        assert!(
+            f.store
+                .write_blocking(move |tx| tx.mark_post_whole(post, None))
+                .is_err()
+        );
+        f.write(move |tx| tx.mark_post_half_sent(post, at(11), Some("msg")));
+        let open = f.read(move |db| db.open_posts(group));
+        assert_eq!((open.len(), open[0].half_sent), (1, true));
+        assert_eq!(f.read(move |db| db.half_sent_posts(group)), open);
+        f.write(move |tx| tx.mark_post_whole(post, Some("thr")));
+        let whole = f.read(move |db| db.post(post)).unwrap();
+        assert_eq!(
+            (
+                whole.half_sent,
+                whole.message.as_deref(),
+                whole.thread.as_deref()
+            ),
+            (false, Some("msg"), Some("thr"))
+        );
+        assert!(f.read(move |db| db.half_sent_posts(group)).is_empty());
     }
 
     #[test]

@@ -108,12 +108,12 @@ impl Bot {
         }
     }
 
-    /// Asks it to stop and waits; gives the exit status.
+    /// Asks it to stop, as a system does that shuts down.
     ///
     /// # Panics
-    /// When it does not stop within ten seconds.
-    pub async fn stop(&mut self) -> i32 {
-        let mut child = self.child.take().expect("it runs");
+    /// When it does not run.
+    pub fn ask_to_stop(&self) {
+        let child = self.child.as_ref().expect("it runs");
         let asked = Command::new("kill")
             .arg("-TERM")
             .arg(child.id().to_string())
@@ -122,6 +122,23 @@ impl Bot {
             asked.is_ok_and(|status| status.success()),
             "kill can be run"
         );
+    }
+
+    /// Asks it to stop and waits; gives the exit status.
+    ///
+    /// # Panics
+    /// When it does not stop within ten seconds.
+    pub async fn stop(&mut self) -> i32 {
+        self.ask_to_stop();
+        self.stopped().await
+    }
+
+    /// Waits until it has stopped; gives the exit status.
+    ///
+    /// # Panics
+    /// When it does not stop within ten seconds.
+    pub async fn stopped(&mut self) -> i32 {
+        let mut child = self.child.take().expect("it runs");
         for _ in 0..200 {
             if let Ok(Some(status)) = child.try_wait() {
                 return status.code().unwrap_or(-1);

@@ -101,6 +101,39 @@ fn no_floor_reaches_up_or_sideways() {
     );
 }
 
+/// Where tasks may be spawned: by the supervisor, and by what a chat waits for before it ends.
+const SPAWN: &[&str] = &["cli/supervisor.rs", "chat/tasks.rs"];
+
+#[test]
+fn every_task_is_owned() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../bot/src");
+    let mut forgotten = Vec::new();
+    for file in rust_files(&root) {
+        let name = file.strip_prefix(&root).unwrap_or(&file);
+        if SPAWN.iter().any(|allowed| name == Path::new(allowed)) {
+            continue;
+        }
+        let text = fs::read_to_string(&file).expect("readable source");
+        for (number, line) in shipped(&text) {
+            let spawns = [
+                "tokio::spawn",
+                "task::spawn(",
+                "JoinSet",
+                "spawn_local",
+                "Handle::current()",
+            ];
+            if spawns.iter().any(|word| line.contains(word)) {
+                forgotten.push(format!("{}:{number}: {}", name.display(), line.trim()));
+            }
+        }
+    }
+    assert!(
+        forgotten.is_empty(),
+        "tasks nobody owns; return a future, or give it to `chat::Tasks`:\n{}",
+        forgotten.join("\n")
+    );
+}
+
 #[test]
 fn the_store_knows_no_chess_and_no_chat() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../store");

@@ -1,11 +1,9 @@
-//! The round of errands: for each chat, fetch from the desk what must go out next, let the chat carry
-//! it, and report back. One round per chat, so that a slow chat never holds up another.
+//! A chat's round of errands: fetch from the desk what must go out next, let the chat carry it, and report
+//! back. One round per chat, so that a slow chat never holds up another.
 //!
 //! Knows the trait and the desk's calls only.
 
 use std::{sync::Arc, time::Duration};
-
-use futures::future::join_all;
 
 use super::{Chat, ChatError, Shutdown};
 use crate::desk::Desk;
@@ -13,23 +11,15 @@ use crate::desk::Desk;
 /// How long to wait after the desk could not say what is next.
 const BREATHER: Duration = Duration::from_secs(5);
 
-/// Carries errands for `chats` until asked to stop. An errand in hand is finished first, so that what
+/// Carries the errands of one chat until asked to stop. An errand in hand is finished first, so that what
 /// was sent is also written down.
-pub async fn run(desk: Desk, chats: Vec<Arc<dyn Chat>>, shutdown: Shutdown) {
-    join_all(
-        chats
-            .into_iter()
-            .map(|chat| round(desk.clone(), chat, shutdown.clone())),
-    )
-    .await;
-}
-
-/// One chat's round.
-async fn round(desk: Desk, chat: Arc<dyn Chat>, mut shutdown: Shutdown) {
+pub async fn run(desk: Desk, chat: Arc<dyn Chat>, mut shutdown: Shutdown) {
     while !shutdown.asked() {
+        // An errand that was handed out is carried, even when the stop comes at that moment.
         let next = tokio::select! {
-            () = shutdown.wait() => return,
+            biased;
             next = desk.next_errand(chat.name()) => next,
+            () = shutdown.wait() => return,
         };
         let errand = match next {
             Ok(errand) => errand,

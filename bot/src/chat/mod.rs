@@ -4,10 +4,15 @@
 pub mod discord;
 pub mod dispatch;
 pub mod room;
+pub mod service;
 pub mod shutdown;
+pub mod status;
+pub mod tasks;
 
-pub use dispatch::run;
+pub use service::{Down, News, Report, Service};
 pub use shutdown::{Shutdown, Stop};
+pub use status::{Status, Statuses};
+pub use tasks::Tasks;
 
 use async_trait::async_trait;
 

@@ -7,8 +7,8 @@ use super::{
     Outcome, Where,
     config::Config,
     demo_fill,
-    groups::{desk, runtime},
-    serve::{serve, start_log},
+    groups::desk,
+    serve::{serve, start_log, to_its_end},
 };
 use crate::chat::room;
 
@@ -42,13 +42,13 @@ impl Demo {
         if let Some(port) = self.port {
             config.room.address.set_port(port);
         }
-        runtime()?.block_on(async {
+        let outcome = to_its_end(async {
             demo_fill::fill(&config, &path).await?;
             let desk = desk(&config, &path)?;
             desk.post_now(&room::place(), &room::coach(), None).await?;
             serve(desk, &config).await
-        })?;
+        });
         drop(folder);
-        Ok(Outcome::Fine)
+        outcome
     }
 }

@@ -1,6 +1,7 @@
 //! Floor 4: the command line. One file per command; `--json` writes JSON lines on stdout, people's
 //! output goes to the terminal, progress to stderr when that is a terminal.
 
+mod backoff;
 mod backup;
 mod check;
 pub mod config;
@@ -19,6 +20,7 @@ mod output;
 mod queue;
 pub mod serve;
 mod summary;
+mod supervisor;
 
 use std::{path::PathBuf, process::ExitCode};
 

@@ -4,16 +4,18 @@ use std::{io::Write, sync::Arc};
 
 use anyhow::Context;
 use clap::Args;
+use tokio::sync::mpsc;
 use tracing_subscriber::EnvFilter;
 
 use super::{
     Outcome, Where,
     config::Config,
     groups::{desk, runtime},
+    supervisor::{End, Supervisor},
 };
 use crate::{
-    chat::{self, Chat, Stop, discord, room},
-    desk::Desk,
+    chat::{discord, room},
+    desk::{Desk, SystemClock},
 };
 
 /// Run the bot: scheduler, club room, and Discord where DISCORD_TOKEN (or DISCORD_TOKEN_FILE) is set.
@@ -33,63 +35,81 @@ impl Serve {
         if let Some(port) = self.port {
             config.room.address.set_port(port);
         }
-        runtime()?.block_on(async {
+        to_its_end(async {
             let desk = desk(&config, &path)?;
             say(format_args!("Store: {}", path.display()));
             serve(desk, &config).await
-        })?;
-        Ok(Outcome::Fine)
+        })
     }
 }
 
 /// Runs every chat on `desk` until Ctrl-C or SIGTERM, then lets each finish what it has in hand.
-pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<()> {
-    let (stop, shutdown) = Stop::new();
-    desk.judge_pending().await?;
-    let mut chats: Vec<Arc<dyn Chat>> = Vec::new();
-    let mut open_room = None;
+pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<Outcome> {
+    let console = Arc::new(|line: &str| say(format_args!("{line}")));
+    let seed = getrandom::u64().unwrap_or_else(|_| u64::from(std::process::id()));
+    let mut supervisor = Supervisor::new(desk.clone(), Arc::new(SystemClock), console, seed);
     if config.room.open {
-        let options = room::RoomOptions {
-            address: config.room.address,
-            group: config.group.clone(),
-            public_url: config.room.public_url.clone(),
+        let service = room::RoomService {
+            desk: desk.clone(),
+            options: room::RoomOptions {
+                address: config.room.address,
+                group: config.group.clone(),
+                public_url: config.room.public_url.clone(),
+            },
+            statuses: supervisor.statuses(),
         };
-        let room = room::Room::start(desk.clone(), options, shutdown.clone()).await?;
-        say(format_args!("For members:   {}", room.member_link()));
-        say(format_args!("For the coach: {}", room.coach_link()));
-        chats.push(room.chat());
-        open_room = Some(room);
+        service.found().await?;
+        supervisor.add(Arc::new(service));
     }
-    if let Some(token) = discord::Token::from_environment()? {
+    if discord::Token::is_set() {
         let options = discord::DiscordOptions {
-            token,
             api: std::env::var("SEALED_MOVE_DISCORD_API")
                 .ok()
                 .filter(|api| !api.is_empty()),
             message_content: config.discord.message_content,
         };
-        chats.push(discord::start(desk.clone(), options, shutdown.clone()).await?);
-        say(format_args!("On Discord."));
+        supervisor.add(Arc::new(discord::DiscordService::new(desk, options)));
     }
     anyhow::ensure!(
-        !chats.is_empty(),
+        supervisor.has_chats(),
         "nothing to run: the club room is closed in the settings and no DISCORD_TOKEN is set"
     );
     say(format_args!("Stop with Ctrl-C."));
-    let running = tokio::spawn(chat::run(desk, chats, shutdown));
-    told_to_stop().await?;
-    say(format_args!("Stopping."));
-    stop.now();
-    running.await.context("the bot ended badly")?;
-    if let Some(room) = open_room {
-        room.closed().await;
+    let (request, requests) = mpsc::channel(2);
+    let signals = async move {
+        loop {
+            told_to_stop().await?;
+            let _ = request.try_send(());
+        }
+    };
+    let end = tokio::select! {
+        end = supervisor.run(requests) => end,
+        failed = signals => return failed,
+    };
+    match end {
+        End::Stopped => Ok(Outcome::Fine),
+        End::BrokenOff => Ok(Outcome::Wanting),
+        End::NothingLeft => {
+            anyhow::bail!("no chat is left to serve; what each of them needs stands above")
+        }
     }
-    Ok(())
+}
+
+/// Runs a serving program to its end. Work that nobody waits for any more is not waited for.
+pub(super) fn to_its_end(
+    run: impl Future<Output = anyhow::Result<Outcome>>,
+) -> anyhow::Result<Outcome> {
+    let runtime = runtime()?;
+    let outcome = runtime.block_on(run);
+    runtime.shutdown_background();
+    outcome
 }
 
 /// Says something to whoever started the bot. That nobody listens any more is no reason to stop.
 fn say(words: std::fmt::Arguments<'_>) {
-    let _ = writeln!(std::io::stdout(), "{words}");
+    let mut out = std::io::stdout();
+    let _ = writeln!(out, "{words}");
+    let _ = out.flush();
 }
 
 /// Ends on Ctrl-C or when the system asks the process to end.

@@ -83,9 +83,17 @@ impl Desk {
         };
         let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
         let played = line::moves(&board, &line_before(&replies, None));
-        let legal = reply::read(&board, &played, text, settings.language)
-            .is_ok_and(|reading| reading.placed > 0);
-        Ok(match (legal, played.is_empty()) {
+        let (text, begun) = (text.to_owned(), !played.is_empty());
+        let seconds = self.inner.options.reply_seconds;
+        let legal = self
+            .inner
+            .quick
+            .run("reading a reply", seconds, move |_| {
+                reply::read(&board, &played, &text, settings.language)
+                    .is_ok_and(|reading| reading.placed > 0)
+            })
+            .await?;
+        Ok(match (legal, !begun) {
             (false, _) => Fit::No,
             (true, true) => Fit::Legal,
             (true, false) => Fit::GoesOn,

@@ -11,11 +11,11 @@ use super::{
     error::Done,
     handle::group_at,
     posting::takes_replies,
-    replies::{Kept, decided, kept_reply, key, line_before, rules},
+    replies::{Kept, Ruling, decided, kept_reply, key, line_before, rules},
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::judge::Setting;
-use sealed_move_store::{Db, Reply, Via};
+use sealed_move_store::{Db, NewEntry, Reply, Via};
 
 /// What came of an edited message.
 #[derive(Clone, Debug)]
@@ -50,12 +50,26 @@ impl Desk {
         source: &str,
         text: &str,
     ) -> Done<Edited> {
-        let (text, cut) = text::body(text, LONGEST_REPLY);
-        let Some(known) = self.known(place, source, Some(&person.user)).await? else {
+        let key = key(place, source);
+        let Some(known) = self.known(place, &key, Some(&person.user)).await? else {
             return Ok(Edited::Unknown);
         };
+        self.earlier_first(known.post.id, &person.user).await?;
         let _turn = self.inner.turns.take(known.post.id, &person.user).await;
-        let Some(mut kept) = self.known(place, source, Some(&person.user)).await? else {
+        self.take_edit(place, &key, &person.user, text).await
+    }
+
+    /// Takes the new text of the reply that is kept under `key`, in its sender's turn. Like a new
+    /// message, it is in the inbox until it is judged.
+    pub(super) async fn take_edit(
+        &self,
+        place: &Place,
+        key: &str,
+        user: &str,
+        text: &str,
+    ) -> Done<Edited> {
+        let (text, cut) = text::body(text, LONGEST_REPLY);
+        let Some(mut kept) = self.known(place, key, Some(user)).await? else {
             return Ok(Edited::Unknown);
         };
         let settled = kept
@@ -72,8 +86,19 @@ impl Desk {
         let (Some(problem), false, true, true, false, false) =
             (problem, settled, last, open, cut, text.is_empty())
         else {
+            let key = key.to_owned();
+            self.write(move |tx| Ok(tx.forget_in_inbox(&key)?)).await?;
             return Ok(Edited::Stands(Box::new(self.verdict_on(kept).await?)));
         };
+        let entry = NewEntry {
+            post_id: kept.post.id,
+            source: key.to_owned(),
+            chat_user: kept.user.clone(),
+            name: kept.name.clone(),
+            text: text.clone(),
+            received_at: self.now(),
+        };
+        let entry = self.write(move |tx| Ok(tx.put_in_inbox(&entry)?)).await?;
         let setting = match kept.reply.via {
             Via::Talk => Setting::Talk,
             Via::Answer | Via::Direct | Via::Hand => Setting::Answer,
@@ -82,29 +107,43 @@ impl Desk {
         let judged = self
             .judge(
                 &problem,
-                line,
+                line.clone(),
                 text.clone(),
                 &kept.settings,
                 &kept.user,
                 setting,
             )
             .await?;
-        let reply = kept.reply.id;
+        let (reply, rules) = (kept.reply.clone(), rules(&kept.settings));
         let Some(judgement) = judged else {
-            self.forget(&kept).await?;
+            self.write(move |tx| {
+                tx.take_from_inbox(entry)?;
+                tx.delete_reply(reply.id)?;
+                attempt::settle(tx, reply.post_id, reply.member_id, rules)?;
+                Ok(())
+            })
+            .await?;
             return Ok(Edited::Talk);
         };
         kept.reply.text.clone_from(&text);
-        self.write(move |tx| Ok(tx.set_reply_text(reply, &text)?))
+        let ruling = Ruling::new(&problem, &judgement, line, kept.ended(), self.now());
+        let worth = self
+            .write(move |tx| {
+                tx.take_from_inbox(entry)?;
+                tx.set_reply_text(reply.id, &text)?;
+                ruling.keep(tx, &reply, rules)
+            })
             .await?;
         Ok(Edited::Judged(Box::new(
-            self.keep_verdict(kept, &problem, judgement).await?,
+            self.told(kept, &problem, judgement, worth).await?,
         )))
     }
 
     /// A message was deleted; whose it was need not be known.
     pub async fn withdraw_reply(&self, place: &Place, source: &str) -> Done<Withdrawn> {
-        let Some(kept) = self.known(place, source, None).await? else {
+        let key = key(place, source);
+        let Some(kept) = self.known(place, &key, None).await? else {
+            self.write(move |tx| Ok(tx.forget_in_inbox(&key)?)).await?;
             return Ok(Withdrawn::Unknown);
         };
         let stands = kept
@@ -133,8 +172,8 @@ impl Desk {
     }
 
     /// The reply that a message of this place was, if it was one (of this person).
-    async fn known(&self, place: &Place, source: &str, user: Option<&str>) -> Done<Option<Kept>> {
-        let (at, key, user) = (place.clone(), key(place, source), user.map(str::to_owned));
+    async fn known(&self, place: &Place, key: &str, user: Option<&str>) -> Done<Option<Kept>> {
+        let (at, key, user) = (place.clone(), key.to_owned(), user.map(str::to_owned));
         self.read(move |db| {
             let group = group_at(db, &at)?;
             let Some(reply) = db.reply_by_source(&key)? else {

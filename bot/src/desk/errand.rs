@@ -11,6 +11,71 @@ pub struct Errand {
     pub place: Place,
     /// What.
     pub kind: ErrandKind,
+    /// Of a post or a reveal that takes a chat several requests: those that are done.
+    pub done: Vec<StepDone>,
+}
+
+impl Errand {
+    /// How a step went, if it is done.
+    pub fn done(&self, step: Step) -> Option<&StepDone> {
+        self.done.iter().find(|done| done.step == step)
+    }
+}
+
+/// A request of a post or a reveal that is made once. A chat with several of them reports each by
+/// [`super::Desk::step_done`], and goes on at the first one missing after a crash.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// Pictures may not be sent there: what they show is put into words.
+    InWords,
+    /// A message of the post; the first one, 0, is the post.
+    Post(u8),
+    /// The thread for talk.
+    Thread,
+    /// A message of the reveal; the first one, 0, is the reveal.
+    Reveal(u8),
+    /// The post says that it is closed.
+    Closing,
+    /// The thread is told that everything may be said.
+    ThreadWord,
+}
+
+impl Step {
+    /// Its name in the store.
+    pub(super) fn code(self) -> String {
+        match self {
+            Self::InWords => "in-words".into(),
+            Self::Post(n) => format!("post-{n}"),
+            Self::Thread => "thread".into(),
+            Self::Reveal(n) => format!("reveal-{n}"),
+            Self::Closing => "closing".into(),
+            Self::ThreadWord => "thread-word".into(),
+        }
+    }
+
+    /// The step of that name.
+    pub(super) fn parse(code: &str) -> Option<Self> {
+        Some(match code {
+            "in-words" => Self::InWords,
+            "thread" => Self::Thread,
+            "closing" => Self::Closing,
+            "thread-word" => Self::ThreadWord,
+            _ => match code.split_once('-')? {
+                ("post", n) => Self::Post(n.parse().ok()?),
+                ("reveal", n) => Self::Reveal(n.parse().ok()?),
+                _ => return None,
+            },
+        })
+    }
+}
+
+/// A step that is done.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StepDone {
+    /// Which.
+    pub step: Step,
+    /// The chat's id of what came of it; `None` where nothing could.
+    pub reference: Option<String>,
 }
 
 /// The kinds of errand.
@@ -63,4 +128,21 @@ pub struct Delivered {
     pub message: Option<String>,
     /// The thread for talk, where the chat has threads.
     pub thread: Option<String>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_steps_name_is_read_back() {
+        let numbered = (0..=u8::MAX).flat_map(|n| [Step::Post(n), Step::Reveal(n)]);
+        let others = [Step::InWords, Step::Thread, Step::Closing, Step::ThreadWord];
+        for step in numbered.chain(others) {
+            assert_eq!(Step::parse(&step.code()), Some(step));
+        }
+        for wrong in ["", "post", "post-", "post-256", "reveal-x", "other-1"] {
+            assert_eq!(Step::parse(wrong), None, "{wrong}");
+        }
+    }
 }

@@ -50,7 +50,7 @@ pub use by_hand::HomeworkRow;
 pub use clock::{Clock, SystemClock, TestClock};
 pub use deeds::{Deed, DeedRow};
 pub use edits::{Edited, Withdrawn};
-pub use errand::{Answered, Delivered, Errand, ErrandKind};
+pub use errand::{Answered, Delivered, Errand, ErrandKind, Step, StepDone};
 pub use error::DeskError;
 pub use figures::SummaryTable;
 pub use groups::MemberRow;

@@ -130,6 +130,11 @@ impl Sessions {
         up
     }
 
+    /// Forgets when somebody identified last, as if that were long ago: a bot started anew is let in at once.
+    pub fn let_in(&mut self) {
+        self.last_identify = None;
+    }
+
     /// Cuts every line and forgets every session, so that none can be resumed.
     pub fn lose(&mut self) {
         self.to_all(&Out::Drop);

@@ -225,6 +225,12 @@ impl Discord {
         self.shared.ring();
     }
 
+    /// Decides about the request that is held.
+    pub fn decide(&self, fate: faults::Fate) {
+        self.world().faults.decide(fate);
+        self.shared.ring();
+    }
+
     /// Tells the chronicle of a turn of events.
     pub fn event(&self, text: &str) {
         self.world().chronicle.event(text);

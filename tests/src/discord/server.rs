@@ -19,7 +19,7 @@ use tokio::sync::watch;
 
 use super::{
     errors::Refusal,
-    faults::Trouble,
+    faults::{Fate, Moment, Trouble},
     gateway,
     log::{Audience, LogEntry, SentFile},
     rates::Standing,
@@ -160,13 +160,20 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
             return too_many(Duration::from_secs_f64(after), false, None);
         }
         Some(Trouble::Slow(wait)) => tokio::time::sleep(wait).await,
-        Some(Trouble::LostAnswer | Trouble::DoneBut(_)) | None => {}
+        Some(Trouble::Held(Moment::Before)) => {
+            if held(&shared).await == Fate::Dropped {
+                return StatusCode::GATEWAY_TIMEOUT.into_response();
+            }
+        }
+        Some(Trouble::LostAnswer | Trouble::DoneBut(_) | Trouble::Held(_)) | None => {}
     }
 
     let segments: Vec<&str> = path.trim_matches('/').split('/').collect();
-    let standing = match shared.world().rates.take(&method, &segments) {
+    let taken = shared.world().rates.take(&method, &segments);
+    let standing = match taken {
         Ok(standing) => standing,
         Err(refused) => {
+            shared.world().faults.turned_away(&method, &path);
             let (after, global) = (refused.retry_after, refused.global);
             return too_many(after, global, refused.standing);
         }
@@ -205,6 +212,15 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
                 .unwrap_or(StatusCode::BAD_GATEWAY)
                 .into_response();
         }
+        Some(Trouble::Held(Moment::Unanswered)) => {
+            if held(&shared).await == Fate::Dropped {
+                return StatusCode::GATEWAY_TIMEOUT.into_response();
+            }
+        }
+        Some(Trouble::Held(Moment::Answered)) => {
+            shared.world().faults.reach();
+            shared.ring();
+        }
         _ => {}
     }
     match outcome {
@@ -220,6 +236,19 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
             response
         }
         Err(refusal) => answer(&refusal, standing.as_ref()),
+    }
+}
+
+/// Holds a request until a test has decided about it.
+async fn held(shared: &Shared) -> Fate {
+    let mut bell = shared.listen();
+    shared.world().faults.reach();
+    shared.ring();
+    loop {
+        let fate = shared.world().faults.fate();
+        if fate != Fate::Waits || bell.changed().await.is_err() {
+            return fate;
+        }
     }
 }
 

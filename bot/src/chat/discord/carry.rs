@@ -3,7 +3,7 @@
 
 use async_trait::async_trait;
 use poise::serenity_prelude as serenity;
-use serenity::{ChannelId, CreateThread, EditMessage, GetMessages, Message, UserId};
+use serenity::{ChannelId, EditMessage, MessageId, UserId};
 
 use super::{
     buttons,
@@ -11,12 +11,14 @@ use super::{
     letter::{Letter, quiet},
     missed,
     oops::{brief, code, codes, status},
-    permissions, sheets, talk, words,
+    permissions, sheets, talk,
+    way::{Failed, KnownBy, Way},
+    words,
 };
 use crate::{
     chat::{Chat, ChatError},
     desk::{
-        Answered, ChatName, Delivered, Errand, ErrandKind, Place, PostSheet, RevealSheet,
+        Answered, ChatName, Delivered, Errand, ErrandKind, Place, PostSheet, RevealSheet, Step,
         VerdictSheet,
     },
 };
@@ -26,6 +28,10 @@ pub struct Discord {
     /// What it shares with the handlers of what comes in.
     pub house: std::sync::Arc<House>,
 }
+
+/// The messages that a picture's words need besides the first are numbered from here, apart from the pages of
+/// a reveal.
+const WORDS: u8 = 100;
 
 /// Where words to coaches wait that could not be told.
 pub fn notes_key(place: &Place) -> String {
@@ -56,15 +62,17 @@ impl Chat for Discord {
         };
         match &errand.kind {
             ErrandKind::Post { sheet, again } => {
+                let way = Way::new(&self.house, errand, channel, *again);
                 self.house.set_posting(true);
-                let posted = self.post(&errand.place, channel, sheet, *again).await;
+                let posted = self.post(way, &errand.place, sheet).await;
                 if posted.is_err() {
                     self.house.set_posting(false);
                 }
                 posted
             }
             ErrandKind::Reveal { sheet, again } => {
-                self.reveal(&errand.place, channel, sheet, *again).await
+                let way = Way::new(&self.house, errand, channel, *again);
+                self.reveal(way, &errand.place, sheet).await
             }
             ErrandKind::TellCoach(notice) => self.tell_coaches(&errand.place, &notice.text).await,
             ErrandKind::AnswerMember(told) => self.answer_member(told).await,
@@ -78,188 +86,104 @@ impl Chat for Discord {
 impl Discord {
     async fn post(
         &self,
+        mut way: Way<'_>,
         place: &Place,
-        channel: ChannelId,
         sheet: &PostSheet,
-        again: bool,
     ) -> Result<Delivered, ChatError> {
         let mode = self.house.desk.settings(place).await.map_err(later)?.mode;
         let letter = sheets::post::letter(place, sheet, mode, self.house.opens_threads(place));
-        let earlier = match again {
-            true => {
-                self.earlier(channel, &sheets::post::heading(sheet.number))
-                    .await?
-            }
-            false => None,
-        };
-        let message = match earlier {
-            Some(message) => message,
-            None => self.send(channel, &letter, &sheet.nonce).await?,
-        };
-        let thread = self.thread(channel, &message, sheet).await;
+        let heading = sheets::post::heading(sheet.number);
+        let message = self
+            .send(&mut way, Step::Post, letter, &sheet.nonce, heading)
+            .await?;
+        let name = sheets::post::thread_name(sheet);
+        let thread = way.open_thread(message, name).await?;
         Ok(Delivered {
-            message: Some(message.id.to_string()),
+            message: Some(message.to_string()),
             thread: thread.map(|id| id.to_string()),
         })
     }
 
-    /// Sends a letter into a channel; in words where pictures are not allowed.
+    /// Sends the message that the errand is about; in words where pictures are not allowed, which may
+    /// need a second message.
     async fn send(
         &self,
-        channel: ChannelId,
-        letter: &Letter,
+        way: &mut Way<'_>,
+        step: fn(u8) -> Step,
+        letter: Letter,
         nonce: &str,
-    ) -> Result<Message, ChatError> {
-        let http = &self.house.http;
-        let sent = channel.send_message(http, letter.message(nonce)).await;
-        let sent = match sent {
-            Err(error)
-                if code(&error) == Some(codes::MISSING_PERMISSIONS) && !letter.files.is_empty() =>
-            {
-                let mut pages = letter.clone().in_words().pages();
-                // The words of a picture may need a second message; the first one is the post.
-                let rest = pages.split_off(1);
-                let first = match pages.first_mut() {
-                    Some(first) => first,
-                    None => return Err(failed(&error, channel)),
-                };
-                if let Some(last) = rest.last() {
-                    first.rows.extend(last.rows.clone());
+        heading: String,
+    ) -> Result<MessageId, ChatError> {
+        let known_by = || KnownBy::Heading(heading.clone());
+        if !way.in_words() {
+            match way.send(step(0), &letter, nonce, known_by()).await {
+                Err(Failed::Discord(error))
+                    if code(&error) == Some(codes::MISSING_PERMISSIONS)
+                        && !letter.files.is_empty() =>
+                {
+                    way.go_in_words().await?;
                 }
-                let sent = channel.send_message(http, first.message(nonce)).await;
-                if sent.is_ok() {
-                    for (i, page) in rest.iter().enumerate() {
-                        let page = Letter::text(page.text.clone());
-                        let nonce = format!("{}-{i}", words_nonce(nonce));
-                        if let Err(error) = channel.send_message(http, page.message(&nonce)).await {
-                            tracing::warn!(%channel, "part of a post is missing: {}", brief(&error));
-                        }
-                    }
-                }
-                sent
-            }
-            sent => sent,
-        };
-        sent.map_err(|error| failed(&error, channel))
-    }
-
-    /// A message of ours that begins with `heading`, among the latest of the channel.
-    async fn earlier(
-        &self,
-        channel: ChannelId,
-        heading: &str,
-    ) -> Result<Option<Message>, ChatError> {
-        let latest = channel
-            .messages(&self.house.http, GetMessages::new().limit(100))
-            .await
-            .map_err(|error| failed(&error, channel))?;
-        Ok(latest.into_iter().find(|message| {
-            message.author.id == self.house.me && message.content.starts_with(heading)
-        }))
-    }
-
-    /// The thread for talk; a post does without where it may not be made.
-    async fn thread(
-        &self,
-        channel: ChannelId,
-        message: &Message,
-        sheet: &PostSheet,
-    ) -> Option<ChannelId> {
-        // A thread that begins at a message has the message's id.
-        let id = ChannelId::new(message.id.get());
-        if message.thread.is_some() {
-            return Some(id);
-        }
-        let thread = CreateThread::new(sheets::post::thread_name(sheet));
-        match channel
-            .create_thread_from_message(&self.house.http, message.id, thread)
-            .await
-        {
-            Ok(thread) => Some(thread.id),
-            Err(error) if code(&error) == Some(codes::THREAD_EXISTS) => Some(id),
-            Err(error) => {
-                tracing::warn!(%channel, "the post has no thread: {}", brief(&error));
-                None
+                sent => return sent.map_err(|failure| failed(failure, way.channel())),
             }
         }
+        let mut pages = letter.in_words().pages();
+        // The words of a picture may need a second message; the first one is the post.
+        let rest = pages.split_off(1.min(pages.len()));
+        let mut first = pages.pop().unwrap_or_default();
+        if let Some(last) = rest.last() {
+            first.rows.extend(last.rows.clone());
+        }
+        let id = way
+            .send(step(0), &first, nonce, known_by())
+            .await
+            .map_err(|failure| failed(failure, way.channel()))?;
+        for (n, page) in (WORDS..).zip(rest) {
+            let page = Letter::text(page.text);
+            let nonce = format!("{}-{}", words_nonce(nonce), n - WORDS);
+            way.send_more(step(n), way.channel(), &page, &nonce, id)
+                .await?;
+        }
+        Ok(id)
     }
 
     async fn reveal(
         &self,
+        mut way: Way<'_>,
         place: &Place,
-        channel: ChannelId,
         sheet: &RevealSheet,
-        again: bool,
     ) -> Result<Delivered, ChatError> {
         let post = &sheet.post;
-        let thread = post.thread.as_deref().and_then(|id| id.parse::<u64>().ok());
-        let thread = thread.filter(|id| *id > 0).map(ChannelId::new);
-        let earlier = match again {
-            true => {
-                self.earlier(channel, &sheets::reveal::heading(post.number))
-                    .await?
-            }
-            false => None,
-        };
-        let message = match earlier {
-            Some(message) => message,
-            None => {
-                let mut pages = sheets::reveal::letter(sheet).pages();
-                let rest = pages.split_off(1.min(pages.len()));
-                let first = pages.pop().unwrap_or_default();
-                let message = self
-                    .send(channel, &first, &format!("r{}-0", post.post))
-                    .await?;
-                for (i, page) in rest.iter().enumerate() {
-                    let nonce = format!("r{}-{}", post.post, i + 1);
-                    let into = thread.unwrap_or(channel);
-                    if let Err(error) = into
-                        .send_message(&self.house.http, page.message(&nonce))
-                        .await
-                    {
-                        tracing::warn!(%channel, "part of a reveal is missing: {}", brief(&error));
-                    }
-                }
-                message
-            }
-        };
-        self.close(place, channel, sheet).await;
+        let thread = id(post.thread.as_deref()).map(ChannelId::new);
+        let mut pages = sheets::reveal::letter(sheet).pages();
+        let rest = pages.split_off(1.min(pages.len()));
+        let first = pages.pop().unwrap_or_default();
+        let heading = sheets::reveal::heading(post.number);
+        let nonce = format!("r{}-0", post.post);
+        let message = self
+            .send(&mut way, Step::Reveal, first, &nonce, heading)
+            .await?;
+        for (n, page) in (1..).zip(&rest) {
+            let nonce = format!("r{}-{n}", post.post);
+            let into = thread.unwrap_or(way.channel());
+            way.send_more(Step::Reveal(n), into, page, &nonce, message)
+                .await?;
+        }
+        if let Some(posted) = id(post.message.as_deref()).map(MessageId::new) {
+            way.edit(Step::Closing, posted, closing(place, sheet))
+                .await?;
+        }
         if let Some(thread) = thread {
             let word = Letter::text(sheets::reveal::THREAD_WORD);
-            let word = word.message(&format!("w{}", post.post));
-            if let Err(error) = thread.send_message(&self.house.http, word).await {
-                tracing::warn!(%thread, "the thread could not be opened for talk: {}", brief(&error));
-            }
+            let nonce = format!("w{}", post.post);
+            // In the thread, whose messages all come after the post.
+            let after = MessageId::new(thread.get());
+            way.send_more(Step::ThreadWord, thread, &word, &nonce, after)
+                .await?;
         }
         Ok(Delivered {
-            message: Some(message.id.to_string()),
+            message: Some(message.to_string()),
             thread: None,
         })
-    }
-
-    /// The post takes no more answers; its buttons say so.
-    async fn close(&self, place: &Place, channel: ChannelId, sheet: &RevealSheet) {
-        let Some(message) = sheet
-            .post
-            .message
-            .as_deref()
-            .and_then(|id| id.parse::<u64>().ok())
-        else {
-            return;
-        };
-        let edit = EditMessage::new()
-            .content(words::short(
-                &sheets::post::closed(&sheet.post),
-                words::MESSAGE,
-            ))
-            .components(vec![buttons::progress_only(place, sheet.post.post)])
-            .allowed_mentions(quiet());
-        let edited = channel
-            .edit_message(&self.house.http, message.max(1), edit)
-            .await;
-        if let Err(error) = edited {
-            tracing::warn!(%channel, "the closed post keeps its buttons: {}", brief(&error));
-        }
     }
 
     /// Tells every coach; where none can be reached, the words wait for the next coach command.
@@ -332,6 +256,21 @@ impl Discord {
 }
 
 /// The nonce of further parts: never longer than Discord takes.
+/// The post takes no more answers; its buttons say so.
+fn closing(place: &Place, sheet: &RevealSheet) -> EditMessage {
+    EditMessage::new()
+        .content(words::short(
+            &sheets::post::closed(&sheet.post),
+            words::MESSAGE,
+        ))
+        .components(vec![buttons::progress_only(place, sheet.post.post)])
+        .allowed_mentions(quiet())
+}
+
+fn id(text: Option<&str>) -> Option<u64> {
+    text?.parse().ok().filter(|id| *id > 0)
+}
+
 fn words_nonce(nonce: &str) -> String {
     nonce.chars().take(20).collect()
 }
@@ -345,7 +284,12 @@ fn later(error: crate::desk::DeskError) -> ChatError {
 }
 
 /// Why a message could not be put into a channel, in words for the coach.
-fn failed(error: &serenity::Error, channel: ChannelId) -> ChatError {
+fn failed(failure: Failed, channel: ChannelId) -> ChatError {
+    let error = match failure {
+        Failed::Discord(error) => error,
+        Failed::Store(error) => return error,
+    };
+    let error = &error;
     let where_ = format!("<#{channel}> → Edit Channel → Permissions");
     match (code(error), status(error)) {
         (Some(codes::MISSING_ACCESS), _) => ChatError::Later(format!(

@@ -1,18 +1,21 @@
 //! The client: logging in, registering the commands, and handing what the gateway brings to whoever it
 //! is for.
 
-use std::{sync::Arc, time::Duration};
+use std::{net::SocketAddr, sync::Arc, time::Duration};
 
 use poise::serenity_prelude as serenity;
 use serenity::{
-    ClientBuilder, FullEvent, GatewayError, GatewayIntents, Http, HttpBuilder, Interaction,
-    ShardManager,
+    ClientBuilder, ConnectionStage, FullEvent, GatewayError, GatewayIntents, Http, HttpBuilder,
+    Interaction, ShardManager,
 };
-use tokio::sync::{oneshot, watch};
+use tokio::sync::watch;
 
 use super::{
-    DISCORD, DiscordOptions, DiscordStartError, commands,
+    DISCORD, DiscordOptions, DiscordStartError, Token,
+    carry::Discord,
+    commands,
     gate::Gate,
+    hands::{Counted, Hands},
     house::House,
     letter::quiet,
     missed,
@@ -20,98 +23,232 @@ use super::{
     presses,
     talk::{self, Spoken},
 };
-use crate::{chat::Shutdown, desk::Desk};
+use crate::{
+    chat::{Report, Shutdown, Stop},
+    desk::Desk,
+};
 
 /// How often reaching Discord is tried at the start, each time as patiently as the gate is.
 const TRIES: u32 = 2;
 /// How long Discord may take to greet us.
 const GREETING: Duration = Duration::from_secs(60);
+/// How often the line is looked at, and after how many looks in a row one that is lost is told of: the
+/// library mends most of them within seconds.
+const LOOK: Duration = Duration::from_secs(5);
+const MISSING: u32 = 3;
 /// How often direct conversations are written down, when there are new ones.
 const REMEMBER: Duration = Duration::from_secs(60);
 
 type Framework<'a> = poise::FrameworkContext<'a, Arc<House>, Oops>;
 
-/// Logs in and returns once Discord has greeted us.
-pub async fn start(
-    desk: Desk,
-    options: DiscordOptions,
+/// Logs in and serves until `shutdown`; then lets what came in be dealt with, and closes the gate last.
+pub async fn run(
+    desk: &Desk,
+    options: &DiscordOptions,
+    token: &Token,
+    report: Report,
     shutdown: Shutdown,
-) -> Result<Arc<House>, DiscordStartError> {
+) -> Result<(), DiscordStartError> {
     let stand_in = options.api.as_deref().map(address).transpose()?;
     let target = stand_in.clone().unwrap_or_else(|| DISCORD.to_owned());
-    let unreachable =
-        |error: &dyn std::fmt::Display| DiscordStartError::Unreachable(error.to_string());
-    let gate = Gate::open(&target, options.token.reveal(), shutdown.clone())
+    let gate = Gate::open(&target, token.reveal())
         .await
         .map_err(|error| unreachable(&error))?;
-    // The gate keeps the limits; see there.
-    let http = || {
-        HttpBuilder::new(options.token.reveal())
-            .proxy(format!("http://{}", gate.address))
+    let (stop_gate, gate_stops) = Stop::new();
+    let front = Front {
+        desk: desk.clone(),
+        content: options.message_content,
+        stand_in,
+        token: token.clone(),
+        gate: gate.address,
+    };
+    let life = async {
+        let ended = front.live(report, shutdown).await;
+        stop_gate.now();
+        ended
+    };
+    let (ended, gate) = futures::future::join(life, gate.serve(gate_stops)).await;
+    ended.and(gate.map_err(|error| unreachable(&error)))
+}
+
+fn unreachable(error: &dyn std::fmt::Display) -> DiscordStartError {
+    DiscordStartError::Unreachable(error.to_string())
+}
+
+/// What a client is made of.
+struct Front {
+    desk: Desk,
+    content: bool,
+    stand_in: Option<String>,
+    token: Token,
+    gate: SocketAddr,
+}
+
+impl Front {
+    /// The REST side, through the gate, which keeps the limits; see there.
+    fn http(&self) -> Http {
+        HttpBuilder::new(self.token.reveal())
+            .proxy(format!("http://{}", self.gate))
             .ratelimiter_disabled(true)
             .default_allowed_mentions(quiet())
             .build()
-    };
-    let me = first_words(&http()).await?;
-    let gateway = http()
-        .get_bot_gateway()
-        .await
-        .map_err(|error| unreachable(&brief(&error)))?;
-    if gateway.session_start_limit.remaining == 0 {
-        return Err(DiscordStartError::Unreachable(format!(
-            "the bot has logged in too often today; Discord lets it in again in {} minutes",
-            gateway.session_start_limit.reset_after / 60_000
-        )));
     }
 
-    let outer = http();
-    outer.set_application_id(me.get().into());
-    let files = reqwest::Client::builder()
-        .connect_timeout(Duration::from_secs(10))
-        .redirect(reqwest::redirect::Policy::none())
-        .build()
-        .map_err(|error| unreachable(&error))?;
-    let house = Arc::new(House::new(
-        desk,
-        Arc::new(outer),
-        files,
-        me,
-        options.message_content,
-        stand_in,
-    ));
-    house.learn_groups().await?;
-    missed::recall_direct(&house).await;
-    register(&house).await?;
+    async fn live(&self, report: Report, mut shutdown: Shutdown) -> Result<(), DiscordStartError> {
+        let settled = tokio::select! {
+            settled = self.settle_in() => settled?,
+            () = shutdown.wait() => return Ok(()),
+        };
+        let (house, gateway) = settled;
+        let hands = Arc::new(Hands::default());
+        let (greeted, mut greeting) = watch::channel(false);
+        let framework = Counted {
+            inner: framework(Arc::clone(&house), greeted),
+            hands: Arc::clone(&hands),
+        };
+        let mut client = ClientBuilder::new_with_http(self.http(), intents(self.content))
+            .framework(framework)
+            .await
+            .map_err(|error| unreachable(&brief(&error)))?;
+        *client.ws_url.lock().await = gateway.url.clone();
+        house.moved_in(Arc::clone(&client.cache));
+        let manager = Arc::clone(&client.shard_manager);
+        let shards = gateway.shards.max(1);
+        let mut end = Box::pin(client.start_shards(shards));
 
-    let (greeted, mut greeting) = watch::channel(false);
-    let framework = framework(Arc::clone(&house), greeted);
-    let mut client = ClientBuilder::new_with_http(http(), intents(options.message_content))
-        .framework(framework)
-        .await
-        .map_err(|error| unreachable(&brief(&error)))?;
-    *client.ws_url.lock().await = gateway.url.clone();
-    house.moved_in(Arc::clone(&client.cache));
-    let manager = Arc::clone(&client.shard_manager);
-    let shards = gateway.shards.max(1);
-    let (ended, mut end) = oneshot::channel();
-    tokio::spawn(async move {
-        let _ = ended.send(client.start_shards(shards).await);
-    });
-
-    let ended = tokio::select! {
-        // Where the greeter is gone the client has ended, and says why itself.
-        Ok(_) = greeting.wait_for(|greeted| *greeted) => None,
-        ended = &mut end => Some(ended),
-        () = tokio::time::sleep(GREETING) => {
-            manager.shutdown_all().await;
-            return Err(unreachable(&"the gateway does not greet the bot"));
+        let mut impatience = Box::pin(tokio::time::sleep(GREETING));
+        let ended = loop {
+            tokio::select! {
+                // Where the greeter is gone the client has ended, and says why itself.
+                Ok(_) = greeting.wait_for(|greeted| *greeted) => break None,
+                ended = &mut end => break Some(ended),
+                () = shutdown.wait() => break Some(Ok(())),
+                // The library goes on trying by itself, and a second client would only be in its way.
+                () = &mut impatience => {
+                    report.wavering("Discord does not greet the bot.");
+                    impatience = Box::pin(tokio::time::sleep(Duration::from_secs(86_400)));
+                }
+            }
+        };
+        let ended = match ended {
+            Some(ended) => ended,
+            None => {
+                let chat = Discord {
+                    house: Arc::clone(&house),
+                };
+                report.up(Arc::new(chat), vec!["On Discord.".to_owned()]);
+                let line = Line {
+                    manager: &manager,
+                    shards: shards as usize,
+                    report: &report,
+                };
+                self.stay(&house, line, &mut end, &mut shutdown).await
+            }
+        };
+        missed::remember_direct(&house).await;
+        // No new event after this; those that have begun are dealt with while the gate is still open.
+        manager.shutdown_all().await;
+        hands.empty().await;
+        match ended {
+            Err(error) => Err(refused(Some(&error))),
+            Ok(()) if shutdown.asked() => Ok(()),
+            Ok(()) => Err(refused(None)),
         }
-    };
-    if let Some(ended) = ended {
-        return Err(refused(ended.ok().and_then(Result::err).as_ref()));
     }
-    tokio::spawn(watch_over(Arc::clone(&house), manager, end, shutdown));
-    Ok(house)
+
+    /// Asks who we are and moves in: groups, commands, memories.
+    async fn settle_in(&self) -> Result<(Arc<House>, serenity::BotGateway), DiscordStartError> {
+        let me = first_words(&self.http()).await?;
+        let gateway = self
+            .http()
+            .get_bot_gateway()
+            .await
+            .map_err(|error| unreachable(&brief(&error)))?;
+        if gateway.session_start_limit.remaining == 0 {
+            return Err(DiscordStartError::Unreachable(format!(
+                "the bot has logged in too often today; Discord lets it in again in {} minutes",
+                gateway.session_start_limit.reset_after / 60_000
+            )));
+        }
+        let outer = self.http();
+        outer.set_application_id(me.get().into());
+        let files = reqwest::Client::builder()
+            .connect_timeout(Duration::from_secs(10))
+            .redirect(reqwest::redirect::Policy::none())
+            .build()
+            .map_err(|error| unreachable(&error))?;
+        let house = Arc::new(House::new(
+            self.desk.clone(),
+            Arc::new(outer),
+            files,
+            me,
+            self.content,
+            self.stand_in.clone(),
+        ));
+        house.learn_groups().await?;
+        missed::recall_direct(&house).await;
+        register(&house).await?;
+        Ok((house, gateway))
+    }
+
+    /// Stays until asked to leave, or thrown out. A line that is lost is the library's to mend; that it is
+    /// lost is told.
+    async fn stay(
+        &self,
+        house: &House,
+        line: Line<'_>,
+        end: &mut (impl Future<Output = serenity::Result<()>> + Unpin),
+        shutdown: &mut Shutdown,
+    ) -> serenity::Result<()> {
+        let mut remembered = house.direct().len();
+        let mut remember = tokio::time::interval(REMEMBER);
+        let mut look = tokio::time::interval(LOOK);
+        let mut missing = 0;
+        loop {
+            tokio::select! {
+                () = shutdown.wait() => return Ok(()),
+                ended = &mut *end => return ended,
+                _ = look.tick() => match (line.holds().await, missing) {
+                    (true, 0..MISSING) => missing = 0,
+                    (true, _) => {
+                        line.report.steady();
+                        missing = 0;
+                    }
+                    (false, _) => {
+                        missing += 1;
+                        if missing == MISSING {
+                            line.report.wavering("the line is lost.");
+                        }
+                    }
+                },
+                _ = remember.tick() => {
+                    let known = house.direct().len();
+                    if known != remembered {
+                        missed::remember_direct(house).await;
+                        remembered = known;
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The line to the gateway.
+struct Line<'a> {
+    manager: &'a ShardManager,
+    shards: usize,
+    report: &'a Report,
+}
+
+impl Line<'_> {
+    /// Whether every shard is connected.
+    async fn holds(&self) -> bool {
+        let runners = self.manager.runners.lock().await;
+        let connected = runners
+            .values()
+            .filter(|runner| runner.stage == ConnectionStage::Connected);
+        connected.count() >= self.shards
+    }
 }
 
 /// An address that requests can be sent to.
@@ -283,37 +420,6 @@ async fn trouble(error: poise::FrameworkError<'_, Arc<House>, Oops>) {
             tracing::warn!(command = %ctx.command().qualified_name, "an option could not be read: {error}");
         }
         _ => tracing::warn!("Discord sent something that could not be dealt with"),
-    }
-}
-
-/// Stops the client when asked, and says so when Discord throws it out.
-async fn watch_over(
-    house: Arc<House>,
-    manager: Arc<ShardManager>,
-    mut end: oneshot::Receiver<serenity::Result<()>>,
-    mut shutdown: Shutdown,
-) {
-    let mut remembered = house.direct().len();
-    loop {
-        tokio::select! {
-            () = shutdown.wait() => {
-                missed::remember_direct(&house).await;
-                manager.shutdown_all().await;
-                return;
-            }
-            ended = &mut end => {
-                let error = ended.ok().and_then(Result::err);
-                tracing::error!("Discord has ended the connection for good: {}", refused(error.as_ref()));
-                return;
-            }
-            () = tokio::time::sleep(REMEMBER) => {
-                let known = house.direct().len();
-                if known != remembered {
-                    missed::remember_direct(&house).await;
-                    remembered = known;
-                }
-            }
-        }
     }
 }
 

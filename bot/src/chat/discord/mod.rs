@@ -1,6 +1,7 @@
 //! Discord: the chat in its own manners, on poise and serenity, which nothing outside this folder knows.
 //!
-//! - [`start`] logs in, registers the commands and listens; [`carry`] sends what the desk has to say.
+//! - `client` logs in, registers the commands and listens; `carry` sends what the desk has to say;
+//!   `way` makes each request of a post once; `hands` knows what is being dealt with at a stop.
 //! - `commands/` has a file for each command, `presses` the buttons and forms, `talk` the messages among
 //!   others and the direct ones, `missed` what was said while no one listened, `turns` their order.
 //! - `sheets/` lays the desk's sheets out; `letter` sends them; `words` makes text fit for Discord.
@@ -14,6 +15,7 @@ mod carry;
 mod client;
 mod commands;
 mod gate;
+mod hands;
 mod house;
 mod letter;
 mod missed;
@@ -25,23 +27,29 @@ mod sheets;
 mod talk;
 mod token;
 mod turns;
+mod way;
 mod words;
 
-use std::sync::Arc;
+use std::{
+    sync::{Mutex, MutexGuard, PoisonError},
+    time::Duration,
+};
 
+use async_trait::async_trait;
 pub use token::{Token, TokenError};
 
-use super::{Chat, Shutdown};
-use crate::desk::Desk;
+use super::{Down, Report, Service, Shutdown};
+use crate::desk::{ChatName, Desk};
 
 /// Where Discord is.
 const DISCORD: &str = "https://discord.com";
 
+/// How often another token is looked for after one was refused.
+const LOOK_FOR_TOKEN: Duration = Duration::from_secs(20);
+
 /// How to go about Discord.
 #[derive(Clone, Debug)]
 pub struct DiscordOptions {
-    /// The bot's token.
-    pub token: Token,
     /// Another server that speaks as Discord does, such as `http://127.0.0.1:40000`.
     pub api: Option<String>,
     /// Whether the message-content intent was granted; without it, what members write in channels is
@@ -52,6 +60,9 @@ pub struct DiscordOptions {
 /// Why Discord could not be started.
 #[derive(Debug, thiserror::Error)]
 pub enum DiscordStartError {
+    /// There is no token.
+    #[error(transparent)]
+    NoToken(TokenError),
     /// The token is refused.
     #[error(
         "Discord refuses the bot's token; copy it anew from the Bot page of your application (discord.com/developers) into DISCORD_TOKEN or the file that DISCORD_TOKEN_FILE names"
@@ -75,17 +86,67 @@ pub enum DiscordStartError {
     Desk(#[from] crate::desk::DeskError),
 }
 
-/// Logs in and listens until `shutdown`. Gives the chat for the round of errands once Discord has
-/// greeted the bot.
-///
-/// # Errors
-/// When the token or an intent is refused, neither of which is worth trying again; or when Discord
-/// cannot be reached for about half a minute.
-pub async fn start(
+impl From<DiscordStartError> for Down {
+    fn from(error: DiscordStartError) -> Self {
+        let why = error.to_string();
+        match error {
+            DiscordStartError::Token
+            | DiscordStartError::Intent
+            | DiscordStartError::Address(_)
+            | DiscordStartError::NoToken(_) => Self::ForGood(why),
+            DiscordStartError::Unreachable(_) | DiscordStartError::Desk(_) => Self::ForNow(why),
+        }
+    }
+}
+
+/// Discord as the supervisor runs it.
+pub struct DiscordService {
     desk: Desk,
     options: DiscordOptions,
-    shutdown: Shutdown,
-) -> Result<Arc<dyn Chat>, DiscordStartError> {
-    let house = client::start(desk, options, shutdown).await?;
-    Ok(Arc::new(carry::Discord { house }))
+    /// The token it was started with last.
+    tried: Mutex<Option<Token>>,
+}
+
+impl DiscordService {
+    /// Discord with the token that the environment names when it is started.
+    pub fn new(desk: Desk, options: DiscordOptions) -> Self {
+        Self {
+            desk,
+            options,
+            tried: Mutex::default(),
+        }
+    }
+
+    fn tried(&self) -> MutexGuard<'_, Option<Token>> {
+        self.tried.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+#[async_trait]
+impl Service for DiscordService {
+    fn name(&self) -> ChatName {
+        ChatName::Discord
+    }
+
+    async fn run(&self, report: Report, shutdown: Shutdown) -> Result<(), Down> {
+        *self.tried() = None;
+        let token = Token::from_environment()
+            .map_err(DiscordStartError::NoToken)?
+            .ok_or(DiscordStartError::Token)?;
+        *self.tried() = Some(token.clone());
+        client::run(&self.desk, &self.options, &token, report, shutdown)
+            .await
+            .map_err(Down::from)
+    }
+
+    /// Another token is there, as where its file was written anew.
+    async fn mended(&self) {
+        loop {
+            tokio::time::sleep(LOOK_FOR_TOKEN).await;
+            let found = Token::from_environment().ok().flatten();
+            if found.is_some() && found != *self.tried() {
+                return;
+            }
+        }
+    }
 }

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 /// A bot's token. Shows itself as dots, so that it cannot slip into a log.
-#[derive(Clone)]
+#[derive(Clone, PartialEq, Eq)]
 pub struct Token(String);
 
 impl std::fmt::Debug for Token {
@@ -47,6 +47,13 @@ impl Token {
             Some(path) => Self::from_file(path.into()).map(Some),
             None => Ok(None),
         }
+    }
+
+    /// Whether the environment says where a token is, good or not.
+    pub fn is_set() -> bool {
+        ["DISCORD_TOKEN", "DISCORD_TOKEN_FILE"]
+            .iter()
+            .any(|name| std::env::var_os(name).is_some_and(|text| !text.is_empty()))
     }
 
     fn from_file(path: PathBuf) -> Result<Self, TokenError> {

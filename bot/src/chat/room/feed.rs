@@ -4,8 +4,8 @@
 //! talk after the last line it saw (`Last-Event-ID`), then what happens from there on. The names of
 //! the events: `posts`, `talk`, `gone` (messages out of sight), `verdict`, `words` (a coach's private
 //! answer), `renewed` (fetch the talk anew), `standing` (the member's own standing has changed),
-//! `notice`, `checking`, `week`, and `shut-out`, the last one a page gets: a new link or a coach has
-//! shut it out. An event goes to everyone, to one member's pages, or to the coaches'.
+//! `notice`, `checking`, `week`, `chats`, and `shut-out`, the last one a page gets: a new link or a coach
+//! has shut it out. An event goes to everyone, to one member's pages, or to the coaches'.
 
 use std::{collections::VecDeque, convert::Infallible, sync::Arc, time::Duration};
 
@@ -125,6 +125,17 @@ impl Room {
             }
             Err(error) => tracing::error!("the pages could not be told of a post: {error}"),
         }
+    }
+}
+
+impl Room {
+    /// Tells the coach's pages how the chats fare, whenever that changes.
+    pub(super) async fn tell_of_statuses(&self) -> Infallible {
+        let mut changes = self.statuses.changes();
+        while changes.changed().await.is_ok() {
+            self.feed.coaches("chats", &());
+        }
+        std::future::pending().await
     }
 }
 

@@ -27,16 +27,17 @@ mod paper;
 mod trouble;
 
 use std::{
+    io::ErrorKind,
     net::{IpAddr, Ipv4Addr, SocketAddr},
     sync::Arc,
 };
 
 use async_trait::async_trait;
 use axum::Router;
-use tokio::{net::TcpListener, task::JoinHandle};
+use tokio::net::TcpListener;
 
 use self::{door::Door, feed::Feed};
-use super::{Chat, ChatError, Shutdown};
+use super::{Chat, ChatError, Down, Report, Service, Shutdown, Statuses, Tasks};
 use crate::desk::{
     ChatName, Delivered, Desk, DeskError, Errand, ErrandKind, Person, Place, Settings,
 };
@@ -87,7 +88,9 @@ impl Default for RoomOptions {
 #[derive(Debug, thiserror::Error)]
 pub enum RoomError {
     /// No socket.
-    #[error("the room cannot listen on {address}: {source}. Choose another address or port.")]
+    #[error(
+        "the room cannot listen on {address}: {source}. Choose another address or port in the settings."
+    )]
     Listen {
         /// What was asked for.
         address: SocketAddr,
@@ -116,33 +119,72 @@ pub struct Room {
     bench: coach::Bench,
     pace: pace::Pace,
     codes: devices::Codes,
+    /// Work that goes on when the page that asked for it is closed.
+    tasks: Arc<Tasks>,
+    statuses: Statuses,
     shutdown: Shutdown,
 }
 
 type Shared = Arc<Room>;
 
-/// An open room.
-pub struct RoomHandle {
-    room: Shared,
-    address: SocketAddr,
-    server: JoinHandle<()>,
+/// The room as the supervisor runs it.
+pub struct RoomService {
+    /// What it is open to.
+    pub desk: Desk,
+    /// How to open it.
+    pub options: RoomOptions,
+    /// How all chats fare, for the coach's page.
+    pub statuses: Statuses,
 }
 
-impl Room {
-    /// Opens the room: founds its group when there is none, and begins to serve.
+#[async_trait]
+impl Service for RoomService {
+    fn name(&self) -> ChatName {
+        ChatName::Room
+    }
+
+    async fn run(&self, report: Report, shutdown: Shutdown) -> Result<(), Down> {
+        let (listener, room) = self.open(shutdown.clone()).await.map_err(down)?;
+        let lines = vec![
+            format!("For members:   {}", room.door.member_link()),
+            format!("For the coach: {}", room.door.coach_link()),
+        ];
+        let tasks = Arc::clone(&room.tasks);
+        let app = router(room.clone());
+        report.up(Arc::new(RoomChat(room.clone())), lines);
+        let mut stop = shutdown.clone();
+        let serve = axum::serve(listener, app)
+            .with_graceful_shutdown(async move { stop.wait().await })
+            .into_future();
+        let served = tokio::select! {
+            served = serve => served,
+            never = room.tell_of_statuses() => match never {},
+        };
+        tasks.finished().await;
+        served.map_err(|error| Down::ForNow(format!("its server ended: {error}.")))
+    }
+}
+
+impl RoomService {
+    /// Founds the room's group when there is none. Done before any chat starts, so that the coach can be
+    /// told of whatever fails first.
     ///
     /// # Errors
-    /// When no socket can be had, or the desk cannot read or write its store.
-    pub async fn start(
-        desk: Desk,
-        options: RoomOptions,
-        shutdown: Shutdown,
-    ) -> Result<RoomHandle, RoomError> {
+    /// When the desk cannot read or write its store.
+    pub async fn found(&self) -> Result<(), DeskError> {
         let place = place();
-        if !desk.places(ChatName::Room).await?.contains(&place) {
-            desk.found_group(&place, None, options.group.clone(), &coach())
-                .await?;
+        if !self.desk.places(ChatName::Room).await?.contains(&place) {
+            let group = self.options.group.clone();
+            self.desk.found_group(&place, None, group, &coach()).await?;
         }
+        Ok(())
+    }
+
+    /// Opens the room and takes its port.
+    async fn open(&self, shutdown: Shutdown) -> Result<(TcpListener, Shared), RoomError> {
+        let (desk, options) = (self.desk.clone(), &self.options);
+        let place = place();
+        self.found().await?;
         let listener = listen(options.address).await?;
         let address = listener.local_addr().map_err(|source| RoomError::Listen {
             address: options.address,
@@ -150,7 +192,7 @@ impl Room {
         })?;
         let door = Door::hang(&desk, address, options.public_url.as_deref()).await?;
         let bench = coach::Bench::set_up(&desk).await?;
-        let room = Arc::new(Self {
+        let room = Arc::new(Room {
             desk,
             place,
             door,
@@ -158,51 +200,24 @@ impl Room {
             bench,
             pace: pace::Pace::default(),
             codes: devices::Codes::default(),
-            shutdown: shutdown.clone(),
+            tasks: Arc::default(),
+            statuses: self.statuses.clone(),
+            shutdown,
         });
-        let app = router(room.clone());
-        let mut stop = shutdown;
-        let server = tokio::spawn(async move {
-            let served = axum::serve(listener, app)
-                .with_graceful_shutdown(async move { stop.wait().await })
-                .await;
-            if let Err(error) = served {
-                tracing::error!("the room's server ended: {error}");
-            }
-        });
-        Ok(RoomHandle {
-            room,
-            address,
-            server,
-        })
+        Ok((listener, room))
     }
 }
 
-impl RoomHandle {
-    /// Where the room listens.
-    pub fn address(&self) -> SocketAddr {
-        self.address
-    }
-
-    /// The link for members. Whoever has it may come in.
-    pub fn member_link(&self) -> String {
-        self.room.door.member_link()
-    }
-
-    /// The coach's link. Whoever has it may do everything.
-    pub fn coach_link(&self) -> String {
-        self.room.door.coach_link()
-    }
-
-    /// The room as a chat, for [`super::run`].
-    pub fn chat(&self) -> Arc<dyn Chat> {
-        Arc::new(RoomChat(self.room.clone()))
-    }
-
-    /// Ends once the server has stopped.
-    pub async fn closed(self) {
-        // The only error is a panic in the server's task, which the runtime has printed already.
-        let _ = self.server.await;
+/// Whether the room is worth opening again by itself.
+fn down(error: RoomError) -> Down {
+    let why = format!("{error}");
+    match error {
+        RoomError::PublicUrl(_) => Down::ForGood(why),
+        // A port below 1024, as a rule: that does not change by itself.
+        RoomError::Listen { source, .. } if source.kind() == ErrorKind::PermissionDenied => {
+            Down::ForGood(why)
+        }
+        RoomError::Listen { .. } | RoomError::Random(_) | RoomError::Desk(_) => Down::ForNow(why),
     }
 }
 
@@ -210,7 +225,7 @@ impl RoomHandle {
 async fn listen(address: SocketAddr) -> Result<TcpListener, RoomError> {
     let fail = |source| RoomError::Listen { address, source };
     match TcpListener::bind(address).await {
-        Err(error) if error.kind() == std::io::ErrorKind::AddrInUse && address.port() != 0 => {
+        Err(error) if error.kind() == ErrorKind::AddrInUse && address.port() != 0 => {
             let free = TcpListener::bind(SocketAddr::new(address.ip(), 0))
                 .await
                 .map_err(fail)?;

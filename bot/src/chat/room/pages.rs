@@ -39,6 +39,7 @@ const PARTS: &[(&str, &str, &str)] = &[
     ("member.js", JS, include_str!("assets/member.js")),
     ("mine.js", JS, include_str!("assets/mine.js")),
     ("coach.js", JS, include_str!("assets/coach.js")),
+    ("coach-chats.js", JS, include_str!("assets/coach-chats.js")),
     ("coach-week.js", JS, include_str!("assets/coach-week.js")),
     ("coach-check.js", JS, include_str!("assets/coach-check.js")),
     (

@@ -1,7 +1,7 @@
 //! What the desk knows of its errands beyond the store, in memory: what the chat is carrying, how often an
 //! errand failed and when it may be tried again, and words that no slot stands for.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::{HashMap, HashSet, VecDeque};
 use std::sync::{Mutex, MutexGuard};
 
 use chrono::{DateTime, TimeDelta, Utc};
@@ -40,7 +40,10 @@ struct Fare {
 pub(in crate::desk) struct Errands {
     kept: Mutex<Kept>,
     pub(super) wake: tokio::sync::Notify,
+    pub(super) warm: tokio::sync::Notify,
     pub(super) begun: tokio::sync::OnceCell<usize>,
+    /// Whose work on which post an earlier run left unjudged, by post and the chat's id of the person.
+    pub(in crate::desk) left_behind: tokio::sync::OnceCell<HashSet<(i64, String)>>,
     /// One look at a time for each chat, so that what one has written down no other takes for lost.
     pub(super) looks: [tokio::sync::Mutex<()>; 2],
 }
@@ -52,6 +55,8 @@ pub(super) struct Kept {
     pub(super) fresh: HashSet<String>,
     pub(super) fresh_reveals: HashSet<i64>,
     pub(super) words: Vec<(Place, ErrandKind)>,
+    /// Posts whose solution is still to be proved.
+    pub(super) to_warm: VecDeque<i64>,
 }
 
 impl Errands {

@@ -8,7 +8,7 @@ use super::{
     ledger::{Key, empty_queue, key_at},
 };
 use crate::desk::{
-    ChatName, Desk, Errand, ErrandKind, Notice, Place, convert,
+    ChatName, Desk, Errand, ErrandKind, Notice, Place, Step, StepDone, convert,
     error::{self, Done},
     groups::place_of,
     posting::{closing_time, free_slot, intend, nonce},
@@ -19,6 +19,7 @@ use crate::desk::{
 /// One group as a look finds it.
 struct Found {
     group: Group,
+    /// Posts that are written down and not known to be whole in the chat.
     intended: Vec<sealed_move_store::Post>,
     closing: Vec<sealed_move_store::Post>,
     open: Vec<sealed_move_store::Post>,
@@ -29,11 +30,7 @@ struct Found {
 impl Desk {
     pub(in crate::desk) async fn look(&self, chat: ChatName) -> Done<Look> {
         // Once, and before any reveal: replies that an earlier run wrote down and did not judge.
-        self.inner
-            .errands
-            .begun
-            .get_or_try_init(|| self.take_up())
-            .await?;
+        self.taken_up().await?;
         let _looking = self.inner.errands.looks[match chat {
             ChatName::Room => 0,
             ChatName::Discord => 1,
@@ -90,13 +87,17 @@ impl Desk {
             let key = key_at(&place, &kind);
             if !wait.held(errands.held_until(&key, now)) {
                 errands.hand_out(key, now);
-                return Some(Errand { place, kind });
+                return Some(Errand {
+                    place,
+                    kind,
+                    done: Vec::new(),
+                });
             }
         }
         None
     }
 
-    /// A post that is written down and not known to be sent.
+    /// A post that is written down and not known to be sent, or not wholly.
     async fn unfinished_post(
         &self,
         found: &Found,
@@ -115,7 +116,7 @@ impl Desk {
             let settings = convert::kept_settings(&found.group.settings)?;
             // Held up for long, it would close too soon after it went out, or before.
             let closes_at = closing_time(post.slot, now, &settings);
-            if closes_at > post.closes_at {
+            if closes_at > post.closes_at && post.state == PostState::Intended {
                 let id = post.id;
                 self.write(move |tx| Ok(tx.set_closes_at(id, closes_at)?))
                     .await?;
@@ -130,7 +131,7 @@ impl Desk {
             sheet: Box::new(sheet),
         });
         let what = format!("Position {}", post.number);
-        self.handed_out(key, place, what, built, now).await
+        self.handed_out(key, post.id, place, what, built, now).await
     }
 
     /// A post whose replies have ended and whose reveal is not known to be sent.
@@ -153,13 +154,14 @@ impl Desk {
             sheet: Box::new(sheet),
         });
         let what = format!("The reveal of position {}", post.number);
-        self.handed_out(key, place, what, built, now).await
+        self.handed_out(key, post.id, place, what, built, now).await
     }
 
     /// Hands out what could be built; what could not is tried again later.
     async fn handed_out(
         &self,
         key: Key,
+        post: i64,
         place: Place,
         what: String,
         built: Done<ErrandKind>,
@@ -167,8 +169,15 @@ impl Desk {
     ) -> Done<Option<Look>> {
         match built {
             Ok(kind) => {
+                let rows = self.read(move |db| Ok(db.steps(post)?)).await?;
+                let steps = rows.into_iter().filter_map(|row| {
+                    let step = Step::parse(&row.step)?;
+                    let reference = row.reference;
+                    Some(StepDone { step, reference })
+                });
+                let done = steps.collect();
                 self.inner.errands.hand_out(key, now);
-                Ok(Some(Look::Go(Errand { place, kind })))
+                Ok(Some(Look::Go(Errand { place, kind, done })))
             }
             Err(error) => {
                 self.fail(key, &place, what, &error.to_string()).await?;
@@ -206,7 +215,11 @@ impl Desk {
                 return Ok(None);
             }
             self.inner.errands.hand_out(key, now);
-            return Ok(Some(Look::Go(Errand { place, kind })));
+            return Ok(Some(Look::Go(Errand {
+                place,
+                kind,
+                done: Vec::new(),
+            })));
         }
         if let Some(next) = found.plan.next.filter(|next| *next > now) {
             wait.at(next);
@@ -314,7 +327,11 @@ fn find(db: &Db<'_>, chat: ChatName, now: DateTime<Utc>) -> Done<Vec<Found>> {
     for group in db.groups_of(convert::chat(chat))? {
         let queue = db.queue(group.id)?;
         all.push(Found {
-            intended: db.posts_in(group.id, PostState::Intended)?,
+            intended: {
+                let mut posts = db.half_sent_posts(group.id)?;
+                posts.extend(db.posts_in(group.id, PostState::Intended)?);
+                posts
+            },
             closing: db.posts_in(group.id, PostState::Closing)?,
             open: db.open_posts(group.id)?,
             // A group whose calendar cannot be read must not keep the others waiting.

@@ -8,7 +8,8 @@
 //!
 //! A post is written down as `intended` before the chat gets it, and as open when the chat has reported
 //! where it went. Found `intended` and with nobody carrying it, it may have been sent before a crash or
-//! a timeout: it comes `again`, and the chat looks for its nonce before it sends. Reveals likewise.
+//! a timeout: it comes `again`, and the chat looks for its nonce before it sends. Reveals likewise. What
+//! takes a chat several requests is recorded step by step, and goes on at the first step missing.
 //! A word about an empty queue is written down once the chat has delivered it, so a crash in between
 //! repeats it rather than losing it.
 
@@ -18,7 +19,7 @@ mod look;
 use chrono::{DateTime, Utc};
 use sealed_move_store::{PostState, StoreError};
 
-use super::{ChatName, Delivered, Desk, Errand, ErrandKind, Notice, Place, error::Done};
+use super::{ChatName, Delivered, Desk, Errand, ErrandKind, Notice, Place, Step, error::Done};
 use ledger::{Key, empty_queue_key, key_of};
 
 pub(super) use ledger::Errands;
@@ -97,6 +98,35 @@ impl Desk {
         settled
     }
 
+    /// Records a step of a post or a reveal that is done, with the chat's id of what came of it: should
+    /// the rest be broken off, it is not done again. With its first message a post is open.
+    ///
+    /// # Errors
+    /// When the store cannot be written. The step may then be done twice, unless the chat looks for it.
+    pub async fn step_done(
+        &self,
+        errand: &Errand,
+        step: Step,
+        reference: Option<&str>,
+    ) -> Done<()> {
+        let post = match &errand.kind {
+            ErrandKind::Post { sheet, .. } => sheet.post,
+            ErrandKind::Reveal { sheet, .. } => sheet.post.post,
+            ErrandKind::TellCoach(_) | ErrandKind::TellMember { .. } => return Ok(()),
+        };
+        let (now, reference) = (self.now(), reference.map(str::to_owned));
+        self.write(move |tx| {
+            let reference = reference.as_deref();
+            tx.record_step(post, &step.code(), reference, now)?;
+            let state = tx.post(post)?.map(|post| post.state);
+            if step == Step::Post(0) && state == Some(PostState::Intended) {
+                tx.mark_post_half_sent(post, now, reference)?;
+            }
+            Ok(())
+        })
+        .await
+    }
+
     async fn settle(&self, errand: &Errand, delivered: Delivered, key: &Key) -> Done<()> {
         let now = self.now();
         match &errand.kind {
@@ -109,6 +139,9 @@ impl Desk {
                         delivered.message.as_deref(),
                         delivered.thread.as_deref(),
                     )?),
+                    Some(kept) if kept.state == PostState::Open && kept.half_sent => {
+                        Ok(tx.mark_post_whole(post, delivered.thread.as_deref())?)
+                    }
                     _ => Ok(()),
                 })
                 .await?;
@@ -183,6 +216,12 @@ impl Desk {
         }
     }
 
+    /// Takes up, once, what an earlier run has left; ends when that is done.
+    pub(super) async fn taken_up(&self) -> Done<()> {
+        let begun = &self.inner.errands.begun;
+        begun.get_or_try_init(|| self.take_up()).await.map(drop)
+    }
+
     /// Takes up where an earlier run has left off: replies it wrote down and did not judge, and the
     /// solutions of posts that are open.
     async fn take_up(&self) -> Done<usize> {
@@ -202,11 +241,38 @@ impl Desk {
         self.judge_pending().await
     }
 
-    /// Proves the solution of a post that has just gone out, so that the first reply need not wait.
+    /// Leaves a word to the coaches of every group that is not in `chat`, as when that chat is down.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub async fn tell_coaches_elsewhere(&self, chat: ChatName, text: &str) -> Done<()> {
+        let all = [ChatName::Room, ChatName::Discord];
+        for other in all.into_iter().filter(|other| *other != chat) {
+            for place in self.places(other).await? {
+                let text = text.to_owned();
+                let word = ErrandKind::TellCoach(Notice { text });
+                self.inner.errands.tell(place, word);
+            }
+        }
+        Ok(())
+    }
+
+    /// Leaves a post that is out to [`Desk::keep_solutions_ready`].
     fn warm_up(&self, post: i64) {
-        let desk = self.clone();
-        tokio::spawn(async move {
-            let position = desk
+        self.inner.errands.kept().to_warm.push_back(post);
+        self.inner.errands.warm.notify_one();
+    }
+
+    /// Proves the solutions of posts that have gone out, one after the other and for ever, so that the
+    /// first reply need not wait for it. May be dropped at any time.
+    pub async fn keep_solutions_ready(&self) {
+        loop {
+            let next = self.inner.errands.kept().to_warm.pop_front();
+            let Some(post) = next else {
+                self.inner.errands.warm.notified().await;
+                continue;
+            };
+            let position = self
                 .read(move |db| {
                     let post = db.post(post)?;
                     Ok(match post {
@@ -216,9 +282,9 @@ impl Desk {
                 })
                 .await;
             if let Ok(Some(position)) = position {
-                let _ = desk.problem(&position.fen, &position.stipulation).await;
+                let _ = self.problem(&position.fen, &position.stipulation).await;
             }
-        });
+        }
     }
 }
 

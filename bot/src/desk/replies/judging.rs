@@ -1,7 +1,8 @@
 //! From a reply that is written down to its verdict: judged on the pool, kept with what it makes of the
 //! attempt, and laid out for the member.
 
-use sealed_move_store::{Attempt, AttemptState, NewVerdict, ReplyOf, VerdictRow};
+use chrono::{DateTime, Utc};
+use sealed_move_store::{Attempt, AttemptState, NewVerdict, Reply, ReplyOf, Tx, VerdictRow};
 use sha2::{Digest, Sha256};
 use shakmaty::Position as _;
 
@@ -93,40 +94,21 @@ impl Desk {
         problem: &Problem,
         judgement: Judgement,
     ) -> Done<VerdictSheet> {
-        let now = self.now();
         let before = line_before(&kept.replies, Some(kept.reply.id));
-        let new = NewVerdict {
-            reply_id: kept.reply.id,
-            verdict: convert::verdict(judgement.verdict),
-            points: if judgement.points.is_finite() {
-                judgement.points.clamp(0.0, 5.0)
-            } else {
-                0.0
-            },
-            moves: judgement.moves.clone(),
-            refutation: judgement.refutation.clone(),
-            line: match judgement.verdict {
-                Verdict::Solved | Verdict::OnTheWay => judgement.line.clone(),
-                _ => before.clone(),
-            },
-            why: judgement.why.clone(),
-            message: judgement.message.clone(),
-            // After the end it is for the fun of it, and no part of what the group got wrong.
-            wrong_first: match kept.ended() {
-                None => wrong_first(problem, &before, &judgement),
-                Some(_) => None,
-            },
-            by_coach: false,
-            given_at: now,
-        };
-        let (post, member, rules) = (kept.post.id, kept.reply.member_id, rules(&kept.settings));
-        let (settled, hints) = self
-            .write(move |tx| {
-                tx.insert_verdict(&new)?;
-                let settled = attempt::settle(tx, post, member, rules)?;
-                Ok((settled, tx.hint_count(post, member)?))
-            })
-            .await?;
+        let ruling = Ruling::new(problem, &judgement, before, kept.ended(), self.now());
+        let (reply, rules) = (kept.reply.clone(), rules(&kept.settings));
+        let worth = self.write(move |tx| ruling.keep(tx, &reply, rules)).await?;
+        self.told(kept, problem, judgement, worth).await
+    }
+
+    /// The sheet of a verdict that was just kept.
+    pub(in crate::desk) async fn told(
+        &self,
+        kept: Kept,
+        problem: &Problem,
+        judgement: Judgement,
+        Worth { settled, hints }: Worth,
+    ) -> Done<VerdictSheet> {
         let ended = kept.ended();
         let message = match ended {
             Some(AttemptState::Solved) => {
@@ -257,6 +239,65 @@ impl Desk {
             ..Diagram::scene(scene, problem.position.turn())
         };
         self.draw(diagram).await.map(Some)
+    }
+}
+
+/// A verdict on its way into the store.
+pub(in crate::desk) struct Ruling(NewVerdict);
+
+/// What an attempt has come to with a verdict.
+pub(in crate::desk) struct Worth {
+    settled: Option<Attempt>,
+    hints: u8,
+}
+
+impl Ruling {
+    /// The verdict on a reply that was made with the line `before` on the board, by a member whose attempt
+    /// had `ended` or had not.
+    pub(in crate::desk) fn new(
+        problem: &Problem,
+        judgement: &Judgement,
+        before: Vec<String>,
+        ended: Option<AttemptState>,
+        now: DateTime<Utc>,
+    ) -> Self {
+        Self(NewVerdict {
+            reply_id: 0,
+            verdict: convert::verdict(judgement.verdict),
+            points: if judgement.points.is_finite() {
+                judgement.points.clamp(0.0, 5.0)
+            } else {
+                0.0
+            },
+            moves: judgement.moves.clone(),
+            refutation: judgement.refutation.clone(),
+            // After the end it is for the fun of it, and no part of what the group got wrong.
+            wrong_first: match ended {
+                None => wrong_first(problem, &before, judgement),
+                Some(_) => None,
+            },
+            line: match judgement.verdict {
+                Verdict::Solved | Verdict::OnTheWay => judgement.line.clone(),
+                _ => before,
+            },
+            why: judgement.why.clone(),
+            message: judgement.message.clone(),
+            by_coach: false,
+            given_at: now,
+        })
+    }
+
+    /// Keeps it as the one that counts on `reply`, with what it makes of the attempt.
+    pub(in crate::desk) fn keep(self, tx: &Tx<'_>, reply: &Reply, rules: Rules) -> Done<Worth> {
+        tx.insert_verdict(&NewVerdict {
+            reply_id: reply.id,
+            ..self.0
+        })?;
+        let (post, member) = (reply.post_id, reply.member_id);
+        Ok(Worth {
+            settled: attempt::settle(tx, post, member, rules)?,
+            hints: tx.hint_count(post, member)?,
+        })
     }
 }
 

@@ -19,6 +19,8 @@ pub(in crate::desk) struct Kept {
     pub(in crate::desk) reply: Reply,
     /// The chat's id of whoever sent it.
     pub(in crate::desk) user: String,
+    /// Their name.
+    pub(in crate::desk) name: String,
     /// Every reply of the member to the post, this one among them.
     pub(in crate::desk) replies: Vec<ReplyOf>,
     pub(in crate::desk) attempt: Option<Attempt>,
@@ -42,7 +44,7 @@ impl Kept {
     }
 
     /// How the attempt had ended before this reply, if it had.
-    pub(super) fn ended(&self) -> Option<AttemptState> {
+    pub(in crate::desk) fn ended(&self) -> Option<AttemptState> {
         self.attempt
             .as_ref()
             .map(|attempt| attempt.state)
@@ -63,6 +65,7 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
     };
     Ok(Kept {
         user: member.chat_user,
+        name: member.name,
         settings: convert::kept_settings(&group.settings)?,
         position: position(db, &post)?,
         replies: db.replies_of(post.id, reply.member_id)?,

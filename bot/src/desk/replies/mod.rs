@@ -1,11 +1,13 @@
 //! A member's reply: written down before anything else, then judged, and the verdict kept before it is
 //! shown. Each step can be done over: the same message counts once, and a reply that a crash left
-//! without its verdict is judged at the next start.
+//! without its verdict is judged at the next start. What may be an answer or may be talk is written into
+//! the inbox first, and becomes a reply only with its verdict.
 //!
 //! Replies that come after the close are kept and answered, and do not count: they have no verdict in
 //! the store. Neither have replies to a position whose solution could not be proved, until the coach
 //! judges them by hand.
 
+mod inbox;
 mod judging;
 mod kept;
 mod pending;
@@ -18,14 +20,11 @@ use super::{
     VerdictSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{coached, group_at, member, post_of},
-    posting::takes_replies,
     text::{self, LONGEST_REPLY},
 };
-use crate::chess::judge::Setting;
-
-use kept::position;
+use inbox::Arrived;
 pub(super) use {
-    judging::{decided, line_before, rules},
+    judging::{Ruling, decided, line_before, rules},
     kept::{Kept, kept_reply},
 };
 
@@ -49,6 +48,7 @@ impl Desk {
                 "There is nothing to judge: write your move, such as Nf3 or 1.Qh7+ Kf8 2.Qh8#.",
             );
         }
+        self.earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         let kept = self
             .write_down(place, person, post, source, text, cut, Via::Answer)
@@ -81,63 +81,18 @@ impl Desk {
         text: &str,
     ) -> Done<Heard> {
         let (text, cut) = text::body(text, LONGEST_REPLY);
+        self.earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
-        let now = self.now();
-        let (at, who, key) = (place.clone(), person.user.clone(), key(place, source));
-        let (known, post_row, position, settings, replies) = self
-            .read(move |db| {
-                let group = group_at(db, &at)?;
-                let post = post_of(db, &group, post)?;
-                let member = db.member_by_user(group.id, &who)?;
-                let known = match (&member, db.reply_by_source(&key)?) {
-                    (Some(member), Some(reply)) if reply.member_id == member.id => {
-                        Some(kept_reply(db, reply)?)
-                    }
-                    _ => None,
-                };
-                let replies = match &member {
-                    Some(member) => db.replies_of(post.id, member.id)?,
-                    None => Vec::new(),
-                };
-                let position = position(db, &post)?;
-                Ok((
-                    known,
-                    post,
-                    position,
-                    convert::kept_settings(&group.settings)?,
-                    replies,
-                ))
-            })
-            .await?;
-        if let Some(kept) = known {
-            return Ok(Heard::Again(Box::new(self.verdict_on(kept).await?)));
+        // What was cut is longer than any solution, and so no answer.
+        let text = if cut { String::new() } else { text };
+        match self.arrive(place, person, post, source, text).await? {
+            Arrived::Known(kept) => Ok(Heard::Again(Box::new(self.verdict_on(*kept).await?))),
+            Arrived::Talk => Ok(Heard::Talk),
+            Arrived::New(arrival) => Ok(match self.judge_arrival(*arrival).await? {
+                Some(sheet) => Heard::Answer(Box::new(sheet)),
+                None => Heard::Talk,
+            }),
         }
-        // What was cut is longer than any solution; what nobody can judge is left to the coach.
-        if text.is_empty() || cut || !takes_replies(&post_row, now) {
-            return Ok(Heard::Talk);
-        }
-        let Some(problem) = self.problem(&position.fen, &position.stipulation).await? else {
-            return Ok(Heard::Talk);
-        };
-        let line = line_before(&replies, None);
-        let judged = self
-            .judge(
-                &problem,
-                line,
-                text.clone(),
-                &settings,
-                &person.user,
-                Setting::Talk,
-            )
-            .await?;
-        let Some(judgement) = judged else {
-            return Ok(Heard::Talk);
-        };
-        let kept = self
-            .write_down(place, person, post, source, text, false, Via::Talk)
-            .await?;
-        let sheet = self.keep_verdict(kept, &problem, judgement).await?;
-        Ok(Heard::Answer(Box::new(sheet)))
     }
 
     /// A member's verdict once more, as when a page is loaded again.

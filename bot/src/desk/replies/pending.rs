@@ -1,59 +1,134 @@
-//! Replies that an earlier run wrote down and did not come to judge.
+//! What an earlier run wrote down and did not come to judge.
 
-use chrono::TimeDelta;
+use std::collections::HashSet;
 
-use super::{Kept, kept_reply};
-use crate::desk::{Desk, ErrandKind, error::Done, groups::place_of};
+use chrono::{DateTime, TimeDelta, Utc};
+use sealed_move_store::Entry;
+
+use super::{
+    Kept,
+    inbox::{Arrival, arrival},
+    kept_reply,
+};
+use crate::desk::{
+    Desk, ErrandKind, Place, VerdictSheet, edits::Edited, error::Done, groups::place_of,
+    text::LONGEST_REPLY,
+};
 
 /// Replies that a crash left without a verdict are judged at the next start while their post is open
 /// or closed no longer ago than this; older ones wait for the coach's hand.
 const JUDGED_AFTERWARDS: TimeDelta = TimeDelta::days(7);
 
+/// One thing that an earlier run left.
+enum Left {
+    /// A reply without a verdict.
+    Reply(Box<Kept>),
+    /// A message in the inbox, with where it was written.
+    Entry(Place, Entry),
+}
+
+/// What an entry of the inbox turns out to be.
+enum Found {
+    /// It is there no more: judged meanwhile, taken back, or too old.
+    Gone,
+    /// A message that may be an answer.
+    New(Box<Arrival>),
+    /// The new text of an answer.
+    Edit,
+}
+
+impl Left {
+    fn came_at(&self) -> DateTime<Utc> {
+        match self {
+            Self::Reply(kept) => kept.reply.received_at,
+            Self::Entry(_, entry) => entry.received_at,
+        }
+    }
+
+    /// The post, and the chat's id of the sender.
+    fn whose(&self) -> (i64, String) {
+        match self {
+            Self::Reply(kept) => (kept.post.id, kept.user.clone()),
+            Self::Entry(_, entry) => (entry.post_id, entry.chat_user.clone()),
+        }
+    }
+}
+
 impl Desk {
-    /// Judges the replies that an earlier run wrote down and did not come to judge, and tells their
-    /// members; returns how many. Done once before the first errand goes out, so that a reveal that is
-    /// due at the start knows of them.
+    /// Judges what an earlier run wrote down and did not come to judge, in the order it came, and tells
+    /// its senders; returns how many answers that were. Done once before the first errand goes out, so
+    /// that a reveal that is due at the start knows of them.
     pub async fn judge_pending(&self) -> Done<usize> {
-        let now = self.now();
-        let pending = self
-            .read(move |db| {
-                let mut pending = Vec::new();
-                for unjudged in db.unjudged_replies()? {
-                    let kept = kept_reply(db, unjudged.reply)?;
-                    let recent = kept
-                        .post
-                        .closed_at
-                        .is_none_or(|at| now - at <= JUDGED_AFTERWARDS);
-                    if recent && kept.counts() {
-                        pending.push(kept);
-                    }
-                }
-                Ok(pending)
-            })
-            .await?;
         let mut judged = 0;
-        for kept in pending {
-            let reply = kept.reply.id;
-            match self.judge_one_pending(kept).await {
+        for left in self.left_behind().await? {
+            let (post, user) = left.whose();
+            let done = match left {
+                Left::Reply(kept) => self.judge_one_pending(kept.reply.id, post, user).await,
+                Left::Entry(place, entry) => self.judge_entry(place, entry).await,
+            };
+            match done {
                 Ok(told) => judged += usize::from(told),
                 // One that cannot be judged must not keep the others, nor the bot, from going on.
                 Err(error) => {
-                    tracing::error!(reply, %error, "a reply of an earlier run could not be judged")
+                    tracing::error!(post, %error, "what came in an earlier run could not be judged");
                 }
             }
         }
         Ok(judged)
     }
 
-    async fn judge_one_pending(&self, kept: Kept) -> Done<bool> {
-        let (member, place) = (kept.reply.member_id, place_of(&kept.group));
-        let user = self
-            .read(move |db| Ok(db.member(member)?.map(|member| member.chat_user)))
+    /// Lets what an earlier run left of this member's work on a post be judged before anything new of
+    /// theirs, so that a line goes on in the order in which it was written.
+    pub(in crate::desk) async fn earlier_first(&self, post: i64, user: &str) -> Done<()> {
+        let errands = &self.inner.errands;
+        let whose = errands
+            .left_behind
+            .get_or_try_init(|| async {
+                let left = self.left_behind().await?;
+                Done::Ok(left.iter().map(Left::whose).collect::<HashSet<_>>())
+            })
             .await?;
-        let Some(user) = user else { return Ok(false) };
-        let _turn = self.inner.turns.take(kept.post.id, &user).await;
+        if whose.contains(&(post, user.to_owned())) {
+            self.taken_up().await?;
+        }
+        Ok(())
+    }
+
+    /// What an earlier run left, in the order it came.
+    async fn left_behind(&self) -> Done<Vec<Left>> {
+        let now = self.now();
+        self.read(move |db| {
+            let mut all = Vec::new();
+            for unjudged in db.unjudged_replies()? {
+                let mut kept = kept_reply(db, unjudged.reply)?;
+                kept.cut = kept.reply.text.chars().count() >= LONGEST_REPLY;
+                let recent = kept
+                    .post
+                    .closed_at
+                    .is_none_or(|at| now - at <= JUDGED_AFTERWARDS);
+                if recent && kept.counts() {
+                    all.push(Left::Reply(Box::new(kept)));
+                }
+            }
+            for entry in db.inbox()? {
+                let post = db.post(entry.post_id)?;
+                let group = match &post {
+                    Some(post) => db.group(post.group_id)?,
+                    None => None,
+                };
+                if let Some(group) = group {
+                    all.push(Left::Entry(place_of(&group), entry));
+                }
+            }
+            all.sort_by_key(Left::came_at);
+            Ok(all)
+        })
+        .await
+    }
+
+    async fn judge_one_pending(&self, reply: i64, post: i64, user: String) -> Done<bool> {
+        let _turn = self.inner.turns.take(post, &user).await;
         // Read again: it may have been judged, or others before it, since the list was made.
-        let reply = kept.reply.id;
         let kept = self
             .read(move |db| match db.reply(reply)? {
                 Some(reply) if db.current_verdict(reply.id)?.is_none() => {
@@ -62,7 +137,9 @@ impl Desk {
                 _ => Ok(None),
             })
             .await?;
-        let Some(kept) = kept else { return Ok(false) };
+        let Some(mut kept) = kept else {
+            return Ok(false);
+        };
         if self
             .problem(&kept.position.fen, &kept.position.stipulation)
             .await?
@@ -70,16 +147,53 @@ impl Desk {
         {
             return Ok(false);
         }
-        let text = kept.reply.text.clone();
+        kept.cut = kept.reply.text.chars().count() >= LONGEST_REPLY;
+        let (place, text) = (place_of(&kept.group), kept.reply.text.clone());
         let sheet = self.verdict_on(kept).await?;
-        self.inner.errands.tell(
-            place,
-            ErrandKind::TellMember {
-                user,
-                text,
-                sheet: Box::new(sheet),
-            },
-        );
+        self.tell_later(place, user, text, sheet);
         Ok(true)
+    }
+
+    /// A message that was left in the inbox: an answer, the new text of one, or talk.
+    async fn judge_entry(&self, place: Place, entry: Entry) -> Done<bool> {
+        let (user, text) = (entry.chat_user.clone(), entry.text.clone());
+        let _turn = self.inner.turns.take(entry.post_id, &user).await;
+        let now = self.now();
+        let (id, source) = (entry.id, entry.source.clone());
+        let found = self
+            .write(move |tx| {
+                let Some(entry) = tx.inbox_entry(id)? else {
+                    return Ok(Found::Gone);
+                };
+                if now - entry.received_at > JUDGED_AFTERWARDS {
+                    tx.take_from_inbox(id)?;
+                    return Ok(Found::Gone);
+                }
+                if tx.reply_by_source(&entry.source)?.is_some() {
+                    return Ok(Found::Edit);
+                }
+                Ok(Found::New(Box::new(arrival(tx, entry)?)))
+            })
+            .await?;
+        let sheet = match found {
+            Found::Gone => None,
+            Found::New(arrival) => self.judge_arrival(*arrival).await?,
+            Found::Edit => match self.take_edit(&place, &source, &user, &text).await? {
+                Edited::Judged(sheet) => Some(*sheet),
+                Edited::Unknown | Edited::Stands(_) | Edited::Talk => None,
+            },
+        };
+        let told = sheet.is_some();
+        if let Some(sheet) = sheet {
+            self.tell_later(place, user, text, sheet);
+        }
+        Ok(told)
+    }
+
+    /// Leaves a verdict that came later than its reply to be told.
+    fn tell_later(&self, place: Place, user: String, text: String, sheet: VerdictSheet) {
+        let sheet = Box::new(sheet);
+        let word = ErrandKind::TellMember { user, text, sheet };
+        self.inner.errands.tell(place, word);
     }
 }

@@ -2,6 +2,7 @@
 
 mod coach;
 mod figures;
+mod interrupted;
 mod people;
 mod replies;
 mod restart;

@@ -43,11 +43,12 @@ const QUICK_PAUSES: [Duration; 2] = [Duration::from_millis(150), Duration::from_
 /// How often a 429 is waited out for one request before it is given up.
 const MOST_REFUSALS: usize = 20;
 
-/// A running gate.
-#[derive(Clone, Debug)]
+/// A gate with its port, to be served.
 pub struct Gate {
     /// Where the client must send its requests.
     pub address: SocketAddr,
+    listener: tokio::net::TcpListener,
+    router: Router,
 }
 
 struct Keeper {
@@ -62,7 +63,7 @@ impl Gate {
     ///
     /// # Errors
     /// When no port of the loopback can be had, or the HTTP client cannot be made.
-    pub async fn open(target: &str, token: &str, mut shutdown: Shutdown) -> std::io::Result<Self> {
+    pub async fn open(target: &str, token: &str) -> std::io::Result<Self> {
         let http = reqwest::Client::builder()
             .connect_timeout(Duration::from_secs(10))
             .redirect(reqwest::redirect::Policy::none())
@@ -77,14 +78,21 @@ impl Gate {
             limits: Limits::default(),
         });
         let router = Router::new().fallback(pass).with_state(keeper);
-        tokio::spawn(async move {
-            let serve = axum::serve(listener, router)
-                .with_graceful_shutdown(async move { shutdown.wait().await });
-            if let Err(error) = serve.await {
-                tracing::error!("the gate to Discord broke down: {error}");
-            }
-        });
-        Ok(Self { address })
+        Ok(Self {
+            address,
+            listener,
+            router,
+        })
+    }
+
+    /// Passes requests on until `shutdown`, and then those under way.
+    ///
+    /// # Errors
+    /// When its port is lost.
+    pub async fn serve(self, mut shutdown: Shutdown) -> std::io::Result<()> {
+        axum::serve(self.listener, self.router)
+            .with_graceful_shutdown(async move { shutdown.wait().await })
+            .await
     }
 }
 

@@ -2,6 +2,7 @@
 
 import { careful, get, mark, post } from "./ask.js";
 import { button, byId, make, sure } from "./build.js";
+import { showChats } from "./coach-chats.js";
 import { checking, openCheck, showShelf } from "./coach-check.js";
 import { openMembers } from "./coach-members.js";
 import { openPosts } from "./coach-posts.js";
@@ -143,6 +144,7 @@ async function comeIn() {
   byId("as").textContent = state.me.name;
   restore(byId("text"));
   await refresh();
+  await showChats();
   await talk();
   views("week", {
     check: () => openCheck(state, refresh),
@@ -158,6 +160,7 @@ async function comeIn() {
       week: soon,
       standing: soon,
       notice: soon,
+      chats: () => showChats().catch(complain),
       checking,
       talk: (line) => stream.talk(line).classList.add("fresh"),
       gone: talk,

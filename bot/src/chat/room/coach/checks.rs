@@ -65,7 +65,8 @@ async fn import(
         )));
     }
     // A task of its own: a page that is closed meanwhile does not break the check off.
-    let task = tokio::spawn(async move {
+    let tasks = Arc::clone(&room.tasks);
+    let task = tasks.begin(async move {
         let Ok(_one_at_a_time) = room.bench.checking.try_lock() else {
             return Err(Trouble::new(
                 axum::http::StatusCode::CONFLICT,
@@ -85,8 +86,8 @@ async fn import(
     });
     match task.await {
         Ok(outcome) => outcome.map(Json),
-        Err(error) => {
-            tracing::error!("a check broke off: {error}");
+        Err(_) => {
+            tracing::error!("a check broke off");
             Err(Trouble::new(
                 axum::http::StatusCode::INTERNAL_SERVER_ERROR,
                 "The check broke off. What was kept until then is on the shelf; the log says why.",

@@ -1,5 +1,6 @@
 //! What the coach asks for. One file a subject; every call needs the coach's cookie.
 
+mod chats;
 mod checks;
 mod members;
 mod posts;
@@ -18,6 +19,7 @@ use crate::desk::Desk;
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
+        .merge(chats::routes())
         .merge(checks::routes())
         .merge(week::routes())
         .merge(posts::routes())

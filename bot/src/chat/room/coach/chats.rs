@@ -1,0 +1,31 @@
+//! How the chats fare: this room, and Discord where it is connected.
+
+use axum::{Json, Router, extract::State, routing::get};
+use serde::Serialize;
+
+use crate::chat::{
+    Status,
+    room::{Shared, door::Coach},
+    status,
+};
+
+pub(super) fn routes() -> Router<Shared> {
+    Router::new().route("/api/coach/chats", get(chats))
+}
+
+/// A chat and how it fares.
+#[derive(Serialize)]
+struct Row {
+    /// As people read it.
+    name: &'static str,
+    #[serde(flatten)]
+    status: Status,
+}
+
+async fn chats(State(room): State<Shared>, Coach(_): Coach) -> Json<Vec<Row>> {
+    let row = |(chat, status)| Row {
+        name: status::name(chat),
+        status,
+    };
+    Json(room.statuses.all().into_iter().map(row).collect())
+}

@@ -1,0 +1,391 @@
+//! The supervisor: owns every task of a serving program, starts each chat, starts it again when it fails,
+//! and stops all of them in order.
+//!
+//! A chat lives in a task of its own, so that none waits for another and none falls with another. In that
+//! task, its round of errands begins when it is up. When it fails it is started again after a pause that
+//! doubles (see [`super::backoff`]), for ever; when it is refused for good it waits until it is mended, and
+//! when no chat is left, the program ends. Whoever started the program reads each change on the console;
+//! the coaches hear of an outage through the chats that are up.
+//!
+//! A stop goes in order, for each chat: its round finishes the errand in hand, then the chat finishes what
+//! came in and leaves, then whatever it sends by (Discord's gate) closes. [`WITHIN`] bounds the whole, and
+//! a second request to stop ends it at once: what was not finished is taken up at the next start.
+
+use std::{panic::AssertUnwindSafe, sync::Arc, time::Duration};
+
+use chrono::{DateTime, TimeDelta, Utc};
+use futures::{FutureExt as _, future::BoxFuture};
+use tokio::{sync::mpsc, task::JoinSet};
+
+use super::backoff::{Backoff, LONGEST};
+use crate::{
+    chat::{self, Down, News, Report, Service, Shutdown, Status, Statuses, Stop, status},
+    desk::{Clock, Desk},
+};
+
+/// How long an orderly stop may take.
+pub(super) const WITHIN: Duration = Duration::from_secs(8);
+/// How long the errand in hand of a chat that has failed may take to come back.
+const LAST_ERRAND: Duration = Duration::from_secs(30);
+/// The coaches are told of a line that is lost for so long.
+const PATIENCE: TimeDelta = TimeDelta::minutes(5);
+/// The coaches are told of an outage at this failure in a row: one that the next start mends is not worth
+/// a word.
+const TELL_AT: u32 = 2;
+
+/// How a run ended.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum End {
+    /// Stopped on request, and everything in hand was finished.
+    Stopped,
+    /// Stopped on request, and something was broken off.
+    BrokenOff,
+    /// No chat is left that could be served; each has said why.
+    NothingLeft,
+}
+
+/// Says a line to whoever started the program.
+pub(super) type Console = Arc<dyn Fn(&str) + Send + Sync>;
+
+/// The supervisor.
+pub(super) struct Supervisor {
+    desk: Desk,
+    clock: Arc<dyn Clock>,
+    console: Console,
+    statuses: Statuses,
+    seed: u64,
+    services: Vec<Arc<dyn Service>>,
+}
+
+impl Supervisor {
+    /// A supervisor of no chats yet. `seed` is for the jitter of the pauses.
+    pub(super) fn new(desk: Desk, clock: Arc<dyn Clock>, console: Console, seed: u64) -> Self {
+        Self {
+            desk,
+            clock,
+            console,
+            statuses: Statuses::default(),
+            seed,
+            services: Vec::new(),
+        }
+    }
+
+    /// How the chats fare, for those that show it.
+    pub(super) fn statuses(&self) -> Statuses {
+        self.statuses.clone()
+    }
+
+    /// Adds a chat.
+    pub(super) fn add(&mut self, service: Arc<dyn Service>) {
+        self.statuses.set(service.name(), Status::Starting);
+        self.services.push(service);
+    }
+
+    /// Whether there is a chat to run.
+    pub(super) fn has_chats(&self) -> bool {
+        !self.services.is_empty()
+    }
+
+    /// Runs every chat until a request to stop comes out of `requests`, or no chat is left. A second
+    /// request ends an orderly stop at once.
+    pub(super) async fn run(self, mut requests: mpsc::Receiver<()>) -> End {
+        let (stop, shutdown) = Stop::new();
+        let mut tasks = JoinSet::new();
+        for (n, service) in self.services.iter().enumerate() {
+            let watch = Watch {
+                desk: self.desk.clone(),
+                clock: Arc::clone(&self.clock),
+                console: Arc::clone(&self.console),
+                statuses: self.statuses.clone(),
+                service: Arc::clone(service),
+                backoff: Backoff::new(self.seed.wrapping_add(n as u64)),
+                outage: None,
+            };
+            tasks.spawn(watch.run(shutdown.clone()));
+        }
+        let (desk, mut stopped) = (self.desk.clone(), shutdown.clone());
+        tasks.spawn(async move {
+            tokio::select! {
+                () = desk.keep_solutions_ready() => {}
+                () = stopped.wait() => {}
+            }
+        });
+
+        let mut statuses = self.statuses.changes();
+        let refused = statuses.wait_for(|all| {
+            all.iter()
+                .all(|(_, status)| matches!(status, Status::Refused { .. }))
+        });
+        let end = tokio::select! {
+            _ = requests.recv() => End::Stopped,
+            _ = refused => End::NothingLeft,
+        };
+        if end == End::Stopped {
+            self.say("Stopping.");
+        }
+        stop.now();
+        let joined = async { while tasks.join_next().await.is_some() {} };
+        let in_order = tokio::select! {
+            () = joined => true,
+            _ = requests.recv() => false,
+            () = tokio::time::sleep(WITHIN) => false,
+        };
+        if in_order {
+            return end;
+        }
+        tasks.shutdown().await;
+        self.say("Something could not be finished in time. It is taken up at the next start.");
+        match end {
+            End::Stopped => End::BrokenOff,
+            other => other,
+        }
+    }
+
+    fn say(&self, line: &str) {
+        (self.console)(line);
+    }
+}
+
+/// One chat and its watch.
+struct Watch {
+    desk: Desk,
+    clock: Arc<dyn Clock>,
+    console: Console,
+    statuses: Statuses,
+    service: Arc<dyn Service>,
+    backoff: Backoff,
+    /// Since when it is down, and whether the coaches were told.
+    outage: Option<(DateTime<Utc>, Told)>,
+}
+
+/// Whether the coaches know of an outage.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Told {
+    NotYet,
+    Already,
+}
+
+impl Watch {
+    /// Runs the chat until the stop.
+    async fn run(mut self, mut shutdown: Shutdown) {
+        while !shutdown.asked() {
+            let (ended, was_up) = self.session(shutdown.clone()).await;
+            if shutdown.asked() {
+                break;
+            }
+            // One that was up for long has a first failure now.
+            let lasted = was_up.map_or(TimeDelta::zero(), |since| self.clock.now() - since);
+            if lasted.to_std().unwrap_or_default() > LONGEST {
+                self.backoff.reset();
+            }
+            let next_try = match ended {
+                Err(Down::ForGood(why)) => {
+                    self.refused(&sentence(&why)).await;
+                    tokio::select! {
+                        () = shutdown.wait() => break,
+                        () = self.service.mended() => {}
+                    }
+                    self.backoff.reset();
+                    continue;
+                }
+                Err(Down::ForNow(why)) => self.failed(&sentence(&why)).await,
+                Ok(()) => self.failed("it ended without a reason.").await,
+            };
+            tokio::select! {
+                () = shutdown.wait() => break,
+                () = self.clock.sleep_until(next_try) => {}
+            }
+        }
+        self.set(Status::Stopped);
+    }
+
+    /// One life of the chat, with its round of errands while it is up. Gives how it ended, and since when
+    /// it was up, if it came to that.
+    async fn session(
+        &mut self,
+        mut shutdown: Shutdown,
+    ) -> (Result<(), Down>, Option<DateTime<Utc>>) {
+        let service = Arc::clone(&self.service);
+        let (stop_chat, chat_stops) = Stop::new();
+        let (stop_round, round_stops) = Stop::new();
+        let (report, mut news) = Report::new();
+        let mut life = Box::pin(caught(service.run(report, chat_stops)));
+        let mut round: BoxFuture<'static, Result<(), Down>> = Box::pin(std::future::pending());
+        let mut since = None;
+        let ended = loop {
+            let patience = self.patience();
+            tokio::select! {
+                ended = &mut life => break Some(ended),
+                broken = &mut round => {
+                    stop_chat.now();
+                    let _ = life.await;
+                    return (broken, since);
+                }
+                Some(heard) = news.recv() => match heard {
+                    News::Up { chat, lines } => {
+                        let (desk, stops) = (self.desk.clone(), round_stops.clone());
+                        round = Box::pin(caught(async move {
+                            chat::dispatch::run(desk, chat, stops).await;
+                            Ok(())
+                        }));
+                        since = Some(self.clock.now());
+                        self.up(&lines).await;
+                    }
+                    News::Wavering(why) => self.wavers(why),
+                    News::Steady => self.up(&[]).await,
+                },
+                () = self.clock.sleep_until(patience) => self.tell_of_outage("it is not connected.").await,
+                () = shutdown.wait() => break None,
+            }
+        };
+        // The errand in hand is finished while the chat still serves, so that what was sent is written down.
+        stop_round.now();
+        let last_errand = async {
+            if since.is_some() {
+                let _ = tokio::time::timeout(LAST_ERRAND, round).await;
+            }
+        };
+        let ended = match ended {
+            Some(ended) => {
+                last_errand.await;
+                ended
+            }
+            None => {
+                let leave = async {
+                    last_errand.await;
+                    stop_chat.now();
+                };
+                futures::future::join(life, leave).await.0
+            }
+        };
+        (ended, since)
+    }
+
+    /// When the coaches are told of a line that is lost and does not come back.
+    fn patience(&self) -> DateTime<Utc> {
+        match self.outage {
+            Some((since, Told::NotYet)) => since + PATIENCE,
+            _ => DateTime::<Utc>::MAX_UTC,
+        }
+    }
+
+    async fn up(&mut self, lines: &[String]) {
+        let since = self.clock.now();
+        self.set(Status::Up { since });
+        for line in lines {
+            (self.console)(line);
+        }
+        if let Some((_, told)) = self.outage.take() {
+            self.say("is back.");
+            if told == Told::Already {
+                let text = format!("{} is back.", self.called());
+                self.tell_others(&text).await;
+            }
+        }
+    }
+
+    fn wavers(&mut self, why: String) {
+        let since = self.down_since();
+        self.say(&format!("{why} It connects anew by itself."));
+        self.set(Status::Wavering { since, why });
+    }
+
+    /// Notes a failure; gives when the chat is started again.
+    async fn failed(&mut self, why: &str) -> DateTime<Utc> {
+        let since = self.down_since();
+        let pause = self.backoff.next();
+        let next_try = self.clock.now() + pause;
+        self.say(&format!("{why} It is tried again in {} s.", seconds(pause)));
+        self.set(Status::Failing {
+            since,
+            why: why.to_owned(),
+            next_try,
+        });
+        if self.backoff.failures() >= TELL_AT {
+            self.tell_of_outage(why).await;
+        }
+        next_try
+    }
+
+    async fn refused(&mut self, why: &str) {
+        let since = self.down_since();
+        self.say(why);
+        self.set(Status::Refused {
+            since,
+            why: why.to_owned(),
+        });
+        self.outage = Some((since, Told::Already));
+        let text = format!("{} is down until somebody helps: {why}", self.called());
+        self.tell_others(&text).await;
+    }
+
+    /// Since when the chat is down, which is now if it was not.
+    fn down_since(&mut self) -> DateTime<Utc> {
+        let now = self.clock.now();
+        self.outage.get_or_insert((now, Told::NotYet)).0
+    }
+
+    /// Tells the coaches, once an outage.
+    async fn tell_of_outage(&mut self, why: &str) {
+        let since = self.down_since();
+        if self.outage.replace((since, Told::Already)) != Some((since, Told::Already)) {
+            let text = format!(
+                "{} is down: {why} I go on trying, and say when it is back.",
+                self.called()
+            );
+            self.tell_others(&text).await;
+        }
+    }
+
+    /// Tells the coaches in every other chat; each hears it when their chat is up.
+    async fn tell_others(&self, text: &str) {
+        let told = self.desk.tell_coaches_elsewhere(self.service.name(), text);
+        if let Err(error) = told.await {
+            tracing::error!("the coaches could not be told: {error}");
+        }
+    }
+
+    fn called(&self) -> &'static str {
+        status::name(self.service.name())
+    }
+
+    fn say(&self, words: &str) {
+        match words.starts_with(self.called()) {
+            true => (self.console)(words),
+            false => (self.console)(&format!("{}: {words}", self.called())),
+        }
+    }
+
+    fn set(&self, status: Status) {
+        self.statuses.set(self.service.name(), status);
+    }
+}
+
+/// A chat that breaks down has failed, and takes nothing along.
+async fn caught(life: impl Future<Output = Result<(), Down>>) -> Result<(), Down> {
+    AssertUnwindSafe(life)
+        .catch_unwind()
+        .await
+        .unwrap_or_else(|_| {
+            Err(Down::ForNow(
+                "it broke down, which is a fault of the program; the log says where.".into(),
+            ))
+        })
+}
+
+/// With the full stop that a reason may lack.
+fn sentence(why: &str) -> String {
+    let why = why.trim_end();
+    match why.ends_with(['.', '!', '?', ')']) {
+        true => why.to_owned(),
+        false => format!("{why}."),
+    }
+}
+
+/// A pause in whole seconds, at least one.
+fn seconds(pause: Duration) -> u64 {
+    pause.as_secs_f64().round().max(1.0) as u64
+}
+
+#[cfg(test)]
+mod tests;

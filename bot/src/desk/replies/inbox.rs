@@ -1,0 +1,179 @@
+//! What came in and may be an answer or may be talk: written into the inbox before it is judged, and out
+//! of it in the write that keeps what was made of it. So a message costs one write before it is judged
+//! and one after, a crash in between loses nothing, and of talk nothing is kept.
+
+use sealed_move_store::{
+    AttemptState, Entry, NewEntry, NewReply, Position, Post, ReplyOf, Tx, Via,
+};
+
+use super::{Kept, judging::Ruling, kept::position, kept_reply, key, line_before, rules};
+use crate::chess::judge::Setting;
+use crate::desk::{
+    Desk, Person, Place, Settings, VerdictSheet, convert,
+    error::{Done, bad_request, not_found},
+    handle::{group_at, member, post_of},
+    posting::takes_replies,
+    text,
+};
+
+/// What a message that came in is, before it is judged.
+pub(super) enum Arrived {
+    /// It was taken as an answer before.
+    Known(Box<Kept>),
+    /// No answer could be made of it: nothing is kept.
+    Talk,
+    /// It is in the inbox.
+    New(Box<Arrival>),
+}
+
+/// An entry of the inbox, with all that judging it takes.
+pub(super) struct Arrival {
+    entry: Entry,
+    settings: Settings,
+    post: Post,
+    position: Position,
+    /// Every reply of its sender to the post before this.
+    replies: Vec<ReplyOf>,
+    /// How their attempt had ended, if it had.
+    ended: Option<AttemptState>,
+}
+
+impl Desk {
+    /// Writes a message down, unless it is known already or nothing that could be judged.
+    pub(super) async fn arrive(
+        &self,
+        place: &Place,
+        person: &Person,
+        post: i64,
+        source: &str,
+        text: String,
+    ) -> Done<Arrived> {
+        let now = self.now();
+        let key = key(place, source);
+        let (place, person) = (place.clone(), person.clone());
+        self.write(move |tx| {
+            let group = group_at(tx, &place)?;
+            let post = post_of(tx, &group, post)?;
+            let known = tx.reply_by_source(&key)?;
+            let sender = tx.member_by_user(group.id, &person.user)?.map(|m| m.id);
+            if let Some(reply) = known.filter(|reply| Some(reply.member_id) == sender) {
+                return Ok(Arrived::Known(Box::new(kept_reply(tx, reply)?)));
+            }
+            if text.is_empty() || !takes_replies(&post, now) {
+                return Ok(Arrived::Talk);
+            }
+            let id = tx.put_in_inbox(&NewEntry {
+                post_id: post.id,
+                source: key,
+                chat_user: person.user,
+                name: text::name(&person.name),
+                text,
+                received_at: now,
+            })?;
+            match tx.inbox_entry(id)? {
+                Some(entry) => Ok(Arrived::New(Box::new(arrival(tx, entry)?))),
+                None => Ok(Arrived::Talk),
+            }
+        })
+        .await
+    }
+
+    /// Judges what is in the inbox. It becomes a reply with its verdict, or, where it is talk, goes.
+    pub(super) async fn judge_arrival(&self, arrival: Arrival) -> Done<Option<VerdictSheet>> {
+        let Arrival {
+            entry, settings, ..
+        } = &arrival;
+        let position = &arrival.position;
+        // What nobody can judge is left to the coach, and talk among others.
+        let problem = self.problem(&position.fen, &position.stipulation).await?;
+        let line = line_before(&arrival.replies, None);
+        let judged = match &problem {
+            Some(problem) => {
+                let (text, user) = (entry.text.clone(), &entry.chat_user);
+                self.judge(problem, line.clone(), text, settings, user, Setting::Talk)
+                    .await?
+            }
+            None => None,
+        };
+        let (Some(problem), Some(judgement)) = (problem, judged) else {
+            let id = entry.id;
+            self.write(move |tx| Ok(tx.take_from_inbox(id)?)).await?;
+            return Ok(None);
+        };
+        let ruling = Ruling::new(&problem, &judgement, line, arrival.ended, self.now());
+        let kept = self
+            .write(move |tx| {
+                let Some(kept) = arrival.becomes_reply(tx)? else {
+                    return Ok(None);
+                };
+                let worth = ruling.keep(tx, &kept.reply, rules(&kept.settings))?;
+                Ok(Some((kept, worth)))
+            })
+            .await?;
+        // Its writer took it back, or was erased, while it was judged.
+        let Some((kept, worth)) = kept else {
+            return Ok(None);
+        };
+        self.told(kept, &problem, judgement, worth).await.map(Some)
+    }
+}
+
+/// An entry of the inbox with all that judging it takes.
+pub(super) fn arrival(tx: &Tx<'_>, entry: Entry) -> Done<Arrival> {
+    let Some(post) = tx.post(entry.post_id)? else {
+        return not_found("The post of this message was removed.");
+    };
+    let Some(group) = tx.group(post.group_id)? else {
+        return not_found("The group of this message was removed.");
+    };
+    let sender = tx.member_by_user(group.id, &entry.chat_user)?;
+    let (replies, attempt) = match &sender {
+        Some(sender) => (
+            tx.replies_of(post.id, sender.id)?,
+            tx.attempt(post.id, sender.id)?,
+        ),
+        None => (Vec::new(), None),
+    };
+    Ok(Arrival {
+        settings: convert::kept_settings(&group.settings)?,
+        position: position(tx, &post)?,
+        ended: attempt
+            .map(|attempt| attempt.state)
+            .filter(|state| *state != AttemptState::Playing),
+        replies,
+        entry,
+        post,
+    })
+}
+
+impl Arrival {
+    /// Moves the entry from the inbox to the replies; somebody new becomes a member. `None` when it is in
+    /// the inbox no more.
+    fn becomes_reply(self, tx: &Tx<'_>) -> Done<Option<Kept>> {
+        let Some(entry) = tx.take_from_inbox(self.entry.id)? else {
+            return Ok(None);
+        };
+        let Some(group) = tx.group(self.post.group_id)? else {
+            return not_found("The group of this message was removed.");
+        };
+        let sender = Person {
+            user: entry.chat_user,
+            name: entry.name,
+        };
+        let inserted = tx.insert_reply(&NewReply {
+            post_id: self.post.id,
+            member_id: member(tx, &group, &sender, entry.received_at)?,
+            source: Some(entry.source),
+            via: Via::Talk,
+            text: entry.text,
+            received_at: entry.received_at,
+        })?;
+        match tx.reply(inserted.id)? {
+            Some(reply) if inserted.new => kept_reply(tx, reply).map(Some),
+            Some(_) => {
+                bad_request("This message has been taken as another answer already; send it anew.")
+            }
+            None => not_found("The reply was removed meanwhile."),
+        }
+    }
+}

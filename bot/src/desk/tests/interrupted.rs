@@ -1,0 +1,237 @@
+//! The program stops between a message's arrival and its verdict: it is on disk by then, and is judged at
+//! the next start, once.
+
+use super::*;
+use sealed_move_store::Via;
+
+const MONDAY: &str = "2026-11-23T09:00:00Z";
+
+/// Keeps every place of the pool for verdicts taken, so that whatever is being judged waits.
+struct Busy {
+    _ends: Vec<std::sync::mpsc::Sender<()>>,
+}
+
+impl Busy {
+    async fn keep(desk: &Desk) -> Self {
+        let mut ends = Vec::new();
+        for _ in 0..desk.options().threads {
+            let (end, ended) = std::sync::mpsc::channel::<()>();
+            let (taken, mut takes) = tokio::sync::mpsc::channel::<()>(1);
+            let pool = desk.inner.quick.clone();
+            tokio::spawn(async move {
+                pool.run("holding", 3600.0, move |_| {
+                    drop(taken);
+                    let _ = ended.recv();
+                })
+                .await
+            });
+            assert_eq!(takes.recv().await, None);
+            ends.push(end);
+        }
+        Self { _ends: ends }
+    }
+}
+
+/// The texts in the inbox.
+async fn inbox(desk: &Desk) -> Vec<String> {
+    let kept = desk.inner.store.read(|db| db.inbox()).await.expect("read");
+    kept.into_iter().map(|entry| entry.text).collect()
+}
+
+/// The texts of the replies to a post, with their verdicts.
+async fn replies(club: &Club, post: i64) -> Vec<(String, Option<Verdict>)> {
+    let rows = club.desk.replies(&club.place, &club.coach, post).await;
+    let rows = rows.expect("read");
+    rows.into_iter()
+        .map(|row| (row.text, row.verdict))
+        .collect()
+}
+
+/// Begins `call`, waits until `written` holds of the store, and ends the program there.
+async fn interrupted<T: Send + 'static>(
+    club: &mut Club,
+    call: impl Future<Output = T> + Send + 'static,
+    written: impl AsyncFn(&Club) -> bool,
+) {
+    let calling = tokio::spawn(call);
+    while !written(club).await {
+        assert!(
+            !calling.is_finished(),
+            "it was judged before it was written down"
+        );
+        tokio::task::yield_now().await;
+    }
+    calling.abort();
+    club.restart();
+}
+
+#[tokio::test]
+async fn a_message_is_on_disk_before_it_is_judged_and_judged_once_after_a_crash() {
+    let mut club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club.open("two").await;
+    let (desk, place) = (club.desk.clone(), club.place.clone());
+    desk.answer(&place, &person("Ben"), post, "warm", "Rd7")
+        .await
+        .expect("judged, and the solution is proved");
+    let busy = Busy::keep(&desk).await;
+    let hears = async move {
+        desk.hear(&place, &person("Ana"), "m1", "1.Rxd8+ Rxd8 2.Rxd8#")
+            .await
+    };
+    interrupted(&mut club, hears, async |club| {
+        !inbox(&club.desk).await.is_empty()
+    })
+    .await;
+    drop(busy);
+    assert_eq!(replies(&club, post).await.len(), 1, "Ben's alone");
+    let name = club.desk.name_of(&club.place, "u-Ana").await;
+    assert_eq!(
+        name.expect("read"),
+        None,
+        "no member before it is an answer"
+    );
+
+    let told = club.errand().await.expect("a word to Ana");
+    assert!(said(&told).starts_with("u-Ana: "), "{}", said(&told));
+    club.carried(&told).await;
+    assert!(club.errand().await.is_none());
+    let judged = [
+        ("Rd7".to_owned(), Some(Verdict::Wrong)),
+        ("1.Rxd8+ Rxd8 2.Rxd8#".to_owned(), Some(Verdict::Solved)),
+    ];
+    assert_eq!(replies(&club, post).await, judged);
+    assert!(inbox(&club.desk).await.is_empty());
+
+    // Heard once more, as when the chat repeats itself, and after one more start.
+    let again = club
+        .desk
+        .hear(&club.place, &person("Ana"), "m1", "1.Rxd8+ Rxd8 2.Rxd8#")
+        .await;
+    assert!(matches!(again, Ok(Heard::Again(_))), "{again:?}");
+    club.restart();
+    assert_eq!(club.desk.judge_pending().await.expect("judged"), 0);
+    assert_eq!(replies(&club, post).await, judged);
+}
+
+#[tokio::test]
+async fn of_talk_nothing_is_kept_whether_or_not_the_program_stops() {
+    let mut club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club.open("two").await;
+    let talk = "good morning everybody, lovely weather";
+    let heard = club
+        .desk
+        .hear(&club.place, &person("Ana"), "t1", talk)
+        .await;
+    assert!(matches!(heard, Ok(Heard::Talk)), "{heard:?}");
+    assert!(inbox(&club.desk).await.is_empty());
+
+    let busy = Busy::keep(&club.desk).await;
+    let (desk, place) = (club.desk.clone(), club.place.clone());
+    let hears = async move { desk.hear(&place, &person("Ana"), "t2", talk).await };
+    interrupted(&mut club, hears, async |club| {
+        !inbox(&club.desk).await.is_empty()
+    })
+    .await;
+    drop(busy);
+    assert_eq!(inbox(&club.desk).await, [talk]);
+    assert_eq!(club.desk.judge_pending().await.expect("judged"), 0);
+    assert!(inbox(&club.desk).await.is_empty());
+    assert!(replies(&club, post).await.is_empty());
+    assert!(club.errand().await.is_none(), "nobody is told");
+    let name = club.desk.name_of(&club.place, "u-Ana").await;
+    assert_eq!(name.expect("read"), None);
+}
+
+#[tokio::test]
+async fn an_explicit_answer_is_on_disk_before_it_is_judged() {
+    let mut club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club.open("two").await;
+    let (desk, place) = (club.desk.clone(), club.place.clone());
+    let busy = Busy::keep(&desk).await;
+    let answers = async move {
+        let ana = person("Ana");
+        desk.answer(&place, &ana, post, "m1", "Rd7").await
+    };
+    interrupted(&mut club, answers, async |club| {
+        !replies(club, post).await.is_empty()
+    })
+    .await;
+    drop(busy);
+    assert_eq!(replies(&club, post).await, [("Rd7".to_owned(), None)]);
+    assert_eq!(club.desk.judge_pending().await.expect("judged"), 1);
+    assert_eq!(club.desk.judge_pending().await.expect("judged"), 0);
+    let judged = [("Rd7".to_owned(), Some(Verdict::Wrong))];
+    assert_eq!(replies(&club, post).await, judged);
+}
+
+#[tokio::test]
+async fn the_new_text_of_a_message_is_on_disk_before_it_is_judged() {
+    let mut club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club.open("two").await;
+    let unclear = club
+        .desk
+        .answer(&club.place, &person("Ana"), post, "m1", "Rd9")
+        .await
+        .expect("judged");
+    assert!(!matches!(unclear.verdict, Verdict::Solved | Verdict::Wrong));
+    let (desk, place) = (club.desk.clone(), club.place.clone());
+    let busy = Busy::keep(&desk).await;
+    let edits = async move {
+        let ana = person("Ana");
+        desk.edit_reply(&place, &ana, "m1", "Rxd8+ Rxd8 Rxd8#")
+            .await
+    };
+    interrupted(&mut club, edits, async |club| {
+        !inbox(&club.desk).await.is_empty()
+    })
+    .await;
+    drop(busy);
+    assert_eq!(club.desk.judge_pending().await.expect("judged"), 1);
+    let judged = [("Rxd8+ Rxd8 Rxd8#".to_owned(), Some(Verdict::Solved))];
+    assert_eq!(replies(&club, post).await, judged);
+    assert!(inbox(&club.desk).await.is_empty());
+    assert_eq!(club.desk.judge_pending().await.expect("judged"), 0);
+}
+
+#[tokio::test]
+async fn what_came_before_the_crash_is_judged_before_what_comes_after() {
+    let mut club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club.open("three").await;
+    let key = club
+        .desk
+        .answer(&club.place, &person("Ben"), post, "b1", "Rxd8+")
+        .await
+        .expect("judged");
+    assert_eq!(key.verdict, Verdict::OnTheWay);
+    let (desk, place) = (club.desk.clone(), club.place.clone());
+    let busy = Busy::keep(&desk).await;
+    let hears = async move { desk.hear(&place, &person("Ana"), "m1", "Rxd8+").await };
+    interrupted(&mut club, hears, async |club| {
+        !inbox(&club.desk).await.is_empty()
+    })
+    .await;
+    drop(busy);
+    // The next move of the line comes before anything else has looked at what was left.
+    let next = club
+        .desk
+        .answer(&club.place, &person("Ana"), post, "m2", "Rxd8+")
+        .await
+        .expect("judged");
+    assert!(matches!(next.verdict, Verdict::OnTheWay), "{next:?}");
+    let rows = club
+        .desk
+        .my_replies(&club.place, &person("Ana"), post)
+        .await;
+    let texts: Vec<_> = rows
+        .expect("read")
+        .into_iter()
+        .map(|row| row.verdict)
+        .collect();
+    assert_eq!(texts, [Some(Verdict::OnTheWay); 2]);
+    let store = &club.desk.inner.store;
+    let via = store
+        .read(move |db| db.replies_to(post))
+        .await
+        .expect("read");
+    assert_eq!(via.last().map(|of| of.reply.via), Some(Via::Answer));
+}
