@@ -14,6 +14,7 @@ const STEPS: &[&str] = &[
     include_str!("schema.sql"),
     include_str!("step_2.sql"),
     include_str!("step_3.sql"),
+    include_str!("step_4.sql"),
 ];
 
 /// The newest version of the store that this program knows.
