@@ -230,3 +230,36 @@ async fn what_was_posted_before_needs_the_coachs_word() {
     assert_eq!(queue[0].posted, Some(posted));
     assert_eq!(queue[0].further_topics, Vec::<String>::new());
 }
+
+/// Checkers before the fourth lost what stands beside the moves, and said what stands before them at the
+/// reveal only. A store of theirs finds the one again, and the other stays where it was.
+#[tokio::test]
+async fn words_that_an_older_checker_lost_are_found_again() {
+    let mut club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
+    let one = import_as(&club, "lesson.pgn", LESSON, SameChoice::Keep).await;
+    let position = one.position.expect("kept");
+    {
+        let store = &club.desk.inner.store;
+        store
+            .write(move |tx| {
+                let mut check = tx.position(position)?.expect("there").check;
+                check.checker_version = 3;
+                tx.replace_check(position, &check)?;
+                let words = sealed_move_store::Words {
+                    at_reveal: "Look at the last rank.".into(),
+                    ..Default::default()
+                };
+                tx.set_position_words(position, &words)?;
+                tx.enqueue(position, at("2026-11-23T09:00:00Z"))
+            })
+            .await
+            .expect("written");
+    }
+    club.restart();
+    club.set("2026-11-23T18:00:00Z");
+    assert_eq!(club.carry_all().await, ["post 1"]);
+    let now = kept(&club, Some(position)).await;
+    assert_eq!(now.words.with_post, "");
+    assert_eq!(now.words.at_reveal, "Look at the last rank.");
+    assert_eq!(now.words.notes, one.words.notes);
+}
