@@ -98,7 +98,10 @@ fn composed_problems_of_every_length_are_among_them() {
     let entries = published();
     let mut by_length = [0; 7];
     for entry in &entries {
-        let says_so = entry.comments.iter().any(|c| c.text.starts_with("problem by "));
+        let says_so = entry
+            .comments
+            .iter()
+            .any(|c| c.text.starts_with("problem by "));
         let source = composed(entry);
         assert_eq!(says_so, source.is_some(), "{}", entry.id);
         let Some((composer, _, year)) = source else {

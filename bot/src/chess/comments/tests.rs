@@ -111,7 +111,7 @@ fn words_stand_beside_their_moves() {
         ]
     );
     // Moves without words or signs say nothing that the solution does not.
-    assert!(comments("1.Rxd8+ Rxd8 (1...Kf8) 2.Rxd8#").notes.is_empty());
+    assert!(comments("1.Rxd8+ Rxd8 2.Rxd8# (2.h3)").notes.is_empty());
 }
 
 #[test]
