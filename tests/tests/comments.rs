@@ -3,7 +3,7 @@
 
 use std::fmt::Write;
 
-use rand::{Rng, SeedableRng, seq::IndexedRandom};
+use rand::{RngExt, SeedableRng, seq::IndexedRandom};
 use rand_chacha::ChaCha8Rng;
 use sealed_move::chess::read::{Game, GameTree, read_games};
 use sealed_move_tests::python_script;
@@ -55,12 +55,9 @@ impl Writer {
             .map(|_| *WORDS.choose(&mut self.dice).expect("some"))
             .collect();
         let words = words.join(" ");
-        if self.dice.random_bool(0.2) {
-            let _ = write!(self.text, " ; {}\n", words.replace('\n', " "));
-        } else {
-            let _ = write!(self.text, "{{{words}}}");
-            self.space();
-        }
+        // Comments behind a semicolon are left to the unit tests: python-chess passes over them.
+        let _ = write!(self.text, "{{{words}}}");
+        self.space();
     }
 
     fn maybe_words(&mut self) {
