@@ -13,7 +13,7 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move_store::{
     Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, NewGroup,
     NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span, Store, StoreError, Tx, Verdict,
-    Via,
+    Via, Words,
 };
 
 const POSTS: usize = 500;
@@ -69,7 +69,7 @@ fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
             source: format!("bench:{n}"),
             fen: format!("placement {n}"),
             stipulation: "#3".into(),
-            comment: String::new(),
+            words: Words::default(),
             given: Given {
                 text: String::new(),
                 line: 1,

@@ -7,6 +7,7 @@ use tempfile::TempDir;
 use crate::{
     Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, Moment, NewGroup,
     NewPosition, NewPost, NewReply, NewVerdict, Soundness, Store, StoreError, Tx, Verdict, Via,
+    Words,
 };
 
 /// Minute `minutes` after a Monday noon.
@@ -84,7 +85,7 @@ pub fn new_position(group: i64, n: usize) -> NewPosition {
         source: format!("week.epd:{n}"),
         fen: format!("placement {n}"),
         stipulation: "#2".into(),
-        comment: String::new(),
+        words: Words::default(),
         given: Given {
             text: format!("placement {n} bm Rd8"),
             line: 1 + n as i64,

@@ -15,6 +15,7 @@ const STEPS: &[&str] = &[
     include_str!("step_2.sql"),
     include_str!("step_3.sql"),
     include_str!("step_4.sql"),
+    include_str!("step_5.sql"),
 ];
 
 /// The newest version of the store that this program knows.

@@ -27,6 +27,36 @@ pub struct Given {
     pub line: i64,
 }
 
+/// The coach's words on a position.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Words {
+    /// Shown with the post.
+    pub with_post: String,
+    /// Shown at the reveal.
+    pub at_reveal: String,
+    /// Shown at the reveal beside the moves they are on: a list, whatever its items are.
+    pub notes: Value,
+}
+
+impl Default for Words {
+    fn default() -> Self {
+        Self {
+            with_post: String::new(),
+            at_reveal: String::new(),
+            notes: Value::Array(Vec::new()),
+        }
+    }
+}
+
+/// A post of a position.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Posted {
+    /// Its number within the group.
+    pub number: i64,
+    /// When it was put before the group, or meant to be.
+    pub at: Moment,
+}
+
 /// A position to be kept.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NewPosition {
@@ -40,8 +70,8 @@ pub struct NewPosition {
     pub fen: String,
     /// The stipulation's sign.
     pub stipulation: String,
-    /// The coach's words, shown at the reveal.
-    pub comment: String,
+    /// The coach's words.
+    pub words: Words,
     /// What the coach gave.
     pub given: Given,
     /// What the check found.
@@ -61,14 +91,16 @@ pub struct Position {
     pub topic_id: Option<i64>,
     /// Its topic's name.
     pub topic: Option<String>,
+    /// Names of the topics it has besides, which are shown and not counted.
+    pub further_topics: Vec<String>,
     /// File and id as the coach gave them.
     pub source: String,
     /// FEN.
     pub fen: String,
     /// The stipulation's sign.
     pub stipulation: String,
-    /// The coach's words, shown at the reveal.
-    pub comment: String,
+    /// The coach's words.
+    pub words: Words,
     /// What the coach gave.
     pub given: Given,
     /// What the check found.
@@ -79,33 +111,46 @@ pub struct Position {
     pub created_at: Moment,
 }
 
-const SELECT: &str =
-    "SELECT p.*, t.name AS topic FROM positions p LEFT JOIN topics t ON t.id = p.topic_id";
+const SELECT: &str = "SELECT p.*, t.name AS topic,
+        (SELECT json_group_array(name) FROM (
+            SELECT name FROM further_topics f JOIN topics ON topics.id = f.topic_id
+            WHERE f.position_id = p.id ORDER BY name)) AS further
+     FROM positions p LEFT JOIN topics t ON t.id = p.topic_id";
+
+/// A column that holds JSON.
+fn json<T: serde::de::DeserializeOwned>(row: &Row<'_>, column: &str) -> rusqlite::Result<T> {
+    let column = row.as_ref().column_index(column)?;
+    serde_json::from_str(row.get_ref(column)?.as_str()?).map_err(|error| {
+        rusqlite::Error::FromSqlConversionFailure(
+            column,
+            rusqlite::types::Type::Text,
+            Box::new(error),
+        )
+    })
+}
 
 fn read(row: &Row<'_>) -> rusqlite::Result<Position> {
-    let report = row.as_ref().column_index("report")?;
     Ok(Position {
         id: row.get("id")?,
         group_id: row.get("group_id")?,
         topic_id: row.get("topic_id")?,
         topic: row.get("topic")?,
+        further_topics: json(row, "further")?,
         source: row.get("source")?,
         fen: row.get("fen")?,
         stipulation: row.get("stipulation")?,
-        comment: row.get("comment")?,
+        words: Words {
+            with_post: row.get("post_words")?,
+            at_reveal: row.get("comment")?,
+            notes: json(row, "notes")?,
+        },
         given: Given {
             text: row.get("given")?,
             line: row.get("given_line")?,
         },
         check: Check {
             soundness: row.get("soundness")?,
-            report: serde_json::from_str(row.get_ref(report)?.as_str()?).map_err(|error| {
-                rusqlite::Error::FromSqlConversionFailure(
-                    report,
-                    rusqlite::types::Type::Text,
-                    Box::new(error),
-                )
-            })?,
+            report: json(row, "report")?,
             checker_version: row.get("checker_version")?,
             checked_at: time::get(row, "checked_at")?,
         },
@@ -138,6 +183,41 @@ impl Db<'_> {
         )
     }
 
+    /// A group's positions whose FEN begins with `placement` (board, side to move, castling, en
+    /// passant), whatever their counters and tasks, the oldest first.
+    pub fn positions_of_placement(
+        &self,
+        group: i64,
+        placement: &str,
+    ) -> Result<Vec<Position>, StoreError> {
+        // What begins with the placement and goes on with a space, or ends there: '!' is next to the space.
+        self.all(
+            &format!(
+                "{SELECT} WHERE p.group_id = ?1 AND p.fen >= ?2 AND p.fen < ?2 || '!'
+                 ORDER BY p.id"
+            ),
+            params![group, placement],
+            read,
+        )
+    }
+
+    /// The latest post of a placement in a group, whatever the task was; those still on their way count.
+    pub fn last_posted(&self, group: i64, placement: &str) -> Result<Option<Posted>, StoreError> {
+        self.maybe_one(
+            "SELECT o.number, coalesce(o.opened_at, o.intended_at) AS at
+             FROM posts o JOIN positions p ON p.id = o.position_id
+             WHERE p.group_id = ?1 AND p.fen >= ?2 AND p.fen < ?2 || '!'
+             ORDER BY o.number DESC LIMIT 1",
+            params![group, placement],
+            |row| {
+                Ok(Posted {
+                    number: row.get("number")?,
+                    at: time::get(row, "at")?,
+                })
+            },
+        )
+    }
+
     /// Whether a position was ever posted.
     pub fn was_posted(&self, position: i64) -> Result<bool, StoreError> {
         Ok(self
@@ -152,16 +232,23 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Keeps a position and returns its id. The same placement and stipulation in the same group is the
-    /// same position: its source, text, check, and (where the new one has them) topic and comment are replaced.
+    /// same position: its source, text, check, and (where the new one has them) topic and words are replaced;
+    /// whoever calls has asked first.
     pub fn upsert_position(&self, new: &NewPosition) -> Result<i64, StoreError> {
         let mut statement = self.sql.prepare_cached(
             "INSERT INTO positions (group_id, topic_id, source, fen, stipulation, comment, soundness,
-                                    report, checker_version, checked_at, created_at, given, given_line)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)
+                                    report, checker_version, checked_at, created_at, given, given_line,
+                                    post_words, notes)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)
              ON CONFLICT (group_id, fen, stipulation) DO UPDATE SET
                  topic_id = coalesce(excluded.topic_id, topic_id),
                  source = excluded.source,
-                 comment = CASE excluded.comment WHEN '' THEN comment ELSE excluded.comment END,
+                 comment = iif(excluded.comment || excluded.post_words || excluded.notes = '[]',
+                               comment, excluded.comment),
+                 post_words = iif(excluded.comment || excluded.post_words || excluded.notes = '[]',
+                                  post_words, excluded.post_words),
+                 notes = iif(excluded.comment || excluded.post_words || excluded.notes = '[]',
+                             notes, excluded.notes),
                  given = excluded.given,
                  given_line = excluded.given_line,
                  soundness = excluded.soundness,
@@ -177,17 +264,60 @@ impl Tx<'_> {
                 new.source,
                 new.fen,
                 new.stipulation,
-                new.comment,
+                new.words.at_reveal,
                 new.check.soundness,
                 new.check.report.to_string(),
                 new.check.checker_version,
                 time::text(new.check.checked_at),
                 time::text(new.created_at),
                 new.given.text,
-                new.given.line
+                new.given.line,
+                new.words.with_post,
+                new.words.notes.to_string()
             ],
             |row| row.get(0),
         )?)
+    }
+
+    /// Gives a kept position what another file says of it: source, text and check. Topic and words
+    /// are set apart.
+    pub fn renew_position(
+        &self,
+        position: i64,
+        source: &str,
+        given: &Given,
+    ) -> Result<(), StoreError> {
+        self.run_one(
+            "position",
+            position,
+            "UPDATE positions SET source = ?2, given = ?3, given_line = ?4 WHERE id = ?1",
+            params![position, source, given.text, given.line],
+        )
+    }
+
+    /// Replaces the coach's words on a position.
+    pub fn set_position_words(&self, position: i64, words: &Words) -> Result<(), StoreError> {
+        self.run_one(
+            "position",
+            position,
+            "UPDATE positions SET post_words = ?2, comment = ?3, notes = ?4 WHERE id = ?1",
+            params![
+                position,
+                words.with_post,
+                words.at_reveal,
+                words.notes.to_string()
+            ],
+        )
+    }
+
+    /// Gives a position a topic besides the one it has; one that it has already is no other.
+    pub fn add_further_topic(&self, position: i64, topic: i64) -> Result<(), StoreError> {
+        self.sql.execute(
+            "INSERT OR IGNORE INTO further_topics (position_id, topic_id)
+             SELECT id, ?2 FROM positions WHERE id = ?1 AND topic_id IS NOT ?2",
+            params![position, topic],
+        )?;
+        Ok(())
     }
 
     /// Replaces what the check found.
@@ -207,8 +337,12 @@ impl Tx<'_> {
         )
     }
 
-    /// Sets or takes away a position's topic.
+    /// Sets or takes away a position's topic, the one that is counted.
     pub fn set_position_topic(&self, position: i64, topic: Option<i64>) -> Result<(), StoreError> {
+        self.sql.execute(
+            "DELETE FROM further_topics WHERE position_id = ?1 AND topic_id = ?2",
+            params![position, topic],
+        )?;
         self.run_one(
             "position",
             position,
@@ -240,7 +374,11 @@ mod tests {
         let f = Fixture::new();
         let group = f.group;
         let mut new = new_position(group, 1);
-        new.comment = "Deflect, then mate.".into();
+        new.words = Words {
+            with_post: "Look at the back rank.".into(),
+            at_reveal: "Deflect, then mate.".into(),
+            notes: json!([{ "moves": "1.Rxd8+", "after": "a rook for a rook" }]),
+        };
         new.check.report = json!({ "keys": ["Rxd8+"], "nodes": 37 });
         let id = f.write({
             let mut new = new.clone();
@@ -251,8 +389,8 @@ mod tests {
         });
         let kept = f.read(move |db| db.position(id)).unwrap();
         assert_eq!(
-            (&kept.fen, &kept.check, &kept.comment),
-            (&new.fen, &new.check, &new.comment)
+            (&kept.fen, &kept.check, &kept.words),
+            (&new.fen, &new.check, &new.words)
         );
         assert_eq!(kept.topic.as_deref(), Some("Back rank"));
         assert!(!kept.anyway);
@@ -263,7 +401,7 @@ mod tests {
         let f = Fixture::new();
         let group = f.group;
         let mut new = new_position(group, 1);
-        new.comment = "first words".into();
+        new.words.at_reveal = "first words".into();
         let id = f.write({
             let new = new.clone();
             move |tx| {
@@ -274,7 +412,7 @@ mod tests {
                 Ok(id)
             }
         });
-        new.comment = String::new();
+        new.words = Words::default();
         new.source = "again.epd:9".into();
         new.check.soundness = Soundness::SeveralKeys;
         let again = f.write({
@@ -285,7 +423,7 @@ mod tests {
         let kept = f.read(move |db| db.position(id)).unwrap();
         assert_eq!(kept.source, "again.epd:9");
         assert_eq!(kept.check.soundness, Soundness::SeveralKeys);
-        assert_eq!(kept.comment, "first words", "an empty comment erases none");
+        assert_eq!(kept.words.at_reveal, "first words", "no words erase none");
         assert_eq!(kept.topic.as_deref(), Some("Back rank"));
         new.stipulation = "#3".into();
         assert_ne!(id, f.write(move |tx| tx.upsert_position(&new)));
@@ -323,5 +461,79 @@ mod tests {
             Ok(tx.post(post)?.unwrap().position_id)
         });
         assert!(f.read(move |db| db.was_posted(posted)));
+    }
+
+    #[test]
+    fn a_placement_is_the_same_whatever_its_counters_and_tasks() {
+        let f = Fixture::new();
+        let group = f.group;
+        let with = |fen: &str, task: &str| {
+            let mut new = new_position(group, 1);
+            (new.fen, new.stipulation) = (fen.into(), task.into());
+            f.write(move |tx| tx.upsert_position(&new))
+        };
+        let ids = [
+            with("6k1/8/8/8/8/8/8/R5K1 w - - 0 1", "#1"),
+            with("6k1/8/8/8/8/8/8/R5K1 w - - 3 20", "#1"),
+            with("6k1/8/8/8/8/8/8/R5K1 w - - 0 1", "+"),
+        ];
+        with("6K1/8/8/8/8/8/8/R5K1 w - - 0 1", "#1");
+        with("6k1/8/8/8/8/8/8/R5K1 b - - 0 1", "#1");
+        let placement = "6k1/8/8/8/8/8/8/R5K1 w - -";
+        let found = f.read(move |db| db.positions_of_placement(group, placement));
+        assert_eq!(found.iter().map(|p| p.id).collect::<Vec<_>>(), ids);
+        assert_eq!(f.read(move |db| db.last_posted(group, placement)), None);
+        f.write(move |tx| {
+            let item = tx.enqueue(ids[1], at(0))?;
+            tx.intend_post(&crate::NewPost {
+                item,
+                nonce: "n".into(),
+                slot: at(5),
+                closes_at: at(60),
+                intended_at: at(5),
+            })
+        });
+        let posted = f.read(move |db| db.last_posted(group, placement));
+        assert_eq!(
+            posted,
+            Some(Posted {
+                number: 1,
+                at: at(5)
+            })
+        );
+    }
+
+    #[test]
+    fn further_topics_are_others_than_the_first() {
+        let f = Fixture::new();
+        let group = f.group;
+        let id = f.write(move |tx| {
+            let id = tx.upsert_position(&new_position(group, 1))?;
+            let fork = tx.ensure_topic(group, "Fork")?;
+            let pin = tx.ensure_topic(group, "Pin")?;
+            tx.set_position_topic(id, Some(fork))?;
+            for topic in [fork, pin, pin] {
+                tx.add_further_topic(id, topic)?;
+            }
+            Ok(id)
+        });
+        let topics = move |f: &Fixture| {
+            let kept = f.read(move |db| db.position(id)).unwrap();
+            (kept.topic, kept.further_topics)
+        };
+        assert_eq!(topics(&f), (Some("Fork".into()), vec!["Pin".into()]));
+        f.write(move |tx| {
+            let pin = tx.ensure_topic(group, "pin")?;
+            tx.set_position_topic(id, Some(pin))
+        });
+        assert_eq!(topics(&f), (Some("Pin".into()), vec![]));
+        let foreign = f.write(|tx| {
+            let other = tx.insert_group(&crate::fixture::new_group("other"))?;
+            tx.ensure_topic(other, "Fork")
+        });
+        let refused = f
+            .store
+            .write_blocking(move |tx| tx.add_further_topic(id, foreign));
+        assert!(refused.unwrap_err().to_string().contains("another group"));
     }
 }

@@ -298,3 +298,136 @@ fn help_teaches_every_command() {
         );
     }
 }
+
+/// A lesson with words in every place, two of which tell a move before its time.
+const LESSON: &str = "[Id \"w1\"]\n[Topic \"Back rank\"]\n[Task \"#2\"]\n[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n\n\
+    {Look at the last rank.} {It begins with Rxd8+.} {[reveal] Rooks before pawns.} 1.Rxd8+ $1 {A rook for a rook.} \
+    (1.Rd7 $2 {Too slow.} Rxd7) Rxd8 2.Rxd8# *\n";
+
+#[test]
+fn check_tells_the_coachs_words_apart_and_warns_of_those_that_tell() {
+    let ran = sealed_move(&["check", "--json", "-"], LESSON.as_bytes());
+    let line = &ran.json()[0];
+    assert_eq!(ran.status, 0, "{ran:?}");
+    assert_eq!(line["words"]["with_post"], "Look at the last rank.");
+    assert_eq!(
+        line["words"]["at_reveal"],
+        "It begins with Rxd8+.\nRooks before pawns."
+    );
+    assert_eq!(line["words"]["notes"][0]["moves"], "1.Rxd8+!");
+    assert_eq!(line["words"]["notes"][0]["after"], "A rook for a rook.");
+    let warning = line["warnings"][0].as_str().expect("a warning");
+    assert!(
+        warning.contains("(Rxd8+)") && warning.contains("[post]"),
+        "{warning}"
+    );
+    let told = sealed_move(&["check", "-"], LESSON.as_bytes()).out;
+    for part in [
+        "words with the post:\n        Look at the last rank.",
+        "1.Rxd8+! A rook for a rook.",
+        "(1.Rd7? Too slow. 1...Rxd7)",
+    ] {
+        assert!(told.contains(part), "{part}: {told}");
+    }
+}
+
+#[test]
+fn what_is_wrong_with_a_file_names_line_rank_and_field() {
+    let file = b"r2r2k/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - dm 2;\r\nr2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"Mat\xe9\"; dm 2;\r\nr2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"\0\"; dm 2;\r\nr2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 white - - dm 2;\r\n";
+    let lines = sealed_move(&["check", "--json", "-"], file).json();
+    let verdicts: Vec<_> = lines.iter().map(|line| line["verdict"].as_str()).collect();
+    assert_eq!(
+        verdicts,
+        [
+            Some("illegal"),
+            Some("sound"),
+            Some("illegal"),
+            Some("illegal")
+        ]
+    );
+    for (at, part) in [
+        (0, "line 1: rank 8 of the FEN, \"r2r2k\", has 7 squares"),
+        (2, "line 3: the line holds a NUL byte"),
+        (3, "line 4: field 2 of the FEN"),
+    ] {
+        let message = lines[at]["message"].as_str().expect("a message");
+        assert!(message.contains(part), "{message}");
+    }
+    assert_eq!(lines[1]["id"], "Maté");
+    let said = lines[1]["warnings"][0].as_str().expect("said");
+    assert!(
+        said.contains("line 2") && said.contains("Windows-1252"),
+        "{said}"
+    );
+}
+
+#[test]
+fn the_same_position_is_shown_and_kept_as_the_coach_says() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = |name: &str| folder.path().join(name).display().to_string();
+    let (store, config) = (path("g.sqlite"), path("none.toml"));
+    std::fs::write(path("lesson.pgn"), LESSON).expect("written");
+    std::fs::write(path("none.toml"), "").expect("written");
+    std::fs::write(
+        path("autumn.epd"),
+        "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"w9\"; dm 2; c0 \"Exchanges\"; c1 \"Two against two.\";\n",
+    )
+    .expect("written");
+    let run = |args: &[&str]| {
+        let mut all = args.to_vec();
+        all.extend(["--store", &store, "--config", &config]);
+        sealed_move(&all, b"")
+    };
+    assert_eq!(run(&["import", &path("lesson.pgn")]).status, 0);
+    let again = run(&["import", &path("lesson.pgn")]);
+    assert_eq!(again.status, 0, "{}", again.out);
+    let other = run(&["import", &path("autumn.epd")]);
+    assert_eq!(other.status, 1, "{}", other.out);
+    for part in [
+        "lesson.pgn: w1",
+        "Exchanges",
+        "stays as it is",
+        "--same both",
+    ] {
+        assert!(other.out.contains(part), "{part}: {}", other.out);
+    }
+    let json = |args: &[&str]| {
+        let ran = run(args);
+        (ran.status, ran.json().remove(0))
+    };
+    let (status, line) = json(&["import", "--json", "--same", "keep", &path("autumn.epd")]);
+    assert_eq!((status, line["topic"].as_str()), (0, Some("Back rank")));
+    assert_eq!(line["same"]["differs"], json!(["name", "topic", "words"]));
+    let (status, line) = json(&["import", "--json", "--same", "both", &path("autumn.epd")]);
+    assert_eq!((status, line["topic"].as_str()), (0, Some("Back rank")));
+    assert_eq!(line["further_topics"], json!(["Exchanges"]));
+    let position = line["position"].to_string();
+    let (status, line) = json(&["import", "--json", "--same", "new", &path("autumn.epd")]);
+    assert_eq!((status, line["topic"].as_str()), (0, Some("Exchanges")));
+    assert_eq!(line["words"]["at_reveal"], "Two against two.");
+
+    let telling = run(&["queue", "words", &position, "--post", "Begin with Rxd8+"]);
+    assert_eq!(telling.status, 2);
+    assert!(
+        telling.err.contains("tell a move (Rxd8+)"),
+        "{}",
+        telling.err
+    );
+    let meant = run(&[
+        "queue",
+        "words",
+        &position,
+        "--post",
+        "Begin with Rxd8+",
+        "--anyway",
+    ]);
+    assert_eq!(meant.status, 0, "{}", meant.err);
+    assert!(
+        meant
+            .out
+            .contains("words with the post:\n        Begin with Rxd8+"),
+        "{}",
+        meant.out
+    );
+    assert!(meant.out.contains("Two against two."), "{}", meant.out);
+}

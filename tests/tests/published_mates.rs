@@ -27,7 +27,7 @@ fn published() -> Vec<Entry> {
 /// Composer, place and year of a composed problem, from a comment such as
 /// "problem by Sam Loyd (Excelsior), London Era, 1861"; `None` where the entry is something else.
 fn composed(entry: &Entry) -> Option<(&str, &str, u16)> {
-    let source = entry.comments.first()?.strip_prefix("problem by ")?;
+    let source = entry.comments.first()?.text.strip_prefix("problem by ")?;
     let (composer, rest) = source.split_once([',', '('])?;
     let (place, year) = rest.rsplit_once(", ")?;
     let place = place.rsplit(')').next()?.trim_start_matches(", ");
@@ -98,7 +98,10 @@ fn composed_problems_of_every_length_are_among_them() {
     let entries = published();
     let mut by_length = [0; 7];
     for entry in &entries {
-        let says_so = entry.comments.iter().any(|c| c.starts_with("problem by "));
+        let says_so = entry
+            .comments
+            .iter()
+            .any(|c| c.text.starts_with("problem by "));
         let source = composed(entry);
         assert_eq!(says_so, source.is_some(), "{}", entry.id);
         let Some((composer, _, year)) = source else {

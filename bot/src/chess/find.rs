@@ -143,15 +143,9 @@ fn sound(
     let entry = Entry {
         id: id(game, position),
         line: game.line,
-        text: String::new(),
         position: position.clone(),
-        warnings: Vec::new(),
         stipulation: Some(Stipulation::Mate(moves)),
-        best: Vec::new(),
-        avoid: Vec::new(),
-        topic: None,
-        comments: Vec::new(),
-        variations: None,
+        ..Entry::default()
     };
     let stop = || budget.spend(0).is_err();
     let own = Budget::unlimited()

@@ -8,6 +8,8 @@ mod budget;
 #[cfg(test)]
 mod cases;
 pub mod check;
+pub mod comments;
+mod fen_fault;
 pub mod find;
 pub mod judge;
 pub mod line;
@@ -23,6 +25,7 @@ mod solution;
 mod stipulation;
 
 pub use budget::{Budget, Spent};
+pub use fen_fault::FenFault;
 pub use position::{PositionError, ReadPosition, Warning, parse_fen};
 pub use solution::{Branch, Defence, Solution, Try};
 pub use stipulation::{Stipulation, StipulationError};

@@ -4,6 +4,8 @@ use std::fmt;
 
 use shakmaty::{CastlingMode, Chess, FromSetup, PositionErrorKinds, fen::Fen};
 
+use super::fen_fault::{self, FenFault};
+
 /// A position read from a FEN, with what is odd about it.
 #[derive(Clone, Debug)]
 pub struct ReadPosition {
@@ -47,10 +49,8 @@ impl fmt::Display for Warning {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum PositionError {
     /// The text is not a FEN.
-    #[error(
-        "this is not a FEN ({0}); a FEN has the eight ranks, then w or b, castling and en passant, such as \"8/8/8/8/8/5k2/5p2/5K2 w - -\""
-    )]
-    Syntax(String),
+    #[error("{0}")]
+    Syntax(FenFault),
     /// The board is empty.
     #[error("the board is empty; put the men in the first field of the FEN")]
     Empty,
@@ -77,7 +77,7 @@ pub fn parse_fen(text: &str) -> Result<ReadPosition, PositionError> {
     let text = text.trim();
     let fen: Fen = text
         .parse()
-        .map_err(|error: shakmaty::fen::ParseFenError| PositionError::Syntax(error.to_string()))?;
+        .map_err(|_: shakmaty::fen::ParseFenError| PositionError::Syntax(fen_fault::find(text)))?;
     let setup = fen.into_setup();
     let mut warnings = Vec::new();
     let error = match Chess::from_setup(setup.clone(), CastlingMode::Standard) {

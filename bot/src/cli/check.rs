@@ -1,6 +1,7 @@
 //! `check`: verifies positions from EPD, PGN or FEN lines.
 
 use std::{
+    collections::{HashMap, hash_map::Entry as Entered},
     io::{self, Write},
     path::{Path, PathBuf},
     sync::atomic::{AtomicUsize, Ordering},
@@ -19,6 +20,7 @@ use crate::{
     chess::{
         Budget, Stipulation,
         check::{self, CheckOptions, Report, Soundness},
+        comments::{self, Comments, Note},
         read::{self, Entry, ReadError},
     },
     desk::{
@@ -77,6 +79,12 @@ pub(super) struct Line<'a> {
     nodes: u64,
     seconds: f64,
     message: &'a str,
+    /// The coach's words, where the file holds some.
+    #[serde(skip_serializing_if = "Comments::is_empty")]
+    words: &'a Comments,
+    /// What else the coach should know, where there is something.
+    #[serde(skip_serializing_if = "<[String]>::is_empty")]
+    warnings: &'a [String],
 }
 
 impl Check {
@@ -118,15 +126,21 @@ impl Check {
         let mut out = io::stdout().lock();
         let mut wanting = 0;
         let total = entries.len();
+        let mut seen: HashMap<String, String> = HashMap::new();
         in_order(
             &entries,
             self.jobs,
             |entry| checked(entry, &options, &room, engine.as_ref()),
-            |report: Report| {
+            |mut report: Report| {
+                same_again(&mut seen, &mut report);
                 wanting += usize::from(report.verdict != Soundness::Sound);
                 match self.json {
                     true => json_line(&mut out, &Line::of(&report)),
-                    false => tell(&mut out, &report),
+                    false => {
+                        let said = &report.comments;
+                        tell(&mut out, &report)?;
+                        tell_words(&mut out, &said.with_post, &said.at_reveal, &said.notes)
+                    }
                 }
             },
         )?;
@@ -155,6 +169,8 @@ impl<'a> Line<'a> {
             nodes: report.nodes,
             seconds: report.seconds,
             message: &report.message,
+            words: &report.comments,
+            warnings: &report.warnings,
         }
     }
 }
@@ -341,6 +357,47 @@ pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> 
         report.nodes, report.seconds
     )?;
     Ok(())
+}
+
+/// The coach's words on a position, by when they go out.
+pub(super) fn tell_words(
+    out: &mut impl Write,
+    with_post: &str,
+    at_reveal: &str,
+    notes: &[Note],
+) -> anyhow::Result<()> {
+    let beside = comments::lines(notes).join("\n");
+    let parts = [
+        ("words with the post", with_post),
+        ("words at the reveal", at_reveal),
+        ("beside the moves, at the reveal", beside.as_str()),
+    ];
+    for (when, words) in parts.iter().filter(|(_, words)| !words.is_empty()) {
+        writeln!(out, "    {when}:")?;
+        for line in words.lines() {
+            writeln!(out, "        {line}")?;
+        }
+    }
+    if parts.iter().any(|(_, words)| !words.is_empty()) {
+        writeln!(out)?;
+    }
+    Ok(())
+}
+
+/// Notes a position that came before in the same files, with the same task or another.
+fn same_again(seen: &mut HashMap<String, String>, report: &mut Report) {
+    if report.verdict == Soundness::Illegal {
+        return;
+    }
+    let placement: Vec<&str> = report.fen.split(' ').take(4).collect();
+    match seen.entry(placement.join(" ")) {
+        Entered::Vacant(place) => {
+            place.insert(report.id.clone());
+        }
+        Entered::Occupied(first) => report
+            .warnings
+            .push(format!("this is the position of \"{}\" again", first.get())),
+    }
 }
 
 fn verdict_words(verdict: Soundness) -> &'static str {

@@ -158,7 +158,10 @@ mod tests {
         let entries = read_file("found.epd", record.as_bytes());
         let entry = entries[0].as_ref().expect("a position");
         assert_eq!(entry.topic.as_deref(), Some("Back-rank mate"));
-        assert_eq!(entry.comments, ["missed in the game, club.pgn line 1"]);
+        assert_eq!(
+            entry.comments[0].text,
+            "missed in the game, club.pgn line 1"
+        );
         assert_eq!(entry.best.len(), 1);
         assert!(entry.id.ends_with(", 31"), "{}", entry.id);
     }

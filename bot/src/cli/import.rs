@@ -1,21 +1,27 @@
 //! `import`: verifies positions and keeps them in the store.
 
-use std::{io, path::PathBuf, sync::Arc};
+use std::{
+    io::{self, Write},
+    path::PathBuf,
+    sync::Arc,
+};
 
-use clap::Args;
+use clap::{Args, ValueEnum};
 use indicatif::ProgressBar;
 
 use super::{
     Outcome, Where,
-    check::{read_bytes, tell},
+    check::{read_bytes, tell, tell_words},
     groups::{Open, Which, acting},
     output::json_line,
 };
-use crate::desk::Soundness;
+use crate::desk::{CheckedPosition, SameChoice, Soundness};
 
 /// Verify positions and keep them in the store, with what was checked and how.
 ///
-/// Exit status 1 when a position is not sound; it is kept all the same where the rules apply to it.
+/// Exit status 1 when a position is not sound (it is kept all the same where the rules apply to it), when
+/// it is kept already under another name, topic or comment and --same does not say which is to stand, or
+/// when --queue leaves out one that was posted before.
 #[derive(Debug, Args)]
 pub struct Import {
     #[command(flatten)]
@@ -26,12 +32,37 @@ pub struct Import {
     /// Also put every sound position at the end of the week
     #[arg(long)]
     queue: bool,
+    /// With --queue, also those that were posted before
+    #[arg(long, requires = "queue")]
+    again: bool,
+    /// What stands of a position that is kept already under another name, topic or comment: the one kept
+    /// (as without this), the file's, or the kept one with the file's topic and words besides
+    #[arg(long, value_name = "WHICH")]
+    same: Option<Same>,
     /// Give every position this topic, instead of the file's own
     #[arg(long, value_name = "NAME")]
     topic: Option<String>,
     /// EPD, PGN or FEN files
     #[arg(required = true, value_name = "FILE")]
     files: Vec<PathBuf>,
+}
+
+/// Which version of a position stands.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum Same {
+    Keep,
+    New,
+    Both,
+}
+
+impl From<Same> for SameChoice {
+    fn from(same: Same) -> Self {
+        match same {
+            Same::Keep => Self::Keep,
+            Same::New => Self::New,
+            Same::Both => Self::Both,
+        }
+    }
 }
 
 impl Import {
@@ -57,26 +88,63 @@ impl Import {
                 shown.set_length(of as u64);
                 shown.set_position(done as u64);
             });
-            let checked = open.wait(open.desk.import(&group, &coach, &name, bytes, progress))?;
+            let choice = self.same.map_or(SameChoice::Keep, SameChoice::from);
+            let checked = open.wait(
+                open.desk
+                    .import_choosing(&group, &coach, &name, bytes, choice, progress),
+            )?;
             bar.finish_and_clear();
             for item in checked {
                 let sound = item.report.verdict == Soundness::Sound;
-                wanting |= !sound;
+                wanting |= !sound || (item.same.is_some() && self.same.is_none());
+                let mut left_out = String::new();
                 if let Some(position) = item.position {
                     if let Some(topic) = &self.topic {
                         open.wait(open.desk.set_topic(&group, &coach, position, Some(topic)))?;
                     }
                     if sound && self.queue {
-                        open.wait(open.desk.enqueue(&group, &coach, position, false))?;
+                        let queued = match self.again {
+                            true => {
+                                open.wait(open.desk.enqueue_again(&group, &coach, position, false))
+                            }
+                            false => open.wait(open.desk.enqueue(&group, &coach, position, false)),
+                        };
+                        match (queued, item.posted) {
+                            // Posted before, and nobody said: again.
+                            (Err(_), Some(_)) if !self.again => {
+                                wanting = true;
+                                "It is not put into the week; with --again it is."
+                                    .clone_into(&mut left_out);
+                            }
+                            (queued, _) => {
+                                queued?;
+                            }
+                        }
                     }
                 }
                 if self.json {
                     json_line(
                         &mut out,
-                        &serde_json::json!({ "position": item.position, "topic": item.topic, "report": item.report }),
+                        &serde_json::json!({
+                            "position": item.position,
+                            "topic": item.topic,
+                            "further_topics": item.further_topics,
+                            "words": item.words,
+                            "same": item.same,
+                            "posted": item.posted,
+                            "report": item.report,
+                        }),
                     )?;
                 } else {
                     tell(&mut out, &item.report)?;
+                    tell_words(
+                        &mut out,
+                        &item.words.with_post,
+                        &item.words.at_reveal,
+                        &item.words.notes,
+                    )?;
+                    let zone = open.wait(open.desk.settings(&group))?.zone;
+                    tell_again(&mut out, &item, zone, self.same, &left_out)?;
                 }
             }
         }
@@ -86,4 +154,30 @@ impl Import {
             Outcome::Fine
         })
     }
+}
+
+/// Says what was known of a position before.
+fn tell_again(
+    out: &mut impl Write,
+    item: &CheckedPosition,
+    zone: chrono_tz::Tz,
+    chosen: Option<Same>,
+    left_out: &str,
+) -> anyhow::Result<()> {
+    if let Some(same) = &item.same {
+        writeln!(out, "    again: {}", same.words())?;
+        if chosen.is_none() {
+            writeln!(
+                out,
+                "    --same new takes the file's, --same both keeps both topics, --same keep says that this is meant"
+            )?;
+        }
+    }
+    if let Some(posted) = item.posted {
+        writeln!(out, "    posted before: {}. {left_out}", posted.words(zone))?;
+    }
+    if item.same.is_some() || item.posted.is_some() {
+        writeln!(out)?;
+    }
+    Ok(())
 }

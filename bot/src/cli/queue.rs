@@ -11,12 +11,13 @@ use clap::{Args, Subcommand};
 
 use super::{
     Outcome, Where,
+    check::tell_words,
     groups::{Open, Which, acting},
     output::json_line,
 };
 use crate::{
     chess::parse_fen,
-    desk::{Desk, Place},
+    desk::{Desk, Place, Telling, note_lines},
     diagram::sheet,
 };
 
@@ -40,6 +41,23 @@ enum Action {
         #[arg(required = true)]
         positions: Vec<i64>,
         /// Also those that are not sound
+        #[arg(long)]
+        anyway: bool,
+        /// Also those that were posted before
+        #[arg(long)]
+        again: bool,
+    },
+    /// See the words that go out with a position, or write them anew
+    Words {
+        /// Number of the position
+        position: i64,
+        /// Words that go out with the post; an empty text takes them away
+        #[arg(long, value_name = "TEXT")]
+        post: Option<String>,
+        /// Words for the reveal; an empty text takes them away
+        #[arg(long, value_name = "TEXT")]
+        reveal: Option<String>,
+        /// Send the words for the post although they tell a move of the position
         #[arg(long)]
         anyway: bool,
     },
@@ -111,10 +129,42 @@ impl Action {
     async fn carry_out(self, desk: &Desk, group: &Place) -> anyhow::Result<()> {
         let coach = acting(desk, group).await?;
         match self {
-            Self::Add { positions, anyway } => {
+            Self::Add {
+                positions,
+                anyway,
+                again,
+            } => {
                 for position in positions {
-                    desk.enqueue(group, &coach, position, anyway).await?;
+                    match again {
+                        true => desk.enqueue_again(group, &coach, position, anyway).await?,
+                        false => desk.enqueue(group, &coach, position, anyway).await?,
+                    };
                 }
+            }
+            Self::Words {
+                position,
+                post,
+                reveal,
+                anyway,
+            } => {
+                let kept = desk.checked(group, &coach, position).await?.words;
+                if post.is_some() || reveal.is_some() {
+                    let telling = match anyway {
+                        true => Telling::Meant,
+                        false => Telling::Refused,
+                    };
+                    let with_post = post.as_ref().unwrap_or(&kept.with_post);
+                    let at_reveal = reveal.as_ref().unwrap_or(&kept.at_reveal);
+                    desk.set_words(group, &coach, position, with_post, at_reveal, telling)
+                        .await?;
+                }
+                let now = desk.checked(group, &coach, position).await?.words;
+                tell_words(
+                    &mut io::stdout().lock(),
+                    &now.with_post,
+                    &now.at_reveal,
+                    &now.notes,
+                )?;
             }
             Self::Move { item, to } => {
                 anyhow::ensure!(to >= 1, "places are counted from 1");
@@ -156,7 +206,15 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
         items.push(sheet::Item {
             position: parse_fen(&item.fen)?.position,
             task: sheet.task,
+            words: sheet.words,
             solution: checked.report.variations,
+            remarks: checked
+                .words
+                .at_reveal
+                .lines()
+                .map(str::to_owned)
+                .chain(note_lines(&checked.words.notes))
+                .collect(),
         });
     }
     anyhow::ensure!(
@@ -243,14 +301,22 @@ async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
         );
         writeln!(
             out,
-            "{:>3}. {due}{}  {}  {}  {}  (item {}, position {})",
+            "{:>3}. {due}{}  {}  {}{}  {}  (item {}, position {}{})",
             place + 1,
             if item.fixed { " fixed" } else { "" },
             item.stipulation,
             item.topic.as_deref().unwrap_or("no topic"),
+            match item.further_topics.as_slice() {
+                [] => String::new(),
+                more => format!(" (also {})", more.join(", ")),
+            },
             item.source,
             item.id,
-            item.position
+            item.position,
+            item.posted.map_or_else(String::new, |posted| format!(
+                "; again, posted before as {}",
+                posted.words(settings.zone)
+            ))
         )?;
     }
     Ok(())

@@ -9,19 +9,23 @@ use std::time::Instant;
 
 use chrono::{DateTime, Utc};
 use futures::{StreamExt, stream};
-use sealed_move_store::{Check, Db, Given, Group, NewPosition, Position, Tx};
+use sealed_move_store::{Check, Db, Given, Group, Position, Tx};
 
 use super::{
-    CheckedPosition, Desk, Person, Picture, Place, Report, Settings, convert,
+    CheckedPosition, CoachWords, Desk, Person, Picture, Place, Report, SameChoice, Settings,
+    convert,
     error::{Done, bad_request},
     handle::{coached, position_of},
     opinion,
     pool::StopSign,
-    posting, text,
+    posting,
+    same::{self, Fresh, Kept},
+    text,
 };
 use crate::chess::{
     Budget,
     check::{self, CHECKER_VERSION, CheckOptions, Limits},
+    comments::Comments,
     read::{self, Entry, LARGEST_FILE, ReadError},
 };
 
@@ -29,14 +33,11 @@ use crate::chess::{
 /// A file of ten megabytes holds some ten thousand positions, and their pictures half a gigabyte.
 pub const DIAGRAMS_AT_ONCE: usize = 100;
 
-/// The most characters of a coach's comment that are kept.
-pub const LONGEST_COMMENT: usize = 4_000;
-
 /// A position as the file gives it, with its report.
 struct Checked {
     report: Report,
     topic: Option<String>,
-    comment: String,
+    words: CoachWords,
     given: Given,
 }
 
@@ -44,8 +45,9 @@ impl Desk {
     /// Checks a file and keeps what could be read; the reports come in the file's order.
     /// `progress(done, of)` is called as positions are finished, from several threads.
     ///
-    /// A position that was kept before is checked again and keeps its id. What cannot be kept (not
-    /// readable, illegal, no task stated or found) is reported with its place in the file.
+    /// A position that was kept before is checked again and keeps its id; where the file says something
+    /// else of it, what is kept stays, and the coach may choose ([`Desk::settle_same`]). What cannot be
+    /// kept (not readable, illegal, no task stated or found) is reported with its place in the file.
     ///
     /// # Errors
     /// When the file is empty or too large, or the person does not coach the group.
@@ -55,6 +57,23 @@ impl Desk {
         coach: &Person,
         file: &str,
         bytes: Vec<u8>,
+        progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
+    ) -> Done<Vec<CheckedPosition>> {
+        self.import_choosing(place, coach, file, bytes, SameChoice::Keep, progress)
+            .await
+    }
+
+    /// As [`Desk::import`], with the coach's choice for every position that is kept already.
+    ///
+    /// # Errors
+    /// As [`Desk::import`].
+    pub async fn import_choosing(
+        &self,
+        place: &Place,
+        coach: &Person,
+        file: &str,
+        bytes: Vec<u8>,
+        choice: SameChoice,
         progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
     ) -> Done<Vec<CheckedPosition>> {
         let (at, by) = (place.clone(), coach.clone());
@@ -85,8 +104,8 @@ impl Desk {
         }
 
         let checked = self.check_all(entries, progress).await?;
-        let ids = self.keep(&group, &file, &checked).await?;
-        self.lay_out(checked, ids, &settings).await
+        let kept = self.keep(&group, &file, &checked, choice).await?;
+        self.lay_out(checked, kept, &settings).await
     }
 
     /// Checks entries in parallel, as many at a time as the pool has room, in stable order.
@@ -107,7 +126,7 @@ impl Desk {
                         Err(error) => Ok(Checked {
                             report: Report::unreadable(&error),
                             topic: None,
-                            comment: String::new(),
+                            words: CoachWords::default(),
                             given: Given {
                                 text: String::new(),
                                 line: 1,
@@ -132,17 +151,18 @@ impl Desk {
             .topic
             .as_deref()
             .and_then(|topic| text::title(topic, "topic", 80).ok());
-        let (comment, _) = text::body(&entry.comments.join("\n"), LONGEST_COMMENT);
         let given = Given {
             text: entry.text.clone(),
             line: i64::try_from(entry.line).unwrap_or(i64::MAX),
         };
         // One thread for each: the positions themselves go in parallel.
-        let report = self.check(entry, 1).await?;
+        let mut report = self.check(entry, 1).await?;
+        // The words are kept beside the report, where the coach can change them.
+        let words = CoachWords::of(&std::mem::take(&mut report.comments));
         Ok(Checked {
             report,
             topic,
-            comment,
+            words,
             given,
         })
     }
@@ -174,42 +194,43 @@ impl Desk {
             .await
     }
 
-    /// Keeps the positions that can be kept, in one transaction; their ids in order.
-    async fn keep(&self, group: &Group, file: &str, checked: &[Checked]) -> Done<Vec<Option<i64>>> {
+    /// Keeps the positions that can be kept, in one transaction; what became of each, in order.
+    async fn keep(
+        &self,
+        group: &Group,
+        file: &str,
+        checked: &[Checked],
+        choice: SameChoice,
+    ) -> Done<Vec<Option<(Kept, Arc<Fresh>)>>> {
         let now = self.now();
         let mut rows = Vec::with_capacity(checked.len());
         for one in checked {
             let report = &one.report;
-            let keepable = report.verdict != super::Soundness::Illegal;
-            rows.push(match report.stipulation.filter(|_| keepable) {
+            let task = report
+                .stipulation
+                .filter(|_| same::keepable(report.verdict));
+            rows.push(match task {
                 None => None,
-                Some(task) => Some((
-                    one.topic.clone(),
-                    NewPosition {
-                        group_id: group.id,
-                        topic_id: None,
-                        source: source(file, &report.id),
-                        fen: report.fen.clone(),
-                        stipulation: task.to_string(),
-                        comment: one.comment.clone(),
-                        given: one.given.clone(),
-                        check: kept_check(report, now)?,
-                        created_at: now,
-                    },
-                )),
+                Some(task) => Some(Arc::new(Fresh {
+                    topic: one.topic.clone(),
+                    words: one.words.clone(),
+                    source: source(file, &report.id),
+                    fen: report.fen.clone(),
+                    stipulation: task.to_string(),
+                    given: one.given.clone(),
+                    check: kept_check(report, now)?,
+                })),
             });
         }
-        let group = group.id;
+        let group = group.clone();
         self.write(move |tx| {
             rows.into_iter()
                 .map(|row| {
-                    let Some((topic, mut position)) = row else {
+                    let Some(fresh) = row else {
                         return Ok(None);
                     };
-                    if let Some(topic) = topic {
-                        position.topic_id = Some(tx.ensure_topic(group, &topic)?);
-                    }
-                    Ok(Some(tx.upsert_position(&position)?))
+                    let kept = same::keep(tx, &group, &fresh, choice, now)?;
+                    Ok(Some((kept, fresh)))
                 })
                 .collect()
         })
@@ -219,12 +240,12 @@ impl Desk {
     async fn lay_out(
         &self,
         checked: Vec<Checked>,
-        ids: Vec<Option<i64>>,
+        kept: Vec<Option<(Kept, Arc<Fresh>)>>,
         settings: &Settings,
     ) -> Done<Vec<CheckedPosition>> {
         let mut out = Vec::with_capacity(checked.len());
         let mut drawn = 0;
-        for (one, position) in checked.into_iter().zip(ids) {
+        for (mut one, kept) in checked.into_iter().zip(kept) {
             let picture = match posting::board_of(&one.report.fen) {
                 Some(board) if drawn < DIAGRAMS_AT_ONCE => {
                     drawn += 1;
@@ -232,9 +253,36 @@ impl Desk {
                 }
                 _ => None,
             };
+            let (position, same, posted, fresh) = match kept {
+                None => (None, None, None, None),
+                Some((kept, fresh)) => {
+                    if !kept.other_tasks.is_empty() {
+                        one.report.warnings.push(format!(
+                            "the same position is kept with another task: {}",
+                            kept.other_tasks.join(", ")
+                        ));
+                    }
+                    let fresh = Some(fresh).filter(|_| kept.same.is_some());
+                    (Some(kept.position), kept.same, kept.posted, fresh)
+                }
+            };
+            // What is kept is what will go out: a file's topic and words may have given way to it.
+            let (topic, further_topics, words) = match (&same, position) {
+                (Some(_), Some(id)) => {
+                    let now = self.read(move |db| find(db, id)).await?;
+                    let words = CoachWords::kept(&now)?;
+                    (now.topic, now.further_topics, words)
+                }
+                _ => (one.topic, Vec::new(), one.words),
+            };
             out.push(CheckedPosition {
                 position,
-                topic: one.topic,
+                topic,
+                further_topics,
+                words,
+                same,
+                posted,
+                fresh,
                 report: one.report,
                 picture,
             });
@@ -280,11 +328,12 @@ impl Desk {
         position: i64,
     ) -> Done<CheckedPosition> {
         let (at, by) = (place.clone(), coach.clone());
-        let (group, position) = self
+        let (group, position, posted) = self
             .read(move |db| {
                 let group = coached(db, &at, &by)?;
                 let position = position_of(db, &group, position)?;
-                Ok((group, position))
+                let posted = same::posted_before(db, group.id, &position.fen)?;
+                Ok((group, position, posted))
             })
             .await?;
         let settings = convert::kept_settings(&group.settings)?;
@@ -292,7 +341,10 @@ impl Desk {
             Some(board) => Some(self.draw(posting::diagram(board, &settings)).await?),
             None => None,
         };
-        laid_out(position, picture)
+        Ok(CheckedPosition {
+            posted,
+            ..laid_out(position, picture)?
+        })
     }
 
     /// The diagram of a kept position, as members would see it. Coaches only.
@@ -351,10 +403,25 @@ impl Desk {
         if let Some(id) = position.check.report.get("id").and_then(|id| id.as_str()) {
             report.id = id.to_owned();
         }
+        let comments: Comments = std::mem::take(&mut report.comments);
         let check = kept_check(&report, self.now())?;
         let id = position.id;
+        // Checkers before the fourth left out what stands beside the moves.
+        let found = (position.check.checker_version < 4)
+            .then(|| CoachWords::of(&comments).notes)
+            .filter(|notes| !notes.is_empty());
+        let words = match found {
+            None => None,
+            Some(notes) => {
+                let kept = CoachWords::kept(&position)?;
+                Some(CoachWords { notes, ..kept }.to_keep()?)
+            }
+        };
         self.write(move |tx: &Tx<'_>| {
             tx.replace_check(id, &check)?;
+            if let Some(words) = &words {
+                tx.set_position_words(id, words)?;
+            }
             find(tx, id)
         })
         .await
@@ -374,13 +441,8 @@ fn as_given(position: &Position) -> Done<Entry> {
         line: before + 1,
         text: position.given.text.clone(),
         position: board,
-        warnings: Vec::new(),
         stipulation: Some(task),
-        best: Vec::new(),
-        avoid: Vec::new(),
-        topic: None,
-        comments: Vec::new(),
-        variations: None,
+        ..Entry::default()
     };
     Ok(match read.pop() {
         Some(Ok(entry)) if read.is_empty() && entry.position == bare.position => Entry {
@@ -434,11 +496,16 @@ fn kept_check(report: &Report, now: DateTime<Utc>) -> Done<Check> {
     })
 }
 
-fn laid_out(position: Position, picture: Option<Picture>) -> Done<CheckedPosition> {
+pub(super) fn laid_out(position: Position, picture: Option<Picture>) -> Done<CheckedPosition> {
     Ok(CheckedPosition {
         position: Some(position.id),
-        topic: position.topic,
+        words: CoachWords::kept(&position)?,
         report: posting::report(&position.check.report)?,
+        topic: position.topic,
+        further_topics: position.further_topics,
+        same: None,
+        posted: None,
+        fresh: None,
         picture,
     })
 }

@@ -8,13 +8,22 @@ use super::{
     deeds::did,
     error::{Done, bad_request, not_found},
     handle::{coached, coaching, group_at, position_of},
+    same::posted_before,
     schedule::{self, Calendar, Pause, Plan, Waiting},
 };
 
+/// What becomes of a position that was posted before.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Repeat {
+    Refused,
+    Meant,
+}
+
 impl Desk {
     /// Puts a position at the end of the queue and returns the queue entry's id. One that is not sound
-    /// needs `anyway`, the coach's explicit word that it is to be posted all the same. One that is
-    /// queued already keeps its place. Coaches only.
+    /// needs `anyway`, the coach's explicit word that it is to be posted all the same; one that was
+    /// posted before needs [`Desk::enqueue_again`]. One that is queued already keeps its place. Coaches
+    /// only.
     pub async fn enqueue(
         &self,
         place: &Place,
@@ -22,11 +31,51 @@ impl Desk {
         position: i64,
         anyway: bool,
     ) -> Done<i64> {
+        self.put_in_queue(place, coach, position, anyway, Repeat::Refused)
+            .await
+    }
+
+    /// As [`Desk::enqueue`], with the coach's explicit word that a position posted before is to go out
+    /// again.
+    pub async fn enqueue_again(
+        &self,
+        place: &Place,
+        coach: &Person,
+        position: i64,
+        anyway: bool,
+    ) -> Done<i64> {
+        self.put_in_queue(place, coach, position, anyway, Repeat::Meant)
+            .await
+    }
+
+    async fn put_in_queue(
+        &self,
+        place: &Place,
+        coach: &Person,
+        position: i64,
+        anyway: bool,
+        repeat: Repeat,
+    ) -> Done<i64> {
         let now = self.now();
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
             let group = coached(tx, &place, &coach)?;
             let position = position_of(tx, &group, position)?;
+            let waits = tx
+                .queue(group.id)?
+                .iter()
+                .any(|item| item.position_id == position.id);
+            if repeat == Repeat::Refused
+                && !waits
+                && let Some(posted) = posted_before(tx, group.id, &position.fen)?
+            {
+                let zone = convert::kept_settings(&group.settings)?.zone;
+                return bad_request(format!(
+                    "{} was posted before, as {}; say that it is to go out again, or choose another.",
+                    position.source,
+                    posted.words(zone)
+                ));
+            }
             if position.check.soundness == Soundness::Illegal {
                 return bad_request("This position is not a legal one and cannot be posted.");
             }
@@ -49,10 +98,18 @@ impl Desk {
             let group = group_at(db, &place)?;
             let queue = db.queue(group.id)?;
             let plan = plan_of(db, &group, &queue, now)?;
-            Ok(queue
+            queue
                 .into_iter()
-                .map(|item| laid_out(item, &plan))
-                .collect())
+                .map(|item| {
+                    let posted = posted_before(db, group.id, &item.fen)?;
+                    let position = position_of(db, &group, item.position_id)?;
+                    Ok(QueueItem {
+                        posted,
+                        further_topics: position.further_topics,
+                        ..laid_out(item, &plan)
+                    })
+                })
+                .collect()
         })
         .await
     }
@@ -235,6 +292,8 @@ fn laid_out(item: Queued, plan: &Plan) -> QueueItem {
         fen: item.fen,
         stipulation: item.stipulation,
         topic: item.topic,
+        further_topics: Vec::new(),
+        posted: None,
         soundness: convert::kept_soundness(item.soundness),
         difficulty: item
             .report

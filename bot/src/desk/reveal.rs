@@ -5,7 +5,7 @@ use sealed_move_store::{AttemptState, Post, PostState, WrongFirst};
 use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
-    CommonWrong, Desk, Period, Place, Report, RevealSheet, convert,
+    CoachWords, CommonWrong, Desk, Period, Place, Report, RevealSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, post_of},
     posting::report,
@@ -100,7 +100,8 @@ impl Desk {
         Ok(RevealSheet {
             solution,
             patterns,
-            comment: position.comment.clone(),
+            comment: position.words.at_reveal.clone(),
+            notes: CoachWords::kept(&position)?.notes,
             picture: self.draw_reveal(drawing).await?,
             common_wrong: common_wrong(board.turn(), wrong, &report),
             solved: attempts

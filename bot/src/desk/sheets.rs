@@ -1,10 +1,17 @@
 //! What the desk hands to a chat and takes from it: plain values, no store rows, no chat's types.
 //! A chat lays a sheet out in its own manners; the words are the desk's.
 
+use std::sync::Arc;
+
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
+pub use super::{
+    coach_words::{CoachWords, Telling},
+    same::{Differs, Fresh, PostedBefore, SameAgain, SameChoice, Version},
+};
 pub use crate::chess::check::{Report, Soundness};
+pub use crate::chess::comments::{Note, lines as note_lines};
 pub use crate::chess::judge::{Language, Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
 
@@ -118,6 +125,8 @@ pub struct PostSheet {
     pub stipulation: String,
     /// The task in a sentence: "White to move and mate in three."
     pub task: String,
+    /// The coach's words with the post; often empty.
+    pub words: String,
     /// When replies close.
     pub closes_at: DateTime<Utc>,
     /// The diagram; its file name is `position-NUMBER.png`.
@@ -139,6 +148,8 @@ pub struct RevealSheet {
     pub patterns: Vec<String>,
     /// The coach's words on it.
     pub comment: String,
+    /// The coach's own line with its variations and the words beside their moves, main line first.
+    pub notes: Vec<Note>,
     /// The final position with guards and flights marked.
     pub picture: Picture,
     /// The commonest wrong first move, if several members chose it: SAN, how many they were, and its
@@ -223,8 +234,18 @@ pub struct Notice {
 pub struct CheckedPosition {
     /// Its id in the store; `None` when it could not be kept (illegal, syntax error).
     pub position: Option<i64>,
-    /// Topic as the file names it or the coach set it.
+    /// Topic as the file names it or the coach set it; the one that is counted.
     pub topic: Option<String>,
+    /// Topics it has besides.
+    pub further_topics: Vec<String>,
+    /// The coach's words on it.
+    pub words: CoachWords,
+    /// What was kept of the same position before, where the file says something else.
+    pub same: Option<SameAgain>,
+    /// Its latest post, where it was posted before.
+    pub posted: Option<PostedBefore>,
+    /// The file's version, as long as the coach may choose it.
+    pub fresh: Option<Arc<Fresh>>,
     /// The report.
     pub report: Report,
     /// Diagram, where there is a position to draw.
@@ -246,6 +267,11 @@ pub struct QueueItem {
     pub stipulation: String,
     /// Topic.
     pub topic: Option<String>,
+    /// Topics it has besides.
+    pub further_topics: Vec<String>,
+    /// Its latest post, where it was posted before.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub posted: Option<PostedBefore>,
     /// What the check said.
     pub soundness: Soundness,
     /// Difficulty 1 to 10, where known.

@@ -292,6 +292,8 @@ fn printed_sheets() {
         .map(|i| Item {
             position: position([BACK_RANK, MIDDLE, BACK_RANK][i]),
             task: "White mates in two".into(),
+            words: String::new(),
+            remarks: Vec::new(),
             solution: vec![
                 "1.Rxd8+ Rxd8 2.Rxd8#".into(),
                 "1...Kf8 is no move here, for the king is in check from the rook on d8.".into(),

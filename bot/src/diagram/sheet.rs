@@ -42,8 +42,12 @@ pub struct Item {
     pub position: Chess,
     /// The task, such as "White mates in two".
     pub task: String,
+    /// The coach's words with the position, set under its task as far as there is room; often empty.
+    pub words: String,
     /// Key and variations for the last page, moves in SAN with English letters.
     pub solution: Vec<String>,
+    /// The coach's words behind the solution, a line each.
+    pub remarks: Vec<String>,
 }
 
 /// A week's positions to print.
@@ -65,6 +69,12 @@ const FOOT: f32 = 30.0;
 
 /// Points of the answer lines' distance.
 const LINE: f32 = 17.0;
+
+/// The coach's words under a board: size and distance of the lines in points, and the most of them.
+/// Longer words are set whole before the solution.
+const SAID: f32 = 8.5;
+const SAID_LINE: f32 = 10.5;
+const MOST_SAID: usize = 3;
 
 impl Sheet {
     /// The pages as standalone SVG, measured in points; the last ones hold the solutions.
@@ -126,21 +136,37 @@ impl Sheet {
         let mut canvas = self.page(words, "Name: ______________________");
         let cell_w = (w - 2.0 * MARGIN) / COLUMNS as f32;
         let cell_h = (h - MARGIN - HEAD - FOOT - 10.0) / ROWS as f32;
-        // Room for the caption above and two answer lines below.
-        let side = (cell_h - 16.0 - 2.0 * LINE).min(cell_w - 16.0);
+        let said: Vec<Vec<String>> = items.iter().map(|item| said(item, cell_w - 16.0)).collect();
+        let most = said.iter().map(Vec::len).max().unwrap_or_default();
+        let room = most.min(MOST_SAID) as f32 * SAID_LINE;
+        // Room for the caption above, and the coach's words and two answer lines below.
+        let side = (cell_h - 16.0 - 2.0 * LINE - room).min(cell_w - 16.0);
         let mut alt = String::new();
         for (i, item) in items.iter().enumerate() {
             let number = first + i + 1;
             let x = MARGIN + (i % COLUMNS) as f32 * cell_w;
             let y = MARGIN + HEAD - 4.0 + (i / COLUMNS) as f32 * cell_h;
-            let x = x + (cell_w - side) / 2.0;
-            canvas.placed(x, y, 1.0, |canvas| {
-                position(canvas, item, number, side, palette);
+            let words = &said[i];
+            let left = (cell_w - side) / 2.0;
+            canvas.placed(x + left, y, 1.0, |canvas| {
+                let bottom = position(canvas, item, number, side, room, palette);
+                for (line, text) in words.iter().take(MOST_SAID).enumerate() {
+                    let cut = line + 1 == MOST_SAID && words.len() > MOST_SAID;
+                    let text = if cut {
+                        format!("{text} …")
+                    } else {
+                        text.clone()
+                    };
+                    let y = bottom + (line as f32 + 1.0) * SAID_LINE;
+                    let hand = Hand::new(SAID, palette.ink);
+                    figurine::set(canvas, &text, (8.0 - left, y), hand, palette);
+                }
             });
             alt.push_str(&format!(
-                "{number}. {}: {} ",
+                "{number}. {}: {} {} ",
                 item.task,
-                men(&item.position)
+                men(&item.position),
+                item.words
             ));
         }
         (canvas, alt)
@@ -162,6 +188,11 @@ impl Sheet {
         for (i, item) in self.items.iter().enumerate() {
             let label = format!("{}.", i + 1);
             let mut lines: Vec<(String, Hand<'_>, f32)> = Vec::new();
+            // What had no room under the board.
+            if said(item, (w - 2.0 * MARGIN) / COLUMNS as f32 - 16.0).len() > MOST_SAID {
+                let wrapped = figurine::wrapped(&item.words, &plain, room - 34.0, 0.0);
+                lines.extend(wrapped.into_iter().map(|line| (line, plain, 34.0)));
+            }
             for (k, text) in item.solution.iter().enumerate() {
                 let hand = if k == 0 { bold } else { plain };
                 let wrapped = figurine::wrapped(text, &hand, room - 24.0, 10.0);
@@ -171,6 +202,10 @@ impl Sheet {
                         .enumerate()
                         .map(|(n, line)| (line, hand, if n == 0 { 24.0 } else { 34.0 })),
                 );
+            }
+            for text in &item.remarks {
+                let wrapped = figurine::wrapped(text, &plain, room - 34.0, 0.0);
+                lines.extend(wrapped.into_iter().map(|line| (line, plain, 34.0)));
             }
             for (k, (line, hand, indent)) in lines.iter().enumerate() {
                 // A new column for what does not fit, and for an item that would leave one line.
@@ -201,8 +236,22 @@ impl Sheet {
     }
 }
 
-/// One position: caption, board, answer lines, in a field `side` wide.
-fn position(canvas: &mut Canvas, item: &Item, number: usize, side: f32, palette: &Palette) {
+/// The coach's words with a position, in lines `room` wide.
+fn said(item: &Item, room: f32) -> Vec<String> {
+    let hand = Hand::new(SAID, palette::of(Style::Print).ink);
+    figurine::wrapped(&item.words, &hand, room - hand.width(" …"), 0.0)
+}
+
+/// One position: caption, board, `room` for words, answer lines, in a field `side` wide. Where the board
+/// ends.
+fn position(
+    canvas: &mut Canvas,
+    item: &Item,
+    number: usize,
+    side: f32,
+    room: f32,
+    palette: &Palette,
+) -> f32 {
     let mut diagram = Diagram::of(item.position.clone());
     // Drawn at four times the size, so that whole-pixel measures are fine on paper.
     diagram.size = (side * 4.0) as u32;
@@ -230,9 +279,10 @@ fn position(canvas: &mut Canvas, item: &Item, number: usize, side: f32, palette:
     let bottom = 15.0 + layout.height * scale;
     let right = left + layout.side() * scale;
     for line in 1..=2u8 {
-        let y = bottom + f32::from(line) * LINE - 3.0;
+        let y = bottom + room + f32::from(line) * LINE - 3.0;
         canvas.line((left, y), (right, y), Paint::stroke("#777777", 0.5));
     }
+    bottom
 }
 
 /// Options with our font and no other.
@@ -302,6 +352,8 @@ mod tests {
                 .map(|_| Item {
                     position: Chess::default(),
                     task: "White mates in two".into(),
+                    words: "Look at the back rank first.".into(),
+                    remarks: vec!["1.Qh5 The queen goes first.".into()],
                     solution: vec!["1.Qh5 g6 2.Qxf7# (1...Nf6 2.Qxf7#)".into(); lines],
                 })
                 .collect(),
@@ -329,6 +381,19 @@ mod tests {
     fn solutions_stay_off_the_pages_with_positions() {
         let svg = sheet(6, 1).svg();
         assert!(!svg[0].contains("Qh5") && svg[1].contains("Qh5"));
+    }
+
+    #[test]
+    fn words_for_the_post_stand_with_the_position_and_the_others_behind_the_solution() {
+        let mut sheet = sheet(6, 1);
+        sheet.items[2].words = "word ".repeat(200);
+        let pages = sheet.pages(Words::Live);
+        assert_eq!(pages.len(), 2);
+        assert!(pages[0].contains("back rank") && !pages[0].contains("The queen goes"));
+        assert!(pages[1].contains("The queen goes"));
+        // Words that have no room under their board are set whole before the solution.
+        let whole = |page: &str| page.matches("word").count();
+        assert!(whole(&pages[1]) >= 200, "{}", whole(&pages[1]));
     }
 
     #[test]

@@ -408,6 +408,23 @@ impl House {
         number
     }
 
+    /// Puts a position of an open report in the place of what it was before.
+    pub fn settle_in_report(&self, number: u64, at: usize, position: CheckedPosition) {
+        let mut memory = self.memory();
+        let Some((_, report)) = memory.reports.iter_mut().find(|(key, _)| *key == number) else {
+            return;
+        };
+        let mut positions = report.positions.clone();
+        if let Some(place) = positions.get_mut(at) {
+            *place = position;
+        }
+        *report = Arc::new(Opened {
+            place: report.place.clone(),
+            coach: report.coach.clone(),
+            positions,
+        });
+    }
+
     /// Opens a long answer for reading part by part; gives it with its number.
     pub fn open_parts(&self, parts: Parts) -> (u64, Arc<Parts>) {
         let mut memory = self.memory();

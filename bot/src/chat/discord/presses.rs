@@ -15,7 +15,7 @@ use super::{
     private::{self, Asked},
     sheets,
 };
-use crate::desk::{Person, Place, Verdict};
+use crate::desk::{Person, Place, SameChoice, Verdict};
 
 /// The most characters an answer's field takes; Discord's own bound.
 const LONGEST_ANSWER: u16 = 4_000;
@@ -32,6 +32,9 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
     if pressed.verb == "page" {
         // Reports are in memory; their ids carry a report's number where others carry a channel.
         return private::in_place(house, press, turn_page(house, asked, &pressed)).await;
+    }
+    if pressed.verb == "same" {
+        return private::in_place(house, press, settle_same(house, asked, &pressed)).await;
     }
     if pressed.verb == "part" {
         let parts = house
@@ -115,11 +118,14 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
             })
             .await;
         }
-        "queue" | "queue-anyway" => {
+        "queue" | "queue-anyway" | "queue-again" | "queue-again-anyway" => {
             private::privately(house, asked, async {
                 let coach = asked.person(house, &place).await;
-                let anyway = pressed.verb == "queue-anyway";
-                house.desk.enqueue(&place, &coach, about, anyway).await?;
+                let (desk, anyway) = (&house.desk, pressed.verb.ends_with("-anyway"));
+                match pressed.verb.starts_with("queue-again") {
+                    true => desk.enqueue_again(&place, &coach, about, anyway).await?,
+                    false => desk.enqueue(&place, &coach, about, anyway).await?,
+                };
                 week(house, &place, &coach, None).await
             })
             .await;
@@ -304,6 +310,33 @@ async fn turn_page(house: &House, asked: Asked<'_>, pressed: &Pressed) -> Answer
             "This report is put away; the positions are kept. Use /coach shelf, or check the file again.",
         ),
     }
+}
+
+/// The coach's choice about a position of a report that was kept otherwise before.
+async fn settle_same(house: &House, asked: Asked<'_>, pressed: &Pressed) -> Answer<Letter> {
+    let (number, at) = (pressed.channel, pressed.about.max(0) as usize);
+    let report = house
+        .report(number)
+        .filter(|report| report.coach == asked.user().id.to_string());
+    let choice = match pressed.more.as_deref() {
+        Some("keep") => SameChoice::Keep,
+        Some("new") => SameChoice::New,
+        _ => SameChoice::Both,
+    };
+    let Some((report, position)) =
+        report.and_then(|report| Some((report.clone(), report.positions.get(at)?.clone())))
+    else {
+        return said(
+            "This report is put away; nothing was changed. Check the file again, then choose.",
+        );
+    };
+    let coach = asked.person(house, &report.place).await;
+    let settled = house
+        .desk
+        .settle_same(&report.place, &coach, &position, choice)
+        .await?;
+    house.settle_in_report(number, at, settled);
+    turn_page(house, asked, pressed).await
 }
 
 /// The week as it is now.

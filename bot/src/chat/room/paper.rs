@@ -5,8 +5,9 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use crate::desk::{
-    CheckedPosition, CommonWrong, HintSheet, Leaderboard, Picture, PictureKind, PostSheet, Rank,
-    ReplyRow, Report, RevealSheet, Verdict, VerdictSheet,
+    CheckedPosition, CoachWords, CommonWrong, HintSheet, Leaderboard, Note as CoachNote, Picture,
+    PictureKind, PostSheet, PostedBefore, Rank, ReplyRow, Report, RevealSheet, SameAgain, Verdict,
+    VerdictSheet,
 };
 
 /// A picture with the words that replace it.
@@ -54,6 +55,7 @@ pub(super) struct Post {
     topic: Option<String>,
     stipulation: String,
     task: String,
+    words: String,
     closes_at: DateTime<Utc>,
     picture: Shown,
 }
@@ -77,6 +79,7 @@ impl Post {
             topic: sheet.topic.clone(),
             stipulation: sheet.stipulation.clone(),
             task: sheet.task.clone(),
+            words: sheet.words.clone(),
             closes_at: sheet.closes_at,
             picture,
         }
@@ -90,6 +93,7 @@ pub(super) struct Reveal {
     solution: Vec<String>,
     patterns: Vec<String>,
     comment: String,
+    notes: Vec<CoachNote>,
     picture: Shown,
     common_wrong: Option<CommonWrong>,
     solved: Vec<String>,
@@ -109,6 +113,7 @@ impl Reveal {
             solution: sheet.solution,
             patterns: sheet.patterns,
             comment: sheet.comment,
+            notes: sheet.notes,
             common_wrong: sheet.common_wrong,
             solved: sheet.solved,
             took_part: sheet.took_part,
@@ -234,15 +239,45 @@ impl Hint {
 pub(super) struct Checked {
     position: Option<i64>,
     topic: Option<String>,
+    further_topics: Vec<String>,
+    words: CoachWords,
+    /// The same position as it was kept, with what a coach reads of it.
+    same: Option<Same>,
+    posted: Option<PostedBefore>,
     report: Report,
     picture: Option<Shown>,
 }
 
+/// A position that was kept before and is given otherwise.
+#[derive(Clone, Debug, Serialize)]
+struct Same {
+    #[serde(flatten)]
+    again: SameAgain,
+    text: String,
+    /// Whether another choice can still be made.
+    choice: bool,
+}
+
 impl Checked {
+    /// Takes over the words of the same position as it is now.
+    pub(super) fn take_words(&mut self, now: &Self) {
+        if self.position.is_some() && self.position == now.position {
+            self.words = now.words.clone();
+        }
+    }
+
     pub(super) fn of(checked: &CheckedPosition) -> Self {
         Self {
             position: checked.position,
             topic: checked.topic.clone(),
+            further_topics: checked.further_topics.clone(),
+            words: checked.words.clone(),
+            same: checked.same.as_ref().map(|again| Same {
+                text: again.words(),
+                choice: checked.fresh.is_some(),
+                again: again.clone(),
+            }),
+            posted: checked.posted,
             report: checked.report.clone(),
             picture: match (checked.position, &checked.picture) {
                 (Some(id), picture) => Some(Shown {

@@ -12,6 +12,7 @@ use shakmaty::{Chess, EnPassantMode, Position, fen::Fen};
 
 use super::{
     Budget, Solution, Stipulation,
+    comments::Comments,
     prove::Prover,
     read::{Entry, ReadError},
 };
@@ -20,7 +21,7 @@ pub(super) use advantage::SHALLOWEST;
 pub use tables::{Endgames, Known};
 
 /// Version of the checker; a stored check with another version is done again.
-pub const CHECKER_VERSION: u32 = 3;
+pub const CHECKER_VERSION: u32 = 4;
 
 /// What the check says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -83,6 +84,9 @@ pub struct Report {
     /// [`CHECKER_VERSION`] at the time of the check.
     #[serde(default)]
     pub version: u32,
+    /// The coach's comments, by when they go out.
+    #[serde(default, skip_serializing_if = "Comments::is_empty")]
+    pub comments: Comments,
     /// What the check was allowed, filled in by whoever holds a clock.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub limits: Option<Limits>,
@@ -127,6 +131,7 @@ impl Report {
             depth: None,
             difficulty: None,
             version: CHECKER_VERSION,
+            comments: Comments::default(),
             limits: None,
         }
     }
@@ -177,7 +182,8 @@ impl Default for CheckOptions {
 /// The verdict speaks of the stipulation alone: whether it holds, and by how many keys. Where the
 /// file also promises a move (EPD `bm`, or the first move of a PGN solution) and that move is not
 /// the key, the message says so and the verdict stays; the same for a move to avoid that is a key.
-/// The variations of a PGN are checked move by move, and what is wrong in them is in the warnings.
+/// The variations of a PGN are checked move by move, and what is wrong in them is in the warnings; so
+/// are words meant for the post that are held for the reveal, since they tell a move.
 ///
 /// Where no task is stated, the shortest mate is sought with at most half of the budget (see
 /// [`Budget::half`]), and a win is judged with the rest. A verdict but `undecided` is never given
@@ -192,7 +198,10 @@ pub fn check(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Repo
         }
         None => mate::check_unstated(entry, options, budget),
     };
+    report.comments = Comments::of(entry, &report.keys, &report.line);
     let mut warnings: Vec<String> = entry.warnings.iter().map(ToString::to_string).collect();
+    warnings.extend(entry.odd_lines.iter().map(ToString::to_string));
+    warnings.extend(report.comments.warnings());
     if let Some(moves) = report.stipulation.and_then(Stipulation::mate_in) {
         warnings.extend(fifty_moves(&entry.position, moves));
     }
@@ -244,6 +253,7 @@ fn blank(entry: &Entry) -> Report {
         depth: None,
         difficulty: None,
         version: CHECKER_VERSION,
+        comments: Comments::default(),
         limits: None,
     }
 }

@@ -16,7 +16,6 @@ fn entry(fen: &str, task: Option<&str>, best: &[&str], avoid: &[&str]) -> Entry 
             .collect()
     };
     Entry {
-        text: String::new(),
         id: "t1".to_owned(),
         line: 1,
         stipulation: task.map(|task| task.parse().expect("a task")),
@@ -24,26 +23,18 @@ fn entry(fen: &str, task: Option<&str>, best: &[&str], avoid: &[&str]) -> Entry 
         avoid: moves(avoid),
         position: read.position.clone(),
         warnings: read.warnings,
-        topic: None,
-        comments: Vec::new(),
-        variations: None,
+        ..Entry::default()
     }
 }
 
 /// An entry that holds a position and a task, and nothing else.
 pub(super) fn entry_of(position: &Chess, task: Option<Stipulation>) -> Entry {
     Entry {
-        text: String::new(),
         id: "t1".to_owned(),
         line: 1,
         stipulation: task,
-        best: Vec::new(),
-        avoid: Vec::new(),
         position: position.clone(),
-        warnings: Vec::new(),
-        topic: None,
-        comments: Vec::new(),
-        variations: None,
+        ..Entry::default()
     }
 }
 

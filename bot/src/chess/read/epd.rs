@@ -1,27 +1,60 @@
 //! EPD records and bare FENs, one a line.
 //!
 //! Of the opcodes of the PGN standard (section 16.2.5) `bm`, `am`, `dm`, `id`, `c0` to `c9`, `hmvc`
-//! and `fmvn` are read. One is our own: `task "="` states a draw (or `"+"`, `"#3"`), which the
-//! standard has no opcode for. All others are passed over.
+//! and `fmvn` are read. Two are our own: `task "="` states a draw (or `"+"`, `"#3"`), and `post "…"`
+//! holds words that go out with the post; the standard has no opcode for either. All others are
+//! passed over.
 
 use shakmaty::{Chess, Move};
 
-use super::{Entry, ReadError, excerpt, read_move};
-use crate::chess::{Stipulation, parse_fen};
+use super::{Entry, ReadError, decode::Decoded, excerpt, read_move};
+use crate::chess::{
+    Stipulation,
+    comments::{Comment, Goes},
+    parse_fen,
+};
 
 /// The most characters a line may have.
 const LONGEST_LINE: usize = 16 << 10;
 
 /// Reads a file of lines. Empty lines and those that begin with `#`, `%` or `;` are remarks.
-pub(super) fn read_lines(file: &str, text: &str) -> Vec<Result<Entry, ReadError>> {
-    text.lines()
+pub(super) fn read_lines(file: &str, decoded: &Decoded) -> Vec<Result<Entry, ReadError>> {
+    decoded
+        .text
+        .lines()
         .enumerate()
         .filter(|(_, line)| {
             let line = line.trim();
             !line.is_empty() && !line.starts_with(['#', '%', ';'])
         })
-        .map(|(at, line)| read_line(file, at + 1, line))
+        .map(|(at, line)| {
+            let number = at + 1;
+            let read = read_line(file, number, line);
+            // What is lost of a line may be what made it right: the line is not taken by halves.
+            match (decoded.lost(number), read) {
+                (Some(lost), read) => Err(ReadError {
+                    file: file.to_owned(),
+                    line: number,
+                    id: match read {
+                        Ok(entry) => Some(entry.id).filter(|id| *id != unnamed(file, number)),
+                        Err(error) => error.id,
+                    },
+                    text: String::new(),
+                    problem: lost.to_string(),
+                }),
+                (None, Ok(entry)) => Ok(Entry {
+                    odd_lines: decoded.odd_in(number..=number).to_vec(),
+                    ..entry
+                }),
+                (None, Err(error)) => Err(error),
+            }
+        })
         .collect()
+}
+
+/// The id of a position that its file does not name.
+fn unnamed(file: &str, line: usize) -> String {
+    format!("{file}:{line}")
 }
 
 fn read_line(file: &str, number: usize, line: &str) -> Result<Entry, ReadError> {
@@ -55,17 +88,12 @@ fn read_line(file: &str, number: usize, line: &str) -> Result<Entry, ReadError> 
     let fen = with_clocks(&placement, &operations);
     let read = parse_fen(&fen).map_err(|error| refuse(id.clone(), &fen, error.to_string()))?;
     let mut entry = Entry {
-        id: id.clone().unwrap_or_else(|| format!("{file}:{number}")),
+        id: id.clone().unwrap_or_else(|| unnamed(file, number)),
         line: number,
         text: line.to_owned(),
         position: read.position,
         warnings: read.warnings,
-        stipulation: None,
-        best: Vec::new(),
-        avoid: Vec::new(),
-        topic: None,
-        comments: Vec::new(),
-        variations: None,
+        ..Entry::default()
     };
     for (code, operands) in &operations {
         apply(&mut entry, code, operands).map_err(|problem| refuse(id.clone(), &fen, problem))?;
@@ -98,10 +126,17 @@ fn apply(entry: &mut Entry, code: &str, operands: &[String]) -> Result<(), Strin
             entry.stipulation = Some(text.parse().map_err(|error| format!("task: {error}"))?);
         }
         "c0" => entry.topic = operands.first().cloned(),
-        _ if is_comment(code) => entry.comments.extend(operands.first().cloned()),
+        "post" => comment(entry, operands, Goes::WithPost),
+        _ if is_comment(code) => comment(entry, operands, Goes::AtReveal),
         _ => {}
     }
     Ok(())
+}
+
+fn comment(entry: &mut Entry, operands: &[String], goes: Goes) {
+    if let Some(text) = operands.first() {
+        entry.comments.extend(Comment::read(text, goes));
+    }
 }
 
 fn is_comment(code: &str) -> bool {
@@ -139,8 +174,58 @@ fn split_position(line: &str) -> (String, &str) {
         fields.push(field);
         rest = &rest[end..];
     }
-    (fields.join(" "), rest.trim())
+    let rest = rest.trim();
+    // A FEN whose counters are no numbers has no operations that they could be taken for.
+    if fields.len() < 6 && is_rest_of_fen(fields.len(), rest) {
+        return (line.trim().to_owned(), "");
+    }
+    (fields.join(" "), rest)
 }
+
+/// Whether what stands behind `fields` fields of a position is the rest of a FEN, one or two counters
+/// that cannot be read, rather than an operation.
+fn is_rest_of_fen(fields: usize, rest: &str) -> bool {
+    let words: Vec<&str> = rest.split_whitespace().collect();
+    let wanted = 6_usize.saturating_sub(fields);
+    fields >= 4
+        && words.len() == wanted
+        && !rest.contains([';', '"'])
+        && !OPCODES.contains(&words[0])
+        && !is_comment(words[0])
+}
+
+/// The opcodes of the standard, and our own, that may stand behind the four fields.
+const OPCODES: &[&str] = &[
+    "acd",
+    "acn",
+    "acs",
+    "am",
+    "bm",
+    "c0",
+    "ce",
+    "dm",
+    "draw_accept",
+    "draw_claim",
+    "draw_offer",
+    "draw_reject",
+    "eco",
+    "fmvn",
+    "hmvc",
+    "id",
+    "nic",
+    "noop",
+    "pm",
+    "post",
+    "pv",
+    "rc",
+    "resign",
+    "sm",
+    "task",
+    "tcgs",
+    "tcri",
+    "tcsi",
+    "v0",
+];
 
 /// Adds the clocks that the operations `hmvc` and `fmvn` state, where the position has none.
 fn with_clocks(placement: &str, operations: &[(&str, Vec<String>)]) -> String {

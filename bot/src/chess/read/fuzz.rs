@@ -181,7 +181,7 @@ fn read_both_ways(bytes: &[u8]) -> Result<(), TestCaseError> {
         match entry {
             Ok(entry) => {
                 prop_assert!((1..=most).contains(&entry.line));
-                quoted += entry.comments.iter().map(String::len).sum::<usize>();
+                quoted += entry.comments.iter().map(|c| c.text.len()).sum::<usize>();
                 quoted += entry.topic.as_ref().map_or(0, String::len);
                 for mv in entry.best.iter().chain(&entry.avoid) {
                     prop_assert!(entry.position.is_legal(*mv));
@@ -216,6 +216,7 @@ fn walk(start: &Chess, tree: &GameTree, most: usize) -> Result<usize, TestCaseEr
             prop_assert!((1..=most).contains(&node.line));
             moves += 1;
             quoted += node.comment.as_ref().map_or(0, String::len);
+            quoted += node.before.as_ref().map_or(0, String::len);
             let mut after = position.clone();
             after.play_unchecked(node.mv);
             open.push((after, &node.next));

@@ -8,6 +8,7 @@ mod decode;
 mod epd;
 mod movetext;
 mod pgn;
+mod promotion;
 
 use shakmaty::{
     Chess, Move,
@@ -15,12 +16,14 @@ use shakmaty::{
     uci::UciMove,
 };
 
-use super::{Stipulation, Warning};
+use super::{Stipulation, Warning, comments::Comment};
+use decode::Decoded;
 
+pub use decode::{OddLine, Oddity};
 pub use pgn::Game;
 
 /// One position of a file, as the file states it.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub struct Entry {
     /// The file's own id (EPD `id`, PGN tags) or `file:line`.
     pub id: String,
@@ -40,8 +43,11 @@ pub struct Entry {
     pub avoid: Vec<Move>,
     /// Topic, where the file names one (EPD `c0`, PGN `Topic` or `Event` tag).
     pub topic: Option<String>,
-    /// Comments for the members or the coach (EPD `c1` to `c9`, PGN comments before the first move).
-    pub comments: Vec<String>,
+    /// The coach's words on the position as a whole (EPD `c1` to `c9` and `post`, PGN comments before
+    /// the first move), each with where it goes out.
+    pub comments: Vec<Comment>,
+    /// Lines of its part of the file that were not in the file's encoding.
+    pub odd_lines: Vec<OddLine>,
     /// The coach's own variations, for a PGN entry.
     pub variations: Option<GameTree>,
 }
@@ -62,7 +68,9 @@ pub struct GameNode {
     pub nags: Vec<u8>,
     /// Whether the move is written with the sign `#`.
     pub mate_sign: bool,
-    /// Comment after the move.
+    /// Comment before the move: at the beginning of its variation.
+    pub before: Option<String>,
+    /// Comment after the move; several are one, with a space between.
     pub comment: Option<String>,
     /// Line in the file, from 1.
     pub line: usize,
@@ -111,13 +119,13 @@ enum Kind {
 /// assert_eq!(entry.stipulation, Some(Stipulation::Mate(2)));
 /// ```
 pub fn read_file(name: &str, bytes: &[u8]) -> Vec<Result<Entry, ReadError>> {
-    let (kind, text) = match open(name, bytes) {
+    let (kind, decoded) = match open(name, bytes) {
         Ok(opened) => opened,
         Err(error) => return vec![Err(error)],
     };
     match kind {
-        Kind::Lines => epd::read_lines(name, &text),
-        Kind::Pgn => pgn::read_entries(name, &text),
+        Kind::Lines => epd::read_lines(name, &decoded),
+        Kind::Pgn => pgn::read_entries(name, &decoded),
     }
 }
 
@@ -125,7 +133,7 @@ pub fn read_file(name: &str, bytes: &[u8]) -> Vec<Result<Entry, ReadError>> {
 /// its place and does not stop the others.
 pub fn read_games(name: &str, bytes: &[u8]) -> Vec<Result<Game, ReadError>> {
     match open(name, bytes) {
-        Ok((Kind::Pgn, text)) => pgn::read_games(name, &text),
+        Ok((Kind::Pgn, decoded)) => pgn::read_games(name, &decoded),
         Ok((Kind::Lines, _)) => vec![Err(ReadError {
             file: name.to_owned(),
             line: 1,
@@ -137,7 +145,7 @@ pub fn read_games(name: &str, bytes: &[u8]) -> Vec<Result<Game, ReadError>> {
     }
 }
 
-fn open(name: &str, bytes: &[u8]) -> Result<(Kind, String), ReadError> {
+fn open(name: &str, bytes: &[u8]) -> Result<(Kind, Decoded), ReadError> {
     let refuse = |line, problem| ReadError {
         file: name.to_owned(),
         line,
@@ -145,9 +153,9 @@ fn open(name: &str, bytes: &[u8]) -> Result<(Kind, String), ReadError> {
         text: String::new(),
         problem,
     };
-    let text = decode::decode(bytes).map_err(|problem| refuse(1, problem))?;
-    match kind(&text) {
-        Ok(kind) => Ok((kind, text)),
+    let decoded = decode::decode(bytes).map_err(|problem| refuse(1, problem))?;
+    match kind(&decoded.text) {
+        Ok(kind) => Ok((kind, decoded)),
         Err((line, problem)) => Err(refuse(line, problem)),
     }
 }
@@ -222,8 +230,11 @@ fn read_move(position: &Chess, text: &str) -> Result<Move, String> {
         return Ok(mv);
     }
     let bare = text.trim_end_matches(['!', '?']);
-    let castling = bare.starts_with("0-0").then(|| bare.replace('0', "O"));
-    let Ok(san) = SanPlus::from_ascii(castling.as_deref().unwrap_or(bare).as_bytes()) else {
+    let respelt = match bare.starts_with("0-0") {
+        true => Some(bare.replace('0', "O")),
+        false => promotion::with_sign(bare),
+    };
+    let Ok(san) = SanPlus::from_ascii(respelt.as_deref().unwrap_or(bare).as_bytes()) else {
         return Err(format!(
             "\"{}\" cannot be read as a move; write it like Nf3, exd5 or e8=Q",
             excerpt(text)

@@ -6,13 +6,15 @@
 
 use shakmaty::san::{San, SanPlus};
 
-use super::excerpt;
+use super::{excerpt, promotion};
 
 /// One game of a file.
 #[derive(Debug, Default)]
 pub(super) struct RawGame {
     /// Line of its first tag or move.
     pub(super) line: usize,
+    /// Line on which it ends.
+    pub(super) last_line: usize,
     /// All of it, as it stands in the file.
     pub(super) text: String,
     /// Tags with their lines, in order.
@@ -56,6 +58,7 @@ pub(super) fn split(text: &str) -> Vec<RawGame> {
         from: 0,
         open: Vec::new(),
         ended: false,
+        ended_on: 0,
         tagged: false,
     };
     walk.run();
@@ -73,8 +76,10 @@ struct Walk<'a> {
     from: usize,
     /// Lines of the brackets still open.
     open: Vec<usize>,
-    /// The game's result was read; what follows belongs to the next.
+    /// The game's result was read; what follows, but for words on it, belongs to the next.
     ended: bool,
+    /// The line of the result.
+    ended_on: usize,
     /// A tag of the game was met, good or bad.
     tagged: bool,
 }
@@ -169,6 +174,12 @@ impl<'a> Walk<'a> {
             self.game.line = self.line;
             self.from = self.whole.len() - self.rest.len();
         }
+        self.game.last_line = self.line;
+    }
+
+    /// Whether nothing but words was met since the last game: they are the file's own, not a game's.
+    fn only_words(&self) -> bool {
+        self.game.tags.is_empty() && self.game.lines.is_empty() && self.game.problem.is_none()
     }
 
     fn finish(&mut self) {
@@ -192,7 +203,9 @@ impl<'a> Walk<'a> {
         // Tags after moves belong to the next game, whether or not the last had a result; so do those
         // after words that are none, such as a heading of the file.
         let words = !self.tagged && self.game.problem.is_some();
-        if words || !self.game.movetext.is_empty() {
+        if self.only_words() && self.open.is_empty() && !self.ended {
+            self.game = RawGame::default();
+        } else if words || !self.game.movetext.is_empty() {
             self.ended = true;
         }
         self.begin();
@@ -212,7 +225,10 @@ impl<'a> Walk<'a> {
     }
 
     fn comment(&mut self) {
-        self.begin();
+        // Words behind the result are on the game that it ends.
+        if !self.ended {
+            self.begin();
+        }
         // A comment that runs into the tags of the next game was never closed.
         let close = self.rest.find('}');
         let tags = next_tags(&self.rest[..close.unwrap_or(self.rest.len())]);
@@ -220,6 +236,7 @@ impl<'a> Walk<'a> {
             let text = self.take(close + 1);
             self.game.movetext.push_str(text);
             self.game.movetext.push(' ');
+            self.game.last_line = self.line;
         } else {
             self.complain("this comment is never closed; end it with }".to_owned());
             self.take(tags.unwrap_or(self.rest.len()));
@@ -227,7 +244,13 @@ impl<'a> Walk<'a> {
     }
 
     fn line_comment(&mut self) {
-        self.begin();
+        if self.ended && self.line != self.ended_on {
+            // A line of its own between two games is a remark of the file.
+            return self.skip_line();
+        }
+        if !self.ended {
+            self.begin();
+        }
         self.take(1);
         let end = self.rest.find('\n').unwrap_or(self.rest.len());
         let text = self.take(end);
@@ -266,12 +289,19 @@ impl<'a> Walk<'a> {
             self.begin();
             if self.open.is_empty() {
                 self.ended = true;
+                self.ended_on = self.line;
             }
             self.take(end);
             return;
         }
         self.begin();
         let word = without_number(whole).trim_end_matches(['.', ',']);
+        if let Some(more) = promotion::in_brackets(word, &self.rest[end..]) {
+            let man: String = self.rest[end..end + more].split_whitespace().collect();
+            self.token(&format!("{word}{man}"));
+            self.take(end + more);
+            return;
+        }
         if !word.is_empty() && !matches!(word, "e.p" | "ep") {
             self.token(word);
         }
@@ -316,6 +346,10 @@ fn san(word: &str) -> Option<SanPlus> {
         word.to_owned()
     };
     SanPlus::from_ascii(word.as_bytes())
+        .or_else(|error| match promotion::with_sign(&word) {
+            Some(signed) => SanPlus::from_ascii(signed.as_bytes()),
+            None => Err(error),
+        })
         .ok()
         .filter(|san| !matches!(san.san, San::Put { .. }))
 }

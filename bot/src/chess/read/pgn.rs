@@ -12,8 +12,12 @@ use shakmaty::{
 };
 
 use super::movetext::{RawGame, split};
-use super::{Entry, GameNode, GameTree, ReadError};
-use crate::chess::{Stipulation, Warning, parse_fen};
+use super::{Entry, GameNode, GameTree, ReadError, decode::Decoded};
+use crate::chess::{
+    Stipulation, Warning,
+    comments::{Comment, Goes},
+    parse_fen,
+};
 
 /// The most moves a game may have, variations counted.
 const MOST_MOVES: usize = 20_000;
@@ -51,17 +55,20 @@ impl Game {
     }
 }
 
-/// Reads every game of a text.
-pub(super) fn read_games(file: &str, text: &str) -> Vec<Result<Game, ReadError>> {
-    split(text)
+/// Reads every game of a file.
+pub(super) fn read_games(file: &str, decoded: &Decoded) -> Vec<Result<Game, ReadError>> {
+    split(&decoded.text)
         .into_iter()
-        .map(|raw| read_game(file, raw))
+        .map(|raw| read_game(file, raw, decoded))
         .collect()
 }
 
-/// Reads every game of a text as a position with its solution.
-pub(super) fn read_entries(file: &str, text: &str) -> Vec<Result<Entry, ReadError>> {
-    let raws = split(text);
+/// Reads every game of a file as a position with its solution.
+pub(super) fn read_entries(file: &str, decoded: &Decoded) -> Vec<Result<Entry, ReadError>> {
+    let raws = split(&decoded.text);
+    if let Some(error) = whole_games(file, &raws) {
+        return vec![Err(error)];
+    }
     // The event names a position only where no other game of the file has the same one.
     let mut events: HashMap<String, usize> = HashMap::new();
     for event in raws.iter().filter_map(|raw| tag(raw, "Event")) {
@@ -76,11 +83,38 @@ pub(super) fn read_entries(file: &str, text: &str) -> Vec<Result<Entry, ReadErro
         .collect();
     raws.into_iter()
         .zip(ids)
-        .map(|(raw, id)| entry(file, raw, id))
+        .map(|(raw, id)| entry(file, raw, id, decoded))
         .collect()
 }
 
-fn entry(file: &str, raw: RawGame, id: Option<String>) -> Result<Entry, ReadError> {
+/// How to get positions out of whole games.
+const USE_FIND: &str =
+    "positions are looked for in whole games by `sealed-move find`, whose output can be read here";
+
+/// A file of nothing but whole games says one thing wrong, not one for each game.
+fn whole_games(file: &str, raws: &[RawGame]) -> Option<ReadError> {
+    let whole = |raw: &RawGame| {
+        !raw.lines.is_empty() && tag(raw, "FEN").is_none() && tag(raw, "Task").is_none()
+    };
+    let first = raws.first()?;
+    (raws.len() > 1 && raws.iter().all(whole)).then(|| ReadError {
+        file: file.to_owned(),
+        line: first.line,
+        id: None,
+        text: String::new(),
+        problem: format!(
+            "the file holds {} whole games, each from the initial position, and no position to check; {USE_FIND}",
+            raws.len()
+        ),
+    })
+}
+
+fn entry(
+    file: &str,
+    raw: RawGame,
+    id: Option<String>,
+    decoded: &Decoded,
+) -> Result<Entry, ReadError> {
     let task = raw
         .tags
         .iter()
@@ -93,7 +127,8 @@ fn entry(file: &str, raw: RawGame, id: Option<String>) -> Result<Entry, ReadErro
         ..error
     };
     let text = raw.text.clone();
-    let game = read_game(file, raw).map_err(name_it)?;
+    let odd_lines = decoded.odd_in(raw.line..=raw.last_line).to_vec();
+    let game = read_game(file, raw, decoded).map_err(name_it)?;
     let refuse = |line, text: &str, problem: String| ReadError {
         file: file.to_owned(),
         line,
@@ -101,11 +136,13 @@ fn entry(file: &str, raw: RawGame, id: Option<String>) -> Result<Entry, ReadErro
         text: text.to_owned(),
         problem,
     };
-    if !game.has_fen {
+    if !game.has_fen || game.start == Chess::default() {
         return Err(refuse(
             game.line,
             "",
-            "this game starts from the initial position; give a position to check with a tag such as [FEN \"8/8/8/8/8/5k2/5p2/5K2 w - - 0 1\"]".to_owned(),
+            format!(
+                "this game starts from the initial position; give a position to check with a tag such as [FEN \"8/8/8/8/8/5k2/5p2/5K2 w - - 0 1\"]; {USE_FIND}"
+            ),
         ));
     }
     let stipulation = match task {
@@ -138,7 +175,12 @@ fn entry(file: &str, raw: RawGame, id: Option<String>) -> Result<Entry, ReadErro
             .tag("Topic")
             .or_else(|| game.tag("Event"))
             .map(str::to_owned),
-        comments: game.comments,
+        comments: game
+            .comments
+            .iter()
+            .flat_map(|text| Comment::read(text, Goes::WithPost))
+            .collect(),
+        odd_lines,
         position: game.start,
         variations: (!game.tree.nodes.is_empty()).then_some(game.tree),
     })
@@ -152,7 +194,7 @@ fn tag(raw: &RawGame, name: &str) -> Option<String> {
         .filter(|value| !value.is_empty() && !value.starts_with('?'))
 }
 
-fn read_game(file: &str, raw: RawGame) -> Result<Game, ReadError> {
+fn read_game(file: &str, raw: RawGame, decoded: &Decoded) -> Result<Game, ReadError> {
     let refuse = |line, text: &str, problem: String| ReadError {
         file: file.to_owned(),
         line,
@@ -187,7 +229,12 @@ fn read_game(file: &str, raw: RawGame) -> Result<Game, ReadError> {
         (Ok(_), None) => None,
     };
     if let Some((line, problem)) = trouble {
-        return Err(refuse(*line, fen_text, problem.clone()));
+        // What is lost of a line is why the rest of it makes no sense.
+        let problem = match decoded.lost(*line) {
+            Some(lost) => lost.to_string(),
+            None => problem.clone(),
+        };
+        return Err(refuse(*line, fen_text, problem));
     }
     let (tree, comments) = tree.unwrap_or_default();
     Ok(Game {
@@ -231,6 +278,7 @@ struct Flat {
     after: Chess,
     nags: Vec<u8>,
     mate_sign: bool,
+    before: String,
     comment: String,
     line: usize,
     next: Vec<usize>,
@@ -246,7 +294,41 @@ struct Growing {
     read: usize,
     /// Above 0 while the rest of a variation behind a null move is passed over.
     passing: usize,
+    /// What is passed over, as it is written: it is no line of legal moves, but words it is.
+    passed: String,
+    /// A variation has begun, and no move of it has come yet.
+    opening: bool,
+    /// Words at the beginning of a variation, for its first move.
+    before: String,
     comment: Vec<u8>,
+}
+
+impl Growing {
+    /// Adds words to those behind a move; at the start each comment keeps a line of its own.
+    fn add_words(&mut self, at: usize, words: &str) {
+        let into = &mut self.nodes[at].comment;
+        if !into.is_empty() && !words.is_empty() {
+            into.push(if at == 0 { '\n' } else { ' ' });
+        }
+        into.push_str(words);
+    }
+
+    /// Words that stand at the beginning of a variation in which no move came are on the move that the
+    /// variation stands behind.
+    fn settle_opening(&mut self) {
+        self.opening = false;
+        let words = mem::take(&mut self.before);
+        if let Some(outer) = self.outer.last().copied() {
+            self.add_words(outer, &words);
+        }
+    }
+
+    fn pass(&mut self, written: &str) {
+        if !self.passed.is_empty() && !self.passed.ends_with('(') && written != ")" {
+            self.passed.push(' ');
+        }
+        self.passed.push_str(written);
+    }
 }
 
 impl Visitor for Builder<'_> {
@@ -267,6 +349,7 @@ impl Visitor for Builder<'_> {
                 after: self.start.clone(),
                 nags: Vec::new(),
                 mate_sign: false,
+                before: String::new(),
                 comment: String::new(),
                 line: self.raw.line,
                 next: Vec::new(),
@@ -275,6 +358,9 @@ impl Visitor for Builder<'_> {
             outer: Vec::new(),
             read: 0,
             passing: 0,
+            passed: String::new(),
+            opening: false,
+            before: String::new(),
             comment: Vec::new(),
         })
     }
@@ -288,6 +374,7 @@ impl Visitor for Builder<'_> {
             .unwrap_or(self.raw.line);
         growing.read += 1;
         if growing.passing > 0 {
+            growing.pass(&san.to_string());
             return ControlFlow::Continue(());
         }
         let trouble = |problem| ControlFlow::Break(Err((line, problem)));
@@ -299,6 +386,7 @@ impl Visitor for Builder<'_> {
                 );
             }
             growing.passing = 1;
+            growing.passed = "--".to_owned();
             return ControlFlow::Continue(());
         }
         let mv = match san.san.to_move(&before.after) {
@@ -334,17 +422,19 @@ impl Visitor for Builder<'_> {
             after,
             nags: Vec::new(),
             mate_sign: san.suffix == Some(Suffix::Checkmate),
+            before: mem::take(&mut growing.before),
             comment: String::new(),
             line,
             next: Vec::new(),
         });
         growing.nodes[growing.at].next.push(new);
         growing.at = new;
+        growing.opening = false;
         ControlFlow::Continue(())
     }
 
     fn nag(&mut self, growing: &mut Growing, nag: Nag) -> ControlFlow<Self::Output> {
-        if growing.passing == 0 && growing.at != 0 {
+        if growing.passing == 0 && growing.at != 0 && !growing.opening {
             let nags = &mut growing.nodes[growing.at].nags;
             if !nags.contains(&nag.0) {
                 nags.push(nag.0);
@@ -369,14 +459,17 @@ impl Visitor for Builder<'_> {
     ) -> ControlFlow<Self::Output> {
         let mut bytes = mem::take(&mut growing.comment);
         bytes.extend_from_slice(comment.as_bytes());
-        if growing.passing == 0 {
-            let text = String::from_utf8_lossy(&bytes);
-            let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
-            let into = &mut growing.nodes[growing.at].comment;
-            if !into.is_empty() && !text.is_empty() {
-                into.push(if growing.at == 0 { '\n' } else { ' ' });
+        let text = String::from_utf8_lossy(&bytes);
+        let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        if growing.passing > 0 {
+            growing.pass(&text);
+        } else if growing.opening {
+            if !growing.before.is_empty() && !text.is_empty() {
+                growing.before.push(' ');
             }
-            into.push_str(&text);
+            growing.before.push_str(&text);
+        } else {
+            growing.add_words(growing.at, &text);
         }
         ControlFlow::Continue(())
     }
@@ -384,7 +477,11 @@ impl Visitor for Builder<'_> {
     fn begin_variation(&mut self, growing: &mut Growing) -> ControlFlow<Self::Output, Skip> {
         if growing.passing > 0 {
             growing.passing += 1;
+            growing.pass("(");
             return ControlFlow::Continue(Skip(false));
+        }
+        if growing.opening {
+            growing.settle_opening();
         }
         if growing.at == 0 {
             let line = self
@@ -401,15 +498,32 @@ impl Visitor for Builder<'_> {
         }
         growing.outer.push(growing.at);
         growing.at = growing.nodes[growing.at].parent;
+        growing.opening = true;
         ControlFlow::Continue(Skip(false))
     }
 
     fn end_variation(&mut self, growing: &mut Growing) -> ControlFlow<Self::Output> {
         if growing.passing > 1 {
             growing.passing -= 1;
+            growing.pass(")");
             return ControlFlow::Continue(());
         }
-        growing.passing = 0;
+        if growing.passing == 1 {
+            growing.passing = 0;
+            let passed = mem::take(&mut growing.passed);
+            // At the beginning of a variation there is no move of its own yet for it to stand behind.
+            if growing.opening {
+                if !growing.before.is_empty() {
+                    growing.before.push(' ');
+                }
+                growing.before.push_str(&passed);
+            } else {
+                growing.add_words(growing.at, &passed);
+            }
+        }
+        if growing.opening {
+            growing.settle_opening();
+        }
         if let Some(outer) = growing.outer.pop() {
             growing.at = outer;
         }
@@ -435,6 +549,7 @@ impl Visitor for Builder<'_> {
                         mv: flat.mv?,
                         nags: mem::take(&mut flat.nags),
                         mate_sign: flat.mate_sign,
+                        before: Some(mem::take(&mut flat.before)).filter(|text| !text.is_empty()),
                         comment: Some(mem::take(&mut flat.comment)).filter(|text| !text.is_empty()),
                         line: flat.line,
                         next: ready[child].take().unwrap_or_default(),

@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use shakmaty::{Position, san::SanPlus};
 
 use super::*;
+use crate::chess::comments::Goes;
 
 fn one(text: &str) -> Result<Entry, ReadError> {
     let mut all = read_file("f", text.as_bytes());
@@ -15,6 +16,15 @@ fn sans(entry: &Entry, moves: &[Move]) -> Vec<String> {
     moves
         .iter()
         .map(|mv| SanPlus::from_move(entry.position.clone(), *mv).to_string())
+        .collect()
+}
+
+/// The words on a position as a whole, with when they go out.
+fn said(entry: &Entry) -> Vec<(&str, Goes)> {
+    entry
+        .comments
+        .iter()
+        .map(|comment| (comment.text.as_str(), comment.goes))
         .collect()
 }
 
@@ -31,7 +41,10 @@ fn reads_an_epd_record_with_all_its_opcodes() {
     assert_eq!(sans(&entry, &entry.best), ["Rxd8+"]);
     assert_eq!(sans(&entry, &entry.avoid), ["Rd7", "h3"]);
     assert_eq!(entry.topic.as_deref(), Some("back rank"));
-    assert_eq!(entry.comments, ["first", "last"]);
+    assert_eq!(
+        said(&entry),
+        [("first", Goes::AtReveal), ("last", Goes::AtReveal)]
+    );
     assert_eq!(entry.position.halfmoves(), 7);
     assert_eq!(entry.position.fullmoves().get(), 31);
 }
@@ -146,7 +159,7 @@ fn reads_a_lesson_in_pgn() {
     assert_eq!(entry.line, 1);
     assert_eq!(entry.topic.as_deref(), Some("back rank"));
     assert_eq!(entry.stipulation, Some(Stipulation::Mate(2)));
-    assert_eq!(entry.comments, ["Find the shortest way."]);
+    assert_eq!(said(entry), [("Find the shortest way.", Goes::WithPost)]);
     assert_eq!(sans(entry, &entry.best), ["Rxd8+"]);
     let tree = entry.variations.as_ref().expect("moves");
     assert_eq!(tree.nodes.len(), 2);
@@ -327,7 +340,9 @@ proptest! {
         let entry = one(&format!("{BACK_RANK} id \"{id}\"; c3 \"{comment}\";"))
             .map_err(|error| TestCaseError::fail(error.to_string()))?;
         prop_assert_eq!(entry.id, id);
-        prop_assert_eq!(entry.comments, [comment]);
+        let said: Vec<&str> = entry.comments.iter().map(|c| c.text.as_str()).collect();
+        let trimmed = comment.trim();
+        prop_assert_eq!(said, if trimmed.is_empty() { vec![] } else { vec![trimmed] });
     }
 }
 
@@ -349,4 +364,205 @@ fn a_strange_first_line_loses_none_of_the_others() {
         panic!("{read:?}");
     };
     assert!(strange.to_string().contains("begins neither"), "{strange}");
+}
+
+/// Every place a comment can stand in keeps it with its move, whichever way it is written.
+#[test]
+fn comments_stay_with_the_move_they_belong_to() {
+    let entry = one(
+        "[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n\n{One.} ; Two.\n1. {Three.} Rxd8+ $1 {Four.} \
+         {Five.} ( {Six.} 1. Rd7 $2 {Seven.} Rxd7 ) {Eight.} (1. h3 -- {Nine.} (2. g3 {Ten.}) 2. Rxd8) \
+         1... Rxd8 ; Eleven.\n2. Rxd8# 1-0 {Twelve.}\n",
+    )
+    .expect("readable");
+    assert_eq!(
+        said(&entry),
+        [
+            ("One.", Goes::WithPost),
+            ("Two.", Goes::WithPost),
+            ("Three.", Goes::WithPost)
+        ]
+    );
+    let tree = entry.variations.expect("moves");
+    let [key, wrong, slow] = tree.nodes.as_slice() else {
+        panic!("{tree:?}");
+    };
+    assert_eq!(key.comment.as_deref(), Some("Four. Five. Eight."));
+    assert_eq!(key.nags, [1]);
+    assert_eq!(wrong.before.as_deref(), Some("Six."));
+    assert_eq!(wrong.comment.as_deref(), Some("Seven."));
+    // A null move is no line of moves; what stands behind it is words.
+    assert_eq!(slow.comment.as_deref(), Some("-- Nine. (g3 Ten.) Rxd8"));
+    let reply = &key.next.nodes[0];
+    assert_eq!(reply.comment.as_deref(), Some("Eleven."));
+    assert_eq!(reply.next.nodes[0].comment.as_deref(), Some("Twelve."));
+}
+
+#[test]
+fn words_before_a_variations_first_move_are_not_those_before_the_game() {
+    let entry = one("[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n\n1. Rxd8+ ({The greedy move is} 1. Rd7) ({Only words.}) Rxd8 2. Rxd8# *")
+        .expect("readable");
+    assert!(entry.comments.is_empty(), "{:?}", entry.comments);
+    let tree = entry.variations.expect("moves");
+    assert_eq!(tree.nodes[1].before.as_deref(), Some("The greedy move is"));
+    assert_eq!(tree.nodes[0].comment.as_deref(), Some("Only words."));
+}
+
+#[test]
+fn remarks_between_games_are_nobodys() {
+    let game =
+        "[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n[Task \"#2\"]\n\n1.Rxd8+ 1-0\n";
+    let all = read_file(
+        "f",
+        format!("; My week\n{game}\n; Wednesday\n{game}").as_bytes(),
+    );
+    assert_eq!(all.len(), 2, "{all:?}");
+    for (entry, line) in all.iter().zip([2, 8]) {
+        let entry = entry.as_ref().expect("readable");
+        assert_eq!((entry.line, entry.comments.len()), (line, 0));
+        let key = &entry.variations.as_ref().expect("moves").nodes[0];
+        assert_eq!(key.comment, None);
+    }
+}
+
+#[test]
+fn an_epd_has_words_for_the_post_too() {
+    let entry = one(&format!(
+        "{BACK_RANK} dm 2; post \"Look at the back rank.\"; c1 \"A rook for a rook.\"; c2 \"[post] It is short.\";"
+    ))
+    .expect("readable");
+    assert_eq!(
+        said(&entry),
+        [
+            ("Look at the back rank.", Goes::WithPost),
+            ("A rook for a rook.", Goes::AtReveal),
+            ("It is short.", Goes::WithPostAnyway)
+        ]
+    );
+}
+
+/// A byte that is no text costs its own line, by its true number, whatever ends the lines.
+#[test]
+fn a_damaged_line_costs_itself_only() {
+    for end in ["\n", "\r\n", "\r"] {
+        let mut file = format!("{BACK_RANK} id \"one\";{end}").into_bytes();
+        file.extend(format!("{BACK_RANK} id \"t\0o\";{end}").bytes());
+        file.extend(format!("# a remark with a \0 in it{end}").bytes());
+        file.extend(BACK_RANK.bytes());
+        file.extend(b" id \"Mat\xe9\";");
+        file.extend(end.bytes());
+        file.extend(BACK_RANK.bytes());
+        file.extend(b" id \"x\x81\";");
+        file.extend(end.bytes());
+        file.extend(format!("{BACK_RANK} id \"Maté\";").bytes());
+        let all = read_file("w.epd", &file);
+        let [Ok(one), Err(nul), Ok(latin), Err(byte), Ok(last)] = all.as_slice() else {
+            panic!("{all:?}");
+        };
+        assert_eq!((one.line, one.id.as_str()), (1, "one"));
+        assert_eq!((latin.line, latin.id.as_str()), (4, "Maté"));
+        assert_eq!(
+            latin.odd_lines[0].to_string(),
+            "line 4: this line is not UTF-8; it was read as Windows-1252"
+        );
+        assert_eq!((last.line, last.id.as_str()), (6, "Maté"));
+        assert!(last.odd_lines.is_empty());
+        assert_eq!((nul.line, byte.line), (2, 5));
+        assert!(nul.problem.contains("NUL byte"), "{nul}");
+        assert!(byte.problem.contains("0x81"), "{byte}");
+    }
+}
+
+#[test]
+fn a_damaged_game_costs_itself_only() {
+    let game = |id: &str, moves: &str| {
+        format!(
+            "[Id \"{id}\"]\n[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n[Task \"#2\"]\n\n{moves}\n\n"
+        )
+    };
+    let good = "1.Rxd8+ Rxd8 2.Rxd8# 1-0";
+    let file = [
+        game("a", good),
+        game("b", "1.Rx\0d8+ Rxd8 2.Rxd8# 1-0"),
+        game("c", "{A word with a \0 in it.} 1.Rxd8+ Rxd8 2.Rxd8# 1-0"),
+        "\0\0\n".to_owned(),
+        game("d", good),
+    ]
+    .concat();
+    let all = read_file("w.pgn", file.as_bytes());
+    let [Ok(a), Err(b), Ok(c), Err(alone), Ok(d)] = all.as_slice() else {
+        panic!("{all:?}");
+    };
+    assert_eq!((a.id.as_str(), d.id.as_str(), d.line), ("a", "d", 20));
+    assert_eq!((b.id.as_deref(), b.line), (Some("b"), 11));
+    assert!(b.problem.contains("NUL byte"), "{b}");
+    assert_eq!(said(c), [("A word with a \u{fffd} in it.", Goes::WithPost)]);
+    assert!(
+        c.odd_lines[0]
+            .to_string()
+            .starts_with("line 17: the line holds a NUL byte")
+    );
+    assert_eq!(alone.line, 19);
+}
+
+#[test]
+fn promotions_without_a_sign_are_read() {
+    const PAWN: &str = "3n4/4P3/8/8/8/7k/8/K7 w - -";
+    for (written, san) in [
+        ("e8Q", "e8=Q"),
+        ("e8(Q)", "e8=Q"),
+        ("e8/Q", "e8=Q"),
+        ("e8=Q", "e8=Q"),
+        ("e8N", "e8=N"),
+        ("exd8(R)", "exd8=R"),
+        ("exd8Q!", "exd8=Q"),
+    ] {
+        let entry = one(&format!("{PAWN} bm {written};")).expect(written);
+        assert_eq!(sans(&entry, &entry.best), [san], "{written}");
+        let entry = one(&format!(
+            "[FEN \"{PAWN} 0 1\"]\n\n1. {written} Kg3 (1... Kg2) *"
+        ))
+        .expect(written);
+        assert_eq!(sans(&entry, &entry.best), [san], "{written}");
+        let key = &entry.variations.as_ref().expect("moves").nodes[0];
+        assert_eq!(key.next.nodes.len(), 2, "{written}");
+    }
+}
+
+#[test]
+fn whole_games_are_pointed_to_find() {
+    let game = "[White \"A\"]\n[Black \"B\"]\n\n1.e4 e5 2.Nf3 Nc6 3.Bb5 a6 4.Ba4 Nf6 1/2-1/2\n\n";
+    let all = read_file("club.pgn", game.repeat(40).as_bytes());
+    let [Err(error)] = all.as_slice() else {
+        panic!("{} answers", all.len());
+    };
+    assert!(
+        error.problem.contains("40 whole games") && error.problem.contains("`sealed-move find`"),
+        "{error}"
+    );
+    let set = "[FEN \"rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1\"]\n\n1.e4 e5 *\n";
+    for alone in [game, set] {
+        let error = one(alone).expect_err("a whole game");
+        assert!(error.problem.contains("`sealed-move find`"), "{error}");
+    }
+    // Games among positions cost themselves only.
+    let mixed = read_file("f", format!("{game}{LESSON}").as_bytes());
+    assert_eq!(mixed.iter().filter(|entry| entry.is_ok()).count(), 2);
+}
+
+#[test]
+fn a_fens_counters_are_no_operations() {
+    for (line, part) in [
+        (format!("{BACK_RANK} x 1"), "field 5"),
+        (format!("{BACK_RANK} 0 one"), "field 6"),
+        (
+            "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 dm 2;".to_owned(),
+            "field 2",
+        ),
+    ] {
+        let error = one(&line).expect_err(&line);
+        assert!(error.problem.contains(part), "{error}");
+    }
+    assert!(one(&format!("{BACK_RANK} bm Rxd8+")).is_ok());
+    assert!(one(&format!("{BACK_RANK} 3 bm Rxd8+")).is_ok());
 }

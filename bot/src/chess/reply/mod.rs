@@ -125,3 +125,11 @@ pub fn read(
         answer,
     })
 }
+
+/// The man that a word in lower case names, in any language that is read.
+pub(crate) fn man_named(word: &str) -> Option<shakmaty::Role> {
+    match words::meaning(word) {
+        words::Word::Man(role) => Some(role),
+        _ => None,
+    }
+}

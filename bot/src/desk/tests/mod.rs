@@ -1,6 +1,7 @@
 //! The desk as a whole, on a store in a file and with a clock that stands until it is set.
 
 mod coach;
+mod coach_words;
 mod figures;
 mod interrupted;
 mod people;

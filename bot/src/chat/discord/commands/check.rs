@@ -66,14 +66,24 @@ pub async fn check(
         drop(work);
         let mut queued = String::new();
         if put_into_week == Some(true) {
-            let mut count = 0;
+            let (mut count, mut before) = (0, 0);
             for position in &positions {
                 if let (Some(id), Soundness::Sound) = (position.position, position.report.verdict) {
-                    house.desk.enqueue(&place, &coach, id, false).await?;
-                    count += 1;
+                    // What was posted before waits for the coach's explicit word.
+                    match house.desk.enqueue(&place, &coach, id, false).await {
+                        Ok(_) => count += 1,
+                        Err(_) if position.posted.is_some() => before += 1,
+                        Err(error) => return Err(error.into()),
+                    }
                 }
             }
-            queued = format!("{count} put into the week; see /coach week.\n\n");
+            queued = format!("{count} put into the week; see /coach week.");
+            if before > 0 {
+                queued.push_str(&format!(
+                    " Left out, as posted before: {before}; their pages below offer to post them again."
+                ));
+            }
+            queued.push_str("\n\n");
         }
         let report = Opened {
             place,
@@ -145,10 +155,5 @@ async fn fetch(house: &House, file: &serenity::Attachment) -> Answer<Vec<u8>> {
         Ok(Some(Err(()))) => return said(too_large()),
         Ok(None) | Err(_) => return said(unreachable()),
     };
-    if bytes.contains(&0) {
-        return said(format!(
-            "{name} is not a text file. Positions come as EPD, as PGN with FEN tags, or as FEN, one a line."
-        ));
-    }
     Ok(bytes)
 }

@@ -11,10 +11,15 @@ pub async fn queue(
     #[autocomplete = "choose_position"]
     position: i64,
     #[description = "Even though it is not sound"] anyway: Option<bool>,
+    #[description = "Even though it was posted before"] again: Option<bool>,
 ) -> Answer<()> {
     for_coach(ctx, |house, place, coach| async move {
         let anyway = anyway.unwrap_or(false);
-        let item = house.desk.enqueue(&place, &coach, position, anyway).await?;
+        let desk = &house.desk;
+        let item = match again.unwrap_or(false) {
+            true => desk.enqueue_again(&place, &coach, position, anyway).await?,
+            false => desk.enqueue(&place, &coach, position, anyway).await?,
+        };
         presses::week(house, &place, &coach, Some(item)).await
     })
     .await

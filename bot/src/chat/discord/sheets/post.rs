@@ -32,23 +32,32 @@ pub fn preview(sheet: &PostSheet, mode: Mode, thread: bool) -> Letter {
         Mode::Sealed => "Answers are sealed",
         Mode::Open => "Verdicts come behind spoiler marks, and answers are taken",
     };
-    let text = format!(
-        "{}\n{}\n{kept} until {} ({}).\n-# Press Answer, write to me directly, reply to this message, or use /study answer.{talk}",
-        title(sheet),
-        words::plain(&sheet.task),
+    let above = format!("{}\n{}", title(sheet), words::plain(&sheet.task));
+    let below = format!(
+        "{kept} until {} ({}).\n-# Press Answer, write to me directly, reply to this message, or use /study answer.{talk}",
         words::moment(sheet.closes_at),
         words::away(sheet.closes_at),
     );
+    let text = with_words(&above, sheet, &below);
     Letter::text(text).picture(&file_name(sheet.number), &sheet.picture)
 }
 
 /// What is left of the text when the post is closed.
 pub fn closed(sheet: &PostSheet) -> String {
-    format!(
-        "{}\n{}\nClosed; the solution is below.",
-        title(sheet),
-        words::plain(&sheet.task)
-    )
+    let above = format!("{}\n{}", title(sheet), words::plain(&sheet.task));
+    with_words(&above, sheet, "Closed; the solution is below.")
+}
+
+/// A post's text with the coach's words in it, where there are some. A post is one message: words that
+/// do not fit are cut, which the most that a coach may give a post come near only where every
+/// character is one that Discord needs escaped.
+fn with_words(above: &str, sheet: &PostSheet, below: &str) -> String {
+    if sheet.words.is_empty() {
+        return format!("{above}\n{below}");
+    }
+    let room = words::MESSAGE.saturating_sub(above.chars().count() + below.chars().count() + 4);
+    let said = words::plain(&sheet.words).replace('\n', "\n> ");
+    format!("{above}\n> {}\n{below}", words::short(&said, room))
 }
 
 /// Number, topic and task in one line.

@@ -5,7 +5,7 @@ use serenity::{ButtonStyle, CreateActionRow};
 
 use crate::{
     chat::discord::{buttons, house::Opened, letter::Letter, words},
-    desk::{CheckedPosition, Place, QueueItem, Soundness},
+    desk::{CheckedPosition, Place, QueueItem, Soundness, note_lines},
 };
 
 /// How many variations and tries a page shows.
@@ -54,6 +54,7 @@ pub fn page(number: u64, report: &Opened, at: usize, queue: &[QueueItem]) -> Let
         words::plain(&position.report.id),
         overview(&report.positions)
     )];
+    parts.extend(known_before(position));
     parts.extend(said(position));
     let waits = queue
         .iter()
@@ -75,10 +76,52 @@ pub fn page(number: u64, report: &Opened, at: usize, queue: &[QueueItem]) -> Let
             turn("Next", Some(at + 1).filter(|to| *to <= last)),
         ]));
     }
+    if position.fresh.is_some() {
+        let choose = |label: &str, choice: &str| {
+            let id = format!("same:{number}:{at}:{choice}");
+            buttons::button(id, label, ButtonStyle::Secondary)
+        };
+        letter = letter.row(CreateActionRow::Buttons(vec![
+            choose("Keep the old one", "keep"),
+            choose("Take the new one", "new"),
+            choose("Keep both topics", "both"),
+        ]));
+    }
     if let Some(row) = queueing(&report.place, position).filter(|_| !waits) {
         letter = letter.row(row);
     }
     letter
+}
+
+/// What was known of a position before: another version of it, and when it was posted.
+fn known_before(position: &CheckedPosition) -> Vec<String> {
+    let mut parts = Vec::new();
+    if let Some(same) = &position.same {
+        parts.push(format!("⚠ {}", words::plain(&same.words())));
+    }
+    if let Some(posted) = position.posted {
+        parts.push(format!(
+            "⚠ Posted before, as No. {} on {}.",
+            posted.number,
+            words::moment(posted.at)
+        ));
+    }
+    parts
+}
+
+/// The coach's words, by when they go out.
+fn coach_words(position: &CheckedPosition) -> Vec<String> {
+    let said = &position.words;
+    let notes = note_lines(&said.notes).join("\n");
+    [
+        ("With the post", &said.with_post),
+        ("At the reveal", &said.at_reveal),
+        ("Beside the moves, at the reveal", &notes),
+    ]
+    .into_iter()
+    .filter(|(_, text)| !text.is_empty())
+    .map(|(when, text)| format!("{when}:\n{}", words::plain(&words::short(text, 500))))
+    .collect()
 }
 
 /// What the check says of one position, part by part.
@@ -94,10 +137,13 @@ fn said(position: &CheckedPosition) -> Vec<String> {
         (false, Some(depth)) => format!(" (judged by search, {depth} half-moves deep)"),
         (false, None) => String::new(),
     };
-    let topic = position
+    let topics: Vec<String> = position
         .topic
-        .as_deref()
-        .map(|topic| format!("\nTopic: {}", words::plain(topic)));
+        .iter()
+        .chain(&position.further_topics)
+        .map(|topic| words::plain(topic))
+        .collect();
+    let topic = (!topics.is_empty()).then(|| format!("\nTopic: {}", topics.join(", also ")));
     parts.push(format!(
         "{}{}{proved}{}",
         words::plain(&task),
@@ -140,6 +186,7 @@ fn said(position: &CheckedPosition) -> Vec<String> {
         let patterns: Vec<String> = report.patterns.iter().map(|p| words::plain(p)).collect();
         parts.push(format!("The mate: {}", patterns.join(", ")));
     }
+    parts.extend(coach_words(position));
     parts
 }
 
@@ -148,10 +195,20 @@ fn queueing(place: &Place, position: &CheckedPosition) -> Option<CreateActionRow
     let id = position.position?;
     let button = match position.report.verdict {
         Soundness::Illegal => return None,
+        Soundness::Sound if position.posted.is_some() => buttons::button(
+            buttons::id("queue-again", place, id),
+            "Put into the week again",
+            ButtonStyle::Secondary,
+        ),
         Soundness::Sound => buttons::button(
             buttons::id("queue", place, id),
             "Put into the week",
             ButtonStyle::Primary,
+        ),
+        _ if position.posted.is_some() => buttons::button(
+            buttons::id("queue-again-anyway", place, id),
+            "Post it anyway, and again: put into the week",
+            ButtonStyle::Danger,
         ),
         _ => buttons::button(
             buttons::id("queue-anyway", place, id),

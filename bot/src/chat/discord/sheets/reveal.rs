@@ -4,7 +4,7 @@
 use super::{post, tables};
 use crate::{
     chat::discord::{letter::Letter, words},
-    desk::RevealSheet,
+    desk::{RevealSheet, note_lines},
 };
 
 /// How many variations are written out before the rest is counted.
@@ -55,6 +55,13 @@ pub fn letter(sheet: &RevealSheet) -> Letter {
     }
     if !sheet.comment.is_empty() {
         parts.push(words::plain(&sheet.comment));
+    }
+    if !sheet.notes.is_empty() {
+        let lines: Vec<String> = note_lines(&sheet.notes)
+            .iter()
+            .map(|line| words::plain(line))
+            .collect();
+        parts.push(format!("The coach's notes:\n{}", lines.join("\n")));
     }
     if let Some(wrong) = &sheet.common_wrong {
         let why = match wrong.why.as_str() {

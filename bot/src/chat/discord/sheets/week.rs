@@ -84,10 +84,18 @@ fn line(i: usize, item: &QueueItem, picked: bool) -> String {
         Soundness::Sound => String::new(),
         other => format!(" · **{}**", soundness(other)),
     };
+    let again = match item.posted {
+        None => String::new(),
+        Some(posted) => format!(" · again, posted before as No. {}", posted.number),
+    };
+    let mut topic = item.topic.as_deref().unwrap_or("no topic").to_owned();
+    for further in &item.further_topics {
+        topic.push_str(&format!(", also {further}"));
+    }
     let text = format!(
-        "`{:>2}` {when}{fixed} · {} · {}{unsound}",
+        "`{:>2}` {when}{fixed} · {} · {}{unsound}{again}",
         i + 1,
-        words::plain(item.topic.as_deref().unwrap_or("no topic")),
+        words::plain(&topic),
         words::plain(&format!("{} ({})", item.stipulation, item.source)),
     );
     if picked { format!("→ {text}") } else { text }

@@ -1,9 +1,10 @@
 // Files: dropped, chosen or pasted; the reports; the shelf of checked positions that are in no week.
 
 import { careful, get, hand, post } from "./ask.js";
-import { button, byId, counted, fill, make } from "./build.js";
+import { button, byId, counted, fill, fresh, make } from "./build.js";
 import { preview, soundName } from "./coach-week.js";
-import { inWords } from "./post.js";
+import { inWords, notes } from "./post.js";
+import { moment } from "./when.js";
 
 /** Reports shown at once; more on demand. */
 const PAGE = 30;
@@ -108,11 +109,15 @@ function showReports() {
 
 function addAll(sound) {
   const waiting = new Set(shared?.state.week.items.map((item) => item.position));
-  const ids = sound.map(({ position }) => position).filter((id) => id !== null && !waiting.has(id));
+  const free = sound.filter(({ position }) => position !== null && !waiting.has(position));
+  // What was posted before goes in by a word of its own.
+  const ids = [...new Set(free.filter(({ posted }) => !posted).map(({ position }) => position))];
+  const before = free.length - free.filter(({ posted }) => !posted).length;
   if (!ids.length) return null;
   return make(
     "p",
     {},
+    before ? `${counted(before, "position")} posted before left out: see below. ` : "",
     button(
       ids.length === 1 ? "Put the sound one into the week" : `Put the ${ids.length} sound ones into the week`,
       (event) => enqueue(event.currentTarget, ids, false),
@@ -121,13 +126,13 @@ function addAll(sound) {
   );
 }
 
-function enqueue(control, positions, anyway) {
+function enqueue(control, positions, anyway, again = false) {
   const card = control.closest("li");
   const place = card?.querySelector(".told") ?? trouble;
   return careful(control, place, async () => {
     const waiting = new Set(shared.state.week.items.map((item) => item.position));
     const wanted = positions.filter((id) => !waiting.has(id));
-    if (wanted.length) await post("/api/coach/queue", { positions: wanted, anyway });
+    if (wanted.length) await post("/api/coach/queue", { positions: wanted, anyway, again });
     await shared.refresh();
     showReports();
     byId("checked-title")?.focus();
@@ -150,19 +155,20 @@ export async function showShelf(state, refresh) {
 const shownOf = { checked: PAGE, shelf: PAGE };
 
 function list(all, which) {
-  const items = make("ol", { class: "reports" }, all.slice(0, shownOf[which]).map(card));
+  const items = make("ol", { class: "reports" }, all.slice(0, shownOf[which]).map((one, at) => card(one, at)));
   if (all.length <= shownOf[which]) return items;
   const more = button(`Show ${Math.min(PAGE, all.length - shownOf[which])} more`, () => {
     const from = shownOf[which];
     shownOf[which] += PAGE;
-    items.append(...all.slice(from, shownOf[which]).map(card));
+    items.append(...all.slice(from, shownOf[which]).map((one, at) => card(one, from + at)));
     items.children[from]?.querySelector("summary, button")?.focus();
     if (shownOf[which] >= all.length) more.remove();
   });
   return make("div", {}, items, more);
 }
 
-function card({ position, topic, report, picture }) {
+function card(checked, at) {
+  const { position, topic, further_topics: further, report, picture } = checked;
   const waiting = shared?.state.week.items.some((item) => item.position === position);
   const lines = report.variations.length ? report.variations : [report.line.join(" ")].filter(Boolean);
   return make(
@@ -178,7 +184,9 @@ function card({ position, topic, report, picture }) {
         make("strong", {}, `${report.id}: ${soundName(report.verdict)}`),
         report.stipulation ? `, ${report.stipulation}` : "",
         topic ? `, ${topic}` : "",
+        further.length ? ` (also ${further.join(", ")})` : "",
       ),
+      known(checked, at),
       report.message ? make("p", { class: report.verdict === "sound" ? "" : "wrong" }, report.message) : null,
       report.keys.length ? make("p", {}, report.keys.length === 1 ? "Key: " : "Keys: ", make("strong", { class: "line" }, report.keys.join(", "))) : null,
       lines.length
@@ -198,9 +206,10 @@ function card({ position, topic, report, picture }) {
           )
         : null,
       report.warnings.map((text) => make("p", { class: "help" }, `Note: ${text}`)),
+      said(checked),
       make("p", { class: "help" }, how(report)),
       picture ? inWords(picture.alt) : make("p", { class: "help" }, report.fen),
-      actions(position, report, waiting),
+      actions(checked, waiting),
       make("p", { class: "told trouble", role: "status" }),
     ),
   );
@@ -215,7 +224,83 @@ function how(report) {
   return `${proof}${names}${level}`.trim();
 }
 
-function actions(position, report, waiting) {
+/** What was known of a position before: another version of it, with the choice, and its last post. */
+function known({ position, report, same, posted }, at) {
+  const choose = (label, choice) =>
+    button(
+      label,
+      (event) => {
+        const place = event.currentTarget.closest("li").querySelector(".told");
+        return careful(event.currentTarget, place, async () => {
+          reports[at] = await post(`/api/coach/checked/${at}/same`, { choice, position });
+          await shared.refresh();
+          showReports();
+          byId("checked-title")?.focus();
+        });
+      },
+      { class: "small", "aria-label": `${label}: ${report.id}` },
+    );
+  return [
+    same ? make("p", { class: "again" }, same.text) : null,
+    same?.choice
+      ? make("div", { class: "row" }, choose("Keep the old one", "keep"), choose("Take the new one", "new"), choose("Keep both topics", "both"))
+      : null,
+    posted ? make("p", { class: "again" }, `Posted before, as No. ${posted.number} on ${moment(posted.at, shared?.state.week.zone)}.`) : null,
+  ];
+}
+
+/** The coach's words on a position, by when they go out, and the way to change them. */
+function said(checked) {
+  const { position, report, words } = checked;
+  const part = (when, text) => (text ? [make("h4", {}, when), make("p", { class: "coach-words" }, text)] : []);
+  return make(
+    "div",
+    { class: "said" },
+    part("Your words with the post", words.with_post),
+    part("Your words at the reveal", words.at_reveal),
+    words.notes.length ? notes(words.notes) : null,
+    position === null ? null : make("details", { class: "more" }, make("summary", {}, "Change the words"), wordsForm(checked, report)),
+  );
+}
+
+function wordsForm(checked, report) {
+  const field = (label, value, most) => {
+    const id = fresh("words");
+    const area = make("textarea", { id, rows: 3, maxlength: most });
+    area.value = value;
+    return [make("div", {}, make("label", { class: "over", for: id }, label), area), area];
+  };
+  const [postField, withPost] = field("With the post", checked.words.with_post, 1000);
+  const [revealField, atReveal] = field("At the reveal", checked.words.at_reveal, 4000);
+  const id = fresh("anyway");
+  const anyway = make("input", { type: "checkbox", id });
+  return make(
+    "div",
+    { class: "fields words-form" },
+    postField,
+    revealField,
+    make("p", {}, anyway, " ", make("label", { for: id }, "Send the words for the post even if they tell a move of the position")),
+    button(
+      "Keep these words",
+      (event) => {
+        const card = event.currentTarget.closest("li");
+        return careful(event.currentTarget, card.querySelector(".told"), async () => {
+          const now = await post(`/api/coach/positions/${checked.position}/words`, {
+            with_post: withPost.value,
+            at_reveal: atReveal.value,
+            anyway: anyway.checked,
+          });
+          checked.words = now.words;
+          card.querySelector(".said").replaceWith(said(checked));
+          card.querySelector(".told").textContent = "These words are kept.";
+        });
+      },
+      { "aria-label": `Keep these words: ${report.id}` },
+    ),
+  );
+}
+
+function actions({ position, report, posted }, waiting) {
   if (position === null) return null;
   if (waiting) return make("p", {}, "In the week. ", make("a", { href: "#week" }, "See the week"));
   const sound = report.verdict === "sound";
@@ -223,12 +308,12 @@ function actions(position, report, waiting) {
     "div",
     { class: "row" },
     sound
-      ? button("Put into the week", (event) => enqueue(event.currentTarget, [position], false), {
-          "aria-label": `Put into the week: ${report.id}`,
+      ? button(posted ? "Put into the week again" : "Put into the week", (event) => enqueue(event.currentTarget, [position], false, Boolean(posted)), {
+          "aria-label": `Put into the week${posted ? " again" : ""}: ${report.id}`,
         })
       : report.verdict === "illegal"
         ? null
-        : button("Post it anyway", (event) => enqueue(event.currentTarget, [position], true), {
+        : button(posted ? "Post it anyway, and again" : "Post it anyway", (event) => enqueue(event.currentTarget, [position], true, Boolean(posted)), {
             "aria-label": `Post it anyway: ${report.id}`,
           }),
     button("Preview", (event) => preview(event.currentTarget, position), { "aria-label": `Preview: ${report.id}` }),

@@ -152,6 +152,8 @@ function entry(item, at, week) {
         "p",
         { class: "help" },
         `${item.stipulation}, ${item.source}, ${soundName(item.soundness)}`,
+        item.further_topics.length ? `, also ${item.further_topics.join(", ")}` : "",
+        item.posted ? `, again: posted before as No. ${item.posted.number}` : "",
         item.difficulty ? `, difficulty ${Math.round(item.difficulty)} of 10` : "",
       ),
       make("div", { class: "row" }, topic),

@@ -20,6 +20,7 @@ export function problem(post, { closes = true } = {}) {
       "figcaption",
       {},
       make("p", { class: "task" }, make("span", { class: "sign" }, post.stipulation), post.task),
+      post.words ? make("p", { class: "coach-words" }, post.words) : null,
       closes ? make("p", { class: "closes help" }, closing(post.closes_at)) : null,
       inWords(post.picture.alt),
     ),
@@ -42,7 +43,8 @@ export function reveal(sheet, me) {
     make("p", { class: "task" }, make("span", { class: "sign" }, sheet.post.stipulation), sheet.post.task),
     make("ol", { class: "solution" }, sheet.solution.map((line) => make("li", {}, line))),
     sheet.patterns.length ? make("p", {}, `The final picture: ${sheet.patterns.join(", ")}.`) : null,
-    sheet.comment ? make("p", { class: "comment" }, sheet.comment) : null,
+    sheet.comment ? make("p", { class: "coach-words" }, sheet.comment) : null,
+    sheet.notes.length ? notes(sheet.notes) : null,
     make(
       "figure",
       { class: "problem" },
@@ -66,6 +68,30 @@ export function reveal(sheet, me) {
           leaderboard(sheet.leaderboard, me),
         )
       : null,
+  );
+}
+
+/** The coach's own line with the words beside its moves; variations stand further in, in brackets. */
+export function notes(all) {
+  return make(
+    "div",
+    { class: "notes" },
+    make("h4", {}, "The coach's notes"),
+    all.map((note, at) => {
+      const next = all[at + 1];
+      const opens = note.begins && note.depth > 0;
+      // As many variations end here as the next note stands further out, its own beginning counted.
+      const outer = !next ? 0 : next.begins && next.depth > 0 ? next.depth - 1 : next.depth;
+      return make(
+        "p",
+        { class: `note depth-${Math.min(note.depth, 4)}` },
+        opens ? "(" : "",
+        note.before ? `${note.before} ` : "",
+        make("strong", { class: "line" }, note.moves),
+        note.after ? ` ${note.after}` : "",
+        ")".repeat(Math.max(0, note.depth - outer)),
+      );
+    }),
   );
 }
 

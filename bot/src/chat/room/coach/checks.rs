@@ -16,8 +16,9 @@ use axum::{
 use serde::{Deserialize, Serialize};
 
 use super::{super::paper::Post, open};
-use crate::chat::room::{
-    Shared, door::Coach, member::picture_response, paper::Checked, trouble::Trouble,
+use crate::{
+    chat::room::{Shared, door::Coach, member::picture_response, paper::Checked, trouble::Trouble},
+    desk::{CheckedPosition, SameChoice, Telling},
 };
 
 /// Largest file, in bytes.
@@ -35,7 +36,9 @@ pub(super) fn routes() -> Router<Shared> {
         )
         .route("/api/coach/checked", get(checked))
         .route("/api/coach/shelf", get(shelf))
+        .route("/api/coach/checked/{at}/same", post(same))
         .route("/api/coach/positions/{position}/topic", post(topic))
+        .route("/api/coach/positions/{position}/words", post(words))
         .route("/api/coach/positions/{position}/preview", get(preview))
         .route("/api/coach/positions/{position}/diagram.png", get(diagram))
 }
@@ -79,8 +82,21 @@ async fn import(
             .desk
             .import(&room.place, &coach, &name, bytes, Arc::new(progress))
             .await?;
+        let twice = found
+            .iter()
+            .enumerate()
+            .filter(|(_, one)| one.fresh.is_some())
+            .map(|(at, one)| {
+                let one = CheckedPosition {
+                    picture: None,
+                    ..one.clone()
+                };
+                (at, one)
+            })
+            .collect();
         let found: Vec<Checked> = found.iter().map(Checked::of).collect();
         open(&room.bench.checked).clone_from(&found);
+        *open(&room.bench.twice) = twice;
         room.feed.coaches("week", &());
         Ok(found)
     });
@@ -127,6 +143,87 @@ async fn topic(
         .await?;
     room.feed.coaches("week", &());
     Ok(Json(()))
+}
+
+#[derive(Deserialize)]
+struct Choice {
+    choice: SameChoice,
+    /// The position that the page shows there, so that a list which changed meanwhile is noticed.
+    position: i64,
+}
+
+/// The coach's choice about a position of the file checked last that was kept otherwise before.
+async fn same(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(at): Path<usize>,
+    body: Result<Json<Choice>, JsonRejection>,
+) -> Told<Checked> {
+    let Json(Choice { choice, position }) = body?;
+    let waiting = open(&room.bench.twice)
+        .iter()
+        .find(|(place, one)| *place == at && one.position == Some(position))
+        .map(|(_, one)| one.clone());
+    let Some(waiting) = waiting else {
+        return Err(Trouble::bad(
+            "The other version of this position is no longer at hand. Check the file again, then choose.",
+        ));
+    };
+    let settled = room
+        .desk
+        .settle_same(&room.place, &coach, &waiting, choice)
+        .await?;
+    let shown = Checked::of(&settled);
+    if let Some(place) = open(&room.bench.checked).get_mut(at) {
+        *place = shown.clone();
+    }
+    for (place, one) in open(&room.bench.twice).iter_mut() {
+        if *place == at {
+            *one = settled.clone();
+        }
+    }
+    room.feed.coaches("week", &());
+    Ok(Json(shown))
+}
+
+#[derive(Deserialize)]
+struct Words {
+    with_post: String,
+    at_reveal: String,
+    /// The coach has read that the words tell a move, and sends them with the post all the same.
+    #[serde(default)]
+    anyway: bool,
+}
+
+async fn words(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(position): Path<i64>,
+    body: Result<Json<Words>, JsonRejection>,
+) -> Told<Checked> {
+    let Json(said) = body?;
+    let telling = match said.anyway {
+        true => Telling::Meant,
+        false => Telling::Refused,
+    };
+    room.desk
+        .set_words(
+            &room.place,
+            &coach,
+            position,
+            &said.with_post,
+            &said.at_reveal,
+            telling,
+        )
+        .await?;
+    let now = room.desk.checked(&room.place, &coach, position).await?;
+    // A page that is loaded again shows the words as they are now.
+    let shown = Checked::of(&now);
+    for one in open(&room.bench.checked).iter_mut() {
+        one.take_words(&shown);
+    }
+    room.feed.coaches("week", &());
+    Ok(Json(shown))
 }
 
 async fn preview(

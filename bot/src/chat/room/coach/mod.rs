@@ -15,7 +15,7 @@ use chrono::{DateTime, NaiveDate, TimeZone, Utc};
 use chrono_tz::Tz;
 
 use super::{Room, RoomError, Shared, paper::Checked, paper::Note};
-use crate::desk::Desk;
+use crate::desk::{CheckedPosition, Desk};
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
@@ -37,6 +37,8 @@ const NOTES_KEY: &str = "room.notes";
 pub(super) struct Bench {
     notes: Mutex<Vec<Note>>,
     checked: Mutex<Vec<Checked>>,
+    /// Of these, the ones that are kept otherwise already, with their place in the list.
+    twice: Mutex<Vec<(usize, CheckedPosition)>>,
     /// Held while a file is being checked: one at a time.
     checking: tokio::sync::Mutex<()>,
 }

@@ -85,6 +85,9 @@ struct Enqueue {
     /// The coach has read what is wrong and wants them all the same.
     #[serde(default)]
     anyway: bool,
+    /// The coach has read that they were posted before and wants them again.
+    #[serde(default)]
+    again: bool,
 }
 
 async fn enqueue(
@@ -94,9 +97,11 @@ async fn enqueue(
 ) -> Told<usize> {
     let Json(wanted) = body?;
     for &position in &wanted.positions {
-        room.desk
-            .enqueue(&room.place, &coach, position, wanted.anyway)
-            .await?;
+        let (desk, place, anyway) = (&room.desk, &room.place, wanted.anyway);
+        match wanted.again {
+            true => desk.enqueue_again(place, &coach, position, anyway).await?,
+            false => desk.enqueue(place, &coach, position, anyway).await?,
+        };
     }
     room.feed.coaches("week", &());
     Ok(Json(wanted.positions.len()))

@@ -1,0 +1,377 @@
+//! A position that is kept already comes again, under another name, topic or comment, or with other
+//! moves: what differs is shown, and the coach says which is to stand. Nothing is replaced in silence.
+
+use std::sync::Arc;
+
+use chrono::{DateTime, Utc};
+use sealed_move_store::{Check, Db, Given, Group, NewPosition, Position, Tx};
+use serde::{Deserialize, Serialize};
+
+use super::{
+    CheckedPosition, CoachWords, Desk, Person, Place, Soundness, convert,
+    error::Done,
+    handle::{coached, position_of},
+    import,
+};
+
+/// Which version of a position stands when a file says something else of it than what is kept.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum SameChoice {
+    /// What is kept stays as it is.
+    #[default]
+    Keep,
+    /// The file's name and moves are taken, and its topic and words where it has any.
+    New,
+    /// Name and moves stay; the file's topic becomes a further one, and its words come behind the old.
+    Both,
+}
+
+/// In what two versions of a position differ.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Differs {
+    /// File or id.
+    Name,
+    /// Topic.
+    Topic,
+    /// Words for the post or the reveal.
+    Words,
+    /// Best moves, variations, or remarks of the file.
+    Moves,
+}
+
+/// A version of a position.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Version {
+    /// File and id.
+    pub name: String,
+    /// Topics, the one that is counted first.
+    pub topics: Vec<String>,
+    /// The coach's words.
+    pub words: CoachWords,
+}
+
+/// The same position, kept before and now given otherwise.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SameAgain {
+    /// As it was kept.
+    pub kept: Version,
+    /// As the file gives it.
+    pub given: Version,
+    /// In what they differ.
+    pub differs: Vec<Differs>,
+    /// Which stands now.
+    pub done: SameChoice,
+}
+
+/// An earlier post of a position.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct PostedBefore {
+    /// Its number within the group.
+    pub number: i64,
+    /// When.
+    pub at: DateTime<Utc>,
+}
+
+/// A position as a file gives it, held until the coach has chosen.
+#[derive(Clone, Debug)]
+pub struct Fresh {
+    pub(super) topic: Option<String>,
+    pub(super) words: CoachWords,
+    pub(super) source: String,
+    pub(super) fen: String,
+    pub(super) stipulation: String,
+    pub(super) given: Given,
+    pub(super) check: Check,
+}
+
+/// What became of a position of a file.
+pub(super) struct Kept {
+    pub(super) position: i64,
+    pub(super) same: Option<SameAgain>,
+    /// Its placement with another task, by name.
+    pub(super) other_tasks: Vec<String>,
+    pub(super) posted: Option<PostedBefore>,
+}
+
+/// Board, side to move, castling and en passant: what makes a position the same, whatever its counters.
+pub(super) fn placement(fen: &str) -> String {
+    fen.split(' ').take(4).collect::<Vec<_>>().join(" ")
+}
+
+/// The latest post of a placement.
+pub(super) fn posted_before(db: &Db<'_>, group: i64, fen: &str) -> Done<Option<PostedBefore>> {
+    Ok(db
+        .last_posted(group, &placement(fen))?
+        .map(|posted| PostedBefore {
+            number: posted.number,
+            at: posted.at,
+        }))
+}
+
+/// Keeps a position of a file. One that is kept already becomes what `choice` says.
+pub(super) fn keep(
+    tx: &Tx<'_>,
+    group: &Group,
+    fresh: &Fresh,
+    choice: SameChoice,
+    now: DateTime<Utc>,
+) -> Done<Kept> {
+    let alike = tx.positions_of_placement(group.id, &placement(&fresh.fen))?;
+    let (twins, others): (Vec<_>, Vec<_>) = alike
+        .into_iter()
+        .partition(|position| position.stipulation == fresh.stipulation);
+    let posted = posted_before(tx, group.id, &fresh.fen)?;
+    let other_tasks = others
+        .iter()
+        .map(|other| format!("{} ({})", other.source, other.stipulation))
+        .collect();
+    let Some(twin) = twins.first() else {
+        let position = insert(tx, group, fresh, now)?;
+        return Ok(Kept {
+            position,
+            same: None,
+            other_tasks,
+            posted,
+        });
+    };
+    let kept = version(twin)?;
+    let given = fresh.version();
+    let differs = differences(twin, &kept, fresh, &given);
+    if differs.is_empty() {
+        tx.renew_position(twin.id, &fresh.source, &fresh.given)?;
+        tx.replace_check(twin.id, &fresh.check)?;
+    } else {
+        settle(tx, group, twin, fresh, choice)?;
+    }
+    Ok(Kept {
+        position: twin.id,
+        same: (!differs.is_empty()).then_some(SameAgain {
+            kept,
+            given,
+            differs,
+            done: choice,
+        }),
+        other_tasks,
+        posted,
+    })
+}
+
+fn insert(tx: &Tx<'_>, group: &Group, fresh: &Fresh, now: DateTime<Utc>) -> Done<i64> {
+    let topic_id = match &fresh.topic {
+        Some(topic) => Some(tx.ensure_topic(group.id, topic)?),
+        None => None,
+    };
+    Ok(tx.upsert_position(&NewPosition {
+        group_id: group.id,
+        topic_id,
+        source: fresh.source.clone(),
+        fen: fresh.fen.clone(),
+        stipulation: fresh.stipulation.clone(),
+        words: fresh.words.to_keep()?,
+        given: fresh.given.clone(),
+        check: fresh.check.clone(),
+        created_at: now,
+    })?)
+}
+
+fn version(position: &Position) -> Done<Version> {
+    Ok(Version {
+        name: position.source.clone(),
+        topics: position
+            .topic
+            .iter()
+            .chain(&position.further_topics)
+            .cloned()
+            .collect(),
+        words: CoachWords::kept(position)?,
+    })
+}
+
+impl Fresh {
+    fn version(&self) -> Version {
+        Version {
+            name: self.source.clone(),
+            topics: self.topic.clone().into_iter().collect(),
+            words: self.words.clone(),
+        }
+    }
+}
+
+/// In what a file's version says something else than the kept one; what it leaves open is no difference.
+fn differences(twin: &Position, kept: &Version, fresh: &Fresh, given: &Version) -> Vec<Differs> {
+    let mut differs = Vec::new();
+    if kept.name != given.name {
+        differs.push(Differs::Name);
+    }
+    let known = |topic: &String| {
+        kept.topics
+            .iter()
+            .any(|own| own.to_lowercase() == topic.to_lowercase())
+    };
+    if !given.topics.iter().all(known) {
+        differs.push(Differs::Topic);
+    }
+    let (old, new) = (&kept.words, &given.words);
+    let said_otherwise = (!new.with_post.is_empty() && !old.with_post.contains(&new.with_post))
+        || (!new.at_reveal.is_empty() && !old.at_reveal.contains(&new.at_reveal))
+        || (!new.notes.is_empty() && old.notes != new.notes);
+    if said_otherwise {
+        differs.push(Differs::Words);
+    }
+    let squeezed = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    if differs.is_empty() && squeezed(&twin.given.text) != squeezed(&fresh.given.text) {
+        differs.push(Differs::Moves);
+    }
+    differs
+}
+
+fn settle(
+    tx: &Tx<'_>,
+    group: &Group,
+    twin: &Position,
+    fresh: &Fresh,
+    choice: SameChoice,
+) -> Done<()> {
+    let own = CoachWords::kept(twin)?;
+    match choice {
+        SameChoice::Keep => return decide(tx, twin, fresh),
+        SameChoice::New => {
+            tx.renew_position(twin.id, &fresh.source, &fresh.given)?;
+            tx.replace_check(twin.id, &fresh.check)?;
+            if let Some(topic) = &fresh.topic {
+                let topic = tx.ensure_topic(group.id, topic)?;
+                tx.set_position_topic(twin.id, Some(topic))?;
+            }
+            if !fresh.words.is_empty() {
+                tx.set_position_words(twin.id, &fresh.words.to_keep()?)?;
+            }
+        }
+        SameChoice::Both => {
+            decide(tx, twin, fresh)?;
+            if let Some(topic) = &fresh.topic {
+                let topic = tx.ensure_topic(group.id, topic)?;
+                match twin.topic_id {
+                    None => tx.set_position_topic(twin.id, Some(topic))?,
+                    Some(_) => tx.add_further_topic(twin.id, topic)?,
+                }
+            }
+            tx.set_position_words(twin.id, &own.joined(&fresh.words).to_keep()?)?;
+        }
+    }
+    Ok(())
+}
+
+/// A check that could not decide gives way to one that did; name and warnings stay the old ones.
+fn decide(tx: &Tx<'_>, twin: &Position, fresh: &Fresh) -> Done<()> {
+    let undecided = sealed_move_store::Soundness::Undecided;
+    if twin.check.soundness != undecided || fresh.check.soundness == undecided {
+        return Ok(());
+    }
+    let mut check = fresh.check.clone();
+    for part in ["id", "warnings"] {
+        if let Some(own) = twin.check.report.get(part) {
+            check.report[part] = own.clone();
+        }
+    }
+    Ok(tx.replace_check(twin.id, &check)?)
+}
+
+impl Desk {
+    /// The coach's choice on a position that an import showed as kept already; the position as it then
+    /// is. Coaches only.
+    ///
+    /// # Errors
+    /// When nothing waits for a choice, or the position is gone.
+    pub async fn settle_same(
+        &self,
+        place: &Place,
+        coach: &Person,
+        checked: &CheckedPosition,
+        choice: SameChoice,
+    ) -> Done<CheckedPosition> {
+        let (Some(position), Some(fresh), Some(same)) =
+            (checked.position, &checked.fresh, &checked.same)
+        else {
+            return super::error::bad_request("There is nothing to choose about this position.");
+        };
+        let (at, by, fresh) = (place.clone(), coach.clone(), Arc::clone(fresh));
+        let kept = self
+            .write(move |tx| {
+                let group = coached(tx, &at, &by)?;
+                let twin = position_of(tx, &group, position)?;
+                settle(tx, &group, &twin, &fresh, choice)?;
+                position_of(tx, &group, position)
+            })
+            .await?;
+        let now = import::laid_out(kept, None)?;
+        Ok(CheckedPosition {
+            topic: now.topic,
+            further_topics: now.further_topics,
+            words: now.words,
+            same: Some(SameAgain {
+                done: choice,
+                ..same.clone()
+            }),
+            // Taken once: the other version is in the store now, or left for good.
+            fresh: (choice == SameChoice::Keep)
+                .then(|| checked.fresh.clone())
+                .flatten(),
+            ..checked.clone()
+        })
+    }
+}
+
+impl SameAgain {
+    /// What a coach reads of it, in a sentence or two.
+    pub fn words(&self) -> String {
+        let what: Vec<&str> = self
+            .differs
+            .iter()
+            .map(|differs| match differs {
+                Differs::Name => "another name",
+                Differs::Topic => "another topic",
+                Differs::Words => "other words",
+                Differs::Moves => "other moves or remarks",
+            })
+            .collect();
+        let mut out = format!(
+            "The same position is kept already, as {}; this file gives it {}",
+            of_topics(&self.kept),
+            what.join(" and ")
+        );
+        if self.differs.contains(&Differs::Name) || self.differs.contains(&Differs::Topic) {
+            out.push_str(&format!(", {}", of_topics(&self.given)));
+        }
+        out.push_str(match self.done {
+            SameChoice::Keep => ". The one kept stays as it is.",
+            SameChoice::New => ". The file's is taken now.",
+            SameChoice::Both => ". Both topics and both sets of words are kept.",
+        });
+        out
+    }
+}
+
+fn of_topics(version: &Version) -> String {
+    match version.topics.as_slice() {
+        [] => format!("\"{}\", without a topic", version.name),
+        topics => format!("\"{}\", {}", version.name, topics.join(" and ")),
+    }
+}
+
+impl PostedBefore {
+    /// "No. 4 on 3 March 2026", by the group's calendar.
+    pub fn words(&self, zone: chrono_tz::Tz) -> String {
+        format!(
+            "No. {} on {}",
+            self.number,
+            self.at.with_timezone(&zone).format("%-d %B %Y")
+        )
+    }
+}
+
+/// Whether a report's verdict can be kept at all.
+pub(super) fn keepable(verdict: Soundness) -> bool {
+    convert::soundness(verdict) != sealed_move_store::Soundness::Illegal
+}
