@@ -212,11 +212,10 @@ async fn serve(State(shared): State<Arc<Shared>>, request: Request) -> Response 
                 .unwrap_or(StatusCode::BAD_GATEWAY)
                 .into_response();
         }
-        Some(Trouble::Held(Moment::Unanswered)) => {
-            if held(&shared).await == Fate::Dropped {
-                return StatusCode::GATEWAY_TIMEOUT.into_response();
-            }
-        }
+        Some(Trouble::Held(Moment::Unanswered)) => match held(&shared).await {
+            Fate::Dropped => return StatusCode::GATEWAY_TIMEOUT.into_response(),
+            Fate::Waits | Fate::Goes => {}
+        },
         Some(Trouble::Held(Moment::Answered)) => {
             shared.world().faults.reach();
             shared.ring();

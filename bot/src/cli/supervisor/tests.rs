@@ -421,7 +421,7 @@ async fn a_chat_that_never_comes_up_keeps_nobody_waiting_and_can_be_stopped() {
 async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
     let room = Fake::new(ChatName::Room, &[]);
     room.carries.forget_permits(usize::MAX);
-    let scene = Scene::begin(&[room.clone()]).await;
+    let scene = Scene::begin(std::slice::from_ref(&room)).await;
     scene.until(ChatName::Room, up).await;
     scene
         .desk
@@ -447,7 +447,7 @@ async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
 async fn a_second_request_ends_a_stop_that_takes_too_long() {
     let room = Fake::new(ChatName::Room, &[]);
     room.carries.forget_permits(usize::MAX);
-    let scene = Scene::begin(&[room.clone()]).await;
+    let scene = Scene::begin(std::slice::from_ref(&room)).await;
     scene.until(ChatName::Room, up).await;
     scene
         .desk

@@ -112,7 +112,9 @@ impl Desk {
         let post = match &errand.kind {
             ErrandKind::Post { sheet, .. } => sheet.post,
             ErrandKind::Reveal { sheet, .. } => sheet.post.post,
-            ErrandKind::TellCoach(_) | ErrandKind::TellMember { .. } => return Ok(()),
+            ErrandKind::TellCoach(_)
+            | ErrandKind::AnswerMember(_)
+            | ErrandKind::TellMember { .. } => return Ok(()),
         };
         let (now, reference) = (self.now(), reference.map(str::to_owned));
         self.write(move |tx| {
