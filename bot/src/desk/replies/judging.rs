@@ -123,6 +123,10 @@ impl Desk {
         let (settled, hints) = self
             .write(move |tx| {
                 tx.insert_verdict(&new)?;
+                // A coach may have made two members one while this was judged.
+                let member = tx
+                    .reply(new.reply_id)?
+                    .map_or(member, |reply| reply.member_id);
                 let settled = attempt::settle(tx, post, member, rules)?;
                 Ok((settled, tx.hint_count(post, member)?))
             })
