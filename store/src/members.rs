@@ -120,6 +120,16 @@ impl Tx<'_> {
         )
     }
 
+    /// Makes `chat_user` the id by which the chat knows a member, in place of the one before.
+    pub fn hand_member_over(&self, member: i64, chat_user: &str) -> Result<(), StoreError> {
+        self.run_one(
+            "member",
+            member,
+            "UPDATE members SET chat_user = ?2 WHERE id = ?1",
+            params![member, chat_user],
+        )
+    }
+
     /// Gives a member another name.
     pub fn rename_member(&self, member: i64, name: &str) -> Result<(), StoreError> {
         self.run_one(

@@ -136,12 +136,13 @@ const MEMBER: [(&str, &str); 5] = [
     ("past", "#past details"),
     ("kept", "#erase"),
 ];
-const COACH: [(&str, &str); 6] = [
+const COACH: [(&str, &str); 7] = [
     ("week", "#week > li[data-item]"),
     ("check", "#checked .report"),
     ("posts", "#posts details"),
     ("summary", "#summary table"),
     ("talk", "#stream li"),
+    ("members", "#members details[data-member]"),
     ("settings", "#save-settings"),
 ];
 

@@ -271,9 +271,21 @@ async fn new_links_shut_out_at_once_and_say_so() {
     let status = "return fetch('/api/coach/members').then((r) => r.status)";
     assert_eq!(second.run(status, vec![]).await, 403);
     assert_eq!(coach.run(status, vec![]).await, 200);
-    coach.press("Week").await;
+    // By the new one she is a coach again, under the name she has; the first was never out.
+    let link = coach
+        .run("return document.querySelector('#coach-link').value", vec![])
+        .await;
+    second.goto(link.as_str().expect("a link")).await;
+    second.find("#enter-name").await;
+    let named = "return document.querySelector('#name').value";
+    second
+        .until("her name", &format!("{named} === 'Viola'"), vec![])
+        .await;
+    second.click("#enter-name button").await;
+    second.find("#week-title").await;
+    assert_eq!(second.run(status, vec![]).await, 200);
     coach.refresh().await;
-    coach.find("#week-title").await;
+    coach.find("#settings-title").await;
     tokio::join!(coach.close(), second.close(), anna.close());
 }
 

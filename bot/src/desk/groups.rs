@@ -207,7 +207,7 @@ impl Desk {
                 }
                 (Some(known), _) => known.id,
                 (None, Some(nameless)) => {
-                    tx.add_identity(group.id, nameless.id, &person.user, now)?;
+                    tx.hand_member_over(nameless.id, &person.user)?;
                     nameless.id
                 }
                 (None, None) => tx.upsert_member(group.id, &person.user, &name, now)?,

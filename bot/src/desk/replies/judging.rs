@@ -293,7 +293,11 @@ impl Ruling {
             reply_id: reply.id,
             ..self.0
         })?;
-        let (post, member) = (reply.post_id, reply.member_id);
+        // A coach may have made two members one while this was judged.
+        let member = tx
+            .reply(reply.id)?
+            .map_or(reply.member_id, |kept| kept.member_id);
+        let post = reply.post_id;
         Ok(Worth {
             settled: attempt::settle(tx, post, member, rules)?,
             hints: tx.hint_count(post, member)?,

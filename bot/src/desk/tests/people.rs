@@ -489,6 +489,8 @@ async fn coaches_have_names_and_what_they_do_says_who_did_it() {
     let coaches = desk.coaches(place).await.expect("read");
     let names: Vec<_> = coaches.iter().map(|coach| coach.name.as_str()).collect();
     assert_eq!(names, ["Kim", "Lee"]);
+    let roll = desk.roll(place, &kim).await.expect("read");
+    assert!(roll.iter().all(|member| member.devices == 1), "{roll:?}");
     assert_eq!(
         desk.talk_before(place, None, 9).await.expect("read")[0].name,
         "Kim"
@@ -560,4 +562,80 @@ async fn a_second_device_is_the_same_member_and_nobody_elses() {
         desk.standing(place, "tablet").await.expect("read"),
         Standing::Stranger
     );
+}
+
+#[tokio::test]
+async fn a_chat_that_names_people_itself_gets_names_that_differ() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let place = Place {
+        chat: ChatName::Discord,
+        channel: "7".into(),
+    };
+    club.found(&place, chrono_tz::UTC).await;
+    let name_of = async |user: &str, shown: &str| {
+        let who = Person {
+            user: user.into(),
+            name: shown.into(),
+        };
+        club.desk.say(&place, &who, "hello").await.expect("said");
+        let name = club.desk.name_of(&place, user).await.expect("read");
+        name.expect("a member")
+    };
+    assert_eq!(name_of("1", "Ana").await, "Ana");
+    assert_eq!(name_of("2", "An\u{430}").await, "An\u{430} 2");
+    // The same at every message, and nobody's is taken away by it.
+    assert_eq!(name_of("2", "An\u{430}").await, "An\u{430} 2");
+    assert_eq!(name_of("1", "Ana").await, "Ana");
+    assert_eq!(name_of("3", "Coach Ben").await, "Ben");
+    assert_eq!(name_of("3", "Coach Ben").await, "Ben");
+    // A new name is taken over.
+    assert_eq!(name_of("2", "Beatriz").await, "Beatriz");
+}
+
+#[tokio::test]
+async fn an_answer_in_an_open_group_is_hidden_with_what_came_of_it_standing() {
+    let club = Club::new(NOW, chrono_tz::UTC).await;
+    let (desk, place) = (&club.desk, &club.place);
+    let post = club.open("two").await;
+    let first = answer(&club, "Ana", post, "m1", "Rxd8+ and you all are fools")
+        .await
+        .reply;
+    let second = answer(&club, "Bruno", post, "m2", "Rd7").await.reply;
+    let shown = async || {
+        let rows = desk.open_answers(place, post).await.expect("read");
+        rows.into_iter().map(|row| row.reply).collect::<Vec<_>>()
+    };
+    assert_eq!(shown().await, Vec::<i64>::new(), "sealed");
+    let open = Settings {
+        mode: Mode::Open,
+        ..desk.settings(place).await.expect("read")
+    };
+    desk.change_settings(place, &club.coach, open)
+        .await
+        .expect("changed");
+    assert_eq!(shown().await, [first, second]);
+    let foreign = refused(desk.hide_answer(place, &person("Bruno"), first).await);
+    assert_eq!(
+        foreign,
+        refused(desk.hide_answer(place, &person("Bruno"), 999).await)
+    );
+    desk.hide_answer(place, &club.coach, first)
+        .await
+        .expect("hidden");
+    desk.hide_answer(place, &person("Bruno"), second)
+        .await
+        .expect("taken back");
+    assert_eq!(shown().await, Vec::<i64>::new());
+    let rows = desk.replies(place, &club.coach, post).await.expect("read");
+    let how: Vec<_> = rows
+        .iter()
+        .map(|row| row.gone.as_ref().map(|gone| gone.how))
+        .collect();
+    assert_eq!(how, [Some(How::Hidden), Some(How::TakenBack)]);
+    assert_eq!(rows[0].text, "Rxd8+ and you all are fools");
+    refused(desk.put_back_answer(place, &club.coach, second).await);
+    desk.put_back_answer(place, &club.coach, first)
+        .await
+        .expect("shown");
+    assert_eq!(shown().await, [first]);
 }
