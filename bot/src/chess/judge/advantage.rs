@@ -19,7 +19,7 @@ use shakmaty::{Chess, Move, Position};
 use super::{Case, Judgement, choice};
 use crate::chess::Branch;
 use crate::chess::check::Problem;
-use crate::chess::reply::{NodeId, Reading, Tree};
+use crate::chess::reply::{NodeId, Tree};
 use crate::chess::search::{Score, search};
 use opinion::{By, Opinion, Says, opinion, within};
 use plain::{Aim, End};
@@ -36,11 +36,11 @@ const MOST_COMPARED: usize = 4;
 const MOST_SEARCHED: usize = 24;
 
 /// Judges what was read.
-pub(super) fn judge(case: &Case<'_>, reading: &Reading) -> Judgement {
+pub(super) fn judge(case: &Case<'_>, tree: &Tree) -> Judgement {
     let problem = case.problem;
     let walk = Walk {
         case,
-        tree: &reading.tree,
+        tree,
         aim: Aim::of(&problem.position, problem.stipulation),
         searched: Cell::new(0),
     };
@@ -243,7 +243,8 @@ impl<'a> Walk<'a, '_> {
             match self.moves(child, &known) {
                 None => {}
                 // The member never wrote this defence; then it is not dealt with, and no more.
-                Some(Found::Stop(_)) if written.assumed => {}
+                // Unless it was the only one: then there was nothing to write.
+                Some(Found::Stop(_)) if written.assumed && !self.is_forced(node) => {}
                 Some(stop @ Found::Stop(_)) => return stop,
                 Some(found) => dealt.push((defence, found)),
             }
@@ -262,6 +263,11 @@ impl<'a> Walk<'a, '_> {
             Some(place) => dealt.swap_remove(place).1,
             None => missing(best, Some(dealt[0].0)),
         }
+    }
+
+    /// Whether the defender has but one move at a node.
+    fn is_forced(&self, node: NodeId) -> bool {
+        self.tree.node(node).position.legal_moves().len() == 1
     }
 
     /// The written defences that are to be looked at. Of those that the member left out and that were

@@ -9,7 +9,7 @@ use shakmaty::{Chess, Color, Move, Position};
 
 use super::{Case, Judgement, choice};
 use crate::chess::refute::{self, Refutation, Sealed};
-use crate::chess::reply::{NodeId, Reading, Tree};
+use crate::chess::reply::{NodeId, Tree};
 use crate::chess::{Branch, Spent, prove};
 
 /// The solver's right move at some point, as far as it is known: from the tree, or proved.
@@ -46,8 +46,7 @@ struct Judge<'a, 'b> {
 }
 
 /// Judges what was read.
-pub(super) fn judge(case: &Case<'_>, moves: u8, reading: &Reading) -> Judgement {
-    let tree = &reading.tree;
+pub(super) fn judge(case: &Case<'_>, moves: u8, tree: &Tree) -> Judgement {
     let mut judge = Judge {
         case,
         tree,
@@ -209,6 +208,7 @@ impl<'a> Judge<'a, '_> {
             let covers = self.defence(child, known)?;
             written.push((child, covers));
         }
+        self.left_out(&written)?;
         // The mating move need not be written, unless the reply is one move of a line being played.
         let lone = written.is_empty() && self.moves > 2 && self.tree.main_line().len() <= 2;
         if left <= 1 && !lone {
@@ -267,6 +267,43 @@ impl<'a> Judge<'a, '_> {
             share,
             missed: missed_deeper.or(missed),
         })
+    }
+
+    /// Where the writer left the defences out and the move they wrote holds after none of those after
+    /// which it is possible, it is wrong, whichever they had in mind.
+    fn left_out(&mut self, written: &[(NodeId, Option<Cover>)]) -> Result<(), Spent> {
+        let assumed = |&(child, _): &&(NodeId, Option<Cover>)| self.tree.node(*child).assumed;
+        let left_out: Vec<_> = written.iter().filter(assumed).collect();
+        if self.fault.is_some()
+            || left_out.len() != written.len()
+            || left_out.iter().any(|(_, cover)| cover.is_some())
+        {
+            return Ok(());
+        }
+        let Some((defence, _)) = left_out.first() else {
+            return Ok(());
+        };
+        let Some(&next) = self.tree.node(*defence).children.first() else {
+            return Ok(());
+        };
+        let Some((parent, mv)) = self.step(next) else {
+            return Ok(());
+        };
+        let left = self.left(parent);
+        if left == 0 {
+            return Ok(());
+        }
+        let before = self.tree.node(parent).position.clone();
+        let solution = &self.case.problem.solution;
+        let sealed = self.sealed.get_or_insert_with(|| Sealed::of(solution));
+        if let Some(refutation) = refute::mate_move(&before, mv, left, sealed, self.case.budget)? {
+            self.fault = Some(Fault {
+                moves: self.tree.moves_to(next),
+                refutation,
+                left,
+            });
+        }
+        Ok(())
     }
 
     /// Judges what is written after the defence at `node`: `None` when nothing right is.

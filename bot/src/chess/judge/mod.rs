@@ -2,7 +2,8 @@
 //!
 //! [`mod@self`] takes the text, has it read, and hands the moves to [`mate`] (proved, by the solution
 //! tree and off it by the prover) or to [`advantage`] (judged by tables or search). [`points`] holds the scale,
-//! [`words`] what the member is told, [`hints`] the steps of help. Nothing a member is told shows more
+//! [`words`] what the member is told, [`readings`] the ways to take a doubtful reply, [`hints`] the steps
+//! of help. Nothing a member is told shows more
 //! of the solution than the member wrote, except the hints that were asked for.
 
 mod advantage;
@@ -10,12 +11,13 @@ mod choice;
 mod hints;
 mod mate;
 pub mod points;
+mod readings;
 mod words;
 
 use serde::{Deserialize, Serialize};
 use shakmaty::Move;
 
-use super::reply::{self, Reading, Trouble, TroubleKind};
+use super::reply::{self, Doubt, Reading, Tree, Trouble, TroubleKind};
 use super::{Budget, Stipulation, check::Problem, scene::Scene};
 
 pub use advantage::EQUAL_DEFENCES;
@@ -184,22 +186,23 @@ pub fn judge(
     if setting == Setting::Talk && !reading.answer {
         return None;
     }
+    if let Some(doubt) = reading.doubt {
+        return Some(case.not_claimed(doubt, &reading));
+    }
     if reading.placed == 0 {
         return Some(case.unread(&reading));
     }
-    let mut judgement = match problem.stipulation {
-        Stipulation::Mate(moves) => mate::judge(&case, moves, &reading),
-        Stipulation::Win | Stipulation::Draw => advantage::judge(&case, &reading),
-    };
-    let start = reading.tree.node(reading.tree.cursor()).position.clone();
-    judgement.moves = super::line::sans(&start, &reading.tree.main_line());
-    let settled = matches!(judgement.verdict, Verdict::Solved | Verdict::Wrong);
-    if let Some(trouble) = reading.troubles.first().filter(|_| !settled) {
-        let read = judgement.moves;
-        judgement = case.trouble(&reading, trouble);
-        judgement.moves = read;
-    }
-    Some(judgement)
+    let judgement = case.judged(&reading.tree, &reading.troubles);
+    // What can be taken in several ways is judged only where all of them come to the same.
+    let differs = reading
+        .ways
+        .iter()
+        .any(|way| case.judged(&way.tree, &way.troubles).verdict != judgement.verdict);
+    Some(if differs {
+        case.several_ways(&reading)
+    } else {
+        judgement
+    })
 }
 
 /// What a reply is judged against.
@@ -212,6 +215,52 @@ struct Case<'a> {
 }
 
 impl Case<'_> {
+    /// The verdict on one way to take a reply.
+    fn judged(&self, tree: &Tree, troubles: &[Trouble]) -> Judgement {
+        let mut judgement = match self.problem.stipulation {
+            Stipulation::Mate(moves) => mate::judge(self, moves, tree),
+            Stipulation::Win | Stipulation::Draw => advantage::judge(self, tree),
+        };
+        let start = tree.node(tree.cursor()).position.clone();
+        judgement.moves = super::line::sans(&start, &tree.main_line());
+        let settled = matches!(judgement.verdict, Verdict::Solved | Verdict::Wrong);
+        if let Some(trouble) = troubles.first().filter(|_| !settled) {
+            let read = judgement.moves;
+            judgement = self.trouble(tree, trouble);
+            judgement.moves = read;
+        }
+        judgement
+    }
+
+    /// Nothing is claimed: asks for what is.
+    fn not_claimed(&self, doubt: Doubt, reading: &Reading) -> Judgement {
+        let ways: Vec<&Tree> = match doubt {
+            Doubt::Rejected => Vec::new(),
+            _ if reading.ways.is_empty() => vec![&reading.tree],
+            _ => reading.ways.iter().map(|way| &way.tree).collect(),
+        };
+        let readings = readings::of(self, &ways);
+        let message = words::not_claimed(doubt, &readings);
+        Judgement {
+            readings,
+            ..self.plain(Verdict::Unclear, message)
+        }
+    }
+
+    /// The reply can be taken in ways that come to different verdicts.
+    fn several_ways(&self, reading: &Reading) -> Judgement {
+        let mut ways: Vec<&Tree> = reading.ways.iter().map(|way| &way.tree).collect();
+        if !reading.ways.iter().any(|way| way.parts) {
+            ways.insert(0, &reading.tree);
+        }
+        let readings = readings::of(self, &ways);
+        let message = words::several_ways(&readings);
+        Judgement {
+            readings,
+            ..self.plain(Verdict::Unclear, message)
+        }
+    }
+
     fn plain(&self, verdict: Verdict, message: String) -> Judgement {
         Judgement {
             verdict,
@@ -235,18 +284,18 @@ impl Case<'_> {
     /// Nothing could be read.
     fn unread(&self, reading: &Reading) -> Judgement {
         match reading.troubles.first() {
-            Some(trouble) => self.trouble(reading, trouble),
+            Some(trouble) => self.trouble(&reading.tree, trouble),
             None => self.plain(Verdict::Unreadable, words::no_move()),
         }
     }
 
-    fn trouble(&self, reading: &Reading, trouble: &Trouble) -> Judgement {
+    fn trouble(&self, tree: &Tree, trouble: &Trouble) -> Judgement {
         let verdict = match trouble.kind {
             TroubleKind::Illegal => Verdict::Illegal,
             TroubleKind::Unclear => Verdict::Unclear,
             TroubleKind::Garbled => Verdict::Unreadable,
         };
-        let followed = reading.tree.moves_to(trouble.at);
+        let followed = tree.moves_to(trouble.at);
         let followed = match followed.len() > self.played.len() {
             true => words::numbered(&self.problem.position, &followed),
             false => String::new(),

@@ -74,7 +74,7 @@ fn a_longer_mate_is_played_move_by_move() {
 
 #[test]
 fn whole_lines_are_judged_against_what_they_leave_out() {
-    use Verdict::{Illegal, OnTheWay, Solved, Wrong};
+    use Verdict::{Illegal, OnTheWay, Solved, Unclear, Wrong};
     let problem = problem(SMOTHERED, "#4");
     for (text, verdict, points, part) in [
         (
@@ -130,12 +130,7 @@ fn whole_lines_are_judged_against_what_they_leave_out() {
             0.0,
             "1...Kxg8: the king takes the queen, for none of your men guards g8.",
         ),
-        (
-            "Nf7+ or Qf7",
-            Wrong,
-            0.0,
-            "Of several moves offered each has to hold. 1.Qf7 does not work",
-        ),
+        ("Nf7+ or Qf7", Unclear, 0.0, "Do you mean 1.Nf7+ or 1.Qf7?"),
         (
             "1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qf7",
             Wrong,
@@ -367,4 +362,106 @@ fn a_wrong_move_later_in_a_won_line_leaves_the_line_as_it_was() {
     } else {
         panic!("the perpetual is more than one move: {first:?}");
     }
+}
+
+/// 1.Ne7+ Kh8 2.Qxh7+ Kxh7 3.Rh3# mates; composed for the tests.
+const CLEARED: &str = "5rk1/5ppp/8/3N3Q/8/4R3/5PPP/6K1 w - - 0 1";
+
+#[test]
+fn what_is_not_surely_claimed_is_asked_back_with_its_readings() {
+    let problem = problem(CLEARED, "#3");
+    for (text, readings) in [
+        ("is Qxh7+ good?", &["1.Qxh7+"][..]),
+        ("what happens after Qxh7+?", &["1.Qxh7+"]),
+        ("maybe Ne7+", &["1.Ne7+"]),
+        ("Ne7+ or Qxh7+", &["1.Ne7+", "1.Qxh7+"]),
+        (
+            "1.Ne7+ Kh8 2.Rh3 no wait Qxh7+",
+            &["1.Ne7+ Kh8 2.Qxh7+", "1.Qxh7+"],
+        ),
+        ("Qxh7+ does not work", &[]),
+        // Whether the last move mates was not said, and is not told.
+        (
+            "is it 1.Ne7+ Kh8 2.Qxh7+ Kxh7 3.Rh3?",
+            &["1.Ne7+ Kh8 2.Qxh7+ Kxh7 3.Rh3+"],
+        ),
+    ] {
+        let said = say(&problem, text);
+        assert_eq!(
+            (said.verdict, said.points),
+            (Verdict::Unclear, 0.0),
+            "{text}"
+        );
+        assert_eq!(said.readings, readings, "{text}");
+        for reading in &said.readings {
+            assert!(said.message.contains(reading), "{text}: {}", said.message);
+            // Each is read as exactly what it says, whatever the group writes in.
+            for language in Language::ALL {
+                let terms = Terms::answer(language);
+                let again = judge(&problem, &[], reading, &terms, &Budget::unlimited());
+                let again = again.expect("an answer");
+                assert_ne!(again.verdict, Verdict::Unclear, "{reading} in {language:?}");
+                let plain = |text: &str| text.replace(['+', '#'], "");
+                let moves = plain(&again.moves.join(" "));
+                let written: Vec<&str> = reading
+                    .split(' ')
+                    .map(|word| word.rsplit('.').next().unwrap_or(word))
+                    .collect();
+                assert_eq!(
+                    moves,
+                    plain(&written.join(" ")),
+                    "{reading} in {language:?}"
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn a_rejected_move_is_neither_charged_nor_credited() {
+    let problem = problem(CLEARED, "#3");
+    for (text, verdict, points) in [
+        ("Ne7+ rather than Qxh7+", Verdict::OnTheWay, 1.0),
+        (
+            "Ne7+ (not Qxh7+ at once because of Kxh7 Rh3+ Kg8)",
+            Verdict::OnTheWay,
+            1.0,
+        ),
+        ("~~Qxh7+~~ Ne7+", Verdict::OnTheWay, 1.0),
+        ("Rh3 *edit: Ne7+", Verdict::OnTheWay, 1.0),
+        ("1.Ne7+! (1.Qxh7+?) 1...Kh8 2.Qxh7+", Verdict::Solved, 5.0),
+        ("Ne7+\nQxh7+\nRh3#", Verdict::Solved, 5.0),
+        (
+            "1.Ne7+ Kh8 2.Qxh7+ Kxh7 3.Rh3#, come on!",
+            Verdict::Solved,
+            5.0,
+        ),
+        (
+            "1.Ne7+ Kh8 2.Qxh7+ Kxh7 3.Rh3# take that!",
+            Verdict::Solved,
+            5.0,
+        ),
+        ("Qxh7+ rather than Ne7+", Verdict::Wrong, 0.0),
+    ] {
+        let said = say(&problem, text);
+        assert_eq!(
+            (said.verdict, said.points),
+            (verdict, points),
+            "{text}: {}",
+            said.message
+        );
+    }
+}
+
+#[test]
+fn a_forced_defence_left_out_is_no_question() {
+    let said = say(&problem(CLEARED, "#3"), "1.Ne7+ 2.Rh3");
+    assert_eq!(said.verdict, Verdict::Wrong);
+    assert!(
+        said.message
+            .starts_with("1.Ne7+ Kh8 is right so far. 2.Rh3 "),
+        "{}",
+        said.message
+    );
+    assert!(!said.message.contains("What about"), "{}", said.message);
 }

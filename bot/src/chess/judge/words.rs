@@ -3,7 +3,7 @@
 use shakmaty::{Chess, Move, Position};
 
 use crate::chess::line;
-use crate::chess::reply::{MOST_CHARACTERS, Trouble, TroubleKind};
+use crate::chess::reply::{Doubt, MOST_CHARACTERS, Trouble, TroubleKind};
 
 /// Most possible moves that are listed.
 const MOST_LISTED: usize = 14;
@@ -39,6 +39,50 @@ pub(super) fn no_move() -> String {
 
 pub(super) fn undecided(what: &str) -> String {
     format!("I could not settle {what} in the time I have. Your coach will look at it.")
+}
+
+/// Nothing is claimed as the answer.
+pub(super) fn not_claimed(doubt: Doubt, readings: &[String]) -> String {
+    let offer = match readings {
+        [] => "Write the move you would play.".to_owned(),
+        [one] => format!(
+            "If {one} is your answer, send just that; if not, write the move you would play."
+        ),
+        several => format!(
+            "If one of these is your answer, send just that: {}.",
+            listed(several)
+        ),
+    };
+    let taken = match doubt {
+        Doubt::Asked => "I take that as a question, not as an answer",
+        Doubt::Unsure => "I take that as a thought, not as an answer",
+        Doubt::Rejected => "I find no move in that which you say is your answer",
+    };
+    format!("{taken}: nothing was judged, and it costs nothing. {offer}")
+}
+
+/// The reply can be taken in several ways.
+pub(super) fn several_ways(readings: &[String]) -> String {
+    match readings {
+        [] | [_] => {
+            "I can take that in more than one way, so nothing was judged, and it costs nothing. \
+             Send just the moves of your answer."
+                .to_owned()
+        }
+        several => format!(
+            "I can take that in more than one way, so nothing was judged, and it costs nothing. Do you mean {}?",
+            listed(several)
+        ),
+    }
+}
+
+/// "1.Ne7+, 1.Rh3 or 1.Qxh7+".
+fn listed(lines: &[String]) -> String {
+    match lines {
+        [] => String::new(),
+        [one] => one.clone(),
+        [start @ .., last] => format!("{} or {last}", start.join(", ")),
+    }
 }
 
 pub(super) fn trouble(trouble: &Trouble, followed: &str) -> String {

@@ -7,6 +7,7 @@ use super::notation::{EXACT, Shape, Target, Written};
 use super::phrase::{Item, Piece};
 use super::reason;
 use super::resolve::{Resolved, arrival, bare_sans, legal_of, resolve};
+use super::stance::Mark;
 use super::tree::{NodeId, Tree};
 use super::words::Word;
 use super::{Trouble, TroubleKind};
@@ -59,7 +60,21 @@ pub(super) struct Builder<'a> {
     then: bool,
     tries: usize,
     assumed: usize,
+    /// What is shown of a line that is no part of the answer.
+    shadow: Option<Shadow>,
     built: (Vec<Trouble>, usize, usize),
+}
+
+/// A line that the writer rejects or only mentions, followed as long as its moves go on from it.
+struct Shadow {
+    /// Its number among the marks; none in a bracket that shows another first move.
+    line: Option<u16>,
+    /// The position at its end; none when it cannot be followed.
+    position: Option<Chess>,
+    /// True when the defender begins it: then it is a side line like any other.
+    defence: bool,
+    /// Nothing but numbers has stood since its last move.
+    going: bool,
 }
 
 impl<'a> Builder<'a> {
@@ -81,14 +96,20 @@ impl<'a> Builder<'a> {
             then: false,
             tries: 0,
             assumed: 0,
+            shadow: None,
             built: (Vec::new(), 0, 0),
         }
     }
 
-    pub fn run(mut self, pieces: &[Piece]) -> Built {
+    /// Builds the tree; `marks` say of each item whether it belongs to the answer.
+    pub fn run(mut self, pieces: &[Piece], marks: &[Mark]) -> Built {
         let mut i = 0;
         while i < pieces.len() && self.built.0.len() < MOST_TROUBLES && self.tries < MOST_TRIES {
-            i = self.step(pieces, i);
+            i = match marks[i] {
+                Mark::Keep => self.step(pieces, marks, i),
+                Mark::Drop => i + 1,
+                Mark::Aside { line, loose } => self.aside(pieces, marks, i, line, loose),
+            };
         }
         Built {
             tree: self.tree,
@@ -98,11 +119,132 @@ impl<'a> Builder<'a> {
         }
     }
 
-    fn step(&mut self, pieces: &[Piece], i: usize) -> usize {
+    /// An item of a line that is no part of the answer, unless the defender begins it.
+    fn aside(
+        &mut self,
+        pieces: &[Piece],
+        marks: &[Mark],
+        i: usize,
+        line: u16,
+        loose: bool,
+    ) -> usize {
+        let Item::Move { written, .. } = &pieces[i].item else {
+            return self.step(pieces, marks, i);
+        };
+        if self
+            .shadow
+            .as_ref()
+            .is_none_or(|shadow| shadow.line != Some(line))
+        {
+            let mut candidates = self.candidates();
+            let head = self.frontier.first().copied().unwrap_or(0);
+            let path = self.tree.path(head);
+            candidates.extend(path.iter().rev().take(FAR).map(|&node| vec![node]));
+            let fit = candidates.iter().flatten().find_map(|&node| {
+                self.tries += 1;
+                let position = &self.tree.node(node).position;
+                match resolve(position, self.last_arrival(node), written) {
+                    Resolved::One(mv) => Some((node, mv)),
+                    _ => None,
+                }
+            });
+            let defence =
+                fit.is_some_and(|(node, _)| self.turn(node) != self.solver) && self.built.1 > 0;
+            let position = fit.map(|(node, mv)| {
+                let mut position = self.tree.node(node).position.clone();
+                position.play_unchecked(mv);
+                position
+            });
+            self.shadow = Some(Shadow {
+                line: Some(line),
+                position,
+                defence,
+                going: true,
+            });
+            if !defence {
+                self.label = None;
+                return i + 1;
+            }
+            return self.moved(pieces, marks, i, written);
+        }
+        let defence = self.shadow.as_ref().is_some_and(|shadow| shadow.defence);
+        if defence {
+            return self.moved(pieces, marks, i, written);
+        }
+        let known = self
+            .shadow
+            .as_ref()
+            .is_some_and(|shadow| shadow.position.is_some());
+        if self.follows_shadow(written) || !loose || !known {
+            self.label = None;
+            return i + 1;
+        }
+        // It does not go on from the rejected line, so it is the writer's own again.
+        self.moved(pieces, marks, i, written)
+    }
+
+    /// Whether the move goes on from the line that is no part of the answer; it is played there then.
+    fn follows_shadow(&mut self, written: &Written) -> bool {
+        self.tries += 1;
+        let Some(shadow) = self.shadow.as_mut().filter(|shadow| !shadow.defence) else {
+            return false;
+        };
+        let Some(position) = shadow.position.as_mut() else {
+            return false;
+        };
+        match resolve(position, None, written) {
+            Resolved::One(mv) => {
+                position.play_unchecked(mv);
+                shadow.going = true;
+                true
+            }
+            _ => false,
+        }
+    }
+
+    /// Whether a move that is not marked still belongs to the rejected line before it: it follows with
+    /// nothing between, or it is a capture there and none where the answer stands.
+    fn belongs_to_shadow(&mut self, written: &Written) -> bool {
+        self.tries += 1;
+        let Some(Shadow {
+            position: Some(position),
+            going,
+            defence: false,
+            line: Some(_),
+        }) = &self.shadow
+        else {
+            return false;
+        };
+        let Resolved::One(there) = resolve(position, None, written) else {
+            return false;
+        };
+        if *going && self.label.is_none() {
+            return true;
+        }
+        let takes = written.shapes.iter().any(|shape| shape.takes);
+        let here = self.frontier.first().map(|&node| {
+            resolve(
+                &self.tree.node(node).position,
+                self.last_arrival(node),
+                written,
+            )
+        });
+        let captures = matches!(here, Some(Resolved::One(mv)) if mv.is_capture());
+        takes && position.turn() != self.solver && there.is_capture() && !captures
+    }
+
+    fn step(&mut self, pieces: &[Piece], marks: &[Mark], i: usize) -> usize {
         let piece = &pieces[i];
+        if let Some(shadow) = self.shadow.as_mut()
+            && !matches!(
+                piece.item,
+                Item::Move { .. } | Item::Number { .. } | Item::Dots | Item::Question
+            )
+        {
+            shadow.going = false;
+        }
         match &piece.item {
-            Item::Move { not: true, .. } => self.prose += 1,
-            Item::Move { written, .. } => return self.moved(pieces, i, written),
+            Item::Move { written, .. } => return self.moved(pieces, marks, i, written),
             Item::Number { number, black } => self.label = Some((*number, *black)),
             Item::Dots => {
                 self.label = self.label.map(|(number, _)| (number, true));
@@ -117,6 +259,7 @@ impl<'a> Builder<'a> {
                 if let Some(frontier) = self.outer.pop() {
                     self.frontier = frontier;
                 }
+                self.shadow = None;
                 (self.brk, self.label, self.stopped, self.any) = (Break::None, None, false, false);
                 self.prose = 0;
             }
@@ -139,6 +282,16 @@ impl<'a> Builder<'a> {
                 | Word::Aside
                 | Word::Asks
                 | Word::Not
+                | Word::Deny
+                | Word::No
+                | Word::Unlike
+                | Word::Instead
+                | Word::But
+                | Word::Former
+                | Word::Seems
+                | Word::Hedge
+                | Word::Better
+                | Word::Else
                 | Word::Man(_)
                 | Word::Fails
                 | Word::Works
@@ -163,15 +316,35 @@ impl<'a> Builder<'a> {
         }
     }
 
-    fn moved(&mut self, pieces: &[Piece], i: usize, written: &Written) -> usize {
+    fn moved(&mut self, pieces: &[Piece], marks: &[Mark], i: usize, written: &Written) -> usize {
         if self.stopped && !self.turns_back() {
             return i + 1;
         }
         let mut written = written.clone();
         let mut next = i + 1;
-        if let Some(pair) = self.pair(pieces, i, &written) {
+        if marks.get(i + 1) == Some(&marks[i])
+            && let Some(pair) = self.pair(pieces, i, &written)
+        {
             written = pair;
             next = i + 2;
+        }
+        let gap = i.checked_sub(1).map_or(&[][..], |before| {
+            &self.text[pieces[before].end.min(pieces[i].start)..pieces[i].start]
+        });
+        if let Some(shadow) = self.shadow.as_mut()
+            && gap.contains(&'.')
+        {
+            shadow.going = false;
+        }
+        if marks[i] == Mark::Keep && self.belongs_to_shadow(&written) {
+            self.follows_shadow(&written);
+            self.label = None;
+            return i + 1;
+        }
+        // A bracket may show another move of the solver's than the one before it; that is no claim.
+        if matches!(self.shadow, Some(Shadow { line: None, .. })) {
+            self.label = None;
+            return next;
         }
         if self.defence_left_out()
             && let Some(placed) = self.assume(self.frontier[0], &written)
@@ -180,8 +353,32 @@ impl<'a> Builder<'a> {
             return next;
         }
         let candidates = self.candidates();
+        if self.other_in_bracket(&candidates, &written) {
+            self.shadow = Some(Shadow {
+                line: None,
+                position: None,
+                defence: false,
+                going: false,
+            });
+            self.label = None;
+            return next;
+        }
         let mut unclear: Option<(NodeId, Vec<Move>)> = None;
-        for frontier in &candidates {
+        for (k, frontier) in candidates.iter().enumerate() {
+            // Moves one to a line are a line before they are moves to choose from.
+            if k > 0
+                && self.brk == Break::Line
+                && self.label.is_none()
+                && self
+                    .frontier
+                    .first()
+                    .is_some_and(|&node| frontier != &[node])
+                && self.may_assume(&written)
+                && let Some(placed) = self.assume(self.frontier[0], &written)
+            {
+                self.place(placed);
+                return next;
+            }
             match self.try_at(frontier, &written) {
                 Fit::Placed(placed) => {
                     self.place(placed);
@@ -199,6 +396,12 @@ impl<'a> Builder<'a> {
             && let Some(placed) = self.assume(self.frontier[0], &written)
         {
             self.place(placed);
+            return next;
+        }
+        if self.follows_shadow(&written)
+            || (self.built.1 > 0 && is_bare_capture(&written, self.text[pieces[i].start]))
+        {
+            self.label = None;
             return next;
         }
         let piece = Piece {
@@ -233,8 +436,7 @@ impl<'a> Builder<'a> {
     fn pair(&self, pieces: &[Piece], i: usize, written: &Written) -> Option<Written> {
         let from = written.shapes.iter().find_map(Shape::lone_square)?;
         let Item::Move {
-            written: second,
-            not: false,
+            written: second, ..
         } = &pieces.get(i + 1)?.item
         else {
             return None;
@@ -285,6 +487,7 @@ impl<'a> Builder<'a> {
                 out.extend(began.filter(|nodes| !(own(nodes[0]) && own(head))));
             }
             Break::Line => {
+                out.push(frontier.clone());
                 if let Some((ply, false)) = self.stretch
                     && path.get(ply).is_some_and(|&n| self.turn(n) != self.solver)
                 {
@@ -383,7 +586,23 @@ impl<'a> Builder<'a> {
             .filter(|shape| shape.rank == EXACT)
             .any(|shape| super::resolve::reachable(position, shape) && shape.castles.is_none());
         let numbered = self.first_label.is_some() && self.label.is_none();
-        !near && (!numbered || self.then) && self.brk == Break::None
+        !near && (!numbered || self.then) && matches!(self.brk, Break::None | Break::Line)
+    }
+
+    /// Whether the first move in a bracket is another of the solver's where one is written already.
+    fn other_in_bracket(&mut self, candidates: &[Vec<NodeId>], written: &Written) -> bool {
+        if self.brk != Break::Paren || self.outer.is_empty() || self.built.1 == 0 {
+            return false;
+        }
+        for &node in candidates.iter().flatten() {
+            self.tries += 1;
+            let here = self.tree.node(node);
+            if let Resolved::One(mv) = resolve(&here.position, self.last_arrival(node), written) {
+                let other = !here.children.is_empty() && self.tree.child(node, mv).is_none();
+                return other && self.turn(node) == self.solver;
+            }
+        }
+        false
     }
 
     /// Places the move after every defence after which it is possible.
@@ -441,6 +660,9 @@ impl<'a> Builder<'a> {
         self.any = false;
         self.then = false;
         self.prose = 0;
+        if self.shadow.as_ref().is_some_and(|shadow| !shadow.defence) {
+            self.shadow = None;
+        }
     }
 
     fn impossible(&mut self, piece: &Piece, node: NodeId, written: &Written) {
@@ -498,6 +720,17 @@ impl<'a> Builder<'a> {
         self.label = None;
         self.brk = Break::None;
     }
+}
+
+/// A word for taking with nobody named to do it, such as "takes g8 away": where it fits nowhere it is no
+/// move. `first` is the character it begins with.
+fn is_bare_capture(written: &Written, first: char) -> bool {
+    first.is_alphabetic()
+        && !matches!(first, 'x' | 'X')
+        && written
+            .shapes
+            .iter()
+            .all(|shape| shape.role.is_none() && shape.takes && shape.from_file.is_none())
 }
 
 enum Fit {

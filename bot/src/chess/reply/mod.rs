@@ -1,20 +1,25 @@
 //! Reading what a member wrote into moves.
 //!
-//! A reply goes through six stages, each in a file of its own: [`scan`] cuts characters into tokens
-//! ([`notation`] knows what a single move looks like), [`phrase`] makes moves out of words, [`retract`]
-//! drops what the writer takes back, [`build`] fits the moves into a tree with the help of [`resolve`],
-//! and [`talk`] tells an answer from chatter. [`reason`] says why a move is not possible.
+//! A reply goes through these stages, each in a file of its own: [`marks`] spells out signs and strikes out
+//! what is struck out, [`scan`] cuts characters into tokens ([`notation`] knows what a single move looks
+//! like), [`words`] gives the words their meaning in the languages the reply is written in, [`phrase`]
+//! makes moves out of words, [`stance`] finds out what its writer claims, [`build`] fits that into a tree
+//! with the help of [`resolve`], [`doubt`] finds the ways to take what can be taken in several, and
+//! [`talk`] tells an answer from chatter. [`reason`] says why a move is not possible.
 //! Pure text and rules: what a move is worth is the judge's business.
 
 mod build;
 mod descriptive;
+mod doubt;
 mod letters;
+mod link;
+mod marks;
 mod notation;
 mod phrase;
 pub(crate) mod reason;
 mod resolve;
-mod retract;
 mod scan;
+mod stance;
 mod talk;
 mod tree;
 mod words;
@@ -26,8 +31,9 @@ mod talk_tests;
 #[cfg(test)]
 mod tests;
 
-use shakmaty::{Chess, Move};
+use shakmaty::{Chess, Move, Position};
 
+pub use stance::Doubt;
 pub use tree::{Node, NodeId, Tree};
 
 use super::judge::Language;
@@ -48,6 +54,22 @@ pub struct Reading {
     pub passed_over: usize,
     /// True when the reply is plainly an answer even among other messages.
     pub answer: bool,
+    /// Why nothing in it is claimed as the answer; the tree then holds what is spoken of.
+    pub doubt: Option<Doubt>,
+    /// The other ways to take the reply, and, where the tree itself holds several answers, each of
+    /// them: empty when there is one way only.
+    pub ways: Vec<Way>,
+}
+
+/// A way to take a reply.
+#[derive(Clone, Debug)]
+pub struct Way {
+    /// The moves, from the start of the problem.
+    pub tree: Tree,
+    /// What could not be read, in the order written.
+    pub troubles: Vec<Trouble>,
+    /// True when it is one of several answers that the reading's own tree holds.
+    pub parts: bool,
 }
 
 /// Something in a reply that is no legal move.
@@ -104,26 +126,68 @@ pub fn read(
     if text.char_indices().nth(MOST_CHARACTERS).is_some() {
         return Err(TooLong);
     }
-    let plain = scan::plain(text);
-    let tokens = scan::scan(&plain, language);
-    let grouped = phrase::group(&tokens, language);
-    let build = |pieces: &[phrase::Piece]| build::Builder::new(&plain, start, played).run(pieces);
-    let (mut pieces, other) = retract::readings(grouped);
-    let mut built = build(&pieces);
-    if let Some(other) = other {
-        let again = build(&other);
-        if again.troubles.len() < built.troubles.len() {
-            (pieces, built) = (other, again);
+    let plain = scan::plain(&marks::spelled_out(text));
+    let tokens = words::understand(scan::scan(&plain, language), &plain, language);
+    let pieces = phrase::group(&tokens, language);
+    let mut stance = stance::of(&pieces, &plain, start.turn());
+    let build =
+        |marks: &[stance::Mark]| build::Builder::new(&plain, start, played).run(&pieces, marks);
+    if let Some(otherwise) = stance.otherwise.take()
+        && stance.plans.iter().all(|marks| build(marks).placed == 0)
+    {
+        stance = *otherwise;
+    }
+    let mut built: Vec<(build::Built, &Vec<stance::Mark>)> = Vec::new();
+    for marks in &stance.plans {
+        let new = build(marks);
+        if !built.iter().any(|(known, _)| known.tree.same_as(&new.tree)) {
+            built.push((new, marks));
         }
     }
-    let answer = talk::is_answer(&pieces, &built);
-    Ok(Reading {
+    // A way that makes no sense is none when another does.
+    let faults = |built: &build::Built| built.troubles.len() + built.passed_over;
+    let least = built.iter().map(|(built, _)| faults(built)).min();
+    built.retain(|(built, _)| Some(faults(built)) == least);
+    let mut ways = built.into_iter();
+    let Some((first, marks)) = ways.next() else {
+        return Ok(Reading::nothing(start, played));
+    };
+    let kept: Vec<phrase::Piece> = pieces
+        .iter()
+        .zip(marks)
+        .filter(|(_, mark)| **mark == stance::Mark::Keep)
+        .map(|(piece, _)| piece.clone())
+        .collect();
+    let mut others = doubt::answers(&first.tree, &first.troubles);
+    others.extend(ways.map(|(built, _)| Way {
         tree: built.tree,
         troubles: built.troubles,
-        placed: built.placed,
-        passed_over: built.passed_over,
+        parts: false,
+    }));
+    let answer = stance.doubt.is_none() && talk::is_answer(&kept, &first);
+    Ok(Reading {
+        tree: first.tree,
+        troubles: first.troubles,
+        placed: first.placed,
+        passed_over: first.passed_over,
         answer,
+        doubt: stance.doubt,
+        ways: others,
     })
+}
+
+impl Reading {
+    fn nothing(start: &Chess, played: &[Move]) -> Self {
+        Self {
+            tree: Tree::new(start, played),
+            troubles: Vec::new(),
+            placed: 0,
+            passed_over: 0,
+            answer: false,
+            doubt: None,
+            ways: Vec::new(),
+        }
+    }
 }
 
 /// The man that a word in lower case names, in any language that is read.

@@ -19,16 +19,36 @@ pub(super) fn is_answer(pieces: &[Piece], built: &Built) -> bool {
     }
     let dropped = count(&|item| matches!(item, Item::Move { not: true, .. }));
     let asks = count(&|item| matches!(item, Item::Question));
-    let other =
-        count(&|item| matches!(item, Item::Word(Word::Other | Word::Man(_)) | Item::Garbled));
+    let other = count(&|item| {
+        matches!(
+            item,
+            Item::Word(Word::Other | Word::Man(_) | Word::But | Word::Better | Word::Before)
+                | Item::Garbled
+        )
+    });
     let aside = count(&|item| {
         matches!(
             item,
-            Item::Word(Word::Aside | Word::Fails | Word::Works | Word::Because)
+            Item::Word(
+                Word::Aside
+                    | Word::Fails
+                    | Word::Works
+                    | Word::Because
+                    | Word::Former
+                    | Word::Seems
+                    | Word::Hedge
+                    | Word::Else
+            )
         )
     });
-    let question_words = count(&|item| matches!(item, Item::Word(Word::Asks | Word::For)));
-    let nots = count(&|item| matches!(item, Item::Word(Word::Not)));
+    let question_words =
+        count(&|item| matches!(item, Item::Word(Word::Asks | Word::Tag | Word::For)));
+    let nots = count(&|item| {
+        matches!(
+            item,
+            Item::Word(Word::Not | Word::Deny | Word::Instead | Word::Unlike)
+        )
+    });
     let readable = built.placed > 0;
     if !readable {
         // Only bare moves that fail are worth a reason; anything else was not meant for us.
@@ -87,7 +107,15 @@ fn claimed(pieces: &[Piece]) -> bool {
     if before[..claim].iter().any(|piece| {
         matches!(
             piece.item,
-            Item::Word(Word::Not | Word::Aside | Word::Asks | Word::Fails) | Item::If
+            Item::Word(
+                Word::Not
+                    | Word::Deny
+                    | Word::Aside
+                    | Word::Former
+                    | Word::Hedge
+                    | Word::Asks
+                    | Word::Fails
+            ) | Item::If
         )
     }) {
         return false;
@@ -96,8 +124,15 @@ fn claimed(pieces: &[Piece]) -> bool {
     before[claim + 1..].iter().all(|piece| {
         matches!(
             piece.item,
-            Item::Word(Word::Filler | Word::Asks | Word::Claim | Word::To | Word::On)
-                | Item::Number { .. }
+            Item::Word(
+                Word::Filler
+                    | Word::Hail
+                    | Word::So
+                    | Word::Asks
+                    | Word::Claim
+                    | Word::To
+                    | Word::On
+            ) | Item::Number { .. }
                 | Item::Comma
                 | Item::Line
                 | Item::Dots

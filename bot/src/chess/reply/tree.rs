@@ -138,6 +138,44 @@ impl Tree {
         line
     }
 
+    /// Whether another tree holds the same moves, whatever order they were written in.
+    pub(super) fn same_as(&self, other: &Self) -> bool {
+        let moves = |node: &Node| (node.parent, node.mv, node.assumed);
+        self.nodes.len() == other.nodes.len()
+            && self
+                .nodes
+                .iter()
+                .zip(&other.nodes)
+                .all(|(own, other)| moves(own) == moves(other))
+    }
+
+    /// The tree with `keep` as the only child of `at`, and for each old node its new place.
+    pub(super) fn with_only(&self, at: NodeId, keep: NodeId) -> (Self, Vec<Option<NodeId>>) {
+        let mut moved: Vec<Option<NodeId>> = Vec::with_capacity(self.nodes.len());
+        let mut nodes: Vec<Node> = Vec::new();
+        for (id, node) in self.nodes.iter().enumerate() {
+            let parent = node.parent.map(|parent| moved[parent]);
+            let left_out = matches!(parent, Some(None)) || (node.parent == Some(at) && id != keep);
+            if left_out {
+                moved.push(None);
+                continue;
+            }
+            let new = nodes.len();
+            let parent = parent.flatten();
+            nodes.push(Node {
+                parent,
+                children: Vec::new(),
+                ..node.clone()
+            });
+            if let Some(parent) = parent {
+                nodes[parent].children.push(new);
+            }
+            moved.push(Some(new));
+        }
+        let cursor = moved[self.cursor].unwrap_or(0);
+        (Self { nodes, cursor }, moved)
+    }
+
     /// The node after `mv` at `id`, new or not; `None` when the tree is full.
     pub(super) fn add(&mut self, id: NodeId, mv: Move, assumed: bool) -> Option<NodeId> {
         if let Some(known) = self.child(id, mv) {

@@ -1,11 +1,36 @@
-//! The words members use for men and moves, in English and, for the main ones, in the other languages.
+//! The words members use for men, moves and what they think of them, by language.
+//!
+//! Each language has a table of its own in a file of its name. Which tables a reply is read by is decided
+//! for the whole reply: the group's language and English always, another one where words of the reply are
+//! its own and neither of those two's. So "come on" makes no capture in an English sentence because
+//! "come" does in a Spanish one. Small marks over letters may be left out.
 
-use shakmaty::{
-    CastlingSide,
-    Role::{self, Bishop, King, Knight, Pawn, Queen, Rook},
-};
+mod czech;
+mod dutch;
+mod english;
+mod french;
+mod german;
+mod hungarian;
+mod italian;
+mod polish;
+mod portuguese;
+mod russian;
+mod spanish;
+mod turkish;
 
+use std::collections::HashMap;
+use std::sync::OnceLock;
+
+use shakmaty::{CastlingSide, Role};
+
+use super::scan::{Kind, Token};
 use crate::chess::judge::Language;
+
+/// Words of one meaning, parted by `|`; several words in a row are one entry.
+pub(super) type Entry = (Word, &'static str);
+
+/// Most words of an entry.
+const LONGEST: usize = 5;
 
 /// What a word means to the reader.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -52,8 +77,38 @@ pub(super) enum Word {
     Then,
     /// The next move is not meant.
     Not,
-    /// What was written before is taken back.
+    /// No, or not, in languages that have one word for both.
+    Deny,
+    /// No: what was written before is not meant.
+    No,
+    /// What was written before is taken back when another move follows.
     TakesBack,
+    /// The next move is what the answer is not: "rather than".
+    Instead,
+    /// The last move is what the answer is not, where that is said behind it.
+    Unlike,
+    /// Something else than before follows.
+    But,
+    /// The next move comes later.
+    Before,
+    /// A move was thought of.
+    Former,
+    /// A move looks like something.
+    Seems,
+    /// A move is not sure.
+    Hedge,
+    /// A move is right, or better than another.
+    Better,
+    /// A move comes before the last one: "but first".
+    First,
+    /// What follows is concluded.
+    So,
+    /// Something other than the last move is spoken of.
+    Else,
+    /// A greeting, or a sound.
+    Hail,
+    /// Asks for a yes behind a move.
+    Tag,
     /// A move fails.
     Fails,
     /// A move does what it should.
@@ -72,260 +127,217 @@ pub(super) enum Word {
     Other,
 }
 
-/// The meaning of a word in lower case.
+/// The tables of a language, by the words without marks and capitals.
+fn table(language: Language) -> &'static HashMap<String, Word> {
+    static TABLES: OnceLock<Vec<HashMap<String, Word>>> = OnceLock::new();
+    let all = TABLES.get_or_init(|| {
+        let mut tables = Vec::with_capacity(Language::ALL.len());
+        for language in Language::ALL {
+            let mut table = HashMap::new();
+            for &(word, names) in entries(language) {
+                for name in names.split('|') {
+                    let key: Vec<String> = name
+                        .split([' ', '-'])
+                        .filter(|part| !part.is_empty())
+                        .map(folded)
+                        .collect();
+                    table.entry(key.join(" ")).or_insert(word);
+                }
+            }
+            tables.push(table);
+        }
+        tables
+    });
+    let at = Language::ALL.iter().position(|l| *l == language);
+    &all[at.unwrap_or(0)]
+}
+
+fn entries(language: Language) -> &'static [Entry] {
+    match language {
+        Language::English => english::WORDS,
+        Language::German => german::WORDS,
+        Language::French => french::WORDS,
+        Language::Spanish => spanish::WORDS,
+        Language::Italian => italian::WORDS,
+        Language::Portuguese => portuguese::WORDS,
+        Language::Dutch => dutch::WORDS,
+        Language::Russian => russian::WORDS,
+        Language::Polish => polish::WORDS,
+        Language::Czech => czech::WORDS,
+        Language::Hungarian => hungarian::WORDS,
+        Language::Turkish => turkish::WORDS,
+    }
+}
+
+/// A word in small letters without marks.
+fn folded(word: &str) -> String {
+    word.chars()
+        .flat_map(char::to_lowercase)
+        .filter(|c| !('\u{300}'..='\u{36f}').contains(c))
+        .map(|c| match c {
+            'à' | 'á' | 'â' | 'ã' | 'ä' | 'å' | 'ą' => 'a',
+            'ç' | 'ć' | 'č' => 'c',
+            'ď' => 'd',
+            'è' | 'é' | 'ê' | 'ë' | 'ę' | 'ě' => 'e',
+            'ğ' => 'g',
+            'ì' | 'í' | 'î' | 'ï' | 'ı' => 'i',
+            'ł' => 'l',
+            'ñ' | 'ń' | 'ň' => 'n',
+            'ò' | 'ó' | 'ô' | 'õ' | 'ö' | 'ő' => 'o',
+            'ř' => 'r',
+            'ś' | 'š' | 'ş' => 's',
+            'ť' => 't',
+            'ù' | 'ú' | 'û' | 'ü' | 'ű' | 'ů' => 'u',
+            'ý' | 'ÿ' => 'y',
+            'ź' | 'ż' | 'ž' => 'z',
+            'ё' => 'е',
+            c => c,
+        })
+        .collect()
+}
+
+/// The meaning of a word by every table, the first that has it; for reading a single word.
 pub(super) fn meaning(word: &str) -> Word {
-    use Word::*;
-    match word {
-        // Men: English, German, French, Spanish, Italian, Portuguese, Dutch, Russian, Polish, Czech,
-        // Hungarian, with the cases in which they stand in a sentence.
-        "king" | "könig" | "koenig" | "konig" | "roi" | "rey" | "re" | "rei" | "koning"
-        | "король" | "короля" | "королём" | "королем" | "król" | "krol" | "króla" | "królem"
-        | "král" | "kral" | "králem" | "krále" | "király" | "királlyal" | "királyt" => {
-            Man(King)
-        }
-        "queen" | "quen" | "qween" | "queeen" | "dame" | "dama" | "reina" | "donna" | "regina"
-        | "rainha" | "koningin" | "ферзь" | "ферзя" | "ферзём" | "ферзем" | "hetman"
-        | "hetmana" | "hetmanem" | "królowa" | "dáma" | "dámou" | "dámu" | "vezér" | "vezer"
-        | "vezérrel" | "vezért" | "vezérré" => Man(Queen),
-        "rook" | "rokk" | "rooke" | "turm" | "tour" | "torre" | "toren" | "ладья" | "ладьёй"
-        | "ладьей" | "ладью" | "ладьи" | "wieża" | "wieza" | "wieżą" | "wieżę" | "wieży"
-        | "věž" | "věží" | "věže" | "bástya" | "bastya" | "bástyával" | "bástyát" => {
-            Man(Rook)
-        }
-        "bishop" | "bishup" | "bisop" | "läufer" | "laeufer" | "laufer" | "fou" | "alfil"
-        | "alfiere" | "bispo" | "loper" | "слон" | "слоном" | "слона" | "goniec" | "gońcem"
-        | "gońca" | "střelec" | "střelcem" | "střelce" | "futó" | "futo" | "futóval" | "futót" => {
-            Man(Bishop)
-        }
-        "knight" | "knigth" | "kinght" | "knigt" | "knite" | "horse" | "springer" | "cavalier"
-        | "caballo" | "cavallo" | "cavalo" | "paard" | "конь" | "конём" | "конем" | "коня"
-        | "skoczek" | "skoczkiem" | "skoczka" | "jezdec" | "jezdcem" | "jezdce" | "huszár"
-        | "huszar" | "huszárral" | "huszárt" => Man(Knight),
-        "pawn" | "pwan" | "bauer" | "bauern" | "pion" | "peón" | "peon" | "pedone" | "peão"
-        | "peao" | "пешка" | "пешкой" | "пешку" | "пешки" | "pionek" | "pionkiem" | "pionka"
-        | "pěšec" | "pěšcem" | "pěšce" | "gyalog" | "gyaloggal" | "gyalogot" => Man(Pawn),
-
-        "takes" | "take" | "taking" | "captures" | "capture" | "x" | "schlägt" | "schlaegt"
-        | "schlagt" | "nimmt" | "prend" | "captura" | "toma" | "come" | "mangia" | "prende"
-        | "cattura" | "slaat" | "neemt" | "бьёт" | "бьет" | "берёт" | "берет" | "bije"
-        | "bierze" | "bere" | "üti" | "üt" | "uti" => Takes,
-        "schlagen" | "schlage" | "schlag" | "nehmen" | "nehme" | "nimm" | "prends" | "prendre"
-        | "prenez" | "capturar" | "capturo" | "comer" | "tomo" | "tomar" | "prendo"
-        | "prendere" | "mangio" | "mangiare" | "catturo" | "capturando" | "slaan" | "sla"
-        | "neem" | "nemen" | "бью" | "бить" | "беру" | "взять" | "бей" | "biję" | "bić"
-        | "biorę" | "zbić" | "beru" | "brát" | "vzít" | "vezmu" | "ütök" | "ütöm" | "ütni"
-        | "leütöm" | "leüti" | "grab" | "grabs" | "eats" | "eat" => Takes,
-        "por" => For,
-        "to" | "goes" | "moves" | "move" | "nach" | "auf" | "en" | "a" | "à" | "para" | "vers"
-        | "in" | "va" | "naar" | "op" | "на" | "na" | "do" | "zieht" | "geht" | "gaat" | "sur"
-        | "до" => To,
-        "on" | "from" | "von" | "de" | "da" | "van" | "с" | "z" | "ze" | "at" | "vom" => On,
-        "check" | "ch" | "schach" | "échec" | "echec" | "jaque" | "scacco" | "xeque" | "schaak"
-        | "шах" | "szach" | "šach" | "sakk" => Check,
-        "mate" | "checkmate" | "mates" | "checkmates" | "matt" | "schachmatt" | "mat" | "matto"
-        | "scaccomatto" | "schaakmat" | "мат" | "szachmat" | "šachmat" | "mattot" => Mate,
-        "castles" | "castle" | "castling" | "rochade" | "rochiert" | "roque" | "arrocco"
-        | "arrocca" | "rokade" | "rocheert" | "рокировка" | "roszada" | "rošáda" | "rosada"
-        | "sánc" | "sáncol" | "enroque" => Castles(None),
-        "short" | "kingside" | "kurz" | "kurze" | "petit" | "corto" | "corta" | "curto"
-        | "pequeno" | "kort" | "korte" | "короткая" | "krótka" | "malá" | "rövid" => {
-            Wing(CastlingSide::KingSide)
-        }
-        "long" | "queenside" | "lang" | "lange" | "grand" | "largo" | "larga" | "lungo"
-        | "longo" | "grande" | "длинная" | "długa" | "velká" | "hosszú" => {
-            Wing(CastlingSide::QueenSide)
-        }
-        "side" => Side,
-        "promotes"
-        | "promote"
-        | "promoting"
-        | "becomes"
-        | "becoming"
-        | "makes"
-        | "making"
-        | "make"
-        | "become"
-        | "promoted"
-        | "underpromotes"
-        | "underpromote"
-        | "underpromoting"
-        | "underpromotion"
-        | "queening"
-        | "umwandlung"
-        | "umwandeln"
-        | "verwandelt"
-        | "verwandle"
-        | "wird"
-        | "unterverwandlung"
-        | "promotion"
-        | "promeut"
-        | "promouvoir"
-        | "devient"
-        | "corona"
-        | "corono"
-        | "coronar"
-        | "coronando"
-        | "promociona"
-        | "promocionar"
-        | "promuovo"
-        | "promuove"
-        | "promuovere"
-        | "promozione"
-        | "diventa"
-        | "promovo"
-        | "promove"
-        | "promover"
-        | "promovendo"
-        | "vira"
-        | "promoveren"
-        | "promoveert"
-        | "promoveer"
-        | "promotie"
-        | "wordt"
-        | "превращаю"
-        | "превращается"
-        | "превращение"
-        | "promuję"
-        | "promuje"
-        | "promocja"
-        | "proměna"
-        | "proměním"
-        | "proměňuje"
-        | "átváltozik"
-        | "átváltoztatom"
-        | "beváltom"
-        | "bevált" => Promotes,
-        "ep" | "e.p" | "passant" | "vorbeigehen" | "vorübergehen" | "paso" | "passagem"
-        | "varco" | "passaggio" | "voorbijgaan" | "проходе" | "przelocie" | "mimochodem"
-        | "geçerken" => EnPassant,
-        "with" | "mit" | "avec" | "con" | "com" | "using" => With,
-        "sac" | "sacs" | "sack" | "sacrifice" | "sacrifices" | "put" | "place" | "opfere"
-        | "sacrifie" | "sacrifico" | "offer" | "poświęcam" | "obětuji" | "жертвую" => {
-            Puts
-        }
-        "king's" | "kings" => WingOf(CastlingSide::KingSide),
-        "queen's" | "queens" => WingOf(CastlingSide::QueenSide),
-        "königsspringer" => WingMan(CastlingSide::KingSide, Knight),
-        "königsläufer" => WingMan(CastlingSide::KingSide, Bishop),
-        "königsturm" => WingMan(CastlingSide::KingSide, Rook),
-        "damenspringer" => WingMan(CastlingSide::QueenSide, Knight),
-        "damenläufer" => WingMan(CastlingSide::QueenSide, Bishop),
-        "damenturm" => WingMan(CastlingSide::QueenSide, Rook),
-        "any" | "anything" | "whatever" | "~" | "beliebig" | "cualquiera" | "qualsiasi"
-        | "qualquer" | "willekeurig" | "dowolny" | "любой" | "libovolný" | "bármi" => Any,
-        "or" | "oder" | "ou" | "lub" | "nebo" | "vagy" | "или" | "of" | "o" => Or,
-        "if" | "wenn" | "falls" | "si" | "als" | "если" | "jeśli" | "když" | "ha" | "after" => {
-            If
-        }
-        "then" | "and" | "followed" | "next" | "dann" | "und" | "puis" | "et" | "luego" | "y"
-        | "poi" | "e" | "depois" | "dan" | "потом" | "и" | "potem" | "i" | "pak" | "majd"
-        | "és" | "threat" | "threatening" | "threatens" | "by" => Then,
-        "not" | "nicht" | "nein" | "pas" | "no" | "non" | "nee" | "нет" | "não" | "niet" | "не"
-        | "nie" | "nem" | "don't" | "dont" | "doesn't" | "doesnt" | "isn't" | "isnt" | "cannot"
-        | "can't" | "cant" | "never" | "didn't" | "didnt" | "wouldn't" | "instead" | "without" => {
-            Not
-        }
-        "wait" | "oops" | "whoops" | "sorry" | "correction" | "scratch" | "meant" | "mean"
-        | "rather" | "ups" | "korrektur" | "quatsch" | "meinte" | "vielmehr" | "attends"
-        | "oups" | "pardon" | "espera" | "perdón" | "perdon" | "aspetta" | "scusa" | "desculpe"
-        | "wacht" | "bedoel" | "подожди" | "ой" | "czekaj" | "przepraszam" | "počkej" | "várj" => {
-            TakesBack
-        }
-        "fails" | "wrong" | "falsch" | "scheitert" | "échoue" | "falla" | "fallisce" | "faalt" => {
-            Fails
-        }
-        "work" | "works" | "geht's" | "funktioniert" | "marche" | "funciona" | "funziona"
-        | "werkt" => Works,
-        "because" | "cause" | "since" | "due" | "wegen" | "weil" => Because,
-        "answer" | "solution" | "key" | "play" | "lösung" | "antwort" | "spiele" | "joue"
-        | "solución" | "solucion" | "juego" | "soluzione" | "gioco" | "solução" | "jogo"
-        | "oplossing" | "speel" | "ответ" | "играю" | "решение" | "gram" | "rozwiązanie"
-        | "hraji" | "hraju" | "řešení" | "megoldás" | "lépek" | "réponse" | "respuesta"
-        | "sealed" | "submit" | "final" => Claim,
-        "yesterday" | "week" | "game" | "games" | "played" | "last" | "tournament" | "opponent"
-        | "he" | "she" | "they" | "him" | "her" | "opening" | "was" | "were" | "had" | "did"
-        | "club" | "round" | "against" | "tried" | "thought" | "video" | "book" | "remember"
-        | "ago" | "would've" | "tomorrow" | "today" | "online" | "board" | "clock" | "seat"
-        | "line" | "defence" | "defense" | "attack" | "gambit" | "variation" | "partie"
-        | "gestern" | "hier" | "ayer" | "ieri" | "ontem" | "gisteren" | "вчера" | "wczoraj"
-        | "včera" | "tegnap" | "similar" | "like" | "likes" | "could" | "loses" | "maybe"
-        | "might" | "perhaps" | "looks" | "seems" | "tempting" => Aside,
-        "what" | "why" | "how" | "who" | "when" | "where" | "which" | "does" | "is" | "are"
-        | "can" | "should" | "anyone" | "someone" | "warum" | "wie" | "pourquoi" | "perché"
-        | "waarom" | "почему" | "dlaczego" | "proč" | "miért" | "qué" | "que" | "wäre" => {
-            Asks
-        }
-        "hi" | "hello" | "hey" | "ok" | "okay" | "hmm" | "hm" | "easy" | "finally" | "got"
-        | "it" | "thanks" | "thank" | "you" | "coach" | "lol" | "haha" | "yes" | "yay" | "nice"
-        | "good" | "morning" | "evening" | "afternoon" | "cool" | "please" | "pls" | "so"
-        | "my" | "mine" | "the" | "an" | "his" | "its" | "white" | "black" | "id" | "i'd"
-        | "i'll" | "ill" | "i'm" | "im" | "it's" | "that's" | "thats" | "think" | "found"
-        | "this" | "one" | "first" | "ich" | "meine" | "die" | "der" | "das" | "den" | "dem"
-        | "ist" | "je" | "ma" | "la" | "le" | "el" | "mi" | "il" | "mia" | "minha" | "ik"
-        | "mijn" | "het" | "я" | "мой" | "ja" | "moje" | "moja" | "az" | "én" | "wins"
-        | "winning" | "win" | "forced" | "here" | "well" | "uh" | "um" | "oh" | "ah" | "again"
-        | "second" | "try" | "guess" | "go" | "going" | "will" | "would" | "now" | "ready"
-        | "done" | "solved" | "boom" | "wow" | "eh" | "double" | "dbl" | "discovered" | "dis"
-        | "disc" | "everyone" | "all" | "team" | "mr" | "ms" | "mrs" | "sir" | "s" | "m" | "ll"
-        | "d" => Filler,
-        _ => Other,
-    }
+    let word = folded(word);
+    Language::ALL
+        .iter()
+        .filter_map(|language| table(*language).get(&word).copied())
+        .find(|meaning| *meaning != Word::Other)
+        .unwrap_or(Word::Other)
 }
 
-/// The meaning of a word that only one language gives it.
+/// The meaning of a word that one language gives it.
 pub(super) fn meaning_in(language: Language, word: &str) -> Option<Word> {
-    match (language, word) {
-        (Language::Turkish, word) => turkish(word),
-        (Language::Dutch, "met") => Some(Word::With),
-        (Language::Spanish, "como") | (Language::Italian, "presa") => Some(Word::Takes),
-        (Language::Spanish | Language::Italian, "al") => Some(Word::Filler),
-        (Language::Polish, "w") => Some(Word::To),
-        (Language::Hungarian, "menet" | "közben") => Some(Word::EnPassant),
-        (Language::Hungarian, "egy") => Some(Word::Filler),
-        (Language::German, "ein" | "eine" | "einen" | "einem" | "einer") => Some(Word::Filler),
-        (Language::French, "un" | "une") => Some(Word::Filler),
-        (Language::French, "du") => Some(Word::On),
-        (Language::Spanish | Language::Italian, "del" | "della") => Some(Word::On),
-        (Language::Spanish | Language::Italian, "un" | "una" | "uno") => Some(Word::Filler),
-        (Language::Portuguese, "um" | "uma") => Some(Word::Filler),
-        (Language::Dutch, "een") => Some(Word::Filler),
-        (Language::Portuguese, "em") | (Language::Dutch, "tot") => Some(Word::To),
-        (Language::Russian, "в") | (Language::Czech, "v") => Some(Word::To),
-        _ => None,
-    }
+    table(language).get(&folded(word)).copied()
 }
 
-/// The meaning of a Turkish word in small letters, with the endings a man takes in a sentence.
-fn turkish(word: &str) -> Option<Word> {
-    use Word::*;
-    Some(match word {
-        "şah" | "sah" | "şahı" | "şahla" | "şahım" => Man(King),
-        "vezir" | "veziri" | "vezirle" | "vezirim" | "vezire" => Man(Queen),
-        "kale" | "kaleyi" | "kaleyle" | "kalem" | "kaleye" => Man(Rook),
-        "fil" | "fili" | "fille" | "filim" | "file" => Man(Bishop),
-        "at" | "atı" | "atla" | "atım" | "ata" => Man(Knight),
-        "piyon" | "piyonu" | "piyonla" | "piyonum" | "er" => Man(Pawn),
-        "alır" | "al" | "alıyor" | "alırım" | "alıyorum" | "alırsa" | "yer" | "yerim" | "yiyor"
-        | "almak" | "alma" => Takes,
-        "gider" | "git" | "oyna" | "oynar" | "gidiyor" | "ye" | "ya" => To,
-        "mat" | "şahmat" | "sahmat" => Mate,
-        "rok" => Castles(None),
-        "kısa" | "kisa" | "küçük" => Wing(CastlingSide::KingSide),
-        "uzun" | "büyük" => Wing(CastlingSide::QueenSide),
-        "terfi" | "olur" | "çıkar" | "çıkarım" | "yap" | "yaparım" => Promotes,
-        "geçerken" => EnPassant,
-        "veya" | "yoksa" => Or,
-        "eğer" => If,
-        "ve" | "sonra" | "ardından" => Then,
-        "değil" | "hayır" | "yok" | "degil" | "hayir" => Not,
-        "dur" | "bekle" | "pardon" | "düzeltme" | "özür" => TakesBack,
-        "olmaz" | "olmuyor" | "yanlış" => Fails,
-        "çünkü" | "cunku" => Because,
-        "cevap" | "cevabım" | "oynarım" | "çözüm" | "cevabim" => Claim,
-        "belki" => Aside,
-        "neden" | "niye" | "nasıl" | "mi" | "mı" | "mu" | "mü" | "ne" => Asks,
-        "bence" | "hocam" | "kolay" | "evet" | "çok" | "bu" | "bir" | "ile" | "da" | "de" | "i"
-        | "ı" | "teşekkürler" | "tamam" | "benim" | "önce" => Filler,
-        _ => return None,
-    })
+/// Gives the words among `tokens` the meaning they have in the languages the reply is written in, and
+/// makes one token of several words that mean something together.
+pub(super) fn understand(tokens: Vec<Token>, text: &[char], own: Language) -> Vec<Token> {
+    let words: Vec<Option<String>> = tokens.iter().map(|token| word_of(token, text)).collect();
+    let scope = Scope::of(&words, own);
+    let mut out = Vec::with_capacity(tokens.len());
+    let mut i = 0;
+    while i < tokens.len() {
+        let Some(first) = &words[i] else {
+            out.push(tokens[i].clone());
+            i += 1;
+            continue;
+        };
+        let mut run = 1;
+        while run < LONGEST
+            && i + run < tokens.len()
+            && words[i + run].is_some()
+            && text[tokens[i + run - 1].end..tokens[i + run].start]
+                .iter()
+                .all(|c| matches!(c, ' ' | '-'))
+        {
+            run += 1;
+        }
+        let several = (2..=run).rev().find_map(|count| {
+            let parts: Vec<&str> = words[i..i + count]
+                .iter()
+                .flatten()
+                .map(String::as_str)
+                .collect();
+            scope.phrase(&parts.join(" ")).map(|word| (count, word))
+        });
+        if let Some((count, word)) = several {
+            out.push(Token {
+                kind: Kind::Word(word),
+                start: tokens[i].start,
+                end: tokens[i + count - 1].end,
+            });
+            i += count;
+            continue;
+        }
+        let word = scope.word(first);
+        out.push(Token {
+            kind: match tokens[i].kind {
+                Kind::Letter(letter, _) => Kind::Letter(letter, word),
+                Kind::Files(from, to, _) => Kind::Files(from, to, word),
+                _ => Kind::Word(word),
+            },
+            ..tokens[i].clone()
+        });
+        i += 1;
+    }
+    out
+}
+
+/// The word a token is, without marks and capitals.
+fn word_of(token: &Token, text: &[char]) -> Option<String> {
+    if !matches!(
+        token.kind,
+        Kind::Word(_) | Kind::Letter(..) | Kind::Files(..)
+    ) {
+        return None;
+    }
+    let written = &text[token.start..token.end];
+    let word = |c: &char| c.is_alphabetic() || *c == '\'' || ('\u{300}'..='\u{36f}').contains(c);
+    written
+        .iter()
+        .all(word)
+        .then(|| folded(&written.iter().collect::<String>()))
+}
+
+/// The languages a reply is read in, the likeliest first, with how many of its words speak for each.
+struct Scope {
+    languages: Vec<(Language, usize)>,
+    own: Language,
+}
+
+impl Scope {
+    fn of(words: &[Option<String>], own: Language) -> Self {
+        let home = [own, Language::English];
+        let known = |language: Language, word: &str| {
+            table(language)
+                .get(word)
+                .is_some_and(|meaning| *meaning != Word::Other)
+        };
+        let mut seen: Vec<&str> = words.iter().flatten().map(String::as_str).collect();
+        seen.sort_unstable();
+        seen.dedup();
+        let mut languages: Vec<(Language, usize)> = Vec::new();
+        for language in home.into_iter().chain(Language::ALL) {
+            if languages.iter().any(|&(l, _)| l == language) {
+                continue;
+            }
+            let all = seen.iter().filter(|word| known(language, word)).count();
+            if home.contains(&language) {
+                languages.push((language, all));
+                continue;
+            }
+            let proper = seen
+                .iter()
+                .filter(|word| {
+                    word.chars().count() > 2
+                        && known(language, word)
+                        && home.iter().all(|home| !table(*home).contains_key(**word))
+                })
+                .count();
+            if proper > 0 {
+                languages.push((language, all));
+            }
+        }
+        languages.sort_by_key(|&(_, count)| std::cmp::Reverse(count));
+        Self { languages, own }
+    }
+
+    fn phrase(&self, words: &str) -> Option<Word> {
+        self.languages
+            .iter()
+            .find_map(|&(language, _)| table(language).get(words).copied())
+    }
+
+    fn word(&self, word: &str) -> Word {
+        let found = self.languages.iter().find_map(|&(language, count)| {
+            let meaning = table(language).get(word).copied()?;
+            let home = language == self.own || language == Language::English;
+            // A single word of another language makes no capture.
+            let weak = !home && count < 2 && matches!(meaning, Word::Takes | Word::For);
+            (!weak).then_some(meaning)
+        });
+        found.unwrap_or(Word::Other)
+    }
 }

@@ -146,7 +146,16 @@ impl Judge<'_, '_> {
             .zip(upto)
             .take_while(|(written, kept)| written == kept)
             .count();
-        let text = if shared == upto.len() && main.len() <= upto.len() + 1 {
+        // A defence that was left out and filled in was not dealt with in so many words.
+        let filled_in = self
+            .tree
+            .main_nodes()
+            .get(shared.saturating_sub(self.case.played.len()))
+            .is_some_and(|&node| self.tree.node(node).assumed);
+        let text = if filled_in || main.get(shared) == missed.last() {
+            let right = words::numbered_end(start, upto, upto.len() - self.case.played.len());
+            format!("{right} is right. But what about {answer}? Your move.")
+        } else if shared == upto.len() && main.len() <= upto.len() + 1 {
             let right = words::numbered_end(start, upto, upto.len() - self.case.played.len());
             format!("{right} is right. {defender} answers {answer}. Your move.")
         } else {
