@@ -9,6 +9,7 @@
 mod build;
 mod descriptive;
 mod letters;
+pub mod mentions;
 mod notation;
 mod phrase;
 pub(crate) mod reason;
