@@ -12,6 +12,7 @@ mod by_hand;
 pub mod clock;
 mod convert;
 mod deeds;
+mod doubt;
 mod edits;
 pub mod endgames;
 pub mod errand;

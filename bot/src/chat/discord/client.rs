@@ -13,6 +13,7 @@ use tokio::sync::{oneshot, watch};
 use super::{
     DISCORD, DiscordOptions, DiscordStartError, commands,
     gate::Gate,
+    held,
     house::House,
     letter::quiet,
     missed,
@@ -81,6 +82,7 @@ pub async fn start(
     ));
     house.learn_groups().await?;
     missed::recall_direct(&house).await;
+    held::recall(&house).await;
     register(&house).await?;
 
     let (greeted, mut greeting) = watch::channel(false);

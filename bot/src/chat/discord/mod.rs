@@ -2,7 +2,8 @@
 //!
 //! - [`start`] logs in, registers the commands and listens; [`carry`] sends what the desk has to say.
 //! - `commands/` has a file for each command, `presses` the buttons and forms, `talk` the messages among
-//!   others and the direct ones, `missed` what was said while no one listened, `turns` their order.
+//!   others and the direct ones, `missed` what was said while no one listened, `turns` their order, `held` those
+//!   that wait for their writer's word.
 //! - `sheets/` lays the desk's sheets out; `letter` sends them; `words` makes text fit for Discord.
 //! - `gate/` is what every request passes through: rate limits, patience, second attempts.
 //!
@@ -14,6 +15,7 @@ mod carry;
 mod client;
 mod commands;
 mod gate;
+mod held;
 mod house;
 mod letter;
 mod missed;

@@ -14,15 +14,20 @@ mod squares;
 mod tests;
 mod vocabulary;
 
-use shakmaty::{Bitboard, CastlingMode, Chess, Color, File, Move, Position, Role, Square};
+use std::collections::VecDeque;
+
+use shakmaty::{Bitboard, CastlingMode, Chess, File, Move, Position, Role, Square, uci::UciMove};
 
 use self::{
     fold::{Token, Word},
     vocabulary::{Sense, means, senses},
 };
+use crate::chess::{Branch, Solution};
 
 /// Most characters that are looked at; what is longer is taken to hold a move.
 const MOST_CHARACTERS: usize = 20_000;
+/// Most positions of a solution after the solver's moves; what lies deeper is found by the writer's own line.
+const MOST_POSITIONS: usize = 2_000;
 /// Most small words between a piece and what is said of it.
 const MOST_BETWEEN: usize = 4;
 
@@ -64,11 +69,53 @@ impl Moves {
     /// Adds the legal moves of a position.
     pub fn add(&mut self, position: &Chess) {
         for mv in position.legal_moves() {
-            self.add_move(mv, position.turn());
+            self.add_move(mv);
         }
     }
 
-    fn add_move(&mut self, mv: Move, turn: Color) {
+    /// Adds the legal moves at every position of a line, before its first move and after each.
+    pub fn add_along(&mut self, start: &Chess, line: &[Move]) {
+        let mut at = start.clone();
+        self.add(&at);
+        for &mv in line {
+            if !at.is_legal(mv) {
+                return;
+            }
+            at.play_unchecked(mv);
+            self.add(&at);
+        }
+    }
+
+    /// Adds the legal moves at every position of a solution, as far as there is room.
+    pub fn add_solution(&mut self, start: &Chess, solution: &Solution) {
+        let mut waiting: VecDeque<(Chess, &Branch)> = solution
+            .keys
+            .iter()
+            .map(|key| (start.clone(), key))
+            .collect();
+        let mut room = MOST_POSITIONS;
+        while let Some((mut at, branch)) = waiting.pop_front() {
+            if room == 0 {
+                return;
+            }
+            room -= 1;
+            at.play_unchecked(branch.mv);
+            self.add(&at);
+            for defence in &branch.defences {
+                let mut after = at.clone();
+                after.play_unchecked(defence.mv);
+                self.add(&after);
+                waiting.extend(
+                    defence
+                        .continuations
+                        .iter()
+                        .map(|next| (after.clone(), next)),
+                );
+            }
+        }
+    }
+
+    fn add_move(&mut self, mv: Move) {
         self.to.add(mv.to());
         note(&mut self.movers, mv.role());
         if let Some(taken) = mv.capture() {
@@ -79,10 +126,7 @@ impl Moves {
         if mv.is_castle() {
             self.castles = true;
             // Written as the king's move, too.
-            let _ = turn;
-            if let shakmaty::uci::UciMove::Normal { to, .. } =
-                mv.to_uci(CastlingMode::Standard)
-            {
+            if let UciMove::Normal { to, .. } = mv.to_uci(CastlingMode::Standard) {
                 self.to.add(to);
             }
         }
