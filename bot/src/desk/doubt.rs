@@ -10,12 +10,11 @@
 use std::sync::Arc;
 
 use super::{
-    AskedBack, Came, Desk, Heard, Mode, OpenPost, Person, Place, Taken, Verdict, VerdictSheet,
-    Why,
+    AskedBack, Came, Desk, Heard, Mode, OpenPost, Person, Place, Taken, Verdict, VerdictSheet, Why,
     error::{Done, not_found},
     handle::{group_at, post_of},
     problems,
-    replies::{key, kept_reply, line_before},
+    replies::{kept_reply, key, line_before},
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::{line, reply::mentions::Moves};
@@ -314,4 +313,3 @@ fn numbers(posts: &[OpenPost], and: &str) -> String {
         None => String::new(),
     }
 }
-

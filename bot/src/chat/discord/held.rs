@@ -146,9 +146,9 @@ pub async fn forget(house: &House, message: MessageId) {
 
 /// Forgets all that waits of a member who is erased.
 pub async fn erase(house: &House, place: &Place, user: &str) {
-    if house.with_shelf(|shelf| {
-        shelf.settle(|it| it.place == *place && it.user.to_string() == user)
-    }) {
+    if house
+        .with_shelf(|shelf| shelf.settle(|it| it.place == *place && it.user.to_string() == user))
+    {
         remember(house).await;
     }
 }
@@ -359,7 +359,9 @@ pub async fn chosen(
         }
         _ => {
             settled(house, &waiting).await;
-            Ok(Letter::text(format!("Dropped; nothing is kept of it.{left}")))
+            Ok(Letter::text(format!(
+                "Dropped; nothing is kept of it.{left}"
+            )))
         }
     }
 }

@@ -158,11 +158,12 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         // Heard again after a replay, or read back: it was dealt with then.
         Came::Again(_) => return Ok(()),
         // Called by name, it is an answer: to the only post it may be about, or the latest.
-        Came::AskedBack(asked) if named && asked.why == Why::MayTell => match asked.posts.as_slice()
-        {
-            [only] => Some(only.post),
-            _ => chosen,
-        },
+        Came::AskedBack(asked) if named && asked.why == Why::MayTell => {
+            match asked.posts.as_slice() {
+                [only] => Some(only.post),
+                _ => chosen,
+            }
+        }
         Came::AskedBack(asked) => {
             return held::hold(house, &place, &person, spoken, text, asked).await;
         }

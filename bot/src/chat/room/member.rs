@@ -378,10 +378,7 @@ async fn mean(
     body: Result<Json<Meant>, JsonRejection>,
 ) -> Told<Judged> {
     let Json(Meant { reading }) = body?;
-    let (sheet, text) = room
-        .desk
-        .mean(&room.place, &person, reply, reading)
-        .await?;
+    let (sheet, text) = room.desk.mean(&room.place, &person, reply, reading).await?;
     Ok(Json(room.show_verdict(&person, &sheet, &text).await))
 }
 

@@ -1,6 +1,7 @@
 //! The desk as a whole, on a store in a file and with a clock that stands until it is set.
 
 mod coach;
+mod doubt;
 mod figures;
 mod people;
 mod replies;

@@ -197,7 +197,17 @@ mod tests {
 
     #[test]
     fn however_it_is_written_it_comes_out_plain() {
-        for text in ["Qh7", "Ｑｈ７", "𝐐𝐡𝟕", "Q\u{200b}h\u{200d}7", "qh7", "Ⓠⓗ⑦", "🅠🅗7", "Qh٧", "Qh7️⃣"] {
+        for text in [
+            "Qh7",
+            "Ｑｈ７",
+            "𝐐𝐡𝟕",
+            "Q\u{200b}h\u{200d}7",
+            "qh7",
+            "Ⓠⓗ⑦",
+            "🅠🅗7",
+            "Qh٧",
+            "Qh7️⃣",
+        ] {
             assert_eq!(words(text), [["qh7"]], "{text}");
         }
         assert_eq!(words("König"), [["konig"]]);

@@ -201,7 +201,7 @@ impl Moves {
         };
         let text = word.text.as_str();
         if let Some((taker, taken)) = text.split_once('x')
-            && text != "txt"
+            && (text != "txt" || word.capital)
             && !taker.is_empty()
             && taker.len() <= 2
         {
@@ -209,7 +209,12 @@ impl Moves {
             if pair(taker, taken) {
                 return true;
             }
-            let (takers, takens) = (squares::roles(taker), squares::roles(taken));
+            // "RP" is the rook's pawn.
+            let man = match taken.strip_prefix(['k', 'q', 'r', 'b', 'n']) {
+                Some("p") => "p",
+                _ => taken,
+            };
+            let (takers, takens) = (squares::roles(taker), squares::roles(man));
             return self
                 .captures
                 .iter()
@@ -243,7 +248,10 @@ impl Moves {
                 || matches!(text, "oo" | "ooo")
                 || zeros(rest.first()) && zeros(rest.get(1)))
             || self.promotes && means(text, Sense::Promotes)
-            || self.en_passant && means(text, Sense::Passant)
+            || self.en_passant
+                && (means(text, Sense::Passant)
+                    || text == "e"
+                        && matches!(rest.get(1), Some(Token::Word(word)) if word.text == "p"))
     }
 
     /// A piece, with where it goes or what it does.
@@ -258,21 +266,21 @@ impl Moves {
                 .iter()
                 .any(|role| self.captures.iter().any(|(_, taken)| taken == role));
         let after = past_small(&tokens[at + 1..]);
-        let before = {
-            let mut back: Vec<Token> = tokens[..at].to_vec();
-            back.reverse();
-            past_small(&back).first().cloned()
+        let back: Vec<Token> = tokens[..at].iter().rev().cloned().collect();
+        let before = past_small(&back);
+        // "give up the queen"
+        let before = match before {
+            [first, second, ..] if goes(first) && acts(second) => &before[1..],
+            _ => before,
         };
         if concerned && after.first().is_some_and(acts) {
             return true;
         }
         // "the queen gives it all": what the queen does, not where the pupil goes.
-        if concerned && before.as_ref().is_some_and(acts) {
+        if concerned && before.first().is_some_and(acts) {
             return true;
         }
-        if moves
-            && (after.first().is_some_and(goes) || before.as_ref().is_some_and(goes_alone))
-        {
+        if moves && (after.first().is_some_and(goes) || before.first().is_some_and(goes_alone)) {
             return true;
         }
         // "queen to rook seven"
@@ -305,7 +313,10 @@ fn men(tokens: &[Token], at: usize) -> Vec<Role> {
     };
     // A person's name, and what belongs to one: "Mr King", "Queen's Gambit".
     if let Some(Token::Word(before)) = at.checked_sub(1).and_then(|at| tokens.get(at))
-        && matches!(before.text.as_str(), "mr" | "mrs" | "ms" | "miss" | "dr" | "sir" | "frau" | "herr")
+        && matches!(
+            before.text.as_str(),
+            "mr" | "mrs" | "ms" | "miss" | "dr" | "sir" | "frau" | "herr"
+        )
     {
         return Vec::new();
     }
@@ -328,7 +339,9 @@ fn men(tokens: &[Token], at: usize) -> Vec<Role> {
     match word.text.as_str() {
         _ if !letter => Vec::new(),
         // Words in some language.
-        "a" | "e" | "i" | "o" | "c" | "s" | "d" | "p" | "и" | "а" | "с" | "к" | "в" => Vec::new(),
+        "a" | "e" | "i" | "o" | "c" | "s" | "d" | "p" | "и" | "а" | "с" | "к" | "в" => {
+            Vec::new()
+        }
         text => squares::roles(text),
     }
 }
@@ -372,9 +385,9 @@ fn goes_alone(token: &Token) -> bool {
 /// Whether a word makes the next one more likely to be a square.
 fn leads(token: &Token) -> bool {
     match token {
-        Token::Word(Word { text, .. }) => senses(text).any(|sense| {
-            matches!(sense, Sense::Man(_) | Sense::Act)
-        }),
+        Token::Word(Word { text, .. }) => {
+            senses(text).any(|sense| matches!(sense, Sense::Man(_) | Sense::Act))
+        }
         Token::Figure(_) | Token::Arrow => true,
         Token::Check => false,
     }

@@ -102,7 +102,8 @@ fn may_stand_before(before: &str) -> bool {
                 })
             })
     };
-    short(bare) && !bare.ends_with(|c: char| c.is_ascii_digit() && short(before) && before.len() > 2)
+    short(bare)
+        && !bare.ends_with(|c: char| c.is_ascii_digit() && short(before) && before.len() > 2)
         || short(&from)
         || named(bare)
 }
@@ -181,13 +182,18 @@ fn scattered(rest: &[Token], led: bool) -> Vec<Square> {
             [file, _] if file.text.chars().count() == 1 => {
                 led || !foreign && file.text != "a" && !(file.text == "e")
             }
-            [word, _] => !WORDS.contains(&word.text.as_str()) && (led || !foreign),
+            [word, _] => {
+                let name = word.text.as_str();
+                let piece = word.capital && matches!(name, "ne" | "re");
+                (piece || !WORDS.contains(&name)) && (led || !foreign)
+            }
             parts => {
                 // Letters one by one, the first of them a piece's.
                 let letters = parts.iter().all(|word| word.text.chars().count() == 1);
                 let first = parts[0].text.as_str();
                 letters && (led || !foreign || !roles(first).is_empty())
-                    || !roles(first).is_empty() && !WORDS.contains(&parts[parts.len() - 2].text.as_str())
+                    || !roles(first).is_empty()
+                        && !WORDS.contains(&parts[parts.len() - 2].text.as_str())
             }
         };
         if plausible {

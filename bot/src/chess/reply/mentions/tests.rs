@@ -57,14 +57,21 @@ fn every_leak_is_held() {
         }
     }
     assert!(count >= 150, "{count}");
-    assert!(missed.is_empty(), "{} of {count}: {missed:#?}", missed.len());
+    assert!(
+        missed.is_empty(),
+        "{} of {count}: {missed:#?}",
+        missed.len()
+    );
 }
 
 #[test]
 fn ordinary_talk_passes() {
     let moves = along_the_line();
     let talk: Vec<&str> = texts(include_str!("talk.txt")).collect();
-    let held: Vec<&&str> = talk.iter().filter(|text| moves.may_be_told_by(text)).collect();
+    let held: Vec<&&str> = talk
+        .iter()
+        .filter(|text| moves.may_be_told_by(text))
+        .collect();
     println!("{} of {} held: {held:#?}", held.len(), talk.len());
     assert!(talk.len() >= 200, "{}", talk.len());
     assert!(
@@ -79,7 +86,9 @@ fn ordinary_talk_passes() {
 fn where_nothing_can_be_played_nothing_is_held() {
     assert!(!may_hold_a_move(&[], "Qh7"));
     let stalemate: Fen = "7k/5Q2/6K1/8/8/8/8/8 b - - 0 1".parse().expect("a FEN");
-    let position: Chess = stalemate.into_position(CastlingMode::Standard).expect("legal");
+    let position: Chess = stalemate
+        .into_position(CastlingMode::Standard)
+        .expect("legal");
     assert!(!may_hold_a_move(&[position], "Kg8"));
 }
 
