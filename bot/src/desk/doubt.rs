@@ -22,10 +22,13 @@ use crate::chess::{line, reply::mentions::Moves};
 /// Seconds in which the moves along a solution are gathered.
 const GATHERING: f64 = 5.0;
 /// How many posts' moves are kept ready.
-pub(super) const MOST_KEPT: usize = 64;
+const MOST_KEPT: usize = 64;
 
 /// The moves along the solutions of the posts last asked about.
-pub(super) type Gathered = std::sync::Mutex<Vec<((String, String), Arc<Moves>)>>;
+pub(super) type Gathered = std::sync::Mutex<Vec<Kept>>;
+
+/// A position and its task, with the moves along its solution.
+type Kept = ((String, String), Arc<Moves>);
 
 impl Desk {
     /// An explicit answer to the chosen post, as [`Desk::answer`] takes it; asked back where its moves
@@ -191,7 +194,7 @@ impl Desk {
         Ok(moves)
     }
 
-    fn gathered(&self) -> std::sync::MutexGuard<'_, Vec<((String, String), Arc<Moves>)>> {
+    fn gathered(&self) -> std::sync::MutexGuard<'_, Vec<Kept>> {
         self.inner
             .gathered
             .lock()

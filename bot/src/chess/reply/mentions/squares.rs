@@ -180,7 +180,7 @@ fn scattered(rest: &[Token], led: bool) -> Vec<Square> {
         let foreign = parts.iter().any(|word| word.foreign);
         let plausible = match parts.as_slice() {
             [file, _] if file.text.chars().count() == 1 => {
-                led || !foreign && file.text != "a" && !(file.text == "e")
+                led || !foreign && !matches!(file.text.as_str(), "a" | "e")
             }
             [word, _] => {
                 let name = word.text.as_str();
