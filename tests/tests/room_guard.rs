@@ -179,6 +179,12 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
 
     // A name is no way around it.
     boris.press("My work").await;
+    boris
+        .run(
+            "document.querySelector('#new-name').value = ''; return true",
+            vec![],
+        )
+        .await;
     boris.type_into("#new-name", "Qc8 mate").await;
     boris.press("Change name").await;
     boris.until_says("#mine", "could tell a move").await;

@@ -2,7 +2,7 @@
 //! circled, accented and capital letters become plain ones, invisible characters go.
 //!
 //! A letter of another script that looks like a Latin one has two readings, as itself and as what it
-//! looks like; [`views`] gives the text in both.
+//! looks like, and one in capitals within a word may begin another; [`views`] gives the text in each.
 
 use shakmaty::Role;
 use unicode_normalization::{UnicodeNormalization, char::is_combining_mark};
@@ -34,15 +34,32 @@ pub(super) struct Word {
     pub foreign: bool,
 }
 
-/// The readings of a text: as it is written, and as it looks where that is another.
+/// The readings of a text, each once: as it is written, as it looks, and both parted at capitals.
 pub(super) fn views(text: &str) -> Vec<Vec<Token>> {
-    let plain = tokens(text, &as_written);
-    let looks = tokens(text, &as_it_looks);
-    if plain == looks {
-        vec![plain]
-    } else {
-        vec![plain, looks]
+    let parted = parted_at_capitals(text);
+    let mut views = Vec::new();
+    for text in [text, &parted] {
+        for view in [tokens(text, &as_written), tokens(text, &as_it_looks)] {
+            if !views.contains(&view) {
+                views.push(view);
+            }
+        }
     }
+    views
+}
+
+/// A capital letter behind a small one begins a word: "annaQh7".
+fn parted_at_capitals(text: &str) -> String {
+    let mut parted = String::with_capacity(text.len());
+    let mut small = false;
+    for c in text.chars() {
+        if small && c.is_uppercase() {
+            parted.push(' ');
+        }
+        small = c.is_lowercase();
+        parted.push(c);
+    }
+    parted
 }
 
 /// A word of the vocabulary in the form that the words of a text have.
@@ -221,5 +238,6 @@ mod tests {
         assert_eq!(words("Rс8")[1], ["rc8"]);
         assert_eq!(words("Сс4")[1], ["cc4"]);
         assert_eq!(words("Nf6").len(), 1);
+        assert_eq!(words("annaQh7"), [vec!["annaqh7"], vec!["anna", "qh7"]]);
     }
 }
