@@ -129,7 +129,6 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     for words in [
         "spoiler: Qc8",
         "maybe Qc8 then Nh6",
-        "sac the queen on g8",
         "Ф g 8 мат",
     ] {
         anna.type_into("#text", &format!("{words}\n")).await;
