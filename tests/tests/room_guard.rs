@@ -126,11 +126,7 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     anna.until_says("#answering", "No. 2").await;
 
     // Held, and gone when it is dropped; ordinary talk passes.
-    for words in [
-        "spoiler: Qc8",
-        "maybe Qc8 then Nh6",
-        "Ф g 8 мат",
-    ] {
+    for words in ["spoiler: Qc8", "maybe Qc8 then Nh6", "Ф g 8 мат"] {
         anna.type_into("#text", &format!("{words}\n")).await;
         anna.until_says("#held", "nobody else sees it yet").await;
         assert_eq!(value(&anna, BOX).await, words);
