@@ -138,10 +138,10 @@ async fn ten_ways_of_answering() {
     // Talk is left alone.
     let talker = club.member("Talker");
     for words in [
-        "what about Nd5 ideas later?",
+        "what about ideas with knights later?",
         "lovely position, thanks coach",
         "is it mate in 2 or 3?",
-        "my rook on d8 was lost yesterday haha",
+        "my rook was lost yesterday haha",
     ] {
         let id = talker.say(thread, words);
         club.settle().await;

@@ -1,13 +1,14 @@
-//! Which of several open posts a reply is for that names none of them.
+//! Which of several open posts a reply is for.
 //!
 //! Only read: nothing is written down here, and nothing is judged. A reply may be for the posts in whose
-//! position its moves are legal and which its sender has not finished; where a line is under way in just
-//! one of those, it goes on there.
+//! position its moves are legal and which its sender has not finished. One whose moves are legal
+//! throughout comes before one where only some are; where a line is under way in just one of those, the
+//! reply goes on there.
 
-use sealed_move_store::AttemptState;
+use sealed_move_store::{AttemptState, Post};
 
 use super::{
-    Desk, Place, convert,
+    Desk, OpenPost, Place, convert,
     error::Done,
     handle::{group_at, post_of},
     posting::takes_replies,
@@ -16,16 +17,32 @@ use super::{
 };
 use crate::chess::{line, reply};
 
-/// How well a reply fits a post.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Fit {
-    /// It takes no reply of this person any more, or the text holds no move of its position.
-    No,
-    /// The text holds a legal move.
-    Legal,
-    /// It does, and the person has a line under way there.
-    GoesOn,
+/// How a text fits the position of a post, as it stands for its sender.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Fit {
+    /// How much of it is legal.
+    moves: Legal,
+    /// Whether the person has a line under way there.
+    under_way: bool,
+    /// Whether the post takes no reply of this person any more.
+    over: bool,
+    /// Whether it is plainly an answer there, even among other messages.
+    pub(super) answer: bool,
 }
+
+/// How much of a text is legal in a position.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Legal {
+    /// No move of it.
+    Nothing,
+    /// Some of its moves.
+    Something,
+    /// All that it says.
+    Everything,
+}
+
+/// A post together with how a text fits it.
+pub(super) type Fitting<P> = (P, Fit);
 
 impl Desk {
     /// Of the open posts given, those that a reply of this person may be for, in the order given; empty
@@ -36,22 +53,71 @@ impl Desk {
         user: &str,
         text: &str,
     ) -> Done<Vec<(Place, i64)>> {
-        let mut fitting = Vec::new();
+        let mut fits = Vec::new();
         for (place, post) in open {
             let fit = self.fit(place, user, *post, text).await?;
-            if fit != Fit::No {
-                fitting.push((fit, (place.clone(), *post)));
+            fits.push(((place.clone(), *post), fit));
+        }
+        Ok(best(fits).into_iter().map(|(post, _)| post).collect())
+    }
+
+    /// The posts of the group that a text fits, where it does not fit the one that was chosen for it as
+    /// well: an answer that fits another post is never booked in this one. Empty where the choice stands.
+    pub(super) async fn elsewhere(
+        &self,
+        place: &Place,
+        user: &str,
+        chosen: i64,
+        text: &str,
+    ) -> Done<Vec<Fitting<OpenPost>>> {
+        let open = self.open_posts(place).await?;
+        if open.iter().all(|post| post.post == chosen) {
+            return Ok(Vec::new());
+        }
+        let here = self.fit(place, user, chosen, text).await?.moves;
+        if here == Legal::Everything {
+            return Ok(Vec::new());
+        }
+        let mut fits = Vec::new();
+        for post in open.into_iter().filter(|post| post.post != chosen) {
+            let fit = self.fit(place, user, post.post, text).await?;
+            if fit.moves > here {
+                fits.push((post, fit));
             }
         }
-        let goes_on = fitting
-            .iter()
-            .filter(|(fit, _)| *fit == Fit::GoesOn)
-            .count();
-        Ok(fitting
-            .into_iter()
-            .filter(|(fit, _)| goes_on != 1 || *fit == Fit::GoesOn)
-            .map(|(_, post)| post)
-            .collect())
+        Ok(best(fits))
+    }
+
+    /// The posts of the group that a text fits best.
+    pub(super) async fn fitting(
+        &self,
+        place: &Place,
+        user: &str,
+        text: &str,
+    ) -> Done<Vec<Fitting<OpenPost>>> {
+        let mut fits = Vec::new();
+        for post in self.open_posts(place).await? {
+            let fit = self.fit(place, user, post.post, text).await?;
+            fits.push((post, fit));
+        }
+        Ok(best(fits))
+    }
+
+    /// The group's posts that take replies, by number.
+    pub(super) async fn open_posts(&self, place: &Place) -> Done<Vec<OpenPost>> {
+        let (now, place) = (self.now(), place.clone());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let mut open: Vec<OpenPost> = db
+                .open_posts(group.id)?
+                .iter()
+                .filter(|post| takes_replies(post, now))
+                .map(open_post)
+                .collect();
+            open.sort_by_key(|post| post.number);
+            Ok(open)
+        })
+        .await
     }
 
     async fn fit(&self, place: &Place, user: &str, post: i64, text: &str) -> Done<Fit> {
@@ -75,28 +141,62 @@ impl Desk {
                 let over = attempt.is_some_and(|attempt| attempt.state != AttemptState::Playing)
                     || !takes_replies(&post, now);
                 let settings = convert::kept_settings(&group.settings)?;
-                Ok((!over).then_some((position, replies, settings)))
+                Ok(Some((position, replies, settings, over)))
             })
             .await?;
-        let Some((position, replies, settings)) = found else {
-            return Ok(Fit::No);
+        let Some((position, replies, settings, over)) = found else {
+            return Ok(Fit {
+                moves: Legal::Nothing,
+                under_way: false,
+                over: true,
+                answer: false,
+            });
         };
         let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
         let played = line::moves(&board, &line_before(&replies, None));
-        let (text, begun) = (text.to_owned(), !played.is_empty());
+        let (text, under_way) = (text.to_owned(), !played.is_empty());
         let seconds = self.inner.options.reply_seconds;
-        let legal = self
+        let (moves, answer) = self
             .inner
             .quick
             .run("reading a reply", seconds, move |_| {
-                reply::read(&board, &played, &text, settings.language)
-                    .is_ok_and(|reading| reading.placed > 0)
+                let reading = reply::read(&board, &played, &text, settings.language).ok();
+                let moves = match &reading {
+                    Some(reading) if reading.placed > 0 && reading.troubles.is_empty() => {
+                        Legal::Everything
+                    }
+                    Some(reading) if reading.placed > 0 => Legal::Something,
+                    _ => Legal::Nothing,
+                };
+                (moves, reading.is_some_and(|reading| reading.answer))
             })
             .await?;
-        Ok(match (legal, !begun) {
-            (false, _) => Fit::No,
-            (true, true) => Fit::Legal,
-            (true, false) => Fit::GoesOn,
+        Ok(Fit {
+            moves,
+            under_way,
+            over,
+            answer,
         })
+    }
+}
+
+/// Those that fit best, in the order given.
+fn best<P>(fits: Vec<Fitting<P>>) -> Vec<Fitting<P>> {
+    let mut fits: Vec<Fitting<P>> = fits
+        .into_iter()
+        .filter(|(_, fit)| !fit.over && fit.moves > Legal::Nothing)
+        .collect();
+    let most = fits.iter().map(|(_, fit)| fit.moves).max();
+    fits.retain(|(_, fit)| Some(fit.moves) == most);
+    let under_way = fits.iter().filter(|(_, fit)| fit.under_way).count();
+    fits.retain(|(_, fit)| under_way != 1 || fit.under_way);
+    fits
+}
+
+pub(super) fn open_post(post: &Post) -> OpenPost {
+    OpenPost {
+        post: post.id,
+        number: post.number,
+        topic: post.topic.clone(),
     }
 }

@@ -39,6 +39,7 @@ pub(super) struct Inner {
     pub(super) problems: Problems,
     pub(super) turns: Turns,
     pub(super) errands: Errands,
+    pub(super) gathered: super::doubt::Gathered,
 }
 
 impl std::fmt::Debug for Desk {
@@ -65,6 +66,7 @@ impl Desk {
                 problems: Problems::new(options.problems),
                 turns: Turns::default(),
                 errands: Errands::default(),
+                gathered: super::doubt::Gathered::default(),
                 store,
                 clock,
                 options,

@@ -13,6 +13,7 @@ pub mod clock;
 mod coach_words;
 mod convert;
 mod deeds;
+mod doubt;
 mod edits;
 pub mod endgames;
 pub mod errand;

@@ -209,6 +209,62 @@ pub enum Heard {
     Talk,
 }
 
+/// A post that is open, as somebody is asked about it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OpenPost {
+    /// Id of the post.
+    pub post: i64,
+    /// Number within the group.
+    pub number: i64,
+    /// Topic, where the coach set one.
+    pub topic: Option<String>,
+}
+
+/// Why a message was not taken yet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Why {
+    /// Its moves fit another open post than the one it was sent to.
+    Elsewhere,
+    /// It answers one of several open posts.
+    Several,
+    /// It may tell others a move of a sealed post, and is not plainly an answer.
+    MayTell,
+}
+
+/// A message of which nothing was kept or shown: its writer says what it is to be.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct AskedBack {
+    /// Why it is asked back. Only [`Why::MayTell`] leaves the choice to say it to all.
+    pub why: Why,
+    /// The question.
+    pub message: String,
+    /// The posts it may be an answer to, the likeliest first.
+    pub posts: Vec<OpenPost>,
+}
+
+/// What came of an explicit answer.
+#[derive(Clone, Debug)]
+pub enum Taken {
+    /// It was judged.
+    Answer(Box<VerdictSheet>),
+    /// Nothing was kept; its sender is asked.
+    AskedBack(AskedBack),
+}
+
+/// What came of a message among others, with what else it could have been weighed.
+#[derive(Clone, Debug)]
+pub enum Came {
+    /// It was an answer, and this is the verdict.
+    Answer(Box<VerdictSheet>),
+    /// The same message was judged before (a replay); nothing new was counted.
+    Again(Box<VerdictSheet>),
+    /// It is talk that gives nothing away.
+    Talk,
+    /// Nothing was kept or shown; its writer is asked.
+    AskedBack(AskedBack),
+}
+
 /// A hint step.
 #[derive(Clone)]
 pub struct HintSheet {

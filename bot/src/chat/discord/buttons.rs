@@ -90,6 +90,26 @@ pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateAction
     ]))
 }
 
+/// The ways a doubtful reply may be meant, a button each. An id names the reply and the reading's place,
+/// from which the reading is found again.
+pub fn readings(place: &Place, sheet: &VerdictSheet) -> Vec<CreateActionRow> {
+    let buttons: Vec<CreateButton> = sheet
+        .readings
+        .iter()
+        .enumerate()
+        .map(|(i, line)| {
+            let id = format!("{}:{i}", id("mean", place, sheet.reply));
+            button(id, &format!("I mean {line}"), ButtonStyle::Primary)
+        })
+        .collect();
+    // Five rows are allowed, and one is for what else can be done.
+    buttons
+        .chunks(5)
+        .take(4)
+        .map(|five| CreateActionRow::Buttons(five.to_vec()))
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -16,6 +16,7 @@ use super::{
     commands,
     gate::Gate,
     hands::{Counted, Hands},
+    held,
     house::House,
     letter::quiet,
     missed,
@@ -187,6 +188,7 @@ impl Front {
         ));
         house.learn_groups().await?;
         missed::recall_direct(&house).await;
+        held::recall(&house).await;
         register(&house).await?;
         Ok((house, gateway))
     }

@@ -11,7 +11,7 @@ use poise::serenity_prelude as serenity;
 use serenity::{Cache, ChannelId, GuildId, Http, MessageId, UserId};
 use tokio::sync::watch;
 
-use super::turns::Turns;
+use super::{held::Shelf, turns::Turns};
 use crate::desk::{ChatName, CheckedPosition, Desk, DeskError, Person, Place};
 
 /// How many remembered things of a kind are kept before the oldest goes.
@@ -59,6 +59,8 @@ struct Memory {
     direct: Bounded<UserId, ChannelId>,
     /// Direct messages that wait to be told which group they are for.
     waiting: Bounded<UserId, (MessageId, String)>,
+    /// Messages that wait for their writer's word.
+    shelf: Shelf,
     /// Check reports that can be paged through.
     reports: VecDeque<(u64, Arc<Opened>)>,
     next_report: u64,
@@ -394,6 +396,11 @@ impl House {
     /// Takes the direct message that waits.
     pub fn take_waiting(&self, user: UserId) -> Option<(MessageId, String)> {
         self.memory().waiting.map.remove(&user)
+    }
+
+    /// Looks at the messages that wait for their writer's word, or changes them.
+    pub fn with_shelf<T>(&self, act: impl FnOnce(&mut Shelf) -> T) -> T {
+        act(&mut self.memory().shelf)
     }
 
     /// Opens a check report for paging; gives its number.

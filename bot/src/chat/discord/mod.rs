@@ -3,7 +3,8 @@
 //! - `client` logs in, registers the commands and listens; `carry` sends what the desk has to say;
 //!   `way` makes each request of a post once; `hands` knows what is being dealt with at a stop.
 //! - `commands/` has a file for each command, `presses` the buttons and forms, `talk` the messages among
-//!   others and the direct ones, `missed` what was said while no one listened, `turns` their order.
+//!   others and the direct ones, `missed` what was said while no one listened, `turns` their order, `held` those
+//!   that wait for their writer's word.
 //! - `sheets/` lays the desk's sheets out; `letter` sends them; `words` makes text fit for Discord.
 //! - `gate/` is what every request passes through: rate limits, patience, second attempts.
 //!
@@ -16,6 +17,7 @@ mod client;
 mod commands;
 mod gate;
 mod hands;
+mod held;
 mod house;
 mod letter;
 mod missed;

@@ -9,11 +9,12 @@ use serenity::{
 use super::{
     buttons::{self, Pressed},
     commands::{answers, study},
+    held,
     house::{self, House},
     letter::Letter,
     oops::{Answer, said},
     private::{self, Asked},
-    sheets,
+    sheets, words,
 };
 use crate::desk::{Person, Place, SameChoice, Verdict};
 
@@ -147,11 +148,35 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
                 };
                 let person = asked.person(house, &place).await;
                 let source = message.to_string();
-                let sheet = house
+                study::answered(house, &place, &person, about, &source, &text).await
+            })
+            .await;
+        }
+        "mean" => {
+            private::in_place(house, press, async {
+                let person = asked.person(house, &place).await;
+                let reading = pressed.more.as_deref().and_then(|more| more.parse().ok());
+                let (sheet, text) = house
                     .desk
-                    .answer(&place, &person, about, &source, &text)
+                    .mean(&place, &person, about, reading.unwrap_or(usize::MAX))
                     .await?;
-                Ok(sheets::verdict::letter(&place, &sheet))
+                let mut letter = sheets::verdict::letter(&place, &sheet);
+                letter.text = format!("\"{}\"\n{}", words::plain(&text), letter.text);
+                Ok(letter)
+            })
+            .await;
+        }
+        "held-look" => {
+            private::privately(house, asked, async {
+                held::look(house, asked.user().id, about)
+            })
+            .await;
+        }
+        verb @ ("held-answer" | "held-say" | "held-drop") => {
+            private::in_place(house, press, async {
+                let person = asked.person(house, &place).await;
+                let post = pressed.more.as_deref().and_then(|more| more.parse().ok());
+                held::chosen(house, asked.user().id, verb, about, post, &person).await
             })
             .await;
         }

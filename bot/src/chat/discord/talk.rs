@@ -2,7 +2,8 @@
 //!
 //! The rules, as members are told them:
 //! - In the group's channel, in a post's thread, and in a reply to the post, a message is taken when it
-//!   plainly is an answer; talk is left alone. A direct message, or one that calls the bot by name, is
+//!   plainly is an answer; talk is left alone, except that what may tell a move of a sealed post waits
+//!   for its writer's word, see `held`. A direct message, or one that calls the bot by name, is
 //!   always taken as an answer.
 //! - In a sealed group the verdict goes to the member directly, and the message is taken out of sight
 //!   where that is allowed. Where it is not, nothing the bot shows says whether the move was right.
@@ -14,15 +15,15 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, MessageId, MessageType, ReactionType, UserId};
 
 use super::{
-    buttons,
+    buttons, held,
     house::{self, House, Where},
     letter::Letter,
     oops::{brief, code, codes},
     sheets, words,
 };
 use crate::desk::{
-    ChatName, DeskError, Edited, Heard, Mode, Person, Place, PostRow, Verdict, VerdictSheet,
-    Withdrawn,
+    Came, ChatName, DeskError, Edited, Mode, OpenPost, Person, Place, PostRow, Taken, Verdict,
+    VerdictSheet, Why, Withdrawn,
 };
 
 /// Put under an answer whose sender cannot be told: the same whatever the verdict.
@@ -139,46 +140,48 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         user: spoken.user.to_string(),
         name: spoken.name.clone(),
     };
-    let source = spoken.id.to_string();
-    let mut post = post_meant(house, &place, spoken, at).await?;
-    if matches!(post, Meant::Open) {
-        let open: Vec<(Place, PostRow)> = open_posts(house, &place)
-            .await?
-            .into_iter()
-            .map(|row| (place.clone(), row))
-            .collect();
-        // Where the moves are legal in one only that one is meant, else the latest.
-        if let [(_, row)] = aimed(house, spoken.user, &open, &text).await?.as_slice() {
-            post = Meant::Post(row.post);
-        }
+    if held::knows(house, spoken.id) {
+        return Ok(());
     }
-    let heard = match post {
-        Meant::Post(post) => {
-            house
-                .desk
-                .hear_in(&place, &person, post, &source, &text)
-                .await?
-        }
-        Meant::Open => house.desk.hear(&place, &person, &source, &text).await?,
+    let source = spoken.id.to_string();
+    let chosen = match post_meant(house, &place, spoken, at).await? {
+        Meant::Post(post) => Some(post),
+        Meant::Open => None,
         Meant::None => return Ok(()),
     };
-    match heard {
-        Heard::Answer(sheet) => respond(house, &place, &person, spoken, &sheet).await,
+    let came = house
+        .desk
+        .take(&place, &person, chosen, &source, &text)
+        .await?;
+    let meant = match came {
+        Came::Answer(sheet) => return respond(house, &place, &person, spoken, &sheet).await,
         // Heard again after a replay, or read back: it was dealt with then.
-        Heard::Again(_) => Ok(()),
-        Heard::Talk if named => {
-            let post = match post {
-                Meant::Post(post) => Some(post),
-                _ => house.desk.open_post(&place).await?.map(|sheet| sheet.post),
-            };
-            let Some(post) = post else { return Ok(()) };
-            let sheet = house
-                .desk
-                .answer(&place, &person, post, &source, &text)
-                .await?;
-            respond(house, &place, &person, spoken, &sheet).await
+        Came::Again(_) => return Ok(()),
+        // Called by name, it is an answer: to the only post it may be about, or the latest.
+        Came::AskedBack(asked) if named && asked.why == Why::MayTell => {
+            match asked.posts.as_slice() {
+                [only] => Some(only.post),
+                _ => chosen,
+            }
         }
-        Heard::Talk => Ok(()),
+        Came::AskedBack(asked) => {
+            return held::hold(house, &place, &person, spoken, text, asked).await;
+        }
+        Came::Talk if named => chosen,
+        Came::Talk => return Ok(()),
+    };
+    let post = match meant {
+        Some(post) => Some(post),
+        None => house.desk.open_post(&place).await?.map(|sheet| sheet.post),
+    };
+    let Some(post) = post else { return Ok(()) };
+    match house
+        .desk
+        .answer_to(&place, &person, post, &source, &text)
+        .await?
+    {
+        Taken::Answer(sheet) => respond(house, &place, &person, spoken, &sheet).await,
+        Taken::AskedBack(asked) => held::hold(house, &place, &person, spoken, text, asked).await,
     }
 }
 
@@ -215,6 +218,14 @@ async fn post_meant(
     })
 }
 
+/// A name as others may read it: one that could tell a move of an open post is left out.
+pub async fn shown_name(house: &House, place: &Place, name: &str) -> String {
+    match house.desk.name_tells_a_move(place, name).await {
+        Ok(false) => words::plain(name),
+        Ok(true) | Err(_) => "A member".to_owned(),
+    }
+}
+
 /// Tells what came of an answer that was written where others read.
 async fn respond(
     house: &House,
@@ -239,7 +250,7 @@ async fn respond(
 }
 
 /// Takes a message out of sight, where we may.
-async fn hide(house: &House, place: &Place, spoken: &Spoken) -> bool {
+pub async fn hide(house: &House, place: &Place, spoken: &Spoken) -> bool {
     // A thread has the permissions of its channel.
     let allowed = house::channel(place)
         .and_then(|channel| house.permissions_in(channel))
@@ -294,7 +305,7 @@ async fn in_private(
     }
     // Nobody else may learn the verdict, so what is said here is the same whatever it was.
     if hidden {
-        let name = words::plain(&person.name);
+        let name = shown_name(house, place, &person.name).await;
         let letter = Letter::text(format!(
             "{name}, your answer is taken, and sealed. Press My progress to see what came of it."
         ))
@@ -459,6 +470,35 @@ pub async fn which_one(
     Ok(letter)
 }
 
+/// Asks about an answer whose moves fit other posts than the one it was sent to; its text waits in the
+/// meantime.
+pub fn elsewhere(
+    house: &House,
+    place: &Place,
+    user: UserId,
+    source: MessageId,
+    text: &str,
+    (question, posts): (&str, &[OpenPost]),
+) -> Letter {
+    house.let_wait(user, source, text.to_owned());
+    let quote = words::plain(&words::short(&text.replace('\n', " "), 200));
+    let mut letter = Letter::text(format!("\"{quote}\"\n{question}"));
+    for five in posts.chunks(5).take(5) {
+        let row = five
+            .iter()
+            .map(|post| {
+                buttons::button(
+                    buttons::id("to", place, post.post),
+                    &format!("Send it to position {}", post.number),
+                    serenity::ButtonStyle::Primary,
+                )
+            })
+            .collect();
+        letter = letter.row(serenity::CreateActionRow::Buttons(row));
+    }
+    letter
+}
+
 /// A post as it is told apart from the others: by its number and topic, or by its group.
 async fn named(
     house: &House,
@@ -566,6 +606,7 @@ pub async fn edited(house: &House, spoken: Spoken) {
 }
 
 async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
+    held::forget(house, spoken.id).await;
     let (text, _) = without_name(&spoken.text, house.me);
     let source = spoken.id.to_string();
     let places = if spoken.direct {
@@ -598,6 +639,8 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
                 tell(house, spoken.user, &letter, &nonce("e", spoken)).await;
                 return Ok(());
             }
+            // Nothing is kept of it any more, and others may read it.
+            Edited::Talk if !spoken.direct => return among_others(house, spoken).await,
             Edited::Talk => return Ok(()),
         }
     }
@@ -618,7 +661,7 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
 }
 
 /// The same message heard twice is answered once; an edit of it anew.
-fn nonce(kind: &str, spoken: &Spoken) -> String {
+pub fn nonce(kind: &str, spoken: &Spoken) -> String {
     use std::hash::{Hash, Hasher};
     let mut hasher = std::hash::DefaultHasher::new();
     (spoken.id.get(), &spoken.text).hash(&mut hasher);
@@ -630,6 +673,7 @@ pub async fn deleted(house: &House, channel: ChannelId, id: MessageId, direct: b
     if house.was_hidden(id) {
         return;
     }
+    held::forget(house, id).await;
     let places = if direct {
         house.groups().into_iter().map(house::place).collect()
     } else {

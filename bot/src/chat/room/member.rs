@@ -15,12 +15,12 @@ use super::{
     Room, Shared, door,
     door::{Guest, Member},
     feed::{self, Gone},
-    paper::{self, Judged, Said, media_type},
+    paper::{self, Judged, Said, To, media_type},
     trouble::Trouble,
 };
 use crate::desk::{
-    Heard, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress, Rank, TalkRow,
-    VerdictSheet, WordsRow,
+    AskedBack, Came, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress, Rank, Taken,
+    TalkRow, VerdictSheet, WordsRow,
 };
 
 /// Longest text of a reply, in characters.
@@ -48,6 +48,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/posts/{post}/{file}", get(post_picture))
         .route("/api/posts/{post}/reveal", get(reveal))
         .route("/api/posts/{post}/answer", post(answer))
+        .route("/api/readings/{reply}", post(mean))
         .route("/api/posts/{post}/hint", post(hint))
         .route("/api/posts/{post}/give-up", post(give_up))
         .route("/api/posts/{post}/mine", get(mine))
@@ -139,6 +140,21 @@ pub(super) async fn named(
             "Write the name the group should see, such as your first name.",
         ));
     }
+    let user = match (&guest.member, &guest.visitor.user) {
+        (Some(member), _) => Some(&member.person.user),
+        (None, user) => user.as_ref(),
+    };
+    let known = match user {
+        Some(user) => room.desk.name_of(&room.place, user).await?,
+        None => None,
+    };
+    if known.as_deref() != Some(name.as_str())
+        && room.desk.name_tells_a_move(&room.place, &name).await?
+    {
+        return Err(Trouble::bad(
+            "Everyone would see this name, and it could tell a move of the position that is open. Choose another one.",
+        ));
+    }
     let (user, cookie) = match (guest.member, guest.visitor.user) {
         (Some(member), _) => (member.person.user, None),
         (None, Some(user)) => (user, None),
@@ -187,12 +203,16 @@ async fn talk(
     ))
 }
 
-/// What came of a message: a verdict, or a line of talk that everyone sees.
+/// What came of a message.
 #[derive(Serialize)]
 #[serde(tag = "was", rename_all = "lowercase")]
 enum Outcome {
+    /// A verdict.
     Answer(Box<Judged>),
+    /// A line of talk that everyone sees.
     Talk { id: i64 },
+    /// Nothing yet: it stays with its writer, who says what it is to be.
+    Held(AskedBack),
 }
 
 /// Takes back one's own line of talk.
@@ -242,19 +262,23 @@ async fn say(
 ) -> Told<Outcome> {
     let Json(said) = body?;
     let text = bounded(&said.text)?;
-    let heard = room
-        .desk
-        .hear(&room.place, &person, &source(&person, &said.source)?, text)
-        .await?;
-    match heard {
-        Heard::Answer(sheet) | Heard::Again(sheet) => {
-            let judged = room.show_verdict(&person, &sheet, text).await;
-            Ok(Json(Outcome::Answer(Box::new(judged))))
-        }
-        Heard::Talk => Ok(Json(Outcome::Talk {
-            id: room.speak(&person, text).await?,
-        })),
+    if said.to == Some(To::All) {
+        // Its writer's own word, after the question.
+        let id = room.speak(&person, text).await?;
+        return Ok(Json(Outcome::Talk { id }));
     }
+    let source = source(&person, &said.source)?;
+    let came = room
+        .desk
+        .take(&room.place, &person, said.post, &source, text)
+        .await?;
+    Ok(Json(match came {
+        Came::Answer(sheet) | Came::Again(sheet) => room.judged(&person, &sheet, text).await,
+        Came::AskedBack(asked) => Outcome::Held(asked),
+        Came::Talk => Outcome::Talk {
+            id: room.speak(&person, text).await?,
+        },
+    }))
 }
 
 impl Room {
@@ -327,15 +351,35 @@ async fn answer(
     Member(person): Member,
     Path(post): Path<i64>,
     body: Result<Json<Said>, JsonRejection>,
-) -> Told<Judged> {
+) -> Told<Outcome> {
     let Json(said) = body?;
     let text = bounded(&said.text)?;
     let source = source(&person, &said.source)?;
-    let sheet = room
+    let taken = room
         .desk
-        .answer(&room.place, &person, post, &source, text)
+        .answer_to(&room.place, &person, post, &source, text)
         .await?;
-    Ok(Json(room.show_verdict(&person, &sheet, text).await))
+    Ok(Json(match taken {
+        Taken::Answer(sheet) => room.judged(&person, &sheet, text).await,
+        Taken::AskedBack(asked) => Outcome::Held(asked),
+    }))
+}
+
+/// Which of the readings of a doubtful reply was meant.
+#[derive(Deserialize)]
+struct Meant {
+    reading: usize,
+}
+
+async fn mean(
+    State(room): State<Shared>,
+    Member(person): Member,
+    Path(reply): Path<i64>,
+    body: Result<Json<Meant>, JsonRejection>,
+) -> Told<Judged> {
+    let Json(Meant { reading }) = body?;
+    let (sheet, text) = room.desk.mean(&room.place, &person, reply, reading).await?;
+    Ok(Json(room.show_verdict(&person, &sheet, &text).await))
 }
 
 async fn hint(
@@ -411,6 +455,10 @@ impl Room {
             .into_iter()
             .map(|row| paper::Answered::of(post, row))
             .collect())
+    }
+
+    async fn judged(&self, person: &Person, sheet: &VerdictSheet, text: &str) -> Outcome {
+        Outcome::Answer(Box::new(self.show_verdict(person, sheet, text).await))
     }
 
     /// Shows a verdict to its member's pages, and the answer to everyone's where answers are open.

@@ -37,6 +37,7 @@ const PARTS: &[(&str, &str, &str)] = &[
     ("talk.js", JS, include_str!("assets/talk.js")),
     ("tables.js", JS, include_str!("assets/tables.js")),
     ("member.js", JS, include_str!("assets/member.js")),
+    ("composer.js", JS, include_str!("assets/composer.js")),
     ("mine.js", JS, include_str!("assets/mine.js")),
     ("coach.js", JS, include_str!("assets/coach.js")),
     ("coach-chats.js", JS, include_str!("assets/coach-chats.js")),

@@ -135,6 +135,8 @@ pub(super) struct Judged {
     picture: Option<Shown>,
     your_move: bool,
     points: f64,
+    /// What it may have meant, to choose from.
+    readings: Vec<String>,
 }
 
 impl Judged {
@@ -148,6 +150,7 @@ impl Judged {
             picture: sheet.picture.as_ref().map(Shown::inside),
             your_move: sheet.your_move,
             points: sheet.points,
+            readings: sheet.readings.clone(),
         }
     }
 }
@@ -175,6 +178,7 @@ impl Mine {
                 picture: None,
                 your_move: false,
                 points: row.points,
+                readings: Vec::new(),
             },
         };
         Self {
@@ -308,4 +312,18 @@ pub(super) struct Said {
     pub(super) text: String,
     #[serde(default)]
     pub(super) source: String,
+    /// The open post that it was written to, where there is one.
+    #[serde(default)]
+    pub(super) post: Option<i64>,
+    /// Whom it is for, where its writer was asked.
+    #[serde(default)]
+    pub(super) to: Option<To>,
+}
+
+/// Whom a message is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum To {
+    /// Everyone in the group.
+    All,
 }

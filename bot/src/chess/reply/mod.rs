@@ -14,6 +14,7 @@ mod doubt;
 mod letters;
 mod link;
 mod marks;
+pub mod mentions;
 mod notation;
 mod phrase;
 pub(crate) mod reason;

@@ -2,6 +2,7 @@
 
 mod coach;
 mod coach_words;
+mod doubt;
 mod figures;
 mod interrupted;
 mod people;

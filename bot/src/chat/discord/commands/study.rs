@@ -3,19 +3,19 @@
 use std::sync::Arc;
 
 use poise::serenity_prelude as serenity;
-use serenity::{ButtonStyle, CreateActionRow};
+use serenity::{ButtonStyle, CreateActionRow, MessageId, UserId};
 
 use super::{Answer, Ctx, leaderboard, member, post_meant, privately};
 use crate::{
     chat::discord::{
-        buttons,
+        buttons, held,
         house::House,
         letter::Letter,
-        oops::Oops,
+        oops::{Oops, said},
         sheets::{tables, verdict},
-        words,
+        talk, words,
     },
-    desk::{Person, Place},
+    desk::{Person, Place, Taken},
 };
 
 /// For members: answer, hints, your own standing
@@ -56,7 +56,7 @@ async fn answer(
                 answered(ctx.data(), &place, &person, post, &source, &moves).await
             }
             Err(question) => {
-                let waits = serenity::MessageId::new(source.get());
+                let waits = MessageId::new(source.get());
                 ctx.data().let_wait(ctx.interaction.user.id, waits, moves);
                 Ok(question)
             }
@@ -74,8 +74,21 @@ pub async fn answered(
     source: &str,
     text: &str,
 ) -> Answer<Letter> {
-    let sheet = house.desk.answer(place, person, post, source, text).await?;
-    Ok(verdict::letter(place, &sheet))
+    let taken = house
+        .desk
+        .answer_to(place, person, post, source, text)
+        .await?;
+    match taken {
+        Taken::Answer(sheet) => Ok(verdict::letter(place, &sheet)),
+        Taken::AskedBack(asked) => {
+            let (Ok(user), Ok(message)) = (person.user.parse(), source.parse()) else {
+                return said(asked.message);
+            };
+            let question = (asked.message.as_str(), asked.posts.as_slice());
+            let (user, message) = (UserId::new(user), MessageId::new(message));
+            Ok(talk::elsewhere(house, place, user, message, text, question))
+        }
+    }
 }
 
 /// Get the next hint: the piece, then the idea, then the move
@@ -246,6 +259,7 @@ async fn erase_me(ctx: Ctx<'_>) -> Answer<()> {
 /// Erases, and says so.
 pub async fn erased(house: &House, place: &Place, person: &Person) -> Answer<Letter> {
     house.desk.erase_me(place, person).await?;
+    held::erase(house, place, &person.user).await;
     Ok(Letter::text(
         "Everything that was kept of you in this group is erased.",
     ))
@@ -265,7 +279,7 @@ fn help_text(house: &Arc<House>) -> String {
     };
     format!(
         "**Answering.** Press Answer under the position, use /study answer, write to me directly, reply to the position's message, or {hears}. Any usual notation will do: Nf3, e2-e4, e8=Q, a whole line, or the letters of your language.\n\
-**What comes of it.** In a sealed group you alone see the verdict; in an open one the others find it behind a spoiler mark. A move that you write where others read is taken as your answer, and hidden where I may. Talk is left alone.\n\
+**What comes of it.** In a sealed group you alone see the verdict; in an open one the others find it behind a spoiler mark. A move that you write where others read is taken as your answer, and hidden where I may. Talk is left alone; what may give a move away I hide where I may, and ask you in private what it is to be: your answer, a word to all, or nothing.\n\
 **A longer line** is played out with you move by move. Hints come in three steps for each move of yours: the piece, the idea, the move.\n\
 **Points.** /study points says how they are counted here.\n\
 **Editing or deleting.** What was decided stands. A message in which I found no move may be edited, and is read again.\n\

@@ -12,6 +12,7 @@ const FILE: &str = "board";
 /// The verdict for its member, with what can be done next.
 pub fn letter(place: &Place, sheet: &VerdictSheet) -> Letter {
     let mut letter = told(sheet);
+    letter.rows.extend(buttons::readings(place, sheet));
     letter.rows.extend(buttons::under_verdict(place, sheet));
     letter
 }

@@ -1,7 +1,8 @@
 // The member's page: coming in, the open position, the talk, and the message box.
 
-import { careful, get, mark, post } from "./ask.js";
+import { careful, get, post } from "./ask.js";
 import { button, byId, choice, fill, make, sure } from "./build.js";
+import { choose, composer, settle } from "./composer.js";
 import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
 import { offering } from "./naming.js";
@@ -14,6 +15,7 @@ import { views } from "./views.js";
 const REVEALS = 3;
 
 const stream = new Stream(byId("stream"), {
+  mean,
   controls: (line) =>
     line.by === state.me.id
       ? [button("Take back", (event) => takeBack(event.currentTarget, line.id), { class: "small" })]
@@ -206,8 +208,7 @@ async function arrange(rows) {
   const closed = rows.filter((row) => !row.open).slice(0, REVEALS);
   for (const row of [...open, ...closed]) stream.posted(row);
   const before = state.open;
-  if (!open.some((row) => row.post === state.open)) state.open = open[0]?.post ?? null;
-  else if (open[0] && !sheets.has(open[0].post)) state.open = open[0].post;
+  settle();
   if (state.open !== before || !byId("open-post").childElementCount) await showOpen();
   for (const row of closed) {
     if (stream.items.has(`reveal-${row.post}`)) continue;
@@ -249,11 +250,8 @@ function chooser() {
   const open = state.rows.filter((row) => row.open);
   if (open.length < 2) return [];
   const pairs = open.map((row) => [row.post, `No. ${row.number}${row.topic ? `, ${row.topic}` : ""}`]);
-  const select = choice(pairs, state.open, { "aria-label": "Which open position" });
-  select.addEventListener("change", () => {
-    state.open = Number(select.value);
-    showOpen().then(recall);
-  });
+  const select = choice(pairs, state.open, { id: "shown-post", "aria-label": "Which open position" });
+  select.addEventListener("change", () => choose(Number(select.value)));
   return [make("p", {}, select)];
 }
 
@@ -305,59 +303,27 @@ async function giveUp(control, id, told) {
   });
 }
 
-// ---- the message box --------------------------------------------------------------------------
+// ---- verdicts ---------------------------------------------------------------------------------
 
-const text = byId("text");
-/** The mark of the text as it stands; a new one for each text. */
-let sending = null;
-
-text.addEventListener("input", () => {
-  sending = null;
+composer({
+  state,
+  judged,
+  chosen: () => showOpen().then(recall),
 });
-text.addEventListener("keydown", (event) => {
-  if (event.key === "Enter" && !event.shiftKey && !event.isComposing) {
-    event.preventDefault();
-    byId("say").requestSubmit(byId("send"));
-  }
-});
-byId("say").addEventListener("submit", (event) => {
-  event.preventDefault();
-  send(byId("send"), async (body) => {
-    const came = await post("/api/say", body);
-    // Talk comes back over the feed, in the order everyone sees.
-    if (came.was === "answer") judged(came);
-  });
-});
-byId("answer").addEventListener("click", () => {
-  send(byId("answer"), async (body) => {
-    if (state.open === null) {
-      throw new Error("No position is open just now, so there is nothing to answer. Send says it to the group.");
-    }
-    judged(await post(`/api/posts/${state.open}/answer`, body));
-  });
-});
-
-function send(control, act) {
-  const said = text.value;
-  if (!said.trim()) {
-    text.focus();
-    return;
-  }
-  sending ??= mark();
-  careful(control, byId("say-trouble"), async () => {
-    await act({ text: said, source: sending });
-    // Only what was sent is cleared, not what was typed meanwhile.
-    if (text.value === said) text.value = "";
-    sending = null;
-    text.focus({ preventScroll: true });
-  });
-}
 
 function judged(verdict) {
   // The next move of a line has hints of its own.
   if (verdict.your_move && byId("hint")) byId("hint").hidden = false;
   stream.judged(verdict.reply, now(), verdict).classList.add("fresh");
   toEnd();
+}
+
+/** Sends one of the readings of a doubtful reply, the one that was meant. */
+function mean(control, reply, reading, told) {
+  return careful(control, told, async () => {
+    judged(await post(`/api/readings/${reply}`, { reading }));
+    byId("text").focus({ preventScroll: true });
+  });
 }
 
 begin().catch((error) => {

@@ -1,6 +1,6 @@
 // A post and a reveal as everyone sees them.
 
-import { counted, fresh, make, points } from "./build.js";
+import { button, counted, fresh, make, points } from "./build.js";
 import { leaderboard } from "./tables.js";
 import { closing } from "./when.js";
 
@@ -113,11 +113,12 @@ const VERDICTS = {
 /** A verdict in words. */
 export const verdictName = (verdict) => VERDICTS[verdict] ?? "Not judged yet";
 
-/** What only this member sees of a reply of theirs. */
-export function verdict(judged) {
+/** What only this member sees of a reply of theirs. `mean` sends one of the readings that are asked about. */
+export function verdict(judged, mean) {
   return [
     make("p", { class: "verdict" }, verdictName(judged.verdict), worth(judged)),
     make("p", { class: "verdict-of" }, judged.message),
+    mean && judged.readings?.length ? readings(judged, mean) : null,
     judged.picture
       ? make(
           "figure",
@@ -128,6 +129,19 @@ export function verdict(judged) {
       : null,
     judged.your_move ? make("p", { class: "your-move" }, "Your move.") : null,
   ];
+}
+
+/** The ways a doubtful reply may be meant, a button each. */
+function readings(judged, mean) {
+  const told = make("p", { class: "trouble", role: "alert" });
+  return make(
+    "div",
+    { class: "readings", role: "group", "aria-label": "What did you mean?", "data-post": judged.post },
+    judged.readings.map((line, i) =>
+      button(`I mean ${line}`, (event) => mean(event.currentTarget, judged.reply, i, told)),
+    ),
+    told,
+  );
 }
 
 function worth(judged) {

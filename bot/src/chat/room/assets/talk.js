@@ -10,13 +10,14 @@ const LONG = 600;
 /**
  * A stream in the list element `list`. Items are kept in order of time, and each once: `key` says what
  * an item is about. `controls(line)` gives the buttons that go with a line of talk, `answerControls(reply)`
- * those that go with the reader's own answer.
+ * those that go with the reader's own answer; `mean` sends a reading of a doubtful reply.
  */
 export class Stream {
-  constructor(list, { controls = () => [], answerControls = () => [] } = {}) {
+  constructor(list, { controls = () => [], answerControls = () => [], mean } = {}) {
     this.list = list;
     this.controls = controls;
     this.answerControls = answerControls;
+    this.mean = mean;
     this.items = new Map();
     this.lastTalk = 0;
     this.firstTalk = Infinity;
@@ -73,7 +74,9 @@ export class Stream {
 
   /** A reply of this reader with its verdict. */
   judged(reply, at, judged) {
-    const content = [said("You", at, { eyes: "Only you see this", controls: this.answerControls(reply) }), words(judged.text), ...verdict(judged)];
+    // What was asked back before is settled by this one.
+    for (const asked of this.list.querySelectorAll(`.readings[data-post="${judged.post}"]`)) asked.remove();
+    const content = [said("You", at, { eyes: "Only you see this", controls: this.answerControls(reply) }), words(judged.text), ...verdict(judged, this.mean)];
     return this.put(`reply-${reply}`, at, content, "sealed");
   }
 

@@ -1,0 +1,318 @@
+//! What is said to a group, and what is answered by choice: taken as an answer, left alone as talk, or
+//! asked back.
+//!
+//! Asked back, at no cost and with nothing kept, is
+//! - what fits another open post and not the one it was sent to;
+//! - what plainly is an answer and could be one to several open posts;
+//! - while a sealed post is open, whatever may tell a move of it and is not plainly an answer: others do
+//!   not see it before its writer says so.
+
+use std::sync::Arc;
+
+use super::{
+    AskedBack, Came, Desk, Heard, Mode, OpenPost, Person, Place, Taken, Verdict, VerdictSheet, Why,
+    error::{Done, not_found},
+    handle::{group_at, post_of},
+    problems,
+    replies::{kept_reply, key, line_before},
+    text::{self, LONGEST_REPLY},
+};
+use crate::chess::{line, reply::mentions::Moves};
+
+/// Seconds in which the moves along a solution are gathered.
+const GATHERING: f64 = 5.0;
+/// How many posts' moves are kept ready.
+const MOST_KEPT: usize = 64;
+
+/// The moves along the solutions of the posts last asked about.
+pub(super) type Gathered = std::sync::Mutex<Vec<Kept>>;
+
+/// A position and its task, with the moves along its solution.
+type Kept = ((String, String), Arc<Moves>);
+
+impl Desk {
+    /// An explicit answer to the chosen post, as [`Desk::answer`] takes it; asked back where its moves
+    /// fit another open post and not this one.
+    ///
+    /// # Errors
+    /// As [`Desk::answer`].
+    pub async fn answer_to(
+        &self,
+        place: &Place,
+        person: &Person,
+        chosen: i64,
+        source: &str,
+        text: &str,
+    ) -> Done<Taken> {
+        let (read, _) = text::body(text, LONGEST_REPLY);
+        if !self.is_known(place, source).await? {
+            let other = self.elsewhere(place, &person.user, chosen, &read).await?;
+            if !other.is_empty() {
+                let other = other.into_iter().map(|(post, _)| post).collect();
+                let asked = self.ask_elsewhere(place, chosen, other).await?;
+                return Ok(Taken::AskedBack(asked));
+            }
+        }
+        let sheet = self.answer(place, person, chosen, source, text).await?;
+        Ok(Taken::Answer(Box::new(sheet)))
+    }
+
+    /// A message among others, with the post that it was written to, where it was to one.
+    ///
+    /// # Errors
+    /// When the chosen post is not this group's, or the store cannot be used.
+    pub async fn take(
+        &self,
+        place: &Place,
+        person: &Person,
+        chosen: Option<i64>,
+        source: &str,
+        text: &str,
+    ) -> Done<Came> {
+        let (read, _) = text::body(text, LONGEST_REPLY);
+        let user = &person.user;
+        let mut post = chosen;
+        if !self.is_known(place, source).await? {
+            let fits = match chosen {
+                Some(chosen) => self.elsewhere(place, user, chosen, &read).await?,
+                None => self.fitting(place, user, &read).await?,
+            };
+            let answer = fits.iter().any(|(_, fit)| fit.answer);
+            let mut fits: Vec<OpenPost> = fits.into_iter().map(|(post, _)| post).collect();
+            match (chosen, fits.as_mut_slice()) {
+                (None, [only]) => post = Some(only.post),
+                (Some(chosen), [_, ..]) if answer => {
+                    return Ok(Came::AskedBack(
+                        self.ask_elsewhere(place, chosen, fits).await?,
+                    ));
+                }
+                (None, [_, _, ..]) if answer => return Ok(Came::AskedBack(ask_which(fits))),
+                _ => {}
+            }
+        }
+        let heard = match post {
+            Some(post) => self.hear_in(place, person, post, source, text).await?,
+            None => self.hear(place, person, source, text).await?,
+        };
+        Ok(match heard {
+            Heard::Answer(sheet) => Came::Answer(sheet),
+            Heard::Again(sheet) => Came::Again(sheet),
+            Heard::Talk => {
+                let mut told = self.told_by(place, user, text).await?;
+                // The one it was written to comes first.
+                told.sort_by_key(|open| Some(open.post) != post);
+                match told.is_empty() {
+                    true => Came::Talk,
+                    false => Came::AskedBack(ask_doubtful(told)),
+                }
+            }
+        })
+    }
+
+    /// Whether a name would tell others a move of a sealed post that is open.
+    ///
+    /// # Errors
+    /// When the store cannot be used.
+    pub async fn name_tells_a_move(&self, place: &Place, name: &str) -> Done<bool> {
+        Ok(!self.told_by(place, "", name).await?.is_empty())
+    }
+
+    /// The open posts of a sealed group of which a text may tell a move: at the start, along the
+    /// solution, or along the writer's own line. Empty in an open group.
+    async fn told_by(&self, place: &Place, user: &str, text: &str) -> Done<Vec<OpenPost>> {
+        if self.settings(place).await?.mode == Mode::Open {
+            return Ok(Vec::new());
+        }
+        let mut told = Vec::new();
+        for open in self.open_posts(place).await? {
+            let (at, who, post) = (place.clone(), user.to_owned(), open.post);
+            let found = self
+                .read(move |db| {
+                    let group = group_at(db, &at)?;
+                    let post = post_of(db, &group, post)?;
+                    let replies = match db.member_by_user(group.id, &who)? {
+                        Some(member) => db.replies_of(post.id, member.id)?,
+                        None => Vec::new(),
+                    };
+                    Ok(db
+                        .position(post.position_id)?
+                        .map(|position| (position, line_before(&replies, None))))
+                })
+                .await?;
+            let Some((position, line)) = found else {
+                continue;
+            };
+            let along = self
+                .moves_along(&position.fen, &position.stipulation)
+                .await?;
+            let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
+            let own = line::moves(&board, &line);
+            let text = text.to_owned();
+            let tells = self
+                .inner
+                .quick
+                .run("looking for moves in a message", GATHERING, move |_| {
+                    let mut own_line = Moves::default();
+                    own_line.add_along(&board, &own);
+                    along.may_be_told_by(&text) || own_line.may_be_told_by(&text)
+                })
+                .await?;
+            if tells {
+                told.push(open);
+            }
+        }
+        Ok(told)
+    }
+
+    /// The moves at the start of a problem and along its solution.
+    async fn moves_along(&self, fen: &str, stipulation: &str) -> Done<Arc<Moves>> {
+        let key = (fen.to_owned(), stipulation.to_owned());
+        if let Some(moves) = self
+            .gathered()
+            .iter()
+            .find_map(|(kept, moves)| (*kept == key).then(|| moves.clone()))
+        {
+            return Ok(moves);
+        }
+        let (board, _) = problems::parse(fen, stipulation)?;
+        let problem = self.problem(fen, stipulation).await?;
+        let moves = self
+            .inner
+            .quick
+            .run("gathering the moves of a solution", GATHERING, move |_| {
+                let mut moves = Moves::default();
+                moves.add(&board);
+                if let Some(problem) = problem {
+                    moves.add_solution(&board, &problem.solution);
+                }
+                Arc::new(moves)
+            })
+            .await?;
+        let mut gathered = self.gathered();
+        gathered.insert(0, (key, moves.clone()));
+        gathered.truncate(MOST_KEPT);
+        Ok(moves)
+    }
+
+    fn gathered(&self) -> std::sync::MutexGuard<'_, Vec<Kept>> {
+        self.inner
+            .gathered
+            .lock()
+            .unwrap_or_else(std::sync::PoisonError::into_inner)
+    }
+
+    /// One of the readings of a doubtful reply, sent as the answer that was meant. However often it is
+    /// sent, it counts once for each reply that was asked back.
+    ///
+    /// # Errors
+    /// When the reply is not theirs, or nothing (more) is asked about it.
+    pub async fn mean(
+        &self,
+        place: &Place,
+        person: &Person,
+        reply: i64,
+        reading: usize,
+    ) -> Done<(VerdictSheet, String)> {
+        let source = format!("reading:{reply}");
+        let (at, user, key) = (place.clone(), person.user.clone(), key(place, &source));
+        let meant = self
+            .read(move |db| {
+                let group = group_at(db, &at)?;
+                let member = db.member_by_user(group.id, &user)?;
+                match (member, db.reply_by_source(&key)?) {
+                    (Some(member), Some(meant)) if meant.member_id == member.id => {
+                        kept_reply(db, meant).map(Some)
+                    }
+                    _ => Ok(None),
+                }
+            })
+            .await?;
+        if let Some(meant) = meant {
+            let text = meant.reply.text.clone();
+            return Ok((self.verdict_on(meant).await?, text));
+        }
+        let asked = self.verdict(place, person, reply).await?;
+        if asked.verdict != Verdict::Unclear {
+            return not_found("Nothing is asked about this answer any more.");
+        }
+        let Some(text) = asked.readings.get(reading) else {
+            return not_found(
+                "Nothing is asked about this answer any more: a later one has come, or the post has closed.",
+            );
+        };
+        let sheet = self
+            .answer(place, person, asked.post, &source, text)
+            .await?;
+        Ok((sheet, text.clone()))
+    }
+
+    /// Whether a message was taken as an answer before.
+    async fn is_known(&self, place: &Place, source: &str) -> Done<bool> {
+        let key = key(place, source);
+        self.read(move |db| Ok(db.reply_by_source(&key)?.is_some()))
+            .await
+    }
+
+    async fn ask_elsewhere(
+        &self,
+        place: &Place,
+        chosen: i64,
+        posts: Vec<OpenPost>,
+    ) -> Done<AskedBack> {
+        let place = place.clone();
+        let number = self
+            .read(move |db| {
+                let group = group_at(db, &place)?;
+                // A post that is gone has no number worth naming.
+                Ok(post_of(db, &group, chosen)?.number)
+            })
+            .await?;
+        let message = match posts.as_slice() {
+            [only] => format!(
+                "These moves fit position {}, not {number}: send it there?",
+                only.number
+            ),
+            several => format!(
+                "These moves fit positions {}, not {number}. Which one do you mean?",
+                numbers(several, "and")
+            ),
+        };
+        Ok(AskedBack {
+            why: Why::Elsewhere,
+            message,
+            posts,
+        })
+    }
+}
+
+fn ask_which(posts: Vec<OpenPost>) -> AskedBack {
+    AskedBack {
+        why: Why::Several,
+        message: format!(
+            "These moves fit positions {}. Which one do you mean?",
+            numbers(&posts, "and")
+        ),
+        posts,
+    }
+}
+
+fn ask_doubtful(posts: Vec<OpenPost>) -> AskedBack {
+    AskedBack {
+        why: Why::MayTell,
+        message: format!(
+            "This may give away a move of position {}, which is still open, so nobody else sees it yet. What is it to be?",
+            numbers(&posts, "or")
+        ),
+        posts,
+    }
+}
+
+/// "12", "12 and 13", "12, 13 and 14".
+fn numbers(posts: &[OpenPost], and: &str) -> String {
+    let numbers: Vec<String> = posts.iter().map(|post| post.number.to_string()).collect();
+    match numbers.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, before)) => format!("{} {and} {last}", before.join(", ")),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,191 @@
+//! What is asked back: moves that fit another post, and text that may tell a move.
+
+use super::{super::*, Club, person};
+
+const MONDAY: &str = "2031-03-03T18:30:00Z";
+
+async fn two_open() -> (Club, i64, i64) {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let two = club.open("two").await;
+    let three = club.open("three").await;
+    (club, two, three)
+}
+
+async fn replies(club: &Club, post: i64) -> usize {
+    let rows = club.desk.replies(&club.place, &club.coach, post).await;
+    rows.expect("read").len()
+}
+
+async fn take(club: &Club, chosen: Option<i64>, source: &str, text: &str) -> Came {
+    club.desk
+        .take(&club.place, &person("Ana"), chosen, source, text)
+        .await
+        .expect("taken")
+}
+
+#[tokio::test]
+async fn an_answer_that_fits_another_post_only_is_booked_nowhere_and_asked_back() {
+    let (club, two, three) = two_open().await;
+    let ana = person("Ana");
+    // Only in "three" does a queen stand on d1.
+    let taken = club
+        .desk
+        .answer_to(&club.place, &ana, two, "m1", "Qa1")
+        .await
+        .expect("taken");
+    let Taken::AskedBack(asked) = taken else {
+        panic!("it was judged");
+    };
+    assert_eq!(asked.why, Why::Elsewhere);
+    assert_eq!(
+        asked.posts.iter().map(|post| post.post).collect::<Vec<_>>(),
+        [three]
+    );
+    assert_eq!(
+        asked.message,
+        "These moves fit position 2, not 1: send it there?"
+    );
+    assert_eq!(
+        (replies(&club, two).await, replies(&club, three).await),
+        (0, 0)
+    );
+
+    // Said among others to that post, it is the same.
+    let Came::AskedBack(asked) = take(&club, Some(two), "m2", "Qa1").await else {
+        panic!("it was taken");
+    };
+    assert_eq!(asked.why, Why::Elsewhere);
+    assert_eq!(replies(&club, two).await, 0);
+
+    // Where it fits the chosen one, or none, the choice stands.
+    for (source, text) in [("m3", "Kf1"), ("m4", "Qxh8")] {
+        let taken = club
+            .desk
+            .answer_to(&club.place, &ana, two, source, text)
+            .await
+            .expect("taken");
+        assert!(
+            matches!(taken, Taken::Answer(sheet) if sheet.post == two),
+            "{text}"
+        );
+    }
+    // A line under way counts.
+    club.desk
+        .answer(&club.place, &ana, three, "m5", "Rxd8+")
+        .await
+        .expect("judged");
+    let Came::Answer(sheet) = take(&club, None, "m6", "Kf1").await else {
+        panic!("it was asked back");
+    };
+    assert_eq!(sheet.post, three);
+}
+
+#[tokio::test]
+async fn an_answer_to_several_posts_is_asked_about() {
+    let (club, two, three) = two_open().await;
+    let Came::AskedBack(asked) = take(&club, None, "m1", "Kf1").await else {
+        panic!("it was taken");
+    };
+    assert_eq!(asked.why, Why::Several);
+    assert_eq!(
+        asked.posts.iter().map(|post| post.post).collect::<Vec<_>>(),
+        [two, three]
+    );
+    assert!(
+        matches!(take(&club, Some(two), "m2", "Kf1").await, Came::Answer(sheet) if sheet.post == two)
+    );
+}
+
+#[tokio::test]
+async fn what_may_tell_a_move_is_asked_about_while_a_sealed_post_is_open() {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let words = "perhaps the rook takes on d8";
+    assert!(
+        matches!(take(&club, None, "m0", words).await, Came::Talk),
+        "nothing is open"
+    );
+    let two = club.open("two").await;
+    for text in [
+        words,
+        "spoiler: Rd7",
+        "Л d 7",
+        "what about the back: rook up",
+    ] {
+        let Came::AskedBack(asked) = take(&club, Some(two), "m1", text).await else {
+            panic!("{text}");
+        };
+        assert_eq!(
+            (asked.why, asked.posts[0].post),
+            (Why::MayTell, two),
+            "{text}"
+        );
+    }
+    assert!(matches!(
+        take(&club, Some(two), "m2", "see you at 6").await,
+        Came::Talk
+    ));
+    assert_eq!(replies(&club, two).await, 0);
+    assert!(
+        club.desk
+            .talk(&club.place, 0, 10)
+            .await
+            .expect("read")
+            .is_empty()
+    );
+    let tells = async |name: &str| club.desk.name_tells_a_move(&club.place, name).await;
+    assert!(tells("Rd8 mate").await.expect("read"));
+    assert!(!tells("Ana").await.expect("read"));
+
+    // In an open group everyone may speak.
+    let mut settings = club.desk.settings(&club.place).await.expect("read");
+    settings.mode = Mode::Open;
+    club.desk
+        .change_settings(&club.place, &club.coach, settings)
+        .await
+        .expect("set");
+    assert!(matches!(
+        take(&club, Some(two), "m3", words).await,
+        Came::Talk
+    ));
+}
+
+#[tokio::test]
+async fn a_reading_is_sent_once() {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let two = club.open("two").await;
+    let ana = person("Ana");
+    let asked = club
+        .desk
+        .answer(&club.place, &ana, two, "m1", "Rxd8+ or Rd7")
+        .await
+        .expect("judged");
+    if asked.readings.is_empty() {
+        // Nothing is asked, and nothing can be pressed.
+        assert!(
+            club.desk
+                .mean(&club.place, &ana, asked.reply, 0)
+                .await
+                .is_err()
+        );
+        return;
+    }
+    let (first, text) = club
+        .desk
+        .mean(&club.place, &ana, asked.reply, 0)
+        .await
+        .expect("sent");
+    let (again, _) = club
+        .desk
+        .mean(&club.place, &ana, asked.reply, 1)
+        .await
+        .expect("shown again");
+    assert_eq!(text, asked.readings[0]);
+    assert_eq!(first.reply, again.reply);
+    assert_eq!(replies(&club, two).await, 2);
+    assert!(
+        club.desk
+            .mean(&club.place, &person("Ben"), asked.reply, 0)
+            .await
+            .is_err()
+    );
+}
