@@ -157,6 +157,15 @@ impl Visitor {
         visitor
     }
 
+    /// Comes in by the coach's link, under a name.
+    async fn coaching(link: &str) -> Self {
+        let mut coach = Self::by(link).await;
+        coach
+            .post("/api/coach/enter", &json!({"name": "Rosalind"}))
+            .await;
+        coach
+    }
+
     fn keep(&mut self, response: &Response) {
         for cookie in response.headers().get_all(header::SET_COOKIE) {
             let cookie = cookie.to_str().expect("text");
@@ -248,7 +257,7 @@ impl Visitor {
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
 async fn killed_between_an_answer_and_its_verdict_it_is_judged_once_at_the_next_start() {
     let mut room = Program::start(&settings(), None);
-    let mut coach = Visitor::by(&room.link("For the coach:").await).await;
+    let mut coach = Visitor::coaching(&room.link("For the coach:").await).await;
     let mut ana = Visitor::by(&room.link("For members:").await).await;
     ana.post("/api/enter", &json!({"name": "Ana"})).await;
     let post = coach.open(SLOW).await;
@@ -337,7 +346,7 @@ async fn a_refused_token_is_said_where_the_coach_is_and_a_new_one_is_noticed() {
     std::fs::write(folder.path().join("sealed-move.toml"), settings()).expect("written");
     let child = launch(folder.path(), Some(&discord), Some(&file));
     let mut room = Program { child, folder };
-    let coach = Visitor::by(&room.link("For the coach:").await).await;
+    let coach = Visitor::coaching(&room.link("For the coach:").await).await;
     let words = "Discord refuses the bot's token; copy it anew";
     room.until(words).await;
     coach.until_told(words).await;
@@ -368,7 +377,7 @@ async fn a_gateway_closed_for_good_is_told_and_the_room_goes_on() {
     ] {
         let discord = Discord::start().await;
         let mut room = Program::start(&settings(), Some(&discord));
-        let coach = Visitor::by(&room.link("For the coach:").await).await;
+        let coach = Visitor::coaching(&room.link("For the coach:").await).await;
         room.until("On Discord.").await;
         let identified = discord.world().sessions.identified;
         discord.gateway(Out::Close(code, "closed"));
@@ -381,8 +390,8 @@ async fn a_gateway_closed_for_good_is_told_and_the_room_goes_on() {
             "{code}: tried again"
         );
         assert_eq!(
-            coach.get("/api/me").await["coach"],
-            true,
+            coach.get("/api/me").await["name"],
+            "Rosalind",
             "the room goes on"
         );
         assert_eq!(room.stop().await, 0, "{}", room.log());
@@ -398,7 +407,7 @@ async fn the_room_does_not_wait_for_discord_nor_fall_with_it() {
         .faults
         .plan("GET", "/users/@me", 10, Trouble::Status(503));
     let mut room = Program::start(&settings(), Some(&discord));
-    let coach = Visitor::by(&room.link("For the coach:").await).await;
+    let coach = Visitor::coaching(&room.link("For the coach:").await).await;
     assert_eq!(coach.discord_is().await["state"], "starting");
     let log = room.until("It is tried again in").await;
     assert!(log.contains("\nDiscord cannot be reached"), "{log}");
