@@ -102,6 +102,20 @@ impl RunningRoom {
         }
     }
 
+    /// Asks the program to stop (SIGTERM), and waits until it has.
+    ///
+    /// # Panics
+    /// When it does not run, or does not end in good order.
+    pub fn stop(&mut self) {
+        let mut process = self.process.take().expect("it runs");
+        let asked = Command::new("kill")
+            .arg("-TERM")
+            .arg(process.id().to_string())
+            .status();
+        assert!(asked.is_ok_and(|status| status.success()), "asked");
+        assert!(process.wait().is_ok_and(|status| status.success()), "ended");
+    }
+
     /// Starts the program again, on the same store and port.
     pub fn start_again(&mut self) {
         let links = (self.member_link.clone(), self.coach_link.clone());

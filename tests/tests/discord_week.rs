@@ -257,7 +257,7 @@ async fn strangers_and_hostile_files_get_a_plain_word() {
         ..Attach::text("zeros.epd", "")
     };
     let told = check(zeros).await;
-    assert!(told.contains("not a text file"), "{told}");
+    assert!(told.contains("the file is not text"), "{told}");
     let told = check(Attach::text("empty.epd", "")).await;
     assert!(!told.is_empty() && !told.contains("sound"), "{told}");
     let told = check(Attach::text(

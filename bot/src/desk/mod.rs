@@ -64,4 +64,5 @@ pub use moderation::{GoneRow, How, WatchedRow};
 pub use options::DeskOptions;
 pub use schedule::LATE;
 pub use sheets::*;
+pub use talk::LONGEST_LINE;
 pub use text::{LONGEST_NAME, LONGEST_REPLY};

@@ -12,7 +12,7 @@ use super::{
 };
 
 /// The most characters of a line of talk.
-const LONGEST_LINE: usize = 4_000;
+pub const LONGEST_LINE: usize = 4_000;
 
 impl Desk {
     /// Keeps a line of talk (the room's own chat) and returns its id.

@@ -19,8 +19,8 @@ use super::{
     trouble::Trouble,
 };
 use crate::desk::{
-    AskedBack, Came, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress, Rank, Taken,
-    TalkRow, VerdictSheet, WordsRow,
+    AskedBack, Came, LONGEST_LINE, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress,
+    Rank, Taken, TalkRow, VerdictSheet, WordsRow,
 };
 
 /// Longest text of a reply, in characters.
@@ -274,8 +274,9 @@ async fn say(
         .await?;
     Ok(Json(match came {
         Came::Answer(sheet) | Came::Again(sheet) => room.judged(&person, &sheet, text).await,
-        Came::AskedBack(asked) => Outcome::Held(asked),
-        Came::Talk => Outcome::Talk {
+        // No line of talk is that long, which is said at once rather than after the question.
+        Came::AskedBack(asked) if text.chars().nth(LONGEST_LINE).is_none() => Outcome::Held(asked),
+        Came::AskedBack(_) | Came::Talk => Outcome::Talk {
             id: room.speak(&person, text).await?,
         },
     }))
