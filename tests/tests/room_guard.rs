@@ -161,8 +161,9 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     // A name is no way around it.
     boris.press("My work").await;
     boris
-        .run(
-            "document.querySelector('#new-name').value = ''; return true",
+        .until(
+            "a field for the name, emptied",
+            "const field = document.querySelector('#new-name'); if (field) field.value = ''; return field !== null",
             vec![],
         )
         .await;
