@@ -62,7 +62,7 @@ pub use members::Member;
 pub use migrate::VERSION;
 pub use person::{KeptAttempt, KeptHint, KeptPerson, KeptReply, KeptTalk};
 pub use positions::{Check, Given, NewPosition, Position};
-pub use posts::{NewPost, Post};
+pub use posts::{NewPost, Post, Prices};
 pub use queue::Queued;
 pub use replies::{Inserted, NewReply, Reply, ReplyOf, Unjudged};
 pub use store::Store;

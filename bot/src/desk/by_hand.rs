@@ -5,12 +5,13 @@ use sealed_move_store::{NewVerdict, PostState};
 use serde::Serialize;
 
 use super::{
-    Desk, ErrandKind, Person, Place, ReplyRow, Verdict, VerdictSheet, attempt, convert,
+    Desk, ErrandKind, Person, Place, ReplyRow, Verdict, VerdictSheet, attempt::{self, decided},
+    convert,
     error::{Done, bad_request, not_found},
     groups::place_of,
     handle::coached,
-    replies::{decided, kept_reply, line_before, row, rules},
-    text,
+    replies::{kept_reply, line_before, over, rows},
+    telling, text,
 };
 
 /// How many posts back open questions are looked for.
@@ -35,9 +36,10 @@ impl Desk {
         let (place, coach) = (place.clone(), coach.clone());
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
-            let mut rows = Vec::new();
+            let mut waiting = Vec::new();
             for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
                 let replies = db.replies_to(post.id)?;
+                let mut listed = rows(db, &post, replies.clone())?.into_iter();
                 for (at, reply) in replies.iter().enumerate() {
                     let late = reply.reply.received_at >= post.closes_at
                         && post.state != PostState::Intended;
@@ -56,16 +58,17 @@ impl Desk {
                             }
                         }
                     };
+                    let Some(listed) = listed.next() else { break };
                     if open {
-                        rows.push(HomeworkRow {
+                        waiting.push(HomeworkRow {
                             post: post.id,
                             number: post.number,
-                            reply: row(reply.clone()),
+                            reply: listed,
                         });
                     }
                 }
             }
-            Ok(rows)
+            Ok(waiting)
         })
         .await
     }
@@ -117,7 +120,7 @@ impl Desk {
                 }
                 let former = kept.verdict();
                 let before = line_before(&kept.replies, Some(kept.reply.id));
-                let message = in_words(verdict, points, &words);
+                let message = in_words(verdict);
                 tx.insert_verdict(&NewVerdict {
                     reply_id: kept.reply.id,
                     verdict: convert::verdict(verdict),
@@ -146,7 +149,8 @@ impl Desk {
                     given_at: now,
                 })?;
                 let member = kept.reply.member_id;
-                let settled = attempt::settle(tx, kept.post.id, member, rules(&kept.settings))?;
+                let work = attempt::settle(tx, &kept.post, member)?;
+                let message = telling::by_coach(&message, &words, work.points());
                 let user = tx.member(member)?.map(|member| member.chat_user);
                 let sheet = VerdictSheet {
                     reply: kept.reply.id,
@@ -155,7 +159,9 @@ impl Desk {
                     message: format!("Position {}: {message}", kept.post.number),
                     picture: None,
                     your_move: false,
-                    points: settled.map_or(0.0, |attempt| attempt.points),
+                    over: over(work.state()),
+                    hint_label: String::new(),
+                    points: work.points(),
                     readings: Vec::new(),
                 };
                 Ok((user, kept.reply.text, place_of(&group), sheet))
@@ -175,7 +181,8 @@ impl Desk {
     }
 }
 
-fn in_words(verdict: Verdict, points: f64, words: &str) -> String {
+/// The coach's verdict, without its points: these may change with the verdict on another reply.
+fn in_words(verdict: Verdict) -> String {
     let says = match verdict {
         Verdict::Solved => "solved",
         Verdict::OnTheWay => "right so far",
@@ -184,10 +191,5 @@ fn in_words(verdict: Verdict, points: f64, words: &str) -> String {
         Verdict::Unclear => "not clear; say which move you mean",
         Verdict::Unreadable => "not readable; write the moves again",
     };
-    let points = text::points(points);
-    if words.is_empty() {
-        format!("your coach has looked at your answer: {says}. {points} of 5 points.")
-    } else {
-        format!("your coach has looked at your answer: {says}. {points} of 5 points. \"{words}\"")
-    }
+    format!("your coach has looked at your answer: {says}")
 }

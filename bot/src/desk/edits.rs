@@ -7,11 +7,12 @@
 //! words are forgotten: the verdict stays where it decided something, else the whole reply goes.
 
 use super::{
-    Desk, Person, Place, VerdictSheet, attempt,
+    Desk, Person, Place, VerdictSheet,
+    attempt::{self, decided},
     error::Done,
     handle::group_at,
     posting::takes_replies,
-    replies::{Kept, decided, kept_reply, key, line_before, rules},
+    replies::{Kept, kept_reply, key, line_before},
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::judge::Setting;
@@ -122,11 +123,10 @@ impl Desk {
 
     /// Forgets a reply that decided nothing, and the attempt with it if that was all of it.
     async fn forget(&self, kept: &Kept) -> Done<()> {
-        let (reply, post, member) = (kept.reply.id, kept.post.id, kept.reply.member_id);
-        let rules = rules(&kept.settings);
+        let (reply, post, member) = (kept.reply.id, kept.post.clone(), kept.reply.member_id);
         self.write(move |tx| {
             tx.delete_reply(reply)?;
-            attempt::settle(tx, post, member, rules)?;
+            attempt::settle(tx, &post, member)?;
             Ok(())
         })
         .await

@@ -22,6 +22,7 @@ mod hints;
 mod import;
 pub mod opinion;
 mod options;
+mod own_post;
 mod pool;
 mod posting;
 mod privacy;
@@ -35,6 +36,7 @@ pub mod sheets;
 mod shown;
 mod standing;
 mod talk;
+mod telling;
 #[cfg(test)]
 mod tests;
 mod text;

@@ -6,7 +6,7 @@ use sealed_move_store::{Db, Group, NewPost, Position, Post, PostState, Tx};
 use shakmaty::{Chess, Color};
 
 use super::{
-    ChatName, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, convert,
+    ChatName, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, attempt, convert,
     error::{DeskError, Done, bad_request, not_found},
     groups::place_of,
     handle::{coached, group_at, position_of, post_of},
@@ -287,6 +287,7 @@ pub(super) fn intend(
 ) -> Done<i64> {
     debug_assert!(nonce.len() <= 25, "{nonce} of group {}", group.id);
     Ok(tx.intend_post(&NewPost {
+        prices: attempt::prices(settings),
         item,
         nonce,
         slot,

@@ -48,6 +48,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/posts/{post}/give-up", post(give_up))
         .route("/api/posts/{post}/mine", get(mine))
         .route("/api/posts/{post}/answers", get(answers))
+        .route("/api/posts/{post}/own", get(own))
         .route("/api/posts/{post}/board", get(board))
         .route("/api/progress", get(progress))
         .route("/api/scale", get(scale))
@@ -351,6 +352,16 @@ impl Room {
         }
         judged
     }
+}
+
+/// Where the member stands at a post.
+async fn own(
+    State(room): State<Shared>,
+    Member(person): Member,
+    Path(post): Path<i64>,
+) -> Told<paper::Own> {
+    let own = room.desk.own_post(&room.place, &person, post).await?;
+    Ok(Json(paper::Own::of(own)))
 }
 
 /// The board as the member's own line stands.

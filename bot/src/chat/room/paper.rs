@@ -5,7 +5,7 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use crate::desk::{
-    CheckedPosition, CommonWrong, HintSheet, Leaderboard, Picture, PictureKind, PostSheet,
+    CheckedPosition, CommonWrong, HintSheet, Leaderboard, OwnPost, OwnState, Picture, PictureKind, PostSheet,
     ReplyRow, Report, RevealSheet, Verdict, VerdictSheet,
 };
 
@@ -205,6 +205,32 @@ impl Answered {
     }
 }
 
+/// A member's own sheet of a post.
+#[derive(Debug, Serialize)]
+pub(super) struct Own {
+    state: Option<OwnState>,
+    points: f64,
+    ended: String,
+    hint_price: String,
+    more_hints: bool,
+    live: bool,
+    board: Option<Shown>,
+}
+
+impl Own {
+    pub(super) fn of(own: OwnPost) -> Self {
+        Self {
+            state: own.state,
+            points: own.points,
+            ended: own.ended,
+            hint_price: own.hint_price,
+            more_hints: own.more_hints,
+            live: own.live,
+            board: own.board.as_ref().map(Shown::inside),
+        }
+    }
+}
+
 /// A hint step for one member.
 #[derive(Debug, Serialize)]
 pub(super) struct Hint {
@@ -213,6 +239,8 @@ pub(super) struct Hint {
     step: u8,
     text: String,
     more: bool,
+    /// What the next step takes.
+    price: String,
 }
 
 impl Hint {
@@ -223,6 +251,7 @@ impl Hint {
             step: sheet.step,
             text: sheet.text,
             more: sheet.more,
+            price: sheet.price,
         }
     }
 }

@@ -10,21 +10,26 @@ mod judging;
 mod kept;
 mod pending;
 
+use std::collections::{HashMap, hash_map::Entry};
+
 use chrono::{DateTime, Utc};
-use sealed_move_store::{NewReply, ReplyOf, Tx, Via};
+use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
 use super::{
-    ChatName, Desk, Heard, Person, Place, ReplyRow, Settings, VerdictSheet, convert,
+    ChatName, Desk, Heard, Person, Place, ReplyRow, Settings, VerdictSheet,
+    attempt::{self, After, Work},
+    convert,
     error::{Done, bad_request, not_found},
     handle::{coached, group_at, member, post_of},
     posting::takes_replies,
+    telling,
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::judge::Setting;
 
 use kept::position;
 pub(super) use {
-    judging::{decided, line_before, rules},
+    judging::{line_before, over},
     kept::{Kept, kept_reply},
 };
 
@@ -171,11 +176,7 @@ impl Desk {
             let Some(member) = db.member_by_user(group.id, &user)? else {
                 return Ok(Vec::new());
             };
-            Ok(db
-                .replies_of(post.id, member.id)?
-                .into_iter()
-                .map(row)
-                .collect())
+            rows(db, &post, db.replies_of(post.id, member.id)?)
         })
         .await
     }
@@ -186,7 +187,7 @@ impl Desk {
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
             let post = post_of(db, &group, post)?;
-            Ok(db.replies_to(post.id)?.into_iter().map(row).collect())
+            rows(db, &post, db.replies_to(post.id)?)
         })
         .await
     }
@@ -243,8 +244,23 @@ pub(super) fn key(place: &Place, source: &str) -> String {
     format!("{chat}:{source}")
 }
 
-/// A reply in a list.
-pub(super) fn row(reply: ReplyOf) -> ReplyRow {
+/// Replies to a post for a list, each with the points as they stood after it.
+pub(super) fn rows(db: &Db<'_>, post: &Post, replies: Vec<ReplyOf>) -> Done<Vec<ReplyRow>> {
+    let mut works: HashMap<i64, Work> = HashMap::new();
+    let mut rows = Vec::with_capacity(replies.len());
+    for reply in replies {
+        let member = reply.reply.member_id;
+        let work = match works.entry(member) {
+            Entry::Occupied(kept) => kept.into_mut(),
+            Entry::Vacant(free) => free.insert(attempt::work(db, post, member)?),
+        };
+        let after = work.after_reply(reply.reply.id);
+        rows.push(row(reply, after, post.prices));
+    }
+    Ok(rows)
+}
+
+fn row(reply: ReplyOf, after: Option<After>, prices: Prices) -> ReplyRow {
     let verdict = reply.verdict;
     ReplyRow {
         reply: reply.reply.id,
@@ -254,9 +270,11 @@ pub(super) fn row(reply: ReplyOf) -> ReplyRow {
         verdict: verdict
             .as_ref()
             .map(|verdict| convert::kept_verdict(verdict.verdict)),
-        points: verdict.as_ref().map_or(0.0, |verdict| verdict.points),
+        points: after.map_or(0.0, |after| after.points),
         by_coach: verdict.as_ref().is_some_and(|verdict| verdict.by_coach),
-        message: verdict.map(|verdict| verdict.message).unwrap_or_default(),
+        message: verdict
+            .map(|verdict| telling::of_kept(&verdict, after, prices))
+            .unwrap_or_default(),
     }
 }
 

@@ -90,7 +90,7 @@ export const verdictName = (verdict) => VERDICTS[verdict] ?? "Not judged yet";
 /** What only this member sees of a reply of theirs. */
 export function verdict(judged) {
   return [
-    make("p", { class: "verdict" }, verdictName(judged.verdict), worth(judged)),
+    make("p", { class: "verdict" }, verdictName(judged.verdict)),
     make("p", { class: "verdict-of" }, judged.message),
     judged.picture
       ? make(
@@ -102,8 +102,4 @@ export function verdict(judged) {
       : null,
     judged.your_move ? make("p", { class: "your-move" }, "Your move.") : null,
   ];
-}
-
-function worth(judged) {
-  return judged.verdict === "solved" ? ` (${points(judged.points)} of 5 points)` : "";
 }
