@@ -283,6 +283,17 @@ impl Db<'_> {
         )
     }
 
+    /// Whether any post falls into the span.
+    pub fn has_posts(&self, span: &Span) -> Result<bool, StoreError> {
+        Ok(self
+            .maybe_one(
+                &format!("{COVERED} SELECT EXISTS (SELECT 1 FROM covered)"),
+                span.params(),
+                |row| row.get(0),
+            )?
+            .unwrap_or(false))
+    }
+
     /// Ids and names of members with an attempt at a post of the span, by name.
     pub fn took_part(&self, span: &Span) -> Result<Vec<(i64, String)>, StoreError> {
         self.all(

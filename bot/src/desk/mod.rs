@@ -47,7 +47,7 @@ pub use clock::{Clock, SystemClock, TestClock};
 pub use edits::{Edited, Withdrawn};
 pub use errand::{Delivered, Errand, ErrandKind};
 pub use error::DeskError;
-pub use figures::SummaryTable;
+pub use figures::{SummaryTable, USUAL};
 pub use groups::MemberRow;
 pub use handle::Desk;
 pub use import::{DIAGRAMS_AT_ONCE, LONGEST_COMMENT};

@@ -360,12 +360,25 @@ pub struct Summary {
     pub posts: Vec<SummaryPost>,
     /// Each topic, weakest first.
     pub topics: Vec<SummaryTopic>,
-    /// Names of those who took part in the period before and not in this one.
+    /// Names of those who took part in the earlier of two periods compared, and not since.
     pub went_quiet: Vec<String>,
-    /// Names of those who took part in this period and not in the one before, but earlier.
+    /// Names of those who took part in the later one and not in the earlier, but before that.
     pub came_back: Vec<String>,
+    /// Which two periods those are; `None` where there is nothing to compare.
+    #[serde(default)]
+    pub compared: Option<Compared>,
     /// What to teach next, in a sentence or two.
     pub advice: String,
+}
+
+/// Two periods of one length, both over and with posts in them: who went quiet is told by these.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[allow(missing_docs)]
+pub struct Compared {
+    pub recent_from: Option<DateTime<Utc>>,
+    pub recent_to: Option<DateTime<Utc>>,
+    pub before_from: Option<DateTime<Utc>>,
+    pub before_to: Option<DateTime<Utc>>,
 }
 
 /// One member's part in a period.

@@ -19,7 +19,7 @@ use super::{
     trouble::Trouble,
 };
 use crate::desk::{
-    Heard, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress, TalkRow, VerdictSheet,
+    Heard, Leaderboard, Mode, Person, Picture, PostRow, Progress, TalkRow, VerdictSheet,
 };
 
 /// Longest text of a reply, in characters.
@@ -389,7 +389,8 @@ async fn topics(State(room): State<Shared>, Guest(_): Guest) -> Told<Vec<String>
 #[derive(Deserialize)]
 struct Span {
     topic: Option<String>,
-    days: Option<u16>,
+    /// In words, such as "last 10 days"; the usual one where nothing is said.
+    period: Option<String>,
 }
 
 async fn leaderboard(
@@ -397,13 +398,12 @@ async fn leaderboard(
     Guest(_): Guest,
     Query(span): Query<Span>,
 ) -> Told<Leaderboard> {
-    let period = Period {
-        from: span
-            .days
-            .map(|days| room.desk.now() - chrono::Duration::days(days.into())),
-        to: None,
-        topic: span.topic.filter(|topic| !topic.is_empty()),
-    };
+    let topic = span.topic.filter(|topic| !topic.is_empty());
+    let words = span.period.filter(|words| !words.is_empty());
+    let period = room
+        .desk
+        .period(&room.place, words.as_deref(), topic)
+        .await?;
     Ok(Json(room.desk.leaderboard(&room.place, &period).await?))
 }
 
