@@ -6,7 +6,8 @@ use tempfile::TempDir;
 
 use crate::{
     Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, Moment, NewGroup,
-    NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store, StoreError, Tx, Verdict, Via,
+    NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store, StoreError, Tx,
+    Verdict, Via,
 };
 
 /// What a post costs here.

@@ -165,11 +165,13 @@ mod tests {
                 .collect::<Result<_, _>>()
                 .unwrap()
         };
-        let groups = "SELECT scale || ' ' || wrong_cost || ' ' || hint_cost FROM groups ORDER BY id";
+        let groups =
+            "SELECT scale || ' ' || wrong_cost || ' ' || hint_cost FROM groups ORDER BY id";
         assert_eq!(texts(groups), ["tournament 5.0 1.0", "club 1.5 0.5"]);
         let posts = "SELECT wrong_cost || ' ' || hint_cost || ' ' || least FROM posts ORDER BY id";
         assert_eq!(texts(posts), ["5.0 1.0 0.0", "1.5 0.5 0.0"]);
-        let attempts = "SELECT m.name || ' ' || a.state || ' ' || a.points || ' ' || a.first_try || ' '
+        let attempts =
+            "SELECT m.name || ' ' || a.state || ' ' || a.points || ' ' || a.first_try || ' '
                                || coalesce(a.gave_up_after, '-')
                         FROM attempts a JOIN members m ON m.id = a.member_id ORDER BY m.id";
         assert_eq!(

@@ -30,7 +30,16 @@ r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"two\"; dm 2; c0 \"Back rank\";
 ";
 
 const TEXTS: [&str; 10] = [
-    "Ra8#", "Rb8#", "Rc8#", "Rxd8+", "Rd7", "h3", "Kf1", "hello there", "Rh8", "Rxd8+ Rxd8 Rxd8#",
+    "Ra8#",
+    "Rb8#",
+    "Rc8#",
+    "Rxd8+",
+    "Rd7",
+    "h3",
+    "Kf1",
+    "hello there",
+    "Rh8",
+    "Rxd8+ Rxd8 Rxd8#",
 ];
 
 /// What a member did, in order.
@@ -122,7 +131,9 @@ fn recount(sql: &rusqlite::Connection, deeds: &[Deed], prices: Prices) -> Option
             }
             Deed::Reply(reply) => *reply,
         };
-        let Some(said) = said(sql, reply) else { continue };
+        let Some(said) = said(sql, reply) else {
+            continue;
+        };
         let settles = matches!(said.word.as_str(), "solved" | "on-the-way" | "wrong")
             || said.by_coach && said.hundredths > 0;
         part |= settles;
@@ -146,7 +157,11 @@ fn recount(sql: &rusqlite::Connection, deeds: &[Deed], prices: Prices) -> Option
             }
             "wrong" => {
                 wrong += 1;
-                paid += if said.at_first { prices.wrong } else { prices.wrong.min(100) };
+                paid += if said.at_first {
+                    prices.wrong
+                } else {
+                    prices.wrong.min(100)
+                };
             }
             _ => {}
         }
@@ -209,25 +224,42 @@ impl Group {
                 let text = TEXTS[self.rng.random_range(0..TEXTS.len())];
                 self.sent += 1;
                 let source = format!("s{}", self.sent);
-                let sheet = self.desk.answer(&self.place, &me, post, &source, text).await;
+                let sheet = self
+                    .desk
+                    .answer(&self.place, &me, post, &source, text)
+                    .await;
                 let sheet = sheet.expect("an answer is taken");
                 deeds.push(Deed::Reply(sheet.reply));
                 self.replies.push(sheet.reply);
                 // What was shown is what was counted.
-                let rows = self.desk.my_replies(&self.place, &me, post).await.expect("replies");
+                let rows = self
+                    .desk
+                    .my_replies(&self.place, &me, post)
+                    .await
+                    .expect("replies");
                 let last = rows.last().expect("the one just sent");
-                assert_eq!((last.reply, last.points), (sheet.reply, sheet.points), "{text}");
+                assert_eq!(
+                    (last.reply, last.points),
+                    (sheet.reply, sheet.points),
+                    "{text}"
+                );
             }
             7..=9 => {
                 if let Ok(hint) = self.desk.hint(&self.place, &me, post).await {
                     let key = (post, who.to_owned(), hint.number, hint.step);
                     if self.hints_had.insert(key) {
-                        deeds.push(Deed::Hint { shows: hint.step == 3 });
+                        deeds.push(Deed::Hint {
+                            shows: hint.step == 3,
+                        });
                     }
                 }
             }
             10 => {
-                let before = self.desk.own_post(&self.place, &me, post).await.expect("a sheet");
+                let before = self
+                    .desk
+                    .own_post(&self.place, &me, post)
+                    .await
+                    .expect("a sheet");
                 if self.desk.give_up(&self.place, &me, post).await.is_ok() && before.live {
                     deeds.push(Deed::GaveUp);
                 }
@@ -245,11 +277,18 @@ impl Group {
             return;
         }
         let reply = self.replies[self.rng.random_range(0..self.replies.len())];
-        let verdict = [Verdict::Solved, Verdict::Wrong, Verdict::OnTheWay, Verdict::Unclear]
-            [self.rng.random_range(0..4)];
+        let verdict = [
+            Verdict::Solved,
+            Verdict::Wrong,
+            Verdict::OnTheWay,
+            Verdict::Unclear,
+        ][self.rng.random_range(0..4)];
         let points = f64::from(self.rng.random_range(0..=10u8)) / 2.0;
         // A reply that is gone with its member cannot be overruled.
-        let _ = self.desk.overrule(&self.place, &self.coach, reply, verdict, points).await;
+        let _ = self
+            .desk
+            .overrule(&self.place, &self.coach, reply, verdict, points)
+            .await;
     }
 }
 
@@ -260,15 +299,31 @@ async fn one_group(seed: u64, folder: &Path) {
     let desk = Desk::with_options(store, Arc::new(clock.clone()), DeskOptions::default());
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     let settings = Settings {
-        points: if seed % 3 == 0 { Scale::Tournament } else { Scale::Club },
-        wrong_cost: if seed % 2 == 0 { 1.0 } else { f64::from(rng.random_range(0..=40u8)) / 20.0 },
-        hint_cost: if seed % 2 == 0 { 1.0 } else { f64::from(rng.random_range(0..=30u8)) / 20.0 },
+        points: if seed % 3 == 0 {
+            Scale::Tournament
+        } else {
+            Scale::Club
+        },
+        wrong_cost: if seed % 2 == 0 {
+            1.0
+        } else {
+            f64::from(rng.random_range(0..=40u8)) / 20.0
+        },
+        hint_cost: if seed % 2 == 0 {
+            1.0
+        } else {
+            f64::from(rng.random_range(0..=30u8)) / 20.0
+        },
         days: 0,
         ..Settings::default()
     };
     let hundredths = |points: f64| (points * 100.0).round() as i64;
     let prices = match settings.points {
-        Scale::Tournament => Prices { wrong: 500, hint: hundredths(settings.hint_cost), least: 0 },
+        Scale::Tournament => Prices {
+            wrong: 500,
+            hint: hundredths(settings.hint_cost),
+            least: 0,
+        },
         Scale::Club => Prices {
             wrong: hundredths(settings.wrong_cost),
             hint: hundredths(settings.hint_cost),
@@ -280,9 +335,17 @@ async fn one_group(seed: u64, folder: &Path) {
         channel: "club".into(),
     };
     let coach = person("Coach");
-    desk.found_group(&place, None, settings, &coach).await.expect("founded");
+    desk.found_group(&place, None, settings, &coach)
+        .await
+        .expect("founded");
     let checked = desk
-        .import(&place, &coach, "week.epd", POSITIONS.into(), Arc::new(|_, _| {}))
+        .import(
+            &place,
+            &coach,
+            "week.epd",
+            POSITIONS.into(),
+            Arc::new(|_, _| {}),
+        )
         .await
         .expect("read");
     let mut group = Group {
@@ -299,13 +362,30 @@ async fn one_group(seed: u64, folder: &Path) {
     let mut members = vec!["Ana".to_owned(), "bruno".to_owned(), "Çelia".to_owned()];
     for (n, position) in checked.iter().enumerate() {
         let id = position.position.expect("kept");
-        let item = group.desk.enqueue(&group.place, &group.coach, id, false).await.expect("queued");
+        let item = group
+            .desk
+            .enqueue(&group.place, &group.coach, id, false)
+            .await
+            .expect("queued");
         if group.rng.random_range(0..4) == 0 {
-            group.desk.pause(&group.place, &group.coach, None).await.expect("paused");
+            group
+                .desk
+                .pause(&group.place, &group.coach, None)
+                .await
+                .expect("paused");
         }
-        group.desk.post_now(&group.place, &group.coach, Some(item)).await.expect("posted");
+        group
+            .desk
+            .post_now(&group.place, &group.coach, Some(item))
+            .await
+            .expect("posted");
         group.carry().await;
-        let open = group.desk.open_post(&group.place).await.expect("asked").expect("open");
+        let open = group
+            .desk
+            .open_post(&group.place)
+            .await
+            .expect("asked")
+            .expect("open");
         let mut journal = Journal {
             post: open.post,
             topic: open.topic,
@@ -325,14 +405,21 @@ async fn one_group(seed: u64, folder: &Path) {
         }
         // The last post may stay open: it is not in what the group sees.
         if n + 1 < checked.len() || seed % 2 == 0 {
-            group.desk.close_now(&group.place, &group.coach, open.post).await.expect("closed");
+            group
+                .desk
+                .close_now(&group.place, &group.coach, open.post)
+                .await
+                .expect("closed");
             group.carry().await;
             journal.closed = true;
             // Too late: it is kept and does not count.
             group.sent += 1;
             let late = format!("s{}", group.sent);
             let who = person(&members[0]);
-            let _ = group.desk.answer(&group.place, &who, open.post, &late, "Rd7").await;
+            let _ = group
+                .desk
+                .answer(&group.place, &who, open.post, &late, "Rd7")
+                .await;
         }
         group.wait(3600 * 24);
         journals.push(journal);
@@ -363,7 +450,9 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
     for journal in journals {
         let mut of_post = Sum::default();
         for (who, deeds) in &journal.deeds {
-            let Some(sum) = recount(&sql, deeds, prices) else { continue };
+            let Some(sum) = recount(&sql, deeds, prices) else {
+                continue;
+            };
             own.entry(who).or_default().add(sum);
             if journal.closed {
                 shown.entry(who).or_default().add(sum);
@@ -384,7 +473,12 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
     let rows: BTreeMap<&str, (String, usize, usize)> = board
         .rows
         .iter()
-        .map(|row| (row.name.as_str(), (row.points.to_string(), row.solved, row.tried)))
+        .map(|row| {
+            (
+                row.name.as_str(),
+                (row.points.to_string(), row.solved, row.tried),
+            )
+        })
         .collect();
     let wanted: BTreeMap<&str, (String, usize, usize)> = shown
         .iter()
@@ -392,21 +486,50 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
         .collect();
     assert_eq!(rows, wanted, "leaderboard of group {seed}");
     for row in &board.rows {
-        let ahead = shown.values().filter(|sum| sum.hundredths > shown[row.name.as_str()].hundredths);
-        assert_eq!(row.rank, ahead.count() + 1, "rank of {} in group {seed}", row.name);
+        let ahead = shown
+            .values()
+            .filter(|sum| sum.hundredths > shown[row.name.as_str()].hundredths);
+        assert_eq!(
+            row.rank,
+            ahead.count() + 1,
+            "rank of {} in group {seed}",
+            row.name
+        );
     }
 
     let summary = desk.summary(place, &all).await.expect("a summary");
     let json = serde_json::to_value(&summary).expect("JSON");
     for row in json["members"].as_array().expect("members") {
-        let sum = shown.get(row["name"].as_str().expect("a name")).copied().unwrap_or_default();
-        let said = [&row["tried"], &row["solved"], &row["first_try"], &row["hints"]];
+        let sum = shown
+            .get(row["name"].as_str().expect("a name"))
+            .copied()
+            .unwrap_or_default();
+        let said = [
+            &row["tried"],
+            &row["solved"],
+            &row["first_try"],
+            &row["hints"],
+        ];
         let wanted = [sum.tried, sum.solved, sum.first_try, sum.hints];
-        assert_eq!(said.map(|n| n.as_u64()), wanted.map(|n| Some(n as u64)), "{row} of group {seed}");
-        assert_eq!(row["points"].as_f64().map(|p| p.to_string()), Some(written(sum.hundredths)));
+        assert_eq!(
+            said.map(|n| n.as_u64()),
+            wanted.map(|n| Some(n as u64)),
+            "{row} of group {seed}"
+        );
+        assert_eq!(
+            row["points"].as_f64().map(|p| p.to_string()),
+            Some(written(sum.hundredths))
+        );
     }
-    let posts: Vec<_> = summary.posts.iter().map(|p| (p.tried, p.solved, p.first_try)).collect();
-    let wanted: Vec<_> = by_post.iter().map(|p| (p.tried, p.solved, p.first_try)).collect();
+    let posts: Vec<_> = summary
+        .posts
+        .iter()
+        .map(|p| (p.tried, p.solved, p.first_try))
+        .collect();
+    let wanted: Vec<_> = by_post
+        .iter()
+        .map(|p| (p.tried, p.solved, p.first_try))
+        .collect();
     assert_eq!(posts, wanted, "posts of group {seed}");
     let topics: BTreeMap<_, _> = summary
         .topics
@@ -424,18 +547,32 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
     for (who, sum) in &shown {
         let line = format!(
             "{who},{},{},{},{},{}",
-            sum.tried, sum.solved, sum.first_try, written(sum.hundredths), sum.hints
+            sum.tried,
+            sum.solved,
+            sum.first_try,
+            written(sum.hundredths),
+            sum.hints
         );
-        assert!(lines.contains(line.as_str()), "{line} of group {seed} in\n{csv}");
+        assert!(
+            lines.contains(line.as_str()),
+            "{line} of group {seed} in\n{csv}"
+        );
     }
     let csv = board.csv().expect("a table");
     for row in &board.rows {
         let sum = shown[row.name.as_str()];
         let line = format!(
             "{},{},{},{},{}",
-            row.rank, row.name, written(sum.hundredths), sum.solved, sum.tried
+            row.rank,
+            row.name,
+            written(sum.hundredths),
+            sum.solved,
+            sum.tried
         );
-        assert!(csv.lines().any(|l| l == line), "{line} of group {seed} in\n{csv}");
+        assert!(
+            csv.lines().any(|l| l == line),
+            "{line} of group {seed} in\n{csv}"
+        );
     }
     for (who, sum) in &own {
         let progress = desk.progress(place, &person(who)).await.expect("progress");

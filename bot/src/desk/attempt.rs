@@ -12,7 +12,8 @@
 //! Taking part is a reply that decided something, a hint, or giving up; nothing else makes an attempt.
 
 use sealed_move_store::{
-    Attempt, AttemptState, Db, Hint, Moment, Post, Prices, ReplyOf, StoreError, Tx, Verdict, VerdictRow,
+    Attempt, AttemptState, Db, Hint, Moment, Post, Prices, ReplyOf, StoreError, Tx, Verdict,
+    VerdictRow,
 };
 
 use super::{Scale, Settings};
@@ -226,6 +227,7 @@ fn replay(
         .iter()
         .filter(|of| of.verdict.as_ref().is_some_and(settles))
         .map(|of| of.reply.received_at)
+        .take(1)
         .chain(hints.iter().map(|hint| hint.given_at))
         .chain(gave_up.map(|gave_up| gave_up.at));
     let mut attempt = Attempt {
@@ -286,9 +288,7 @@ fn replay(
             points: attempt.points,
             wrong: attempt.wrong,
             hints: off.hints,
-            left: off
-                .worth(FULL, Verdict::Solved, prices)
-                .max(attempt.points),
+            left: off.worth(FULL, Verdict::Solved, prices).max(attempt.points),
             counts: counted.is_some(),
         };
         after.push((of.reply.id, stands));
@@ -440,7 +440,10 @@ mod tests {
     fn whoever_solves_without_being_shown_the_move_keeps_a_point() {
         let many: Vec<ReplyOf> = (1..9).map(wrong).chain([solved(20)]).collect();
         assert_eq!(go(&many, &[], CLUB, None).points, 1.0);
-        assert_eq!(go(&many, &[hint(10, 1), hint(11, 2)], CLUB, None).points, 1.0);
+        assert_eq!(
+            go(&many, &[hint(10, 1), hint(11, 2)], CLUB, None).points,
+            1.0
+        );
         let shown = [hint(10, 1), hint(11, 2), hint(12, 3)];
         assert_eq!(go(&many, &shown, CLUB, None).points, 0.0);
         // Shown the move with two points left, they are kept.
@@ -467,7 +470,10 @@ mod tests {
         assert_eq!((after.left(), after.left_after_hint(2)), (3.0, 2.0));
         let low: Vec<ReplyOf> = (1..9).map(wrong).collect();
         let low = work(&low, &[], CLUB, None);
-        assert_eq!((low.left(), low.left_after_hint(1), low.left_after_hint(3)), (1.0, 1.0, 0.0));
+        assert_eq!(
+            (low.left(), low.left_after_hint(1), low.left_after_hint(3)),
+            (1.0, 1.0, 0.0)
+        );
         assert_eq!(work(&[wrong(1)], &[], TOURNAMENT, None).left(), 0.0);
     }
 

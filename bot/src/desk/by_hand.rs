@@ -5,7 +5,8 @@ use sealed_move_store::{NewVerdict, PostState};
 use serde::Serialize;
 
 use super::{
-    Desk, ErrandKind, Person, Place, ReplyRow, Verdict, VerdictSheet, attempt::{self, decided},
+    Desk, ErrandKind, Person, Place, ReplyRow, Verdict, VerdictSheet,
+    attempt::{self, decided},
     convert,
     error::{Done, bad_request, not_found},
     groups::place_of,

@@ -9,8 +9,7 @@ use super::{
     hints::next_hint,
     posting::takes_replies,
     replies::{local, over},
-    standing,
-    text,
+    standing, text,
 };
 use crate::chess::judge::HINT_STEPS;
 
@@ -34,7 +33,10 @@ impl Desk {
                 let (next, price) = next_hint(db, &post, member, &work)?;
                 let live = takes_replies(&post, now) && !over(work.state());
                 let points = text::points(work.points());
-                let line = work.attempt.as_ref().map_or(&[][..], |attempt| &attempt.line[..]);
+                let line = work
+                    .attempt
+                    .as_ref()
+                    .map_or(&[][..], |attempt| &attempt.line[..]);
                 let board = match line.is_empty() {
                     true => None,
                     false => standing::board(&position, line, &settings).ok(),
@@ -56,8 +58,16 @@ impl Desk {
                         ),
                         Some(AttemptState::Playing) | None => String::new(),
                     },
-                    hint_price: if live { price.sentence.clone() } else { String::new() },
-                    hint_label: if live { price.label.clone() } else { String::new() },
+                    hint_price: if live {
+                        price.sentence.clone()
+                    } else {
+                        String::new()
+                    },
+                    hint_label: if live {
+                        price.label.clone()
+                    } else {
+                        String::new()
+                    },
                     hint_costs: live && price.costs,
                     more_hints: live && next <= HINT_STEPS,
                     live,

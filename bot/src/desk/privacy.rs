@@ -69,7 +69,11 @@ fn exported(db: &Db<'_>, kept: KeptPerson) -> Done<Value> {
         } = attempt.attempt;
         if let Some(post) = db.post(post_id)? {
             let work = attempt::work(db, &post, member_id)?;
-            counted.extend(work.after.iter().map(|(reply, after)| (*reply, after.points)));
+            counted.extend(
+                work.after
+                    .iter()
+                    .map(|(reply, after)| (*reply, after.points)),
+            );
         }
     }
     let mut out = serde_json::to_value(kept).map_err(|error| {
@@ -88,7 +92,11 @@ fn exported(db: &Db<'_>, kept: KeptPerson) -> Done<Value> {
         let verdicts = reply.get_mut("verdicts").and_then(Value::as_array_mut);
         let Some(verdicts) = verdicts else { continue };
         let last = verdicts.len().saturating_sub(1);
-        for (at, verdict) in verdicts.iter_mut().filter_map(Value::as_object_mut).enumerate() {
+        for (at, verdict) in verdicts
+            .iter_mut()
+            .filter_map(Value::as_object_mut)
+            .enumerate()
+        {
             if let Some(judged) = verdict.remove("points") {
                 verdict.insert("points_before_prices".into(), judged);
             }

@@ -214,7 +214,10 @@ mod tests {
             wrong_cost: 0.0,
             ..CLUB
         };
-        assert_eq!(with_points(Verdict::Wrong, "No.", after(1, 5.0), free), "No.");
+        assert_eq!(
+            with_points(Verdict::Wrong, "No.", after(1, 5.0), free),
+            "No."
+        );
     }
 
     #[test]

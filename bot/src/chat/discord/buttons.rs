@@ -72,11 +72,7 @@ pub fn take_hint(place: &Place, post: i64, what: &str, price: &str) -> CreateBut
         "" => what.to_owned(),
         price => format!("{what} ({price})"),
     };
-    button(
-        id("hint-take", place, post),
-        &label,
-        ButtonStyle::Secondary,
-    )
+    button(id("hint-take", place, post), &label, ButtonStyle::Secondary)
 }
 
 /// Under a verdict, as far as there is something left to do.

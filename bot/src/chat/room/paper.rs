@@ -5,8 +5,8 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use crate::desk::{
-    CheckedPosition, CommonWrong, HintSheet, Leaderboard, OwnPost, OwnState, Picture, PictureKind, PostSheet,
-    ReplyRow, Report, RevealSheet, Verdict, VerdictSheet,
+    CheckedPosition, CommonWrong, HintSheet, Leaderboard, OwnPost, OwnState, Picture, PictureKind,
+    PostSheet, ReplyRow, Report, RevealSheet, Verdict, VerdictSheet,
 };
 
 /// A picture with the words that replace it.

@@ -152,9 +152,7 @@ impl Desk {
                 posts,
                 now: match &recent {
                     // Whoever has answered since is not quiet.
-                    Some(recent) => {
-                        took_part(recent.from, recent.to.filter(|_| !under_way))?
-                    }
+                    Some(recent) => took_part(recent.from, recent.to.filter(|_| !under_way))?,
                     None => Vec::new(),
                 },
                 before: match &before {

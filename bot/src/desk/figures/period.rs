@@ -344,7 +344,10 @@ mod tests {
         let zone = Tz::Europe__Lisbon;
         let whole = |words: &str| {
             let period = Period::parse(words, zone, thursday()).expect("a period");
-            period.whole(zone, thursday()).expect("whole days").in_words(zone)
+            period
+                .whole(zone, thursday())
+                .expect("whole days")
+                .in_words(zone)
         };
         assert_eq!(whole("this week"), "26 February to 4 March 2026");
         assert_eq!(whole("last week"), "23 February to 1 March 2026");

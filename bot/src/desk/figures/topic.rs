@@ -88,7 +88,11 @@ fn folded(name: &str) -> String {
 }
 
 fn shown(wanted: &str) -> String {
-    wanted.chars().filter(|c| !c.is_control()).take(80).collect()
+    wanted
+        .chars()
+        .filter(|c| !c.is_control())
+        .take(80)
+        .collect()
 }
 
 fn quoted<'a>(names: impl Iterator<Item = &'a str>) -> String {

@@ -405,4 +405,3 @@ fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
         },
     }
 }
-

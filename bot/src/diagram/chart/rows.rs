@@ -2,9 +2,7 @@
 
 use super::super::canvas::{Canvas, Hand, Paint};
 use super::super::lettering::{self, Weight};
-use super::frame::{
-    MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker,
-};
+use super::frame::{MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker};
 use super::{Mastery, SolveRate, Standing, wilson};
 
 /// Height of one row.

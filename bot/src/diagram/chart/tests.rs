@@ -131,8 +131,13 @@ fn names_of_sixty_letters_are_wrapped_and_never_cut() {
             first_try: 0,
         };
         let svg = mastery("Topics", vec![topic]).svg(Theme::Light);
-        let height = svg.split("height=\"").nth(1).and_then(|s| s.split('"').next());
-        height.and_then(|h| h.parse::<f32>().ok()).expect("a height")
+        let height = svg
+            .split("height=\"")
+            .nth(1)
+            .and_then(|s| s.split('"').next());
+        height
+            .and_then(|h| h.parse::<f32>().ok())
+            .expect("a height")
     };
     assert!(tall(&"W".repeat(60)) > tall("Pins"));
 }

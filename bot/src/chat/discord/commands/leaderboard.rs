@@ -39,7 +39,10 @@ pub async fn leaderboard(
         let board = house.desk.leaderboard(&place, &period).await?;
         let zone = house.desk.settings(&place).await?.zone;
         let board = sheets::tables::leaderboard(&board, MOST_ROWS);
-        Ok(Letter::text(format!("{board}\n-# {}", period.in_words(zone))))
+        Ok(Letter::text(format!(
+            "{board}\n-# {}",
+            period.in_words(zone)
+        )))
     })
     .await
 }

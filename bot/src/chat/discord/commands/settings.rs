@@ -342,7 +342,9 @@ pub fn in_words(settings: &Settings) -> String {
         Mode::Open => "open: verdicts in public behind spoiler marks",
     };
     let wrong = match settings.points {
-        Scale::Tournament => "after a wrong first move there are none, as in tournaments".to_owned(),
+        Scale::Tournament => {
+            "after a wrong first move there are none, as in tournaments".to_owned()
+        }
         Scale::Club => format!(
             "a wrong first move takes {}, whoever solves it without being shown the move keeps at least 1",
             cost(settings.wrong_cost)
