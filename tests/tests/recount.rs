@@ -13,8 +13,8 @@ use chrono::{DateTime, TimeDelta, Utc};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use sealed_move::desk::{
-    ChatName, Delivered, Desk, DeskOptions, Period, Person, Place, Scale, Settings, SummaryTable,
-    TestClock, Verdict,
+    ChatName, Delivered, Desk, DeskOptions, ErrandKind, Period, Person, Place, Scale, Settings,
+    SummaryTable, TestClock, Verdict,
 };
 use sealed_move_store::Store;
 
@@ -200,11 +200,18 @@ impl Group {
         self.clock.set(self.now() + TimeDelta::seconds(seconds));
     }
 
-    /// Carries out what is due now.
+    /// Carries out the errand that is due now: a post, or a reveal.
     async fn carry(&self) {
-        let errand = || self.desk.next_errand(ChatName::Room);
-        while let Ok(errand) = tokio::time::timeout(Duration::from_millis(60), errand()).await {
-            let errand = errand.expect("an errand");
+        loop {
+            let next = self.desk.next_errand(ChatName::Room);
+            let errand = tokio::time::timeout(Duration::from_secs(30), next)
+                .await
+                .expect("an errand is due")
+                .expect("an errand");
+            let last = matches!(
+                errand.kind,
+                ErrandKind::Post { .. } | ErrandKind::Reveal { .. }
+            );
             let delivered = Delivered {
                 message: Some(format!("m{}", self.now())),
                 thread: None,
@@ -213,6 +220,9 @@ impl Group {
                 .errand_done(&errand, &delivered)
                 .await
                 .expect("carried out");
+            if last {
+                return;
+            }
         }
     }
 
