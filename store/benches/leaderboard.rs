@@ -48,7 +48,8 @@ fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
             mode: Mode::Sealed,
             language: "english".into(),
             style: "print".into(),
-            wrong_cost: 5.0,
+            scale: sealed_move_store::Scale::Club,
+            wrong_cost: 1.0,
             hint_cost: 1.0,
             defences: Defences::Same,
         },
@@ -84,6 +85,11 @@ fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
         })?;
         let item = tx.enqueue(position, start)?;
         let post = tx.intend_post(&NewPost {
+            prices: sealed_move_store::Prices {
+                wrong_cost: 1.0,
+                hint_cost: 1.0,
+                least: 1.0,
+            },
             item,
             nonce: format!("n{n}"),
             slot: day,
@@ -142,6 +148,8 @@ fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
                 first_try: false,
                 started_at: day,
                 ended_at: None,
+                gave_up_at: None,
+                gave_up_after: None,
             })?;
         }
         tx.mark_post_closing(post)?;

@@ -22,12 +22,16 @@ pub struct Attempt {
     pub points: f64,
     /// Wrong moves so far.
     pub wrong: u32,
-    /// Whether it was solved without a wrong move or a hint.
+    /// Whether it was solved for full points without a wrong move or a hint.
     pub first_try: bool,
     /// When it began.
     pub started_at: Moment,
     /// When it was solved or given up.
     pub ended_at: Option<Moment>,
+    /// When the member gave up, whatever the coach said since.
+    pub gave_up_at: Option<Moment>,
+    /// The member's last reply before giving up, 0 for none; `None` unless they gave up.
+    pub gave_up_after: Option<i64>,
 }
 
 /// An attempt with its member's name.
@@ -50,6 +54,8 @@ pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Attempt> {
         first_try: row.get("first_try")?,
         started_at: time::get(row, "started_at")?,
         ended_at: time::get_maybe(row, "ended_at")?,
+        gave_up_at: time::get_maybe(row, "gave_up_at")?,
+        gave_up_after: row.get("gave_up_after")?,
     })
 }
 
@@ -96,11 +102,12 @@ impl Tx<'_> {
     pub fn upsert_attempt(&self, attempt: &Attempt) -> Result<(), StoreError> {
         self.run(
             "INSERT INTO attempts (post_id, member_id, state, line, points, wrong, first_try, started_at,
-                                   ended_at)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)
+                                   ended_at, gave_up_at, gave_up_after)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)
              ON CONFLICT (post_id, member_id) DO UPDATE SET
                  state = excluded.state, line = excluded.line, points = excluded.points,
-                 wrong = excluded.wrong, first_try = excluded.first_try, ended_at = excluded.ended_at",
+                 wrong = excluded.wrong, first_try = excluded.first_try, ended_at = excluded.ended_at,
+                 gave_up_at = excluded.gave_up_at, gave_up_after = excluded.gave_up_after",
             params![
                 attempt.post_id,
                 attempt.member_id,
@@ -110,7 +117,9 @@ impl Tx<'_> {
                 attempt.wrong,
                 attempt.first_try,
                 time::text(attempt.started_at),
-                time::maybe(attempt.ended_at)
+                time::maybe(attempt.ended_at),
+                time::maybe(attempt.gave_up_at),
+                attempt.gave_up_after
             ],
         )?;
         Ok(())

@@ -135,12 +135,12 @@ const COVERED: &str = "WITH covered AS MATERIALIZED (
           AND (?4 IS NULL OR t.name = ?4)
     )";
 
-/// Sums of one set of attempts. Points are rounded to a thousandth, so that equal sums are equal in
+/// Sums of one set of attempts. Points are kept in hundredths; rounding makes equal sums equal in
 /// whichever order they were added.
 const SUMS: &str = "count(*) AS tried,
         sum(a.state = 'solved') AS solved,
         sum(a.first_try) AS first_try,
-        round(sum(a.points), 3) AS points";
+        round(sum(a.points), 2) AS points";
 
 impl Span {
     /// All posts of a group.
@@ -283,6 +283,17 @@ impl Db<'_> {
         )
     }
 
+    /// Whether any post falls into the span.
+    pub fn has_posts(&self, span: &Span) -> Result<bool, StoreError> {
+        Ok(self
+            .maybe_one(
+                &format!("{COVERED} SELECT EXISTS (SELECT 1 FROM covered)"),
+                span.params(),
+                |row| row.get(0),
+            )?
+            .unwrap_or(false))
+    }
+
     /// Ids and names of members with an attempt at a post of the span, by name.
     pub fn took_part(&self, span: &Span) -> Result<Vec<(i64, String)>, StoreError> {
         self.all(
@@ -295,6 +306,28 @@ impl Db<'_> {
             span.params(),
             |row| Ok((row.get(0)?, row.get(1)?)),
         )
+    }
+
+    /// A member's points in all the posts they took part in, open ones included; added up as in the
+    /// leaderboard.
+    pub fn points_of_member(&self, group: i64, member: i64) -> Result<f64, StoreError> {
+        let span = Span {
+            counting: Counting::Sent,
+            ..Span::all(group)
+        };
+        let (group, from, to, topic, sent) = span.params();
+        Ok(self
+            .maybe_one(
+                &format!(
+                    "{COVERED}
+                    SELECT coalesce(s.points, 0.0) FROM (
+                        SELECT {SUMS} FROM covered c JOIN attempts a ON a.post_id = c.id
+                        WHERE a.member_id = ?6) s"
+                ),
+                (group, from, to, topic, sent, member),
+                |row| row.get(0),
+            )?
+            .unwrap_or(0.0))
     }
 
     /// One member's figures topic by topic, by name; `posts` counts those they took part in.

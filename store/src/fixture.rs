@@ -6,8 +6,15 @@ use tempfile::TempDir;
 
 use crate::{
     Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, Moment, NewGroup,
-    NewPosition, NewPost, NewReply, NewVerdict, Soundness, Store, StoreError, Tx, Verdict, Via,
-    Words,
+    NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store, StoreError, Tx,
+    Verdict, Via, Words,
+};
+
+/// What a post costs here.
+pub const PRICES: Prices = Prices {
+    wrong_cost: 1.0,
+    hint_cost: 1.0,
+    least: 1.0,
 };
 
 /// Minute `minutes` after a Monday noon.
@@ -61,7 +68,8 @@ pub fn settings() -> GroupSettings {
         mode: Mode::Sealed,
         language: "english".into(),
         style: "print".into(),
-        wrong_cost: 5.0,
+        scale: Scale::Club,
+        wrong_cost: 1.0,
         hint_cost: 1.0,
         defences: Defences::Same,
     }
@@ -125,6 +133,7 @@ pub fn open_post(
     let post = tx.intend_post(&NewPost {
         item,
         nonce: format!("{group}-{n}"),
+        prices: PRICES,
         slot: at(minutes),
         closes_at: at(minutes + 60),
         intended_at: at(minutes),
@@ -182,5 +191,7 @@ pub fn attempt(post: i64, member: i64, state: AttemptState, points: f64) -> Atte
         first_try: state == AttemptState::Solved && points >= 5.0,
         started_at: at(5),
         ended_at: (state != AttemptState::Playing).then(|| at(7)),
+        gave_up_at: (state == AttemptState::GivenUp).then(|| at(7)),
+        gave_up_after: (state == AttemptState::GivenUp).then_some(0),
     }
 }

@@ -2,7 +2,7 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Chat, Db, Defences, Mode, Moment, StoreError, Tx, time};
+use crate::{Chat, Db, Defences, Mode, Moment, Scale, StoreError, Tx, time};
 
 /// What a coach sets for a group.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,7 +23,9 @@ pub struct GroupSettings {
     pub language: String,
     /// Look of the diagrams.
     pub style: String,
-    /// Points off for each wrong first move, 0 to 5.
+    /// Which scale points are counted by.
+    pub scale: Scale,
+    /// Points off for each wrong first move, 0 to 5; by the tournaments' scale it is always 5.
     pub wrong_cost: f64,
     /// Points off for each hint step, 0 to 5.
     pub hint_cost: f64,
@@ -86,6 +88,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
             mode: row.get("mode")?,
             language: row.get("language")?,
             style: row.get("style")?,
+            scale: row.get("scale")?,
             wrong_cost: row.get("wrong_cost")?,
             hint_cost: row.get("hint_cost")?,
             defences: row.get("defences")?,
@@ -134,8 +137,8 @@ impl Tx<'_> {
         let s = &new.settings;
         self.insert(
             "INSERT INTO groups (chat, place, server, name, zone, post_time, days, open_minutes, mode,
-                                 language, style, wrong_cost, hint_cost, defences, created_at)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)",
+                                 language, style, wrong_cost, hint_cost, defences, created_at, scale)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)",
             params![
                 new.chat,
                 new.place,
@@ -151,7 +154,8 @@ impl Tx<'_> {
                 s.wrong_cost,
                 s.hint_cost,
                 s.defences,
-                time::text(new.created_at)
+                time::text(new.created_at),
+                s.scale
             ],
         )
     }
@@ -163,7 +167,7 @@ impl Tx<'_> {
             group,
             "UPDATE groups SET name = ?2, zone = ?3, post_time = ?4, days = ?5, open_minutes = ?6,
                  mode = ?7, language = ?8, style = ?9, wrong_cost = ?10, hint_cost = ?11,
-                 defences = ?12
+                 defences = ?12, scale = ?13
              WHERE id = ?1",
             params![
                 group,
@@ -177,7 +181,8 @@ impl Tx<'_> {
                 s.style,
                 s.wrong_cost,
                 s.hint_cost,
-                s.defences
+                s.defences,
+                s.scale
             ],
         )
     }
@@ -229,6 +234,7 @@ mod tests {
         let mut new = new_group("other");
         new.server = Some("guild".into());
         new.settings.defences = Defences::Differ;
+        new.settings.scale = Scale::Tournament;
         let id = f.write({
             let new = new.clone();
             move |tx| tx.insert_group(&new)

@@ -17,6 +17,8 @@ pub struct Hint {
     pub step: u8,
     /// When.
     pub given_at: Moment,
+    /// The member's last reply to the post before it, 0 for none.
+    pub after_reply: i64,
 }
 
 fn read(row: &Row<'_>) -> rusqlite::Result<Hint> {
@@ -26,6 +28,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Hint> {
         ply: row.get("ply")?,
         step: row.get("step")?,
         given_at: time::get(row, "given_at")?,
+        after_reply: row.get("after_reply")?,
     })
 }
 
@@ -37,17 +40,6 @@ impl Db<'_> {
             [post, member],
             read,
         )
-    }
-
-    /// How many hint steps a member has had for a post, on every move of the line together.
-    pub fn hint_count(&self, post: i64, member: i64) -> Result<u8, StoreError> {
-        Ok(self
-            .maybe_one(
-                "SELECT count(*) FROM hints WHERE post_id = ?1 AND member_id = ?2",
-                [post, member],
-                |row| row.get(0),
-            )?
-            .unwrap_or(0))
     }
 
     /// How many a member has had on one move of the line.
@@ -78,7 +70,9 @@ impl Tx<'_> {
             return Ok(None);
         }
         self.run(
-            "INSERT INTO hints (post_id, member_id, ply, step, given_at) VALUES (?1, ?2, ?3, ?4, ?5)",
+            "INSERT INTO hints (post_id, member_id, ply, step, given_at, after_reply)
+             VALUES (?1, ?2, ?3, ?4, ?5, coalesce((
+                 SELECT max(id) FROM replies WHERE post_id = ?1 AND member_id = ?2), 0))",
             params![post, member, ply, step, time::text(now)],
         )?;
         Ok(Some(step))
@@ -108,6 +102,6 @@ mod tests {
             Some(1)
         );
         assert_eq!(f.read(move |db| db.hint_count_at(post, ana, 2)), 1);
-        assert_eq!(f.read(move |db| db.hint_count(post, ana)), 4);
+        assert_eq!(f.read(move |db| db.hints(post, ana)).len(), 4);
     }
 }

@@ -72,7 +72,7 @@ pub use merge::Shared;
 pub use migrate::VERSION;
 pub use person::{KeptAttempt, KeptDeed, KeptHint, KeptPerson, KeptReply, KeptTalk};
 pub use positions::{Check, Given, NewPosition, Position, Posted, Words};
-pub use posts::{NewPost, Post};
+pub use posts::{NewPost, Post, Prices};
 pub use queue::Queued;
 pub use replies::{Inserted, NewReply, Reply, ReplyOf, Unjudged};
 pub use steps::StepRow;

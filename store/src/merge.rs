@@ -7,31 +7,51 @@ use crate::{Db, Moment, StoreError, Tx, time};
 pub struct Shared {
     /// The post.
     pub post_id: i64,
-    /// When the first of the two gave it up, if one did.
-    pub given_up: Option<Moment>,
+    /// When the first of the two gave it up, if one did, and the last reply of either before that (0 for
+    /// none).
+    pub gave_up: Option<(Moment, i64)>,
 }
 
 impl Db<'_> {
     /// The posts to which both members replied, or had an attempt or a hint at.
     pub fn shared_posts(&self, one: i64, other: i64) -> Result<Vec<Shared>, StoreError> {
-        self.all(
+        let posts: Vec<i64> = self.all(
             "WITH work AS (
                  SELECT post_id, member_id FROM replies WHERE member_id IN (?1, ?2)
                  UNION SELECT post_id, member_id FROM attempts WHERE member_id IN (?1, ?2)
                  UNION SELECT post_id, member_id FROM hints WHERE member_id IN (?1, ?2)
              )
-             SELECT w.post_id, (
-                 SELECT min(a.ended_at) FROM attempts a WHERE a.post_id = w.post_id
-                     AND a.member_id IN (?1, ?2) AND a.state = 'given-up'
-             ) AS given_up
-             FROM work w GROUP BY w.post_id HAVING count(*) = 2 ORDER BY w.post_id",
+             SELECT post_id FROM work GROUP BY post_id HAVING count(*) = 2 ORDER BY post_id",
             [one, other],
-            |row| {
+            |row| row.get("post_id"),
+        )?;
+        posts
+            .into_iter()
+            .map(|post_id| {
                 Ok(Shared {
-                    post_id: row.get("post_id")?,
-                    given_up: time::get_maybe(row, "given_up")?,
+                    post_id,
+                    gave_up: self.first_gave_up(post_id, one, other)?,
                 })
-            },
+            })
+            .collect()
+    }
+
+    fn first_gave_up(
+        &self,
+        post: i64,
+        one: i64,
+        other: i64,
+    ) -> Result<Option<(Moment, i64)>, StoreError> {
+        self.maybe_one(
+            "SELECT a.gave_up_at, max(coalesce(a.gave_up_after, 0), coalesce((
+                 SELECT max(r.id) FROM replies r
+                 WHERE r.post_id = a.post_id AND r.member_id IN (?2, ?3) AND r.member_id <> a.member_id
+                     AND r.received_at < a.gave_up_at), 0)) AS after
+             FROM attempts a
+             WHERE a.post_id = ?1 AND a.member_id IN (?2, ?3) AND a.gave_up_at IS NOT NULL
+             ORDER BY a.gave_up_at, a.member_id LIMIT 1",
+            [post, one, other],
+            |row| Ok((time::get(row, "gave_up_at")?, row.get("after")?)),
         )
     }
 }
@@ -47,12 +67,22 @@ impl Tx<'_> {
                 [shared.post_id, keep, gone],
             )?;
         }
+        // What a hint came after is told by the replies of both from now on.
+        self.run(
+            "UPDATE hints SET after_reply = max(after_reply, coalesce((
+                 SELECT max(r.id) FROM replies r
+                 WHERE r.post_id = hints.post_id AND r.member_id IN (?1, ?2)
+                     AND r.member_id <> hints.member_id AND r.received_at < hints.given_at), 0))
+             WHERE member_id IN (?1, ?2)",
+            [keep, gone],
+        )?;
         // A step that both took was shown once to one person: the earlier moment counts.
         self.run(
-            "INSERT INTO hints (post_id, member_id, ply, step, given_at)
-                 SELECT post_id, ?1, ply, step, given_at FROM hints WHERE member_id = ?2
-             ON CONFLICT (post_id, member_id, ply, step)
-                 DO UPDATE SET given_at = min(given_at, excluded.given_at)",
+            "INSERT INTO hints (post_id, member_id, ply, step, given_at, after_reply)
+                 SELECT post_id, ?1, ply, step, given_at, after_reply FROM hints WHERE member_id = ?2
+             ON CONFLICT (post_id, member_id, ply, step) DO UPDATE SET
+                 given_at = min(given_at, excluded.given_at),
+                 after_reply = min(after_reply, excluded.after_reply)",
             [keep, gone],
         )?;
         for column in [
@@ -148,12 +178,14 @@ mod tests {
             Ok((ana, anna, kim, posts))
         });
         let shared = f.read(move |db| db.shared_posts(ana, anna));
+        let first = |member| f.read(move |db| db.replies_of(posts[0], member))[0].reply.id;
+        let (of_ana, of_anna) = (first(ana), first(anna));
         assert_eq!(
             shared
                 .iter()
-                .map(|s| (s.post_id, s.given_up))
+                .map(|s| (s.post_id, s.gave_up))
                 .collect::<Vec<_>>(),
-            [(posts[0], Some(at(7))), (posts[2], None)]
+            [(posts[0], Some((at(7), of_ana))), (posts[2], None)]
         );
         let before = f.read(move |db| Ok((db.kept_of(ana)?, db.kept_of(anna)?, db.kept_of(kim)?)));
         let (one, two, other) = (before.0.unwrap(), before.1.unwrap(), before.2.unwrap());
@@ -180,6 +212,9 @@ mod tests {
             .map(|h| (h.number, h.step, h.given_at))
             .collect();
         assert_eq!(hints, [(1, 1, at(8)), (1, 2, at(10)), (3, 1, at(11))]);
+        // All of them were taken after the replies of both.
+        let hints = f.read(move |db| db.hints(posts[0], ana));
+        assert!(hints.iter().all(|hint| hint.after_reply == of_anna), "{hints:?}");
         // What only one of them worked on stands as it was; the rest is settled by the caller.
         assert_eq!(after.attempts.len(), 1);
         assert_eq!(after.attempts[0].attempt.post_id, posts[1]);

@@ -16,6 +16,7 @@ const STEPS: &[&str] = &[
     include_str!("step_3.sql"),
     include_str!("step_4.sql"),
     include_str!("step_5.sql"),
+    include_str!("step_6.sql"),
 ];
 
 /// The newest version of the store that this program knows.
@@ -119,6 +120,74 @@ mod tests {
                 .unwrap();
             assert_eq!(broken, 0);
         }
+    }
+
+    /// A store of version 2 with two groups: one by the tournaments' rule, one with prices of its own; what
+    /// they cost is kept, chatter is no part, and a hint alone is one.
+    #[test]
+    fn groups_of_version_2_keep_their_prices() {
+        let (_folder, path, mut sql) = on_file("two.db");
+        take(&mut sql, &path, &STEPS[..2]).unwrap();
+        sql.execute_batch(
+            "INSERT INTO groups (id, chat, place, name, zone, post_time, days, open_minutes, mode, language,
+                                 style, wrong_cost, hint_cost, created_at)
+             VALUES (1, 'room', 'a', 'A', 'UTC', '18:00', 127, 60, 'sealed', 'english', 'print', 5, 1, 't'),
+                    (2, 'room', 'b', 'B', 'UTC', '18:00', 127, 60, 'sealed', 'english', 'print', 1.5, 0.5, 't');
+             INSERT INTO positions (id, group_id, source, fen, stipulation, soundness, report, checker_version,
+                                    checked_at, created_at)
+             SELECT id, id, 's', 'f', '#2', 'sound', '{}', 1, 't', 't' FROM groups;
+             INSERT INTO posts (id, group_id, position_id, number, nonce, state, slot, intended_at, opened_at,
+                                closes_at)
+             SELECT id, id, id, 1, 'n' || id, 'open', '2026-03-02T12:00:00Z', '2026-03-02T12:00:00Z',
+                    '2026-03-02T12:00:00Z', '2026-03-02T13:00:00Z' FROM groups;
+             INSERT INTO members (id, group_id, chat_user, name, joined_at)
+             VALUES (1, 1, 'chats', 'Chats', 't'), (2, 1, 'hints', 'Hints', 't'), (3, 1, 'tries', 'Tries', 't'),
+                    (4, 1, 'gives', 'Gives', 't'), (5, 1, 'given', 'Given', 't');
+             INSERT INTO replies (id, post_id, member_id, via, text, received_at)
+             VALUES (1, 1, 1, 'answer', 'hello', '2026-03-02T12:01:00Z'),
+                    (2, 1, 3, 'answer', 'Rd7', '2026-03-02T12:01:00Z'),
+                    (3, 1, 4, 'answer', 'Rd7', '2026-03-02T12:01:00Z'),
+                    (4, 1, 5, 'answer', 'Rxd8+', '2026-03-02T12:01:00Z');
+             INSERT INTO verdicts (reply_id, verdict, points, moves, refutation, why, message, given_at)
+             VALUES (1, 'unreadable', 0, '[]', '[]', '', '', 't'), (2, 'wrong', 0, '[]', '[]', '', '', 't'),
+                    (3, 'wrong', 0, '[]', '[]', '', '', 't'), (4, 'solved', 3, '[]', '[]', '', '', 't');
+             INSERT INTO attempts (post_id, member_id, state, line, points, wrong, first_try, started_at, ended_at)
+             VALUES (1, 1, 'playing', '[]', 0, 0, 0, 't', NULL), (1, 3, 'playing', '[]', 0, 1, 0, 't', NULL),
+                    (1, 4, 'given-up', '[]', 0, 1, 0, 't', '2026-03-02T12:02:00Z'),
+                    (1, 5, 'solved', '[]', 3, 0, 1, 't', '2026-03-02T12:01:00Z');
+             INSERT INTO hints (post_id, member_id, ply, step, given_at)
+             VALUES (1, 2, 0, 1, '2026-03-02T12:03:00Z'), (1, 3, 0, 1, '2026-03-02T12:03:00Z');",
+        )
+        .unwrap();
+        up_to_date(&mut sql, &path).unwrap();
+        let texts = |query: &str| -> Vec<String> {
+            sql.prepare(query)
+                .unwrap()
+                .query_map([], |row| row.get(0))
+                .unwrap()
+                .collect::<Result<_, _>>()
+                .unwrap()
+        };
+        let groups =
+            "SELECT scale || ' ' || wrong_cost || ' ' || hint_cost FROM groups ORDER BY id";
+        assert_eq!(texts(groups), ["tournament 5.0 1.0", "club 1.5 0.5"]);
+        let posts = "SELECT wrong_cost || ' ' || hint_cost || ' ' || least FROM posts ORDER BY id";
+        assert_eq!(texts(posts), ["5.0 1.0 0.0", "1.5 0.5 0.0"]);
+        let attempts =
+            "SELECT m.name || ' ' || a.state || ' ' || a.points || ' ' || a.first_try || ' '
+                               || coalesce(a.gave_up_after, '-')
+                        FROM attempts a JOIN members m ON m.id = a.member_id ORDER BY m.id";
+        assert_eq!(
+            texts(attempts),
+            [
+                "Hints playing 0.0 0 -",
+                "Tries playing 0.0 0 -",
+                "Gives given-up 0.0 0 3",
+                "Given solved 3.0 0 -"
+            ]
+        );
+        let hints = "SELECT cast(after_reply AS TEXT) FROM hints ORDER BY member_id";
+        assert_eq!(texts(hints), ["0", "2"]);
     }
 
     /// A step keeps the rows written before it, and each is taken once.

@@ -491,6 +491,7 @@ mod tests {
                 slot: at(5),
                 closes_at: at(60),
                 intended_at: at(5),
+                prices: crate::fixture::PRICES,
             })
         });
         let posted = f.read(move |db| db.last_posted(group, placement));

@@ -4,9 +4,22 @@ use rusqlite::{Row, params};
 
 use crate::{Db, Moment, PostState, StoreError, Tx, time};
 
+/// What tries and hints take off at a post, as its members were told.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Prices {
+    /// Points off for each wrong first move, 0 to 5.
+    pub wrong_cost: f64,
+    /// Points off for each hint step, 0 to 5.
+    pub hint_cost: f64,
+    /// Points that whoever solves the post without being shown the move keeps at least, 0 to 5.
+    pub least: f64,
+}
+
 /// A post about to be made out of a queue entry.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct NewPost {
+    /// What tries and hints cost.
+    pub prices: Prices,
     /// The queue entry; it leaves the queue.
     pub item: i64,
     /// Marks the message so that it is sent once, 1 to 25 characters.
@@ -20,7 +33,7 @@ pub struct NewPost {
 }
 
 /// A post.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Post {
     /// Its id.
     pub id: i64,
@@ -52,6 +65,8 @@ pub struct Post {
     pub reveal: Option<String>,
     /// Whether it is open with something of it still missing in the chat.
     pub half_sent: bool,
+    /// What tries and hints cost here.
+    pub prices: Prices,
     /// The position's stipulation.
     pub stipulation: String,
     /// The position's topic.
@@ -78,6 +93,11 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Post> {
         thread: row.get("thread")?,
         reveal: row.get("reveal")?,
         half_sent: row.get("half_sent")?,
+        prices: Prices {
+            wrong_cost: row.get("wrong_cost")?,
+            hint_cost: row.get("hint_cost")?,
+            least: row.get("least")?,
+        },
         stipulation: row.get("stipulation")?,
         topic: row.get("topic")?,
     })
@@ -205,17 +225,21 @@ impl Tx<'_> {
         }
         self.dequeue(new.item)?;
         self.insert(
-            "INSERT INTO posts (group_id, position_id, number, nonce, state, slot, intended_at, closes_at)
+            "INSERT INTO posts (group_id, position_id, number, nonce, state, slot, intended_at, closes_at,
+                                wrong_cost, hint_cost, least)
              VALUES (?1, ?2,
                      (SELECT coalesce(max(number), 0) + 1 FROM posts WHERE group_id = ?1),
-                     ?3, 'intended', ?4, ?5, ?6)",
+                     ?3, 'intended', ?4, ?5, ?6, ?7, ?8, ?9)",
             params![
                 item.group_id,
                 item.position_id,
                 new.nonce,
                 time::text(new.slot),
                 time::text(new.intended_at),
-                time::text(new.closes_at)
+                time::text(new.closes_at),
+                new.prices.wrong_cost,
+                new.prices.hint_cost,
+                new.prices.least
             ],
         )
     }
@@ -337,6 +361,7 @@ mod tests {
 
     fn new_post(item: i64, nonce: &str, minutes: i64) -> NewPost {
         NewPost {
+            prices: crate::fixture::PRICES,
             item,
             nonce: nonce.into(),
             slot: at(minutes),

@@ -210,6 +210,21 @@ impl Tx<'_> {
         Ok(Inserted { id, new: true })
     }
 
+    /// Gives a reply another text that is to be judged anew. It counts from now on: what was taken or
+    /// given up between the two comes before it.
+    pub fn renew_reply(&self, reply: i64, text: &str) -> Result<(), StoreError> {
+        self.set_reply_text(reply, text)?;
+        self.run(
+            "UPDATE hints SET after_reply = ?1 - 1 WHERE after_reply = ?1",
+            [reply],
+        )?;
+        self.run(
+            "UPDATE attempts SET gave_up_after = ?1 - 1 WHERE gave_up_after = ?1",
+            [reply],
+        )?;
+        Ok(())
+    }
+
     /// Replaces a reply's text, as when its sender edited or took back the message.
     pub fn set_reply_text(&self, reply: i64, text: &str) -> Result<(), StoreError> {
         self.run_one(

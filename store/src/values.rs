@@ -87,6 +87,15 @@ values! {
     }
 }
 values! {
+    /// Which scale points are counted by.
+    Scale {
+        /// Tries and hints take a little off, and whoever solves keeps something.
+        Club = "club",
+        /// After a wrong first move nothing can be scored, as in the solving tournaments.
+        Tournament = "tournament",
+    }
+}
+values! {
     /// What the check said of a position.
     Soundness {
         /// The stipulation holds, one key.
@@ -251,6 +260,7 @@ mod tests {
         round_trip(Chat::ALL);
         round_trip(Mode::ALL);
         round_trip(Defences::ALL);
+        round_trip(Scale::ALL);
         round_trip(Soundness::ALL);
         round_trip(PostState::ALL);
         round_trip(Verdict::ALL);
@@ -262,7 +272,11 @@ mod tests {
     /// lists no other.
     #[test]
     fn the_schema_knows_the_same_values() {
-        let schema = concat!(include_str!("schema.sql"), include_str!("step_2.sql"));
+        let schema = concat!(
+            include_str!("schema.sql"),
+            include_str!("step_2.sql"),
+            include_str!("step_3.sql")
+        );
         let listed = |column: &str| -> Vec<String> {
             let check = format!("CHECK ({column} IN (");
             let from = schema.split(&check).nth(1).unwrap();
@@ -283,6 +297,7 @@ mod tests {
         same!("chat", Chat);
         same!("mode", Mode);
         same!("defences", Defences);
+        same!("scale", Scale);
         same!("soundness", Soundness);
         same!("verdict", Verdict);
         same!("via", Via);

@@ -333,7 +333,7 @@ fn a_pawn_ending_is_explained_by_the_kings_and_hinted_at_by_the_tables() {
     );
     // The tables have no lines; a hint on the second move is one of the moves that win there.
     let line = say(&found, &[], "Ke6").line;
-    let told = hint(&found, &line, 3);
+    let told = hint(&found, &line, 3).expect("a hint");
     let san = told
         .trim_start_matches("The next move is 2.")
         .trim_end_matches('.');

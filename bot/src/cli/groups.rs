@@ -42,6 +42,39 @@ impl Open {
         })
     }
 
+    /// Opens the store that `place` names, for a command that only reads or arranges what is there.
+    ///
+    /// # Errors
+    /// When there is no store; none is made.
+    pub fn existing(place: &Where) -> anyhow::Result<Self> {
+        let (_, store) = Config::load(place)?;
+        let kept = std::fs::metadata(&store).is_ok_and(|file| file.len() > 0);
+        anyhow::ensure!(
+            kept,
+            "there is no store at {}; name the group's own with --store, or make one with `sealed-move serve` \
+             or `sealed-move import`",
+            store.display()
+        );
+        Self::at(place)
+    }
+
+    /// The group that a command is about, in a store that is only read: none is made.
+    ///
+    /// # Errors
+    /// When there is none, or not one that is meant.
+    pub fn existing_group(&self, which: &Which) -> anyhow::Result<Place> {
+        let places = self.wait(async {
+            let mut places = self.desk.places(ChatName::Room).await?;
+            places.extend(self.desk.places(ChatName::Discord).await?);
+            Ok::<_, crate::desk::DeskError>(places)
+        })?;
+        anyhow::ensure!(
+            !places.is_empty(),
+            "the store has no group yet; start `sealed-move serve`, or put positions in with `sealed-move import`"
+        );
+        self.group(which)
+    }
+
     /// Runs a call of the desk to its end.
     pub fn wait<T>(&self, call: impl Future<Output = T>) -> T {
         self.runtime.block_on(call)

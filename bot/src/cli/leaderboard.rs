@@ -9,13 +9,13 @@ use super::{
     groups::{Open, Which},
     output::json_line,
 };
-use crate::desk::Period;
+use crate::desk::{Period, Place, USUAL};
 
 /// Points by member, best first: five for a full solution, part points for part of one.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   sealed-move leaderboard --period 'last 4 weeks'
-  sealed-move leaderboard --topic smothered --csv > points.csv")]
+  sealed-move leaderboard --topic 'Smothered mate' --csv > points.csv")]
 pub struct Leaderboard {
     #[command(flatten)]
     which: Which,
@@ -33,7 +33,7 @@ pub struct Leaderboard {
 #[derive(Clone, Debug, Args)]
 pub struct Span {
     /// When: all, this week, last week, last 4 weeks, this month, 2026-03, 2026-03-02 to 2026-03-08, …
-    #[arg(long, value_name = "PERIOD", default_value = "all")]
+    #[arg(long, value_name = "PERIOD", default_value = USUAL)]
     period: String,
     /// Posts of this topic only
     #[arg(long, value_name = "NAME")]
@@ -42,19 +42,18 @@ pub struct Span {
 
 impl Span {
     /// The period meant, in the group's calendar.
-    pub(super) fn read(&self, zone: chrono_tz::Tz, open: &Open) -> anyhow::Result<Period> {
-        let mut period = Period::parse(&self.period, zone, open.desk.now())?;
-        period.topic = self.topic.clone();
-        Ok(period)
+    pub(super) fn read(&self, group: &Place, open: &Open) -> anyhow::Result<Period> {
+        let words = Some(self.period.as_str());
+        Ok(open.wait(open.desk.period(group, words, self.topic.clone()))?)
     }
 }
 
 impl Leaderboard {
     pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
-        let open = Open::at(place)?;
-        let group = open.group(&self.which)?;
+        let open = Open::existing(place)?;
+        let group = open.existing_group(&self.which)?;
         let zone = open.wait(open.desk.settings(&group))?.zone;
-        let period = self.span.read(zone, &open)?;
+        let period = self.span.read(&group, &open)?;
         let board = open.wait(open.desk.leaderboard(&group, &period))?;
         let mut out = io::stdout().lock();
         if self.json {

@@ -113,8 +113,8 @@ enum Action {
 
 impl Queue {
     pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
-        let open = Open::at(place)?;
-        let group = open.group(&self.which)?;
+        let open = Open::existing(place)?;
+        let group = open.existing_group(&self.which)?;
         open.wait(async {
             if let Some(action) = self.action {
                 action.carry_out(&open.desk, &group).await?;

@@ -48,10 +48,10 @@ enum Table {
 
 impl Summary {
     pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
-        let open = Open::at(place)?;
-        let group = open.group(&self.which)?;
+        let open = Open::existing(place)?;
+        let group = open.existing_group(&self.which)?;
         let zone = open.wait(open.desk.settings(&group))?.zone;
-        let period = self.span.read(zone, &open)?;
+        let period = self.span.read(&group, &open)?;
         let summary = open.wait(open.desk.summary(&group, &period))?;
         let mut out = io::stdout().lock();
         match (self.json, self.csv) {

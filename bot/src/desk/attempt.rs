@@ -1,81 +1,245 @@
 //! What a member's work on a post is worth: one replay of the verdicts in order, used for a new reply,
-//! an overruled one, an edited one and a withdrawn one alike, so that they can never disagree.
+//! an overruled one, an edited one and a withdrawn one alike, and for every place where points are shown, so
+//! that these can never disagree. Points are rounded here, to a hundredth, and nowhere else.
 //!
-//! The scale is that of the World Federation for Chess Composition, five points for a full solution and
-//! part points for part, which the judge gives for each reply by itself. The group's rules are taken off
-//! here: each wrong first move and each hint step before a reply costs what the settings say. A wrong
-//! move further down the line, after the right key, costs a point (or the price of a wrong first move
-//! where that is less): our own rule, since the federation's solvers write their line only once. What
-//! counts is the best that any reply was worth when it came. Points that the coach gave stand as given.
+//! The judge gives five points for a full solution and part points for part, for each reply by itself. The
+//! post's prices are taken off here: each wrong first move and each hint step before a reply costs what the
+//! post says. A wrong move further down the line, after the right key, costs a point (or the price of a wrong
+//! first move where that is less). Whoever solves without having been shown a move keeps the least that the
+//! post promises; being shown a move is taking the last hint step of one. What counts is the best that any
+//! reply was worth when it came. Points that the coach gave stand as given, in place of what came before.
+//!
+//! Taking part is a reply that decided something, a hint, or giving up; nothing else makes an attempt.
 
-use sealed_move_store::{Attempt, AttemptState, Hint, Moment, ReplyOf, StoreError, Tx, Verdict};
+use sealed_move_store::{
+    Attempt, AttemptState, Db, Hint, Moment, Post, Prices, ReplyOf, StoreError, Tx, Verdict,
+    VerdictRow,
+};
+
+use super::{Scale, Settings};
+use crate::chess::judge::{HINT_STEPS, points::FULL};
 
 /// Points off for a wrong move after the right key.
 pub(super) const LATER_WRONG: f64 = 1.0;
+/// By the scale `club`, the least for whoever solves without being shown the move.
+pub(super) const LEAST: f64 = 1.0;
 
-/// The group's rules on tries and hints.
+/// What a post of a group costs.
+pub(super) fn prices(settings: &Settings) -> Prices {
+    match settings.points {
+        Scale::Club => Prices {
+            wrong_cost: settings.wrong_cost,
+            hint_cost: settings.hint_cost,
+            least: LEAST,
+        },
+        Scale::Tournament => Prices {
+            wrong_cost: FULL,
+            hint_cost: settings.hint_cost,
+            least: 0.0,
+        },
+    }
+}
+
+/// When a member gave up, and the last reply before it (0 for none).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct GaveUp {
+    pub at: Moment,
+    pub after: i64,
+}
+
+/// What stood to be counted after a reply.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Rules {
-    /// Points off for each wrong first move.
-    pub wrong_cost: f64,
-    /// Points off for each hint step.
-    pub hint_cost: f64,
+pub(super) struct After {
+    /// Points for the post.
+    pub points: f64,
+    /// Wrong moves up to and with the reply.
+    pub wrong: u32,
+    /// Hint steps before it.
+    pub hints: usize,
+    /// What solving the post at once would be worth.
+    pub left: f64,
+    /// Whether the reply could still change anything: it came in time, and the member was not done.
+    pub counts: bool,
 }
 
-/// Works out a member's attempt at a post from what is kept of it and keeps the result. `None` when
-/// nothing of an attempt is left.
-pub(super) fn settle(
-    tx: &Tx<'_>,
-    post: i64,
+/// A member's work on a post.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Work {
+    /// What it comes to; `None` for who took no part.
+    pub attempt: Option<Attempt>,
+    /// What stood after each reply, by its id, in their order.
+    pub after: Vec<(i64, After)>,
+    off: Off,
+    prices: Prices,
+}
+
+/// What was lost on the way.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Off {
+    wrong: f64,
+    hints: usize,
+    shown: bool,
+}
+
+impl Off {
+    fn hints(mut self, hints: &[Hint], upto: impl Fn(&Hint) -> bool) -> Self {
+        let taken = || hints.iter().filter(|hint| upto(hint));
+        self.hints = taken().count();
+        self.shown = taken().any(|hint| hint.step >= HINT_STEPS);
+        self
+    }
+
+    /// What a reply with these points by the judge's scale is worth.
+    fn worth(self, judged: f64, verdict: Verdict, prices: Prices) -> f64 {
+        let worth = judged - self.wrong - prices.hint_cost * self.hints as f64;
+        let least = match verdict {
+            Verdict::Solved if !self.shown => prices.least,
+            _ => 0.0,
+        };
+        rounded(worth.clamp(0.0, FULL).max(least))
+    }
+}
+
+/// To a hundredth of a point.
+fn rounded(points: f64) -> f64 {
+    (points * 100.0).round() / 100.0
+}
+
+impl Work {
+    /// Points for the post.
+    pub fn points(&self) -> f64 {
+        self.attempt.as_ref().map_or(0.0, |attempt| attempt.points)
+    }
+
+    /// What stood after a reply.
+    pub fn after_reply(&self, reply: i64) -> Option<After> {
+        let found = self.after.iter().find(|(id, _)| *id == reply);
+        found.map(|(_, after)| *after)
+    }
+
+    /// What solving the post at once would be worth.
+    pub fn left(&self) -> f64 {
+        self.best(self.off)
+    }
+
+    /// The same, had the member taken hint `step` (from 1) first.
+    pub fn left_after_hint(&self, step: u8) -> f64 {
+        self.best(Off {
+            hints: self.off.hints + 1,
+            shown: self.off.shown || step >= HINT_STEPS,
+            ..self.off
+        })
+    }
+
+    fn best(&self, off: Off) -> f64 {
+        off.worth(FULL, Verdict::Solved, self.prices)
+            .max(self.points())
+    }
+
+    /// Where it stands.
+    pub fn state(&self) -> Option<AttemptState> {
+        self.attempt.as_ref().map(|attempt| attempt.state)
+    }
+}
+
+/// A member's work on a post, as it is kept.
+pub(super) fn work(db: &Db<'_>, post: &Post, member: i64) -> Result<Work, StoreError> {
+    let gave_up = db.attempt(post.id, member)?.and_then(|attempt| {
+        Some(GaveUp {
+            at: attempt.gave_up_at?,
+            after: attempt.gave_up_after.unwrap_or(0),
+        })
+    });
+    work_given_up(db, post, member, gave_up)
+}
+
+fn work_given_up(
+    db: &Db<'_>,
+    post: &Post,
     member: i64,
-    rules: Rules,
-) -> Result<Option<Attempt>, StoreError> {
-    let given_up = tx
-        .attempt(post, member)?
-        .filter(|attempt| attempt.state == AttemptState::GivenUp)
-        .and_then(|attempt| attempt.ended_at);
-    settle_given_up(tx, post, member, rules, given_up)
+    gave_up: Option<GaveUp>,
+) -> Result<Work, StoreError> {
+    let replies = db.replies_of(post.id, member)?;
+    let hints = db.hints(post.id, member)?;
+    Ok(replay(
+        post.id,
+        member,
+        &replies,
+        &hints,
+        post.prices,
+        gave_up,
+    ))
 }
 
-/// As [`settle`], with the moment at which the member gave up.
+/// Works out a member's attempt at a post from what is kept of it and keeps the result.
+pub(super) fn settle(tx: &Tx<'_>, post: &Post, member: i64) -> Result<Work, StoreError> {
+    let work = work(tx, post, member)?;
+    keep(tx, post, member, work)
+}
+
+/// As [`settle`], for a member who gives up now.
 pub(super) fn settle_given_up(
     tx: &Tx<'_>,
-    post: i64,
+    post: &Post,
     member: i64,
-    rules: Rules,
-    given_up: Option<Moment>,
-) -> Result<Option<Attempt>, StoreError> {
-    let replies = tx.replies_of(post, member)?;
-    let hints = tx.hints(post, member)?;
-    let attempt = replay(post, member, &replies, &hints, rules, given_up);
-    match &attempt {
-        Some(attempt) => tx.upsert_attempt(attempt)?,
-        None => {
-            tx.delete_attempt(post, member)?;
-        }
-    }
-    Ok(attempt)
+    at: Moment,
+) -> Result<Work, StoreError> {
+    let replies = tx.replies_of(post.id, member)?;
+    let after = replies.last().map_or(0, |of| of.reply.id);
+    settle_with(tx, post, member, Some(GaveUp { at, after }))
 }
 
-/// The attempt that these replies (in order), hints and giving up come to. Replies without a verdict do
+/// As [`settle`], for a member who gave up at that moment, or did not.
+pub(super) fn settle_with(
+    tx: &Tx<'_>,
+    post: &Post,
+    member: i64,
+    gave_up: Option<GaveUp>,
+) -> Result<Work, StoreError> {
+    let work = work_given_up(tx, post, member, gave_up)?;
+    keep(tx, post, member, work)
+}
+
+fn keep(tx: &Tx<'_>, post: &Post, member: i64, work: Work) -> Result<Work, StoreError> {
+    match &work.attempt {
+        Some(attempt) => tx.upsert_attempt(attempt)?,
+        None => {
+            tx.delete_attempt(post.id, member)?;
+        }
+    }
+    Ok(work)
+}
+
+/// Whether a verdict settles something: it cost, gained or was answered with a defence.
+pub(super) fn decided(verdict: Verdict) -> bool {
+    matches!(
+        verdict,
+        Verdict::Solved | Verdict::OnTheWay | Verdict::Wrong
+    )
+}
+
+/// Whether a verdict that is kept makes its sender one who took part.
+fn settles(verdict: &VerdictRow) -> bool {
+    decided(verdict.verdict) || (verdict.by_coach && verdict.points > 0.0)
+}
+
+/// The work that these replies (in order), hints and giving up come to. Replies without a verdict do
 /// not count: they came late, or are still to be judged.
 fn replay(
     post: i64,
     member: i64,
     replies: &[ReplyOf],
     hints: &[Hint],
-    rules: Rules,
-    given_up: Option<Moment>,
-) -> Option<Attempt> {
-    let judged = || {
-        replies
-            .iter()
-            .filter_map(|r| Some((&r.reply, r.verdict.as_ref()?)))
-    };
-    let started_at = judged()
-        .map(|(reply, _)| reply.received_at)
-        .next()
-        .or(given_up)?;
+    prices: Prices,
+    gave_up: Option<GaveUp>,
+) -> Work {
+    let deeds = replies
+        .iter()
+        .filter(|of| of.verdict.as_ref().is_some_and(settles))
+        .map(|of| of.reply.received_at)
+        .take(1)
+        .chain(hints.iter().map(|hint| hint.given_at))
+        .chain(gave_up.map(|gave_up| gave_up.at));
     let mut attempt = Attempt {
         post_id: post,
         member_id: member,
@@ -84,69 +248,97 @@ fn replay(
         points: 0.0,
         wrong: 0,
         first_try: false,
-        started_at,
+        started_at: Moment::default(),
         ended_at: None,
+        gave_up_at: gave_up.map(|gave_up| gave_up.at),
+        gave_up_after: gave_up.map(|gave_up| gave_up.after),
     };
-    let mut wrong_off = 0.0;
-    for (reply, verdict) in judged() {
+    let mut after = Vec::with_capacity(replies.len());
+    let mut off = Off::default();
+    for of in replies {
+        off = off.hints(hints, |hint| hint.after_reply < of.reply.id);
+        let gone = gave_up.is_some_and(|gave_up| of.reply.id > gave_up.after);
         // Whoever has given up goes on for the fun of it; the coach's word still counts.
-        if given_up.is_some_and(|at| reply.received_at >= at) && !verdict.by_coach {
-            continue;
-        }
-        let hinted = hints
-            .iter()
-            .filter(|hint| hint.given_at <= reply.received_at)
-            .count();
-        let worth = if verdict.by_coach {
-            verdict.points
-        } else {
-            verdict.points - wrong_off - rules.hint_cost * hinted as f64
-        };
-        attempt.points = attempt.points.max(worth.clamp(0.0, 5.0));
-        match verdict.verdict {
-            Verdict::Solved => {
-                attempt.state = AttemptState::Solved;
-                attempt.ended_at = Some(reply.received_at);
-                attempt.first_try = attempt.wrong == 0 && hinted == 0;
-                attempt.line.clone_from(&verdict.line);
-                return Some(attempt);
+        let counted = of
+            .verdict
+            .as_ref()
+            .filter(|v| attempt.state == AttemptState::Playing && (!gone || v.by_coach));
+        if let Some(verdict) = counted {
+            if verdict.by_coach && settles(verdict) {
+                attempt.points = rounded(verdict.points);
+            } else if !verdict.by_coach {
+                let worth = off.worth(verdict.points, verdict.verdict, prices);
+                attempt.points = attempt.points.max(worth);
             }
-            Verdict::OnTheWay => {
-                if !verdict.line.is_empty() {
+            match verdict.verdict {
+                Verdict::Solved => {
+                    attempt.state = AttemptState::Solved;
+                    attempt.ended_at = Some(of.reply.received_at);
+                    attempt.first_try =
+                        attempt.wrong == 0 && off.hints == 0 && attempt.points >= FULL;
                     attempt.line.clone_from(&verdict.line);
                 }
+                Verdict::OnTheWay => {
+                    if !verdict.line.is_empty() {
+                        attempt.line.clone_from(&verdict.line);
+                    }
+                }
+                Verdict::Wrong => {
+                    attempt.wrong += 1;
+                    off.wrong += if verdict.wrong_first.is_some() {
+                        prices.wrong_cost
+                    } else {
+                        prices.wrong_cost.min(LATER_WRONG)
+                    };
+                }
+                Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable => {}
             }
-            Verdict::Wrong => {
-                attempt.wrong += 1;
-                wrong_off += if verdict.wrong_first.is_some() {
-                    rules.wrong_cost
-                } else {
-                    rules.wrong_cost.min(LATER_WRONG)
-                };
-            }
-            Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable => {}
         }
+        let stands = After {
+            points: attempt.points,
+            wrong: attempt.wrong,
+            hints: off.hints,
+            left: off.worth(FULL, Verdict::Solved, prices).max(attempt.points),
+            counts: counted.is_some(),
+        };
+        after.push((of.reply.id, stands));
     }
-    if let Some(at) = given_up {
+    if let Some(gave_up) = gave_up.filter(|_| attempt.state == AttemptState::Playing) {
         attempt.state = AttemptState::GivenUp;
-        attempt.ended_at = Some(at);
+        attempt.ended_at = Some(gave_up.at);
     }
-    Some(attempt)
+    let started = deeds.min();
+    Work {
+        attempt: started.map(|started_at| Attempt {
+            started_at,
+            ..attempt
+        }),
+        after,
+        off: off.hints(hints, |_| true),
+        prices,
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use proptest::prelude::*;
-    use sealed_move_store::{Reply, VerdictRow, Via};
+    use sealed_move_store::{Reply, Via};
 
-    const FEDERATION: Rules = Rules {
+    const TOURNAMENT: Prices = Prices {
         wrong_cost: 5.0,
         hint_cost: 1.0,
+        least: 0.0,
     };
-    const GENTLE: Rules = Rules {
+    const CLUB: Prices = Prices {
+        wrong_cost: 1.0,
+        hint_cost: 1.0,
+        least: 1.0,
+    };
+    const GENTLE: Prices = Prices {
         wrong_cost: 1.5,
         hint_cost: 0.5,
+        least: 0.0,
     };
 
     fn at(second: i64) -> Moment {
@@ -198,6 +390,8 @@ mod tests {
             ply: 0,
             step,
             given_at: at(second),
+            // Of replies and hints in one second the reply comes first.
+            after_reply: second - 1,
         }
     }
 
@@ -215,13 +409,24 @@ mod tests {
         )
     }
 
-    fn go(replies: &[ReplyOf], hints: &[Hint], rules: Rules, given_up: Option<i64>) -> Attempt {
-        replay(1, 2, replies, hints, rules, given_up.map(at)).expect("an attempt")
+    fn go(replies: &[ReplyOf], hints: &[Hint], rules: Prices, given_up: Option<i64>) -> Attempt {
+        work(replies, hints, rules, given_up)
+            .attempt
+            .expect("an attempt")
+    }
+
+    /// Who gives up at a second does so before the reply of that second.
+    fn work(replies: &[ReplyOf], hints: &[Hint], rules: Prices, given_up: Option<i64>) -> Work {
+        let gave_up = given_up.map(|second| GaveUp {
+            at: at(second),
+            after: second - 1,
+        });
+        replay(1, 2, replies, hints, rules, gave_up)
     }
 
     #[test]
     fn solved_at_first_try_is_worth_five() {
-        let attempt = go(&[solved(10)], &[], FEDERATION, None);
+        let attempt = go(&[solved(10)], &[], TOURNAMENT, None);
         assert_eq!(
             (attempt.state, attempt.points, attempt.first_try),
             (AttemptState::Solved, 5.0, true)
@@ -232,7 +437,7 @@ mod tests {
 
     #[test]
     fn a_wrong_key_scores_nothing_by_the_federations_rule() {
-        let attempt = go(&[wrong(1), solved(2)], &[], FEDERATION, None);
+        let attempt = go(&[wrong(1), solved(2)], &[], TOURNAMENT, None);
         assert_eq!(
             (
                 attempt.state,
@@ -242,6 +447,68 @@ mod tests {
             ),
             (AttemptState::Solved, 0.0, 1, false)
         );
+    }
+
+    #[test]
+    fn whoever_solves_without_being_shown_the_move_keeps_a_point() {
+        let many: Vec<ReplyOf> = (1..9).map(wrong).chain([solved(20)]).collect();
+        assert_eq!(go(&many, &[], CLUB, None).points, 1.0);
+        assert_eq!(
+            go(&many, &[hint(10, 1), hint(11, 2)], CLUB, None).points,
+            1.0
+        );
+        let shown = [hint(10, 1), hint(11, 2), hint(12, 3)];
+        assert_eq!(go(&many, &shown, CLUB, None).points, 0.0);
+        // Shown the move with two points left, they are kept.
+        assert_eq!(go(&[solved(20)], &shown, CLUB, None).points, 2.0);
+        assert_eq!(go(&[wrong(1), solved(20)], &[], CLUB, None).points, 4.0);
+        let only_part = go(&many[..8], &[], CLUB, None);
+        assert_eq!((only_part.points, only_part.wrong), (0.0, 8));
+    }
+
+    #[test]
+    fn a_hint_alone_is_taking_part_and_chatter_is_not() {
+        let hinted = go(&[], &[hint(4, 1)], CLUB, None);
+        assert_eq!(
+            (hinted.state, hinted.points, hinted.started_at),
+            (AttemptState::Playing, 0.0, at(4))
+        );
+        let chatter = reply(1, Verdict::Unreadable, 0.0, None, &[]);
+        assert_eq!(work(&[chatter], &[], CLUB, None).attempt, None);
+    }
+
+    #[test]
+    fn what_is_left_is_told_before_it_is_paid() {
+        let after = work(&[wrong(1)], &[hint(5, 1)], CLUB, None);
+        assert_eq!((after.left(), after.left_after_hint(2)), (3.0, 2.0));
+        let low: Vec<ReplyOf> = (1..9).map(wrong).collect();
+        let low = work(&low, &[], CLUB, None);
+        assert_eq!(
+            (low.left(), low.left_after_hint(1), low.left_after_hint(3)),
+            (1.0, 1.0, 0.0)
+        );
+        assert_eq!(work(&[wrong(1)], &[], TOURNAMENT, None).left(), 0.0);
+    }
+
+    #[test]
+    fn an_overruled_solution_with_less_than_full_points_is_no_first_try() {
+        let mut overruled = solved(2);
+        if let Some(verdict) = &mut overruled.verdict {
+            verdict.points = 3.0;
+            verdict.by_coach = true;
+        }
+        let attempt = go(&[overruled], &[], CLUB, None);
+        assert_eq!((attempt.points, attempt.first_try), (3.0, false));
+    }
+
+    #[test]
+    fn each_reply_shows_the_points_as_they_stood() {
+        let key = reply(1, Verdict::OnTheWay, 2.0, None, &["Qh7+", "Kf8"]);
+        let work = work(&[wrong(0), key, solved(3), wrong(4)], &[], CLUB, None);
+        let points: Vec<f64> = work.after.iter().map(|(_, after)| after.points).collect();
+        assert_eq!(points, [0.0, 1.0, 4.0, 4.0]);
+        let counts: Vec<bool> = work.after.iter().map(|(_, after)| after.counts).collect();
+        assert_eq!(counts, [true, true, true, false]);
     }
 
     #[test]
@@ -264,13 +531,13 @@ mod tests {
     fn part_of_a_line_is_worth_its_part_and_a_later_slip_a_point() {
         let key = reply(1, Verdict::OnTheWay, 2.0, None, &["Qh7+", "Kf8"]);
         let slip = reply(2, Verdict::Wrong, 2.0, None, &["Qh7+", "Kf8"]);
-        let attempt = go(std::slice::from_ref(&key), &[], FEDERATION, None);
+        let attempt = go(std::slice::from_ref(&key), &[], TOURNAMENT, None);
         assert_eq!(
             (attempt.state, attempt.points),
             (AttemptState::Playing, 2.0)
         );
         assert_eq!(attempt.line, ["Qh7+", "Kf8"]);
-        let attempt = go(&[key, slip, solved(3)], &[], FEDERATION, None);
+        let attempt = go(&[key, slip, solved(3)], &[], TOURNAMENT, None);
         assert_eq!((attempt.points, attempt.wrong), (4.0, 1));
     }
 
@@ -278,13 +545,9 @@ mod tests {
     fn what_could_not_be_read_costs_nothing() {
         let noise = [Verdict::Illegal, Verdict::Unclear, Verdict::Unreadable]
             .map(|v| reply(1, v, 0.0, None, &[]));
-        let attempt = go(&noise, &[], FEDERATION, None);
-        assert_eq!(
-            (attempt.state, attempt.points, attempt.wrong),
-            (AttemptState::Playing, 0.0, 0)
-        );
+        assert_eq!(work(&noise, &[], TOURNAMENT, None).attempt, None);
         let [a, b, c] = noise;
-        assert!(go(&[a, b, c, solved(2)], &[], FEDERATION, None).first_try);
+        assert!(go(&[a, b, c, solved(2)], &[], TOURNAMENT, None).first_try);
     }
 
     #[test]
@@ -310,7 +573,7 @@ mod tests {
             verdict.points = 3.5;
             verdict.by_coach = true;
         }
-        let attempt = go(&[wrong(1), overruled], &[hint(0, 1)], FEDERATION, None);
+        let attempt = go(&[wrong(1), overruled], &[hint(0, 1)], TOURNAMENT, None);
         assert_eq!((attempt.state, attempt.points), (AttemptState::Solved, 3.5));
     }
 
@@ -318,7 +581,7 @@ mod tests {
     fn replies_without_a_verdict_make_no_attempt() {
         let mut late = solved(1);
         late.verdict = None;
-        assert_eq!(replay(1, 2, &[late], &[hint(0, 1)], FEDERATION, None), None);
+        assert_eq!(work(&[late], &[], TOURNAMENT, None).attempt, None);
     }
 
     fn some_reply() -> impl Strategy<Value = ReplyOf> {
@@ -361,10 +624,11 @@ mod tests {
         })
     }
 
-    fn some_rules() -> impl Strategy<Value = Rules> {
-        (0u8..=10, 0u8..=10).prop_map(|(wrong, hint)| Rules {
+    fn some_rules() -> impl Strategy<Value = Prices> {
+        (0u8..=10, 0u8..=10, prop::bool::ANY).prop_map(|(wrong, hint, club)| Prices {
             wrong_cost: f64::from(wrong) / 2.0,
             hint_cost: f64::from(hint) / 2.0,
+            least: if club { LEAST } else { 0.0 },
         })
     }
 
@@ -374,7 +638,9 @@ mod tests {
             replies in some_replies(), hints in some_hints(), rules in some_rules(),
             given_up in prop::option::of(0i64..100),
         ) {
-            let attempt = go(&replies, &hints, rules, given_up);
+            let Some(attempt) = work(&replies, &hints, rules, given_up).attempt else {
+                return Ok(());
+            };
             prop_assert!((0.0..=5.0).contains(&attempt.points));
             if attempt.first_try {
                 prop_assert_eq!((attempt.state, attempt.points, attempt.wrong), (AttemptState::Solved, 5.0, 0));
@@ -387,15 +653,15 @@ mod tests {
         fn misses_and_hints_never_pay(
             replies in some_replies(), hints in some_hints(), rules in some_rules(), second in 0i64..100,
         ) {
-            let points = go(&replies, &hints, rules, None).points;
+            let points = work(&replies, &hints, rules, None).points();
             let mut more = replies.clone();
-            more.insert(0, wrong(0));
+            more.insert(0, wrong(-1));
             prop_assert!(go(&more, &hints, rules, None).points <= points);
             let mut hinted = hints.clone();
             hinted.push(hint(second, 3));
             prop_assert!(go(&replies, &hinted, rules, None).points <= points);
-            let dearer = Rules { wrong_cost: (rules.wrong_cost + 1.0).min(5.0), hint_cost: (rules.hint_cost + 1.0).min(5.0) };
-            prop_assert!(go(&replies, &hints, dearer, None).points <= points);
+            let dearer = Prices { wrong_cost: (rules.wrong_cost + 1.0).min(5.0), hint_cost: (rules.hint_cost + 1.0).min(5.0), ..rules };
+            prop_assert!(work(&replies, &hints, dearer, None).points() <= points);
         }
 
         /// What is no move costs nothing, wherever it stands.
@@ -409,14 +675,10 @@ mod tests {
                 })
                 .cloned()
                 .collect();
-            let all = go(&replies, &hints, rules, None);
-            match replay(1, 2, &moves, &hints, rules, None) {
-                Some(some) => prop_assert_eq!(
-                    (some.state, some.points, some.wrong, some.first_try),
-                    (all.state, all.points, all.wrong, all.first_try)
-                ),
-                None => prop_assert_eq!((all.state, all.points, all.wrong), (AttemptState::Playing, 0.0, 0)),
-            }
+            prop_assert_eq!(
+                work(&replies, &hints, rules, None).attempt,
+                work(&moves, &hints, rules, None).attempt
+            );
         }
 
         /// By the federation's rule a wrong key scores nothing, whatever follows.
@@ -424,7 +686,7 @@ mod tests {
         fn after_a_wrong_key_nothing_scores(replies in some_replies(), hints in some_hints()) {
             let mut after = replies;
             after.insert(0, wrong(0));
-            prop_assert_eq!(go(&after, &hints, FEDERATION, None).points, 0.0);
+            prop_assert_eq!(go(&after, &hints, TOURNAMENT, None).points, 0.0);
         }
 
         /// The solution ends it: nothing that follows counts for or against.

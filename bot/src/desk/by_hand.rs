@@ -7,13 +7,14 @@ use serde::Serialize;
 use super::{
     Desk, ErrandKind, Person, Place, ReplyRow, Settled, Verdict, VerdictSheet,
     answers::reply_of,
-    attempt, convert,
+    attempt::{self, decided},
+    convert,
     deeds::did,
     error::{Done, bad_request},
     groups::place_of,
     handle::{coached, coaching},
-    replies::{decided, kept_reply, line_before, row, rules, settled},
-    text,
+    replies::{kept_reply, line_before, over, rows, settled},
+    telling, text,
 };
 
 /// How many posts back open questions are looked for.
@@ -38,9 +39,10 @@ impl Desk {
         let (place, coach) = (place.clone(), coach.clone());
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
-            let mut rows = Vec::new();
+            let mut waiting = Vec::new();
             for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
                 let replies = db.replies_to(post.id)?;
+                let mut listed = rows(db, &post, replies.clone())?.into_iter();
                 for (at, reply) in replies.iter().enumerate() {
                     let late = reply.reply.received_at >= post.closes_at
                         && post.state != PostState::Intended;
@@ -60,16 +62,17 @@ impl Desk {
                             }
                         }
                     };
+                    let Some(listed) = listed.next() else { break };
                     if open {
-                        rows.push(HomeworkRow {
+                        waiting.push(HomeworkRow {
                             post: post.id,
                             number: post.number,
-                            reply: row(reply.clone()),
+                            reply: listed,
                         });
                     }
                 }
             }
-            Ok(rows)
+            Ok(waiting)
         })
         .await
     }
@@ -138,7 +141,7 @@ impl Desk {
                 let kept = kept_reply(tx, reply_of(tx, &group, reply)?)?;
                 let former = kept.verdict();
                 let before = line_before(&kept.replies, Some(kept.reply.id));
-                let message = in_words(verdict, points, &words);
+                let message = in_words(verdict);
                 tx.insert_verdict(&NewVerdict {
                     reply_id: kept.reply.id,
                     verdict: convert::verdict(verdict),
@@ -167,13 +170,14 @@ impl Desk {
                     given_at: now,
                 })?;
                 let member = kept.reply.member_id;
-                let settled = attempt::settle(tx, kept.post.id, member, rules(&kept.settings))?;
+                let work = attempt::settle(tx, &kept.post, member)?;
                 let note = format!(
                     "position {}: {}",
                     kept.post.number,
                     convert::verdict(verdict)
                 );
                 did(tx, &group, &by, Deed::Judge, Some(member), &note, now)?;
+                let message = telling::by_coach(&message, &words, work.points());
                 let user = tx.member(member)?.map(|member| member.chat_user);
                 let sheet = VerdictSheet {
                     reply: kept.reply.id,
@@ -182,7 +186,9 @@ impl Desk {
                     message: format!("Position {}: {message}", kept.post.number),
                     picture: None,
                     your_move: false,
-                    points: settled.map_or(0.0, |attempt| attempt.points),
+                    over: over(work.state()),
+                    hint_label: String::new(),
+                    points: work.points(),
                     readings: Vec::new(),
                 };
                 Ok((user, kept.reply.text, place_of(&group), sheet))
@@ -202,7 +208,8 @@ impl Desk {
     }
 }
 
-fn in_words(verdict: Verdict, points: f64, words: &str) -> String {
+/// The coach's verdict, without its points: these may change with the verdict on another reply.
+fn in_words(verdict: Verdict) -> String {
     let says = match verdict {
         Verdict::Solved => "solved",
         Verdict::OnTheWay => "right so far",
@@ -211,10 +218,5 @@ fn in_words(verdict: Verdict, points: f64, words: &str) -> String {
         Verdict::Unclear => "not clear; say which move you mean",
         Verdict::Unreadable => "not readable; write the moves again",
     };
-    let points = text::points(points);
-    if words.is_empty() {
-        format!("your coach has looked at your answer: {says}. {points} of 5 points.")
-    } else {
-        format!("your coach has looked at your answer: {says}. {points} of 5 points. \"{words}\"")
-    }
+    format!("your coach has looked at your answer: {says}")
 }

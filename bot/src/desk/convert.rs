@@ -5,7 +5,7 @@ use sealed_move_store as store;
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    ChatName, Defences, Mode, Settings, Soundness, Verdict,
+    ChatName, Defences, Mode, Scale, Settings, Soundness, Verdict,
     error::{DeskError, Done},
 };
 
@@ -80,6 +80,10 @@ pub(super) fn settings(settings: &Settings) -> store::GroupSettings {
         },
         language: word(&settings.language),
         style: word(&settings.style),
+        scale: match settings.points {
+            Scale::Club => store::Scale::Club,
+            Scale::Tournament => store::Scale::Tournament,
+        },
         wrong_cost: settings.wrong_cost,
         hint_cost: settings.hint_cost,
         defences: match settings.defences {
@@ -105,6 +109,10 @@ pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
         },
         language: from_word(&kept.language).ok_or_else(|| unknown("language", &kept.language))?,
         style: from_word(&kept.style).ok_or_else(|| unknown("board style", &kept.style))?,
+        points: match kept.scale {
+            store::Scale::Club => Scale::Club,
+            store::Scale::Tournament => Scale::Tournament,
+        },
         wrong_cost: kept.wrong_cost,
         hint_cost: kept.hint_cost,
         defences: match kept.defences {
@@ -146,6 +154,7 @@ mod tests {
             language: Language::Hungarian,
             style: Style::Contrast,
             defences: Defences::Differ,
+            points: Scale::Tournament,
             ..Settings::default()
         };
         assert_eq!(kept_settings(&settings(&set)).expect("readable"), set);

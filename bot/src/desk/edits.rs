@@ -7,11 +7,12 @@
 //! words are forgotten: the verdict stays where it decided something, else the whole reply goes.
 
 use super::{
-    Desk, Person, Place, VerdictSheet, attempt,
+    Desk, Person, Place, VerdictSheet,
+    attempt::{self, decided},
     error::Done,
     handle::group_at,
     posting::takes_replies,
-    replies::{Kept, Ruling, decided, kept_reply, key, line_before, rules},
+    replies::{Kept, Ruling, kept_reply, key, line_before},
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::judge::Setting;
@@ -114,12 +115,12 @@ impl Desk {
                 setting,
             )
             .await?;
-        let (reply, rules) = (kept.reply.clone(), rules(&kept.settings));
+        let (reply, post) = (kept.reply.clone(), kept.post.clone());
         let Some(judgement) = judged else {
             self.write(move |tx| {
                 tx.take_from_inbox(entry)?;
                 tx.delete_reply(reply.id)?;
-                attempt::settle(tx, reply.post_id, reply.member_id, rules)?;
+                attempt::settle(tx, &post, reply.member_id)?;
                 Ok(())
             })
             .await?;
@@ -130,8 +131,8 @@ impl Desk {
         let worth = self
             .write(move |tx| {
                 tx.take_from_inbox(entry)?;
-                tx.set_reply_text(reply.id, &text)?;
-                ruling.keep(tx, &reply, rules)
+                tx.renew_reply(reply.id, &text)?;
+                ruling.keep(tx, &post, &reply)
             })
             .await?;
         Ok(Edited::Judged(Box::new(
@@ -161,11 +162,10 @@ impl Desk {
 
     /// Forgets a reply that decided nothing, and the attempt with it if that was all of it.
     async fn forget(&self, kept: &Kept) -> Done<()> {
-        let (reply, post, member) = (kept.reply.id, kept.post.id, kept.reply.member_id);
-        let rules = rules(&kept.settings);
+        let (reply, post, member) = (kept.reply.id, kept.post.clone(), kept.reply.member_id);
         self.write(move |tx| {
             tx.delete_reply(reply)?;
-            attempt::settle(tx, post, member, rules)?;
+            attempt::settle(tx, &post, member)?;
             Ok(())
         })
         .await

@@ -1,15 +1,22 @@
 //! Hints in three steps, each recorded before it is given, and giving up.
 
-use sealed_move_store::{AttemptState, Group, Post};
+use sealed_move_store::{AttemptState, Db, Group, Post};
 
 use super::{
-    Desk, HintSheet, Person, Place, attempt, convert,
+    Desk, HintSheet, Person, Place,
+    attempt::{self, Work},
+    convert,
     error::{Done, bad_request},
     handle::{group_at, member, post_of},
     posting::takes_replies,
-    replies::{line_before, local, rules},
+    replies::{line_before, local},
+    telling::{HintPrice, hint_price},
 };
 use crate::chess::judge::{self, HINT_STEPS};
+
+/// Said where a hint is asked for off the solution.
+const NO_HINT: &str = "There is no hint from here: the position on the board is no longer part of the solution. \
+                       Look for the strongest move you can find.";
 
 impl Desk {
     /// The next hint step for this member: the piece to look at, the idea, the move. With each move of a
@@ -39,7 +46,7 @@ impl Desk {
             return bad_request("There are no hints for this one; ask your coach.");
         };
         let (at, by) = (place.clone(), person.clone());
-        let (step, line) = self
+        let (post, member, line) = self
             .write(move |tx| {
                 let group: Group = group_at(tx, &at)?;
                 let post = post_of(tx, &group, post)?;
@@ -59,27 +66,45 @@ impl Desk {
                     Some(AttemptState::Playing) | None => {}
                 }
                 let line = line_before(&tx.replies_of(post.id, member)?, None);
-                let step = tx
-                    .next_hint(post.id, member, ply(&line), HINT_STEPS, now)?
-                    .unwrap_or(HINT_STEPS);
-                Ok((step, line))
+                Ok((post, member, line))
             })
             .await?;
-        let number = number(ply(&line));
-        let text = self
+        let ply = ply(&line);
+        // Worked out before it is recorded: a hint that says nothing costs nothing.
+        let texts: Vec<Option<String>> = self
             .inner
             .quick
             .run(
                 "working out a hint",
                 self.inner.options.reply_seconds,
-                move |_| judge::hint(&problem, &line, step),
+                move |_| {
+                    let step = |step| judge::hint(&problem, &line, step);
+                    (1..=HINT_STEPS).map(step).collect()
+                },
             )
             .await?;
+        let Some(texts) = texts.into_iter().collect::<Option<Vec<String>>>() else {
+            return bad_request(NO_HINT);
+        };
+        let (step, price) = self
+            .write(move |tx| {
+                let step = tx
+                    .next_hint(post.id, member, ply, HINT_STEPS, now)?
+                    .unwrap_or(HINT_STEPS);
+                let work = attempt::settle(tx, &post, member)?;
+                Ok((step, hint_price(&work, step + 1)))
+            })
+            .await?;
         Ok(HintSheet {
-            number,
+            number: number(ply),
             step,
-            text,
+            text: texts
+                .get(usize::from(step) - 1)
+                .cloned()
+                .unwrap_or_default(),
             more: step < HINT_STEPS,
+            price: price.sentence,
+            price_label: price.label,
         })
     }
 
@@ -129,8 +154,11 @@ impl Desk {
                             HintSheet {
                                 number: number(taken.ply),
                                 step: taken.step,
-                                text: judge::hint(&problem, before, taken.step),
+                                text: judge::hint(&problem, before, taken.step)
+                                    .unwrap_or_else(|| NO_HINT.to_owned()),
                                 more: taken.step < HINT_STEPS,
+                                price: String::new(),
+                                price_label: String::new(),
                             }
                         })
                         .collect()
@@ -160,13 +188,25 @@ impl Desk {
                 Some(AttemptState::Solved) => bad_request("You have solved this one already."),
                 Some(AttemptState::GivenUp) => Ok(format!("You gave this one up before. The solution comes at {reveal}.")),
                 Some(AttemptState::Playing) | None => {
-                    attempt::settle_given_up(tx, post.id, member, rules(&settings), Some(now))?;
+                    attempt::settle_given_up(tx, &post, member, now)?;
                     Ok(format!("You have given this one up. The solution stays sealed until the reveal at {reveal}."))
                 }
             }
         })
         .await
     }
+}
+
+/// What the next hint takes off at a post, and which step it is.
+pub(super) fn next_hint(
+    db: &Db<'_>,
+    post: &Post,
+    member: i64,
+    work: &Work,
+) -> Done<(u8, HintPrice)> {
+    let line = line_before(&db.replies_of(post.id, member)?, None);
+    let step = db.hint_count_at(post.id, member, ply(&line))? + 1;
+    Ok((step, hint_price(work, step)))
 }
 
 /// The half-move of the line that is the member's to make.

@@ -6,12 +6,14 @@ use sealed_move_store::{Deed, Member, Mute, Tx};
 use serde::Serialize;
 
 use super::{
-    Desk, Person, Place, attempt, convert,
+    Desk, Person, Place,
+    attempt::{self, GaveUp},
+    convert,
     deeds::did,
     error::{DeskError, Done, bad_request, not_allowed, not_found},
     handle::{SHUT_OUT, coached, coaching, group_at, member_of},
     names,
-    replies::{local, rules},
+    replies::local,
     text,
 };
 
@@ -320,9 +322,12 @@ impl Desk {
             let mute = longer(step.member.mute.clone(), other.mute.clone());
             tx.merge_members(keep, gone, now)?;
             tx.set_mute(keep, mute.as_ref())?;
-            let rules = rules(&convert::kept_settings(&step.group.settings)?);
-            for post in shared {
-                attempt::settle_given_up(tx, post.post_id, keep, rules, post.given_up)?;
+            for shared in shared {
+                let Some(post) = tx.post(shared.post_id)? else {
+                    continue;
+                };
+                let gave_up = shared.gave_up.map(|(at, after)| GaveUp { at, after });
+                attempt::settle_with(tx, &post, keep, gave_up)?;
             }
             // The coach may have merged themselves.
             let by = if step.by.id == gone {

@@ -6,7 +6,7 @@ use sealed_move_store::{Db, Deed, Group, NewPost, Position, Post, PostState, Tx}
 use shakmaty::{Chess, Color};
 
 use super::{
-    ChatName, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, convert,
+    ChatName, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, attempt, convert,
     deeds::did,
     error::{DeskError, Done, bad_request, not_found},
     groups::place_of,
@@ -293,6 +293,7 @@ pub(super) fn intend(
 ) -> Done<i64> {
     debug_assert!(nonce.len() <= 25, "{nonce} of group {}", group.id);
     Ok(tx.intend_post(&NewPost {
+        prices: attempt::prices(settings),
         item,
         nonce,
         slot,

@@ -1,7 +1,12 @@
 //! What is kept of a person: handed over in full, and erased on their word.
 
+use std::collections::HashMap;
+
+use sealed_move_store::{Attempt, Db, KeptPerson};
+use serde_json::Value;
+
 use super::{
-    Desk, Person, Place,
+    Desk, Person, Place, attempt,
     error::{DeskError, Done, not_allowed, not_found},
     handle::{SHUT_OUT, group_at},
     names::NAMELESS_COACH,
@@ -12,7 +17,7 @@ impl Desk {
     ///
     /// # Errors
     /// When nothing is.
-    pub async fn kept_of_me(&self, place: &Place, person: &Person) -> Done<serde_json::Value> {
+    pub async fn kept_of_me(&self, place: &Place, person: &Person) -> Done<Value> {
         let (place, user) = (place.clone(), person.user.clone());
         self.read(move |db| {
             let group = group_at(db, &place)?;
@@ -21,11 +26,7 @@ impl Desk {
                 None => None,
             };
             match kept {
-                Some(kept) => serde_json::to_value(kept).map_err(|error| {
-                    DeskError::Store(format!(
-                        "what is kept of you cannot be written out ({error})"
-                    ))
-                }),
+                Some(kept) => exported(db, kept),
                 None => not_found("Nothing is kept of you in this group."),
             }
         })
@@ -61,4 +62,53 @@ impl Desk {
         // So that no trace is left in the unused parts of the files.
         Ok(self.inner.store.scrub().await?)
     }
+}
+
+/// What is kept, with the points of each verdict that counts as they were counted; what the judge gave
+/// before the prices of tries and hints stands beside them.
+fn exported(db: &Db<'_>, kept: KeptPerson) -> Done<Value> {
+    let mut counted: HashMap<i64, f64> = HashMap::new();
+    for attempt in &kept.attempts {
+        let Attempt {
+            post_id, member_id, ..
+        } = attempt.attempt;
+        if let Some(post) = db.post(post_id)? {
+            let work = attempt::work(db, &post, member_id)?;
+            counted.extend(
+                work.after
+                    .iter()
+                    .map(|(reply, after)| (*reply, after.points)),
+            );
+        }
+    }
+    let mut out = serde_json::to_value(kept).map_err(|error| {
+        DeskError::Store(format!(
+            "what is kept of you cannot be written out ({error})"
+        ))
+    })?;
+    let replies = out.get_mut("replies").and_then(Value::as_array_mut);
+    for reply in replies.into_iter().flatten() {
+        let points = reply
+            .get("id")
+            .and_then(Value::as_i64)
+            .and_then(|id| counted.get(&id))
+            .copied()
+            .unwrap_or(0.0);
+        let verdicts = reply.get_mut("verdicts").and_then(Value::as_array_mut);
+        let Some(verdicts) = verdicts else { continue };
+        let last = verdicts.len().saturating_sub(1);
+        for (at, verdict) in verdicts
+            .iter_mut()
+            .filter_map(Value::as_object_mut)
+            .enumerate()
+        {
+            if let Some(judged) = verdict.remove("points") {
+                verdict.insert("points_before_prices".into(), judged);
+            }
+            if at == last {
+                verdict.insert("points".into(), points.into());
+            }
+        }
+    }
+    Ok(out)
 }

@@ -1,6 +1,11 @@
 //! How points are counted in a group, in words, for members who ask.
 
-use super::{Desk, Place, Settings, attempt::LATER_WRONG, error::Done, text};
+use super::{
+    Desk, Place, Settings,
+    attempt::{self, LATER_WRONG},
+    error::Done,
+    text,
+};
 use crate::chess::judge::points;
 
 impl Desk {
@@ -12,12 +17,18 @@ impl Desk {
 }
 
 fn scale(settings: &Settings) -> Vec<String> {
+    let prices = attempt::prices(settings);
     vec![
         points::rule().to_owned(),
-        format!("{} {}", wrong(settings.wrong_cost), hints(settings.hint_cost)),
+        format!(
+            "{} {}{}",
+            wrong(prices.wrong_cost),
+            hints(prices.hint_cost),
+            least(prices.least)
+        ),
         "The best of your answers to a position counts, at what it was worth when it came. An answer \
-         that is not legal, not clear or not readable costs nothing. Your coach can change any verdict, \
-         and the points follow."
+         that is not legal, not clear or not readable costs nothing. A position keeps the prices it was \
+         posted with. Your coach can change any verdict, and the points follow."
             .to_owned(),
     ]
 }
@@ -27,16 +38,17 @@ fn wrong(cost: f64) -> String {
         return "In this group wrong moves take nothing off.".to_owned();
     }
     let first = if cost >= points::FULL {
-        "In this group nothing can be scored on a position after a wrong first move.".to_owned()
+        "In this group nothing more can be scored on a position after a wrong first move."
+            .to_owned()
     } else {
         format!(
             "In this group each wrong first move takes {} off what follows.",
-            counted(cost)
+            text::counted(cost)
         )
     };
     format!(
         "{first} A wrong move later in the line takes {} off.",
-        counted(cost.min(LATER_WRONG))
+        text::counted(cost.min(LATER_WRONG))
     )
 }
 
@@ -44,21 +56,32 @@ fn hints(cost: f64) -> String {
     if cost <= 0.0 {
         "Hints take nothing off.".to_owned()
     } else {
-        format!("Each hint takes {} off.", counted(cost))
+        format!("Each hint takes {} off.", text::counted(cost))
     }
 }
 
-fn counted(cost: f64) -> String {
-    let unit = if cost == 1.0 { "point" } else { "points" };
-    format!("{} {unit}", text::points(cost))
+fn least(points: f64) -> String {
+    if points <= 0.0 {
+        return String::new();
+    }
+    format!(
+        " Whoever solves a position keeps at least {}, unless the last hint has shown the move.",
+        text::counted(points)
+    )
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::desk::Scale;
 
     fn told(wrong_cost: f64, hint_cost: f64) -> String {
+        by(Scale::Club, wrong_cost, hint_cost)
+    }
+
+    fn by(points: Scale, wrong_cost: f64, hint_cost: f64) -> String {
         scale(&Settings {
+            points,
             wrong_cost,
             hint_cost,
             ..Settings::default()
@@ -68,10 +91,17 @@ mod tests {
 
     #[test]
     fn says_what_the_group_takes_off() {
-        let strict = told(5.0, 1.0);
+        let club = told(1.0, 1.0);
+        assert!(
+            club.contains("each wrong first move takes 1 point off what follows")
+                && club.contains("keeps at least 1 point, unless the last hint has shown the move"),
+            "{club}"
+        );
+        let strict = by(Scale::Tournament, 1.0, 1.0);
+        assert!(!strict.contains("at least"), "{strict}");
         assert!(strict.contains("worth 5 points"), "{strict}");
         assert!(
-            strict.contains("nothing can be scored on a position after a wrong first move"),
+            strict.contains("nothing more can be scored on a position after a wrong first move"),
             "{strict}"
         );
         assert!(

@@ -64,6 +64,18 @@ pub enum Defences {
     Differ,
 }
 
+/// The scale points are counted by. Five points are the most for a position.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Scale {
+    /// Each wrong first move and each hint takes a little off, and whoever solves without being shown the
+    /// move keeps at least a point.
+    #[default]
+    Club,
+    /// The solving rules of the World Federation for Chess Composition: nothing after a wrong first move.
+    Tournament,
+}
+
 /// A group's settings.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
@@ -84,7 +96,9 @@ pub struct Settings {
     pub language: Language,
     /// Look of the diagrams.
     pub style: Style,
-    /// Points off for each wrong first move; 5 is the federation's rule that a wrong key scores nothing.
+    /// The scale of points.
+    pub points: Scale,
+    /// Points off for each wrong first move, by the scale `club`.
     pub wrong_cost: f64,
     /// Points off for each hint step.
     pub hint_cost: f64,
@@ -103,7 +117,8 @@ impl Default for Settings {
             mode: Mode::Sealed,
             language: Language::English,
             style: Style::Print,
-            wrong_cost: 5.0,
+            points: Scale::Club,
+            wrong_cost: 1.0,
             hint_cost: 1.0,
             defences: Defences::Same,
         }
@@ -191,6 +206,10 @@ pub struct VerdictSheet {
     pub picture: Option<Picture>,
     /// True while the member has a line to go on with ("your move").
     pub your_move: bool,
+    /// True when nothing is left to do: solved, given up or closed.
+    pub over: bool,
+    /// What the next hint takes, in a few words for a button; may be empty.
+    pub hint_label: String,
     /// Points for the post as they stand.
     pub points: f64,
     /// What the reply may have meant, where it was not plain: each, sent as an answer, is read as
@@ -276,6 +295,43 @@ pub struct HintSheet {
     pub text: String,
     /// Whether another step can be asked for.
     pub more: bool,
+    /// What the next step would take, in a sentence.
+    pub price: String,
+    /// The same in a few words, for a button.
+    pub price_label: String,
+}
+
+/// Where a member stands at one post.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+#[allow(missing_docs)]
+pub enum OwnState {
+    Playing,
+    Solved,
+    GivenUp,
+}
+
+/// A member's own sheet of a post.
+#[derive(Clone)]
+pub struct OwnPost {
+    /// Where they stand; `None` before they took part.
+    pub state: Option<OwnState>,
+    /// Points for the post as they stand.
+    pub points: f64,
+    /// How it ended, in a sentence; empty while it has not.
+    pub ended: String,
+    /// What the next hint takes, in a sentence; empty where there is none to be had.
+    pub hint_price: String,
+    /// The same in a few words, for a button.
+    pub hint_label: String,
+    /// Whether the next hint takes points off.
+    pub hint_costs: bool,
+    /// Whether another hint step is to be had for the move that is asked.
+    pub more_hints: bool,
+    /// Whether answers, hints and giving up are still to be had.
+    pub live: bool,
+    /// The board as the member's line stands, once there is a line.
+    pub board: Option<Picture>,
 }
 
 /// A message to the coach.
@@ -386,12 +442,25 @@ pub struct Summary {
     pub posts: Vec<SummaryPost>,
     /// Each topic, weakest first.
     pub topics: Vec<SummaryTopic>,
-    /// Names of those who took part in the period before and not in this one.
+    /// Names of those who took part in the earlier of two periods compared, and not since.
     pub went_quiet: Vec<String>,
-    /// Names of those who took part in this period and not in the one before, but earlier.
+    /// Names of those who took part in the later one and not in the earlier, but before that.
     pub came_back: Vec<String>,
+    /// Which two periods those are; `None` where there is nothing to compare.
+    #[serde(default)]
+    pub compared: Option<Compared>,
     /// What to teach next, in a sentence or two.
     pub advice: String,
+}
+
+/// Two periods of one length, both over and with posts in them: who went quiet is told by these.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[allow(missing_docs)]
+pub struct Compared {
+    pub recent_from: Option<DateTime<Utc>>,
+    pub recent_to: Option<DateTime<Utc>>,
+    pub before_from: Option<DateTime<Utc>>,
+    pub before_to: Option<DateTime<Utc>>,
 }
 
 /// One member's part in a period.

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use sealed_move_store::AttemptState;
+use sealed_move_store::{AttemptState, Position};
 use shakmaty::Position as _;
 
 use super::{
-    Desk, Person, Picture, Place, Progress, SummaryTopic, convert,
+    Desk, Person, Picture, Place, Progress, Settings, SummaryTopic, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, post_of},
     posting::{diagram, latest_open},
@@ -16,7 +16,7 @@ use super::{
 };
 use crate::{
     chess::line::{moves, numbered},
-    diagram::reveal::landing,
+    diagram::{Diagram, reveal::landing},
 };
 
 /// Posts without a topic, in a list by topic.
@@ -86,9 +86,11 @@ impl Desk {
                 row.tried += 1;
                 row.solved += usize::from(attempt.state == AttemptState::Solved);
                 row.first_try += usize::from(attempt.first_try);
-                progress.points += attempt.points;
             }
             progress.topics = topics.into_values().collect();
+            if let Some(member) = member {
+                progress.points = db.points_of_member(group.id, member)?;
+            }
             Ok(progress)
         })
         .await
@@ -115,24 +117,29 @@ impl Desk {
                 ))
             })
             .await?;
-        let (mut board, _) = problems::parse(&position.fen, &position.stipulation)?;
-        let bottom = board.turn();
-        let played = moves(&board, &line);
-        if let Some(san) = line.get(played.len()) {
-            return bad_request(format!(
-                "The line played so far cannot be set up at {}.",
-                text::name(san)
-            ));
-        }
-        let last_move = played
-            .last()
-            .and_then(|&mv| Some((mv.from()?, landing(mv))));
-        for mv in played {
-            board.play_unchecked(mv);
-        }
-        let mut diagram = diagram(board, &settings);
-        diagram.bottom = bottom;
-        diagram.last_move = last_move;
-        self.draw(diagram).await
+        self.draw(board(&position, &line, &settings)?).await
     }
+}
+
+/// The board after a line from a position.
+pub(super) fn board(position: &Position, line: &[String], settings: &Settings) -> Done<Diagram> {
+    let (mut board, _) = problems::parse(&position.fen, &position.stipulation)?;
+    let bottom = board.turn();
+    let played = moves(&board, line);
+    if let Some(san) = line.get(played.len()) {
+        return bad_request(format!(
+            "The line played so far cannot be set up at {}.",
+            text::name(san)
+        ));
+    }
+    let last_move = played
+        .last()
+        .and_then(|&mv| Some((mv.from()?, landing(mv))));
+    for mv in played {
+        board.play_unchecked(mv);
+    }
+    let mut diagram = diagram(board, settings);
+    diagram.bottom = bottom;
+    diagram.last_move = last_move;
+    Ok(diagram)
 }

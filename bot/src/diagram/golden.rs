@@ -242,8 +242,8 @@ fn charts() -> Vec<(&'static str, Chart)> {
             chart::mastery(
                 "Topics by mastery",
                 vec![
-                    topic("Back rank", 30, 27, 20),
                     topic("Smothered mate", 24, 8, 3),
+                    topic("Back rank", 30, 27, 20),
                 ],
             ),
         ),

@@ -138,6 +138,39 @@ pub(super) fn fitted(text: &str, weight: Weight, size: f32, room: f32) -> String
     String::new()
 }
 
+/// `text` in lines no wider than `room`, broken between words; a word that has no room on a line of its own
+/// is broken within. Nothing is left out.
+pub(super) fn wrapped(text: &str, weight: Weight, size: f32, room: f32) -> Vec<String> {
+    let fits = |line: &str| width(line, weight, size) <= room;
+    let mut lines: Vec<String> = Vec::new();
+    let mut line = String::new();
+    for word in text.split_whitespace() {
+        let joined = match line.as_str() {
+            "" => word.to_owned(),
+            line => format!("{line} {word}"),
+        };
+        if fits(&joined) {
+            line = joined;
+            continue;
+        }
+        if !line.is_empty() {
+            lines.push(std::mem::take(&mut line));
+        }
+        for letter in word.chars() {
+            line.push(letter);
+            if !fits(&line) && line.chars().count() > 1 {
+                line.pop();
+                lines.push(std::mem::take(&mut line));
+                line.push(letter);
+            }
+        }
+    }
+    if !line.is_empty() || lines.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
 /// Writes glyph outlines as path data, y downwards.
 struct Pen {
     d: String,

@@ -66,6 +66,15 @@ pub fn progress_only(place: &Place, post: i64) -> CreateActionRow {
     CreateActionRow::Buttons(vec![progress])
 }
 
+/// Takes a hint; the label says what it costs.
+pub fn take_hint(place: &Place, post: i64, what: &str, price: &str) -> CreateButton {
+    let label = match price {
+        "" => what.to_owned(),
+        price => format!("{what} ({price})"),
+    };
+    button(id("hint-take", place, post), &label, ButtonStyle::Secondary)
+}
+
 /// Under a verdict, as far as there is something left to do.
 pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateActionRow> {
     let again = match sheet.verdict {
@@ -75,13 +84,12 @@ pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateAction
         }
         Verdict::OnTheWay | Verdict::Solved => return None,
     };
+    if sheet.over {
+        return None;
+    }
     Some(CreateActionRow::Buttons(vec![
         button(id("answer", place, sheet.post), again, ButtonStyle::Primary),
-        button(
-            id("hint", place, sheet.post),
-            "Hint",
-            ButtonStyle::Secondary,
-        ),
+        take_hint(place, sheet.post, "Hint", &sheet.hint_label),
         button(
             id("quit", place, sheet.post),
             "Give up",

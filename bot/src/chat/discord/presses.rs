@@ -84,6 +84,13 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
         "hint" => {
             private::privately(house, asked, async {
                 let person = asked.person(house, &place).await;
+                study::hint_offer(house, &place, &person, about).await
+            })
+            .await;
+        }
+        "hint-take" => {
+            private::privately(house, asked, async {
+                let person = asked.person(house, &place).await;
                 study::hint(house, &place, &person, about).await
             })
             .await;
@@ -106,9 +113,7 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
         "quit-yes" => {
             private::in_place(house, press, async {
                 let person = asked.person(house, &place).await;
-                Ok(Letter::text(
-                    house.desk.give_up(&place, &person, about).await?,
-                ))
+                study::gave_up(house, &place, &person, about).await
             })
             .await;
         }

@@ -19,8 +19,8 @@ use super::{
     trouble::Trouble,
 };
 use crate::desk::{
-    AskedBack, Came, LONGEST_LINE, Leaderboard, Mode, Period, Person, Picture, PostRow, Progress,
-    Rank, Taken, TalkRow, VerdictSheet, WordsRow,
+    AskedBack, Came, LONGEST_LINE, Leaderboard, Mode, Person, Picture, PostRow, Progress, Rank, Taken,
+    TalkRow, VerdictSheet, WordsRow,
 };
 
 /// Longest text of a reply, in characters.
@@ -53,6 +53,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/posts/{post}/give-up", post(give_up))
         .route("/api/posts/{post}/mine", get(mine))
         .route("/api/posts/{post}/answers", get(answers))
+        .route("/api/posts/{post}/own", get(own))
         .route("/api/posts/{post}/board", get(board))
         .route("/api/progress", get(progress))
         .route("/api/scale", get(scale))
@@ -478,6 +479,16 @@ impl Room {
     }
 }
 
+/// Where the member stands at a post.
+async fn own(
+    State(room): State<Shared>,
+    Member(person): Member,
+    Path(post): Path<i64>,
+) -> Told<paper::Own> {
+    let own = room.desk.own_post(&room.place, &person, post).await?;
+    Ok(Json(paper::Own::of(own)))
+}
+
 /// The board as the member's own line stands.
 async fn board(
     State(room): State<Shared>,
@@ -503,7 +514,8 @@ async fn topics(State(room): State<Shared>, Guest { .. }: Guest) -> Told<Vec<Str
 #[derive(Deserialize)]
 struct Span {
     topic: Option<String>,
-    days: Option<u16>,
+    /// In words, such as "last 10 days"; the usual one where nothing is said.
+    period: Option<String>,
 }
 
 async fn leaderboard(
@@ -511,13 +523,12 @@ async fn leaderboard(
     Guest { .. }: Guest,
     Query(span): Query<Span>,
 ) -> Told<Leaderboard> {
-    let period = Period {
-        from: span
-            .days
-            .map(|days| room.desk.now() - chrono::Duration::days(days.into())),
-        to: None,
-        topic: span.topic.filter(|topic| !topic.is_empty()),
-    };
+    let topic = span.topic.filter(|topic| !topic.is_empty());
+    let words = span.period.filter(|words| !words.is_empty());
+    let period = room
+        .desk
+        .period(&room.place, words.as_deref(), topic)
+        .await?;
     Ok(Json(room.desk.leaderboard(&room.place, &period).await?))
 }
 

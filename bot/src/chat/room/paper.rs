@@ -5,9 +5,9 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use crate::desk::{
-    CheckedPosition, CoachWords, CommonWrong, HintSheet, Leaderboard, Note as CoachNote, Picture,
-    PictureKind, PostSheet, PostedBefore, Rank, ReplyRow, Report, RevealSheet, SameAgain, Verdict,
-    VerdictSheet,
+    CheckedPosition, CoachWords, CommonWrong, HintSheet, Leaderboard, Note as CoachNote, OwnPost,
+    OwnState, Picture, PictureKind, PostSheet, PostedBefore, Rank, ReplyRow, Report, RevealSheet,
+    SameAgain, Verdict, VerdictSheet,
 };
 
 /// A picture with the words that replace it.
@@ -216,6 +216,32 @@ impl Answered {
     }
 }
 
+/// A member's own sheet of a post.
+#[derive(Debug, Serialize)]
+pub(super) struct Own {
+    state: Option<OwnState>,
+    points: f64,
+    ended: String,
+    hint_price: String,
+    more_hints: bool,
+    live: bool,
+    board: Option<Shown>,
+}
+
+impl Own {
+    pub(super) fn of(own: OwnPost) -> Self {
+        Self {
+            state: own.state,
+            points: own.points,
+            ended: own.ended,
+            hint_price: own.hint_price,
+            more_hints: own.more_hints,
+            live: own.live,
+            board: own.board.as_ref().map(Shown::inside),
+        }
+    }
+}
+
 /// A hint step for one member.
 #[derive(Debug, Serialize)]
 pub(super) struct Hint {
@@ -224,6 +250,8 @@ pub(super) struct Hint {
     step: u8,
     text: String,
     more: bool,
+    /// What the next step takes.
+    price: String,
 }
 
 impl Hint {
@@ -234,6 +262,7 @@ impl Hint {
             step: sheet.step,
             text: sheet.text,
             more: sheet.more,
+            price: sheet.price,
         }
     }
 }

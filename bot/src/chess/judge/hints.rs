@@ -14,19 +14,15 @@ const NODES: u64 = 2_000_000;
 /// The text of hint `step` (1 to [`HINT_STEPS`]) for the position reached by `line`.
 ///
 /// The first step names a piece, the second says what kind of move it is and what it is for; only the
-/// third gives the move. Empty when the line has left everything that is known of the solution.
-pub fn hint(problem: &Problem, line: &[String], step: u8) -> String {
+/// third gives the move. `None` when the line has left everything that is known of the solution.
+pub fn hint(problem: &Problem, line: &[String], step: u8) -> Option<String> {
     let played = crate::chess::line::moves(&problem.position, line);
     let mut position = problem.position.clone();
     for &mv in &played {
         position.play_unchecked(mv);
     }
-    let Some((mv, rest)) = next_move(problem, &played, &position) else {
-        return "There is no hint from here: the position on the board is no longer part of the \
-                solution. Look for the strongest move you can find."
-            .to_owned();
-    };
-    match step {
+    let (mv, rest) = next_move(problem, &played, &position)?;
+    Some(match step {
         0 | 1 => piece(&position, mv),
         2 => idea(&position, mv, &rest),
         _ => {
@@ -38,7 +34,7 @@ pub fn hint(problem: &Problem, line: &[String], step: u8) -> String {
                 words::numbered_end(&problem.position, &moves, 1)
             )
         }
-    }
+    })
 }
 
 /// The move to find, and the main line after it.

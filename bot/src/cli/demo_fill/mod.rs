@@ -110,8 +110,6 @@ impl Play {
                 .format("%H:%M")
                 .to_string(),
             open_minutes: OPEN_MINUTES,
-            // Part of the points stays with those who find it at the second attempt.
-            wrong_cost: 2.0,
             ..Settings::default()
         };
         desk.found_group(&place, None, settings, &coach).await?;

@@ -171,6 +171,7 @@ mod tests {
             now: Vec::new(),
             before: None,
             earlier: Vec::new(),
+            compared: None,
         }
     }
 
@@ -202,6 +203,32 @@ mod tests {
             Tz::UTC,
         );
         assert!(none.is_empty());
+    }
+
+    /// Few answers are drawn towards a half, so that the raw share would put these the other way round.
+    #[test]
+    fn topics_stand_in_one_order_in_list_table_and_chart() {
+        let topic = |name: &str, solved, tried| store::TopicFigures {
+            topic: name.into(),
+            posts: 1,
+            tried,
+            solved,
+            first_try: 0,
+        };
+        let figures = Figures {
+            topics: vec![topic("One miss", 0, 1), topic("Weak", 4, 20)],
+            ..figures(&[])
+        };
+        let summary = super::super::summary::assemble(figures.clone());
+        let list: Vec<&str> = summary.topics.iter().map(|t| t.topic.as_str()).collect();
+        assert_eq!(list, ["Weak", "One miss"]);
+        let chart = of(&figures, &summary, Tz::UTC)[2].alt();
+        let csv = summary
+            .csv(super::super::SummaryTable::Topics)
+            .expect("a table");
+        for text in [chart, csv] {
+            assert!(text.find("Weak") < text.find("One miss"), "{text}");
+        }
     }
 
     #[test]

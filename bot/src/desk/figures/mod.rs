@@ -10,12 +10,14 @@ mod leaderboard;
 mod period;
 mod summary;
 mod table;
+mod topic;
 mod words;
 
+pub use period::USUAL;
 pub use table::SummaryTable;
 
 use chrono_tz::Tz;
-use sealed_move_store::{Counting, Span};
+use sealed_move_store::{Counting, Db, Span};
 
 use super::{
     Desk, Leaderboard, Period, Picture, Place, Summary, convert, error::Done, handle::group_at,
@@ -24,13 +26,32 @@ use super::{
 use crate::diagram::chart::Theme;
 use summary::{Figures, PostFigures};
 
+/// How many stretches without posts are passed over for one to compare with: a year's break of days.
+const LOOK_BACK: usize = 366;
+
 impl Desk {
+    /// What a report covers: the period in words, in the group's calendar, or the usual one; and a topic.
+    ///
+    /// # Errors
+    /// When the words are no period; the error lists what can be written.
+    pub async fn period(
+        &self,
+        place: &Place,
+        words: Option<&str>,
+        topic: Option<String>,
+    ) -> Done<Period> {
+        let zone = self.settings(place).await?.zone;
+        let period = Period::parse(words.unwrap_or(USUAL), zone, self.now())?;
+        Ok(Period { topic, ..period })
+    }
+
     /// The leaderboard over posts whose replies have ended: one that moved earlier would tell the group
     /// who has solved an open post.
     pub async fn leaderboard(&self, place: &Place, period: &Period) -> Done<Leaderboard> {
         let (place, period) = (place.clone(), period.clone());
         self.read(move |db| {
             let group = group_at(db, &place)?;
+            let period = about(db, group.id, period)?;
             let sums = db.leaderboard(&span(group.id, &period))?;
             Ok(leaderboard::ranked(period.topic, sums))
         })
@@ -38,7 +59,8 @@ impl Desk {
     }
 
     /// The engagement summary, for the coach: who took part and how it went, in the posts of the period
-    /// whose replies have ended, and who went quiet or came back, counting open posts too.
+    /// whose replies have ended, and who went quiet or came back, counting open posts too: between two whole
+    /// periods of one length with posts in them.
     pub async fn summary(&self, place: &Place, period: &Period) -> Done<Summary> {
         let (figures, _) = self.figures(place, period).await?;
         Ok(summary::assemble(figures))
@@ -69,6 +91,7 @@ impl Desk {
         self.read(move |db| {
             let group = group_at(db, &place)?;
             let zone = convert::kept_settings(&group.settings)?.zone;
+            let period = about(db, group.id, period)?;
             let ended = span(group.id, &period);
 
             let mut posts = Vec::new();
@@ -97,12 +120,41 @@ impl Desk {
                     ..ended.clone()
                 })
             };
-            let before = period.before(zone, now);
+            let has_posts = |of: &Period| {
+                db.has_posts(&Span {
+                    from: of.from,
+                    to: of.to,
+                    topic: None,
+                    counting: Counting::Sent,
+                    ..ended.clone()
+                })
+            };
+            let under_way = period.to.is_none_or(|to| to > now);
+            let recent = match period.whole(zone, now) {
+                Some(recent) if has_posts(&recent)? => Some(recent),
+                _ => None,
+            };
+            let mut before = None;
+            if let Some(recent) = &recent {
+                let mut stretch = recent.before(zone, now);
+                for _ in 0..LOOK_BACK {
+                    let Some(found) = stretch else { break };
+                    if has_posts(&found)? {
+                        before = Some(found);
+                        break;
+                    }
+                    stretch = found.before(zone, now);
+                }
+            }
             let figures = Figures {
                 members: db.member_figures(&ended)?,
                 topics: db.topic_figures(&ended)?,
                 posts,
-                now: took_part(period.from, period.to)?,
+                now: match &recent {
+                    // Whoever has answered since is not quiet.
+                    Some(recent) => took_part(recent.from, recent.to.filter(|_| !under_way))?,
+                    None => Vec::new(),
+                },
                 before: match &before {
                     Some(before) => Some(took_part(before.from, before.to)?),
                     None => None,
@@ -111,12 +163,25 @@ impl Desk {
                     Some(before) => took_part(None, before.from)?,
                     None => Vec::new(),
                 },
+                compared: recent.zip(before),
                 period,
             };
             Ok((figures, zone))
         })
         .await
     }
+}
+
+/// The period with its topic as the group's list of topics has it.
+fn about(db: &Db<'_>, group: i64, period: Period) -> Done<Period> {
+    let Some(wanted) = &period.topic else {
+        return Ok(period);
+    };
+    let names: Vec<String> = db.topics(group)?.into_iter().map(|t| t.name).collect();
+    Ok(Period {
+        topic: Some(topic::meant(wanted, &names)?),
+        ..period
+    })
 }
 
 /// A period of a group, as the store takes it.

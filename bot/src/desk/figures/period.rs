@@ -17,6 +17,10 @@ use crate::desk::{
 pub(crate) const EXAMPLES: &str = "all, today, yesterday, this week, last week, last 4 weeks, last 10 days, this month, last month, \
      last 3 months, 2026-03, 2026-03-02, 2026-03-02 to 2026-03-08, since 2026-03-02";
 
+/// What a report covers where nothing is said: the same in every chat and at the command line, in the
+/// group's zone.
+pub const USUAL: &str = "last 4 weeks";
+
 /// The longest span asked for in words, in days: a century.
 const LONGEST: u32 = 36_525;
 
@@ -79,6 +83,27 @@ impl Period {
         Some(Self {
             from: Some(local(start, zone)?),
             to: self.from,
+            topic: self.topic.clone(),
+        })
+    }
+
+    /// The period itself once it is over; else the latest whole days of the same length, up to and without
+    /// today. `None` for one without a beginning.
+    pub(super) fn whole(&self, zone: Tz, now: DateTime<Utc>) -> Option<Self> {
+        let from = self.from?;
+        if self.to.is_some_and(|to| to <= now) {
+            return Some(self.clone());
+        }
+        let today = now.with_timezone(&zone).date_naive();
+        let end = match self.to {
+            Some(to) => to,
+            None => beginning(today.succ_opt()?, zone)?,
+        };
+        let length = shown(end, zone) - shown(from, zone);
+        let last = today.and_time(NaiveTime::MIN);
+        Some(Self {
+            from: Some(local(last.checked_sub_signed(length)?, zone)?),
+            to: Some(local(last, zone)?),
             topic: self.topic.clone(),
         })
     }
@@ -311,6 +336,24 @@ mod tests {
     fn today_is_the_groups() {
         let today = Period::parse("today", Tz::Pacific__Auckland, thursday()).expect("a period");
         assert_eq!(today.in_words(Tz::Pacific__Auckland), "6 March 2026");
+    }
+
+    /// What is not over is compared by whole days up to yesterday, of the same length.
+    #[test]
+    fn a_period_under_way_is_taken_back_to_whole_days() {
+        let zone = Tz::Europe__Lisbon;
+        let whole = |words: &str| {
+            let period = Period::parse(words, zone, thursday()).expect("a period");
+            period
+                .whole(zone, thursday())
+                .expect("whole days")
+                .in_words(zone)
+        };
+        assert_eq!(whole("this week"), "26 February to 4 March 2026");
+        assert_eq!(whole("last week"), "23 February to 1 March 2026");
+        assert_eq!(whole("last 4 weeks"), "5 February to 4 March 2026");
+        assert_eq!(whole("since 2026-03-01"), "28 February to 4 March 2026");
+        assert_eq!(Period::default().whole(zone, thursday()), None);
     }
 
     #[test]

@@ -8,7 +8,7 @@ use shakmaty::Color;
 use super::{advice, leaderboard::by_name};
 use crate::{
     chess::line::numbered,
-    desk::{CommonWrong, Period, Summary, SummaryMember, SummaryPost, SummaryTopic},
+    desk::{CommonWrong, Compared, Period, Summary, SummaryMember, SummaryPost, SummaryTopic},
 };
 
 /// How many wrong moves of a post are named.
@@ -31,6 +31,8 @@ pub(super) struct Figures {
     pub before: Option<Vec<(i64, String)>>,
     /// Who ever took part before that.
     pub earlier: Vec<(i64, String)>,
+    /// The two periods that are compared, the later one first.
+    pub compared: Option<(Period, Period)>,
 }
 
 /// One post's figures and what its position adds to them.
@@ -56,6 +58,7 @@ pub(super) fn assemble(figures: Figures) -> Summary {
         now,
         before,
         earlier,
+        compared,
     } = figures;
     let coaches: HashSet<i64> = members
         .iter()
@@ -85,6 +88,12 @@ pub(super) fn assemble(figures: Figures) -> Summary {
         topics: weakest_first(topics),
         went_quiet,
         came_back,
+        compared: compared.map(|(recent, before)| Compared {
+            recent_from: recent.from,
+            recent_to: recent.to,
+            before_from: before.from,
+            before_to: before.to,
+        }),
         advice: String::new(),
     };
     summary.advice = advice::of(&summary);
@@ -230,6 +239,7 @@ mod tests {
             now: Vec::new(),
             before: Some(Vec::new()),
             earlier: Vec::new(),
+            compared: None,
         }
     }
 

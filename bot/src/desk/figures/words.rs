@@ -70,9 +70,23 @@ impl Summary {
         });
         section(&mut out, "Who took part", lines);
         let idle: Vec<&str> = idle.iter().map(|m| m.name.as_str()).collect();
+        let quiet = match &self.compared {
+            Some(compared) => {
+                let words = |from, to| {
+                    let topic = None;
+                    Period { from, to, topic }.in_words(zone)
+                };
+                format!(
+                    "Went quiet ({}, after {})",
+                    words(compared.recent_from, compared.recent_to),
+                    words(compared.before_from, compared.before_to)
+                )
+            }
+            None => "Went quiet".to_owned(),
+        };
         for (heading, names) in [
             ("Did not answer", and(&idle)),
-            ("Went quiet", and(&self.went_quiet)),
+            (&quiet, and(&self.went_quiet)),
             ("Came back", and(&self.came_back)),
         ] {
             if !names.is_empty() {
@@ -209,6 +223,7 @@ mod tests {
             }],
             went_quiet: vec!["Carla".into()],
             came_back: vec![],
+            compared: None,
             advice: "Rest.".into(),
         };
         insta::assert_snapshot!(summary.text(Tz::UTC), @r"

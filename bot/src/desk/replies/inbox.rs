@@ -6,7 +6,7 @@ use sealed_move_store::{
     AttemptState, Entry, NewEntry, NewReply, Position, Post, ReplyOf, Tx, Via,
 };
 
-use super::{Kept, judging::Ruling, kept::position, kept_reply, key, line_before, rules};
+use super::{Kept, judging::Ruling, kept::position, kept_reply, key, line_before};
 use crate::chess::judge::Setting;
 use crate::desk::{
     Desk, Person, Place, Settings, VerdictSheet, convert,
@@ -106,7 +106,7 @@ impl Desk {
                 let Some(kept) = arrival.becomes_reply(tx)? else {
                     return Ok(None);
                 };
-                let worth = ruling.keep(tx, &kept.reply, rules(&kept.settings))?;
+                let worth = ruling.keep(tx, &kept.post, &kept.reply)?;
                 Ok(Some((kept, worth)))
             })
             .await?;

@@ -2,7 +2,7 @@
 //! attempt, and laid out for the member.
 
 use chrono::{DateTime, Utc};
-use sealed_move_store::{Attempt, AttemptState, NewVerdict, Reply, ReplyOf, Tx, VerdictRow};
+use sealed_move_store::{AttemptState, NewVerdict, Post, Reply, ReplyOf, Tx, VerdictRow};
 use sha2::{Digest, Sha256};
 use shakmaty::Position as _;
 
@@ -14,11 +14,14 @@ use crate::chess::{
 };
 use crate::desk::{
     Defences, Desk, Picture, Settings, Verdict, VerdictSheet,
-    attempt::{self, Rules},
+    attempt::{self, After, Work},
     convert,
     error::{Done, bad_request},
+    hints::next_hint,
     posting::takes_replies,
-    text::{self, LONGEST_REPLY},
+    standing,
+    telling::{self, HintPrice},
+    text::LONGEST_REPLY,
 };
 use crate::diagram::Diagram;
 
@@ -29,7 +32,11 @@ impl Desk {
             .problem(&kept.position.fen, &kept.position.stipulation)
             .await?
         else {
-            return Ok(by_hand(&kept));
+            let (post, member, reply) = (kept.post.clone(), kept.reply.member_id, kept.reply.id);
+            let after = self
+                .read(move |db| Ok(attempt::work(db, &post, member)?.after_reply(reply)))
+                .await?;
+            return Ok(by_hand(&kept, after));
         };
         if let Some(verdict) = kept.verdict().cloned() {
             return self.shown_again(kept, &problem, verdict).await;
@@ -96,8 +103,8 @@ impl Desk {
     ) -> Done<VerdictSheet> {
         let before = line_before(&kept.replies, Some(kept.reply.id));
         let ruling = Ruling::new(problem, &judgement, before, kept.ended(), self.now());
-        let (reply, rules) = (kept.reply.clone(), rules(&kept.settings));
-        let worth = self.write(move |tx| ruling.keep(tx, &reply, rules)).await?;
+        let (post, reply) = (kept.post.clone(), kept.reply.clone());
+        let worth = self.write(move |tx| ruling.keep(tx, &post, &reply)).await?;
         self.told(kept, problem, judgement, worth).await
     }
 
@@ -107,7 +114,7 @@ impl Desk {
         kept: Kept,
         problem: &Problem,
         judgement: Judgement,
-        Worth { settled, hints }: Worth,
+        Worth { work, after, hint }: Worth,
     ) -> Done<VerdictSheet> {
         let ended = kept.ended();
         let message = match ended {
@@ -123,12 +130,11 @@ impl Desk {
                     judgement.message
                 )
             }
-            Some(AttemptState::Playing) | None => with_points(
-                judgement.verdict,
+            Some(AttemptState::Playing) | None => telling::with_points(
+                convert::verdict(judgement.verdict),
                 &judgement.message,
-                settled.as_ref(),
-                hints,
-                &kept.settings,
+                after,
+                kept.post.prices,
             ),
         };
         Ok(VerdictSheet {
@@ -136,9 +142,16 @@ impl Desk {
             post: kept.post.id,
             verdict: judgement.verdict,
             message,
-            picture: self.picture_of(&kept, problem, &judgement).await?,
+            picture: match self.picture_of(&kept, problem, &judgement).await? {
+                None if judgement.verdict == Verdict::Solved && ended.is_none() => {
+                    self.final_board(&kept, &judgement.line).await?
+                }
+                picture => picture,
+            },
             your_move: judgement.verdict == Verdict::OnTheWay && ended.is_none(),
-            points: settled.map_or(0.0, |attempt| attempt.points),
+            over: over(work.state()),
+            hint_label: hint.label,
+            points: work.points(),
             readings: match ended {
                 None => judgement.readings,
                 Some(_) => Vec::new(),
@@ -163,6 +176,8 @@ impl Desk {
             ),
             picture: self.picture_of(&kept, problem, &judgement).await?,
             your_move: false,
+            over: true,
+            hint_label: String::new(),
             points: kept.attempt.map_or(0.0, |attempt| attempt.points),
             readings: Vec::new(),
         })
@@ -203,26 +218,51 @@ impl Desk {
         let playing = kept
             .attempt
             .as_ref()
-            .is_some_and(|attempt| attempt.state == AttemptState::Playing);
+            .is_none_or(|attempt| attempt.state == AttemptState::Playing);
         let last = kept
             .replies
             .last()
             .is_some_and(|last| last.reply.id == kept.reply.id);
         // Only the last word of somebody still at it is worth asking back about.
-        let at_it = playing && last && takes_replies(&kept.post, self.now());
+        let open = takes_replies(&kept.post, self.now());
+        let at_it = playing && last && open;
+        let (post, member, reply) = (kept.post.clone(), kept.reply.member_id, kept.reply.id);
+        let (after, hint) = self
+            .read(move |db| {
+                let work = attempt::work(db, &post, member)?;
+                let (_, hint) = next_hint(db, &post, member, &work)?;
+                Ok((work.after_reply(reply), hint))
+            })
+            .await?;
+        let picture = match picture {
+            None if verdict.verdict == sealed_move_store::Verdict::Solved => {
+                self.final_board(&kept, &verdict.line).await?
+            }
+            picture => picture,
+        };
         Ok(VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: convert::kept_verdict(verdict.verdict),
-            message: verdict.message,
+            message: telling::of_kept(&verdict, after, kept.post.prices),
             picture,
             your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay && at_it,
-            points: kept.attempt.map_or(0.0, |attempt| attempt.points),
+            over: !open || over(kept.attempt.as_ref().map(|attempt| attempt.state)),
+            hint_label: hint.label,
+            points: after.map_or(0.0, |after| after.points),
             readings: match (verdict.verdict, at_it) {
                 (sealed_move_store::Verdict::Unclear, true) => readings,
                 _ => Vec::new(),
             },
         })
+    }
+
+    /// The board after the member's line, where the judge shows nothing else.
+    async fn final_board(&self, kept: &Kept, line: &[String]) -> Done<Option<Picture>> {
+        match standing::board(&kept.position, line, &kept.settings) {
+            Ok(diagram) => self.draw(diagram).await.map(Some),
+            Err(_) => Ok(None),
+        }
     }
 
     async fn picture_of(
@@ -245,10 +285,13 @@ impl Desk {
 /// A verdict on its way into the store.
 pub(in crate::desk) struct Ruling(NewVerdict);
 
-/// What an attempt has come to with a verdict.
+/// What a member's work has come to with a verdict.
 pub(in crate::desk) struct Worth {
-    settled: Option<Attempt>,
-    hints: u8,
+    work: Work,
+    /// What stood after the reply.
+    after: Option<After>,
+    /// The hint that could be taken next.
+    hint: HintPrice,
 }
 
 impl Ruling {
@@ -288,7 +331,7 @@ impl Ruling {
     }
 
     /// Keeps it as the one that counts on `reply`, with what it makes of the attempt.
-    pub(in crate::desk) fn keep(self, tx: &Tx<'_>, reply: &Reply, rules: Rules) -> Done<Worth> {
+    pub(in crate::desk) fn keep(self, tx: &Tx<'_>, post: &Post, reply: &Reply) -> Done<Worth> {
         tx.insert_verdict(&NewVerdict {
             reply_id: reply.id,
             ..self.0
@@ -297,10 +340,12 @@ impl Ruling {
         let member = tx
             .reply(reply.id)?
             .map_or(reply.member_id, |kept| kept.member_id);
-        let post = reply.post_id;
+        let work = attempt::settle(tx, post, member)?;
+        let (_, hint) = next_hint(tx, post, member, &work)?;
         Ok(Worth {
-            settled: attempt::settle(tx, post, member, rules)?,
-            hints: tx.hint_count(post, member)?,
+            after: work.after_reply(reply.id),
+            work,
+            hint,
         })
     }
 }
@@ -318,12 +363,9 @@ fn defence_choice(settings: &Settings, user: &str) -> u64 {
     }
 }
 
-/// The group's rules on points.
-pub(in crate::desk) fn rules(settings: &Settings) -> Rules {
-    Rules {
-        wrong_cost: settings.wrong_cost,
-        hint_cost: settings.hint_cost,
-    }
+/// Whether nothing is left to do at a post.
+pub(in crate::desk) fn over(state: Option<AttemptState>) -> bool {
+    matches!(state, Some(AttemptState::Solved | AttemptState::GivenUp))
 }
 
 /// The line as it stood before a reply (or after all of them): what the last right reply before it left
@@ -379,16 +421,18 @@ fn too_long() -> Judgement {
 }
 
 /// What is said of a reply that only the coach can judge.
-fn by_hand(kept: &Kept) -> VerdictSheet {
+fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
     match kept.verdict() {
         Some(verdict) => VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: convert::kept_verdict(verdict.verdict),
-            message: verdict.message.clone(),
+            message: telling::of_kept(verdict, after, kept.post.prices),
             picture: None,
             your_move: false,
-            points: kept.attempt.as_ref().map_or(0.0, |attempt| attempt.points),
+            over: over(kept.attempt.as_ref().map(|attempt| attempt.state)),
+            hint_label: String::new(),
+            points: after.map_or(0.0, |after| after.points),
             readings: Vec::new(),
         },
         None => VerdictSheet {
@@ -403,48 +447,10 @@ fn by_hand(kept: &Kept) -> VerdictSheet {
             },
             picture: None,
             your_move: false,
+            over: !kept.counts(),
+            hint_label: String::new(),
             points: 0.0,
             readings: Vec::new(),
         },
     }
-}
-
-/// The judge's words, with what the attempt is worth where the group's rules took something off.
-fn with_points(
-    verdict: Verdict,
-    message: &str,
-    attempt: Option<&Attempt>,
-    hints: u8,
-    settings: &Settings,
-) -> String {
-    let (Verdict::Solved, Some(attempt)) = (verdict, attempt) else {
-        return message.to_owned();
-    };
-    let mut reasons = Vec::new();
-    if attempt.wrong > 0 && settings.wrong_cost > 0.0 {
-        reasons.push(counted(attempt.wrong, "wrong try", "wrong tries"));
-    }
-    if hints > 0 && settings.hint_cost > 0.0 {
-        reasons.push(counted(u32::from(hints), "hint", "hints"));
-    }
-    let points = text::points(attempt.points);
-    let after = if reasons.is_empty() {
-        String::new()
-    } else {
-        format!(" after {}", reasons.join(" and "))
-    };
-    format!("{message} {points} of 5 points{after}.")
-}
-
-fn counted(count: u32, one: &str, many: &str) -> String {
-    match count {
-        1 => format!("one {one}"),
-        _ => format!("{count} {many}"),
-    }
-}
-
-/// Whether a verdict settles something: it cost, gained or was answered with a defence.
-pub(in crate::desk) fn decided(verdict: sealed_move_store::Verdict) -> bool {
-    use sealed_move_store::Verdict as V;
-    matches!(verdict, V::Solved | V::OnTheWay | V::Wrong)
 }

@@ -12,19 +12,24 @@ mod judging;
 mod kept;
 mod pending;
 
+use std::collections::{HashMap, hash_map::Entry};
+
 use chrono::{DateTime, Utc};
-use sealed_move_store::{NewReply, ReplyOf, Tx, Via};
+use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
 use super::{
     ChatName, Desk, GoneRow, Heard, Mode, Person, Place, Rank, ReplyRow, Settings, Settled,
-    VerdictSheet, convert,
+    VerdictSheet,
+    attempt::{self, After, Work, decided},
+    convert,
     error::{Done, bad_request, not_found},
     handle::{coached, group_at, member, post_of},
+    telling,
     text::{self, LONGEST_REPLY},
 };
 use inbox::Arrived;
 pub(super) use {
-    judging::{Ruling, decided, line_before, rules},
+    judging::{Ruling, line_before, over},
     kept::{Kept, kept_reply},
 };
 
@@ -127,11 +132,7 @@ impl Desk {
             let Some(member) = db.member_by_user(group.id, &user)? else {
                 return Ok(Vec::new());
             };
-            Ok(db
-                .replies_of(post.id, member.id)?
-                .into_iter()
-                .map(row)
-                .collect())
+            rows(db, &post, db.replies_of(post.id, member.id)?)
         })
         .await
     }
@@ -149,12 +150,9 @@ impl Desk {
             if convert::kept_settings(&group.settings)?.mode == Mode::Sealed {
                 return Ok(Vec::new());
             }
-            let replies = db.replies_to(post.id)?;
-            Ok(replies
-                .into_iter()
-                .filter(|reply| reply.gone.is_none())
-                .map(row)
-                .collect())
+            let mut replies = db.replies_to(post.id)?;
+            replies.retain(|reply| reply.gone.is_none());
+            rows(db, &post, replies)
         })
         .await
     }
@@ -165,7 +163,7 @@ impl Desk {
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
             let post = post_of(db, &group, post)?;
-            Ok(db.replies_to(post.id)?.into_iter().map(row).collect())
+            rows(db, &post, db.replies_to(post.id)?)
         })
         .await
     }
@@ -236,8 +234,23 @@ pub(super) fn settled(reply: &ReplyOf) -> Settled {
     }
 }
 
-/// A reply in a list.
-pub(super) fn row(reply: ReplyOf) -> ReplyRow {
+/// Replies to a post for a list, each with the points as they stood after it.
+pub(super) fn rows(db: &Db<'_>, post: &Post, replies: Vec<ReplyOf>) -> Done<Vec<ReplyRow>> {
+    let mut works: HashMap<i64, Work> = HashMap::new();
+    let mut rows = Vec::with_capacity(replies.len());
+    for reply in replies {
+        let member = reply.reply.member_id;
+        let work = match works.entry(member) {
+            Entry::Occupied(kept) => kept.into_mut(),
+            Entry::Vacant(free) => free.insert(attempt::work(db, post, member)?),
+        };
+        let after = work.after_reply(reply.reply.id);
+        rows.push(row(reply, after, post.prices));
+    }
+    Ok(rows)
+}
+
+fn row(reply: ReplyOf, after: Option<After>, prices: Prices) -> ReplyRow {
     let settled = settled(&reply);
     let verdict = reply.verdict;
     let writer = reply.reply.member_id;
@@ -253,9 +266,11 @@ pub(super) fn row(reply: ReplyOf) -> ReplyRow {
         verdict: verdict
             .as_ref()
             .map(|verdict| convert::kept_verdict(verdict.verdict)),
-        points: verdict.as_ref().map_or(0.0, |verdict| verdict.points),
+        points: after.map_or(0.0, |after| after.points),
         by_coach: verdict.as_ref().is_some_and(|verdict| verdict.by_coach),
-        message: verdict.map(|verdict| verdict.message).unwrap_or_default(),
+        message: verdict
+            .map(|verdict| telling::of_kept(&verdict, after, prices))
+            .unwrap_or_default(),
     }
 }
 

@@ -6,7 +6,7 @@ use shakmaty::{Chess, Color};
 use super::super::board::{Diagram, Style};
 use super::super::canvas::{Canvas, Hand, Paint};
 use super::super::{figurine, palette};
-use super::frame::{HEAD, MARGIN, SIZE, Theme, WIDTH, nothing, page};
+use super::frame::{MARGIN, SIZE, Theme, WIDTH, nothing, page};
 use super::{WrongMove, members};
 use crate::chess::scene::SceneMark;
 
@@ -40,9 +40,10 @@ pub(super) fn wrong_moves(
         .collect();
     let layout = diagram.layout();
     let palette = palette::of(diagram.style);
-    let below = HEAD + layout.height + 14.0;
-    let mut canvas = page(title, below + moves.len() as f32 * ROW + 20.0, &inks);
-    canvas.placed(MARGIN, HEAD, 1.0, |canvas| {
+    let list = moves.len() as f32 * ROW + 20.0;
+    let (mut canvas, head) = page(title, layout.height + 14.0 + list, &inks);
+    let below = head + layout.height + 14.0;
+    canvas.placed(MARGIN, head, 1.0, |canvas| {
         diagram.draw(canvas, &layout, palette);
     });
     let most = moves.iter().map(|m| m.count).max().unwrap_or(1).max(1);

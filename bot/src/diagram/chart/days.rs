@@ -1,12 +1,14 @@
 //! Participation: a column a day, in two parts, days gathered in weeks, each with its mean.
 
 use super::super::canvas::{Canvas, Hand, Paint};
-use super::super::lettering::{self, Weight};
 use super::Day;
-use super::frame::{HEAD, MARGIN, Swatch, Theme, WIDTH, key, nothing, page};
+use super::frame::{MARGIN, Swatch, Theme, WIDTH, key, nothing, page};
 
 /// Height of the columns' field.
 const FIELD: f32 = 260.0;
+
+/// How much lower every other week is named.
+const LOWER: f32 = 26.0;
 
 /// The most days a chart shows: six weeks; of more, the last.
 const MOST: usize = 42;
@@ -17,8 +19,8 @@ pub(super) fn participation(title: &str, days: &[Day], theme: Theme) -> Canvas {
     if days.is_empty() {
         return nothing(title, &inks);
     }
-    let mut canvas = page(title, HEAD + FIELD + 138.0, &inks);
-    let (top, bottom) = (HEAD + 8.0, HEAD + FIELD);
+    let (mut canvas, head) = page(title, FIELD + 138.0 + LOWER, &inks);
+    let (top, bottom) = (head + 8.0, head + FIELD);
     let most = days.iter().map(|d| d.tried).max().unwrap_or(0).max(1);
     let step = step(most);
     let ceiling = most.div_ceil(step) * step;
@@ -38,7 +40,7 @@ pub(super) fn participation(title: &str, days: &[Day], theme: Theme) -> Canvas {
     let pitch = ((right - left) / (days.len() as f32 + gaps)).min(86.0);
     let wide = (pitch * 0.72).min(52.0);
     let mut x = left + pitch * 0.14;
-    for week in weeks {
+    for (number, week) in weeks.into_iter().enumerate() {
         let start = x;
         for day in week {
             let (tried, solved) = (height(day.tried as f64), height(day.solved as f64));
@@ -65,22 +67,24 @@ pub(super) fn participation(title: &str, days: &[Day], theme: Theme) -> Canvas {
             };
             canvas.line((start - 4.0, y), (end + 4.0, y), paint);
         }
-        let room = end - start + pitch * 0.5;
         if let Some(day) = week.first() {
-            let name = lettering::fitted(&day.week, Weight::Regular, 20.0, room);
             canvas.line(
                 (start, bottom + 36.0),
                 (end, bottom + 36.0),
                 Paint::stroke(inks.quiet, 1.5),
             );
-            let hand = Hand::new(20.0, inks.quiet).middle();
-            canvas.text(&name, (start + end) / 2.0, bottom + 60.0, hand);
+            let hand = Hand::new(20.0, inks.quiet);
+            let wide = hand.width(&day.week);
+            // Narrow weeks are named on two lines in turn, within the page.
+            let middle = ((start + end) / 2.0).clamp(MARGIN + wide / 2.0, right - wide / 2.0);
+            let line = bottom + 60.0 + if number % 2 == 1 { LOWER } else { 0.0 };
+            canvas.text(&day.week, middle, line, hand.middle());
         }
         x += pitch * 0.5;
     }
     key(
         &mut canvas,
-        bottom + 108.0,
+        bottom + 108.0 + LOWER,
         &[
             (Swatch::Bar(inks.strong), "solved"),
             (Swatch::Bar(inks.soft), "took part"),

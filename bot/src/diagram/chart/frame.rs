@@ -71,17 +71,22 @@ impl Theme {
     }
 }
 
-/// Height of the title's band.
-pub(super) const HEAD: f32 = 76.0;
+/// Height of the band of a title in one line.
+const HEAD: f32 = 76.0;
 
-/// A page with its title.
-pub(super) fn page(title: &str, height: f32, inks: &Inks) -> Canvas {
-    let mut canvas = Canvas::new(WIDTH, height.round(), Words::Outlined);
-    canvas.rect(0.0, 0.0, WIDTH, height.round(), Paint::fill(inks.page));
+/// A page with its title, and where its content begins; `content` is the height of that. A long title takes
+/// more than one line.
+pub(super) fn page(title: &str, content: f32, inks: &Inks) -> (Canvas, f32) {
     let hand = Hand::new(32.0, inks.ink).bold();
-    let title = lettering::fitted(title, hand.weight, hand.size, WIDTH - 2.0 * MARGIN);
-    canvas.text(&title, MARGIN, 50.0, hand);
-    canvas
+    let lines = lettering::wrapped(title, hand.weight, hand.size, WIDTH - 2.0 * MARGIN);
+    let head = HEAD + lines.len().saturating_sub(1) as f32 * 38.0;
+    let height = (head + content).round();
+    let mut canvas = Canvas::new(WIDTH, height, Words::Outlined);
+    canvas.rect(0.0, 0.0, WIDTH, height, Paint::fill(inks.page));
+    for (n, line) in lines.iter().enumerate() {
+        canvas.text(line, MARGIN, 50.0 + n as f32 * 38.0, hand);
+    }
+    (canvas, head)
 }
 
 /// What a sign in the key looks like.
@@ -130,11 +135,11 @@ pub(super) fn whisker(canvas: &mut Canvas, from: f32, to: f32, y: f32, ink: &str
 
 /// Said instead of a chart when there are no figures.
 pub(super) fn nothing(title: &str, inks: &Inks) -> Canvas {
-    let mut canvas = page(title, HEAD + 60.0, inks);
+    let (mut canvas, head) = page(title, 60.0, inks);
     canvas.text(
         "Nothing yet.",
         MARGIN,
-        HEAD + 24.0,
+        head + 24.0,
         Hand::new(SIZE, inks.quiet),
     );
     canvas

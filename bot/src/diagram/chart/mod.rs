@@ -114,10 +114,8 @@ pub fn participation(title: &str, days: Vec<Day>) -> Chart {
     Chart::new(title, Figures::Participation(days))
 }
 
-/// Topics by mastery, the weakest first.
-pub fn mastery(title: &str, mut topics: Vec<Mastery>) -> Chart {
-    let share = |m: &Mastery| m.solved as f64 / m.tried.max(1) as f64;
-    topics.sort_by(|a, b| share(a).total_cmp(&share(b)));
+/// Topics by mastery, in the order given: that of the list and the table beside the chart.
+pub fn mastery(title: &str, topics: Vec<Mastery>) -> Chart {
     Chart::new(title, Figures::Mastery(topics))
 }
 

@@ -2,13 +2,14 @@
 
 use super::super::canvas::{Canvas, Hand, Paint};
 use super::super::lettering::{self, Weight};
-use super::frame::{
-    HEAD, MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker,
-};
+use super::frame::{MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker};
 use super::{Mastery, SolveRate, Standing, wilson};
 
 /// Height of one row.
 const ROW: f32 = 68.0;
+
+/// From one line of a label to the next.
+const LINE: f32 = 29.0;
 
 /// The most rows a chart shows; the alt text and the report have the rest.
 const MOST: usize = 24;
@@ -18,30 +19,55 @@ const FOOT: f32 = 62.0;
 /// Where the bars end.
 const RIGHT: f32 = WIDTH - MARGIN;
 
-struct Rows {
-    canvas: Canvas,
-    top: f32,
+/// What is written above a bar.
+struct Label {
+    lines: Vec<String>,
+    figures: String,
 }
 
-impl Rows {
-    fn new(title: &str, count: usize, theme: Theme, extra: f32) -> Self {
-        let inks = theme.inks();
-        let height = HEAD + count.min(MOST) as f32 * ROW + extra + FOOT;
+impl Label {
+    fn new(label: &str, figures: String) -> Self {
+        let room = RIGHT - MARGIN - Hand::new(SIZE, "").width(&figures) - 18.0;
         Self {
-            canvas: page(title, height, &inks),
-            top: HEAD,
+            lines: lettering::wrapped(label, Weight::Regular, SIZE, room),
+            figures,
         }
     }
 
-    /// Label and figures of row `i`; gives the middle of the band for its bar.
-    fn row(&mut self, i: usize, label: &str, figures: &str, ink: &str) -> f32 {
-        let y = self.top + i as f32 * ROW;
-        let hand = Hand::new(SIZE, ink);
-        let room = RIGHT - MARGIN - hand.width(figures) - 18.0;
-        let label = lettering::fitted(label, Weight::Regular, SIZE, room);
-        self.canvas.text(&label, MARGIN, y + 25.0, hand);
-        self.canvas.text(figures, RIGHT, y + 25.0, hand.end());
-        y + 44.0
+    fn height(&self) -> f32 {
+        ROW + (self.lines.len().saturating_sub(1)) as f32 * LINE
+    }
+}
+
+struct Rows {
+    canvas: Canvas,
+    /// Middle of each row's bar.
+    middles: Vec<f32>,
+    /// Under the last row.
+    bottom: f32,
+}
+
+impl Rows {
+    /// A page with its rows' labels and figures; a long label takes more than one line.
+    fn new(title: &str, labels: &[Label], theme: Theme, extra: f32) -> Self {
+        let inks = theme.inks();
+        let rows: f32 = labels.iter().map(Label::height).sum();
+        let (mut canvas, mut y) = page(title, rows + extra + FOOT, &inks);
+        let hand = Hand::new(SIZE, inks.ink);
+        let mut middles = Vec::with_capacity(labels.len());
+        for label in labels {
+            for (n, line) in label.lines.iter().enumerate() {
+                canvas.text(line, MARGIN, y + 25.0 + n as f32 * LINE, hand);
+            }
+            canvas.text(&label.figures, RIGHT, y + 25.0, hand.end());
+            y += label.height();
+            middles.push(y - ROW + 44.0);
+        }
+        Self {
+            canvas,
+            middles,
+            bottom: y,
+        }
     }
 
     fn bar(&mut self, middle: f32, from: f32, to: f32, ink: &str) {
@@ -61,14 +87,18 @@ pub(super) fn solve_rates(title: &str, rows: &[SolveRate], theme: Theme) -> Canv
     if rows.is_empty() {
         return nothing(title, &inks);
     }
-    let mut chart = Rows::new(title, rows.len(), theme, 34.0);
-    let bottom = HEAD + rows.len().min(MOST) as f32 * ROW;
+    let labels: Vec<Label> = rows
+        .iter()
+        .take(MOST)
+        .map(|row| Label::new(&row.label, format!("{} of {}", row.solved, row.tried)))
+        .collect();
+    let mut chart = Rows::new(title, &labels, theme, 34.0);
+    let bottom = chart.bottom;
     for quarter in 0..=4u8 {
         let x = along(f64::from(quarter) / 4.0);
         // The scale is drawn beside the intervals only, not through the labels.
         let paint = Paint::stroke(inks.grid, 1.5);
-        for i in 0..rows.len().min(MOST) {
-            let y = HEAD + i as f32 * ROW + 44.0;
+        for y in chart.middles.clone() {
             chart.canvas.line((x, y - 11.0), (x, y + 11.0), paint);
         }
         let hand = Hand::new(20.0, inks.quiet);
@@ -80,9 +110,7 @@ pub(super) fn solve_rates(title: &str, rows: &[SolveRate], theme: Theme) -> Canv
         let words = format!("{} %", u32::from(quarter) * 25);
         chart.canvas.text(&words, x, bottom + 24.0, hand);
     }
-    for (i, row) in rows.iter().take(MOST).enumerate() {
-        let figures = format!("{} of {}", row.solved, row.tried);
-        let middle = chart.row(i, &row.label, &figures, inks.ink);
+    for (row, middle) in rows.iter().zip(chart.middles.clone()) {
         if row.tried == 0 {
             continue;
         }
@@ -137,14 +165,16 @@ pub(super) fn mastery(title: &str, topics: &[Mastery], theme: Theme) -> Canvas {
     if topics.is_empty() {
         return nothing(title, &inks);
     }
-    let mut chart = Rows::new(title, topics.len(), theme, 0.0);
-    for (i, topic) in topics.iter().take(MOST).enumerate() {
-        let figures = format!(
-            "{} % of {}",
-            percent(topic.solved, topic.tried),
-            topic.tried
-        );
-        let middle = chart.row(i, &topic.topic, &figures, inks.ink);
+    let labels: Vec<Label> = topics
+        .iter()
+        .take(MOST)
+        .map(|topic| {
+            let share = percent(topic.solved, topic.tried);
+            Label::new(&topic.topic, format!("{share} % of {}", topic.tried))
+        })
+        .collect();
+    let mut chart = Rows::new(title, &labels, theme, 0.0);
+    for (topic, middle) in topics.iter().zip(chart.middles.clone()) {
         let of = topic.tried.max(1) as f64;
         let first = along(topic.first_try.min(topic.solved) as f64 / of);
         let solved = along(topic.solved as f64 / of);
@@ -156,7 +186,7 @@ pub(super) fn mastery(title: &str, topics: &[Mastery], theme: Theme) -> Canvas {
             chart.bar(middle, first - 1.5, first + 1.5, inks.page);
         }
     }
-    let y = HEAD + topics.len().min(MOST) as f32 * ROW + 36.0;
+    let y = chart.bottom + 36.0;
     key(
         &mut chart.canvas,
         y,
@@ -187,15 +217,17 @@ pub(super) fn leaderboard(title: &str, rows: &[Standing], theme: Theme) -> Canva
         return nothing(title, &inks);
     }
     let most = rows.iter().map(|r| r.points).fold(1.0, f64::max);
-    let mut chart = Rows::new(title, rows.len(), theme, 0.0);
-    for (i, row) in rows.iter().take(MOST).enumerate() {
-        let label = format!("{}. {}", row.rank, row.name);
-        let figures = points(row.points);
-        let middle = chart.row(i, &label, &figures, inks.ink);
+    let labels: Vec<Label> = rows
+        .iter()
+        .take(MOST)
+        .map(|row| Label::new(&format!("{}. {}", row.rank, row.name), points(row.points)))
+        .collect();
+    let mut chart = Rows::new(title, &labels, theme, 0.0);
+    for (row, middle) in rows.iter().zip(chart.middles.clone()) {
         chart.bar(middle, MARGIN, RIGHT, inks.track);
         chart.bar(middle, MARGIN, along(row.points / most), inks.strong);
     }
-    let y = HEAD + rows.len().min(MOST) as f32 * ROW + 36.0;
+    let y = chart.bottom + 36.0;
     let words = if rows.len() > MOST {
         format!("points; the first {MOST} of {}", rows.len())
     } else {
@@ -223,5 +255,5 @@ pub(super) fn standing_words(row: &Standing) -> String {
 
 /// Points without needless decimals.
 fn points(points: f64) -> String {
-    format!("{}", (points * 10.0).round() / 10.0)
+    format!("{}", (points * 100.0).round() / 100.0)
 }

@@ -42,16 +42,16 @@ pub(super) fn every_kind() -> Vec<Chart> {
             "Topics",
             vec![
                 Mastery {
-                    topic: "Pins".into(),
-                    tried: 10,
-                    solved: 9,
-                    first_try: 6,
-                },
-                Mastery {
                     topic: long.into(),
                     tried: 10,
                     solved: 2,
                     first_try: 0,
+                },
+                Mastery {
+                    topic: "Pins".into(),
+                    tried: 10,
+                    solved: 9,
+                    first_try: 6,
                 },
             ],
         ),
@@ -107,6 +107,41 @@ fn every_chart_draws_in_both_themes_and_stays_small() {
     }
 }
 
+/// Sixty letters, in words or in one: all of them stand on lines that fit, none is left out.
+#[test]
+fn names_of_sixty_letters_are_wrapped_and_never_cut() {
+    use crate::diagram::lettering::{Weight, width, wrapped};
+    for name in [
+        "The discovered attack with a check that wins the queen first",
+        &"W".repeat(60),
+        &"Ж".repeat(60),
+    ] {
+        let lines = wrapped(name, Weight::Regular, 25.0, 480.0);
+        let letters = |text: &str| text.chars().filter(|c| *c != ' ').collect::<String>();
+        assert_eq!(letters(&lines.concat()), letters(name));
+        for line in &lines {
+            assert!(width(line, Weight::Regular, 25.0) <= 480.0, "{line}");
+        }
+    }
+    let tall = |name: &str| {
+        let topic = Mastery {
+            topic: name.into(),
+            tried: 3,
+            solved: 1,
+            first_try: 0,
+        };
+        let svg = mastery("Topics", vec![topic]).svg(Theme::Light);
+        let height = svg
+            .split("height=\"")
+            .nth(1)
+            .and_then(|s| s.split('"').next());
+        height
+            .and_then(|h| h.parse::<f32>().ok())
+            .expect("a height")
+    };
+    assert!(tall(&"W".repeat(60)) > tall("Pins"));
+}
+
 #[test]
 fn no_figures_at_all_still_make_a_chart() {
     for chart in [
@@ -146,7 +181,7 @@ fn the_words_hold_every_figure() {
     );
     assert!(
         words[2].starts_with("Topics. Żółkiewska"),
-        "the weakest topic comes first: {}",
+        "topics keep the order given: {}",
         words[2]
     );
     assert!(

@@ -32,7 +32,7 @@ pub async fn export(
 ) -> Answer<()> {
     for_coach(ctx, |house, place, coach| async move {
         let desk = &house.desk;
-        let period = leaderboard::period(house, days, None);
+        let period = leaderboard::period(house, &place, days, None).await?;
         let (name, bytes) = match what {
             What::Leaderboard => {
                 let board = desk.leaderboard(&place, &period).await?;

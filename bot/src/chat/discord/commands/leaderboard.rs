@@ -1,24 +1,23 @@
 //! `/study leaderboard` and `/coach leaderboard`: points by topic and span of time.
 
-use chrono::TimeDelta;
-
 use super::{Answer, Ctx, choose_topic, member, privately};
 use crate::{
     chat::discord::{house::House, letter::Letter, sheets},
-    desk::Period,
+    desk::{Period, Place},
 };
 
 /// How many rows are shown.
 const MOST_ROWS: usize = 30;
 
-/// The span of the last days, and a topic.
-pub fn period(house: &House, days: Option<u32>, topic: Option<String>) -> Period {
-    let from = days.map(|days| house.desk.now() - TimeDelta::days(i64::from(days)));
-    Period {
-        from,
-        to: None,
-        topic,
-    }
+/// The last days of the group's calendar, or the usual period, and a topic.
+pub async fn period(
+    house: &House,
+    place: &Place,
+    days: Option<u32>,
+    topic: Option<String>,
+) -> Answer<Period> {
+    let words = days.map(|days| format!("last {days} days"));
+    Ok(house.desk.period(place, words.as_deref(), topic).await?)
 }
 
 /// See who has how many points
@@ -28,7 +27,7 @@ pub async fn leaderboard(
     #[description = "Of this topic only"]
     #[autocomplete = "choose_topic"]
     topic: Option<String>,
-    #[description = "Of the last so many days only"]
+    #[description = "Of the last so many days; 28 by default"]
     #[min = 1]
     #[max = 3660]
     days: Option<u32>,
@@ -36,11 +35,14 @@ pub async fn leaderboard(
     privately(ctx, async {
         let (place, _) = member(ctx).await?;
         let house = ctx.data();
-        let board = house
-            .desk
-            .leaderboard(&place, &period(house, days, topic))
-            .await?;
-        Ok(Letter::text(sheets::tables::leaderboard(&board, MOST_ROWS)))
+        let period = period(house, &place, days, topic).await?;
+        let board = house.desk.leaderboard(&place, &period).await?;
+        let zone = house.desk.settings(&place).await?.zone;
+        let board = sheets::tables::leaderboard(&board, MOST_ROWS);
+        Ok(Letter::text(format!(
+            "{board}\n-# {}",
+            period.in_words(zone)
+        )))
     })
     .await
 }

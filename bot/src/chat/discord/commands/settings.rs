@@ -6,7 +6,7 @@ use chrono_tz::Tz;
 use super::{Answer, Ctx, for_coach, said, set_up::Kept};
 use crate::{
     chat::discord::{letter::Letter, words},
-    desk::{Defences, Language, Mode, Settings, Style},
+    desk::{Defences, Language, Mode, Scale, Settings, Style},
 };
 
 const DAYS: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
@@ -67,6 +67,25 @@ impl From<Met> for Defences {
     }
 }
 
+/// Scales of points.
+#[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
+#[allow(missing_docs)]
+pub enum Counted {
+    #[name = "club: tries and hints take a little off, and whoever solves keeps something"]
+    Club,
+    #[name = "tournament: nothing after a wrong first move, as the federation has it"]
+    Tournament,
+}
+
+impl From<Counted> for Scale {
+    fn from(counted: Counted) -> Self {
+        match counted {
+            Counted::Club => Self::Club,
+            Counted::Tournament => Self::Tournament,
+        }
+    }
+}
+
 /// Looks of the board.
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
 #[allow(missing_docs)]
@@ -109,7 +128,8 @@ pub async fn settings(
     #[description = "Name of the group"] name: Option<String>,
     #[description = "Language whose piece letters are read first"] language: Option<Tongue>,
     #[description = "Look of the diagrams"] look: Option<Look>,
-    #[description = "Points off for each wrong first move, 0 to 5"]
+    #[description = "How points are counted"] points: Option<Counted>,
+    #[description = "Points off for each wrong first move, 0 to 5; for club"]
     #[rename = "wrong-cost"]
     wrong_cost: Option<f64>,
     #[description = "Points off for each hint, 0 to 5"]
@@ -143,6 +163,9 @@ pub async fn settings(
         }
         if let Some(met) = defences {
             wanted.defences = met.into();
+        }
+        if let Some(points) = points {
+            wanted.points = points.into();
         }
         wanted.wrong_cost = wrong_cost.unwrap_or(wanted.wrong_cost);
         wanted.hint_cost = hint_cost.unwrap_or(wanted.hint_cost);
@@ -320,16 +343,25 @@ pub fn in_words(settings: &Settings) -> String {
         Mode::Sealed => "sealed: verdicts are private until the reveal",
         Mode::Open => "open: verdicts in public behind spoiler marks",
     };
+    let wrong = match settings.points {
+        Scale::Tournament => {
+            "after a wrong first move there are none, as in tournaments".to_owned()
+        }
+        Scale::Club => format!(
+            "a wrong first move takes {}, whoever solves it without being shown the move keeps at least 1",
+            cost(settings.wrong_cost)
+        ),
+    };
     let defences = match settings.defences {
         Defences::Same => "the same for everyone",
         Defences::Differ => "different from member to member",
     };
     let (language, style) = (settings.language, settings.style);
     format!(
-        "A position goes out {days} at {} ({}), and stays open for {open}.\nReplies are {mode}.\nA position is worth 5 points; a wrong first move costs {}, a hint {}.\nDefences in a line are {defences}.\nPiece letters: {language:?}. Look of the diagrams: {}.",
+        "A position goes out {days} at {} ({}), and stays open for {open}.\nReplies are {mode}.\nA position is worth 5 points; {}, and a hint takes {}.\nDefences in a line are {defences}.\nPiece letters: {language:?}. Look of the diagrams: {}.",
         settings.post_time,
         settings.zone.name(),
-        cost(settings.wrong_cost),
+        wrong,
         cost(settings.hint_cost),
         format!("{style:?}").to_lowercase(),
     )

@@ -97,11 +97,26 @@ async fn hint_command(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
         match post_meant(ctx, &place, None, "hint").await? {
-            Ok(post) => hint(ctx.data(), &place, &person, post).await,
+            Ok(post) => hint_offer(ctx.data(), &place, &person, post).await,
             Err(question) => Ok(question),
         }
     })
     .await
+}
+
+/// What the next hint takes, and a button to take it; one that takes nothing is given at once.
+pub async fn hint_offer(
+    house: &House,
+    place: &Place,
+    person: &Person,
+    post: i64,
+) -> Answer<Letter> {
+    let own = house.desk.own_post(place, person, post).await?;
+    if !own.hint_costs || !own.live {
+        return hint(house, place, person, post).await;
+    }
+    let take = buttons::take_hint(place, post, "Take it", &own.hint_label);
+    Ok(Letter::text(words::plain(&own.hint_price)).row(CreateActionRow::Buttons(vec![take])))
 }
 
 /// The next hint.
@@ -113,8 +128,12 @@ pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> A
         ButtonStyle::Primary,
     )];
     if sheet.more {
-        let id = buttons::id("hint", place, post);
-        row.push(buttons::button(id, "Another hint", ButtonStyle::Secondary));
+        row.push(buttons::take_hint(
+            place,
+            post,
+            "Another hint",
+            &sheet.price_label,
+        ));
     }
     let which = match sheet.number {
         1 => String::new(),
@@ -140,14 +159,18 @@ async fn board(ctx: Ctx<'_>) -> Answer<()> {
 /// The board as a member's line stands.
 pub async fn own_board(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
     let picture = house.desk.my_board(place, person, post).await?;
+    let own = house.desk.own_post(place, person, post).await?;
+    let letter = Letter::text(words::plain(format!("Your board: {}", own.ended).trim()))
+        .picture("board", &picture);
+    if !own.live {
+        return Ok(letter);
+    }
     let answer = buttons::button(
         buttons::id("answer", place, post),
         "Answer",
         ButtonStyle::Primary,
     );
-    Ok(Letter::text("Your board:")
-        .picture("board", &picture)
-        .row(CreateActionRow::Buttons(vec![answer])))
+    Ok(letter.row(CreateActionRow::Buttons(vec![answer])))
 }
 
 /// Give the open position up
@@ -156,13 +179,22 @@ async fn give_up(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
         match post_meant(ctx, &place, None, "quit").await? {
-            Ok(post) => Ok(Letter::text(
-                ctx.data().desk.give_up(&place, &person, post).await?,
-            )),
+            Ok(post) => gave_up(ctx.data(), &place, &person, post).await,
             Err(question) => Ok(question),
         }
     })
     .await
+}
+
+/// Gives the post up, and shows the board as the member leaves it.
+pub async fn gave_up(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
+    let said = house.desk.give_up(place, person, post).await?;
+    let letter = Letter::text(words::plain(&said));
+    let own = house.desk.own_post(place, person, post).await?;
+    Ok(match own.board {
+        Some(board) => letter.picture("board", &board),
+        None => letter,
+    })
 }
 
 /// See your own standing

@@ -10,7 +10,7 @@ const MOST_CHARTS: usize = 10;
 #[poise::command(slash_command)]
 pub async fn summary(
     ctx: Ctx<'_>,
-    #[description = "Of the last so many days; 7 by default"]
+    #[description = "Of the last so many days; 28 by default"]
     #[min = 1]
     #[max = 3660]
     days: Option<u32>,
@@ -19,7 +19,7 @@ pub async fn summary(
     topic: Option<String>,
 ) -> Answer<()> {
     for_coach(ctx, |house, place, _| async move {
-        let period = leaderboard::period(house, Some(days.unwrap_or(7)), topic);
+        let period = leaderboard::period(house, &place, days, topic).await?;
         let summary = house.desk.summary(&place, &period).await?;
         let charts = house.desk.summary_charts(&place, &period).await?;
         let mut letter = Letter::text(sheets::summary::text(&summary));

@@ -12,6 +12,10 @@ const DEFENCES = [
   ["same", "Every member meets the same defence"],
   ["differ", "Of defences that last equally long, members meet different ones"],
 ];
+const SCALES = [
+  ["club", "Club: tries and hints take a little off, and whoever solves it unaided keeps at least 1"],
+  ["tournament", "Tournament: nothing after a wrong first move, as the federation has it"],
+];
 const LANGUAGES = [
   "english", "german", "french", "spanish", "italian", "portuguese", "dutch", "russian", "polish", "czech", "hungarian",
   "turkish",
@@ -52,7 +56,15 @@ function form(settings, zones) {
   const mode = choice(MODES, settings.mode);
   const language = choice(LANGUAGES.map((word) => [word, capital(word)]), settings.language);
   const style = choice(STYLES, settings.style);
+  const scale = choice(SCALES, settings.points);
   const wrong = make("input", { type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });
+  const fitPrices = () => {
+    wrong.disabled = scale.value === "tournament";
+    // What a tournament takes for a wrong move is no price for a club.
+    if (!wrong.disabled && Number(wrong.value) >= 5) wrong.value = 1;
+  };
+  scale.addEventListener("change", fitPrices);
+  wrong.disabled = settings.points === "tournament";
   const hint = make("input", { type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.hint_cost });
   const defences = choice(DEFENCES, settings.defences);
   const page = make(
@@ -72,7 +84,8 @@ function form(settings, zones) {
     field("Answers", mode),
     field("Piece letters read first", language),
     field("Look of the diagrams", style),
-    field("Points off for each wrong first move (5: a wrong key scores nothing, the federation's rule)", wrong),
+    field("Points (5 for a position; one that is posted keeps its prices)", scale),
+    field("Points off for each wrong first move, by the club's scale", wrong),
     field("Points off for each hint", hint),
     field("Defences when a line is played out", defences),
     make("button", { class: "first", id: "save-settings" }, "Save the settings"),
@@ -96,6 +109,7 @@ function form(settings, zones) {
         mode: mode.value,
         language: language.value,
         style: style.value,
+        points: scale.value,
         wrong_cost: Number(wrong.value),
         hint_cost: Number(hint.value),
         defences: defences.value,

@@ -5,15 +5,11 @@ import { byId, counted, make, points } from "./build.js";
 import { inWords } from "./post.js";
 import { byTopic, table } from "./tables.js";
 
-const DAYS = 7;
-
-/** Opens the view with the last seven days. */
+/** Opens the view with the usual period. */
 export function openSummary() {
   const form = byId("summary-ask");
   if (!form.dataset.ready) {
     form.dataset.ready = "yes";
-    byId("from").value = daysAgo(DAYS - 1);
-    byId("to").value = daysAgo(0);
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       load(event.submitter);
@@ -22,11 +18,11 @@ export function openSummary() {
   return load(null);
 }
 
-function daysAgo(n) {
-  const day = new Date();
-  day.setDate(day.getDate() - n);
-  const two = (part) => String(part).padStart(2, "0");
-  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+/** The day that the group's clock shows at a moment; `before` the moment itself, for an end. */
+function dayOf(moment, zone, before = 0) {
+  const at = new Date(new Date(moment).getTime() - before);
+  // Sweden writes dates as the date fields take them.
+  return at.toLocaleDateString("sv-SE", { timeZone: zone });
 }
 
 function query() {
@@ -44,7 +40,10 @@ function load(control) {
       get(`/api/coach/summary?${asked}`),
       get(`/api/coach/summary/charts?${asked}`),
     ]);
-    byId("summary").replaceChildren(...content(summary, charts, asked));
+    const { zone } = await get("/api/me");
+    if (summary.from && !byId("from").value) byId("from").value = dayOf(summary.from, zone);
+    if (summary.to && !byId("to").value) byId("to").value = dayOf(summary.to, zone, 1);
+    byId("summary").replaceChildren(...content(summary, charts, query()));
   });
 }
 

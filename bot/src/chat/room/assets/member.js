@@ -6,7 +6,7 @@ import { choose, composer, settle } from "./composer.js";
 import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
 import { offering } from "./naming.js";
-import { problem } from "./post.js";
+import { inWords, problem } from "./post.js";
 import { keep, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
 import { views } from "./views.js";
@@ -139,7 +139,10 @@ async function comeIn() {
       },
       posts: arrange,
       talk: (line) => arrive(() => stream.talk(line)),
-      verdict: (judged) => arrive(() => stream.judged(judged.reply, now(), judged)),
+      verdict: (judged) => {
+        arrive(() => stream.judged(judged.reply, now(), judged));
+        showOwn(judged.post).catch(() => {});
+      },
       answered: (id) => answers(id).catch(() => {}),
       renewed: renew,
     },
@@ -230,17 +233,41 @@ async function showOpen() {
   }
   const id = state.open;
   if (!sheets.has(id)) sheets.set(id, await get(`/api/posts/${id}`));
-  const told = make("p", { class: "told", role: "status" });
-  fill(
-    place,
-    chooser(),
-    problem(sheets.get(id)),
+  fill(place, chooser(), problem(sheets.get(id)), make("div", { id: "own" }));
+  await showOwn(id);
+}
+
+/** Where the reader stands at the open post: hints with their price, or how it ended with the board. */
+async function showOwn(id, said = "") {
+  const own = await get(`/api/posts/${id}/own`);
+  const place = byId("own");
+  if (state.open !== id || !place) return;
+  const told = make("p", { class: "told", role: "status" }, said);
+  if (!own.live) {
+    place.replaceChildren(
+      own.ended ? make("p", { class: "ended" }, own.ended) : "",
+      own.board
+        ? make(
+            "figure",
+            { class: "problem final-board" },
+            make("img", { src: own.board.src, alt: own.board.alt }),
+            make("figcaption", {}, "Your board at the end", inWords(own.board.alt)),
+          )
+        : "",
+      told,
+    );
+    return;
+  }
+  place.replaceChildren(
     make(
       "div",
       { class: "row actions" },
-      button("Hint", (event) => hint(event.currentTarget, id, told), { id: "hint" }),
+      own.more_hints
+        ? button("Hint", (event) => hint(event.currentTarget, id, told), { id: "hint", "aria-describedby": "hint-price" })
+        : null,
       button("Give up", (event) => giveUp(event.currentTarget, id, told), { id: "give-up" }),
     ),
+    make("p", { class: "help", id: "hint-price" }, own.hint_price),
     told,
   );
 }
@@ -283,9 +310,9 @@ function whisper(id, given, at) {
 function hint(control, id, told) {
   return careful(control, told, async () => {
     const given = await post(`/api/posts/${id}/hint`);
-    control.hidden = !given.more;
     arrive(() => whisper(id, given, now()));
-    told.textContent = given.text;
+    await showOwn(id, given.text);
+    byId("hint")?.focus({ preventScroll: true });
   });
 }
 
@@ -299,7 +326,7 @@ async function giveUp(control, id, told) {
   await careful(control, told, async () => {
     const { message } = await post(`/api/posts/${id}/give-up`);
     arrive(() => stream.whispered(`given-up-${id}`, now(), "You gave up", message));
-    told.textContent = message;
+    await showOwn(id);
   });
 }
 
@@ -312,8 +339,8 @@ composer({
 });
 
 function judged(verdict) {
-  // The next move of a line has hints of its own.
-  if (verdict.your_move && byId("hint")) byId("hint").hidden = false;
+  // The next move of a line has hints of its own, and what was tried changes what they leave.
+  showOwn(verdict.post).catch(() => {});
   stream.judged(verdict.reply, now(), verdict).classList.add("fresh");
   toEnd();
 }

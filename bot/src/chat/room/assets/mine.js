@@ -127,7 +127,7 @@ export async function leaders(place, state) {
   }
   const query = new URLSearchParams();
   if (topic.value) query.set("topic", topic.value);
-  if (byId("leaders-days").value) query.set("days", byId("leaders-days").value);
+  if (byId("leaders-days").value) query.set("period", byId("leaders-days").value);
   await fill(place, async () => {
     const board = await get(`/api/leaderboard?${query}`);
     return [

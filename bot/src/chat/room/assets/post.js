@@ -116,7 +116,7 @@ export const verdictName = (verdict) => VERDICTS[verdict] ?? "Not judged yet";
 /** What only this member sees of a reply of theirs. `mean` sends one of the readings that are asked about. */
 export function verdict(judged, mean) {
   return [
-    make("p", { class: "verdict" }, verdictName(judged.verdict), worth(judged)),
+    make("p", { class: "verdict" }, verdictName(judged.verdict)),
     make("p", { class: "verdict-of" }, judged.message),
     mean && judged.readings?.length ? readings(judged, mean) : null,
     judged.picture
@@ -142,8 +142,4 @@ function readings(judged, mean) {
     ),
     told,
   );
-}
-
-function worth(judged) {
-  return judged.verdict === "solved" ? ` (${points(judged.points)} of 5 points)` : "";
 }

@@ -36,6 +36,10 @@ struct Span {
 
 impl Span {
     async fn period(self, room: &Room) -> Result<Period, Trouble> {
+        let topic = self.topic.filter(|topic| !topic.is_empty());
+        if self.from.is_none() && self.to.is_none() {
+            return Ok(room.desk.period(&room.place, None, topic).await?);
+        }
         let zone = room.desk.settings(&room.place).await?.zone;
         Ok(Period {
             from: self.from.map(|day| beginning(day, zone)),
@@ -43,7 +47,7 @@ impl Span {
                 .to
                 .and_then(|day| day.checked_add_days(Days::new(1)))
                 .map(|day| beginning(day, zone)),
-            topic: self.topic.filter(|topic| !topic.is_empty()),
+            topic,
         })
     }
 }

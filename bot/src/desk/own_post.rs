@@ -1,0 +1,87 @@
+//! A member's own sheet of one post: where they stand, what the next hint takes, and the board.
+
+use sealed_move_store::AttemptState;
+
+use super::{
+    Desk, OwnPost, OwnState, Person, Place, attempt, convert,
+    error::{Done, not_found},
+    handle::{group_at, post_of},
+    hints::next_hint,
+    posting::takes_replies,
+    replies::{local, over},
+    standing, text,
+};
+use crate::chess::judge::HINT_STEPS;
+
+impl Desk {
+    /// Where this member stands at a post.
+    pub async fn own_post(&self, place: &Place, person: &Person, post: i64) -> Done<OwnPost> {
+        let now = self.now();
+        let (place, user) = (place.clone(), person.user.clone());
+        let (own, board) = self
+            .read(move |db| {
+                let group = group_at(db, &place)?;
+                let settings = convert::kept_settings(&group.settings)?;
+                let post = post_of(db, &group, post)?;
+                let Some(position) = db.position(post.position_id)? else {
+                    return not_found("The position of this post was removed.");
+                };
+                let member = db.member_by_user(group.id, &user)?.map(|member| member.id);
+                // Nobody has this id, so that a visitor has the work of who did nothing.
+                let member = member.unwrap_or(0);
+                let work = attempt::work(db, &post, member)?;
+                let (next, price) = next_hint(db, &post, member, &work)?;
+                let live = takes_replies(&post, now) && !over(work.state());
+                let points = text::points(work.points());
+                let line = work
+                    .attempt
+                    .as_ref()
+                    .map_or(&[][..], |attempt| &attempt.line[..]);
+                let board = match line.is_empty() {
+                    true => None,
+                    false => standing::board(&position, line, &settings).ok(),
+                };
+                let own = OwnPost {
+                    state: work.state().map(|state| match state {
+                        AttemptState::Playing => OwnState::Playing,
+                        AttemptState::Solved => OwnState::Solved,
+                        AttemptState::GivenUp => OwnState::GivenUp,
+                    }),
+                    points: work.points(),
+                    ended: match work.state() {
+                        Some(AttemptState::Solved) => {
+                            format!("You have solved this one: {points} of 5 points.")
+                        }
+                        Some(AttemptState::GivenUp) => format!(
+                            "You have given this one up. The solution comes with the reveal at {}.",
+                            local(&settings, post.closes_at)
+                        ),
+                        Some(AttemptState::Playing) | None => String::new(),
+                    },
+                    hint_price: if live {
+                        price.sentence.clone()
+                    } else {
+                        String::new()
+                    },
+                    hint_label: if live {
+                        price.label.clone()
+                    } else {
+                        String::new()
+                    },
+                    hint_costs: live && price.costs,
+                    more_hints: live && next <= HINT_STEPS,
+                    live,
+                    board: None,
+                };
+                Ok((own, board))
+            })
+            .await?;
+        Ok(OwnPost {
+            board: match board {
+                Some(board) => Some(self.draw(board).await?),
+                None => None,
+            },
+            ..own
+        })
+    }
+}

@@ -1,0 +1,605 @@
+//! Figures against a recount: forty seeded groups play posts through the desk, and what leaderboard, summary,
+//! tables and progress say is added up again from a journal of what was done and the rows of replies and
+//! verdicts, in hundredths of a point, by code that shares nothing with the program's figures.
+
+use std::{
+    collections::{BTreeMap, BTreeSet},
+    path::Path,
+    sync::Arc,
+    time::Duration,
+};
+
+use chrono::{DateTime, TimeDelta, Utc};
+use rand::{RngExt, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+use sealed_move::desk::{
+    ChatName, Delivered, Desk, DeskOptions, ErrandKind, Period, Person, Place, Scale, Settings,
+    SummaryTable, TestClock, Verdict,
+};
+use sealed_move_store::Store;
+
+const GROUPS: u64 = 40;
+
+/// Mates of our own making on the back rank, in one to three, of several topics and of none.
+const POSITIONS: &str = "\
+6k1/5ppp/8/8/8/8/8/R5K1 w - - id \"a\"; dm 1; c0 \"Réti\";
+r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"two\"; dm 2; c0 \"Back rank\";
+6k1/5ppp/8/8/8/8/8/1R4K1 w - - id \"b\"; dm 1;
+1rrr2k1/5ppp/8/8/8/3R4/3R1PPP/3Q2K1 w - - id \"three\"; dm 3; c0 \"Back rank\";
+6k1/5ppp/8/8/8/8/8/2R3K1 w - - id \"c\"; dm 1; c0 \"Öffnung\";
+";
+
+const TEXTS: [&str; 10] = [
+    "Ra8#",
+    "Rb8#",
+    "Rc8#",
+    "Rxd8+",
+    "Rd7",
+    "h3",
+    "Kf1",
+    "hello there",
+    "Rh8",
+    "Rxd8+ Rxd8 Rxd8#",
+];
+
+/// What a member did, in order.
+#[derive(Clone, Debug)]
+enum Deed {
+    Reply(i64),
+    Hint { shows: bool },
+    GaveUp,
+}
+
+/// What a post was and who did what at it.
+struct Journal {
+    post: i64,
+    topic: Option<String>,
+    closed: bool,
+    deeds: BTreeMap<String, Vec<Deed>>,
+}
+
+/// One member's work at one post, as it is added up here.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Sum {
+    tried: usize,
+    solved: usize,
+    first_try: usize,
+    hundredths: i64,
+    hints: usize,
+}
+
+impl Sum {
+    fn add(&mut self, other: Self) {
+        self.tried += other.tried;
+        self.solved += other.solved;
+        self.first_try += other.first_try;
+        self.hundredths += other.hundredths;
+        self.hints += other.hints;
+    }
+}
+
+/// The verdict that counts on a reply: word, judge's hundredths, whether it was the first move, whose word.
+struct Said {
+    word: String,
+    hundredths: i64,
+    at_first: bool,
+    by_coach: bool,
+}
+
+fn said(sql: &rusqlite::Connection, reply: i64) -> Option<Said> {
+    let mut rows = sql
+        .prepare("SELECT verdict, points, wrong_first, by_coach, current FROM verdicts WHERE reply_id = ?1")
+        .expect("a table of verdicts");
+    let mut rows = rows.query([reply]).expect("a query");
+    let mut found = None;
+    while let Some(row) = rows.next().expect("a row") {
+        if row.get::<_, i64>(4).expect("a flag") == 1 {
+            let points: f64 = row.get(1).expect("points");
+            found = Some(Said {
+                word: row.get(0).expect("a word"),
+                hundredths: (points * 100.0).round() as i64,
+                at_first: row.get::<_, Option<String>>(2).expect("a move").is_some(),
+                by_coach: row.get::<_, i64>(3).expect("a flag") == 1,
+            });
+        }
+    }
+    found
+}
+
+/// The prices of a group in hundredths.
+#[derive(Clone, Copy)]
+struct Prices {
+    wrong: i64,
+    hint: i64,
+    least: i64,
+}
+
+fn recount(sql: &rusqlite::Connection, deeds: &[Deed], prices: Prices) -> Option<Sum> {
+    let (mut paid, mut hints, mut wrong, mut best) = (0, 0, 0, 0);
+    let (mut shown, mut gone, mut done, mut part) = (false, false, false, false);
+    let mut sum = Sum::default();
+    for deed in deeds {
+        let reply = match deed {
+            Deed::Hint { shows } => {
+                (hints, shown, part) = (hints + 1, shown || *shows, true);
+                paid += prices.hint;
+                continue;
+            }
+            Deed::GaveUp => {
+                (gone, part) = (true, true);
+                continue;
+            }
+            Deed::Reply(reply) => *reply,
+        };
+        let Some(said) = said(sql, reply) else {
+            continue;
+        };
+        let settles = matches!(said.word.as_str(), "solved" | "on-the-way" | "wrong")
+            || said.by_coach && said.hundredths > 0;
+        part |= settles;
+        if done || (gone && !said.by_coach) || !settles {
+            continue;
+        }
+        if said.by_coach {
+            best = said.hundredths;
+        } else {
+            let mut worth = (said.hundredths - paid).max(0);
+            if said.word == "solved" && !shown {
+                worth = worth.max(prices.least);
+            }
+            best = best.max(worth);
+        }
+        match said.word.as_str() {
+            "solved" => {
+                done = true;
+                sum.solved = 1;
+                sum.first_try = usize::from(wrong == 0 && hints == 0 && best == 500);
+            }
+            "wrong" => {
+                wrong += 1;
+                paid += if said.at_first {
+                    prices.wrong
+                } else {
+                    prices.wrong.min(100)
+                };
+            }
+            _ => {}
+        }
+    }
+    sum.tried = 1;
+    sum.hundredths = best;
+    sum.hints = hints;
+    part.then_some(sum)
+}
+
+/// A group while it plays.
+struct Group {
+    desk: Desk,
+    clock: TestClock,
+    place: Place,
+    coach: Person,
+    rng: ChaCha8Rng,
+    sent: usize,
+    replies: Vec<i64>,
+    hints_had: BTreeSet<(i64, String, u16, u8)>,
+}
+
+fn person(name: &str) -> Person {
+    Person {
+        user: format!("u-{name}"),
+        name: name.to_owned(),
+    }
+}
+
+impl Group {
+    fn now(&self) -> DateTime<Utc> {
+        self.desk.now()
+    }
+
+    fn wait(&self, seconds: i64) {
+        self.clock.set(self.now() + TimeDelta::seconds(seconds));
+    }
+
+    /// Carries out the errand that is due now: a post, or a reveal.
+    async fn carry(&self) {
+        loop {
+            let next = self.desk.next_errand(ChatName::Room);
+            let errand = tokio::time::timeout(Duration::from_secs(30), next)
+                .await
+                .expect("an errand is due")
+                .expect("an errand");
+            let last = matches!(
+                errand.kind,
+                ErrandKind::Post { .. } | ErrandKind::Reveal { .. }
+            );
+            let delivered = Delivered {
+                message: Some(format!("m{}", self.now())),
+                thread: None,
+            };
+            self.desk
+                .errand_done(&errand, &delivered)
+                .await
+                .expect("carried out");
+            if last {
+                return;
+            }
+        }
+    }
+
+    async fn act(&mut self, journal: &mut Journal, who: &str) {
+        let (post, me) = (journal.post, person(who));
+        let deeds = journal.deeds.entry(who.to_owned()).or_default();
+        match self.rng.random_range(0..12) {
+            0..=6 => {
+                let text = TEXTS[self.rng.random_range(0..TEXTS.len())];
+                self.sent += 1;
+                let source = format!("s{}", self.sent);
+                let sheet = self
+                    .desk
+                    .answer(&self.place, &me, post, &source, text)
+                    .await;
+                let sheet = sheet.expect("an answer is taken");
+                deeds.push(Deed::Reply(sheet.reply));
+                self.replies.push(sheet.reply);
+                // What was shown is what was counted.
+                let rows = self
+                    .desk
+                    .my_replies(&self.place, &me, post)
+                    .await
+                    .expect("replies");
+                let last = rows.last().expect("the one just sent");
+                assert_eq!(
+                    (last.reply, last.points),
+                    (sheet.reply, sheet.points),
+                    "{text}"
+                );
+            }
+            7..=9 => {
+                if let Ok(hint) = self.desk.hint(&self.place, &me, post).await {
+                    let key = (post, who.to_owned(), hint.number, hint.step);
+                    if self.hints_had.insert(key) {
+                        deeds.push(Deed::Hint {
+                            shows: hint.step == 3,
+                        });
+                    }
+                }
+            }
+            10 => {
+                let before = self
+                    .desk
+                    .own_post(&self.place, &me, post)
+                    .await
+                    .expect("a sheet");
+                if self.desk.give_up(&self.place, &me, post).await.is_ok() && before.live {
+                    deeds.push(Deed::GaveUp);
+                }
+            }
+            _ => {
+                let source = format!("s{}", self.sent);
+                // Somebody else's message is none of theirs to edit; theirs may be.
+                let _ = self.desk.edit_reply(&self.place, &me, &source, "Rd7").await;
+            }
+        }
+    }
+
+    async fn overrule(&mut self) {
+        if self.replies.is_empty() {
+            return;
+        }
+        let reply = self.replies[self.rng.random_range(0..self.replies.len())];
+        let verdict = [
+            Verdict::Solved,
+            Verdict::Wrong,
+            Verdict::OnTheWay,
+            Verdict::Unclear,
+        ][self.rng.random_range(0..4)];
+        let points = f64::from(self.rng.random_range(0..=10u8)) / 2.0;
+        // A reply that is gone with its member cannot be overruled.
+        let _ = self
+            .desk
+            .overrule(&self.place, &self.coach, reply, verdict, points)
+            .await;
+    }
+}
+
+async fn one_group(seed: u64, folder: &Path) {
+    let file = folder.join(format!("{seed}.sqlite"));
+    let clock = TestClock::at("2026-03-02T10:00:00Z".parse().expect("a moment"));
+    let store = Store::open(&file).expect("a store");
+    let desk = Desk::with_options(store, Arc::new(clock.clone()), DeskOptions::default());
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let settings = Settings {
+        points: if seed % 3 == 0 {
+            Scale::Tournament
+        } else {
+            Scale::Club
+        },
+        wrong_cost: if seed % 2 == 0 {
+            1.0
+        } else {
+            f64::from(rng.random_range(0..=40u8)) / 20.0
+        },
+        hint_cost: if seed % 2 == 0 {
+            1.0
+        } else {
+            f64::from(rng.random_range(0..=30u8)) / 20.0
+        },
+        days: 0,
+        ..Settings::default()
+    };
+    let hundredths = |points: f64| (points * 100.0).round() as i64;
+    let prices = match settings.points {
+        Scale::Tournament => Prices {
+            wrong: 500,
+            hint: hundredths(settings.hint_cost),
+            least: 0,
+        },
+        Scale::Club => Prices {
+            wrong: hundredths(settings.wrong_cost),
+            hint: hundredths(settings.hint_cost),
+            least: 100,
+        },
+    };
+    let place = Place {
+        chat: ChatName::Room,
+        channel: "club".into(),
+    };
+    let coach = person("Coach");
+    desk.found_group(&place, None, settings, &coach)
+        .await
+        .expect("founded");
+    let checked = desk
+        .import(
+            &place,
+            &coach,
+            "week.epd",
+            POSITIONS.into(),
+            Arc::new(|_, _| {}),
+        )
+        .await
+        .expect("read");
+    let mut group = Group {
+        desk,
+        clock,
+        place,
+        coach,
+        rng,
+        sent: 0,
+        replies: Vec::new(),
+        hints_had: BTreeSet::new(),
+    };
+    let mut journals = Vec::new();
+    let mut members = vec!["Ana".to_owned(), "bruno".to_owned(), "Çelia".to_owned()];
+    for (n, position) in checked.iter().enumerate() {
+        let id = position.position.expect("kept");
+        let item = group
+            .desk
+            .enqueue(&group.place, &group.coach, id, false)
+            .await
+            .expect("queued");
+        if group.rng.random_range(0..4) == 0 {
+            group
+                .desk
+                .pause(&group.place, &group.coach, None)
+                .await
+                .expect("paused");
+        }
+        group
+            .desk
+            .post_now(&group.place, &group.coach, Some(item))
+            .await
+            .expect("posted");
+        group.carry().await;
+        let open = group
+            .desk
+            .open_post(&group.place)
+            .await
+            .expect("asked")
+            .expect("open");
+        let mut journal = Journal {
+            post: open.post,
+            topic: open.topic,
+            closed: false,
+            deeds: BTreeMap::new(),
+        };
+        // Somebody joins late.
+        members.push(format!("Late {n}"));
+        for _ in 0..group.rng.random_range(4..14) {
+            let seconds = group.rng.random_range(0..3);
+            group.wait(seconds);
+            let who = members[group.rng.random_range(0..members.len())].clone();
+            group.act(&mut journal, &who).await;
+        }
+        if group.rng.random_range(0..3) == 0 {
+            group.overrule().await;
+        }
+        // The last post may stay open: it is not in what the group sees.
+        if n + 1 < checked.len() || seed % 2 == 0 {
+            group
+                .desk
+                .close_now(&group.place, &group.coach, open.post)
+                .await
+                .expect("closed");
+            group.carry().await;
+            journal.closed = true;
+            // Too late: it is kept and does not count.
+            group.sent += 1;
+            let late = format!("s{}", group.sent);
+            let who = person(&members[0]);
+            let _ = group
+                .desk
+                .answer(&group.place, &who, open.post, &late, "Rd7")
+                .await;
+        }
+        group.wait(3600 * 24);
+        journals.push(journal);
+    }
+    group.overrule().await;
+    if seed % 5 == 0 {
+        let gone = members.remove(1);
+        let _ = group.desk.erase_me(&group.place, &person(&gone)).await;
+        for journal in &mut journals {
+            journal.deeds.remove(&gone);
+        }
+    }
+    compare(&group, &journals, &file, prices, seed).await;
+}
+
+fn written(hundredths: i64) -> String {
+    let text = format!("{}.{:02}", hundredths / 100, hundredths % 100);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Prices, seed: u64) {
+    let sql = rusqlite::Connection::open(file).expect("the store's file");
+    let (desk, place, all) = (&group.desk, &group.place, Period::default());
+    let mut shown: BTreeMap<&str, Sum> = BTreeMap::new();
+    let mut own: BTreeMap<&str, Sum> = BTreeMap::new();
+    let mut by_topic: BTreeMap<&str, (usize, Sum)> = BTreeMap::new();
+    let mut by_post = Vec::new();
+    for journal in journals {
+        let mut of_post = Sum::default();
+        for (who, deeds) in &journal.deeds {
+            let Some(sum) = recount(&sql, deeds, prices) else {
+                continue;
+            };
+            own.entry(who).or_default().add(sum);
+            if journal.closed {
+                shown.entry(who).or_default().add(sum);
+                of_post.add(sum);
+            }
+        }
+        if journal.closed {
+            by_post.push(of_post);
+            if let Some(topic) = &journal.topic {
+                let (posts, sum) = by_topic.entry(topic).or_default();
+                *posts += 1;
+                sum.add(of_post);
+            }
+        }
+    }
+
+    let board = desk.leaderboard(place, &all).await.expect("a leaderboard");
+    let rows: BTreeMap<&str, (String, usize, usize)> = board
+        .rows
+        .iter()
+        .map(|row| {
+            (
+                row.name.as_str(),
+                (row.points.to_string(), row.solved, row.tried),
+            )
+        })
+        .collect();
+    let wanted: BTreeMap<&str, (String, usize, usize)> = shown
+        .iter()
+        .map(|(who, sum)| (*who, (written(sum.hundredths), sum.solved, sum.tried)))
+        .collect();
+    assert_eq!(rows, wanted, "leaderboard of group {seed}");
+    for row in &board.rows {
+        let ahead = shown
+            .values()
+            .filter(|sum| sum.hundredths > shown[row.name.as_str()].hundredths);
+        assert_eq!(
+            row.rank,
+            ahead.count() + 1,
+            "rank of {} in group {seed}",
+            row.name
+        );
+    }
+
+    let summary = desk.summary(place, &all).await.expect("a summary");
+    let json = serde_json::to_value(&summary).expect("JSON");
+    for row in json["members"].as_array().expect("members") {
+        let sum = shown
+            .get(row["name"].as_str().expect("a name"))
+            .copied()
+            .unwrap_or_default();
+        let said = [
+            &row["tried"],
+            &row["solved"],
+            &row["first_try"],
+            &row["hints"],
+        ];
+        let wanted = [sum.tried, sum.solved, sum.first_try, sum.hints];
+        assert_eq!(
+            said.map(|n| n.as_u64()),
+            wanted.map(|n| Some(n as u64)),
+            "{row} of group {seed}"
+        );
+        assert_eq!(
+            row["points"].as_f64().map(|p| p.to_string()),
+            Some(written(sum.hundredths))
+        );
+    }
+    let posts: Vec<_> = summary
+        .posts
+        .iter()
+        .map(|p| (p.tried, p.solved, p.first_try))
+        .collect();
+    let wanted: Vec<_> = by_post
+        .iter()
+        .map(|p| (p.tried, p.solved, p.first_try))
+        .collect();
+    assert_eq!(posts, wanted, "posts of group {seed}");
+    let topics: BTreeMap<_, _> = summary
+        .topics
+        .iter()
+        .map(|t| (t.topic.as_str(), (t.posts, t.tried, t.solved, t.first_try)))
+        .collect();
+    let wanted: BTreeMap<_, _> = by_topic
+        .iter()
+        .map(|(topic, (posts, s))| (*topic, (*posts, s.tried, s.solved, s.first_try)))
+        .collect();
+    assert_eq!(topics, wanted, "topics of group {seed}");
+
+    let csv = summary.csv(SummaryTable::Members).expect("a table");
+    let lines: BTreeSet<&str> = csv.lines().skip(1).collect();
+    for (who, sum) in &shown {
+        let line = format!(
+            "{who},{},{},{},{},{}",
+            sum.tried,
+            sum.solved,
+            sum.first_try,
+            written(sum.hundredths),
+            sum.hints
+        );
+        assert!(
+            lines.contains(line.as_str()),
+            "{line} of group {seed} in\n{csv}"
+        );
+    }
+    let csv = board.csv().expect("a table");
+    for row in &board.rows {
+        let sum = shown[row.name.as_str()];
+        let line = format!(
+            "{},{},{},{},{}",
+            row.rank,
+            row.name,
+            written(sum.hundredths),
+            sum.solved,
+            sum.tried
+        );
+        assert!(
+            csv.lines().any(|l| l == line),
+            "{line} of group {seed} in\n{csv}"
+        );
+    }
+    for (who, sum) in &own {
+        let progress = desk.progress(place, &person(who)).await.expect("progress");
+        let tried: usize = progress.topics.iter().map(|t| t.tried).sum();
+        let solved: usize = progress.topics.iter().map(|t| t.solved).sum();
+        assert_eq!(
+            (progress.points.to_string(), tried, solved),
+            (written(sum.hundredths), sum.tried, sum.solved),
+            "{who} of group {seed}"
+        );
+    }
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn figures_agree_with_a_recount_in_forty_groups() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for seed in 0..GROUPS {
+        one_group(seed, folder.path()).await;
+    }
+}
