@@ -17,7 +17,7 @@ mod words;
 use serde::{Deserialize, Serialize};
 use shakmaty::Move;
 
-use super::reply::{self, Doubt, Reading, Tree, Trouble, TroubleKind};
+use super::reply::{self, Doubt, Reading, Tree, Trouble, TroubleKind, Way};
 use super::{Budget, Stipulation, check::Problem, scene::Scene};
 
 pub use advantage::EQUAL_DEFENCES;
@@ -198,11 +198,26 @@ pub fn judge(
         .ways
         .iter()
         .any(|way| case.judged(&way.tree, &way.troubles).verdict != judgement.verdict);
-    Some(if differs {
-        case.several_ways(&reading)
-    } else {
-        judgement
-    })
+    if differs {
+        let mut ways: Vec<&Tree> = reading.ways.iter().map(|way| &way.tree).collect();
+        if !reading.ways.iter().any(|way| way.parts) {
+            ways.insert(0, &reading.tree);
+        }
+        return Some(case.several_ways(&ways));
+    }
+    // A wrong move is charged only where nothing written after it may be the answer instead.
+    if judgement.verdict == Verdict::Wrong {
+        let right = |way: &&Way| {
+            matches!(
+                case.judged(&way.tree, &way.troubles).verdict,
+                Verdict::Solved | Verdict::OnTheWay
+            )
+        };
+        if let Some(way) = reading.guards.iter().find(right) {
+            return Some(case.several_ways(&[&reading.tree, &way.tree]));
+        }
+    }
+    Some(judgement)
 }
 
 /// What a reply is judged against.
@@ -248,12 +263,8 @@ impl Case<'_> {
     }
 
     /// The reply can be taken in ways that come to different verdicts.
-    fn several_ways(&self, reading: &Reading) -> Judgement {
-        let mut ways: Vec<&Tree> = reading.ways.iter().map(|way| &way.tree).collect();
-        if !reading.ways.iter().any(|way| way.parts) {
-            ways.insert(0, &reading.tree);
-        }
-        let readings = readings::of(self, &ways);
+    fn several_ways(&self, ways: &[&Tree]) -> Judgement {
+        let readings = readings::of(self, ways);
         let message = words::several_ways(&readings);
         Judgement {
             readings,

@@ -3,7 +3,10 @@
 
 /// The text with such signs replaced.
 pub(super) fn spelled_out(text: &str) -> String {
-    let mut text = without_struck(text).replace("i.p.v.", "in plaats van");
+    let mut text = without_struck(text)
+        .replace("i.p.v.", "in plaats van")
+        .replace("50/50", "not sure")
+        .replace("50-50", "not sure");
     // One arrow sets a move in the place of another, or plays on; several draw a line.
     for arrow in ["->", "=>", "→"] {
         let with = if text.matches(arrow).count() == 1 {
@@ -98,6 +101,17 @@ fn corrects(chars: &[char], i: usize) -> bool {
         .any(|c| *c == '*')
 }
 
+/// What follows a word or a line between single tildes, as some chats strike it out; a tilde that stands
+/// alone is the problemists' sign for any move.
+fn lightly_struck(from: &str) -> Option<&str> {
+    let inner = from.strip_prefix('~')?;
+    let line = inner.split('\n').next().unwrap_or_default();
+    let end = line.char_indices().take(80).find(|(_, c)| *c == '~')?.0;
+    let word = |c: Option<char>| c.is_some_and(|c| !c.is_whitespace());
+    let (struck, after) = (&inner[..end], &inner[end + 1..]);
+    (word(struck.chars().next()) && word(struck.chars().last())).then_some(after)
+}
+
 /// Without what is struck out: between two tildes (`~~Rd7~~`), in `<s>` or `<del>`, or letter by letter.
 fn without_struck(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
@@ -119,6 +133,7 @@ fn without_struck(text: &str) -> String {
             let end = (last[k] >= here + open.len()).then(|| inner.find(close))??;
             Some(&inner[end + close.len()..])
         });
+        let struck = struck.or_else(|| lightly_struck(from));
         match struck {
             Some(after) => {
                 out.push(' ');
@@ -157,6 +172,11 @@ mod tests {
             ("R\u{336}d\u{336}7\u{336} Rxd8+", " Rxd8+"),
             ("1.Nf7+ ~ 2.Nh6+", "1.Nf7+ ~ 2.Nh6+"),
             ("~~ Rd7", "~~ Rd7"),
+            ("~Rd7~ Rxd8+", "  Rxd8+"),
+            (
+                "1.Rd7 ~ 2.Rd8#, 1...h6~ 2.Rd8#",
+                "1.Rd7 ~ 2.Rd8#, 1...h6~ 2.Rd8#",
+            ),
             ("Rd7 *Rxd8+", "Rd7  correction Rxd8+"),
             ("**Rxd8+** and *Rxd8*", "**Rxd8+** and *Rxd8*"),
             ("* Rxd8+", "* Rxd8+"),

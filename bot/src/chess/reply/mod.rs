@@ -60,6 +60,9 @@ pub struct Reading {
     /// The other ways to take the reply, and, where the tree itself holds several answers, each of
     /// them: empty when there is one way only.
     pub ways: Vec<Way>,
+    /// Later claims by themselves, where words stand before them: never credited, and a reason to ask before
+    /// the reply is charged.
+    pub guards: Vec<Way>,
 }
 
 /// A way to take a reply.
@@ -165,6 +168,17 @@ pub fn read(
         troubles: built.troubles,
         parts: false,
     }));
+    let guards = stance
+        .guards
+        .iter()
+        .map(|marks| build(marks))
+        .filter(|built| built.placed > 0 && built.troubles.len() <= first.troubles.len())
+        .map(|built| Way {
+            tree: built.tree,
+            troubles: built.troubles,
+            parts: false,
+        })
+        .collect();
     let answer = stance.doubt.is_none() && talk::is_answer(&kept, &first);
     Ok(Reading {
         tree: first.tree,
@@ -174,6 +188,7 @@ pub fn read(
         answer,
         doubt: stance.doubt,
         ways: others,
+        guards,
     })
 }
 
@@ -187,6 +202,7 @@ impl Reading {
             answer: false,
             doubt: None,
             ways: Vec::new(),
+            guards: Vec::new(),
         }
     }
 }

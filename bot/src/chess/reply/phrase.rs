@@ -118,6 +118,14 @@ impl Phrases<'_> {
         }
     }
 
+    /// Whether a sentence ends with the word before `i`: "that gives up the rook. Bxd8+". After the short
+    /// forms of old books the stop ends none: "Kt. takes P".
+    fn ends_sentence(&self, i: usize) -> bool {
+        i.checked_sub(1)
+            .and_then(|before| self.tokens.get(before))
+            .is_some_and(|token| token.stop && token.end - token.start > 3)
+    }
+
     /// The place after the small words at `i`.
     fn past_fillers(&self, mut i: usize) -> usize {
         let most = i + 3;
@@ -186,7 +194,9 @@ impl Phrases<'_> {
                 let Some((mover, after)) = self.named(i) else {
                     return self.plain(i, word);
                 };
-                if let Some((written, next)) = self.spoken(after, &[mover], false) {
+                if !self.ends_sentence(after)
+                    && let Some((written, next)) = self.spoken(after, &[mover], false)
+                {
                     return self.finish(i, next, written);
                 }
                 if let Some((written, next)) = self.new_man(i) {
@@ -213,7 +223,9 @@ impl Phrases<'_> {
                 if article {
                     movers.push(mover);
                 }
-                if let Some((written, next)) = self.spoken(after, &movers, false) {
+                if !self.ends_sentence(after)
+                    && let Some((written, next)) = self.spoken(after, &movers, false)
+                {
                     return self.finish(i, next, written);
                 }
                 return self.plain(i, word);
@@ -442,9 +454,12 @@ impl Phrases<'_> {
                     if mover.file.is_some() && mover.rank != EXACT && !takes {
                         continue;
                     }
+                    let best = target.shapes.iter().map(|shape| shape.rank).min();
                     for shape in &target.shapes {
                         let bare = matches!(shape.role, None | Some(Role::Pawn));
-                        if !bare || shape.castles.is_some() {
+                        // "the rook Bxd8": where the letter is first a man's, no file stands there.
+                        let first = Some(shape.rank) == best;
+                        if !bare || !first || shape.castles.is_some() {
                             continue;
                         }
                         shapes.push(Shape {

@@ -56,6 +56,8 @@ pub(super) struct Token {
     pub kind: Kind,
     pub start: usize,
     pub end: usize,
+    /// Whether a full stop comes right after it.
+    pub stop: bool,
 }
 
 /// The text with look-alikes made one: dashes, crosses, quotes, spaces, chat marks.
@@ -135,6 +137,7 @@ impl Scanner<'_> {
                     kind,
                     start: i,
                     end,
+                    stop: self.at(end) == '.' && matches!(self.at(end + 1), ' ' | '\n'),
                 });
             }
             i = end.max(i + 1);

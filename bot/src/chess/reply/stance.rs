@@ -13,6 +13,9 @@ use super::link::{self, Link};
 use super::phrase::{Item, Piece};
 use super::words::Word;
 
+/// Most later claims that are looked at by themselves.
+const MOST_GUARDS: usize = 4;
+
 /// What the tree does with an item.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Mark {
@@ -40,6 +43,9 @@ pub enum Doubt {
 /// plan then keeps the moves that are spoken of.
 pub(super) struct Stance {
     pub plans: Vec<Vec<Mark>>,
+    /// What may be all that is claimed, since words stand before it: looked at only where the likeliest way
+    /// would be charged.
+    pub guards: Vec<Vec<Mark>>,
     pub doubt: Option<Doubt>,
     /// How to take it when the plans turn out to claim nothing.
     pub otherwise: Option<Box<Stance>>,
@@ -678,11 +684,47 @@ impl<'a> Reader<'a> {
             }
         }
         plans.truncate(4);
+        let guards = self.guards(&plans[0]);
         Stance {
             plans,
+            guards,
             doubt: None,
             otherwise,
         }
+    }
+
+    /// Plans that begin with a later claim, where words stand between it and the first: "Qxh7+ first is the
+    /// trap. Ne7+". The last one first.
+    fn guards(&self, marks: &[Mark]) -> Vec<Vec<Mark>> {
+        let claimed = |s: &Stretch| matches!(s.said, Said::Claimed | Said::Preferred);
+        let begins = |s: &Stretch| {
+            let number = s.pieces.first().and_then(|&i| label(&self.pieces[i]));
+            number.is_none_or(|(number, _)| number == 1)
+        };
+        let Some(first) = self.stretches.iter().position(claimed) else {
+            return Vec::new();
+        };
+        let says = |at: usize| {
+            self.between(at)
+                .iter()
+                .any(|item| matches!(item, Item::Word(word) if !matches!(word, Word::Then | Word::Check)))
+        };
+        (first + 1..self.stretches.len())
+            .rev()
+            .filter(|&at| {
+                let here = &self.stretches[at];
+                claimed(here) && !here.bracket && begins(here) && (first + 1..=at).any(says)
+            })
+            .take(MOST_GUARDS)
+            .map(|at| {
+                let mut only = marks.to_vec();
+                let earlier = self.stretches[..at].iter().filter(|s| claimed(s));
+                earlier
+                    .flat_map(|s| &s.pieces)
+                    .for_each(|&i| only[i] = Mark::Drop);
+                only
+            })
+            .collect()
     }
 
     /// Nothing is claimed: what is asked about is kept for the question, else what is thought of.
@@ -712,6 +754,7 @@ impl<'a> Reader<'a> {
         }
         Stance {
             plans: vec![marks],
+            guards: Vec::new(),
             doubt,
             otherwise: None,
         }

@@ -247,6 +247,7 @@ pub(super) fn understand(tokens: Vec<Token>, text: &[char], own: Language) -> Ve
                 kind: Kind::Word(word),
                 start: tokens[i].start,
                 end: tokens[i + count - 1].end,
+                stop: tokens[i + count - 1].stop,
             });
             i += count;
             continue;

@@ -57,7 +57,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "zdá se | vypadá | vypadalo | zdálo se"),
     (
         Hedge,
-        "pravděpodobně | nejspíš | možná | snad | mohlo by | mohl by | nejsem si jistý | nejsem si jistá | nevím | netuším | asi nevím | třeba | hádám",
+        "váhám | váhám mezi | pravděpodobně | nejspíš | možná | snad | mohlo by | mohl by | nejsem si jistý | nejsem si jistá | nevím | netuším | asi nevím | třeba | hádám",
     ),
     (
         Fails,

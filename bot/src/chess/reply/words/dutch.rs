@@ -58,7 +58,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "lijkt | leek | schijnt"),
     (
         Hedge,
-        "waarschijnlijk | misschien | wellicht | mogelijk | zou kunnen | niet zeker | weet niet | weet ik niet | weet het niet | geen idee | gok",
+        "twijfel | twijfel tussen | waarschijnlijk | misschien | wellicht | mogelijk | zou kunnen | niet zeker | weet niet | weet ik niet | weet het niet | geen idee | gok",
     ),
     (
         Fails,

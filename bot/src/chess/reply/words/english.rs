@@ -66,7 +66,7 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (
         No,
-        "no | nope | nah | oh no | wait | no wait | oh wait | wait no | scratch that | strike that | forget that | ignore that \
+        "no | nope | nah | oh no | wait | no wait | oh wait | wait no | scratch that | strike that | forget that | ignore that | disregard | disregard that | disregard this | ignore the last one | ignore this | ignore it | forget this | forget it \
          | i take it back | i take that back | hmm no | nvm | cancel that",
     ),
     (
@@ -81,7 +81,7 @@ pub(super) const WORDS: &[Entry] = &[
     (
         Instead,
         "the immediate | an immediate | instead of | rather than | in place of | as opposed to | than | better than | stronger than \
-         | faster than | over",
+         | faster than | over | beats | outdoes",
     ),
     (
         Unlike,
@@ -104,7 +104,8 @@ pub(super) const WORDS: &[Entry] = &[
         Hedge,
         "maybe | perhaps | might | could | might be | may be | could be | not sure | unsure | not certain | possibly \
          | no idea | dont know | don't know | do not know | idk | just a guess | wild guess | just guessing | guessing \
-         | not 100 sure | no clue | mabye | mayb | probs | probably | i wonder about | wonder about | something like | or something | if i had to guess | supposedly",
+         | not 100 sure | no clue | mabye | mayb | probs | probably | i wonder about | wonder about | something like | or something | if i had to guess | supposedly | leaning | leaning to | leaning towards | inclined | inclined to | inclined to play | torn | torn between | undecided | undecided between \
+         | choosing between | hesitating between",
     ),
     (
         Fails,
@@ -116,7 +117,7 @@ pub(super) const WORDS: &[Entry] = &[
          | doesn't win | does not win | doesnt win | doesn't mate | does not mate | doesnt mate | isn't good | isnt good | is not good \
          | runs into | useless | hopeless | no use | fail | failed | pointless | flops | falls short | not the solution \
          | not the answer | not right | not correct | isn't right | isn't it at all | not it | does nothing | achieves nothing \
-         | not work | throws it away | too early | incorrect | impossible | not possible | no longer works | dead end",
+         | not work | throws it away | too early | incorrect | impossible | not possible | no longer works | dead end | gets eaten | is eaten | gets taken | gets captured | is the trap | is a trap",
     ),
     (
         Works,

@@ -60,7 +60,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "semble | paraît | semblait | a l'air"),
     (
         Hedge,
-        "probablement | sans doute | peut-être | peut être | pas sûr | pas sûre | pourrait | peut-etre | aucune idée | je ne sais pas | sais pas | éventuellement | au hasard",
+        "hésite | hésite entre | j'hésite | j'hésite entre | probablement | sans doute | peut-être | peut être | pas sûr | pas sûre | pourrait | peut-etre | aucune idée | je ne sais pas | sais pas | éventuellement | au hasard",
     ),
     (
         Fails,

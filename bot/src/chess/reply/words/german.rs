@@ -73,7 +73,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "scheint | sieht | wirkt | sah | schien"),
     (
         Hedge,
-        "wahrscheinlich | vermutlich | vielleicht | eventuell | möglicherweise | könnte | nicht sicher | unsicher | keine ahnung | weiß nicht | weiss nicht \
+        "schwanke | schwanke zwischen | wahrscheinlich | vermutlich | vielleicht | eventuell | möglicherweise | könnte | nicht sicher | unsicher | keine ahnung | weiß nicht | weiss nicht \
          | evtl | womöglich | geraten | bin mir nicht sicher",
     ),
     (

@@ -52,7 +52,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "tűnik | látszik | tűnt | jónak tűnik"),
     (
         Hedge,
-        "valószínűleg | talán | esetleg | lehet | lehet hogy | nem vagyok biztos | nem biztos | nem tudom | fogalmam sincs | tippelek | lehetne",
+        "habozom | vacillálok | valószínűleg | talán | esetleg | lehet | lehet hogy | nem vagyok biztos | nem biztos | nem tudom | fogalmam sincs | tippelek | lehetne",
     ),
     (
         Fails,

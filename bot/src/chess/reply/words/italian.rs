@@ -64,7 +64,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "sembra | sembrava | pare"),
     (
         Hedge,
-        "probabilmente | forse | magari | potrebbe | potrebbe essere | non sono sicuro | non sono sicura | non so | non saprei | nessuna idea | può darsi | probabilmente non",
+        "indeciso | indeciso tra | indecisa tra | probabilmente | forse | magari | potrebbe | potrebbe essere | non sono sicuro | non sono sicura | non so | non saprei | nessuna idea | può darsi | probabilmente non",
     ),
     (
         Fails,

@@ -54,7 +54,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "wydaje się | wygląda | wydawało się"),
     (
         Hedge,
-        "prawdopodobnie | pewnie | może | być może | chyba nie wiem | możliwe | nie jestem pewien | nie jestem pewna | nie wiem | zgaduję | mógłby | ewentualnie",
+        "waham się | waham się między | prawdopodobnie | pewnie | może | być może | chyba nie wiem | możliwe | nie jestem pewien | nie jestem pewna | nie wiem | zgaduję | mógłby | ewentualnie",
     ),
     (
         Fails,

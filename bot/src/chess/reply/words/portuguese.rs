@@ -58,7 +58,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "parece | parecia"),
     (
         Hedge,
-        "provavelmente | talvez | quem sabe | poderia | pode ser | não tenho certeza | não sei | não faço ideia | possivelmente | sem certeza | não tenho a certeza",
+        "em dúvida entre | hesito entre | provavelmente | talvez | quem sabe | poderia | pode ser | não tenho certeza | não sei | não faço ideia | possivelmente | sem certeza | não tenho a certeza",
     ),
     (
         Fails,

@@ -61,7 +61,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "parece | parecía | se ve"),
     (
         Hedge,
-        "probablemente | seguramente | quizás | quizá | tal vez | a lo mejor | podría | podría ser | no estoy seguro | no estoy segura | no sé | ni idea | posiblemente | puede ser",
+        "dudo | dudo entre | probablemente | seguramente | quizás | quizá | tal vez | a lo mejor | podría | podría ser | no estoy seguro | no estoy segura | no sé | ni idea | posiblemente | puede ser",
     ),
     (
         Fails,

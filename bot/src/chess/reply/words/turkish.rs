@@ -47,7 +47,7 @@ pub(super) const WORDS: &[Entry] = &[
     (Seems, "görünüyor | gibi | gözüküyor"),
     (
         Hedge,
-        "muhtemelen | belki | galiba | emin değilim | olabilir | bilmiyorum | sanırım emin değilim | tahminim | fikrim yok | herhalde",
+        "kararsızım | arasında kaldım | muhtemelen | belki | galiba | emin değilim | olabilir | bilmiyorum | sanırım emin değilim | tahminim | fikrim yok | herhalde",
     ),
     (
         Fails,
