@@ -178,7 +178,8 @@ mod tests {
             Ok((ana, anna, kim, posts))
         });
         let shared = f.read(move |db| db.shared_posts(ana, anna));
-        let first = |member| f.read(move |db| db.replies_of(posts[0], member))[0].reply.id;
+        let post = posts[0];
+        let first = |member| f.read(move |db| db.replies_of(post, member))[0].reply.id;
         let (of_ana, of_anna) = (first(ana), first(anna));
         assert_eq!(
             shared
@@ -213,8 +214,11 @@ mod tests {
             .collect();
         assert_eq!(hints, [(1, 1, at(8)), (1, 2, at(10)), (3, 1, at(11))]);
         // All of them were taken after the replies of both.
-        let hints = f.read(move |db| db.hints(posts[0], ana));
-        assert!(hints.iter().all(|hint| hint.after_reply == of_anna), "{hints:?}");
+        let hints = f.read(move |db| db.hints(post, ana));
+        assert!(
+            hints.iter().all(|hint| hint.after_reply == of_anna),
+            "{hints:?}"
+        );
         // What only one of them worked on stands as it was; the rest is settled by the caller.
         assert_eq!(after.attempts.len(), 1);
         assert_eq!(after.attempts[0].attempt.post_id, posts[1]);

@@ -275,7 +275,8 @@ mod tests {
         let schema = concat!(
             include_str!("schema.sql"),
             include_str!("step_2.sql"),
-            include_str!("step_3.sql")
+            include_str!("step_3.sql"),
+            include_str!("step_6.sql")
         );
         let listed = |column: &str| -> Vec<String> {
             let check = format!("CHECK ({column} IN (");

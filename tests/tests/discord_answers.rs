@@ -450,7 +450,10 @@ async fn with_several_open_posts_the_moves_say_which_is_meant_or_the_member_is_a
     assert!(asked.content.contains("Which one"), "{}", asked.content);
     let seen = ben.press(asked.id, "Position 1 · back-rank mates").await;
     assert!(seen.text().contains("Kf1"), "{}", seen.text());
-    for (line, wanted) in [("study hint", "Hint 1"), ("study board", "Your board")] {
+    for (line, wanted) in [
+        ("study hint", "A hint takes 1 point"),
+        ("study board", "Your board"),
+    ] {
         let seen = ben.command(channel, line, &[]).await;
         assert!(seen.text().contains("Which one"), "{line}: {}", seen.text());
         let seen = ben
@@ -466,6 +469,10 @@ async fn with_several_open_posts_the_moves_say_which_is_meant_or_the_member_is_a
     assert!(seen.text().contains("given this one up"), "{}", seen.text());
     // In its thread a command needs no choice.
     let seen = ben.command(first.id, "study hint", &[]).await;
+    assert!(seen.text().contains("3 left"), "{}", seen.text());
+    let seen = ben
+        .press(seen.message(), "Take it (takes 1, leaves 3)")
+        .await;
     assert!(seen.text().contains("Hint 1"), "{}", seen.text());
 
     // A coach names the one to close.

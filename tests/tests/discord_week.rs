@@ -405,7 +405,22 @@ async fn the_rest_that_a_coach_and_a_member_can_ask_for() {
         let seen = ana.command(channel, line, &[]).await;
         assert!(seen.private(), "{line}: {}", seen.text());
     }
-    ana.press(post.id, "Hint").await;
+    // The price of a hint is told before it is paid, and no more than a point is left for the last.
+    let seen = ana.press(post.id, "Hint").await;
+    assert!(seen.text().contains("takes 1 point"), "{}", seen.text());
+    let seen = ana
+        .press(seen.message(), "Take it (takes 1, leaves 4)")
+        .await;
+    assert!(seen.text().contains("Hint 1"), "{}", seen.text());
+    // Once it is solved nothing is left to press.
+    let form = ana.press(post.id, "Answer").await;
+    ana.submit(&form, &["Nh6+ Kh8 Qg8+ Rxg8 Nf7#"]).await;
+    let hint = ana.press(post.id, "Hint").await;
+    let given_up = ana.command(channel, "study give-up", &[]).await;
+    for seen in [hint, given_up] {
+        assert!(seen.private(), "{}", seen.text());
+        assert!(seen.text().contains("solved this one"), "{}", seen.text());
+    }
     club.reveal().await;
     keep_chronicle!("the-rest", club.finish());
 }

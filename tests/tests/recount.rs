@@ -13,8 +13,8 @@ use chrono::{DateTime, TimeDelta, Utc};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use sealed_move::desk::{
-    ChatName, Delivered, Desk, DeskOptions, ErrandKind, Period, Person, Place, Scale, Settings,
-    SummaryTable, TestClock, Verdict,
+    ChatName, Delivered, Desk, DeskOptions, Edited, ErrandKind, Period, Person, Place, Scale,
+    Settings, SummaryTable, TestClock, Verdict,
 };
 use sealed_move_store::Store;
 
@@ -46,16 +46,19 @@ const TEXTS: [&str; 10] = [
 #[derive(Clone, Debug)]
 enum Deed {
     Reply(i64),
-    Hint { shows: bool },
+    Hint { number: u16, step: u8 },
     GaveUp,
 }
+
+/// What one member did at a post, each with its place in the order of everything done.
+type Deeds = Vec<(usize, Deed)>;
 
 /// What a post was and who did what at it.
 struct Journal {
     post: i64,
     topic: Option<String>,
     closed: bool,
-    deeds: BTreeMap<String, Vec<Deed>>,
+    deeds: BTreeMap<String, Deeds>,
 }
 
 /// One member's work at one post, as it is added up here.
@@ -114,14 +117,14 @@ struct Prices {
     least: i64,
 }
 
-fn recount(sql: &rusqlite::Connection, deeds: &[Deed], prices: Prices) -> Option<Sum> {
+fn recount(sql: &rusqlite::Connection, deeds: &[(usize, Deed)], prices: Prices) -> Option<Sum> {
     let (mut paid, mut hints, mut wrong, mut best) = (0, 0, 0, 0);
     let (mut shown, mut gone, mut done, mut part) = (false, false, false, false);
     let mut sum = Sum::default();
-    for deed in deeds {
+    for (_, deed) in deeds {
         let reply = match deed {
-            Deed::Hint { shows } => {
-                (hints, shown, part) = (hints + 1, shown || *shows, true);
+            Deed::Hint { step, .. } => {
+                (hints, shown, part) = (hints + 1, shown || *step == 3, true);
                 paid += prices.hint;
                 continue;
             }
@@ -180,6 +183,7 @@ struct Group {
     coach: Person,
     rng: ChaCha8Rng,
     sent: usize,
+    done: usize,
     replies: Vec<i64>,
     hints_had: BTreeSet<(i64, String, u16, u8)>,
 }
@@ -229,6 +233,8 @@ impl Group {
     async fn act(&mut self, journal: &mut Journal, who: &str) {
         let (post, me) = (journal.post, person(who));
         let deeds = journal.deeds.entry(who.to_owned()).or_default();
+        self.done += 1;
+        let at = self.done;
         match self.rng.random_range(0..12) {
             0..=6 => {
                 let text = TEXTS[self.rng.random_range(0..TEXTS.len())];
@@ -239,7 +245,7 @@ impl Group {
                     .answer(&self.place, &me, post, &source, text)
                     .await;
                 let sheet = sheet.expect("an answer is taken");
-                deeds.push(Deed::Reply(sheet.reply));
+                deeds.push((at, Deed::Reply(sheet.reply)));
                 self.replies.push(sheet.reply);
                 // What was shown is what was counted.
                 let rows = self
@@ -258,9 +264,8 @@ impl Group {
                 if let Ok(hint) = self.desk.hint(&self.place, &me, post).await {
                     let key = (post, who.to_owned(), hint.number, hint.step);
                     if self.hints_had.insert(key) {
-                        deeds.push(Deed::Hint {
-                            shows: hint.step == 3,
-                        });
+                        let (number, step) = (hint.number, hint.step);
+                        deeds.push((at, Deed::Hint { number, step }));
                     }
                 }
             }
@@ -271,14 +276,49 @@ impl Group {
                     .await
                     .expect("a sheet");
                 if self.desk.give_up(&self.place, &me, post).await.is_ok() && before.live {
-                    deeds.push(Deed::GaveUp);
+                    deeds.push((at, Deed::GaveUp));
                 }
             }
             _ => {
+                // Somebody else's message is none of theirs to edit; theirs may be, and counts anew then.
                 let source = format!("s{}", self.sent);
-                // Somebody else's message is none of theirs to edit; theirs may be.
-                let _ = self.desk.edit_reply(&self.place, &me, &source, "Rd7").await;
+                let text = TEXTS[self.rng.random_range(0..TEXTS.len())];
+                let edited = self.desk.edit_reply(&self.place, &me, &source, text).await;
+                if let Edited::Judged(sheet) = edited.expect("an edit is taken") {
+                    deeds
+                        .retain(|(_, deed)| !matches!(deed, Deed::Reply(id) if *id == sheet.reply));
+                    deeds.push((at, Deed::Reply(sheet.reply)));
+                }
             }
+        }
+    }
+
+    /// Makes two members one, where both did something.
+    async fn merge(&self, keep: &str, gone: &str, journals: &mut [Journal]) {
+        let known = async |name: &str| {
+            let user = person(name).user;
+            self.desk
+                .member_known_as(&self.place, &self.coach, &user)
+                .await
+        };
+        let (Ok(first), Ok(second)) = (known(keep).await, known(gone).await) else {
+            return;
+        };
+        self.desk
+            .merge(&self.place, &self.coach, first, second)
+            .await
+            .expect("merged");
+        for journal in journals {
+            let mut deeds = journal.deeds.remove(gone).unwrap_or_default();
+            deeds.append(&mut journal.deeds.remove(keep).unwrap_or_default());
+            deeds.sort_by_key(|(at, _)| *at);
+            // A step that both took was shown to one person once.
+            let mut had = BTreeSet::new();
+            deeds.retain(|(_, deed)| match deed {
+                Deed::Hint { number, step } => had.insert((*number, *step)),
+                Deed::Reply(_) | Deed::GaveUp => true,
+            });
+            journal.deeds.insert(keep.to_owned(), deeds);
         }
     }
 
@@ -294,10 +334,10 @@ impl Group {
             Verdict::Unclear,
         ][self.rng.random_range(0..4)];
         let points = f64::from(self.rng.random_range(0..=10u8)) / 2.0;
-        // A reply that is gone with its member cannot be overruled.
+        // One that nothing decided, or that is gone with its member, cannot be overruled.
         let _ = self
             .desk
-            .overrule(&self.place, &self.coach, reply, verdict, points)
+            .overrule(&self.place, &self.coach, reply, verdict, points, "")
             .await;
     }
 }
@@ -309,17 +349,17 @@ async fn one_group(seed: u64, folder: &Path) {
     let desk = Desk::with_options(store, Arc::new(clock.clone()), DeskOptions::default());
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     let settings = Settings {
-        points: if seed % 3 == 0 {
+        points: if seed.is_multiple_of(3) {
             Scale::Tournament
         } else {
             Scale::Club
         },
-        wrong_cost: if seed % 2 == 0 {
+        wrong_cost: if seed.is_multiple_of(2) {
             1.0
         } else {
             f64::from(rng.random_range(0..=40u8)) / 20.0
         },
-        hint_cost: if seed % 2 == 0 {
+        hint_cost: if seed.is_multiple_of(2) {
             1.0
         } else {
             f64::from(rng.random_range(0..=30u8)) / 20.0
@@ -365,10 +405,12 @@ async fn one_group(seed: u64, folder: &Path) {
         coach,
         rng,
         sent: 0,
+        done: 0,
         replies: Vec::new(),
         hints_had: BTreeSet::new(),
     };
     let mut journals = Vec::new();
+    let merges = seed % 4 == 1;
     let mut members = vec!["Ana".to_owned(), "bruno".to_owned(), "Çelia".to_owned()];
     for (n, position) in checked.iter().enumerate() {
         let id = position.position.expect("kept");
@@ -405,7 +447,8 @@ async fn one_group(seed: u64, folder: &Path) {
         // Somebody joins late.
         members.push(format!("Late {n}"));
         for _ in 0..group.rng.random_range(4..14) {
-            let seconds = group.rng.random_range(0..3);
+            // Two who become one are told apart by the seconds.
+            let seconds = group.rng.random_range(i64::from(merges)..3);
             group.wait(seconds);
             let who = members[group.rng.random_range(0..members.len())].clone();
             group.act(&mut journal, &who).await;
@@ -414,7 +457,7 @@ async fn one_group(seed: u64, folder: &Path) {
             group.overrule().await;
         }
         // The last post may stay open: it is not in what the group sees.
-        if n + 1 < checked.len() || seed % 2 == 0 {
+        if n + 1 < checked.len() || seed.is_multiple_of(2) {
             group
                 .desk
                 .close_now(&group.place, &group.coach, open.post)
@@ -435,12 +478,15 @@ async fn one_group(seed: u64, folder: &Path) {
         journals.push(journal);
     }
     group.overrule().await;
-    if seed % 5 == 0 {
+    if seed.is_multiple_of(5) {
         let gone = members.remove(1);
         let _ = group.desk.erase_me(&group.place, &person(&gone)).await;
         for journal in &mut journals {
             journal.deeds.remove(&gone);
         }
+    }
+    if merges {
+        group.merge("Ana", "Çelia", &mut journals).await;
     }
     compare(&group, &journals, &file, prices, seed).await;
 }

@@ -235,7 +235,7 @@ pub fn tidy(world: &World, text: &str) -> String {
     }
     let lines: Vec<String> = without_ids(&without_local_times(&text))
         .lines()
-        .map(by_name)
+        .map(|line| without_span(&by_name(line)))
         .collect();
     lines.join("\n")
 }
@@ -252,6 +252,24 @@ fn by_name(line: &str) -> String {
     let mut names: Vec<&str> = names.split(", ").collect();
     names.sort_unstable();
     format!("Solved by {count}: {}.", names.join(", "))
+}
+
+/// A small line that tells the days of a report: "-# 1 to 28 November 2026".
+fn without_span(line: &str) -> String {
+    const MONTHS: &str = "January February March April May June July August September October \
+                          November December";
+    let dated = line.strip_prefix("-# ").is_some_and(|days| {
+        days.contains(" to ")
+            && days.split(' ').all(|word| {
+                word == "to"
+                    || word.bytes().all(|b| b.is_ascii_digit())
+                    || MONTHS.split_whitespace().any(|month| month == word)
+            })
+    });
+    match dated {
+        true => "-# ⟨from day to day⟩".to_owned(),
+        false => line.to_owned(),
+    }
 }
 
 /// Takes out times such as `18:00 on Thursday, 3 December`.
@@ -298,6 +316,23 @@ fn without_local_times(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_days_of_a_report_give_way() {
+        for line in [
+            "-# 1 to 28 November 2026",
+            "-# 12 December 2026 to 8 January 2027",
+        ] {
+            assert_eq!(without_span(line), "-# ⟨from day to day⟩");
+        }
+        for line in [
+            "-# Only you see this.",
+            "-# 3 to 4 players",
+            "1 to 28 November 2026",
+        ] {
+            assert_eq!(without_span(line), line);
+        }
+    }
 
     #[test]
     fn moments_in_files_give_way() {

@@ -19,8 +19,8 @@ use super::{
     trouble::Trouble,
 };
 use crate::desk::{
-    AskedBack, Came, LONGEST_LINE, Leaderboard, Mode, Person, Picture, PostRow, Progress, Rank, Taken,
-    TalkRow, VerdictSheet, WordsRow,
+    AskedBack, Came, LONGEST_LINE, Leaderboard, Mode, Person, Picture, PostRow, Progress, Rank,
+    Taken, TalkRow, VerdictSheet, WordsRow,
 };
 
 /// Longest text of a reply, in characters.

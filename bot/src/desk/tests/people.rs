@@ -387,6 +387,95 @@ async fn two_identities_of_one_person_become_one_by_the_same_rules() {
     assert!(refused(desk.merge(place, &club.coach, ana, bruno).await).contains("Let them back"));
 }
 
+/// What is done under one of two names.
+#[derive(Clone, Copy)]
+enum Does {
+    Says(&'static str),
+    Hint,
+    GivesUp,
+}
+
+#[tokio::test]
+async fn hints_and_giving_up_under_two_names_count_as_one_persons() {
+    use Does::{GivesUp, Hint, Says};
+    const ANA: bool = false;
+    const ANNA: bool = true;
+    // A step a minute; each wrong first move and each hint step takes a point.
+    let scripts: [(&[(bool, Does)], OwnState, f64); 5] = [
+        // The step that both saw was shown once.
+        (
+            &[
+                (ANA, Says("Rd7")),
+                (ANNA, Hint),
+                (ANA, Hint),
+                (ANNA, Hint),
+                (ANNA, Says("Rxd8+")),
+            ],
+            OwnState::Solved,
+            2.0,
+        ),
+        // Given up under one name is given up.
+        (
+            &[
+                (ANA, Hint),
+                (ANNA, Says("Rd7")),
+                (ANNA, GivesUp),
+                (ANA, Says("Rxd8+")),
+            ],
+            OwnState::GivenUp,
+            0.0,
+        ),
+        (
+            &[(ANNA, Says("Rd7")), (ANA, GivesUp), (ANNA, Says("Rxd8+"))],
+            OwnState::GivenUp,
+            0.0,
+        ),
+        (
+            &[
+                (ANNA, Says("Qxd8")),
+                (ANA, Hint),
+                (ANNA, Hint),
+                (ANNA, Hint),
+                (ANA, Says("Rxd8+")),
+            ],
+            OwnState::Solved,
+            3.0,
+        ),
+        // What comes after the solution changes nothing.
+        (
+            &[(ANA, Says("Rxd8+")), (ANNA, Hint), (ANNA, GivesUp)],
+            OwnState::Solved,
+            5.0,
+        ),
+    ];
+    for (n, (script, state, points)) in scripts.into_iter().enumerate() {
+        let club = Club::new(NOW, chrono_tz::UTC).await;
+        let (desk, place) = (&club.desk, &club.place);
+        let post = club.open("two").await;
+        for (minute, (second, does)) in script.iter().enumerate() {
+            club.set(&format!("2026-11-23T09:{minute:02}:00Z"));
+            let who = person(if *second { "Anna B" } else { "Ana" });
+            match does {
+                Says(text) => {
+                    answer(&club, &who.name, post, &format!("m{minute}"), text).await;
+                }
+                Hint => {
+                    desk.hint(place, &who, post).await.expect("a hint");
+                }
+                GivesUp => {
+                    desk.give_up(place, &who, post).await.expect("given up");
+                }
+            }
+        }
+        let (ana, anna) = (id_of(&club, "Ana").await, id_of(&club, "Anna B").await);
+        let merged = desk.merge(place, &club.coach, ana, anna).await;
+        merged.expect("one");
+        let own = desk.own_post(place, &person("Ana"), post).await;
+        let own = own.expect("a sheet");
+        assert_eq!((own.state, own.points), (Some(state), points), "script {n}");
+    }
+}
+
 #[tokio::test]
 async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_restart() {
     let mut club = Club::new(NOW, chrono_tz::UTC).await;

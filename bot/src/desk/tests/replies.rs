@@ -615,6 +615,44 @@ async fn edits_and_deletions_follow_their_rules() {
 }
 
 #[tokio::test]
+async fn an_edited_reply_comes_after_what_was_taken_or_given_up_before_the_edit() {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let post = club.open("two").await;
+    for name in ["Ana", "Ben"] {
+        answer(&club, name, post, &format!("{name}-1"), "Qxd8").await;
+    }
+    let (ana, ben) = (person("Ana"), person("Ben"));
+    for _ in 0..2 {
+        let hint = club.desk.hint(&club.place, &ana, post).await;
+        hint.expect("a hint");
+    }
+    let given_up = club.desk.give_up(&club.place, &ben, post).await;
+    given_up.expect("given up");
+    let edit = async |person: &Person| {
+        let source = format!("{}-1", person.name);
+        let edited = club
+            .desk
+            .edit_reply(&club.place, person, &source, "Rxd8+")
+            .await;
+        match edited.expect("edited") {
+            Edited::Judged(sheet) => *sheet,
+            other => panic!("{other:?} instead of a verdict"),
+        }
+    };
+    let sheet = edit(&ana).await;
+    assert_eq!((sheet.verdict, sheet.points), (Verdict::Solved, 3.0));
+    assert_eq!(standing(&club, "Ana").await.points, 3.0);
+    let sheet = edit(&ben).await;
+    assert_eq!((sheet.verdict, sheet.points), (Verdict::Solved, 0.0));
+    assert!(
+        sheet.message.contains("does not count"),
+        "{}",
+        sheet.message
+    );
+    assert_eq!(standing(&club, "Ben").await.points, 0.0);
+}
+
+#[tokio::test]
 async fn a_flood_of_text_is_kept_in_part_and_refused_in_words() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;

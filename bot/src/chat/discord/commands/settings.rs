@@ -343,14 +343,21 @@ pub fn in_words(settings: &Settings) -> String {
         Mode::Sealed => "sealed: verdicts are private until the reveal",
         Mode::Open => "open: verdicts in public behind spoiler marks",
     };
-    let wrong = match settings.points {
-        Scale::Tournament => {
-            "after a wrong first move there are none, as in tournaments".to_owned()
-        }
-        Scale::Club => format!(
-            "a wrong first move takes {}, whoever solves it without being shown the move keeps at least 1",
-            cost(settings.wrong_cost)
+    let (wrong, hint) = (cost(settings.wrong_cost), cost(settings.hint_cost));
+    let points = match settings.points {
+        Scale::Tournament => format!(
+            "After a wrong first move there are none, as in tournaments; a hint takes {hint}."
         ),
+        Scale::Club if settings.wrong_cost == 0.0 && settings.hint_cost == 0.0 => {
+            "Wrong moves and hints take nothing.".to_owned()
+        }
+        Scale::Club => {
+            let takes = match wrong == hint {
+                true => format!("A wrong first move and a hint take {wrong} each"),
+                false => format!("A wrong first move takes {wrong}, a hint {hint}"),
+            };
+            format!("{takes}; whoever solves it without being shown the move keeps at least 1.")
+        }
     };
     let defences = match settings.defences {
         Defences::Same => "the same for everyone",
@@ -358,11 +365,9 @@ pub fn in_words(settings: &Settings) -> String {
     };
     let (language, style) = (settings.language, settings.style);
     format!(
-        "A position goes out {days} at {} ({}), and stays open for {open}.\nReplies are {mode}.\nA position is worth 5 points; {}, and a hint takes {}.\nDefences in a line are {defences}.\nPiece letters: {language:?}. Look of the diagrams: {}.",
+        "A position goes out {days} at {} ({}), and stays open for {open}.\nReplies are {mode}.\nA position is worth 5 points. {points}\nDefences in a line are {defences}.\nPiece letters: {language:?}. Look of the diagrams: {}.",
         settings.post_time,
         settings.zone.name(),
-        wrong,
-        cost(settings.hint_cost),
         format!("{style:?}").to_lowercase(),
     )
 }
