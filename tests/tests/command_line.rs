@@ -362,6 +362,28 @@ fn what_is_wrong_with_a_file_names_line_rank_and_field() {
 }
 
 #[test]
+fn reading_makes_no_store() {
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::write(folder.path().join("none.toml"), "").expect("written");
+    let path = |name: &str| folder.path().join(name).display().to_string();
+    let (store, config) = (path("club.sqlite"), path("none.toml"));
+    for command in ["summary", "leaderboard", "queue"] {
+        let ran = sealed_move(&[command, "--store", &store, "--config", &config], b"");
+        assert_eq!(ran.status, 2, "{command}: {ran:?}");
+        assert!(
+            ran.err.contains("there is no store at"),
+            "{command}: {ran:?}"
+        );
+        assert!(ran.err.contains("--store"), "{command}: {ran:?}");
+    }
+    let left: Vec<_> = std::fs::read_dir(folder.path())
+        .expect("read")
+        .map(|entry| entry.expect("an entry").file_name())
+        .collect();
+    assert_eq!(left, ["none.toml"]);
+}
+
+#[test]
 fn the_same_position_is_shown_and_kept_as_the_coach_says() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = |name: &str| folder.path().join(name).display().to_string();

@@ -66,7 +66,7 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
 
     // As an answer it is judged, for its writer alone.
     let ben = club.member("Ben");
-    let id = ben.say(club.channel, "spoiler: rook takes d8");
+    let id = ben.say(club.channel, "spoiler: maybe rook takes d8");
     gone(&club, id).await;
     let asked = told(&club, ben.id, 0).await;
     let seen = ben.press(asked.id, "It is my answer").await;

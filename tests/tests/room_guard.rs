@@ -147,6 +147,7 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     anna.until_says("#held", "It is my answer").await;
     anna.press("It is my answer").await;
     anna.until_says("#stream .sealed", "hm, perhaps Nh6+").await;
+    anna.until_says("#stream .sealed", "Right so far").await;
 
     // By its writer's own word it goes out.
     anna.type_into("#text", "my king on f1 is tired\n").await;

@@ -235,7 +235,9 @@ async fn replies(anna: &Browser, boris: &Browser) {
     anna.until_says("#stream", "Good evening from the back row")
         .await;
 
-    // A hint, for the one who asked.
+    // A hint, for the one who asked, its price said before.
+    anna.until_says("#hint-price", "takes 1 point; you would have 3 left")
+        .await;
     anna.press("Hint").await;
     anna.until_says("#stream .sealed", "Hint 1 of 3").await;
 
@@ -250,6 +252,15 @@ async fn replies(anna: &Browser, boris: &Browser) {
     boris.until_says("#stream .sealed", "Rxg8").await;
     boris.type_into("#text", "Nf7#\n").await;
     boris.until_says("#stream .sealed", "Solved").await;
+
+    // Nothing is left to press, and the sheet shows the board at the end.
+    boris
+        .until_says("#own", "You have solved this one: 5 of 5 points.")
+        .await;
+    boris
+        .until("the board at the end", "return document.querySelector('#own .final-board img')?.naturalWidth > 300 && document.querySelector('#own .final-board img').alt.length > 40", vec![])
+        .await;
+    assert_eq!(boris.count("#hint, #give-up").await, 0);
 
     // Nobody sees the other's work: not on the page, not in what the page was sent.
     let (of_anna, of_boris) = (anna.text("body").await, boris.text("body").await);

@@ -57,6 +57,33 @@ impl Desk {
         Ok(Taken::Answer(Box::new(sheet)))
     }
 
+    /// As [`Desk::answer_to`], for a text of which its writer was asked what it is to be and said: my
+    /// answer. Where only one thing can be meant by it, that is judged and not asked about once more.
+    ///
+    /// # Errors
+    /// As [`Desk::answer`].
+    pub async fn answer_surely(
+        &self,
+        place: &Place,
+        person: &Person,
+        chosen: i64,
+        source: &str,
+        text: &str,
+    ) -> Done<Taken> {
+        let taken = self.answer_to(place, person, chosen, source, text).await?;
+        match taken {
+            Taken::Answer(sheet) if sheet.verdict == Verdict::Unclear => {
+                let meant = match sheet.readings.len() {
+                    1 => Some(self.mean(place, person, sheet.reply, 0).await?),
+                    _ => self.meant(place, person, sheet.reply).await?,
+                };
+                let sheet = meant.map_or(sheet, |(meant, _)| Box::new(meant));
+                Ok(Taken::Answer(sheet))
+            }
+            taken => Ok(taken),
+        }
+    }
+
     /// A message among others, with the post that it was written to, where it was to one.
     ///
     /// # Errors
@@ -213,8 +240,36 @@ impl Desk {
         reply: i64,
         reading: usize,
     ) -> Done<(VerdictSheet, String)> {
-        let source = format!("reading:{reply}");
-        let (at, user, key) = (place.clone(), person.user.clone(), key(place, &source));
+        if let Some(meant) = self.meant(place, person, reply).await? {
+            return Ok(meant);
+        }
+        let asked = self.verdict(place, person, reply).await?;
+        if asked.verdict != Verdict::Unclear {
+            return not_found("Nothing is asked about this answer any more.");
+        }
+        let Some(text) = asked.readings.get(reading) else {
+            return not_found(
+                "Nothing is asked about this answer any more: a later one has come, or the post has closed.",
+            );
+        };
+        let sheet = self
+            .answer(place, person, asked.post, &reading_of(reply), text)
+            .await?;
+        Ok((sheet, text.clone()))
+    }
+
+    /// What a reply was said to mean when it was asked back, if it was.
+    async fn meant(
+        &self,
+        place: &Place,
+        person: &Person,
+        reply: i64,
+    ) -> Done<Option<(VerdictSheet, String)>> {
+        let (at, user, key) = (
+            place.clone(),
+            person.user.clone(),
+            key(place, &reading_of(reply)),
+        );
         let meant = self
             .read(move |db| {
                 let group = group_at(db, &at)?;
@@ -227,23 +282,11 @@ impl Desk {
                 }
             })
             .await?;
-        if let Some(meant) = meant {
-            let text = meant.reply.text.clone();
-            return Ok((self.verdict_on(meant).await?, text));
-        }
-        let asked = self.verdict(place, person, reply).await?;
-        if asked.verdict != Verdict::Unclear {
-            return not_found("Nothing is asked about this answer any more.");
-        }
-        let Some(text) = asked.readings.get(reading) else {
-            return not_found(
-                "Nothing is asked about this answer any more: a later one has come, or the post has closed.",
-            );
+        let Some(meant) = meant else {
+            return Ok(None);
         };
-        let sheet = self
-            .answer(place, person, asked.post, &source, text)
-            .await?;
-        Ok((sheet, text.clone()))
+        let text = meant.reply.text.clone();
+        Ok(Some((self.verdict_on(meant).await?, text)))
     }
 
     /// Whether a message was taken as an answer before.
@@ -283,6 +326,11 @@ impl Desk {
             posts,
         })
     }
+}
+
+/// The source of a reply that says what another one means.
+fn reading_of(reply: i64) -> String {
+    format!("reading:{reply}")
 }
 
 fn ask_which(posts: Vec<OpenPost>) -> AskedBack {

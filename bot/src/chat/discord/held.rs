@@ -317,10 +317,13 @@ pub async fn chosen(
     match (verb, post) {
         ("held-answer", Some(post)) => {
             let source = waiting.message.to_string();
-            let taken = house
-                .desk
-                .answer_to(place, person, post, &source, &waiting.text)
-                .await?;
+            let (desk, text) = (&house.desk, &waiting.text);
+            let taken = match waiting.why {
+                Why::MayTell => desk.answer_surely(place, person, post, &source, text).await,
+                Why::Elsewhere | Why::Several => {
+                    desk.answer_to(place, person, post, &source, text).await
+                }
+            }?;
             match taken {
                 Taken::Answer(sheet) => {
                     settled(house, &waiting).await;

@@ -357,10 +357,14 @@ async fn answer(
     let Json(said) = body?;
     let text = bounded(&said.text)?;
     let source = source(&person, &said.source)?;
-    let taken = room
-        .desk
-        .answer_to(&room.place, &person, post, &source, text)
-        .await?;
+    let (desk, place) = (&room.desk, &room.place);
+    let taken = match said.sure {
+        true => {
+            desk.answer_surely(place, &person, post, &source, text)
+                .await
+        }
+        false => desk.answer_to(place, &person, post, &source, text).await,
+    }?;
     Ok(Json(match taken {
         Taken::Answer(sheet) => room.judged(&person, &sheet, text).await,
         Taken::AskedBack(asked) => Outcome::Held(asked),

@@ -347,6 +347,9 @@ pub(super) struct Said {
     /// Whom it is for, where its writer was asked.
     #[serde(default)]
     pub(super) to: Option<To>,
+    /// Whether its writer was asked what it is to be, and said that it is their answer.
+    #[serde(default)]
+    pub(super) sure: bool,
 }
 
 /// Whom a message is for.

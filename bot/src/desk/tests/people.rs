@@ -400,8 +400,9 @@ async fn hints_and_giving_up_under_two_names_count_as_one_persons() {
     use Does::{GivesUp, Hint, Says};
     const ANA: bool = false;
     const ANNA: bool = true;
+    type Script = &'static [(bool, Does)];
     // A step a minute; each wrong first move and each hint step takes a point.
-    let scripts: [(&[(bool, Does)], OwnState, f64); 5] = [
+    let scripts: [(Script, OwnState, f64); 5] = [
         // The step that both saw was shown once.
         (
             &[

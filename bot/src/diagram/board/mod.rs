@@ -18,7 +18,7 @@ use super::pieces::{self, Cut};
 use super::{DiagramError, Picture, PictureKind, raster};
 use crate::chess::scene::{Scene, SceneMark};
 
-pub(super) use alt::{cut, men};
+pub(super) use alt::{LONGEST, cut, men};
 pub(super) use layout::Layout;
 
 /// The smallest board, in pixels.

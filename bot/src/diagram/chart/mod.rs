@@ -13,7 +13,7 @@ mod rows;
 
 use shakmaty::{Chess, Color, Square};
 
-use super::board::cut;
+use super::board::{LONGEST, cut};
 use super::{DiagramError, Picture, PictureKind, raster};
 
 pub use frame::Theme;
@@ -179,7 +179,8 @@ impl Chart {
         })
     }
 
-    /// Every figure of the chart in words.
+    /// Every figure of the chart in words; where that is more than a chat takes, those that stand first,
+    /// each of them whole, and how many more there are.
     pub fn alt(&self) -> String {
         let lines: Vec<String> = match &self.figures {
             Figures::SolveRates(rows) => rows.iter().map(rows::solve_rate_words).collect(),
@@ -193,16 +194,25 @@ impl Chart {
             _ => "; ",
         };
         let title = self.title.trim_end_matches('.');
-        let mut out = if lines.is_empty() {
-            format!("{title}: nothing yet.")
-        } else {
-            format!("{title}. {}.", lines.join(between))
+        let board = match &self.figures {
+            Figures::WrongMoves { position, .. } => format!(" {}", super::board::men(position)),
+            _ => String::new(),
         };
-        if let Figures::WrongMoves { position, .. } = &self.figures {
-            out.push(' ');
-            out.push_str(&super::board::men(position));
+        if lines.is_empty() {
+            return cut(format!("{title}: nothing yet.{board}"));
         }
-        cut(out)
+        let with = |first: usize| {
+            let more = match lines.len() - first {
+                0 => String::new(),
+                left => format!("{between}{left} more in the table"),
+            };
+            format!("{title}. {}{more}.{board}", lines[..first].join(between))
+        };
+        let fitting = (1..=lines.len())
+            .rev()
+            .map(with)
+            .find(|alt| alt.chars().count() <= LONGEST);
+        fitting.unwrap_or_else(|| cut(with(1)))
     }
 }
 

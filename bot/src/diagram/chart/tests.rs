@@ -107,6 +107,32 @@ fn every_chart_draws_in_both_themes_and_stays_small() {
     }
 }
 
+/// Of forty long topics the words tell as many as a chat takes, each whole, and how many more there are.
+#[test]
+fn the_words_of_a_chart_leave_out_whole_figures_and_say_so() {
+    let topic = |n: usize| Mastery {
+        topic: format!("The discovered attack with a check that wins a queen, part {n}"),
+        tried: 30 + n,
+        solved: n,
+        first_try: 0,
+    };
+    for count in [1, 5, 12, 40] {
+        let topics: Vec<Mastery> = (0..count).map(topic).collect();
+        let whole: Vec<String> = topics.iter().map(rows::mastery_words).collect();
+        let alt = mastery("Topics", topics).alt();
+        assert!(alt.chars().count() <= 1_024, "{alt}");
+        let told = whole.iter().filter(|words| alt.contains(*words)).count();
+        let more = format!("; {} more in the table.", count - told);
+        assert_eq!(alt.ends_with(&more), told < count, "{alt}");
+        assert!(
+            told > 0 && (told == count || alt.chars().count() > 850),
+            "{alt}"
+        );
+        let plain = format!("Topics. {}", whole[..told].join("; "));
+        assert!(alt.starts_with(&plain), "{alt}");
+    }
+}
+
 /// Sixty letters, in words or in one: all of them stand on lines that fit, none is left out.
 #[test]
 fn names_of_sixty_letters_are_wrapped_and_never_cut() {

@@ -162,12 +162,14 @@ function hold(came) {
   const doubtful = came.why === "may-tell";
   const several = came.posts.length > 1;
   const answers = came.posts.map((open) =>
-    doubtful && !several ? answering(open, "It is my answer") : answering(open, doubtful ? "Answer" : "Send it to"),
+    doubtful
+      ? answering(open, several ? "Answer" : "It is my answer", { sure: true })
+      : answering(open, "Send it to"),
   );
   ask(came.message, answers, doubtful ? toAll("Say it to all") : null);
 }
 
-function answering(open, label) {
+function answering(open, label, more = {}) {
   const name = label.startsWith("It is") ? label : `${label} No. ${open.number}`;
   return button(
     name,
@@ -175,7 +177,7 @@ function answering(open, label) {
       // As one's own choice, it is also the position that is looked at from here on.
       if (page.state.open !== open.post && rowOf(open.post)?.open) choose(open.post);
       begunFor = open.post;
-      submit(event.currentTarget, `/api/posts/${open.post}/answer`);
+      submit(event.currentTarget, `/api/posts/${open.post}/answer`, more);
     },
     { class: "first" },
   );
