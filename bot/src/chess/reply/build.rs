@@ -63,6 +63,9 @@ pub(super) struct Builder<'a> {
     /// What is shown of a line that is no part of the answer.
     shadow: Option<Shadow>,
     built: (Vec<Trouble>, usize, usize),
+    /// Men spoken of where they stand, before any move: "the knight on d5 is strong". No trouble where a
+    /// move follows.
+    spoken_of: Vec<Trouble>,
 }
 
 /// A line that the writer rejects or only mentions, followed as long as its moves go on from it.
@@ -98,6 +101,7 @@ impl<'a> Builder<'a> {
             assumed: 0,
             shadow: None,
             built: (Vec::new(), 0, 0),
+            spoken_of: Vec::new(),
         }
     }
 
@@ -111,9 +115,13 @@ impl<'a> Builder<'a> {
                 Mark::Aside { line, loose } => self.aside(pieces, marks, i, line, loose),
             };
         }
+        let mut troubles = self.built.0;
+        if self.built.1 == 0 {
+            troubles.splice(..0, self.spoken_of);
+        }
         Built {
             tree: self.tree,
-            troubles: self.built.0,
+            troubles,
             placed: self.built.1,
             passed_over: self.built.2,
         }
@@ -268,6 +276,11 @@ impl<'a> Builder<'a> {
             Item::Or => self.pause(Break::Or),
             Item::Comma => self.then = true,
             Item::Any => self.any = true,
+            // "the queen on h4te is loose, Ne2+"
+            Item::Garbled if self.built.1 == 0 && self.label.is_none() && in_words(pieces, i) => {
+                self.trouble(piece, TroubleKind::Garbled, String::new(), Vec::new(), None);
+                self.speaks_of();
+            }
             Item::Garbled => {
                 if self.built.1 == 0 || self.label.is_some() || self.prose == 0 {
                     self.trouble(piece, TroubleKind::Garbled, String::new(), Vec::new(), None);
@@ -414,6 +427,17 @@ impl<'a> Builder<'a> {
             return next;
         }
         let at = candidates.first().and_then(|f| f.first()).copied();
+        if unclear.is_none()
+            && self.built.1 == 0
+            && self.label.is_none()
+            && (self.stands_there(pieces, i, &written)
+                || (written.shapes.iter().any(|s| s.lone_square().is_some())
+                    && in_words(pieces, i)))
+        {
+            self.impossible(&piece, at.unwrap_or(self.tree.cursor()), &written);
+            self.speaks_of();
+            return next;
+        }
         match unclear {
             Some((node, moves)) => {
                 let mut possible = bare_sans(&self.tree.node(node).position, &moves);
@@ -429,6 +453,36 @@ impl<'a> Builder<'a> {
             None => self.impossible(&piece, at.unwrap_or(self.tree.cursor()), &written),
         }
         next
+    }
+
+    /// Takes the last trouble for something that is only spoken of.
+    fn speaks_of(&mut self) {
+        let spoken_of = self.built.0.pop();
+        if self.spoken_of.len() < MOST_TROUBLES {
+            self.spoken_of.extend(spoken_of);
+        }
+        self.stopped = false;
+    }
+
+    /// Whether a man is named with the square on which one like it stands: what is told of it is no move.
+    fn stands_there(&self, pieces: &[Piece], i: usize, written: &Written) -> bool {
+        let Some(&node) = self.frontier.first() else {
+            return false;
+        };
+        let board = self.tree.node(node).position.board();
+        // "el peón de h7": the man may be named some words before.
+        let named = pieces[i.saturating_sub(2)..i]
+            .iter()
+            .find_map(|piece| match piece.item {
+                Item::Word(Word::Man(role)) => Some(role),
+                _ => None,
+            });
+        written.shapes.iter().any(|shape| match shape.to {
+            Target::Square(square) if !shape.takes => board
+                .role_at(square)
+                .is_some_and(|role| shape.role == Some(role) || named == Some(role)),
+            _ => false,
+        })
     }
 
     /// Two squares one after the other are one move from the first to the second, when an own man
@@ -720,6 +774,16 @@ impl<'a> Builder<'a> {
         self.label = None;
         self.brk = Break::None;
     }
+}
+
+/// Whether words stand before and behind an item.
+fn in_words(pieces: &[Piece], i: usize) -> bool {
+    let word = |at: usize| {
+        pieces
+            .get(at)
+            .is_some_and(|piece| matches!(piece.item, Item::Word(_)))
+    };
+    i.checked_sub(1).is_some_and(word) && word(i + 1)
 }
 
 /// A word for taking with nobody named to do it, such as "takes g8 away": where it fits nowhere it is no

@@ -38,6 +38,9 @@ pub(super) struct Link {
     pub concludes: bool,
     /// It only says that something fails, with no move in its sentence: "It does not work."
     pub fails: bool,
+    /// What follows is rejected by a word that a comma parts from it, so that it may speak of what stands
+    /// before.
+    pub parted: bool,
     /// It begins a question.
     pub asks: bool,
     /// It asks for a yes.
@@ -80,7 +83,7 @@ pub(super) fn read(items: &[&Item], has: (bool, bool)) -> Link {
     // True once something else than the stretch before is spoken of.
     let mut turned = !has_before;
     let (mut comma, mut then, mut failed) = (false, false, false);
-    let mut begun = false;
+    let (mut begun, mut or) = (false, false);
     let mut k = 0;
     while k < items.len() {
         let word = match items[k] {
@@ -99,6 +102,7 @@ pub(super) fn read(items: &[&Item], has: (bool, bool)) -> Link {
                 continue;
             }
             Item::Or => {
+                or = has_before;
                 k += 1;
                 continue;
             }
@@ -130,6 +134,8 @@ pub(super) fn read(items: &[&Item], has: (bool, bool)) -> Link {
                 turned = has_after || turned;
                 link.refutes = false;
                 failed = false;
+                // "the king has no way out, so Rxd8+"
+                link.after = link.after.filter(|said| *said != Said::Rejected);
             }
             Word::No => {
                 let plain = rest.iter().all(|item| small(item));
@@ -180,15 +186,22 @@ pub(super) fn read(items: &[&Item], has: (bool, bool)) -> Link {
                 Some(Word::Fails | Word::Hedge) if word == Word::Not => k += 1,
                 _ if has_after => {
                     link.after = Some(Said::Rejected);
+                    // "Wd6, a nie, Wxd8+": not the one before, perhaps.
+                    link.parted = has_before && matches!(rest.first(), Some(Item::Comma));
                     turned = true;
                 }
                 _ => {}
             },
             Word::Instead | Word::Before => {
-                let comes = word == Word::Instead
+                // "took me ages over coffee... Ne7+": behind a comma something else comes.
+                let parted = rest.iter().any(|item| matches!(item, Item::Comma));
+                let comes = (word == Word::Instead && !parted)
                     || rest.iter().all(|item| {
                         small(item)
-                            && !matches!(item, Item::Word(Word::But | Word::Then | Word::Claim))
+                            && !matches!(
+                                item,
+                                Item::Word(Word::But | Word::Then | Word::Claim | Word::Answer)
+                            )
                     });
                 if has_after && comes {
                     link.after = Some(Said::Rejected);
@@ -229,9 +242,14 @@ pub(super) fn read(items: &[&Item], has: (bool, bool)) -> Link {
                     link.better_next = comma && !then;
                 }
             }
-            Word::Claim if has_after && link.after != Some(Said::Rejected) => {
+            Word::Claim | Word::Answer if has_after && link.after != Some(Said::Rejected) => {
                 link.after = Some(Said::Claimed);
+                link.concludes |= word == Word::Answer && !has_before && !then;
                 turned = true;
+            }
+            // "Rh3 h6 nothing. I give up"; not "I give up the queen".
+            Word::Quits if rest.is_empty() && !has_after => {
+                link.back = Some(TakenBack { needs_more: false });
             }
             Word::Former | Word::Seems => {
                 if has_before && !turned && !(comma && has_after) {
@@ -241,6 +259,11 @@ pub(super) fn read(items: &[&Item], has: (bool, bool)) -> Link {
                 } else if has_after && link.after.is_none() {
                     link.after = Some(Said::Former);
                 }
+            }
+            // "Nf7+? or perhaps Qg8+": neither is sure.
+            Word::Hedge if or && has_after => {
+                link.after = Some(Said::Unsure);
+                link.before = link.before.or(Some(Said::Unsure));
             }
             Word::Hedge => {
                 if has_after && (comma || then || turned || !has_before) {

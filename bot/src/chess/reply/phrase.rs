@@ -126,6 +126,25 @@ impl Phrases<'_> {
             .is_some_and(|token| token.stop && token.end - token.start > 3)
     }
 
+    /// Whether the dots at `i` end what was said, "after hours of coffee... Ne7+", and put no move after
+    /// White's.
+    fn trails_off(&self, i: usize) -> bool {
+        let Some(before) = i.checked_sub(1).map(|at| &self.tokens[at]) else {
+            return false;
+        };
+        let Some(next) = self.tokens.get(i + 1) else {
+            return false;
+        };
+        match (&before.kind, &next.kind) {
+            (Kind::Number { .. }, _) => false,
+            (_, Kind::Word(Word::TakesBack | Word::No | Word::Deny)) => true,
+            (Kind::Word(_), _) => {
+                before.end == self.tokens[i].start && next.start > self.tokens[i].end
+            }
+            _ => false,
+        }
+    }
+
     /// The place after the small words at `i`.
     fn past_fillers(&self, mut i: usize) -> usize {
         let most = i + 3;
@@ -233,7 +252,11 @@ impl Phrases<'_> {
             Kind::Letter(letter, word) => {
                 let (letter, word) = (*letter, *word);
                 let movers = self.movers(letter);
-                let alone = !letter.is_uppercase();
+                // "r b7": a small letter that is no file and no word is a man's as well.
+                let small = word != Word::Other
+                    || letters::file(letter).is_some()
+                    || self.square(i + 1).is_none();
+                let alone = !letter.is_uppercase() && small;
                 if let Some((written, next)) = self.spoken(i + 1, &movers, alone) {
                     return self.finish(i, next, written);
                 }
@@ -255,6 +278,7 @@ impl Phrases<'_> {
                     Item::Word(Word::Other)
                 }
             }
+            Kind::Dots if self.trails_off(i) => Item::Comma,
             Kind::Dots => Item::Dots,
             Kind::Open => Item::Open,
             Kind::Close => Item::Close,
@@ -730,6 +754,7 @@ impl Phrases<'_> {
                         word,
                         Word::Then
                             | Word::Claim
+                            | Word::Answer
                             | Word::Check
                             | Word::Mate
                             | Word::EnPassant

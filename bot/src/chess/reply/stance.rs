@@ -76,6 +76,8 @@ struct Stretch {
     bracket: bool,
     /// Another way to take it: as claimed after all.
     open: bool,
+    /// Rejected by a word that may speak of what stands before it.
+    parted: bool,
     /// It is concluded from what stands before it, or called the answer in so many words.
     concludes: bool,
 }
@@ -210,6 +212,7 @@ impl<'a> Reader<'a> {
                 sentence: number,
                 bracket: sentence.bracket,
                 open: false,
+                parted: false,
                 concludes: false,
             });
         }
@@ -232,8 +235,15 @@ impl<'a> Reader<'a> {
             if k < count && concluded(&link) {
                 self.stretches[first + k].concludes = true;
             }
-            if k == 1 && link.before == Some(Said::Preferred) {
-                self.stretches[first].concludes = true;
+            if k < count {
+                self.stretches[first + k].parted = link.parted;
+            }
+            if k > 0 && link.before == Some(Said::Preferred) {
+                let before = first + k - 1;
+                // "Rxd8+ Rxd8 just trades, g3 is stronger"; not "Ne7+ Kh8 and Qxh7+ is strong".
+                let words = |item: &&Item| matches!(item, Item::Word(word) if !matches!(word, Word::Then | Word::Check | Word::Filler));
+                self.stretches[before].concludes |=
+                    k == 1 || self.between(before).iter().any(words);
             }
             asked |= link.tag && k == count || (k == 0 && link.asks);
         }
@@ -264,6 +274,7 @@ impl<'a> Reader<'a> {
         }
         if k > 0 {
             let before = here - 1;
+            let was = self.stretches[before].said;
             if let Some(said) = link.before {
                 let now = self.stretches[before].said;
                 // "sorry, I was thinking of Ne7+": what corrects is no former thought.
@@ -290,6 +301,11 @@ impl<'a> Reader<'a> {
                 return;
             }
             let now = self.stretches[before].said;
+            // "could be Nf3+ could be Ne2+"
+            if link.after.is_none() && (was, link.before) == (Said::Unsure, Some(Said::Unsure)) {
+                self.stretches[here].said = Said::Unsure;
+                return;
+            }
             if let Some(said) = link.after {
                 self.stretches[here].said = said;
                 self.stretches[here].loose = said == Said::Rejected;
@@ -713,11 +729,16 @@ impl<'a> Reader<'a> {
             .rev()
             .filter(|&at| {
                 let here = &self.stretches[at];
-                claimed(here) && !here.bracket && begins(here) && (first + 1..=at).any(says)
+                (claimed(here) || here.parted)
+                    && !here.bracket
+                    && begins(here)
+                    && (first + 1..=at).any(says)
             })
             .take(MOST_GUARDS)
             .map(|at| {
                 let mut only = marks.to_vec();
+                let here = self.stretches[at].pieces.iter();
+                here.for_each(|&i| only[i] = Mark::Keep);
                 let earlier = self.stretches[..at].iter().filter(|s| claimed(s));
                 earlier
                     .flat_map(|s| &s.pieces)
@@ -771,6 +792,7 @@ pub(super) fn is_small(word: Word) -> bool {
             | Word::On
             | Word::Asks
             | Word::Claim
+            | Word::Answer
             | Word::Check
             | Word::Mate
             | Word::Any

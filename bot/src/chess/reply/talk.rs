@@ -99,7 +99,7 @@ fn claimed(pieces: &[Piece]) -> bool {
     let before = &pieces[..first];
     let Some(claim) = before
         .iter()
-        .rposition(|piece| matches!(piece.item, Item::Word(Word::Claim)))
+        .rposition(|piece| matches!(piece.item, Item::Word(Word::Claim | Word::Answer)))
     else {
         return false;
     };
@@ -130,6 +130,7 @@ fn claimed(pieces: &[Piece]) -> bool {
                     | Word::So
                     | Word::Asks
                     | Word::Claim
+                    | Word::Answer
                     | Word::To
                     | Word::On
             ) | Item::Number { .. }

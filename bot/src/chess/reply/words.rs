@@ -117,6 +117,10 @@ pub(super) enum Word {
     Because,
     /// An answer is announced.
     Claim,
+    /// The answer is called so: "the solution is".
+    Answer,
+    /// The writer gives up.
+    Quits,
     /// The game or another day is spoken of, or it is supposed.
     Aside,
     /// A question is asked.
@@ -241,6 +245,22 @@ pub(super) fn understand(tokens: Vec<Token>, text: &[char], own: Language) -> Ve
                 .map(String::as_str)
                 .collect();
             scope.phrase(&parts.join(" ")).map(|word| (count, word))
+        });
+        // "but not sure" is "but" and "not sure", and no "but not".
+        let several = several.filter(|&(count, _)| {
+            !(1..count).any(|from| {
+                (count + 1..=run).any(|to| {
+                    let parts: Vec<&str> = words[i + from..i + to]
+                        .iter()
+                        .flatten()
+                        .map(String::as_str)
+                        .collect();
+                    matches!(
+                        scope.phrase(&parts.join(" ")),
+                        Some(Word::Hedge | Word::Fails)
+                    )
+                })
+            })
         });
         if let Some((count, word)) = several {
             out.push(Token {

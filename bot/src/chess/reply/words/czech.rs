@@ -72,10 +72,9 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (Because, "protože | kvůli | neboť | jelikož"),
     (So, "takže | proto | tudíž | tak"),
-    (
-        Claim,
-        "hraji | hraju | řešení | odpověď | volím | tah | můj tah | zahraju | klíč",
-    ),
+    (Claim, "hraji | hraju | volím | tah | můj tah | zahraju"),
+    (Answer, "řešení | odpověď | klíč"),
+    (Quits, "vzdávám se | vzdávám to"),
     (Else, "všechno ostatní | jiné tahy | ostatní tahy | zbytek"),
     (
         Aside,

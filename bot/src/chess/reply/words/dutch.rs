@@ -73,10 +73,9 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (Because, "omdat | want | wegens | vanwege | doordat | door"),
     (So, "dus | daarom | vandaar"),
-    (
-        Claim,
-        "speel | ik speel | oplossing | antwoord | kies | zet | sleutel",
-    ),
+    (Claim, "speel | ik speel | kies | zet"),
+    (Answer, "oplossing | antwoord | sleutel"),
+    (Quits, "ik geef op | ik geef het op | geef het op"),
     (Else, "al het andere | andere zetten | de rest"),
     (
         Aside,

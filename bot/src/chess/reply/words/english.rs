@@ -67,7 +67,7 @@ pub(super) const WORDS: &[Entry] = &[
     (
         No,
         "no | nope | nah | oh no | wait | no wait | oh wait | wait no | scratch that | strike that | forget that | ignore that | disregard | disregard that | disregard this | ignore the last one | ignore this | ignore it | forget this | forget it \
-         | i take it back | i take that back | hmm no | nvm | cancel that",
+         | i take it back | i take that back | hmm no | nvm | scrap that | nvm scrap that | cancel that",
     ),
     (
         TakesBack,
@@ -104,7 +104,7 @@ pub(super) const WORDS: &[Entry] = &[
         Hedge,
         "maybe | perhaps | might | could | might be | may be | could be | not sure | unsure | not certain | possibly \
          | no idea | dont know | don't know | do not know | idk | just a guess | wild guess | just guessing | guessing \
-         | not 100 sure | no clue | mabye | mayb | probs | probably | i wonder about | wonder about | something like | or something | if i had to guess | supposedly | leaning | leaning to | leaning towards | inclined | inclined to | inclined to play | torn | torn between | undecided | undecided between \
+         | not 100 sure | no clue | mabye | mayb | prob | probs | probably | i wonder about | wonder about | something like | or something | if i had to guess | supposedly | leaning | leaning to | leaning towards | inclined | inclined to | inclined to play | torn | torn between | undecided | undecided between | can't decide | cant decide | cannot decide \
          | choosing between | hesitating between",
     ),
     (
@@ -117,7 +117,7 @@ pub(super) const WORDS: &[Entry] = &[
          | doesn't win | does not win | doesnt win | doesn't mate | does not mate | doesnt mate | isn't good | isnt good | is not good \
          | runs into | useless | hopeless | no use | fail | failed | pointless | flops | falls short | not the solution \
          | not the answer | not right | not correct | isn't right | isn't it at all | not it | does nothing | achieves nothing \
-         | not work | throws it away | too early | incorrect | impossible | not possible | no longer works | dead end | gets eaten | is eaten | gets taken | gets captured | is the trap | is a trap",
+         | not work | throws it away | too early | incorrect | impossible | not possible | no longer works | dead end | gets eaten | is eaten | gets taken | gets captured | can't be it | cannot be it | cant be it | can't be right | cannot be right | cant be right | nothing either | gets nowhere | goes nowhere | leads nowhere | doesn't do anything | doesnt do anything | does not do anything | isn't the move | is not the move | isnt the move | isn't the answer | isnt the answer | isn't the key | isnt the key | is not the key | is the trap | is a trap",
     ),
     (
         Works,
@@ -144,9 +144,10 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (
         Claim,
-        "say | i say | say now | answer | solution | key | play | sealed | submit | final | i choose | choose | my move | go with | going with \
-         | pick | final answer",
+        "what works is | what works | what wins is | what wins | say | i say | say now | play | sealed | submit | final | i choose | choose | my move | go with | going with | pick",
     ),
+    (Answer, "answer | solution | key | final answer"),
+    (Quits, "i give up | giving up | give up | i resign"),
     (
         Else,
         "no other | no other move | nothing | everything else | all else | anything else | nothing else | other moves | others | the rest | all other moves \

@@ -80,9 +80,11 @@ pub(super) const WORDS: &[Entry] = &[
         "parce que | car | à cause de | puisque | parce qu'après",
     ),
     (So, "donc | par conséquent | c'est pourquoi | du coup"),
+    (Claim, "joue | je joue | je choisis | coup"),
+    (Answer, "réponse | solution | clé | clef"),
     (
-        Claim,
-        "joue | je joue | réponse | solution | clé | clef | je choisis | coup",
+        Quits,
+        "j'abandonne | jabandonne | je donne ma langue au chat",
     ),
     (
         Else,

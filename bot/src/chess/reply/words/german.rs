@@ -95,10 +95,9 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (Because, "wegen | weil | denn | da dann"),
     (So, "also | deshalb | daher | darum | somit | folglich"),
-    (
-        Claim,
-        "lösung | antwort | spiele | ich spiele | ziehe | nehme | schlüsselzug | wähle | schlüssel",
-    ),
+    (Claim, "spiele | ich spiele | ziehe | nehme | wähle"),
+    (Answer, "lösung | antwort | schlüsselzug | schlüssel"),
+    (Quits, "ich gebe auf | gebe auf | ich geb auf | geb auf"),
     (
         Else,
         "alles andere | andere züge | jeder andere zug | der rest",

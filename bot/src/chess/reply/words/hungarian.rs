@@ -66,10 +66,12 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (Because, "mert | miatt | hiszen | ugyanis | mivel"),
     (So, "tehát | ezért | így | szóval"),
+    (Claim, "lépek | lépésem | választom | játszom"),
     (
-        Claim,
-        "megoldás | lépek | válasz | megoldásom | válaszom | lépésem | választom | játszom | kulcs | a megoldás",
+        Answer,
+        "megoldás | válasz | megoldásom | válaszom | kulcs | a megoldás",
     ),
+    (Quits, "feladom"),
     (Else, "minden más | más lépések | a többi"),
     (
         Aside,

@@ -84,10 +84,9 @@ pub(super) const WORDS: &[Entry] = &[
         "perché dopo | a causa di | siccome | poiché | per via di",
     ),
     (So, "quindi | perciò | dunque | allora gioco"),
-    (
-        Claim,
-        "gioco | io gioco | soluzione | risposta | scelgo | mossa | chiave",
-    ),
+    (Claim, "gioco | io gioco | scelgo | mossa"),
+    (Answer, "soluzione | risposta | chiave"),
+    (Quits, "mi arrendo"),
     (Else, "tutto il resto | le altre mosse | altre mosse"),
     (
         Aside,

@@ -69,10 +69,9 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (Because, "bo | ponieważ | gdyż | z powodu | przez"),
     (So, "więc | dlatego | zatem | tak więc"),
-    (
-        Claim,
-        "gram | rozwiązanie | odpowiedź | wybieram | ruch | mój ruch | klucz | zagram",
-    ),
+    (Claim, "gram | wybieram | ruch | mój ruch | zagram"),
+    (Answer, "rozwiązanie | odpowiedź | klucz"),
+    (Quits, "poddaję się | poddaje sie"),
     (
         Else,
         "wszystko inne | inne ruchy | reszta | pozostałe ruchy",

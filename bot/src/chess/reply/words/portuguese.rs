@@ -73,10 +73,9 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (Because, "porque | por causa de | devido a | pois | já que"),
     (So, "então jogo | por isso | portanto | logo | assim"),
-    (
-        Claim,
-        "jogo | eu jogo | solução | resposta | escolho | lance | chave",
-    ),
+    (Claim, "jogo | eu jogo | escolho | lance"),
+    (Answer, "solução | resposta | chave"),
+    (Quits, "desisto"),
     (
         Else,
         "todo o resto | tudo o resto | outros lances | os outros lances | o resto",

@@ -81,10 +81,9 @@ pub(super) const WORDS: &[Entry] = &[
         So,
         "así que | por eso | por tanto | por lo tanto | entonces juego",
     ),
-    (
-        Claim,
-        "juego | solución | respuesta | yo juego | clave | elijo | jugada",
-    ),
+    (Claim, "juego | yo juego | elijo | jugada"),
+    (Answer, "solución | respuesta | clave"),
+    (Quits, "me rindo"),
     (
         Else,
         "todo lo demás | las demás jugadas | otras jugadas | lo demás",

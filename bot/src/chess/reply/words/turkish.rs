@@ -33,11 +33,11 @@ pub(super) const WORDS: &[Entry] = &[
         Then,
         "sonra | ve | ardından | daha sonra | ve sonra | sonrasında | şimdi",
     ),
-    (No, "hayır"),
+    (No, "hayır | yok | yok yok"),
     (Unlike, "değil | yerine | yerine hemen"),
     (
         TakesBack,
-        "olacaktı | olmalıydı | bekle | dur | pardon | özür dilerim | özür | düzeltme | düzeltiyorum | demek istedim | demek istediğim | yani | yanlış yazdım | daha doğrusu | yazım hatası | hayır bekle | edit | affedersin | düzelttim | aslında | pardon hayır",
+        "olacaktı | olmalıydı | bekle | dur | pardon | özür dilerim | özür | düzeltme | düzeltiyorum | demek istedim | demek istediğim | yani | yanlış yazdım | daha doğrusu | yazım hatası | hayır bekle | edit | affedersin | düzelttim | aslında | pardon hayır | vazgeçtim",
     ),
     (But, "ama | fakat | ancak | lakin"),
     (
@@ -64,10 +64,9 @@ pub(super) const WORDS: &[Entry] = &[
         So,
         "bu yüzden | o yüzden | öyleyse | dolayısıyla | o halde | bu nedenle",
     ),
-    (
-        Claim,
-        "cevap | cevabım | çözüm | oynarım | oynuyorum | hamlem | seçiyorum | anahtar | yanıt",
-    ),
+    (Claim, "oynarım | oynuyorum | hamlem | seçiyorum"),
+    (Answer, "cevap | cevabım | çözüm | anahtar | yanıt"),
+    (Quits, "pes | pes ediyorum"),
     (Else, "diğer her şey | diğer hamleler | gerisi"),
     (
         Aside,
@@ -75,8 +74,9 @@ pub(super) const WORDS: &[Entry] = &[
     ),
     (
         Asks,
-        "neden | nasıl | ne | kim | hangi | mi | mı | mu | mü | niye | neden olmasın | ya | peki ya | ne olur | sonra ne olur | olur mu | acaba",
+        "neden | nasıl | ne | kim | hangi | niye | neden olmasın | ya | peki ya | ne olur | sonra ne olur",
     ),
+    (Tag, "mi | mı | mu | mü | olur mu | acaba | değil mi"),
     (
         Filler,
         "ile | i | ben | benim | bu | bir | teşekkürler | merhaba | selam | evet | önce | hemen | bence | sanırım | güzel | lütfen | kolay | hoca | hocam | hadi | al bakalım | çok | de | da | beyaz | siyah | feda | çifte | açmaz | artık | sadece | ilk | tamam | bitti | buldum | çözdüm | daha",
