@@ -255,7 +255,7 @@ function said(checked) {
   const part = (when, text) => (text ? [make("h4", {}, when), make("p", { class: "coach-words" }, text)] : []);
   return make(
     "div",
-    { class: "said" },
+    { class: "own-words" },
     part("Your words with the post", words.with_post),
     part("Your words at the reveal", words.at_reveal),
     words.notes.length ? notes(words.notes) : null,
@@ -291,7 +291,7 @@ function wordsForm(checked, report) {
             anyway: anyway.checked,
           });
           checked.words = now.words;
-          card.querySelector(".said").replaceWith(said(checked));
+          card.querySelector(".own-words").replaceWith(said(checked));
           card.querySelector(".told").textContent = "These words are kept.";
         });
       },

@@ -13,8 +13,8 @@ const DEFENCES = [
   ["differ", "Of defences that last equally long, members meet different ones"],
 ];
 const SCALES = [
-  ["club", "Club: tries and hints take a little off, and whoever solves it unaided keeps at least 1"],
-  ["tournament", "Tournament: nothing after a wrong first move, as the federation has it"],
+  ["club", "Club: tries and hints take a little off"],
+  ["tournament", "Tournament: nothing after a wrong first move"],
 ];
 const LANGUAGES = [
   "english", "german", "french", "spanish", "italian", "portuguese", "dutch", "russian", "polish", "czech", "hungarian",
@@ -87,6 +87,7 @@ function form(settings, zones) {
     field("Points (5 for a position; one that is posted keeps its prices)", scale),
     field("Points off for each wrong first move, by the club's scale", wrong),
     field("Points off for each hint", hint),
+    make("p", { class: "help" }, "By the club's scale, whoever solves a position without being shown the move keeps at least 1 point."),
     field("Defences when a line is played out", defences),
     make("button", { class: "first", id: "save-settings" }, "Save the settings"),
     trouble,
