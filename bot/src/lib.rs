@@ -11,7 +11,8 @@
 #![cfg_attr(not(test), warn(clippy::expect_used))]
 
 pub mod chat;
-pub mod chess;
 pub mod cli;
 pub mod desk;
-pub mod diagram;
+
+pub use sealed_move_chess as chess;
+pub use sealed_move_diagram as diagram;

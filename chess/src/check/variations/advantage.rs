@@ -1,0 +1,443 @@
+//! The coach's own variations of a win or a draw, each move judged by search or by endgame tables.
+//!
+//! What is called wrong, with the thresholds of [`CheckOptions`] as the solver sees them:
+//!
+//! | in the file | wrong when the position after it stands |
+//! | --- | --- |
+//! | a move of the solver, task `+` | at `other_margin` or less |
+//! | a move of the solver, task `=` | at `-win_margin` or less |
+//! | a move of the solver marked `?`, `??` or `?!`, task `+` | at `win_margin` or more: it wins after all |
+//! | the same, task `=` | at `-other_margin` or more: it draws after all |
+//! | the main reply to a move so marked | as in the two rows above: it refutes nothing |
+//! | `=` (glyphs 10 to 12) at a line's end | at `win_margin` or more for either side |
+//! | `+/=`, `=/+` (14, 15) | below −0.5, or at `win_margin + other_margin` or more, for the side said to be better |
+//! | `+/-`, `-/+` (16, 17) | at 0 or less for the side said to be better |
+//! | `+-`, `-+` (18 to 21) | at `other_margin` or less for the side said to win |
+//! | `#` | short of mate |
+//!
+//! In between nothing is said: the coach may know better. Every move is judged a little less deep than
+//! the position itself ([`SHALLOWER`]); before a complaint is made, the judgement is done again at full
+//! depth, and the complaint names the depth it rests on. A position that came before in the line
+//! counts as drawn when it comes again.
+
+use shakmaty::{Chess, Color, Move, Position};
+
+use super::{Complaints, marked_wrong};
+use crate::{
+    Budget, Spent, Stipulation,
+    check::{
+        CheckOptions, Known,
+        advantage::{SHALLOWEST, deep_enough, is_key, stand},
+        tables, words,
+    },
+    read::{Entry, GameNode, GameTree},
+    search::{self, Score},
+};
+
+/// How much less deep than the position itself a move of a variation is judged first, in half-moves.
+const SHALLOWER: u32 = 4;
+
+/// Checks every variation of an entry whose task is to win or to draw, and says what is wrong, each
+/// with its line in the file.
+pub(in crate::check) fn check(
+    entry: &Entry,
+    task: Stipulation,
+    options: &CheckOptions,
+    budget: &Budget<'_>,
+) -> Vec<String> {
+    let Some(tree) = &entry.variations else {
+        return Vec::new();
+    };
+    let mut walk = Walk {
+        solver: entry.position.turn(),
+        task,
+        options,
+        budget,
+        path: Vec::new(),
+        complaints: Complaints::default(),
+    };
+    let spent = walk.solver_moves(&entry.position, tree).is_err();
+    walk.complaints.told(spent)
+}
+
+/// How a position stands for the solver, and by what right we say so.
+#[derive(Clone, Copy, Debug)]
+struct Standing {
+    /// What it is worth, on the scale of [`Score::rank`].
+    worth: i32,
+    by: By,
+    /// The best move, where there is one.
+    best: Option<Move>,
+}
+
+#[derive(Clone, Copy, Debug)]
+enum By {
+    /// The game is over.
+    Rules(&'static str),
+    /// Endgame tables.
+    Tables(Known),
+    /// Search to a depth.
+    Depth(u32, Score),
+}
+
+impl Standing {
+    /// "judged at depth 14 White stands at +0.3".
+    fn words(&self, side: Color, solver: Color) -> String {
+        let own = side == solver;
+        match self.by {
+            By::Rules(what) => what.to_owned(),
+            By::Tables(known) => format!(
+                "by the endgame tables {side} {}",
+                match if own { known } else { turned_known(known) } {
+                    Known::Win => "wins",
+                    Known::Draw => "draws",
+                    Known::Loss => "loses",
+                },
+                side = name(side)
+            ),
+            By::Depth(depth, score) => format!(
+                "judged at depth {depth} {} {}",
+                name(side),
+                stand(if own { score } else { turned(score) })
+            ),
+        }
+    }
+}
+
+fn turned(score: Score) -> Score {
+    match score {
+        Score::Cp(value) => Score::Cp(-value),
+        Score::Mate(moves) => Score::Mate(-moves),
+    }
+}
+
+fn turned_known(known: Known) -> Known {
+    match known {
+        Known::Win => Known::Loss,
+        Known::Draw => Known::Draw,
+        Known::Loss => Known::Win,
+    }
+}
+
+struct Walk<'a> {
+    solver: Color,
+    task: Stipulation,
+    options: &'a CheckOptions,
+    budget: &'a Budget<'a>,
+    /// The positions of the line before the one looked at.
+    path: Vec<Chess>,
+    complaints: Complaints,
+}
+
+impl Walk<'_> {
+    /// The solver is to move.
+    fn solver_moves(&mut self, position: &Chess, tree: &GameTree) -> Result<(), Spent> {
+        for node in &tree.nodes {
+            let after = self.step(position, node);
+            let outcome = self.solver_move(position, node, &after);
+            self.path.pop();
+            outcome?;
+        }
+        Ok(())
+    }
+
+    fn solver_move(
+        &mut self,
+        position: &Chess,
+        node: &GameNode,
+        after: &Chess,
+    ) -> Result<(), Spent> {
+        if marked_wrong(node) {
+            if let Some(standing) = self.doubted(after, Self::meets_clearly)? {
+                let what = format!(
+                    "it is marked as wrong, yet it {}: {}",
+                    self.doing(),
+                    standing.words(self.solver, self.solver)
+                );
+                self.complaints.add(position, node, &what);
+                return Ok(());
+            }
+            self.refuting_reply(after, node)?;
+            return self.only_signs(position, node, after);
+        }
+        if let Some(standing) = self.doubted(after, Self::fails)? {
+            let mut what = format!(
+                "it no longer {}: {}",
+                self.doing(),
+                standing.words(self.solver, self.solver)
+            );
+            self.path.pop();
+            let before = self.judge(position, self.options.depth)?;
+            self.path.push(position.clone());
+            match before.best {
+                Some(best) if !self.fails(before.worth) && best != node.mv => {
+                    what.push_str(&format!("; better is {}", words::in_place(position, best)))
+                }
+                _ => what.push_str(&format!(
+                    "; no move {} any more",
+                    if self.task == Stipulation::Draw {
+                        "draws"
+                    } else {
+                        "wins"
+                    }
+                )),
+            }
+            self.complaints.add(position, node, &what);
+            return Ok(());
+        }
+        self.signs(position, node, after)?;
+        self.defender_moves(after, &node.next)
+    }
+
+    /// The defender is to move, and the solver has kept to the task.
+    fn defender_moves(&mut self, position: &Chess, tree: &GameTree) -> Result<(), Spent> {
+        for node in &tree.nodes {
+            let after = self.step(position, node);
+            let outcome = self
+                .signs(position, node, &after)
+                .and_then(|()| self.solver_moves(&after, &node.next));
+            self.path.pop();
+            outcome?;
+        }
+        Ok(())
+    }
+
+    /// After a move that the coach marks as wrong: the main reply given must refute it.
+    fn refuting_reply(&mut self, position: &Chess, wrong: &GameNode) -> Result<(), Spent> {
+        let Some(reply) = wrong.next.nodes.first() else {
+            return Ok(());
+        };
+        let after = self.step(position, reply);
+        let doubted = self.doubted(&after, Self::meets_clearly);
+        self.path.pop();
+        if let Some(standing) = doubted? {
+            let mut what = format!(
+                "it does not refute the move before it: {}",
+                standing.words(self.solver, self.solver)
+            );
+            let before = self.judge(position, self.options.depth)?;
+            if let Some(best) = before.best
+                && !self.meets_clearly(before.worth)
+                && best != reply.mv
+            {
+                what.push_str(&format!("; {} does", words::in_place(position, best)));
+            }
+            self.complaints.add(position, reply, &what);
+        }
+        Ok(())
+    }
+
+    /// Below a wrong move only the signs are held to the truth.
+    fn only_signs(&mut self, before: &Chess, node: &GameNode, after: &Chess) -> Result<(), Spent> {
+        self.signs(before, node, after)?;
+        for next in &node.next.nodes {
+            let then = self.step(after, next);
+            let outcome = self.only_signs(after, next, &then);
+            self.path.pop();
+            outcome?;
+        }
+        Ok(())
+    }
+
+    /// Plays the move, and takes note of where the walk is.
+    fn step(&mut self, position: &Chess, node: &GameNode) -> Chess {
+        self.complaints.at(position, node);
+        self.path.push(position.clone());
+        let mut after = position.clone();
+        after.play_unchecked(node.mv);
+        after
+    }
+
+    /// `#` anywhere, and the sign for the evaluation at a line's end.
+    fn signs(&mut self, before: &Chess, node: &GameNode, after: &Chess) -> Result<(), Spent> {
+        self.complaints.mate_sign(before, node, after);
+        if !node.next.nodes.is_empty() {
+            return Ok(());
+        }
+        for nag in &node.nags {
+            let Some(claim) = Claim::of(*nag) else {
+                continue;
+            };
+            let side = claim.side.unwrap_or(self.solver);
+            let sign = if side == self.solver { 1 } else { -1 };
+            let false_claim =
+                move |walk: &Self, worth: i32| !claim.allows(sign * worth, walk.options);
+            if let Some(standing) = self.doubted(after, false_claim)? {
+                let what = format!(
+                    "the line ends with {}, but {}",
+                    claim.sign,
+                    standing.words(side, self.solver)
+                );
+                self.complaints.add(before, node, &what);
+            }
+        }
+        Ok(())
+    }
+
+    /// The standing of a position when it is as bad as `wrong` says, also at full depth.
+    fn doubted(
+        &self,
+        position: &Chess,
+        wrong: impl Fn(&Self, i32) -> bool,
+    ) -> Result<Option<Standing>, Spent> {
+        let depth = self.options.depth.saturating_sub(SHALLOWER).max(SHALLOWEST);
+        let first = self.judge(position, depth.min(self.options.depth))?;
+        if !wrong(self, first.worth) {
+            return Ok(None);
+        }
+        let again = match first.by {
+            By::Depth(reached, _) if reached < self.options.depth => {
+                self.judge(position, self.options.depth)?
+            }
+            _ => first,
+        };
+        Ok(wrong(self, again.worth).then_some(again))
+    }
+
+    fn judge(&self, position: &Chess, depth: u32) -> Result<Standing, Spent> {
+        let to_move = position.turn() == self.solver;
+        let over = |worth, what| {
+            Ok(Standing {
+                worth,
+                by: By::Rules(what),
+                best: None,
+            })
+        };
+        if position.is_checkmate() {
+            let mate = Score::Mate(if to_move { 0 } else { 1 }).rank();
+            return over(mate, "it is mate");
+        }
+        if position.is_stalemate() {
+            return over(0, "it is stalemate");
+        }
+        if position.is_insufficient_material() {
+            return over(0, "neither side can mate");
+        }
+        if let Some(standing) = self.by_tables(position) {
+            return Ok(standing);
+        }
+        let judged = search::deepen(position, &self.path, depth, 1, self.budget, &mut |_| {});
+        let [best, ..] = &judged.lines[..] else {
+            return Err(Spent);
+        };
+        if judged.depth < depth && !deep_enough(&judged) {
+            return Err(Spent);
+        }
+        let score = if to_move {
+            best.score
+        } else {
+            turned(best.score)
+        };
+        Ok(Standing {
+            worth: if to_move {
+                best.score.rank()
+            } else {
+                -best.score.rank()
+            },
+            by: By::Depth(judged.depth, score),
+            best: best.line.first().copied(),
+        })
+    }
+
+    fn by_tables(&self, position: &Chess) -> Option<Standing> {
+        let every = tables::every_move(position, self.options.endgames.as_deref()?)?;
+        let rank = |known: &Known| match known {
+            Known::Win => 2,
+            Known::Draw => 1,
+            Known::Loss => 0,
+        };
+        let &(best, known) = every.iter().max_by_key(|(_, known)| rank(known))?;
+        let known = if position.turn() == self.solver {
+            known
+        } else {
+            turned_known(known)
+        };
+        let worth = match known {
+            Known::Win => Score::Mate(1).rank(),
+            Known::Draw => 0,
+            Known::Loss => -Score::Mate(1).rank(),
+        };
+        Some(Standing {
+            worth,
+            by: By::Tables(known),
+            best: Some(best),
+        })
+    }
+
+    /// Whether the solver has let go of what the task asks for.
+    fn fails(&self, worth: i32) -> bool {
+        !is_key(self.task, Score::Cp(worth), self.options)
+    }
+
+    /// Whether the solver has what the task asks for beyond doubt.
+    fn meets_clearly(&self, worth: i32) -> bool {
+        match self.task {
+            Stipulation::Draw => worth >= -self.options.other_margin,
+            _ => worth >= self.options.win_margin,
+        }
+    }
+
+    fn doing(&self) -> &'static str {
+        if self.task == Stipulation::Draw {
+            "draws"
+        } else {
+            "wins"
+        }
+    }
+}
+
+/// What a sign at a line's end says.
+#[derive(Clone, Copy)]
+struct Claim {
+    sign: &'static str,
+    /// The side said to be better; neither for `=`.
+    side: Option<Color>,
+    extent: Extent,
+}
+
+#[derive(Clone, Copy)]
+enum Extent {
+    Level,
+    Slight,
+    Moderate,
+    Decisive,
+}
+
+impl Claim {
+    /// Glyphs of the PGN standard, section 10; 13, unclear, says nothing.
+    fn of(nag: u8) -> Option<Self> {
+        let (sign, extent) = match nag {
+            10..=12 => ("=", Extent::Level),
+            14 => ("+/=", Extent::Slight),
+            15 => ("=/+", Extent::Slight),
+            16 => ("+/-", Extent::Moderate),
+            17 => ("-/+", Extent::Moderate),
+            18 | 20 => ("+-", Extent::Decisive),
+            19 | 21 => ("-+", Extent::Decisive),
+            _ => return None,
+        };
+        let side = match (extent, nag % 2) {
+            (Extent::Level, _) => None,
+            (_, 0) => Some(Color::White),
+            _ => Some(Color::Black),
+        };
+        Some(Self { sign, side, extent })
+    }
+
+    /// Whether a worth, as the side said to be better sees it, agrees with the sign.
+    fn allows(self, worth: i32, options: &CheckOptions) -> bool {
+        match self.extent {
+            Extent::Level => worth.abs() < options.win_margin,
+            Extent::Slight => worth >= -50 && worth < options.win_margin + options.other_margin,
+            Extent::Moderate => worth > 0,
+            Extent::Decisive => worth > options.other_margin,
+        }
+    }
+}
+
+fn name(side: Color) -> &'static str {
+    match side {
+        Color::White => "White",
+        Color::Black => "Black",
+    }
+}

@@ -1,0 +1,238 @@
+//! A coach's comments: where each goes out, and how those on moves stand beside their moves.
+//!
+//! Words on the position as a whole go out with the post or at the reveal, as the file says
+//! ([`Comment`]); words on a move are for the reveal ([`notes`]). Words that would tell a move of the
+//! position before its time are held for the reveal ([`giveaway`]), unless the coach said otherwise.
+
+mod giveaway;
+mod glyphs;
+mod notes;
+
+use serde::{Deserialize, Serialize};
+
+use super::read::Entry;
+
+pub use giveaway::gives_away;
+pub use glyphs::sign;
+pub use notes::{Note, lines};
+
+/// The most characters that go out with a post.
+pub const MOST_WITH_POST: usize = 1_000;
+
+/// The most characters on the position as a whole that are kept for the reveal.
+pub const MOST_AT_REVEAL: usize = 4_000;
+
+/// The most characters of moves and comments that are kept for the reveal.
+pub const MOST_IN_NOTES: usize = 12_000;
+
+/// When words go out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Goes {
+    /// With the post, unless they give a move away.
+    WithPost,
+    /// With the post, whatever they say: the coach's explicit word.
+    WithPostAnyway,
+    /// At the reveal.
+    AtReveal,
+}
+
+/// Words on a position as a whole.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Comment {
+    /// The words.
+    pub text: String,
+    /// When they go out.
+    pub goes: Goes,
+}
+
+/// Marks in a comment, each for what follows it.
+const MARKS: [(&str, Goes); 2] = [
+    ("[post]", Goes::WithPostAnyway),
+    ("[reveal]", Goes::AtReveal),
+];
+
+impl Comment {
+    /// The parts of a comment as the file gives it: what stands before the first mark goes out as
+    /// `goes` says, and what follows `[post]` or `[reveal]` as that says.
+    ///
+    /// ```
+    /// use sealed_move_chess::comments::{Comment, Goes};
+    ///
+    /// let parts = Comment::read("Look at the back rank. [reveal] The rook goes first.", Goes::WithPost);
+    /// assert_eq!(parts[0].text, "Look at the back rank.");
+    /// assert_eq!(parts[1].goes, Goes::AtReveal);
+    /// ```
+    pub fn read(text: &str, goes: Goes) -> Vec<Self> {
+        let text = without_commands(text);
+        // Only ASCII is folded, so that places in both are the same.
+        let folded = text.to_ascii_lowercase();
+        let mut parts = Vec::new();
+        let (mut from, mut goes) = (0, goes);
+        loop {
+            let next = MARKS
+                .iter()
+                .filter_map(|(mark, goes)| Some((from + folded[from..].find(mark)?, mark, goes)))
+                .min_by_key(|(at, ..)| *at);
+            let end = next.map_or(text.len(), |(at, ..)| at);
+            let words = text[from..end].trim();
+            if !words.is_empty() {
+                parts.push(Self {
+                    text: words.to_owned(),
+                    goes,
+                });
+            }
+            let Some((at, mark, next)) = next else {
+                return parts;
+            };
+            from = at + mark.len();
+            from += usize::from(text[from..].starts_with(':'));
+            goes = *next;
+        }
+    }
+}
+
+/// A comment without what programs write into it for one another, `[%…]`: it is nobody's words.
+fn without_commands(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(at) = rest.find("[%") {
+        let Some(end) = rest[at..].find(']') else {
+            break;
+        };
+        out.push_str(&rest[..at]);
+        rest = &rest[at + end + 1..];
+    }
+    out.push_str(rest);
+    out.trim().to_owned()
+}
+
+/// A coach's comments on a position, by when they go out.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Comments {
+    /// With the post.
+    pub with_post: String,
+    /// At the reveal, on the position as a whole; those held are among them.
+    pub at_reveal: String,
+    /// At the reveal, beside their moves: the coach's own line with its variations.
+    pub notes: Vec<Note>,
+    /// Words meant for the post that are held for the reveal.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub held: Vec<Held>,
+    /// Whether some words are left out because there are more than are kept.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub cut: bool,
+}
+
+/// Words meant for the post that wait for the reveal.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Held {
+    /// The words.
+    pub words: String,
+    /// Why they are held.
+    pub why: Why,
+}
+
+/// Why words are held.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Why {
+    /// They tell this move.
+    Gives(String),
+    /// There are more than go out with a post.
+    TooLong,
+}
+
+impl Comments {
+    /// Sorts the comments of an entry. `keys` and `line` are the solution as the check found it, in SAN.
+    pub fn of(entry: &Entry, keys: &[String], line: &[String]) -> Self {
+        let mut sorted = Self::default();
+        for Comment { text, goes } in &entry.comments {
+            let why = match goes {
+                Goes::AtReveal => {
+                    sorted.keep(text);
+                    continue;
+                }
+                _ if characters(&sorted.with_post) + characters(text) >= MOST_WITH_POST => {
+                    Some(Why::TooLong)
+                }
+                Goes::WithPost => gives_away(&entry.position, keys, line, text).map(Why::Gives),
+                Goes::WithPostAnyway => None,
+            };
+            match why {
+                None => add(&mut sorted.with_post, text),
+                Some(why) => {
+                    sorted.keep(text);
+                    sorted.held.push(Held {
+                        words: text.clone(),
+                        why,
+                    });
+                }
+            }
+        }
+        if let Some(tree) = &entry.variations {
+            let (notes, cut) = notes::of(&entry.position, tree);
+            sorted.notes = notes;
+            sorted.cut |= cut;
+        }
+        sorted
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(&self) -> bool {
+        self.with_post.is_empty() && self.at_reveal.is_empty() && self.notes.is_empty()
+    }
+
+    fn keep(&mut self, text: &str) {
+        let room = MOST_AT_REVEAL.saturating_sub(characters(&self.at_reveal) + 1);
+        let kept: String = text.chars().take(room).collect();
+        self.cut |= kept.len() < text.len();
+        add(&mut self.at_reveal, &kept);
+    }
+
+    /// What the coach has to know of them, a sentence each.
+    pub fn warnings(&self) -> Vec<String> {
+        let mut out: Vec<String> = self
+            .held
+            .iter()
+            .map(|held| match &held.why {
+                Why::Gives(mv) => format!(
+                    "the words meant for the post tell a move ({mv}) and are held for the reveal: \"{}\"; write [post] before them to send them with the post all the same",
+                    start(&held.words)
+                ),
+                Why::TooLong => format!(
+                    "the words meant for the post are more than {MOST_WITH_POST} characters; these are held for the reveal: \"{}\"",
+                    start(&held.words)
+                ),
+            })
+            .collect();
+        if self.cut {
+            out.push(format!(
+                "there are more words than are kept for a reveal ({MOST_AT_REVEAL} characters on the position and {MOST_IN_NOTES} beside the moves); the last ones are left out"
+            ));
+        }
+        out
+    }
+}
+
+fn add(into: &mut String, text: &str) {
+    if !into.is_empty() && !text.is_empty() {
+        into.push('\n');
+    }
+    into.push_str(text);
+}
+
+fn characters(text: &str) -> usize {
+    text.chars().count()
+}
+
+fn start(text: &str) -> String {
+    const MOST: usize = 80;
+    match text.char_indices().nth(MOST) {
+        None => text.to_owned(),
+        Some((at, _)) => format!("{}…", text[..at].trim_end()),
+    }
+}
+
+#[cfg(test)]
+mod tests;

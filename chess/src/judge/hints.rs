@@ -1,0 +1,155 @@
+//! Steps of help: the piece to look at, the idea, the first move.
+
+use shakmaty::{Chess, Move, Position, Role, Square, attacks};
+
+use super::{advantage, words};
+use crate::reply::reason::man;
+use crate::{Branch, Budget, Stipulation, check::Problem, name, prove};
+
+/// The hint steps, in order: the piece to look at, the idea, the first move.
+pub const HINT_STEPS: u8 = 3;
+/// How much work a hint off the solution tree may cost.
+const NODES: u64 = 2_000_000;
+
+/// The text of hint `step` (1 to [`HINT_STEPS`]) for the position reached by `line`.
+///
+/// The first step names a piece, the second says what kind of move it is and what it is for; only the
+/// third gives the move. `None` when the line has left everything that is known of the solution.
+pub fn hint(problem: &Problem, line: &[String], step: u8) -> Option<String> {
+    let played = crate::line::moves(&problem.position, line);
+    let mut position = problem.position.clone();
+    for &mv in &played {
+        position.play_unchecked(mv);
+    }
+    let (mv, rest) = next_move(problem, &played, &position)?;
+    Some(match step {
+        0 | 1 => piece(&position, mv),
+        2 => idea(&position, mv, &rest),
+        _ => {
+            let mut moves = played.clone();
+            moves.push(mv);
+            let which = if played.is_empty() { "first" } else { "next" };
+            format!(
+                "The {which} move is {}.",
+                words::numbered_end(&problem.position, &moves, 1)
+            )
+        }
+    })
+}
+
+/// The move to find, and the main line after it.
+fn next_move(problem: &Problem, played: &[Move], position: &Chess) -> Option<(Move, Vec<Move>)> {
+    let mut known: Vec<&Branch> = problem.solution.keys.iter().collect();
+    for pair in played.chunks(2) {
+        let branch = known.iter().find(|branch| Some(&branch.mv) == pair.first());
+        let defence = branch.and_then(|b| b.defences.iter().find(|d| Some(&d.mv) == pair.get(1)));
+        known = defence.map_or_else(Vec::new, |d| d.continuations.iter().collect());
+    }
+    if let Some(branch) = known.first() {
+        return Some((branch.mv, after(branch)));
+    }
+    let Stipulation::Mate(moves) = problem.stipulation else {
+        return advantage::next_move(problem, position).map(|mv| (mv, Vec::new()));
+    };
+    let left = moves.saturating_sub(u8::try_from(played.len() / 2).ok()?);
+    let budget = Budget::unlimited().nodes(NODES);
+    let proof = prove::mate(position, left, &budget).ok()?;
+    let branch = proof.solution.keys.first()?;
+    Some((branch.mv, after(branch)))
+}
+
+fn after(branch: &Branch) -> Vec<Move> {
+    let mut rest = Vec::new();
+    let mut at = branch.defences.first();
+    while let Some(defence) = at {
+        rest.push(defence.mv);
+        let Some(next) = defence.continuations.first() else {
+            break;
+        };
+        rest.push(next.mv);
+        at = next.defences.first();
+    }
+    rest
+}
+
+fn piece(position: &Chess, mv: Move) -> String {
+    let from = match mv.from() {
+        Some(from) => from,
+        None => mv.to(),
+    };
+    let alone = position.our(mv.role()).count() == 1;
+    match (mv.role(), alone) {
+        (role, true) => format!("Look at your {}.", man(role)),
+        (role, false) => format!("Look at your {} on {from}.", man(role)),
+    }
+}
+
+/// What kind of move it is, what it takes from the king, and what picture it leads to.
+fn idea(position: &Chess, mv: Move, rest: &[Move]) -> String {
+    let mut next = position.clone();
+    next.play_unchecked(mv);
+    let mut end = next.clone();
+    for &mv in rest {
+        if !end.is_legal(mv) {
+            break;
+        }
+        end.play_unchecked(mv);
+    }
+    let given_up = rest
+        .first()
+        .is_some_and(|answer| answer.is_capture() && answer.to() == mv.to())
+        && worth(mv.role()) > mv.capture().map_or(0, worth);
+    let mut text = String::new();
+    text.push_str(match (next.is_check(), mv.is_capture(), given_up) {
+        (true, _, true) => "It begins with a check that gives something up.",
+        (true, true, false) => "It begins with a capture that gives check.",
+        (true, false, false) => "It begins with a check.",
+        (false, _, true) => "It begins with a quiet move that gives something up.",
+        (false, true, false) => "It begins with a capture, and it is no check.",
+        (false, false, false) => "It begins with a quiet move: no check, no capture.",
+    });
+    let taken = flights(position, !position.turn()) & !flights(&next, next.turn());
+    if !next.is_check() && taken.any() {
+        let names: Vec<String> = taken.into_iter().map(|s| s.to_string()).collect();
+        text.push_str(&format!(" It takes {} from the king.", list(&names)));
+    }
+    if end.is_checkmate()
+        && let Some(pattern) = name::name(&end).patterns.first()
+    {
+        let title = name::title(pattern);
+        text.push_str(&format!(" The picture at the end: {title}."));
+    }
+    text
+}
+
+/// Squares next to the king of `side` that it could step on.
+fn flights(position: &Chess, side: shakmaty::Color) -> shakmaty::Bitboard {
+    let board = position.board();
+    let Some(king) = board.king_of(side) else {
+        return shakmaty::Bitboard::EMPTY;
+    };
+    let mut without = board.occupied();
+    without.discard(king);
+    (attacks::king_attacks(king) & !board.by_color(side))
+        .into_iter()
+        .filter(|&square: &Square| board.attacks_to(square, !side, without).is_empty())
+        .collect()
+}
+
+fn worth(role: Role) -> u8 {
+    match role {
+        Role::Pawn => 1,
+        Role::Knight | Role::Bishop => 3,
+        Role::Rook => 5,
+        Role::Queen => 9,
+        Role::King => 0,
+    }
+}
+
+fn list(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}

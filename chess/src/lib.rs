@@ -1,0 +1,34 @@
+//! Floor 1: chess as pure computation.
+//!
+//! Reads FEN, EPD, PGN and written replies; proves mates; searches for advantage; judges a reply and
+//! says why it is wrong; names the mate on the board. Touches no clock, store, network, file or async
+//! code: whatever must be bounded in time asks the [`Budget`] it is given.
+
+// What comes from outside may be wrong; only tests may insist.
+#![cfg_attr(not(test), warn(clippy::expect_used))]
+
+mod budget;
+#[cfg(test)]
+mod cases;
+pub mod check;
+pub mod comments;
+mod fen_fault;
+pub mod find;
+pub mod judge;
+pub mod line;
+pub mod name;
+mod position;
+pub mod prove;
+pub mod read;
+pub mod refute;
+pub mod reply;
+pub mod scene;
+pub mod search;
+mod solution;
+mod stipulation;
+
+pub use budget::{Budget, Spent};
+pub use fen_fault::FenFault;
+pub use position::{PositionError, ReadPosition, Warning, parse_fen};
+pub use solution::{Branch, Defence, Solution, Try};
+pub use stipulation::{Stipulation, StipulationError};
