@@ -12,9 +12,9 @@ use std::{
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move_chess::{
-    Budget, Stipulation, check,
+    Budget, Language, Stipulation, check,
     check::Problem,
-    judge::{Judgement, Language, Terms, Verdict, judge},
+    judge::{Judgement, Terms, Verdict, judge},
     parse_fen, reply,
 };
 use shakmaty::{Chess, Position, perft, san::SanPlus};

@@ -15,7 +15,9 @@ pub mod comments;
 mod fen_fault;
 pub mod find;
 pub mod judge;
+mod language;
 pub mod line;
+mod men;
 pub mod name;
 mod position;
 pub mod prove;
@@ -29,6 +31,7 @@ mod stipulation;
 
 pub use budget::{Budget, Spent};
 pub use fen_fault::FenFault;
+pub use language::Language;
 pub use position::{PositionError, ReadPosition, Warning, parse_fen};
 pub use solution::{Branch, Defence, Solution, Try};
 pub use stipulation::{Stipulation, StipulationError};

@@ -9,7 +9,7 @@ use resvg::tiny_skia::Pixmap;
 use shakmaty::{Color, Piece};
 
 use super::DiagramError;
-use super::board::Style;
+use super::Style;
 
 /// The most that is kept, in bytes.
 const LIMIT: usize = 24 << 20;

@@ -6,15 +6,7 @@
 use std::fmt::Write;
 
 use super::lettering::{self, Anchor, Weight};
-
-/// A number with at most two decimals, as short as it can be written.
-pub(super) fn num(x: f32) -> String {
-    let rounded = (x * 100.0).round() / 100.0;
-    if rounded == 0.0 {
-        return "0".into();
-    }
-    format!("{rounded}")
-}
+use super::number::num;
 
 /// `text` with the characters that mean something to XML written as entities, controls left out.
 pub(super) fn escape(text: &str) -> String {

@@ -3,8 +3,9 @@
 
 use shakmaty::{Chess, Color, Role, Square};
 
+use super::Style;
 use super::board::legend::Sign;
-use super::board::{Diagram, Style, shade};
+use super::board::{Diagram, shade};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::palette::{self, Palette};
 use super::pieces::{self, Cut};

@@ -9,7 +9,8 @@ use gif::{DisposalMethod, Encoder, Frame, Repeat};
 use resvg::tiny_skia::Pixmap;
 use shakmaty::{Bitboard, Chess, Color, Move, Position, Square};
 
-use super::board::{Diagram, Style, pixels};
+use super::Style;
+use super::board::{Diagram, pixels};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::strip::{Still, Strip, stills};
 use super::{DiagramError, Picture, PictureKind, figurine, palette, raster};

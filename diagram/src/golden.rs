@@ -14,7 +14,8 @@ use std::path::{Path, PathBuf};
 use resvg::tiny_skia::Pixmap;
 use shakmaty::{Color, Position, Square};
 
-use super::board::{Diagram, Style};
+use super::Style;
+use super::board::Diagram;
 use super::chart::{self, Chart, Day, Mastery, SolveRate, Standing, Theme, WrongMove};
 use super::film::Film;
 use super::reveal::{Reveal, flights};

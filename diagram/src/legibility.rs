@@ -9,7 +9,8 @@ use std::collections::HashMap;
 use resvg::tiny_skia::Pixmap;
 use shakmaty::{Bitboard, Board, CastlingMode, Chess, Color, Piece, Role, Setup, Square};
 
-use super::board::{Diagram, Style, legend::Sign, pixels};
+use super::Style;
+use super::board::{Diagram, legend::Sign, pixels};
 use super::canvas::{Canvas, Paint, Words};
 use super::chart::{self, Theme};
 use super::{palette, raster};

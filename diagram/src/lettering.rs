@@ -10,7 +10,7 @@ use std::sync::OnceLock;
 use rustybuzz::ttf_parser::{GlyphId, OutlineBuilder};
 use rustybuzz::{Face, UnicodeBuffer};
 
-use super::canvas::num;
+use super::number::num;
 
 pub(super) const REGULAR: &[u8] = include_bytes!("font/LibertinusSerif-Regular.otf");
 pub(super) const SEMIBOLD: &[u8] = include_bytes!("font/LibertinusSerif-Semibold.otf");

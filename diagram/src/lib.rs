@@ -33,6 +33,7 @@ mod golden;
 #[cfg(test)]
 mod legibility;
 mod lettering;
+mod number;
 mod palette;
 mod pieces;
 mod raster;
@@ -41,8 +42,10 @@ pub mod reveal;
 mod sample;
 pub mod sheet;
 pub mod strip;
+mod style;
 
-pub use board::{Diagram, Style};
+pub use board::Diagram;
+pub use style::Style;
 
 /// A finished picture and the words that truly replace it.
 #[derive(Clone, Debug)]

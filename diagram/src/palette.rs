@@ -7,7 +7,7 @@
 
 use shakmaty::Color;
 
-use super::board::Style;
+use super::Style;
 use super::pieces::Coat;
 
 /// The colours of a style.

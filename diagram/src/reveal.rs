@@ -8,7 +8,8 @@ use std::fmt::Write;
 
 use shakmaty::{Chess, Color, Move, Position, Square, attacks};
 
-use super::board::{Diagram, Style, cut, legend::Legend, pixels};
+use super::Style;
+use super::board::{Diagram, cut, legend::Legend, pixels};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::palette::{self, Palette};
 use super::{DiagramError, Picture, PictureKind, figurine, raster};

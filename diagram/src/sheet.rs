@@ -11,7 +11,8 @@ use pdf_writer::{Content, Finish, Name, Pdf, Rect, Ref, TextStr};
 use shakmaty::{Chess, Color, Position};
 use svg2pdf::{ConversionOptions, usvg};
 
-use super::board::{Diagram, Style, men};
+use super::Style;
+use super::board::{Diagram, men};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::palette::{self, Palette};
 use super::{DiagramError, figurine, lettering};

@@ -4,7 +4,8 @@ use std::fmt::Write;
 
 use shakmaty::{Chess, Color, Move, Position, Square};
 
-use super::board::{Diagram, Style, cut, men};
+use super::Style;
+use super::board::{Diagram, cut, men};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::reveal::landing;
 use super::{DiagramError, Picture, PictureKind, figurine, palette, raster};

@@ -1,6 +1,7 @@
 //! The floors of the house hold: a floor uses only the floors below it.
 
 use std::{
+    collections::{BTreeMap, BTreeSet},
     fs,
     path::{Path, PathBuf},
 };
@@ -190,6 +191,119 @@ fn no_package_depends_on_what_stands_above_it() {
             assert!(!manifest.contains(word), "{package} depends on {word}");
         }
     }
+}
+
+/// The packages whose modules may not need one another in a circle.
+const NO_CIRCLES: &[&str] = &["chess", "diagram"];
+
+#[test]
+fn no_modules_need_one_another_in_a_circle() {
+    for package in NO_CIRCLES {
+        let root = Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("..")
+            .join(package);
+        let needs = needs(&root.join("src"));
+        assert!(needs.len() > 10, "{package}: {needs:?}");
+        assert!(
+            needs.values().any(|needed| needed.len() > 2),
+            "{package}: {needs:?}"
+        );
+        // Modules that need nothing that is left go, until only circles are left.
+        let mut left: BTreeMap<&String, BTreeSet<&String>> = needs
+            .iter()
+            .map(|(module, needed)| (module, needed.iter().collect()))
+            .collect();
+        loop {
+            let free: Vec<&String> = left
+                .iter()
+                .filter(|(_, needed)| !needed.iter().any(|module| left.contains_key(*module)))
+                .map(|(module, _)| *module)
+                .collect();
+            if free.is_empty() {
+                break;
+            }
+            left.retain(|module, _| !free.contains(module));
+        }
+        assert!(left.is_empty(), "{package}: a circle is among {left:#?}");
+    }
+}
+
+/// Which top modules of a package each of them names.
+fn needs(root: &Path) -> BTreeMap<String, BTreeSet<String>> {
+    let lib = fs::read_to_string(root.join("lib.rs")).expect("the package's root");
+    // What the root gives out again belongs to the module it comes from.
+    let mut home: BTreeMap<String, String> = BTreeMap::new();
+    for exported in lib.split("pub use ").skip(1) {
+        let exported = exported.split(';').next().unwrap_or_default();
+        if let Some((module, names)) = exported.split_once("::") {
+            for name in names.split(|c: char| !c.is_alphanumeric() && c != '_') {
+                home.insert(name.to_owned(), module.to_owned());
+            }
+        }
+    }
+    let mut needs: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    for file in rust_files(root) {
+        let within = file.strip_prefix(root).expect("below the root");
+        let path: Vec<String> = within
+            .with_extension("")
+            .iter()
+            .map(|part| part.to_string_lossy().into_owned())
+            .filter(|part| part != "mod")
+            .collect();
+        let module = path[0].clone();
+        if module != "lib" {
+            let text = fs::read_to_string(&file).expect("readable source");
+            let code: Vec<&str> = shipped(&text).map(|(_, line)| line).collect();
+            let mut named = named_after(&code.join("\n"), "crate::");
+            let up = "super::".repeat(path.len());
+            named.extend(named_after(&code.join("\n"), &up));
+            needs.entry(module).or_default().extend(named);
+        }
+    }
+    let modules: BTreeSet<String> = needs.keys().cloned().collect();
+    for (module, named) in &mut needs {
+        *named = named
+            .iter()
+            .map(|name| home.get(name).unwrap_or(name).clone())
+            .filter(|name| name != module && modules.contains(name))
+            .collect();
+    }
+    needs
+}
+
+/// The first names after `path` wherever it stands, those of a list in braces among them.
+fn named_after(code: &str, path: &str) -> BTreeSet<String> {
+    let word = |text: &str| -> String {
+        text.chars()
+            .take_while(|c| c.is_alphanumeric() || *c == '_')
+            .collect()
+    };
+    let mut found = BTreeSet::new();
+    for (at, _) in code.match_indices(path) {
+        if code[..at].ends_with("::") || code[..at].ends_with(char::is_alphanumeric) {
+            continue;
+        }
+        let rest = &code[at + path.len()..];
+        let Some(list) = rest.strip_prefix('{') else {
+            found.insert(word(rest));
+            continue;
+        };
+        let (mut depth, mut begins) = (0, true);
+        for (i, c) in list.char_indices() {
+            match c {
+                '{' => depth += 1,
+                '}' if depth == 0 => break,
+                '}' => depth -= 1,
+                ',' if depth == 0 => begins = true,
+                c if begins && depth == 0 && !c.is_whitespace() => {
+                    found.insert(word(&list[i..]));
+                    begins = false;
+                }
+                _ => {}
+            }
+        }
+    }
+    found
 }
 
 /// The lines of a source that are code and not its tests: comments are left out, and all from

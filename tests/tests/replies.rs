@@ -14,9 +14,9 @@ use std::fmt::Write;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use sealed_move::chess::{
-    Budget, Stipulation,
+    Budget, Language, Stipulation,
     check::{CheckOptions, Problem, problem},
-    judge::{Judgement, Language, Terms, Verdict, judge},
+    judge::{Judgement, Terms, Verdict, judge},
     line, prove, reply,
 };
 use sealed_move_tests::python_script;

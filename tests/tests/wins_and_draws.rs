@@ -11,9 +11,9 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use sealed_move::{
     chess::{
-        Branch, Budget, Defence, Solution, Stipulation,
+        Branch, Budget, Defence, Language, Solution, Stipulation,
         check::{CheckOptions, Endgames, Problem, problem},
-        judge::{Judgement, Language, Terms, Verdict, hint, judge},
+        judge::{Judgement, Terms, Verdict, hint, judge},
         line, parse_fen,
     },
     desk::endgames::Syzygy,

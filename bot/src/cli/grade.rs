@@ -11,9 +11,9 @@ use serde::Serialize;
 
 use super::{Outcome, check::seconds, output::json_line};
 use crate::chess::{
-    Budget, Stipulation,
+    Budget, Language, Stipulation,
     check::{self, CheckOptions},
-    judge::{self, Judgement, Language, Terms, Verdict},
+    judge::{self, Judgement, Terms, Verdict},
     parse_fen,
 };
 

@@ -12,7 +12,7 @@ pub use super::{
 };
 pub use crate::chess::check::{Report, Soundness};
 pub use crate::chess::comments::{Note, lines as note_lines};
-pub use crate::chess::judge::{Language, Verdict};
+pub use crate::chess::{Language, judge::Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
 
 /// Which chat.

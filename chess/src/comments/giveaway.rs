@@ -7,7 +7,7 @@
 
 use shakmaty::{Chess, Move, Position, Role, san::SanPlus};
 
-use super::super::{judge::Language, line, reply};
+use super::super::{Language, line, reply};
 
 /// The most words that are read together.
 const TOGETHER: usize = 6;

@@ -4,8 +4,8 @@
 use serde::{Deserialize, Serialize};
 use shakmaty::{Chess, Color, Position, san::SanPlus};
 
-use super::{MOST_IN_NOTES, characters, glyphs, without_commands};
-use crate::read::{GameNode, GameTree};
+use super::{MOST_IN_NOTES, characters, glyphs};
+use crate::read::{GameNode, GameTree, without_commands};
 
 /// Moves of a coach's line with the words beside them.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]

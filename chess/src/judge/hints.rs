@@ -3,7 +3,7 @@
 use shakmaty::{Chess, Move, Position, Role, Square, attacks};
 
 use super::{advantage, words};
-use crate::reply::reason::man;
+use crate::men::man;
 use crate::{Branch, Budget, Stipulation, check::Problem, name, prove};
 
 /// The hint steps, in order: the piece to look at, the idea, the first move.

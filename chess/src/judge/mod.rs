@@ -18,7 +18,7 @@ use serde::{Deserialize, Serialize};
 use shakmaty::Move;
 
 use super::reply::{self, Doubt, Reading, Tree, Trouble, TroubleKind, Way};
-use super::{Budget, Stipulation, check::Problem, scene::Scene};
+use super::{Budget, Language, Stipulation, check::Problem, scene::Scene};
 
 pub use advantage::EQUAL_DEFENCES;
 pub use hints::{HINT_STEPS, hint};
@@ -39,44 +39,6 @@ pub enum Verdict {
     Unclear,
     /// No move could be read.
     Unreadable,
-}
-
-/// Piece letters and words a group writes in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-#[allow(missing_docs)]
-pub enum Language {
-    #[default]
-    English,
-    German,
-    French,
-    Spanish,
-    Italian,
-    Portuguese,
-    Dutch,
-    Russian,
-    Polish,
-    Czech,
-    Hungarian,
-    Turkish,
-}
-
-impl Language {
-    /// Every language, in the order in which an unknown writer's letters are tried.
-    pub const ALL: [Self; 12] = [
-        Self::English,
-        Self::German,
-        Self::French,
-        Self::Spanish,
-        Self::Italian,
-        Self::Portuguese,
-        Self::Dutch,
-        Self::Russian,
-        Self::Polish,
-        Self::Czech,
-        Self::Hungarian,
-        Self::Turkish,
-    ];
 }
 
 /// Where a message came from: an explicit answer is always read as one, talk only when it plainly is.

@@ -2,7 +2,8 @@
 
 use shakmaty::{Chess, Color, Move, Position, san::SanPlus};
 
-use super::{Case, Language};
+use super::Case;
+use crate::Language;
 use crate::reply::{self, NodeId, Tree};
 
 /// Most ways that are offered.

@@ -7,12 +7,8 @@
 
 use shakmaty::{Chess, Move};
 
-use super::{Entry, ReadError, decode::Decoded, excerpt, read_move};
-use crate::{
-    Stipulation,
-    comments::{Comment, Goes},
-    parse_fen,
-};
+use super::{Comment, Entry, Goes, ReadError, decode::Decoded, excerpt, read_move};
+use crate::{Stipulation, parse_fen};
 
 /// The most characters a line may have.
 const LONGEST_LINE: usize = 16 << 10;

@@ -4,6 +4,7 @@
 //! (Edwards, 1994), of which EPD is a part; where files in the wild are laxer than it, so is this.
 //! All input is bounded: a file by [`LARGEST_FILE`], a game by its moves and their depth.
 
+mod comment;
 mod decode;
 mod epd;
 mod movetext;
@@ -16,9 +17,11 @@ use shakmaty::{
     uci::UciMove,
 };
 
-use super::{Stipulation, Warning, comments::Comment};
+use super::{Stipulation, Warning};
 use decode::Decoded;
 
+pub(crate) use comment::without_commands;
+pub use comment::{Comment, Goes};
 pub use decode::{OddLine, Oddity};
 pub use pgn::Game;
 

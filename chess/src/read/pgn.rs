@@ -12,12 +12,8 @@ use shakmaty::{
 };
 
 use super::movetext::{RawGame, split};
-use super::{Entry, GameNode, GameTree, ReadError, decode::Decoded};
-use crate::{
-    Stipulation, Warning,
-    comments::{Comment, Goes},
-    parse_fen,
-};
+use super::{Comment, Entry, GameNode, GameTree, Goes, ReadError, decode::Decoded};
+use crate::{Stipulation, Warning, parse_fen};
 
 /// The most moves a game may have, variations counted.
 const MOST_MOVES: usize = 20_000;

@@ -3,8 +3,8 @@
 use proptest::prelude::*;
 use shakmaty::{Position, san::SanPlus};
 
+use super::Goes;
 use super::*;
-use crate::comments::Goes;
 
 fn one(text: &str) -> Result<Entry, ReadError> {
     let mut all = read_file("f", text.as_bytes());

@@ -4,7 +4,7 @@ use shakmaty::{Role, Square};
 
 use super::reason::{Back, Facts, LostGuard, Reason};
 use super::{balance, exchange};
-use crate::reply::reason::{man, side};
+use crate::men::{man, side};
 use crate::{Budget, Stipulation, prove};
 
 /// The reasons as one sentence, without the line and without a full stop; empty for none.

@@ -11,6 +11,7 @@ use super::stance::Mark;
 use super::tree::{NodeId, Tree};
 use super::words::Word;
 use super::{Trouble, TroubleKind};
+use crate::men;
 
 /// Most tries to fit a move somewhere; a reply that needs more is no honest one.
 const MOST_TRIES: usize = 3_000;
@@ -741,8 +742,8 @@ impl<'a> Builder<'a> {
         {
             why = format!(
                 "that would be {}'s move, and it is {}'s turn",
-                reason::side(!position.turn()),
-                reason::side(position.turn())
+                men::side(!position.turn()),
+                men::side(position.turn())
             );
         }
         let legal = legal_of(&position, &shape);

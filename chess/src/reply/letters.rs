@@ -5,7 +5,7 @@
 
 use shakmaty::Role::{self, Bishop, King, Knight, Pawn, Queen, Rook};
 
-use crate::judge::Language;
+use crate::Language;
 
 /// The piece letters of a language in lower case, longer ones first.
 pub(super) fn letters(language: Language) -> &'static [(&'static str, Role)] {

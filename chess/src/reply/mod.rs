@@ -37,7 +37,7 @@ use shakmaty::{Chess, Move, Position};
 pub use stance::Doubt;
 pub use tree::{Node, NodeId, Tree};
 
-use super::judge::Language;
+use super::Language;
 
 /// Most characters of a reply that are considered.
 pub const MOST_CHARACTERS: usize = 4_000;
@@ -112,7 +112,7 @@ pub struct TooLong;
 /// Takes time linear in the text, which is bounded by [`MOST_CHARACTERS`].
 ///
 /// ```
-/// use sealed_move_chess::{judge::Language, reply};
+/// use sealed_move_chess::{Language, reply};
 /// use shakmaty::Chess;
 ///
 /// let reading = reply::read(&Chess::default(), &[], "pawn to e4", Language::English).unwrap();

@@ -8,7 +8,7 @@ use shakmaty::{CastlingSide, Color, File, Rank, Role, Square};
 use super::letters;
 use super::scan::{Kind, Scanner};
 use super::words::{self, Word};
-use crate::judge::Language;
+use crate::Language;
 
 /// Taken exactly as the group's language and the PGN standard write it.
 pub(super) const EXACT: u8 = 0;

@@ -7,7 +7,7 @@ use super::letters;
 use super::notation::{EXACT, SLOPPY, Shape, Target, Written};
 use super::scan::{Kind, Token};
 use super::words::Word;
-use crate::judge::Language;
+use crate::Language;
 
 /// A part of a reply.
 #[derive(Clone, Debug)]

@@ -4,23 +4,7 @@ use shakmaty::{CastlingSide, Chess, Color, Move, Piece, Position, Rank, Role, Sq
 
 use super::notation::{Shape, Target};
 use super::resolve::{file_name, pseudo, senders};
-
-/// The everyday name of a man.
-pub(crate) fn man(role: Role) -> &'static str {
-    match role {
-        Role::Pawn => "pawn",
-        Role::Knight => "knight",
-        Role::Bishop => "bishop",
-        Role::Rook => "rook",
-        Role::Queen => "queen",
-        Role::King => "king",
-    }
-}
-
-/// The name of a side.
-pub(crate) fn side(color: Color) -> &'static str {
-    color.fold_wb("White", "Black")
-}
+use crate::men::{man, side};
 
 fn on(role: Role, square: Square) -> String {
     format!("the {} on {square}", man(role))

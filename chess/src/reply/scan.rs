@@ -7,7 +7,7 @@ use shakmaty::File;
 use super::letters;
 use super::notation::Written;
 use super::words::{self, Word};
-use crate::judge::Language;
+use crate::Language;
 
 /// What a token is.
 #[derive(Clone, Debug)]

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use shakmaty::Chess;
 
 use super::{Reading, TroubleKind, read};
-use crate::{judge::Language, line::sans, parse_fen};
+use crate::{Language, line::sans, parse_fen};
 
 const TABLE: &str = include_str!("table.txt");
 

@@ -1,7 +1,7 @@
 //! The classifier on a corpus of invented messages: false takes and misses, counted.
 
 use super::read;
-use crate::{judge::Language, parse_fen};
+use crate::{Language, parse_fen};
 
 const CORPUS: &str = include_str!("talk.txt");
 

@@ -4,9 +4,9 @@ use proptest::prelude::*;
 use shakmaty::{Chess, Color, Move, Position, Role, san::SanPlus, uci::UciMove};
 
 use super::letters::letters;
-use super::reason::man;
 use super::{MOST_CHARACTERS, TooLong, Tree, read};
-use crate::judge::Language;
+use crate::Language;
+use crate::men::man;
 
 /// A position some random moves into a game, and a legal move in it.
 fn some_move() -> impl Strategy<Value = (Chess, Move)> {

@@ -24,7 +24,7 @@ use std::sync::OnceLock;
 use shakmaty::{CastlingSide, Role};
 
 use super::scan::{Kind, Token};
-use crate::judge::Language;
+use crate::Language;
 
 /// Words of one meaning, parted by `|`; several words in a row are one entry.
 pub(super) type Entry = (Word, &'static str);

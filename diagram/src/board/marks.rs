@@ -7,8 +7,9 @@
 
 use shakmaty::{Position, Square};
 
-use super::super::canvas::{Canvas, Hand, Paint, num};
+use super::super::canvas::{Canvas, Hand, Paint};
 use super::super::lettering::CAP;
+use super::super::number::num;
 use super::super::palette::Palette;
 use super::{Diagram, Layout};
 use sealed_move_chess::scene::SceneMark;

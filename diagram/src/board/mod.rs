@@ -12,10 +12,11 @@ pub(super) mod pixels;
 
 use shakmaty::{Chess, Color, Position, Square};
 
-use super::canvas::{Canvas, Hand, Paint, Words, num};
+use super::canvas::{Canvas, Hand, Paint, Words};
+use super::number::num;
 use super::palette::{self, Palette};
 use super::pieces::{self, Cut};
-use super::{DiagramError, Picture, PictureKind, raster};
+use super::{DiagramError, Picture, PictureKind, Style, raster};
 use sealed_move_chess::scene::{Scene, SceneMark};
 
 pub(super) use alt::{LONGEST, cut, men};
@@ -26,28 +27,6 @@ pub const SMALLEST: u32 = 120;
 
 /// The largest board, in pixels.
 pub const LARGEST: u32 = 2_400;
-
-/// Look of the board.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize,
-)]
-#[serde(rename_all = "lowercase")]
-pub enum Style {
-    /// A printed page: white, with fine hatching for the dark squares.
-    #[default]
-    Print,
-    /// A calm tint for light screens.
-    Light,
-    /// A calm tint for dark screens.
-    Dark,
-    /// High contrast.
-    Contrast,
-}
-
-impl Style {
-    /// Every style.
-    pub const ALL: [Self; 4] = [Self::Print, Self::Light, Self::Dark, Self::Contrast];
-}
 
 /// A board to draw.
 #[derive(Clone, Debug)]

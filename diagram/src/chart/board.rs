@@ -3,8 +3,8 @@
 
 use shakmaty::{Chess, Color};
 
-use super::super::board::{Diagram, Style};
 use super::super::canvas::{Canvas, Hand, Paint};
+use super::super::{Style, board::Diagram};
 use super::super::{figurine, palette};
 use super::frame::{MARGIN, SIZE, Theme, WIDTH, nothing, page};
 use super::{WrongMove, members};

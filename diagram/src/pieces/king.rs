@@ -1,6 +1,6 @@
 //! King: plinth, tall stem, collar, a swelling crown under a low dome, and the cross.
 
-use super::super::canvas::num;
+use super::super::number::num;
 use super::Part;
 use super::lathe::{AXIS, Lathe, plinth, ring};
 

@@ -6,7 +6,7 @@
 
 use std::fmt::Write;
 
-use super::super::canvas::num;
+use super::super::number::num;
 
 /// Where pieces stand.
 pub(in super::super) const FOOT: f32 = 91.0;

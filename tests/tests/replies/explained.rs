@@ -4,9 +4,9 @@
 use std::fmt::Write;
 
 use sealed_move::chess::{
-    Budget, Stipulation,
+    Budget, Language, Stipulation,
     check::Problem,
-    judge::{Language, Terms, judge},
+    judge::{Terms, judge},
     line, parse_fen, prove,
     read::read_file,
     refute::{self, Back, LostGuard, Reason, Sealed},

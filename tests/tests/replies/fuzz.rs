@@ -11,9 +11,9 @@ use std::time::{Duration, Instant};
 use rand::{RngExt, SeedableRng, seq::IndexedRandom};
 use rand_chacha::ChaCha8Rng;
 use sealed_move::chess::{
-    Budget, Stipulation,
+    Budget, Language, Stipulation,
     check::problem,
-    judge::{Language, Setting, Terms, judge},
+    judge::{Setting, Terms, judge},
     parse_fen,
     reply::{self, MOST_CHARACTERS, Tree},
 };

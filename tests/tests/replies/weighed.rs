@@ -5,9 +5,9 @@
 use std::fmt::Write;
 
 use sealed_move::chess::{
-    Branch, Budget, Solution, Stipulation,
+    Branch, Budget, Language, Solution, Stipulation,
     check::Problem,
-    judge::{Language, Terms, Verdict, judge},
+    judge::{Terms, Verdict, judge},
     line, parse_fen,
 };
 use sealed_move_tests::python_script;

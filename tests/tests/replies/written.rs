@@ -5,9 +5,9 @@ use std::collections::{HashMap, HashSet};
 use std::fmt::Write;
 
 use sealed_move::chess::{
-    Budget,
+    Budget, Language,
     check::{CheckOptions, Problem, problem},
-    judge::{Judgement, Language, Setting, Terms, judge},
+    judge::{Judgement, Setting, Terms, judge},
     parse_fen,
 };
 

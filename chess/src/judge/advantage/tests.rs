@@ -5,8 +5,11 @@
 use super::plain::{ASKED_UNSEEN, Aim, End, MOST_ASKED};
 use super::*;
 use crate::check::{self, CheckOptions, Problem};
-use crate::judge::{Language, Terms, Verdict, points};
 use crate::{Budget, Stipulation, line, parse_fen};
+use crate::{
+    Language,
+    judge::{Terms, Verdict, points},
+};
 
 /// The queen takes the rook and is taken, and the knight's fork wins her back with a knight to spare.
 const FORK: &str = "5rk1/2q3pp/p7/1p6/3N4/8/PP3QPP/7K w - - 0 1";

@@ -6,11 +6,11 @@ use super::opinion::{By, Opinion};
 use super::plain::End;
 use super::{Missing, Walk, why};
 use crate::judge::{Case, Judgement, Verdict, points, words};
-use crate::reply::{NodeId, reason::side};
 use crate::{
     Stipulation, line,
     scene::{Scene, SceneMark},
 };
+use crate::{men::side, reply::NodeId};
 
 /// "wins", "holds".
 fn does(case: &Case<'_>) -> &'static str {

@@ -8,8 +8,8 @@ use shakmaty::{Bitboard, Chess, Color, Move, Position, Role, Square};
 use super::opinion::{By, Opinion};
 use crate::Stipulation;
 use crate::judge::Case;
+use crate::men::{man, side};
 use crate::refute::{self, balance, settled};
-use crate::reply::reason::{man, side};
 use crate::search::Score;
 
 /// Most half-moves of an answer that are shown.

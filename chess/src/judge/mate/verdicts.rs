@@ -6,8 +6,8 @@ use shakmaty::{Chess, Move, Position};
 
 use super::{Fault, Judge};
 use crate::judge::{Judgement, Verdict, points, words};
-use crate::reply::{NodeId, reason};
-use crate::{line, refute, scene::Scene};
+use crate::reply::NodeId;
+use crate::{line, men, refute, scene::Scene};
 
 impl Judge<'_, '_> {
     pub(super) fn wrong(&self, fault: Fault, share: f64) -> Judgement {
@@ -50,7 +50,7 @@ impl Judge<'_, '_> {
             }
             None => text.push_str(&format!("{move_text} does not work.")),
         }
-        let defender = reason::side(!self.solver());
+        let defender = men::side(!self.solver());
         let why = &refutation.point;
         match (refutation.line.is_empty(), slower) {
             (true, _) => {}
@@ -138,7 +138,7 @@ impl Judge<'_, '_> {
             moves.extend(self.tree.main_line());
             moves
         };
-        let defender = reason::side(!self.solver());
+        let defender = men::side(!self.solver());
         let answer = words::numbered_end(start, missed, 1);
         let upto = &missed[..missed.len() - 1];
         let shared = main

@@ -8,7 +8,7 @@ use super::{
     seen_from_both,
     vocabulary::{Sense, senses},
 };
-use crate::{judge::Language, reply::letters};
+use crate::{Language, reply::letters};
 
 /// Two-letter words of people's languages that end in a file's letter: "be 4 of you", "le 5 mai".
 const WORDS: [&str; 48] = [
