@@ -61,6 +61,9 @@ pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Attempt> {
 
 impl Db<'_> {
     /// A member's attempt at a post, if they began one.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn attempt(&self, post: i64, member: i64) -> Result<Option<Attempt>, StoreError> {
         self.maybe_one(
             "SELECT * FROM attempts WHERE post_id = ?1 AND member_id = ?2",
@@ -71,6 +74,9 @@ impl Db<'_> {
 
     /// All attempts at a post with the members' names: most points first, then the earliest to end,
     /// those not ended last.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn attempts_at(&self, post: i64) -> Result<Vec<AttemptOf>, StoreError> {
         self.all(
             "SELECT a.*, m.name FROM attempts a JOIN members m ON m.id = a.member_id
@@ -87,6 +93,9 @@ impl Db<'_> {
     }
 
     /// All attempts of a member, in the order of the posts.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn attempts_by_member(&self, member: i64) -> Result<Vec<Attempt>, StoreError> {
         self.all(
             "SELECT * FROM attempts WHERE member_id = ?1 ORDER BY post_id",
@@ -99,6 +108,9 @@ impl Db<'_> {
 impl Tx<'_> {
     /// Keeps where an attempt stands, in place of what was kept of it before; the moment it began stays
     /// the first one.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn upsert_attempt(&self, attempt: &Attempt) -> Result<(), StoreError> {
         self.run(
             "INSERT INTO attempts (post_id, member_id, state, line, points, wrong, first_try, started_at,
@@ -126,6 +138,9 @@ impl Tx<'_> {
     }
 
     /// Forgets an attempt; says whether there was one.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn delete_attempt(&self, post: i64, member: i64) -> Result<bool, StoreError> {
         Ok(self.run(
             "DELETE FROM attempts WHERE post_id = ?1 AND member_id = ?2",

@@ -48,11 +48,17 @@ const SELECT: &str = "SELECT w.*, m.name AS by_name
 
 impl Db<'_> {
     /// What a reply was settled with, if it was.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn coach_words(&self, reply: i64) -> Result<Option<CoachWords>, StoreError> {
         self.maybe_one(&format!("{SELECT} WHERE w.reply_id = ?1"), [reply], read)
     }
 
     /// Private answers that were not handed to their member's chat yet, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn untold_words(&self) -> Result<Vec<CoachWords>, StoreError> {
         self.all(
             &format!(
@@ -64,6 +70,9 @@ impl Db<'_> {
     }
 
     /// The private answers that a member was given, the oldest of the latest `most` first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn words_to(&self, member: i64, most: usize) -> Result<Vec<CoachWords>, StoreError> {
         let mut words = self.all(
             &format!(
@@ -81,6 +90,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Settles a reply with a private answer (or none: empty words), in place of an earlier one.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn settle_reply(
         &self,
         reply: i64,
@@ -98,6 +110,9 @@ impl Tx<'_> {
     }
 
     /// A private answer was handed to its member's chat.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_words_told(&self, reply: i64, now: Moment) -> Result<(), StoreError> {
         self.run(
             "UPDATE coach_words SET told_at = ?2 WHERE reply_id = ?1",

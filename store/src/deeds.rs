@@ -55,6 +55,9 @@ const SELECT: &str =
 
 impl Db<'_> {
     /// The latest `most` deeds of a group's coaches, the latest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn deeds(&self, group: i64, most: usize) -> Result<Vec<DeedRow>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE d.group_id = ?1 ORDER BY d.id DESC LIMIT ?2"),
@@ -64,6 +67,9 @@ impl Db<'_> {
     }
 
     /// Every deed that is about a member, the first one first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn deeds_about(&self, member: i64) -> Result<Vec<DeedRow>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE d.about_id = ?1 ORDER BY d.id"),
@@ -75,6 +81,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Keeps what a coach did.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn insert_deed(&self, new: &NewDeed) -> Result<i64, StoreError> {
         self.insert(
             "INSERT INTO deeds (group_id, by_id, deed, about_id, note, done_at)

@@ -174,6 +174,9 @@ fn read_topic(row: &Row<'_>) -> rusqlite::Result<TopicFigures> {
 
 impl Db<'_> {
     /// Points by member, most first, then by name. Members without an attempt are left out.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn leaderboard(&self, span: &Span) -> Result<Vec<MemberPoints>, StoreError> {
         // CROSS JOIN keeps the order written: from the posts to their attempts by the primary key.
         self.all(
@@ -200,6 +203,9 @@ impl Db<'_> {
     }
 
     /// Every member's part, by name, members without an attempt among them.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn member_figures(&self, span: &Span) -> Result<Vec<MemberFigures>, StoreError> {
         self.all(
             &format!(
@@ -238,6 +244,9 @@ impl Db<'_> {
     }
 
     /// How each post went, in the order of their numbers.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn post_figures(&self, span: &Span) -> Result<Vec<PostFigures>, StoreError> {
         self.all(
             &format!(
@@ -268,6 +277,9 @@ impl Db<'_> {
     }
 
     /// How each topic went, by name.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn topic_figures(&self, span: &Span) -> Result<Vec<TopicFigures>, StoreError> {
         self.all(
             &format!(
@@ -284,6 +296,9 @@ impl Db<'_> {
     }
 
     /// Whether any post falls into the span.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn has_posts(&self, span: &Span) -> Result<bool, StoreError> {
         Ok(self
             .maybe_one(
@@ -295,6 +310,9 @@ impl Db<'_> {
     }
 
     /// Ids and names of members with an attempt at a post of the span, by name.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn took_part(&self, span: &Span) -> Result<Vec<(i64, String)>, StoreError> {
         self.all(
             &format!(
@@ -310,6 +328,9 @@ impl Db<'_> {
 
     /// A member's points in all the posts they took part in, open ones included; added up as in the
     /// leaderboard.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn points_of_member(&self, group: i64, member: i64) -> Result<f64, StoreError> {
         let span = Span {
             counting: Counting::Sent,
@@ -331,6 +352,9 @@ impl Db<'_> {
     }
 
     /// One member's figures topic by topic, by name; `posts` counts those they took part in.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn topics_of_member(
         &self,
         span: &Span,
@@ -352,6 +376,9 @@ impl Db<'_> {
 
     /// The wrong first moves that came up for a post, the commonest first, then by move. A member who
     /// sent the same one twice counts once.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn wrong_first_moves(&self, post: i64) -> Result<Vec<WrongFirst>, StoreError> {
         // With one min() in a query, SQLite takes the plain columns from the row that has the minimum:
         // https://www.sqlite.org/lang_select.html#bareagg

@@ -43,6 +43,9 @@ impl Fixture {
         }
     }
 
+    ///
+    /// # Errors
+    /// When the store cannot be used.
     pub fn write<T: Send + 'static>(
         &self,
         f: impl FnOnce(&Tx<'_>) -> Result<T, StoreError> + Send + 'static,
@@ -50,6 +53,9 @@ impl Fixture {
         self.store.write_blocking(f).unwrap()
     }
 
+    ///
+    /// # Errors
+    /// When the store cannot be used.
     pub fn read<T: Send + 'static>(
         &self,
         f: impl FnOnce(&crate::Db<'_>) -> Result<T, StoreError> + Send + 'static,
@@ -109,6 +115,9 @@ pub fn new_position(group: i64, n: usize) -> NewPosition {
 }
 
 /// Queues `n` positions and returns the entries' ids.
+///
+/// # Errors
+/// When the store cannot be used.
 pub fn queue(tx: &Tx<'_>, group: i64, n: usize) -> Result<Vec<i64>, StoreError> {
     (0..n)
         .map(|n| {
@@ -119,6 +128,9 @@ pub fn queue(tx: &Tx<'_>, group: i64, n: usize) -> Result<Vec<i64>, StoreError> 
 }
 
 /// An open post of topic `topic`, opened at minute `minutes`; `n` must differ from post to post.
+///
+/// # Errors
+/// When the store cannot be used.
 pub fn open_post(
     tx: &Tx<'_>,
     group: i64,
@@ -148,6 +160,9 @@ pub fn open_post(
 }
 
 /// Closes an open post.
+///
+/// # Errors
+/// When the store cannot be used.
 pub fn close_post(tx: &Tx<'_>, post: i64, minutes: i64) -> Result<(), StoreError> {
     tx.mark_post_closing(post)?;
     tx.mark_post_closed(post, at(minutes), Some("r"))

@@ -103,11 +103,17 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
 
 impl Db<'_> {
     /// A group by id.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn group(&self, id: i64) -> Result<Option<Group>, StoreError> {
         self.maybe_one("SELECT * FROM groups WHERE id = ?1", [id], read)
     }
 
     /// The group at a place.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn group_at(&self, chat: Chat, place: &str) -> Result<Option<Group>, StoreError> {
         self.maybe_one(
             "SELECT * FROM groups WHERE chat = ?1 AND place = ?2",
@@ -117,6 +123,9 @@ impl Db<'_> {
     }
 
     /// Every group of a chat, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn groups_of(&self, chat: Chat) -> Result<Vec<Group>, StoreError> {
         self.all(
             "SELECT * FROM groups WHERE chat = ?1 ORDER BY id",
@@ -126,6 +135,9 @@ impl Db<'_> {
     }
 
     /// Every group, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn groups(&self) -> Result<Vec<Group>, StoreError> {
         self.all("SELECT * FROM groups ORDER BY id", [], read)
     }
@@ -133,6 +145,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Makes a group; errs with [`StoreError::Rule`] when its place has one already.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn insert_group(&self, new: &NewGroup) -> Result<i64, StoreError> {
         let s = &new.settings;
         self.insert(
@@ -161,6 +176,9 @@ impl Tx<'_> {
     }
 
     /// Changes what the coach set.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn update_group(&self, group: i64, s: &GroupSettings) -> Result<(), StoreError> {
         self.run_one(
             "group",
@@ -188,6 +206,9 @@ impl Tx<'_> {
     }
 
     /// Pauses posting, with or without an end, or ends the pause (`paused` false).
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_paused(
         &self,
         group: i64,
@@ -203,6 +224,9 @@ impl Tx<'_> {
     }
 
     /// Lets the slots up to a moment be past: they will not be made up for.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_slots_from(&self, group: i64, from: Moment) -> Result<(), StoreError> {
         self.run_one(
             "group",
@@ -213,6 +237,9 @@ impl Tx<'_> {
     }
 
     /// Notes when the coach was told of the empty queue, or (`None`) that it is filled again.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_empty_told_at(&self, group: i64, at: Option<Moment>) -> Result<(), StoreError> {
         self.run_one(
             "group",

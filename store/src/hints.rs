@@ -34,6 +34,9 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Hint> {
 
 impl Db<'_> {
     /// The hint steps a member has had for a post, in order.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn hints(&self, post: i64, member: i64) -> Result<Vec<Hint>, StoreError> {
         self.all(
             "SELECT * FROM hints WHERE post_id = ?1 AND member_id = ?2 ORDER BY ply, step",
@@ -43,6 +46,9 @@ impl Db<'_> {
     }
 
     /// How many a member has had on one move of the line.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn hint_count_at(&self, post: i64, member: i64, ply: u16) -> Result<u8, StoreError> {
         Ok(self
             .maybe_one(
@@ -57,6 +63,9 @@ impl Db<'_> {
 impl Tx<'_> {
     /// Records the next hint step on a move of the line and returns it; `None` when `most` have been given
     /// on that move already.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn next_hint(
         &self,
         post: i64,

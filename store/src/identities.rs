@@ -6,6 +6,9 @@ use crate::{Db, Moment, StoreError, Tx, time};
 
 impl Db<'_> {
     /// Since when each further id of a member is theirs, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn devices(&self, member: i64) -> Result<Vec<Moment>, StoreError> {
         self.all(
             "SELECT since FROM identities WHERE member_id = ?1 ORDER BY since",
@@ -15,6 +18,9 @@ impl Db<'_> {
     }
 
     /// Every id by which the chat knows a member, their first one first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn ids_of(&self, member: i64) -> Result<Vec<String>, StoreError> {
         self.all(
             "SELECT chat_user FROM (

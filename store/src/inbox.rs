@@ -55,11 +55,17 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Entry> {
 
 impl Db<'_> {
     /// Everything in the inbox, in the order it came.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn inbox(&self) -> Result<Vec<Entry>, StoreError> {
         self.all("SELECT * FROM inbox ORDER BY id", [], read)
     }
 
     /// An entry of the inbox.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn inbox_entry(&self, id: i64) -> Result<Option<Entry>, StoreError> {
         self.maybe_one("SELECT * FROM inbox WHERE id = ?1", [id], read)
     }
@@ -68,6 +74,9 @@ impl Db<'_> {
 impl Tx<'_> {
     /// Puts something into the inbox and returns the entry's id. What is there from the same source
     /// takes the new text and keeps the time at which it came.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn put_in_inbox(&self, new: &NewEntry) -> Result<i64, StoreError> {
         self.run(
             "INSERT INTO inbox (post_id, source, chat_user, name, text, received_at)
@@ -95,6 +104,9 @@ impl Tx<'_> {
     }
 
     /// Takes an entry out of the inbox; `None` when it is there no more.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn take_from_inbox(&self, id: i64) -> Result<Option<Entry>, StoreError> {
         let entry = self.inbox_entry(id)?;
         self.run("DELETE FROM inbox WHERE id = ?1", [id])?;
@@ -102,6 +114,9 @@ impl Tx<'_> {
     }
 
     /// Forgets what a source has in the inbox; says whether there was anything.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn forget_in_inbox(&self, source: &str) -> Result<bool, StoreError> {
         Ok(self.run("DELETE FROM inbox WHERE source = ?1", [source])? > 0)
     }

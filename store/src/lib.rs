@@ -23,6 +23,7 @@
 // A test that meets an error has failed.
 // What comes from outside may be wrong; only tests may insist.
 #![cfg_attr(not(test), warn(clippy::expect_used))]
+#![warn(clippy::missing_errors_doc)]
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 mod attempts;

@@ -58,11 +58,17 @@ pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Member> {
 
 impl Db<'_> {
     /// A member by id.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn member(&self, id: i64) -> Result<Option<Member>, StoreError> {
         self.maybe_one("SELECT * FROM members WHERE id = ?1", [id], read)
     }
 
     /// The member a chat knows as `chat_user`, by that id or by a further one of theirs.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn member_by_user(
         &self,
         group: i64,
@@ -79,6 +85,9 @@ impl Db<'_> {
     }
 
     /// All members of a group by name.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn members(&self, group: i64) -> Result<Vec<Member>, StoreError> {
         self.all(
             "SELECT * FROM members WHERE group_id = ?1 ORDER BY name, id",
@@ -88,6 +97,9 @@ impl Db<'_> {
     }
 
     /// The coaches of a group, the first one first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn coaches(&self, group: i64) -> Result<Vec<Member>, StoreError> {
         self.all(
             "SELECT * FROM members WHERE group_id = ?1 AND coach = 1 ORDER BY joined_at, id",
@@ -100,6 +112,9 @@ impl Db<'_> {
 impl Tx<'_> {
     /// Makes a person a member, or renames them; returns the member's id. One who is known by a further
     /// id keeps the name they have.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn upsert_member(
         &self,
         group: i64,
@@ -121,6 +136,9 @@ impl Tx<'_> {
     }
 
     /// Makes `chat_user` the id by which the chat knows a member, in place of the one before.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn hand_member_over(&self, member: i64, chat_user: &str) -> Result<(), StoreError> {
         self.run_one(
             "member",
@@ -131,6 +149,9 @@ impl Tx<'_> {
     }
 
     /// Gives a member another name.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn rename_member(&self, member: i64, name: &str) -> Result<(), StoreError> {
         self.run_one(
             "member",
@@ -141,6 +162,9 @@ impl Tx<'_> {
     }
 
     /// Keeps a member from talking, or lets them talk again.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_mute(&self, member: i64, mute: Option<&Mute>) -> Result<(), StoreError> {
         self.run_one(
             "member",
@@ -156,6 +180,9 @@ impl Tx<'_> {
     }
 
     /// Shuts a member out since a moment, or lets them back.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_removed(&self, member: i64, since: Option<Moment>) -> Result<(), StoreError> {
         self.run_one(
             "member",
@@ -166,6 +193,9 @@ impl Tx<'_> {
     }
 
     /// Makes a member a coach, or no longer one.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_coach(&self, member: i64, coach: bool) -> Result<(), StoreError> {
         self.run_one(
             "member",

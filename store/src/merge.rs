@@ -14,6 +14,9 @@ pub struct Shared {
 
 impl Db<'_> {
     /// The posts to which both members replied, or had an attempt or a hint at.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn shared_posts(&self, one: i64, other: i64) -> Result<Vec<Shared>, StoreError> {
         let posts: Vec<i64> = self.all(
             "WITH work AS (
@@ -60,6 +63,9 @@ impl Tx<'_> {
     /// Makes everything of `gone` `keep`'s, ids included, and deletes `gone`. Both are of one group. The
     /// attempts at posts that both worked on are taken away: the caller settles them anew from the
     /// replies and hints, which are all there.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn merge_members(&self, keep: i64, gone: i64, now: Moment) -> Result<(), StoreError> {
         for shared in self.shared_posts(keep, gone)? {
             self.run(

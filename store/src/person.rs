@@ -100,6 +100,9 @@ pub struct KeptTalk {
 
 impl Db<'_> {
     /// Everything kept of a member; `None` when there is no such member.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn kept_of(&self, member: i64) -> Result<Option<KeptPerson>, StoreError> {
         let Some(person) = self.member(member)? else {
             return Ok(None);
@@ -187,6 +190,9 @@ impl Db<'_> {
 impl Tx<'_> {
     /// Deletes a member with everything kept of them; says whether there was such a member. Traces may be
     /// left in the unused parts of the files until [`Store::scrub`]; [`Store::erase_member`] does both.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn delete_member(&self, member: i64) -> Result<bool, StoreError> {
         // Not tied to a member: what came in may be from somebody who is none.
         self.run(

@@ -161,11 +161,17 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Position> {
 
 impl Db<'_> {
     /// A position by id.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn position(&self, id: i64) -> Result<Option<Position>, StoreError> {
         self.maybe_one(&format!("{SELECT} WHERE p.id = ?1"), [id], read)
     }
 
     /// A group's positions, the latest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn positions(&self, group: i64) -> Result<Vec<Position>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE p.group_id = ?1 ORDER BY p.id DESC"),
@@ -175,6 +181,9 @@ impl Db<'_> {
     }
 
     /// Positions last checked by another version of the checker, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn positions_to_check_again(&self, version: i64) -> Result<Vec<Position>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE p.checker_version <> ?1 ORDER BY p.id"),
@@ -185,6 +194,9 @@ impl Db<'_> {
 
     /// A group's positions whose FEN begins with `placement` (board, side to move, castling, en
     /// passant), whatever their counters and tasks, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn positions_of_placement(
         &self,
         group: i64,
@@ -202,6 +214,9 @@ impl Db<'_> {
     }
 
     /// The latest post of a placement in a group, whatever the task was; those still on their way count.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn last_posted(&self, group: i64, placement: &str) -> Result<Option<Posted>, StoreError> {
         self.maybe_one(
             "SELECT o.number, coalesce(o.opened_at, o.intended_at) AS at
@@ -219,6 +234,9 @@ impl Db<'_> {
     }
 
     /// Whether a position was ever posted.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn was_posted(&self, position: i64) -> Result<bool, StoreError> {
         Ok(self
             .maybe_one(
@@ -234,6 +252,9 @@ impl Tx<'_> {
     /// Keeps a position and returns its id. The same placement and stipulation in the same group is the
     /// same position: its source, text, check, and (where the new one has them) topic and words are replaced;
     /// whoever calls has asked first.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn upsert_position(&self, new: &NewPosition) -> Result<i64, StoreError> {
         let mut statement = self.sql.prepare_cached(
             "INSERT INTO positions (group_id, topic_id, source, fen, stipulation, comment, soundness,
@@ -281,6 +302,9 @@ impl Tx<'_> {
 
     /// Gives a kept position what another file says of it: source, text and check. Topic and words
     /// are set apart.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn renew_position(
         &self,
         position: i64,
@@ -296,6 +320,9 @@ impl Tx<'_> {
     }
 
     /// Replaces the coach's words on a position.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_position_words(&self, position: i64, words: &Words) -> Result<(), StoreError> {
         self.run_one(
             "position",
@@ -311,6 +338,9 @@ impl Tx<'_> {
     }
 
     /// Gives a position a topic besides the one it has; one that it has already is no other.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn add_further_topic(&self, position: i64, topic: i64) -> Result<(), StoreError> {
         self.sql.execute(
             "INSERT OR IGNORE INTO further_topics (position_id, topic_id)
@@ -321,6 +351,9 @@ impl Tx<'_> {
     }
 
     /// Replaces what the check found.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn replace_check(&self, position: i64, check: &Check) -> Result<(), StoreError> {
         self.run_one(
             "position",
@@ -338,6 +371,9 @@ impl Tx<'_> {
     }
 
     /// Sets or takes away a position's topic, the one that is counted.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_position_topic(&self, position: i64, topic: Option<i64>) -> Result<(), StoreError> {
         self.sql.execute(
             "DELETE FROM further_topics WHERE position_id = ?1 AND topic_id = ?2",
@@ -352,6 +388,9 @@ impl Tx<'_> {
     }
 
     /// Notes that the coach said: post it anyway (or took that back).
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_position_anyway(&self, position: i64, anyway: bool) -> Result<(), StoreError> {
         self.run_one(
             "position",

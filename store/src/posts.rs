@@ -105,16 +105,25 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Post> {
 
 impl Db<'_> {
     /// A post by id.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn post(&self, id: i64) -> Result<Option<Post>, StoreError> {
         self.maybe_one(&format!("{SELECT} WHERE o.id = ?1"), [id], read)
     }
 
     /// A post by its nonce.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn post_by_nonce(&self, nonce: &str) -> Result<Option<Post>, StoreError> {
         self.maybe_one(&format!("{SELECT} WHERE o.nonce = ?1"), [nonce], read)
     }
 
     /// The post of a group whose message or thread the chat calls `reference`.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn post_by_reference(
         &self,
         group: i64,
@@ -131,6 +140,9 @@ impl Db<'_> {
     }
 
     /// A group's posts in one state, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn posts_in(&self, group: i64, state: PostState) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE o.group_id = ?1 AND o.state = ?2 ORDER BY o.number"),
@@ -140,11 +152,17 @@ impl Db<'_> {
     }
 
     /// A group's open posts, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn open_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
         self.posts_in(group, PostState::Open)
     }
 
     /// A group's open posts of which something is still missing in the chat, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn half_sent_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
@@ -157,6 +175,9 @@ impl Db<'_> {
     }
 
     /// A group's posts that have been sent, the latest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn latest_posts(&self, group: i64, most: usize) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
@@ -169,6 +190,9 @@ impl Db<'_> {
     }
 
     /// Open posts of any group whose time is up at `now`, the most overdue first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn posts_due_to_close(&self, now: Moment) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
@@ -180,6 +204,9 @@ impl Db<'_> {
     }
 
     /// The slot of a group's latest post, sent or intended.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn latest_slot(&self, group: i64) -> Result<Option<Moment>, StoreError> {
         self.maybe_one(
             "SELECT slot FROM posts WHERE group_id = ?1 ORDER BY slot DESC LIMIT 1",
@@ -189,6 +216,9 @@ impl Db<'_> {
     }
 
     /// When a group's latest post was intended.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn latest_intended_at(&self, group: i64) -> Result<Option<Moment>, StoreError> {
         self.maybe_one(
             "SELECT intended_at FROM posts WHERE group_id = ?1 ORDER BY intended_at DESC LIMIT 1",
@@ -198,6 +228,9 @@ impl Db<'_> {
     }
 
     /// Whether a group has a post for `slot`.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn slot_taken(&self, group: i64, slot: Moment) -> Result<bool, StoreError> {
         Ok(self
             .maybe_one(
@@ -213,6 +246,9 @@ impl Tx<'_> {
     /// Records that a queue entry is about to be posted: it leaves the queue, gets the group's next
     /// number, and is `intended` until [`Tx::mark_post_open`]. Returns the post's id; errs with
     /// [`StoreError::SlotTaken`] when the group has a post for that slot.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn intend_post(&self, new: &NewPost) -> Result<i64, StoreError> {
         let Some(item) = self.queued(new.item)? else {
             return Err(StoreError::NoSuch {
@@ -245,6 +281,9 @@ impl Tx<'_> {
     }
 
     /// Records that a post was sent, and where it went.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_open(
         &self,
         post: i64,
@@ -261,6 +300,9 @@ impl Tx<'_> {
     }
 
     /// Records that an intended post is before the group, and that something of it is still missing.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_half_sent(
         &self,
         post: i64,
@@ -276,6 +318,9 @@ impl Tx<'_> {
     }
 
     /// Records that nothing of an open post is missing any more, and the thread it has.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_whole(&self, post: i64, thread: Option<&str>) -> Result<(), StoreError> {
         self.step(
             post,
@@ -285,6 +330,9 @@ impl Tx<'_> {
     }
 
     /// Moves the moment when an open post's replies close.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn set_closes_at(&self, post: i64, closes_at: Moment) -> Result<(), StoreError> {
         self.step(
             post,
@@ -294,6 +342,9 @@ impl Tx<'_> {
     }
 
     /// Ends replies to an open post: its reveal is on its way.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_closing(&self, post: i64) -> Result<(), StoreError> {
         self.step(
             post,
@@ -303,6 +354,9 @@ impl Tx<'_> {
     }
 
     /// Records that the reveal was sent, and where it went.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_closed(
         &self,
         post: i64,
@@ -319,6 +373,9 @@ impl Tx<'_> {
 
     /// Takes an intended post back that certainly was not sent: the post goes, and its position returns
     /// to the head of the queue. Returns the queue entry's id.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn take_back_post(&self, post: i64, now: Moment) -> Result<i64, StoreError> {
         let Some(found) = self.post(post)? else {
             return Err(StoreError::NoSuch {

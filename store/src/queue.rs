@@ -69,6 +69,9 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Queued> {
 
 impl Db<'_> {
     /// A group's queue in order.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn queue(&self, group: i64) -> Result<Vec<Queued>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE q.group_id = ?1 ORDER BY q.rank"),
@@ -78,11 +81,17 @@ impl Db<'_> {
     }
 
     /// A queue entry by id.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn queued(&self, item: i64) -> Result<Option<Queued>, StoreError> {
         self.maybe_one(&format!("{SELECT} WHERE q.id = ?1"), [item], read)
     }
 
     /// The first of a group's queue.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn next_queued(&self, group: i64) -> Result<Option<Queued>, StoreError> {
         self.maybe_one(
             &format!("{SELECT} WHERE q.group_id = ?1 ORDER BY q.rank LIMIT 1"),
@@ -95,6 +104,9 @@ impl Db<'_> {
 impl Tx<'_> {
     /// Puts a position at the end of its group's queue and returns the entry's id. One that is queued
     /// already keeps its place, and its entry's id is returned.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn enqueue(&self, position: i64, now: Moment) -> Result<i64, StoreError> {
         if let Some(id) = self.maybe_one(
             "SELECT id FROM queue WHERE position_id = ?1",
@@ -122,6 +134,9 @@ impl Tx<'_> {
     }
 
     /// Moves an entry to place `to` (0 is first; past the end means the end).
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn move_queued(&self, item: i64, to: usize) -> Result<(), StoreError> {
         let group = self.group_of_item(item)?;
         let mut order = self.order(group)?;
@@ -131,6 +146,9 @@ impl Tx<'_> {
     }
 
     /// Fixes when an entry is due, or frees it.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_due_at(&self, item: i64, due_at: Option<Moment>) -> Result<(), StoreError> {
         self.run_one(
             "queue entry",
@@ -141,6 +159,9 @@ impl Tx<'_> {
     }
 
     /// Takes an entry out of the queue; the position stays.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn dequeue(&self, item: i64) -> Result<(), StoreError> {
         let group = self.group_of_item(item)?;
         self.run("DELETE FROM queue WHERE id = ?1", [item])?;

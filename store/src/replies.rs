@@ -119,16 +119,25 @@ fn read_with_verdict(row: &Row<'_>) -> rusqlite::Result<ReplyOf> {
 
 impl Db<'_> {
     /// A reply by id.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn reply(&self, id: i64) -> Result<Option<Reply>, StoreError> {
         self.maybe_one("SELECT * FROM replies WHERE id = ?1", [id], read)
     }
 
     /// The reply kept from the chat's message `source`.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn reply_by_source(&self, source: &str) -> Result<Option<Reply>, StoreError> {
         self.maybe_one("SELECT * FROM replies WHERE source = ?1", [source], read)
     }
 
     /// The replies to a post with their current verdicts, in the order they came.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn replies_to(&self, post: i64) -> Result<Vec<ReplyOf>, StoreError> {
         self.all(
             &format!("{WITH_VERDICT} WHERE r.post_id = ?1 ORDER BY r.id"),
@@ -138,6 +147,9 @@ impl Db<'_> {
     }
 
     /// One member's replies to a post with their current verdicts, in the order they came.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn replies_of(&self, post: i64, member: i64) -> Result<Vec<ReplyOf>, StoreError> {
         self.all(
             &format!("{WITH_VERDICT} WHERE r.post_id = ?1 AND r.member_id = ?2 ORDER BY r.id"),
@@ -147,6 +159,9 @@ impl Db<'_> {
     }
 
     /// All replies of a member with their current verdicts, in the order they came.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn replies_by_member(&self, member: i64) -> Result<Vec<ReplyOf>, StoreError> {
         self.all(
             &format!("{WITH_VERDICT} WHERE r.member_id = ?1 ORDER BY r.id"),
@@ -156,6 +171,9 @@ impl Db<'_> {
     }
 
     /// How many replies a member has sent.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn reply_count(&self, member: i64) -> Result<u32, StoreError> {
         Ok(self
             .maybe_one(
@@ -167,6 +185,9 @@ impl Db<'_> {
     }
 
     /// Replies that were kept and never judged, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn unjudged_replies(&self) -> Result<Vec<Unjudged>, StoreError> {
         self.all(
             "SELECT r.*, o.group_id, o.position_id FROM replies r JOIN posts o ON o.id = r.post_id
@@ -186,6 +207,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Keeps a reply. The same source twice is kept once, and the first one's id comes back.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn insert_reply(&self, new: &NewReply) -> Result<Inserted, StoreError> {
         if let Some(source) = &new.source
             && let Some(kept) = self.reply_by_source(source)?
@@ -212,6 +236,9 @@ impl Tx<'_> {
 
     /// Gives a reply another text that is to be judged anew. It counts from now on: what was taken or
     /// given up between the two comes before it.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn renew_reply(&self, reply: i64, text: &str) -> Result<(), StoreError> {
         self.set_reply_text(reply, text)?;
         self.run(
@@ -226,6 +253,9 @@ impl Tx<'_> {
     }
 
     /// Replaces a reply's text, as when its sender edited or took back the message.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_reply_text(&self, reply: i64, text: &str) -> Result<(), StoreError> {
         self.run_one(
             "reply",
@@ -236,6 +266,9 @@ impl Tx<'_> {
     }
 
     /// Takes a reply's words out of the group's sight, or (`None`) puts them back.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_reply_gone(
         &self,
         reply: i64,
@@ -254,6 +287,9 @@ impl Tx<'_> {
     }
 
     /// Forgets a reply with its verdicts; says whether there was one.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn delete_reply(&self, reply: i64) -> Result<bool, StoreError> {
         Ok(self.run("DELETE FROM replies WHERE id = ?1", [reply])? > 0)
     }

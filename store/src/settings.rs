@@ -4,6 +4,9 @@ use crate::{Db, StoreError, Tx};
 
 impl Db<'_> {
     /// The value kept under `key`.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn setting(&self, key: &str) -> Result<Option<String>, StoreError> {
         self.maybe_one("SELECT value FROM settings WHERE key = ?1", [key], |row| {
             row.get(0)
@@ -13,6 +16,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Keeps `value` under `key`, in place of an earlier one.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn set_setting(&self, key: &str, value: &str) -> Result<(), StoreError> {
         self.run(
             "INSERT INTO settings (key, value) VALUES (?1, ?2)
@@ -23,6 +29,9 @@ impl Tx<'_> {
     }
 
     /// Forgets what is kept under `key`; says whether there was anything.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn remove_setting(&self, key: &str) -> Result<bool, StoreError> {
         Ok(self.run("DELETE FROM settings WHERE key = ?1", [key])? > 0)
     }

@@ -15,6 +15,9 @@ pub struct StepRow {
 
 impl Db<'_> {
     /// The steps of a post that are done, in no order.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn steps(&self, post: i64) -> Result<Vec<StepRow>, StoreError> {
         self.all(
             "SELECT step, reference FROM steps WHERE post_id = ?1 ORDER BY step",
@@ -31,6 +34,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Records that a step of a post is done. The first record of a step stands.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn record_step(
         &self,
         post: i64,

@@ -83,12 +83,18 @@ impl Lines {
 
 impl Db<'_> {
     /// A line by id, in sight or not.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn talk_line(&self, id: i64) -> Result<Option<TalkLine>, StoreError> {
         self.maybe_one(&format!("{SELECT} WHERE t.id = ?1"), [id], read)
     }
 
     /// The ids of the latest `most` lines up to line `until` that are out of sight: for a page that saw
     /// them before.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn talk_gone(&self, group: i64, until: i64, most: usize) -> Result<Vec<i64>, StoreError> {
         self.all(
             "SELECT id FROM talk WHERE group_id = ?1 AND id <= ?2 AND gone_at IS NOT NULL
@@ -99,6 +105,9 @@ impl Db<'_> {
     }
 
     /// At most `most` lines in sight after line `after`, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn talk_after(
         &self,
         group: i64,
@@ -113,6 +122,9 @@ impl Db<'_> {
     }
 
     /// The last `most` lines before line `before`, the oldest of them first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn talk_before(
         &self,
         group: i64,
@@ -135,6 +147,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Keeps a line and returns its id.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn insert_talk(
         &self,
         group: i64,
@@ -149,6 +164,9 @@ impl Tx<'_> {
     }
 
     /// Takes a line out of everyone's sight, or (`None`) puts it back.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
     pub fn set_talk_gone(&self, line: i64, gone: Option<(i64, Moment)>) -> Result<(), StoreError> {
         self.run_one(
             "message",

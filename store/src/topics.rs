@@ -25,6 +25,9 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Topic> {
 
 impl Db<'_> {
     /// A group's topics by name.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn topics(&self, group: i64) -> Result<Vec<Topic>, StoreError> {
         self.all(
             "SELECT * FROM topics WHERE group_id = ?1 ORDER BY name",
@@ -34,6 +37,9 @@ impl Db<'_> {
     }
 
     /// A topic by name, whatever its case.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn topic_by_name(&self, group: i64, name: &str) -> Result<Option<Topic>, StoreError> {
         self.maybe_one(
             "SELECT * FROM topics WHERE group_id = ?1 AND name = ?2",
@@ -45,6 +51,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// The id of the topic of that name, made when there is none.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn ensure_topic(&self, group: i64, name: &str) -> Result<i64, StoreError> {
         match self.topic_by_name(group, name)? {
             Some(topic) => Ok(topic.id),

@@ -88,6 +88,9 @@ fn read_alone(row: &Row<'_>) -> rusqlite::Result<VerdictRow> {
 
 impl Db<'_> {
     /// The verdict that counts on a reply.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn current_verdict(&self, reply: i64) -> Result<Option<VerdictRow>, StoreError> {
         self.maybe_one(
             "SELECT * FROM verdicts WHERE reply_id = ?1 AND current = 1",
@@ -97,6 +100,9 @@ impl Db<'_> {
     }
 
     /// Every verdict ever given on a reply, the first one first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
     pub fn verdicts_on(&self, reply: i64) -> Result<Vec<VerdictRow>, StoreError> {
         self.all(
             "SELECT * FROM verdicts WHERE reply_id = ?1 ORDER BY id",
@@ -108,6 +114,9 @@ impl Db<'_> {
 
 impl Tx<'_> {
     /// Keeps a verdict as the one that counts; an earlier one on the reply is kept and counts no more.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn insert_verdict(&self, new: &NewVerdict) -> Result<i64, StoreError> {
         self.run(
             "UPDATE verdicts SET current = 0 WHERE reply_id = ?1 AND current = 1",
