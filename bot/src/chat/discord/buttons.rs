@@ -1,39 +1,296 @@
-//! Buttons and menus: what they are called and what they carry. An id is `verb:channel:number…`, where
-//! the channel is the group's, so that a button works in a direct message too.
+//! Buttons and menus: what they are called and what they carry.
 
 use poise::serenity_prelude as serenity;
 use serenity::{ButtonStyle, CreateActionRow, CreateButton};
 
 use super::words;
-use crate::desk::{Place, Verdict, VerdictSheet};
+use crate::desk::{Place, SameChoice, Verdict, VerdictSheet};
 
-/// What a button does, read back from its id.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Pressed {
-    /// The verb.
-    pub verb: String,
-    /// The group's channel.
-    pub channel: u64,
-    /// What it is about.
-    pub about: i64,
-    /// What else it carries.
-    pub more: Option<String>,
+/// What a press, a choice or a form asks for, read back from the id it carries.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pressed {
+    /// Something in a group, which is named by its channel, so that a button works in a direct message
+    /// too.
+    In(u64, Press),
+    /// A page of report number so and so, which is kept in memory.
+    Page {
+        /// The report.
+        report: u64,
+        /// The page, from 0.
+        at: usize,
+    },
+    /// What becomes of a position of a report that was kept otherwise before.
+    Same {
+        /// The report.
+        report: u64,
+        /// The position's place in it, from 0.
+        at: usize,
+        /// The coach's choice.
+        choice: SameChoice,
+    },
+    /// A part of a long answer, which is kept in memory.
+    Part {
+        /// The answer.
+        answer: u64,
+        /// The part, from 0.
+        at: usize,
+    },
 }
 
-/// An id.
-pub fn id(verb: &str, place: &Place, about: i64) -> String {
-    format!("{verb}:{}:{about}", place.channel)
+/// What is asked for in a group. Numbers are the store's ids.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Press {
+    /// The form for an answer to a post, or that form sent.
+    Answer(i64),
+    /// What the next hint at a post takes.
+    Hint(i64),
+    /// The next hint at a post.
+    TakeHint(i64),
+    /// How a member stands at a post.
+    Mine(i64),
+    /// A member's own board at a post.
+    Board(i64),
+    /// Giving a post up, to be asked about first.
+    GiveUp(i64),
+    /// Giving a post up, said twice.
+    ReallyGiveUp(i64),
+    /// What waits is meant for this post.
+    To(i64),
+    /// Reading so and so, from 0, is what a reply means.
+    Mean {
+        /// The reply.
+        reply: i64,
+        /// The reading.
+        reading: usize,
+    },
+    /// Everything of the member is to be erased, said twice.
+    EraseMe,
+    /// Everything of another member is to be erased, said twice.
+    EraseMember(i64),
+    /// The form for the coach's verdict on a reply, or that form sent.
+    Judge {
+        /// The reply.
+        reply: i64,
+        /// Whether the coach finds it right.
+        right: bool,
+    },
+    /// The form for a private answer to a reply, or that form sent.
+    ReplyTo(i64),
+    /// A reply needs no answer.
+    NoAnswer(i64),
+    /// Reply so and so of those that wait for the coach, from 0.
+    Homework(usize),
+    /// A position goes into the week.
+    Queue {
+        /// The position.
+        position: i64,
+        /// Though it does not hold.
+        anyway: bool,
+        /// Though it was posted before.
+        again: bool,
+    },
+    /// Something with an entry of the week.
+    Week(WeekPress, i64),
+    /// Something with a message that waits for its writer's word; by the message's id.
+    Held(i64, HeldPress),
 }
 
-/// Reads an id; `None` for one that is not ours.
-pub fn read(id: &str) -> Option<Pressed> {
-    let mut parts = id.splitn(4, ':');
-    Some(Pressed {
-        verb: parts.next()?.to_owned(),
-        channel: parts.next()?.parse().ok()?,
-        about: parts.next()?.parse().ok()?,
-        more: parts.next().map(str::to_owned),
-    })
+/// What is asked for with an entry of the week.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum WeekPress {
+    /// The menu; what was picked comes with it.
+    Pick,
+    Earlier,
+    Later,
+    Look,
+    Post,
+    Out,
+}
+
+/// What becomes of a message that waits for its writer's word.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeldPress {
+    /// The question once more.
+    Look,
+    /// It is an answer to this post.
+    Answer(i64),
+    /// It is said to all.
+    Say,
+    /// It is dropped.
+    Drop,
+}
+
+/// Verbs of the week.
+const WEEK: [(WeekPress, &str); 6] = [
+    (WeekPress::Pick, "week-pick"),
+    (WeekPress::Earlier, "week-earlier"),
+    (WeekPress::Later, "week-later"),
+    (WeekPress::Look, "week-look"),
+    (WeekPress::Post, "week-post"),
+    (WeekPress::Out, "week-out"),
+];
+
+/// Choices about a position that was kept otherwise before.
+const SAME: [(SameChoice, &str); 3] = [
+    (SameChoice::Keep, "keep"),
+    (SameChoice::New, "new"),
+    (SameChoice::Both, "both"),
+];
+
+/// The word of a choice in one of the lists above.
+fn word_of<T: PartialEq>(list: &[(T, &'static str)], wanted: &T) -> &'static str {
+    let found = list.iter().find(|(choice, _)| choice == wanted);
+    found.map_or("", |(_, word)| word)
+}
+
+impl Press {
+    /// The id of a button for it: `verb:channel:number`, and what else it carries behind a further colon.
+    /// Ids stand under old posts for ever; what they were is in the tests.
+    pub fn id(self, place: &Place) -> String {
+        self.in_channel(&place.channel)
+    }
+
+    fn in_channel(self, channel: &str) -> String {
+        let (verb, about, more) = match self {
+            Self::Answer(post) => ("answer", post, None),
+            Self::Hint(post) => ("hint", post, None),
+            Self::TakeHint(post) => ("hint-take", post, None),
+            Self::Mine(post) => ("mine", post, None),
+            Self::Board(post) => ("board", post, None),
+            Self::GiveUp(post) => ("quit", post, None),
+            Self::ReallyGiveUp(post) => ("quit-yes", post, None),
+            Self::To(post) => ("to", post, None),
+            Self::Mean { reply, reading } => ("mean", reply, Some(reading.to_string())),
+            Self::EraseMe => ("erase-yes", 0, None),
+            Self::EraseMember(member) => ("erase-member", member, None),
+            Self::Judge { reply, right } => {
+                let word = if right { "solved" } else { "wrong" };
+                ("words", reply, Some(word.to_owned()))
+            }
+            Self::ReplyTo(reply) => ("reply-to", reply, None),
+            Self::NoAnswer(reply) => ("no-answer", reply, None),
+            Self::Homework(at) => ("homework", number(at), None),
+            Self::Queue {
+                position,
+                anyway,
+                again,
+            } => {
+                let verb = match (again, anyway) {
+                    (false, false) => "queue",
+                    (false, true) => "queue-anyway",
+                    (true, false) => "queue-again",
+                    (true, true) => "queue-again-anyway",
+                };
+                (verb, position, None)
+            }
+            Self::Week(press, item) => (word_of(&WEEK, &press), item, None),
+            Self::Held(message, HeldPress::Look) => ("held-look", message, None),
+            Self::Held(message, HeldPress::Answer(post)) => {
+                ("held-answer", message, Some(post.to_string()))
+            }
+            Self::Held(message, HeldPress::Say) => ("held-say", message, None),
+            Self::Held(message, HeldPress::Drop) => ("held-drop", message, None),
+        };
+        let id = format!("{verb}:{channel}:{about}");
+        match more {
+            Some(more) => format!("{id}:{more}"),
+            None => id,
+        }
+    }
+
+    fn read(verb: &str, about: i64, more: Option<&str>) -> Option<Self> {
+        Some(match verb {
+            "answer" => Self::Answer(about),
+            "hint" => Self::Hint(about),
+            "hint-take" => Self::TakeHint(about),
+            "mine" => Self::Mine(about),
+            "board" => Self::Board(about),
+            "quit" => Self::GiveUp(about),
+            "quit-yes" => Self::ReallyGiveUp(about),
+            "to" => Self::To(about),
+            "mean" => Self::Mean {
+                reply: about,
+                reading: more?.parse().ok()?,
+            },
+            "erase-yes" => Self::EraseMe,
+            "erase-member" => Self::EraseMember(about),
+            "words" => Self::Judge {
+                reply: about,
+                right: more == Some("solved"),
+            },
+            "reply-to" => Self::ReplyTo(about),
+            "no-answer" => Self::NoAnswer(about),
+            "homework" => Self::Homework(usize::try_from(about).ok()?),
+            "queue" | "queue-anyway" | "queue-again" | "queue-again-anyway" => Self::Queue {
+                position: about,
+                anyway: verb.ends_with("-anyway"),
+                again: verb.starts_with("queue-again"),
+            },
+            "held-look" => Self::Held(about, HeldPress::Look),
+            "held-answer" => Self::Held(about, HeldPress::Answer(more?.parse().ok()?)),
+            "held-say" => Self::Held(about, HeldPress::Say),
+            "held-drop" => Self::Held(about, HeldPress::Drop),
+            verb => {
+                let (press, _) = WEEK.iter().find(|(_, word)| *word == verb)?;
+                Self::Week(*press, about)
+            }
+        })
+    }
+}
+
+impl Pressed {
+    /// The id of a button for it.
+    pub fn id(self) -> String {
+        match self {
+            Self::In(channel, press) => press.in_channel(&channel.to_string()),
+            Self::Page { report, at } => format!("page:{report}:{at}"),
+            Self::Same { report, at, choice } => {
+                format!("same:{report}:{at}:{}", word_of(&SAME, &choice))
+            }
+            Self::Part { answer, at } => format!("part:{answer}:{at}"),
+        }
+    }
+
+    /// Reads an id; `None` for one that is not ours, or of an older version and no longer known.
+    pub fn read(id: &str) -> Option<Self> {
+        let mut parts = id.splitn(4, ':');
+        let (verb, first) = (parts.next()?, parts.next()?.parse().ok()?);
+        let (about, more) = (parts.next()?.parse::<i64>().ok()?, parts.next());
+        let at = usize::try_from(about);
+        Some(match verb {
+            "page" => Self::Page {
+                report: first,
+                at: at.ok()?,
+            },
+            "same" => Self::Same {
+                report: first,
+                at: at.ok()?,
+                choice: SAME.iter().find(|(_, word)| Some(*word) == more)?.0,
+            },
+            "part" => Self::Part {
+                answer: first,
+                at: at.ok()?,
+            },
+            verb => Self::In(first, Press::read(verb, about, more)?),
+        })
+    }
+}
+
+fn number(at: usize) -> i64 {
+    i64::try_from(at).unwrap_or(i64::MAX)
+}
+
+/// A button that turns a page, off where there is none to turn to. Its id says which way it turns, for
+/// no two buttons of a message may have one id.
+pub fn turn(
+    id: impl Fn(usize) -> String,
+    label: &str,
+    at: usize,
+    to: Option<usize>,
+) -> CreateButton {
+    let id = format!("{}:{label}", id(to.unwrap_or(at)));
+    button(id, label, ButtonStyle::Secondary).disabled(to.is_none())
 }
 
 /// A button.
@@ -46,10 +303,14 @@ pub fn button(id: String, label: &str, style: ButtonStyle) -> CreateButton {
 /// Under an open post.
 pub fn under_post(place: &Place, post: i64) -> CreateActionRow {
     CreateActionRow::Buttons(vec![
-        button(id("answer", place, post), "Answer", ButtonStyle::Primary),
-        button(id("hint", place, post), "Hint", ButtonStyle::Secondary),
         button(
-            id("mine", place, post),
+            Press::Answer(post).id(place),
+            "Answer",
+            ButtonStyle::Primary,
+        ),
+        button(Press::Hint(post).id(place), "Hint", ButtonStyle::Secondary),
+        button(
+            Press::Mine(post).id(place),
             "My progress",
             ButtonStyle::Secondary,
         ),
@@ -59,7 +320,7 @@ pub fn under_post(place: &Place, post: i64) -> CreateActionRow {
 /// The one that stays when a post is closed.
 pub fn progress_only(place: &Place, post: i64) -> CreateActionRow {
     let progress = button(
-        id("mine", place, post),
+        Press::Mine(post).id(place),
         "My progress",
         ButtonStyle::Secondary,
     );
@@ -72,7 +333,11 @@ pub fn take_hint(place: &Place, post: i64, what: &str, price: &str) -> CreateBut
         "" => what.to_owned(),
         price => format!("{what} ({price})"),
     };
-    button(id("hint-take", place, post), &label, ButtonStyle::Secondary)
+    button(
+        Press::TakeHint(post).id(place),
+        &label,
+        ButtonStyle::Secondary,
+    )
 }
 
 /// Under a verdict, as far as there is something left to do.
@@ -88,10 +353,14 @@ pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateAction
         return None;
     }
     Some(CreateActionRow::Buttons(vec![
-        button(id("answer", place, sheet.post), again, ButtonStyle::Primary),
+        button(
+            Press::Answer(sheet.post).id(place),
+            again,
+            ButtonStyle::Primary,
+        ),
         take_hint(place, sheet.post, "Hint", &sheet.hint_label),
         button(
-            id("quit", place, sheet.post),
+            Press::GiveUp(sheet.post).id(place),
             "Give up",
             ButtonStyle::Secondary,
         ),
@@ -106,8 +375,15 @@ pub fn readings(place: &Place, sheet: &VerdictSheet) -> Vec<CreateActionRow> {
         .iter()
         .enumerate()
         .map(|(i, line)| {
-            let id = format!("{}:{i}", id("mean", place, sheet.reply));
-            button(id, &format!("I mean {line}"), ButtonStyle::Primary)
+            let press = Press::Mean {
+                reply: sheet.reply,
+                reading: i,
+            };
+            button(
+                press.id(place),
+                &format!("I mean {line}"),
+                ButtonStyle::Primary,
+            )
         })
         .collect();
     // Five rows are allowed, and one is for what else can be done.
@@ -123,16 +399,122 @@ mod tests {
     use super::*;
     use crate::chat::discord::house::place;
 
+    /// Each kind of press with its id. Those under posts and in direct messages stand there for ever.
+    fn every() -> Vec<(Pressed, &'static str)> {
+        let within = |press| Pressed::In(7, press);
+        let queue = |anyway, again| {
+            within(Press::Queue {
+                position: 5,
+                anyway,
+                again,
+            })
+        };
+        let mut all = vec![
+            (within(Press::Answer(5)), "answer:7:5"),
+            (within(Press::Hint(5)), "hint:7:5"),
+            (within(Press::TakeHint(5)), "hint-take:7:5"),
+            (within(Press::Mine(5)), "mine:7:5"),
+            (within(Press::Board(5)), "board:7:5"),
+            (within(Press::GiveUp(5)), "quit:7:5"),
+            (within(Press::ReallyGiveUp(5)), "quit-yes:7:5"),
+            (within(Press::To(5)), "to:7:5"),
+            (
+                within(Press::Mean {
+                    reply: 5,
+                    reading: 1,
+                }),
+                "mean:7:5:1",
+            ),
+            (within(Press::EraseMe), "erase-yes:7:0"),
+            (within(Press::EraseMember(5)), "erase-member:7:5"),
+            (
+                within(Press::Judge {
+                    reply: 5,
+                    right: true,
+                }),
+                "words:7:5:solved",
+            ),
+            (
+                within(Press::Judge {
+                    reply: 5,
+                    right: false,
+                }),
+                "words:7:5:wrong",
+            ),
+            (within(Press::ReplyTo(5)), "reply-to:7:5"),
+            (within(Press::NoAnswer(5)), "no-answer:7:5"),
+            (within(Press::Homework(5)), "homework:7:5"),
+            (queue(false, false), "queue:7:5"),
+            (queue(true, false), "queue-anyway:7:5"),
+            (queue(false, true), "queue-again:7:5"),
+            (queue(true, true), "queue-again-anyway:7:5"),
+            (within(Press::Held(5, HeldPress::Look)), "held-look:7:5"),
+            (
+                within(Press::Held(5, HeldPress::Answer(9))),
+                "held-answer:7:5:9",
+            ),
+            (within(Press::Held(5, HeldPress::Say)), "held-say:7:5"),
+            (within(Press::Held(5, HeldPress::Drop)), "held-drop:7:5"),
+            (Pressed::Page { report: 7, at: 5 }, "page:7:5"),
+            (Pressed::Part { answer: 7, at: 5 }, "part:7:5"),
+            (
+                Pressed::Same {
+                    report: 7,
+                    at: 5,
+                    choice: SameChoice::Both,
+                },
+                "same:7:5:both",
+            ),
+        ];
+        for (press, id) in [
+            (WeekPress::Pick, "week-pick:7:5"),
+            (WeekPress::Earlier, "week-earlier:7:5"),
+            (WeekPress::Later, "week-later:7:5"),
+            (WeekPress::Look, "week-look:7:5"),
+            (WeekPress::Post, "week-post:7:5"),
+            (WeekPress::Out, "week-out:7:5"),
+        ] {
+            all.push((within(Press::Week(press, 5)), id));
+        }
+        all
+    }
+
     #[test]
-    fn ids_are_read_back_and_fit() {
+    fn every_press_is_read_back_from_the_id_it_always_had() {
+        for (press, id) in every() {
+            assert_eq!(press.id(), id);
+            assert_eq!(Pressed::read(id), Some(press), "{id}");
+        }
+    }
+
+    #[test]
+    fn ids_fit_and_strange_ones_ask_for_nothing() {
         let place = place(serenity::ChannelId::new(u64::MAX));
-        let id = id("answer", &place, i64::MAX);
-        assert!(id.len() <= 100);
-        let pressed = read(&id).expect("ours");
-        assert_eq!(
-            (pressed.verb.as_str(), pressed.channel, pressed.about),
-            ("answer", u64::MAX, i64::MAX)
-        );
-        assert_eq!(read("somebody else's"), None);
+        let id = Press::Held(i64::MAX, HeldPress::Answer(i64::MAX)).id(&place);
+        assert!(id.len() <= 100, "{id}");
+        for strange in [
+            "somebody else's",
+            "answer:7",
+            "answer:x:5",
+            "answer:7:x",
+            "dance:7:5",
+            "mean:7:5",
+            "same:7:5:none",
+            "page:7:-1",
+            "held-answer:7:5:x",
+        ] {
+            assert_eq!(Pressed::read(strange), None, "{strange}");
+        }
+    }
+
+    #[test]
+    fn two_ways_to_turn_have_two_ids() {
+        let id = |at| Pressed::Page { report: 1, at }.id();
+        let ids = ["Previous", "Next"].map(|label| {
+            let button = serde_json::to_value(turn(id, label, 0, None)).expect("JSON");
+            button["custom_id"].as_str().expect("an id").to_owned()
+        });
+        assert_ne!(ids[0], ids[1]);
+        assert_eq!(Pressed::read(&ids[0]), Pressed::read("page:1:0"));
     }
 }

@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 use serenity::{ButtonStyle, ChannelId, CreateActionRow, MessageId, ReactionType, UserId};
 
 use super::{
-    buttons,
+    buttons::{self, HeldPress, Press},
     house::House,
     letter::Letter,
     oops::{Answer, brief, said},
@@ -204,7 +204,7 @@ pub async fn hold(
     }
     let name = talk::shown_name(house, place, &person.name).await;
     let look = buttons::button(
-        buttons::id("held-look", place, id(&waiting)),
+        Press::Held(id(&waiting), HeldPress::Look).id(place),
         "Decide",
         ButtonStyle::Primary,
     );
@@ -244,11 +244,7 @@ fn question(waiting: &Waiting) -> Letter {
             (Why::MayTell, false) => format!("Answer to position {}", post.number),
             _ => format!("Send it to position {}", post.number),
         };
-        let id = format!(
-            "{}:{}",
-            buttons::id("held-answer", place, id(waiting)),
-            post.post
-        );
+        let id = Press::Held(id(waiting), HeldPress::Answer(post.post)).id(place);
         row.push(buttons::button(id, &label, ButtonStyle::Primary));
     }
     if waiting.why == Why::MayTell {
@@ -256,11 +252,11 @@ fn question(waiting: &Waiting) -> Letter {
             true => "Say it to all",
             false => "It may stay",
         };
-        let id = buttons::id("held-say", place, id(waiting));
+        let id = Press::Held(id(waiting), HeldPress::Say).id(place);
         row.push(buttons::button(id, label, ButtonStyle::Secondary));
     }
     row.push(buttons::button(
-        buttons::id("held-drop", place, id(waiting)),
+        Press::Held(id(waiting), HeldPress::Drop).id(place),
         "Drop it",
         ButtonStyle::Secondary,
     ));
@@ -301,9 +297,8 @@ pub fn look(house: &House, user: UserId, message: i64) -> Answer<Letter> {
 pub async fn chosen(
     house: &House,
     user: UserId,
-    verb: &str,
     message: i64,
-    post: Option<i64>,
+    choice: HeldPress,
     person: &Person,
 ) -> Answer<Letter> {
     let Some(waiting) = waiting_of(house, user, message) else {
@@ -314,8 +309,8 @@ pub async fn chosen(
         true => "",
         false => "\n\nThe message is still there for all to read; please delete it.",
     };
-    match (verb, post) {
-        ("held-answer", Some(post)) => {
+    match choice {
+        HeldPress::Answer(post) => {
             let source = waiting.message.to_string();
             let (desk, text) = (&house.desk, &waiting.text);
             let taken = match waiting.why {
@@ -344,7 +339,7 @@ pub async fn chosen(
                 }
             }
         }
-        ("held-say", _) if waiting.hidden => {
+        HeldPress::Say if waiting.hidden => {
             settled(house, &waiting).await;
             let name = talk::shown_name(house, place, &person.name).await;
             let letter = Letter::text(format!("**{name}**: {}", words::plain(&waiting.text)));
@@ -356,7 +351,7 @@ pub async fn chosen(
             }
             Ok(Letter::text("Said to all, in your name."))
         }
-        ("held-say", _) => {
+        HeldPress::Say => {
             settled(house, &waiting).await;
             Ok(Letter::text("It stays where you wrote it."))
         }
@@ -415,7 +410,10 @@ mod tests {
         for row in json["components"].as_array().expect("rows") {
             for button in row["components"].as_array().expect("buttons") {
                 let id = button["custom_id"].as_str().expect("an id");
-                assert!(id.len() <= 100 && buttons::read(id).is_some(), "{id}");
+                assert!(
+                    id.len() <= 100 && buttons::Pressed::read(id).is_some(),
+                    "{id}"
+                );
             }
         }
     }

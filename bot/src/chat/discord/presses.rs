@@ -7,7 +7,7 @@ use serenity::{
 };
 
 use super::{
-    buttons::{self, Pressed},
+    buttons::{self, HeldPress, Press, Pressed, WeekPress},
     commands::{answers, study},
     held,
     house::{self, House},
@@ -26,202 +26,161 @@ const LONGEST_PRIVATE: u16 = 1_500;
 
 /// A button or a menu.
 pub async fn pressed(house: &House, press: &ComponentInteraction) {
-    let Some(pressed) = buttons::read(&press.data.custom_id) else {
+    let Some(pressed) = Pressed::read(&press.data.custom_id) else {
         return;
     };
     let asked = Asked::Press(press);
-    if pressed.verb == "page" {
-        // Reports are in memory; their ids carry a report's number where others carry a channel.
-        return private::in_place(house, press, turn_page(house, asked, &pressed)).await;
-    }
-    if pressed.verb == "same" {
-        return private::in_place(house, press, settle_same(house, asked, &pressed)).await;
-    }
-    if pressed.verb == "part" {
-        let parts = house
-            .parts(pressed.channel)
-            .filter(|parts| parts.user == asked.user().id);
-        let at = pressed.about.max(0) as usize;
-        return private::in_place(house, press, async {
-            match parts {
-                Some(parts) => Ok(private::part(&(pressed.channel, parts), at)),
-                None => said("The rest of this is put away; please ask for it once more."),
+    match pressed {
+        // Reports and long answers are in memory; their ids carry a number where others carry a channel.
+        Pressed::Page { report, at } => {
+            private::in_place(house, press, turn_page(house, asked, report, at)).await;
+        }
+        Pressed::Same { report, at, choice } => {
+            private::in_place(house, press, settle_same(house, asked, report, at, choice)).await;
+        }
+        Pressed::Part { answer, at } => {
+            let parts = house
+                .parts(answer)
+                .filter(|parts| parts.user == asked.user().id);
+            private::in_place(house, press, async {
+                match parts {
+                    Some(parts) => Ok(private::part(&(answer, parts), at)),
+                    None => said("The rest of this is put away; please ask for it once more."),
+                }
+            })
+            .await;
+        }
+        Pressed::In(channel, wanted) => {
+            let place = house::place(ChannelId::new(channel.max(1)));
+            match wanted {
+                Press::Answer(post) => private::form(house, asked, answer_form(&place, post)).await,
+                Press::Judge { reply, right } => {
+                    private::form(house, asked, words_form(&place, reply, right)).await;
+                }
+                Press::ReplyTo(reply) => {
+                    private::form(house, asked, private_form(&place, reply)).await;
+                }
+                wanted if opens_a_message(wanted) => {
+                    private::privately(house, asked, done(house, press, &place, wanted)).await;
+                }
+                wanted => private::in_place(house, press, done(house, press, &place, wanted)).await,
             }
-        })
-        .await;
-    }
-    let place = house::place(ChannelId::new(pressed.channel.max(1)));
-    let about = pressed.about;
-    match pressed.verb.as_str() {
-        "answer" => private::form(house, asked, answer_form(&place, about)).await,
-        "words" => {
-            private::form(
-                house,
-                asked,
-                words_form(&place, about, pressed.more.as_deref()),
-            )
-            .await;
         }
-        "reply-to" => private::form(house, asked, private_form(&place, about)).await,
-        "no-answer" => {
-            private::in_place(house, press, async {
-                let coach = asked.person(house, &place).await;
-                house.desk.no_answer_needed(&place, &coach, about).await?;
-                answers::open(house, &place, &coach, 0).await
-            })
-            .await;
-        }
-        "erase-member" => {
-            private::in_place(house, press, async {
-                let coach = asked.person(house, &place).await;
-                house.desk.erase_member(&place, &coach, about).await?;
-                Ok(Letter::text(
-                    "Everything that was kept of them in this group is erased.",
-                ))
-            })
-            .await;
-        }
-        "hint" => {
-            private::privately(house, asked, async {
-                let person = asked.person(house, &place).await;
-                study::hint_offer(house, &place, &person, about).await
-            })
-            .await;
-        }
-        "hint-take" => {
-            private::privately(house, asked, async {
-                let person = asked.person(house, &place).await;
-                study::hint(house, &place, &person, about).await
-            })
-            .await;
-        }
-        "mine" => {
-            private::privately(house, asked, async {
-                let person = asked.person(house, &place).await;
-                study::standing(house, &place, &person, Some(about)).await
-            })
-            .await;
-        }
-        "board" => {
-            private::privately(house, asked, async {
-                let person = asked.person(house, &place).await;
-                study::own_board(house, &place, &person, about).await
-            })
-            .await;
-        }
-        "quit" => private::privately(house, asked, async { Ok(really_quit(&place, about)) }).await,
-        "quit-yes" => {
-            private::in_place(house, press, async {
-                let person = asked.person(house, &place).await;
-                study::gave_up(house, &place, &person, about).await
-            })
-            .await;
-        }
-        "erase-yes" => {
-            private::in_place(house, press, async {
-                let person = asked.person(house, &place).await;
-                study::erased(house, &place, &person).await
-            })
-            .await;
-        }
-        "queue" | "queue-anyway" | "queue-again" | "queue-again-anyway" => {
-            private::privately(house, asked, async {
-                let coach = asked.person(house, &place).await;
-                let (desk, anyway) = (&house.desk, pressed.verb.ends_with("-anyway"));
-                match pressed.verb.starts_with("queue-again") {
-                    true => desk.enqueue_again(&place, &coach, about, anyway).await?,
-                    false => desk.enqueue(&place, &coach, about, anyway).await?,
-                };
-                week(house, &place, &coach, None).await
-            })
-            .await;
-        }
-        "homework" => {
-            private::in_place(house, press, async {
-                let coach = asked.person(house, &place).await;
-                answers::open(house, &place, &coach, about).await
-            })
-            .await;
-        }
-        "to" => {
-            private::in_place(house, press, async {
-                let user = asked.user();
-                let Some((message, text)) = house.take_waiting(user.id) else {
-                    return said(
-                        "That message is gone from my memory; please write your answer again.",
-                    );
-                };
-                let person = asked.person(house, &place).await;
-                let source = message.to_string();
-                study::answered(house, &place, &person, about, &source, &text).await
-            })
-            .await;
-        }
-        "mean" => {
-            private::in_place(house, press, async {
-                let person = asked.person(house, &place).await;
-                let reading = pressed.more.as_deref().and_then(|more| more.parse().ok());
-                let (sheet, text) = house
-                    .desk
-                    .mean(&place, &person, about, reading.unwrap_or(usize::MAX))
-                    .await?;
-                let mut letter = sheets::verdict::letter(&place, &sheet);
-                letter.text = format!("\"{}\"\n{}", words::plain(&text), letter.text);
-                Ok(letter)
-            })
-            .await;
-        }
-        "held-look" => {
-            private::privately(house, asked, async {
-                held::look(house, asked.user().id, about)
-            })
-            .await;
-        }
-        verb @ ("held-answer" | "held-say" | "held-drop") => {
-            private::in_place(house, press, async {
-                let person = asked.person(house, &place).await;
-                let post = pressed.more.as_deref().and_then(|more| more.parse().ok());
-                held::chosen(house, asked.user().id, verb, about, post, &person).await
-            })
-            .await;
-        }
-        verb if verb.starts_with("week-") => {
-            private::in_place(house, press, async {
-                let coach = asked.person(house, &place).await;
-                week_press(house, &place, &coach, verb, about, press).await
-            })
-            .await;
-        }
-        _ => {}
     }
 }
 
+/// Whether what comes of a press is a message of its own; else it takes the place of the pressed one.
+fn opens_a_message(press: Press) -> bool {
+    match press {
+        Press::Answer(_)
+        | Press::Hint(_)
+        | Press::TakeHint(_)
+        | Press::Mine(_)
+        | Press::Board(_)
+        | Press::GiveUp(_)
+        | Press::Judge { .. }
+        | Press::ReplyTo(_)
+        | Press::Queue { .. }
+        | Press::Held(_, HeldPress::Look) => true,
+        Press::ReallyGiveUp(_)
+        | Press::To(_)
+        | Press::Mean { .. }
+        | Press::EraseMe
+        | Press::EraseMember(_)
+        | Press::NoAnswer(_)
+        | Press::Homework(_)
+        | Press::Week(..)
+        | Press::Held(..) => false,
+    }
+}
+
+/// Does what was asked for in a group, and gives what to show for it.
+async fn done(
+    house: &House,
+    press: &ComponentInteraction,
+    place: &Place,
+    wanted: Press,
+) -> Answer<Letter> {
+    let asked = Asked::Press(press);
+    let user = asked.user();
+    let person = asked.person(house, place).await;
+    let desk = &house.desk;
+    match wanted {
+        Press::Hint(post) => study::hint_offer(house, place, &person, post).await,
+        Press::TakeHint(post) => study::hint(house, place, &person, post).await,
+        Press::Mine(post) => study::standing(house, place, &person, Some(post)).await,
+        Press::Board(post) => study::own_board(house, place, &person, post).await,
+        Press::GiveUp(post) => Ok(really_quit(place, post)),
+        Press::ReallyGiveUp(post) => study::gave_up(house, place, &person, post).await,
+        Press::To(post) => {
+            let Some((message, text)) = house.take_waiting(user.id) else {
+                return said(
+                    "That message is gone from my memory; please write your answer again.",
+                );
+            };
+            let source = message.to_string();
+            study::answered(house, place, &person, post, &source, &text).await
+        }
+        Press::Mean { reply, reading } => {
+            let (sheet, text) = desk.mean(place, &person, reply, reading).await?;
+            let mut letter = sheets::verdict::letter(place, &sheet);
+            letter.text = format!("\"{}\"\n{}", words::plain(&text), letter.text);
+            Ok(letter)
+        }
+        Press::EraseMe => study::erased(house, place, &person).await,
+        Press::EraseMember(member) => {
+            desk.erase_member(place, &person, member).await?;
+            Ok(Letter::text(
+                "Everything that was kept of them in this group is erased.",
+            ))
+        }
+        Press::NoAnswer(reply) => {
+            desk.no_answer_needed(place, &person, reply).await?;
+            answers::open(house, place, &person, 0).await
+        }
+        Press::Homework(at) => answers::open(house, place, &person, at).await,
+        Press::Queue {
+            position,
+            anyway,
+            again,
+        } => {
+            match again {
+                true => desk.enqueue_again(place, &person, position, anyway).await?,
+                false => desk.enqueue(place, &person, position, anyway).await?,
+            };
+            week(house, place, &person, None).await
+        }
+        Press::Week(what, item) => week_press(house, place, &person, what, item, press).await,
+        Press::Held(message, HeldPress::Look) => held::look(house, user.id, message),
+        Press::Held(message, choice) => {
+            held::chosen(house, user.id, message, choice, &person).await
+        }
+        // Forms, which are opened and not answered.
+        Press::Answer(_) | Press::Judge { .. } | Press::ReplyTo(_) => said(OLD_FORM),
+    }
+}
+
+/// Said of a form that nothing is done with any more.
+const OLD_FORM: &str = "This form is from an older version; please begin again.";
+
 /// A form.
 pub async fn sent(house: &House, form: &ModalInteraction) {
-    let Some(pressed) = buttons::read(&form.data.custom_id) else {
+    let Some(Pressed::In(channel, wanted)) = Pressed::read(&form.data.custom_id) else {
         return;
     };
-    let place = house::place(ChannelId::new(pressed.channel.max(1)));
+    let place = house::place(ChannelId::new(channel.max(1)));
     let asked = Asked::Form(form);
     private::privately(house, asked, async {
         let person = asked.person(house, &place).await;
-        match pressed.verb.as_str() {
-            "answer" => {
-                let text = field(form, "moves");
-                study::answered(
-                    house,
-                    &place,
-                    &person,
-                    pressed.about,
-                    &asked.id().to_string(),
-                    &text,
-                )
-                .await
+        match wanted {
+            Press::Answer(post) => {
+                let (source, text) = (asked.id().to_string(), field(form, "moves"));
+                study::answered(house, &place, &person, post, &source, &text).await
             }
-            "words" => {
-                let verdict = match pressed.more.as_deref() {
-                    Some("solved") => Verdict::Solved,
-                    _ => Verdict::Wrong,
+            Press::Judge { reply, right } => {
+                let verdict = match right {
+                    true => Verdict::Solved,
+                    false => Verdict::Wrong,
                 };
                 let points = field(form, "points");
                 let Ok(points) = points.trim().replace(',', ".").parse::<f64>() else {
@@ -232,19 +191,19 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
                 let words = field(form, "words");
                 house
                     .desk
-                    .judge_by_hand(&place, &person, pressed.about, verdict, points, &words)
+                    .judge_by_hand(&place, &person, reply, verdict, points, &words)
                     .await?;
                 answers::open(house, &place, &person, 0).await
             }
-            "reply-to" => {
+            Press::ReplyTo(reply) => {
                 let words = field(form, "words");
                 house
                     .desk
-                    .answer_privately(&place, &person, pressed.about, &words)
+                    .answer_privately(&place, &person, reply, &words)
                     .await?;
                 answers::open(house, &place, &person, 0).await
             }
-            _ => said("This form is from an older version; please begin again."),
+            _ => said(OLD_FORM),
         }
     })
     .await;
@@ -271,7 +230,7 @@ fn answer_form(place: &Place, post: i64) -> CreateModal {
     .placeholder("Such as Nf3, e8=Q or 1.Qh7+ Kf8 2.Qh8#")
     .required(true)
     .max_length(LONGEST_ANSWER);
-    CreateModal::new(buttons::id("answer", place, post), "Your answer")
+    CreateModal::new(Press::Answer(post).id(place), "Your answer")
         .components(vec![CreateActionRow::InputText(input)])
 }
 
@@ -284,16 +243,12 @@ fn private_form(place: &Place, reply: i64) -> CreateModal {
     )
     .required(true)
     .max_length(LONGEST_PRIVATE);
-    CreateModal::new(
-        buttons::id("reply-to", place, reply),
-        "Your answer in private",
-    )
-    .components(vec![CreateActionRow::InputText(words)])
+    CreateModal::new(Press::ReplyTo(reply).id(place), "Your answer in private")
+        .components(vec![CreateActionRow::InputText(words)])
 }
 
-fn words_form(place: &Place, reply: i64, verdict: Option<&str>) -> CreateModal {
-    let verdict = verdict.unwrap_or("wrong");
-    let points = if verdict == "solved" { "5" } else { "0" };
+fn words_form(place: &Place, reply: i64, right: bool) -> CreateModal {
+    let points = if right { "5" } else { "0" };
     let points = CreateInputText::new(InputTextStyle::Short, "Points, 0 to 5", "points")
         .value(points)
         .max_length(5);
@@ -304,7 +259,7 @@ fn words_form(place: &Place, reply: i64, verdict: Option<&str>) -> CreateModal {
     )
     .required(false)
     .max_length(1_000);
-    let id = format!("{}:{verdict}", buttons::id("words", place, reply));
+    let id = Press::Judge { reply, right }.id(place);
     CreateModal::new(id, "Your verdict").components(vec![
         CreateActionRow::InputText(points),
         CreateActionRow::InputText(words),
@@ -314,27 +269,21 @@ fn words_form(place: &Place, reply: i64, verdict: Option<&str>) -> CreateModal {
 pub fn really_quit(place: &Place, post: i64) -> Letter {
     Letter::text("Give this one up? You cannot answer it any more then, and the solution stays sealed until the reveal.").row(
         CreateActionRow::Buttons(vec![buttons::button(
-            buttons::id("quit-yes", place, post),
+            Press::ReallyGiveUp(post).id(place),
             "Yes, give it up",
             ButtonStyle::Danger,
         )]),
     )
 }
 
-async fn turn_page(house: &House, asked: Asked<'_>, pressed: &Pressed) -> Answer<Letter> {
-    let number = pressed.channel;
+async fn turn_page(house: &House, asked: Asked<'_>, number: u64, at: usize) -> Answer<Letter> {
     let report = house
         .report(number)
         .filter(|report| report.coach == asked.user().id.to_string());
     match report {
         Some(report) => {
             let queue = house.desk.queue(&report.place).await?;
-            Ok(sheets::report::page(
-                number,
-                &report,
-                pressed.about.max(0) as usize,
-                &queue,
-            ))
+            Ok(sheets::report::page(number, &report, at, &queue))
         }
         None => said(
             "This report is put away; the positions are kept. Use /coach shelf, or check the file again.",
@@ -343,16 +292,16 @@ async fn turn_page(house: &House, asked: Asked<'_>, pressed: &Pressed) -> Answer
 }
 
 /// The coach's choice about a position of a report that was kept otherwise before.
-async fn settle_same(house: &House, asked: Asked<'_>, pressed: &Pressed) -> Answer<Letter> {
-    let (number, at) = (pressed.channel, pressed.about.max(0) as usize);
+async fn settle_same(
+    house: &House,
+    asked: Asked<'_>,
+    number: u64,
+    at: usize,
+    choice: SameChoice,
+) -> Answer<Letter> {
     let report = house
         .report(number)
         .filter(|report| report.coach == asked.user().id.to_string());
-    let choice = match pressed.more.as_deref() {
-        Some("keep") => SameChoice::Keep,
-        Some("new") => SameChoice::New,
-        _ => SameChoice::Both,
-    };
     let Some((report, position)) =
         report.and_then(|report| Some((report.clone(), report.positions.get(at)?.clone())))
     else {
@@ -366,7 +315,7 @@ async fn settle_same(house: &House, asked: Asked<'_>, pressed: &Pressed) -> Answ
         .settle_same(&report.place, &coach, &position, choice)
         .await?;
     house.settle_in_report(number, at, settled);
-    turn_page(house, asked, pressed).await
+    turn_page(house, asked, number, at).await
 }
 
 /// The week as it is now.
@@ -388,7 +337,7 @@ async fn week_press(
     house: &House,
     place: &Place,
     coach: &Person,
-    verb: &str,
+    what: WeekPress,
     item: i64,
     press: &ComponentInteraction,
 ) -> Answer<Letter> {
@@ -396,8 +345,8 @@ async fn week_press(
     let queue = desk.queue(place).await?;
     let at = queue.iter().position(|queued| queued.id == item);
     let moved = |to: usize| async move { desk.reorder(place, coach, item, to).await };
-    match (verb, at) {
-        ("week-pick", _) => {
+    match (what, at) {
+        (WeekPress::Pick, _) => {
             let picked = match &press.data.kind {
                 ComponentInteractionDataKind::StringSelect { values } => {
                     values.first().and_then(|value| value.parse().ok())
@@ -411,29 +360,28 @@ async fn week_press(
             letter.text.insert_str(0, "That one waits no longer.\n\n");
             Ok(letter)
         }
-        ("week-earlier", Some(at)) => {
+        (WeekPress::Earlier, Some(at)) => {
             moved(at.saturating_sub(1)).await?;
             week(house, place, coach, Some(item)).await
         }
-        ("week-later", Some(at)) => {
+        (WeekPress::Later, Some(at)) => {
             moved((at + 1).min(queue.len().saturating_sub(1))).await?;
             week(house, place, coach, Some(item)).await
         }
-        ("week-out", Some(_)) => {
+        (WeekPress::Out, Some(_)) => {
             desk.dequeue(place, coach, item).await?;
             week(house, place, coach, None).await
         }
-        ("week-post", Some(_)) => {
+        (WeekPress::Post, Some(_)) => {
             desk.post_now(place, coach, Some(item)).await?;
             Ok(Letter::text("It goes out now."))
         }
-        ("week-look", Some(at)) => {
+        (WeekPress::Look, Some(at)) => {
             let mode = desk.settings(place).await?.mode;
             let sheet = desk.preview(place, coach, queue[at].position).await?;
             let mut letter = sheets::post::preview(&sheet, mode, house.opens_threads(place));
             letter.rows = week(house, place, coach, Some(item)).await?.rows;
             Ok(letter)
         }
-        _ => said("This button is from an older version; please begin again."),
     }
 }

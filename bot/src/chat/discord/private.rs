@@ -5,13 +5,12 @@ use std::{future::Future, sync::Arc};
 
 use poise::serenity_prelude as serenity;
 use serenity::{
-    Builder, ButtonStyle, CommandInteraction, ComponentInteraction, CreateActionRow,
-    CreateInteractionResponse, CreateInteractionResponseMessage, InteractionId, ModalInteraction,
-    User,
+    Builder, CommandInteraction, ComponentInteraction, CreateActionRow, CreateInteractionResponse,
+    CreateInteractionResponseMessage, InteractionId, ModalInteraction, User,
 };
 
 use super::{
-    buttons,
+    buttons::{self, Pressed},
     house::{self, House, Parts},
     letter::Letter,
     oops::{Answer, Oops, brief},
@@ -164,9 +163,9 @@ pub async fn give(house: &House, asked: Asked<'_>, letter: Letter) {
 pub fn part((number, parts): &(u64, Arc<Parts>), at: usize) -> Letter {
     let last = parts.texts.len().saturating_sub(1);
     let at = at.min(last);
+    let answer = *number;
     let turn = |label: &str, to: Option<usize>| {
-        let id = format!("part:{number}:{}:{label}", to.unwrap_or(at));
-        buttons::button(id, label, ButtonStyle::Secondary).disabled(to.is_none())
+        buttons::turn(|at| Pressed::Part { answer, at }.id(), label, at, to)
     };
     let mut letter = Letter::text(parts.texts.get(at).cloned().unwrap_or_default());
     letter.keeps_files = true;

@@ -15,7 +15,8 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, MessageId, MessageType, ReactionType, UserId};
 
 use super::{
-    buttons, held,
+    buttons::{self, Press},
+    held,
     house::{self, House, Where},
     letter::Letter,
     oops::{brief, code, codes},
@@ -404,7 +405,7 @@ async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         }
         several => {
             house.let_wait(spoken.user, spoken.id, text);
-            which_one(house, several, "to").await?
+            which_one(house, several, Press::To).await?
         }
     };
     tell(house, spoken.user, &letter, &nonce).await;
@@ -444,11 +445,11 @@ pub async fn aimed(
         .collect())
 }
 
-/// Asks which of several posts is meant, with a button for each that does `verb` to it.
+/// Asks which of several posts is meant, with a button for each that asks for `press` at it.
 pub async fn which_one(
     house: &House,
     several: &[(Place, PostRow)],
-    verb: &str,
+    press: fn(i64) -> Press,
 ) -> Result<Letter, DeskError> {
     let one_group = several.iter().all(|(place, _)| *place == several[0].0);
     let mut letter = Letter::text(match one_group {
@@ -460,7 +461,7 @@ pub async fn which_one(
         for (place, post) in five {
             let label = named(house, several, place, post).await?;
             row.push(buttons::button(
-                buttons::id(verb, place, post.post),
+                press(post.post).id(place),
                 &label,
                 serenity::ButtonStyle::Primary,
             ));
@@ -488,7 +489,7 @@ pub fn elsewhere(
             .iter()
             .map(|post| {
                 buttons::button(
-                    buttons::id("to", place, post.post),
+                    Press::To(post.post).id(place),
                     &format!("Send it to position {}", post.number),
                     serenity::ButtonStyle::Primary,
                 )

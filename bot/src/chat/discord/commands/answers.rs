@@ -5,7 +5,12 @@ use serenity::{ButtonStyle, CreateActionRow};
 
 use super::{Answer, Ctx, for_coach};
 use crate::{
-    chat::discord::{buttons, house::House, letter::Letter, words},
+    chat::discord::{
+        buttons::{self, Press},
+        house::House,
+        letter::Letter,
+        words,
+    },
     desk::{Person, Place},
 };
 
@@ -19,12 +24,12 @@ pub async fn answers(ctx: Ctx<'_>) -> Answer<()> {
 }
 
 /// The waiting reply at `at`, with what can be done with it.
-pub async fn open(house: &House, place: &Place, coach: &Person, at: i64) -> Answer<Letter> {
+pub async fn open(house: &House, place: &Place, coach: &Person, at: usize) -> Answer<Letter> {
     let rows = house.desk.homework(place, coach).await?;
     if rows.is_empty() {
         return Ok(Letter::text("No answer waits for you."));
     }
-    let at = (at.max(0) as usize).min(rows.len() - 1);
+    let at = at.min(rows.len() - 1);
     let row = &rows[at];
     let picture = house.desk.post(place, row.post).await?.picture;
     let said = match row.reply.message.as_str() {
@@ -40,31 +45,29 @@ pub async fn open(house: &House, place: &Place, coach: &Person, at: i64) -> Answ
         words::plain(&row.reply.name),
         words::plain(&words::short(&row.reply.text.replace('\n', " "), 900)),
     );
-    let verdict = |word: &str, label: &str, style| {
-        let id = format!("{}:{word}", buttons::id("words", place, row.reply.reply));
-        buttons::button(id, label, style)
+    let reply = row.reply.reply;
+    let verdict = |right, label: &str, style| {
+        buttons::button(Press::Judge { reply, right }.id(place), label, style)
     };
     let turn = |label: &str, to: Option<usize>| {
-        let to_id = to.unwrap_or(at) as i64;
-        let id = format!("{}:{label}", buttons::id("homework", place, to_id));
-        buttons::button(id, label, ButtonStyle::Secondary).disabled(to.is_none())
+        buttons::turn(|at| Press::Homework(at).id(place), label, at, to)
     };
     Ok(Letter::text(text)
         .picture("position", &picture)
         .row(CreateActionRow::Buttons(vec![
-            verdict("solved", "Right …", ButtonStyle::Success),
-            verdict("wrong", "Not right …", ButtonStyle::Danger),
+            verdict(true, "Right …", ButtonStyle::Success),
+            verdict(false, "Not right …", ButtonStyle::Danger),
             turn("Previous", at.checked_sub(1)),
             turn("Next", Some(at + 1).filter(|to| *to < rows.len())),
         ]))
         .row(CreateActionRow::Buttons(vec![
             buttons::button(
-                buttons::id("reply-to", place, row.reply.reply),
+                Press::ReplyTo(reply).id(place),
                 "Answer in private …",
                 ButtonStyle::Secondary,
             ),
             buttons::button(
-                buttons::id("no-answer", place, row.reply.reply),
+                Press::NoAnswer(reply).id(place),
                 "No answer needed",
                 ButtonStyle::Secondary,
             ),

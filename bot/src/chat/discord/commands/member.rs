@@ -6,7 +6,13 @@ use serenity::{ButtonStyle, CreateActionRow};
 
 use super::{Answer, Ctx, for_coach, named};
 use crate::{
-    chat::discord::{buttons, house::House, letter::Letter, oops::Oops, words},
+    chat::discord::{
+        buttons::{self, Press},
+        house::House,
+        letter::Letter,
+        oops::Oops,
+        words,
+    },
     desk::{Person, Place},
 };
 
@@ -133,7 +139,7 @@ async fn erase(ctx: Ctx<'_>, #[description = "Who"] who: serenity::User) -> Answ
     for_coach(ctx, |house, place, coach| async move {
         let member = known(house, &place, &coach, &who).await?;
         let yes = buttons::button(
-            buttons::id("erase-member", &place, member),
+            Press::EraseMember(member).id(&place),
             "Yes, erase everything",
             ButtonStyle::Danger,
         );

@@ -28,6 +28,7 @@ use std::{future::Future, sync::Arc};
 use poise::serenity_prelude::{self as serenity, AutocompleteChoice, CreateAutocompleteResponse};
 
 use super::{
+    buttons::Press,
     carry::notes_key,
     house::{self, House, Where},
     letter::Letter,
@@ -162,12 +163,12 @@ pub async fn member(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
 
 /// The post meant by a command: of the thread it is given in, else the one that is open; where several
 /// are, the one in whose position the text's moves are legal, or the question which one, with buttons
-/// that do `verb`.
+/// that ask for `press`.
 pub async fn post_meant(
     ctx: Ctx<'_>,
     place: &Place,
     text: Option<&str>,
-    verb: &str,
+    press: fn(i64) -> Press,
 ) -> Answer<Result<i64, Letter>> {
     let house = ctx.data();
     let channel = ctx.interaction.channel_id.to_string();
@@ -185,13 +186,13 @@ pub async fn post_meant(
     match open.as_slice() {
         [] => said("No position is open at the moment."),
         [(_, row)] => Ok(Ok(row.post)),
-        several => Ok(Err(talk::which_one(house, several, verb).await?)),
+        several => Ok(Err(talk::which_one(house, several, press).await?)),
     }
 }
 
 /// The one open post, for a coach's command that names none.
 pub async fn one_post(ctx: Ctx<'_>, place: &Place) -> Answer<i64> {
-    match post_meant(ctx, place, None, "").await? {
+    match post_meant(ctx, place, None, Press::Answer).await? {
         Ok(post) => Ok(post),
         Err(_) => said("More than one position is open; pick one with the option position."),
     }

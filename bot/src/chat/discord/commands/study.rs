@@ -8,7 +8,8 @@ use serenity::{ButtonStyle, CreateActionRow, MessageId, UserId};
 use super::{Answer, Ctx, leaderboard, member, post_meant, privately};
 use crate::{
     chat::discord::{
-        buttons, held,
+        buttons::{self, Press},
+        held,
         house::House,
         letter::Letter,
         oops::{Oops, said},
@@ -50,7 +51,7 @@ async fn answer(
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
         let source = ctx.interaction.id;
-        match post_meant(ctx, &place, Some(&moves), "to").await? {
+        match post_meant(ctx, &place, Some(&moves), Press::To).await? {
             Ok(post) => {
                 let source = source.to_string();
                 answered(ctx.data(), &place, &person, post, &source, &moves).await
@@ -96,7 +97,7 @@ pub async fn answered(
 async fn hint_command(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        match post_meant(ctx, &place, None, "hint").await? {
+        match post_meant(ctx, &place, None, Press::Hint).await? {
             Ok(post) => hint_offer(ctx.data(), &place, &person, post).await,
             Err(question) => Ok(question),
         }
@@ -123,7 +124,7 @@ pub async fn hint_offer(
 pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
     let sheet = house.desk.hint(place, person, post).await?;
     let mut row = vec![buttons::button(
-        buttons::id("answer", place, post),
+        Press::Answer(post).id(place),
         "Answer",
         ButtonStyle::Primary,
     )];
@@ -148,7 +149,7 @@ pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> A
 async fn board(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        match post_meant(ctx, &place, None, "board").await? {
+        match post_meant(ctx, &place, None, Press::Board).await? {
             Ok(post) => own_board(ctx.data(), &place, &person, post).await,
             Err(question) => Ok(question),
         }
@@ -166,7 +167,7 @@ pub async fn own_board(house: &House, place: &Place, person: &Person, post: i64)
         return Ok(letter);
     }
     let answer = buttons::button(
-        buttons::id("answer", place, post),
+        Press::Answer(post).id(place),
         "Answer",
         ButtonStyle::Primary,
     );
@@ -178,7 +179,7 @@ pub async fn own_board(house: &House, place: &Place, person: &Person, post: i64)
 async fn give_up(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        match post_meant(ctx, &place, None, "quit").await? {
+        match post_meant(ctx, &place, None, Press::GiveUp).await? {
             Ok(post) => gave_up(ctx.data(), &place, &person, post).await,
             Err(question) => Ok(question),
         }
@@ -278,7 +279,7 @@ async fn erase_me(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, _) = member(ctx).await?;
         let yes = buttons::button(
-            buttons::id("erase-yes", &place, 0),
+            Press::EraseMe.id(&place),
             "Yes, erase everything",
             ButtonStyle::Danger,
         );

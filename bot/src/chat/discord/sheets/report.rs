@@ -4,8 +4,13 @@ use poise::serenity_prelude as serenity;
 use serenity::{ButtonStyle, CreateActionRow};
 
 use crate::{
-    chat::discord::{buttons, house::Opened, letter::Letter, words},
-    desk::{CheckedPosition, Place, QueueItem, Soundness, note_lines},
+    chat::discord::{
+        buttons::{self, Press, Pressed},
+        house::Opened,
+        letter::Letter,
+        words,
+    },
+    desk::{CheckedPosition, Place, QueueItem, SameChoice, Soundness, note_lines},
 };
 
 /// How many variations and tries a page shows.
@@ -67,9 +72,9 @@ pub fn page(number: u64, report: &Opened, at: usize, queue: &[QueueItem]) -> Let
         letter = letter.picture("position", picture);
     }
     if last > 0 {
+        let report = number;
         let turn = |label: &str, to: Option<usize>| {
-            let id = format!("page:{number}:{}:{label}", to.unwrap_or(at));
-            buttons::button(id, label, ButtonStyle::Secondary).disabled(to.is_none())
+            buttons::turn(|at| Pressed::Page { report, at }.id(), label, at, to)
         };
         letter = letter.row(CreateActionRow::Buttons(vec![
             turn("Previous", at.checked_sub(1)),
@@ -77,14 +82,15 @@ pub fn page(number: u64, report: &Opened, at: usize, queue: &[QueueItem]) -> Let
         ]));
     }
     if position.fresh.is_some() {
-        let choose = |label: &str, choice: &str| {
-            let id = format!("same:{number}:{at}:{choice}");
+        let choose = |label: &str, choice| {
+            let report = number;
+            let id = Pressed::Same { report, at, choice }.id();
             buttons::button(id, label, ButtonStyle::Secondary)
         };
         letter = letter.row(CreateActionRow::Buttons(vec![
-            choose("Keep the old one", "keep"),
-            choose("Take the new one", "new"),
-            choose("Keep both topics", "both"),
+            choose("Keep the old one", SameChoice::Keep),
+            choose("Take the new one", SameChoice::New),
+            choose("Keep both topics", SameChoice::Both),
         ]));
     }
     if let Some(row) = queueing(&report.place, position).filter(|_| !waits) {
@@ -193,25 +199,32 @@ fn said(position: &CheckedPosition) -> Vec<String> {
 /// A button that puts the position into the week, where that can be.
 fn queueing(place: &Place, position: &CheckedPosition) -> Option<CreateActionRow> {
     let id = position.position?;
+    let put = |anyway, again| {
+        let position = id;
+        Press::Queue {
+            position,
+            anyway,
+            again,
+        }
+        .id(place)
+    };
     let button = match position.report.verdict {
         Soundness::Illegal => return None,
         Soundness::Sound if position.posted.is_some() => buttons::button(
-            buttons::id("queue-again", place, id),
+            put(false, true),
             "Put into the week again",
             ButtonStyle::Secondary,
         ),
-        Soundness::Sound => buttons::button(
-            buttons::id("queue", place, id),
-            "Put into the week",
-            ButtonStyle::Primary,
-        ),
+        Soundness::Sound => {
+            buttons::button(put(false, false), "Put into the week", ButtonStyle::Primary)
+        }
         _ if position.posted.is_some() => buttons::button(
-            buttons::id("queue-again-anyway", place, id),
+            put(true, true),
             "Post it anyway, and again: put into the week",
             ButtonStyle::Danger,
         ),
         _ => buttons::button(
-            buttons::id("queue-anyway", place, id),
+            put(true, false),
             "Post it anyway: put into the week",
             ButtonStyle::Danger,
         ),

@@ -8,7 +8,11 @@ use serenity::{
 
 use super::report::soundness;
 use crate::{
-    chat::discord::{buttons, letter::Letter, words},
+    chat::discord::{
+        buttons::{self, Press, WeekPress},
+        letter::Letter,
+        words,
+    },
     desk::{Place, QueueItem, Soundness},
 };
 
@@ -53,22 +57,22 @@ pub fn letter(
         })
         .collect();
     let menu = CreateSelectMenu::new(
-        buttons::id("week-pick", place, 0),
+        Press::Week(WeekPress::Pick, 0).id(place),
         CreateSelectMenuKind::String { options },
     )
     .placeholder("Pick one to move, look at, post or take out");
     let mut letter = Letter::text(parts.join("\n\n")).row(CreateActionRow::SelectMenu(menu));
     if let Some(picked) = picked {
         let at = queue.iter().position(|item| item.id == picked).unwrap_or(0);
-        let act = |verb: &str, label: &str, style| {
-            buttons::button(buttons::id(verb, place, picked), label, style)
+        let act = |press, label: &str, style| {
+            buttons::button(Press::Week(press, picked).id(place), label, style)
         };
         letter = letter.row(CreateActionRow::Buttons(vec![
-            act("week-earlier", "Earlier", ButtonStyle::Secondary).disabled(at == 0),
-            act("week-later", "Later", ButtonStyle::Secondary).disabled(at + 1 == queue.len()),
-            act("week-look", "Look at it", ButtonStyle::Secondary),
-            act("week-post", "Post now", ButtonStyle::Primary),
-            act("week-out", "Take out", ButtonStyle::Danger),
+            act(WeekPress::Earlier, "Earlier", ButtonStyle::Secondary).disabled(at == 0),
+            act(WeekPress::Later, "Later", ButtonStyle::Secondary).disabled(at + 1 == queue.len()),
+            act(WeekPress::Look, "Look at it", ButtonStyle::Secondary),
+            act(WeekPress::Post, "Post now", ButtonStyle::Primary),
+            act(WeekPress::Out, "Take out", ButtonStyle::Danger),
         ]));
     }
     letter
