@@ -38,7 +38,7 @@ const BACK_RANK: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1";
 const MIDDLE: &str = "r1bqk2r/pp1n1ppp/2pbpn2/3p4/2PP4/2NBPN2/PP3PPP/R1BQK2R w KQkq - 0 1";
 
 fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("src/diagram/golden")
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("src/golden")
 }
 
 /// What is wrong with `got`, if anything.

@@ -39,6 +39,8 @@ pub(super) struct Built {
     pub troubles: Vec<Trouble>,
     /// Moves placed.
     pub placed: usize,
+    /// Defences that were left out and filled in.
+    pub assumed: usize,
     /// Moves mentioned in prose that fit nowhere and were passed over.
     pub passed_over: usize,
 }
@@ -124,6 +126,7 @@ impl<'a> Builder<'a> {
             tree: self.tree,
             troubles,
             placed: self.built.1,
+            assumed: self.assumed,
             passed_over: self.built.2,
         }
     }

@@ -148,6 +148,14 @@ pub fn read(
             built.push((new, marks));
         }
     }
+    if let Some(marks) = &stance.strange
+        && built.first().is_some_and(|(first, _)| first.assumed > 0)
+    {
+        let new = build(marks);
+        if !built.iter().any(|(known, _)| known.tree.same_as(&new.tree)) {
+            built.push((new, marks));
+        }
+    }
     // A way that makes no sense is none when another does.
     let faults = |built: &build::Built| built.troubles.len() + built.passed_over;
     let least = built.iter().map(|(built, _)| faults(built)).min();

@@ -43,6 +43,9 @@ pub enum Doubt {
 /// plan then keeps the moves that are spoken of.
 pub(super) struct Stance {
     pub plans: Vec<Vec<Mark>>,
+    /// "Ne7+ outranks Qxh7+": a word that is not known may set the two against each other. A way to take it
+    /// where the likeliest one leaves a defence out, which nobody does who goes on with the line.
+    pub strange: Option<Vec<Mark>>,
     /// What may be all that is claimed, since words stand before it: looked at only where the likeliest way
     /// would be charged.
     pub guards: Vec<Vec<Mark>>,
@@ -699,14 +702,45 @@ impl<'a> Reader<'a> {
                 plans.push(only);
             }
         }
+        let strange = (1..count).find(|&at| self.strangely_joined(at)).map(|at| {
+            let mut only = plans[0].clone();
+            let later = self.stretches[at..].iter().filter(|s| firm(s.said));
+            later
+                .flat_map(|s| &s.pieces)
+                .for_each(|&i| only[i] = Mark::Drop);
+            only
+        });
         plans.truncate(4);
         let guards = self.guards(&plans[0]);
         Stance {
             plans,
+            strange,
             guards,
             doubt: None,
             otherwise,
         }
+    }
+
+    /// Whether a stretch follows the solver's move before it with nothing but unknown words between them.
+    fn strangely_joined(&self, at: usize) -> bool {
+        let firm = |s: &Stretch| matches!(s.said, Said::Claimed | Said::Preferred);
+        let (before, here) = (&self.stretches[at - 1], &self.stretches[at]);
+        let last = before
+            .pieces
+            .iter()
+            .rposition(|&i| is_move(&self.pieces[i]));
+        let unknown = |item: &&Item| matches!(item, Item::Word(Word::Other));
+        let between = self.between(at);
+        firm(before)
+            && firm(here)
+            && before.sentence == here.sentence
+            && here
+                .pieces
+                .first()
+                .is_some_and(|&i| label(&self.pieces[i]).is_none())
+            && last.is_some_and(|k| !self.is_defence(&before.pieces, k))
+            && !between.is_empty()
+            && between.iter().all(unknown)
     }
 
     /// Plans that begin with a later claim, where words stand between it and the first: "Qxh7+ first is the
@@ -775,6 +809,7 @@ impl<'a> Reader<'a> {
         }
         Stance {
             plans: vec![marks],
+            strange: None,
             guards: Vec::new(),
             doubt,
             otherwise: None,
