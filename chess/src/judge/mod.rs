@@ -110,7 +110,7 @@ pub struct Judgement {
 /// at the start. `None` only with [`Setting::Talk`], when the message is no answer.
 ///
 /// ```
-/// use sealed_move_chess::{Budget, Stipulation, check, judge::*, parse_fen};
+/// use sealed_move_chess::{Budget, Language, Stipulation, check, judge::*, parse_fen};
 ///
 /// let position = parse_fen("r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1").unwrap().position;
 /// let budget = Budget::unlimited();
