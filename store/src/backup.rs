@@ -45,10 +45,26 @@ impl Store {
     /// # Errors
     /// When the store cannot be written, and [`StoreError::Busy`] when another program reads without end.
     pub async fn scrub(&self) -> Result<(), StoreError> {
+        self.tend(scrub).await
+    }
+
+    /// Moves what the write-ahead log holds into the file and empties the log. Closing the store does so,
+    /// too; a program that ends while work in hand still holds the store asks for it.
+    ///
+    /// # Errors
+    /// When the store cannot be written, and [`StoreError::Busy`] when another program reads without end.
+    pub async fn fold_log(&self) -> Result<(), StoreError> {
+        self.tend(fold_log).await
+    }
+
+    async fn tend(
+        &self,
+        work: fn(&Connection) -> Result<(), StoreError>,
+    ) -> Result<(), StoreError> {
         let (answer, result) = oneshot::channel();
         let path = self.path().to_path_buf();
         self.send_write(Box::new(move |sql| {
-            let _ = answer.send(scrub(sql).map_err(|error| error.at(&path)));
+            let _ = answer.send(work(sql).map_err(|error| error.at(&path)));
         }))?;
         result.await.unwrap_or(Err(StoreError::Stopped))
     }
@@ -58,6 +74,10 @@ fn scrub(sql: &Connection) -> Result<(), StoreError> {
     // Secure deletion blanks a deleted cell, not the copies that rebalancing left in unused parts of a
     // page; only writing the file anew is sure to lose those.
     sql.execute_batch("VACUUM")?;
+    fold_log(sql)
+}
+
+fn fold_log(sql: &Connection) -> Result<(), StoreError> {
     // Waits, for as long as the busy timeout says, for readers of the older state.
     let busy: bool = sql.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get(0))?;
     if busy {
@@ -262,6 +282,29 @@ mod tests {
         writing.join().unwrap();
         assert!(sizes.is_sorted() && !sizes.is_empty());
         assert!(!with_suffix(&to, ".partial").exists());
+    }
+
+    #[test]
+    fn the_log_is_folded_into_a_store_that_stays_open() {
+        let f = Fixture::new();
+        let group = f.group;
+        f.write(move |tx| {
+            let member = tx.upsert_member(group, "1", "x", at(0))?;
+            tx.insert_talk(group, member, "words of a member", at(0))
+        });
+        let holds = |path: &Path| {
+            let bytes = fs::read(path).unwrap();
+            bytes.windows(17).any(|part| part == b"words of a member")
+        };
+        let log = with_suffix(f.store.path(), "-wal");
+        assert!(holds(&log) && !holds(f.store.path()));
+        tokio::runtime::Builder::new_current_thread()
+            .build()
+            .unwrap()
+            .block_on(f.store.fold_log())
+            .unwrap();
+        assert!(holds(f.store.path()));
+        assert_eq!(fs::metadata(&log).unwrap().len(), 0);
     }
 
     #[test]

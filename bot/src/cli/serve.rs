@@ -68,7 +68,10 @@ pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<Outcome
                 .filter(|api| !api.is_empty()),
             message_content: config.discord.message_content,
         };
-        supervisor.add(Arc::new(discord::DiscordService::new(desk, options)));
+        supervisor.add(Arc::new(discord::DiscordService::new(
+            desk.clone(),
+            options,
+        )));
     }
     anyhow::ensure!(
         supervisor.has_chats(),
@@ -86,6 +89,10 @@ pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<Outcome
         end = supervisor.run(requests) => end,
         failed = signals => return failed,
     };
+    // A proof still being worked out holds the store open; its log is emptied all the same.
+    if let Err(error) = desk.put_away().await {
+        tracing::warn!("the store's log stays beside it: {error}");
+    }
     match end {
         End::Stopped => Ok(Outcome::Fine),
         End::BrokenOff => Ok(Outcome::Wanting),

@@ -79,6 +79,14 @@ impl Desk {
         sealed_move_store::to_seconds(self.inner.clock.now())
     }
 
+    /// Brings all that was written into the store's file, for a program that is about to end.
+    ///
+    /// # Errors
+    /// When the store cannot be written. What was written is kept beside it all the same.
+    pub async fn put_away(&self) -> Done<()> {
+        Ok(self.inner.store.fold_log().await?)
+    }
+
     /// The desk's limits.
     pub fn options(&self) -> &DeskOptions {
         &self.inner.options
