@@ -159,14 +159,15 @@ impl Db<'_> {
         self.posts_in(group, PostState::Open)
     }
 
-    /// A group's open posts of which something is still missing in the chat, the oldest first.
+    /// A group's posts that are open or being closed and of which something is still missing in the chat,
+    /// the oldest first.
     ///
     /// # Errors
     /// When the store cannot be read.
     pub fn half_sent_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
-                "{SELECT} WHERE o.group_id = ?1 AND o.state = 'open' AND o.half_sent = 1
+                "{SELECT} WHERE o.group_id = ?1 AND o.state IN ('open', 'closing') AND o.half_sent = 1
                  ORDER BY o.number"
             ),
             [group],
@@ -317,14 +318,16 @@ impl Tx<'_> {
         )
     }
 
-    /// Records that nothing of an open post is missing any more, and the thread it has.
+    /// Records that nothing of a post is missing any more, and the thread it has. It may have been closed in
+    /// the meantime.
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_whole(&self, post: i64, thread: Option<&str>) -> Result<(), StoreError> {
         self.step(
             post,
-            "UPDATE posts SET half_sent = 0, thread = ?2 WHERE id = ?1 AND state = 'open'",
+            "UPDATE posts SET half_sent = 0, thread = ?2
+             WHERE id = ?1 AND state IN ('open', 'closing')",
             params![post, thread],
         )
     }
@@ -522,6 +525,24 @@ mod tests {
                 whole.thread.as_deref()
             ),
             (false, Some("msg"), Some("thr"))
+        );
+        assert!(f.read(move |db| db.half_sent_posts(group)).is_empty());
+    }
+
+    #[test]
+    fn a_post_that_is_closed_before_it_is_whole_still_gets_its_thread() {
+        let f = Fixture::new();
+        let group = f.group;
+        let item = f.write(move |tx| queue(tx, group, 1))[0];
+        let post = f.write(move |tx| tx.intend_post(&new_post(item, "n1", 10)));
+        f.write(move |tx| tx.mark_post_half_sent(post, at(11), Some("msg")));
+        f.write(move |tx| tx.mark_post_closing(post));
+        assert_eq!(f.read(move |db| db.half_sent_posts(group)).len(), 1);
+        f.write(move |tx| tx.mark_post_whole(post, Some("thr")));
+        let whole = f.read(move |db| db.post(post)).unwrap();
+        assert_eq!(
+            (whole.state, whole.thread.as_deref()),
+            (PostState::Closing, Some("thr"))
         );
         assert!(f.read(move |db| db.half_sent_posts(group)).is_empty());
     }

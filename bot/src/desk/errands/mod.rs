@@ -141,7 +141,11 @@ impl Desk {
                         delivered.message.as_deref(),
                         delivered.thread.as_deref(),
                     )?),
-                    Some(kept) if kept.state == PostState::Open && kept.half_sent => {
+                    // A coach may have closed it in the meantime; its thread is told of the solution.
+                    Some(kept)
+                        if matches!(kept.state, PostState::Open | PostState::Closing)
+                            && kept.half_sent =>
+                    {
                         Ok(tx.mark_post_whole(post, delivered.thread.as_deref())?)
                     }
                     _ => Ok(()),

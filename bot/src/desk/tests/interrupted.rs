@@ -235,3 +235,38 @@ async fn what_came_before_the_crash_is_judged_before_what_comes_after() {
         .expect("read");
     assert_eq!(via.last().map(|of| of.reply.via), Some(Via::Answer));
 }
+
+#[tokio::test]
+async fn a_post_closed_between_its_message_and_its_thread_is_revealed_in_the_thread() {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    club.fill(&club.place, 1).await;
+    club.desk
+        .post_now(&club.place, &club.coach, None)
+        .await
+        .expect("noted");
+    let errand = club.errand().await.expect("a post");
+    let ErrandKind::Post { sheet, .. } = &errand.kind else {
+        panic!("{errand:?}");
+    };
+    club.desk
+        .step_done(&errand, Step::Post(0), Some("message"))
+        .await
+        .expect("written down");
+    club.desk
+        .close_now(&club.place, &club.coach, sheet.post)
+        .await
+        .expect("closed");
+    let delivered = Delivered {
+        message: Some("message".into()),
+        thread: Some("thread".into()),
+    };
+    club.desk
+        .errand_done(&errand, &delivered)
+        .await
+        .expect("written down");
+    let reveal = club.errand().await.expect("a reveal");
+    let ErrandKind::Reveal { sheet, .. } = &reveal.kind else {
+        panic!("{reveal:?}");
+    };
+    assert_eq!(sheet.post.thread.as_deref(), Some("thread"));
+}
