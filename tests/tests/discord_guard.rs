@@ -4,6 +4,7 @@ use sealed_move_tests::{
     club::{BACK_RANK, Club, SMOTHERED},
     discord::{
         commands::Given,
+        people::Someone,
         permissions as may,
         world::{Message, World},
     },
@@ -104,6 +105,42 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
                 .map(|_| ())
         })
         .await;
+
+    // What waits is kept, so its writer may see it and have it erased, and so may the coach on their word.
+    let kept = async |who: &Someone, line: &str, given: &[(&str, Given)]| {
+        let seen = who.command(club.channel, line, given).await;
+        let world = discord.world();
+        let file = seen.messages[0]
+            .attachments
+            .first()
+            .map(|id| &world.files[id]);
+        file.map(|file| String::from_utf8(file.bytes.clone()).expect("text"))
+    };
+    let una = club.member("Una");
+    let id = una.say(thread, "is it Rd6?");
+    gone(&club, id).await;
+    told(&club, una.id, 0).await;
+    let mine = kept(&una, "study my-data", &[]).await.expect("a file");
+    assert!(mine.contains("is it Rd6?"), "{mine}");
+    let seen = una.command(club.channel, "study erase-me", &[]).await;
+    let seen = una.press(seen.message(), "Yes, erase everything").await;
+    assert!(seen.text().contains("is erased"), "{}", seen.text());
+    assert_eq!(kept(&una, "study my-data", &[]).await, None);
+    let form = una.press(post.id, "Answer").await;
+    una.submit(&form, &["Rd7"]).await;
+    let id = una.say(thread, "is it Rd5?");
+    gone(&club, id).await;
+    let who = [("who", Given::User(una.id))];
+    let theirs = kept(&club.coach, "coach member data", &who).await;
+    assert!(theirs.expect("a file").contains("is it Rd5?"));
+    let seen = club
+        .coach
+        .command(club.channel, "coach member erase", &who)
+        .await;
+    club.coach
+        .press(seen.message(), "Yes, erase everything")
+        .await;
+    assert_eq!(kept(&una, "study my-data", &[]).await, None);
 
     // The question survives a restart.
     let zoe = club.member("Zoe");

@@ -10,9 +10,10 @@ use super::{
     attempt::{self, GaveUp},
     convert,
     deeds::did,
-    error::{DeskError, Done, bad_request, not_allowed, not_found},
+    error::{Done, bad_request, not_allowed, not_found},
     handle::{SHUT_OUT, coached, coaching, group_at, member_of},
     names,
+    privacy::exported,
     replies::local,
     text,
 };
@@ -360,10 +361,7 @@ impl Desk {
             let Some(kept) = tx.kept_of(step.member.id)? else {
                 return not_found("There is no such member in this group (any more).");
             };
-            let json = serde_json::to_value(kept).map_err(|error| {
-                DeskError::Store(format!("what is kept cannot be written out ({error})"))
-            })?;
-            Ok((step.member.name.clone(), json))
+            Ok((step.member.name.clone(), exported(tx, kept)?))
         })
         .await
     }

@@ -66,7 +66,7 @@ impl Desk {
 
 /// What is kept, with the points of each verdict that counts as they were counted; what the judge gave
 /// before the prices of tries and hints stands beside them.
-fn exported(db: &Db<'_>, kept: KeptPerson) -> Done<Value> {
+pub(super) fn exported(db: &Db<'_>, kept: KeptPerson) -> Done<Value> {
     let mut counted: HashMap<i64, f64> = HashMap::new();
     for attempt in &kept.attempts {
         let Attempt {
@@ -82,9 +82,7 @@ fn exported(db: &Db<'_>, kept: KeptPerson) -> Done<Value> {
         }
     }
     let mut out = serde_json::to_value(kept).map_err(|error| {
-        DeskError::Store(format!(
-            "what is kept of you cannot be written out ({error})"
-        ))
+        DeskError::Store(format!("what is kept cannot be written out ({error})"))
     })?;
     let replies = out.get_mut("replies").and_then(Value::as_array_mut);
     for reply in replies.into_iter().flatten() {

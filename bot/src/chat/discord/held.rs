@@ -11,6 +11,7 @@ use std::collections::VecDeque;
 use chrono::{DateTime, TimeDelta, Utc};
 use poise::serenity_prelude as serenity;
 use serde::{Deserialize, Serialize};
+use serde_json::{Value, json};
 use serenity::{ButtonStyle, ChannelId, CreateActionRow, MessageId, ReactionType, UserId};
 
 use super::{
@@ -50,6 +51,12 @@ pub struct Waiting {
     /// Whether it was taken out of sight.
     hidden: bool,
     since: DateTime<Utc>,
+}
+
+impl Waiting {
+    fn is_of(&self, place: &Place, user: &str) -> bool {
+        self.place == *place && self.user.to_string() == user
+    }
 }
 
 /// All that wait, and the ids of those that were settled, which are not asked about again.
@@ -144,13 +151,31 @@ pub async fn forget(house: &House, message: MessageId) {
     }
 }
 
-/// Forgets all that waits of a member who is erased.
-pub async fn erase(house: &House, place: &Place, user: &str) {
-    if house
-        .with_shelf(|shelf| shelf.settle(|it| it.place == *place && it.user.to_string() == user))
-    {
+/// Forgets all that waits of people who are erased.
+pub async fn erase(house: &House, place: &Place, users: &[String]) {
+    let theirs = |it: &Waiting| users.iter().any(|user| it.is_of(place, user));
+    if house.with_shelf(|shelf| shelf.settle(theirs)) {
         remember(house).await;
     }
+}
+
+/// Whether something waits of a person.
+pub fn waits(house: &House, place: &Place, user: &str) -> bool {
+    house.with_shelf(|shelf| shelf.waiting.iter().any(|it| it.is_of(place, user)))
+}
+
+/// Puts what waits of a person into what is kept of them.
+pub fn with_waiting(house: &House, place: &Place, user: &str, mut kept: Value) -> Value {
+    let waiting: Vec<Value> = house.with_shelf(|shelf| {
+        let theirs = shelf.waiting.iter().filter(|it| it.is_of(place, user));
+        theirs
+            .map(|it| json!({ "text": it.text, "written_at": it.since }))
+            .collect()
+    });
+    if let Some(kept) = kept.as_object_mut() {
+        kept.insert("waits_for_your_word".into(), waiting.into());
+    }
+    kept
 }
 
 /// Whether a message was asked about before.

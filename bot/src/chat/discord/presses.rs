@@ -129,7 +129,8 @@ async fn done(
         }
         Press::EraseMe => study::erased(house, place, &person).await,
         Press::EraseMember(member) => {
-            desk.erase_member(place, &person, member).await?;
+            let users = desk.erase_member(place, &person, member).await?;
+            held::erase(house, place, &users).await;
             Ok(Letter::text(
                 "Everything that was kept of them in this group is erased.",
             ))

@@ -298,6 +298,13 @@ async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
         (name.as_str(), &kept["replies"][0]["text"]),
         ("Ana", &"Rd7".into())
     );
+    // It is what they would be given themselves, points as they are counted.
+    let points = &kept["replies"][0]["verdicts"][0];
+    assert_eq!(
+        (&points["points"], &points["points_before_prices"]),
+        (&0.0.into(), &0.0.into()),
+        "{kept}"
+    );
     desk.let_back(place, &club.coach, ana).await.expect("back");
     assert_eq!(
         answer(&club, "Ana", post, "m3", "Rxd8+").await.verdict,

@@ -16,7 +16,7 @@ use crate::{
         sheets::{tables, verdict},
         talk, words,
     },
-    desk::{Person, Place, Taken},
+    desk::{DeskError, Person, Place, Taken},
 };
 
 /// For members: answer, hints, your own standing
@@ -263,7 +263,15 @@ async fn points(ctx: Ctx<'_>) -> Answer<()> {
 async fn my_data(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        let kept = ctx.data().desk.kept_of_me(&place, &person).await?;
+        let house = ctx.data();
+        let kept = match house.desk.kept_of_me(&place, &person).await {
+            // Of somebody new a message may wait and nothing else be kept.
+            Err(DeskError::NotFound(_)) if held::waits(house, &place, &person.user) => {
+                serde_json::json!({})
+            }
+            kept => kept?,
+        };
+        let kept = held::with_waiting(house, &place, &person.user, kept);
         let text = serde_json::to_vec_pretty(&kept).map_err(|e| Oops::Said(e.to_string()))?;
         Ok(Letter::text(
             "Everything that is kept of you in this group. To have it erased, use /study erase-me.",
@@ -291,8 +299,11 @@ async fn erase_me(ctx: Ctx<'_>) -> Answer<()> {
 
 /// Erases, and says so.
 pub async fn erased(house: &House, place: &Place, person: &Person) -> Answer<Letter> {
-    house.desk.erase_me(place, person).await?;
-    held::erase(house, place, &person.user).await;
+    match house.desk.erase_me(place, person).await {
+        Err(DeskError::NotFound(_)) if held::waits(house, place, &person.user) => {}
+        erased => erased?,
+    }
+    held::erase(house, place, std::slice::from_ref(&person.user)).await;
     Ok(Letter::text(
         "Everything that was kept of you in this group is erased.",
     ))
