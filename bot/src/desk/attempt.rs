@@ -69,6 +69,7 @@ pub(super) struct Work {
     pub attempt: Option<Attempt>,
     /// What stood after each reply, by its id, in their order.
     pub after: Vec<(i64, After)>,
+    hints: Vec<Hint>,
     off: Off,
     prices: Prices,
 }
@@ -129,6 +130,19 @@ impl Work {
             shown: self.off.shown || step >= HINT_STEPS,
             ..self.off
         })
+    }
+
+    /// The hint step that comes next, from 1, on the move of the line that is the member's to make.
+    pub fn next_step(&self) -> u8 {
+        let played = self
+            .attempt
+            .as_ref()
+            .map_or(0, |attempt| attempt.line.len());
+        let taken = self
+            .hints
+            .iter()
+            .filter(|hint| usize::from(hint.ply) == played);
+        taken.map(|hint| hint.step).max().unwrap_or(0) + 1
     }
 
     fn best(&self, off: Off) -> f64 {
@@ -314,6 +328,7 @@ fn replay(
             ..attempt
         }),
         after,
+        hints: hints.to_vec(),
         off: off.hints(hints, |_| true),
         prices,
     }

@@ -1,16 +1,14 @@
 //! Hints in three steps, each recorded before it is given, and giving up.
 
-use sealed_move_store::{AttemptState, Db, Group, Post};
+use sealed_move_store::{AttemptState, Group, Post};
 
 use super::{
-    Desk, HintSheet, Person, Place,
-    attempt::{self, Work},
-    convert,
+    Desk, HintSheet, Person, Place, attempt, convert,
     error::{Done, bad_request},
     handle::{group_at, member, post_of},
     posting::takes_replies,
     replies::{line_before, local},
-    telling::{HintPrice, hint_price},
+    telling::next_hint,
 };
 use crate::chess::judge::{self, HINT_STEPS};
 
@@ -92,7 +90,7 @@ impl Desk {
                     .next_hint(post.id, member, ply, HINT_STEPS, now)?
                     .unwrap_or(HINT_STEPS);
                 let work = attempt::settle(tx, &post, member)?;
-                Ok((step, hint_price(&work, step + 1)))
+                Ok((step, next_hint(&work)))
             })
             .await?;
         Ok(HintSheet {
@@ -195,18 +193,6 @@ impl Desk {
         })
         .await
     }
-}
-
-/// What the next hint takes off at a post, and which step it is.
-pub(super) fn next_hint(
-    db: &Db<'_>,
-    post: &Post,
-    member: i64,
-    work: &Work,
-) -> Done<(u8, HintPrice)> {
-    let line = line_before(&db.replies_of(post.id, member)?, None);
-    let step = db.hint_count_at(post.id, member, ply(&line))? + 1;
-    Ok((step, hint_price(work, step)))
 }
 
 /// The half-move of the line that is the member's to make.

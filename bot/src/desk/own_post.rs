@@ -6,10 +6,11 @@ use super::{
     Desk, OwnPost, OwnState, Person, Place, attempt, convert,
     error::{Done, not_found},
     handle::{group_at, post_of},
-    hints::next_hint,
     posting::takes_replies,
     replies::{local, over},
-    standing, text,
+    standing,
+    telling::next_hint,
+    text,
 };
 use crate::chess::judge::HINT_STEPS;
 
@@ -30,7 +31,7 @@ impl Desk {
                 // Nobody has this id, so that a visitor has the work of who did nothing.
                 let member = member.unwrap_or(0);
                 let work = attempt::work(db, &post, member)?;
-                let (next, price) = next_hint(db, &post, member, &work)?;
+                let price = next_hint(&work);
                 let live = takes_replies(&post, now) && !over(work.state());
                 let points = text::points(work.points());
                 let line = work
@@ -69,7 +70,7 @@ impl Desk {
                         String::new()
                     },
                     hint_costs: live && price.costs,
-                    more_hints: live && next <= HINT_STEPS,
+                    more_hints: live && work.next_step() <= HINT_STEPS,
                     live,
                     board: None,
                 };

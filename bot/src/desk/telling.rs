@@ -132,8 +132,13 @@ pub(super) struct HintPrice {
     pub costs: bool,
 }
 
-/// The price of hint `step` (from 1) to a member with this work; of one that was taken already, nothing.
-pub(super) fn hint_price(work: &Work, step: u8) -> HintPrice {
+/// What the next hint takes off a member's work.
+pub(super) fn next_hint(work: &Work) -> HintPrice {
+    hint_price(work, work.next_step())
+}
+
+/// The price of hint `step` (from 1); of one that was taken already, nothing.
+fn hint_price(work: &Work, step: u8) -> HintPrice {
     if step > HINT_STEPS {
         return HintPrice {
             sentence: "You have taken every hint there is for this move.".into(),

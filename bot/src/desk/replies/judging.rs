@@ -17,10 +17,8 @@ use crate::desk::{
     attempt::{self, After, Work},
     convert,
     error::{Done, bad_request},
-    hints::next_hint,
     posting::takes_replies,
-    standing,
-    telling::{self, HintPrice},
+    standing, telling,
     text::LONGEST_REPLY,
 };
 use crate::diagram::Diagram;
@@ -114,7 +112,7 @@ impl Desk {
         kept: Kept,
         problem: &Problem,
         judgement: Judgement,
-        Worth { work, after, hint }: Worth,
+        Worth { work, after }: Worth,
     ) -> Done<VerdictSheet> {
         let ended = kept.ended();
         let message = match ended {
@@ -150,7 +148,7 @@ impl Desk {
             },
             your_move: judgement.verdict == Verdict::OnTheWay && ended.is_none(),
             over: over(work.state()),
-            hint_label: hint.label,
+            hint_label: telling::next_hint(&work).label,
             points: work.points(),
             readings: match ended {
                 None => judgement.readings,
@@ -230,8 +228,7 @@ impl Desk {
         let (after, hint) = self
             .read(move |db| {
                 let work = attempt::work(db, &post, member)?;
-                let (_, hint) = next_hint(db, &post, member, &work)?;
-                Ok((work.after_reply(reply), hint))
+                Ok((work.after_reply(reply), telling::next_hint(&work)))
             })
             .await?;
         let picture = match picture {
@@ -290,8 +287,6 @@ pub(in crate::desk) struct Worth {
     work: Work,
     /// What stood after the reply.
     after: Option<After>,
-    /// The hint that could be taken next.
-    hint: HintPrice,
 }
 
 impl Ruling {
@@ -341,11 +336,9 @@ impl Ruling {
             .reply(reply.id)?
             .map_or(reply.member_id, |kept| kept.member_id);
         let work = attempt::settle(tx, post, member)?;
-        let (_, hint) = next_hint(tx, post, member, &work)?;
         Ok(Worth {
             after: work.after_reply(reply.id),
             work,
-            hint,
         })
     }
 }
