@@ -65,7 +65,9 @@ pub(super) struct Builder<'a> {
     assumed: usize,
     /// What is shown of a line that is no part of the answer.
     shadow: Option<Shadow>,
-    built: (Vec<Trouble>, usize, usize),
+    troubles: Vec<Trouble>,
+    placed: usize,
+    passed_over: usize,
     /// Men spoken of where they stand, before any move: "the knight on d5 is strong". No trouble where a
     /// move follows.
     spoken_of: Vec<Trouble>,
@@ -103,7 +105,9 @@ impl<'a> Builder<'a> {
             tries: 0,
             assumed: 0,
             shadow: None,
-            built: (Vec::new(), 0, 0),
+            troubles: Vec::new(),
+            placed: 0,
+            passed_over: 0,
             spoken_of: Vec::new(),
         }
     }
@@ -111,23 +115,22 @@ impl<'a> Builder<'a> {
     /// Builds the tree; `marks` say of each item whether it belongs to the answer.
     pub fn run(mut self, pieces: &[Piece], marks: &[Mark]) -> Built {
         let mut i = 0;
-        while i < pieces.len() && self.built.0.len() < MOST_TROUBLES && self.tries < MOST_TRIES {
+        while i < pieces.len() && self.troubles.len() < MOST_TROUBLES && self.tries < MOST_TRIES {
             i = match marks[i] {
                 Mark::Keep => self.step(pieces, marks, i),
                 Mark::Drop => i + 1,
                 Mark::Aside { line, loose } => self.aside(pieces, marks, i, line, loose),
             };
         }
-        let mut troubles = self.built.0;
-        if self.built.1 == 0 {
-            troubles.splice(..0, self.spoken_of);
+        if self.placed == 0 {
+            self.troubles.splice(..0, self.spoken_of);
         }
         Built {
             tree: self.tree,
-            troubles,
-            placed: self.built.1,
+            troubles: self.troubles,
+            placed: self.placed,
             assumed: self.assumed,
-            passed_over: self.built.2,
+            passed_over: self.passed_over,
         }
     }
 
@@ -161,7 +164,7 @@ impl<'a> Builder<'a> {
                 }
             });
             let defence =
-                fit.is_some_and(|(node, _)| self.turn(node) != self.solver) && self.built.1 > 0;
+                fit.is_some_and(|(node, _)| self.turn(node) != self.solver) && self.placed > 0;
             let position = fit.map(|(node, mv)| {
                 let mut position = self.tree.node(node).position.clone();
                 position.play_unchecked(mv);
@@ -281,12 +284,12 @@ impl<'a> Builder<'a> {
             Item::Comma => self.then = true,
             Item::Any => self.any = true,
             // "the queen on h4te is loose, Ne2+"
-            Item::Garbled if self.built.1 == 0 && self.label.is_none() && in_words(pieces, i) => {
+            Item::Garbled if self.placed == 0 && self.label.is_none() && in_words(pieces, i) => {
                 self.trouble(piece, TroubleKind::Garbled, String::new(), Vec::new(), None);
                 self.speaks_of();
             }
             Item::Garbled => {
-                if self.built.1 == 0 || self.label.is_some() || self.prose == 0 {
+                if self.placed == 0 || self.label.is_some() || self.prose == 0 {
                     self.trouble(piece, TroubleKind::Garbled, String::new(), Vec::new(), None);
                 } else {
                     self.prose += 1;
@@ -416,7 +419,7 @@ impl<'a> Builder<'a> {
             return next;
         }
         if self.follows_shadow(&written)
-            || (self.built.1 > 0 && is_bare_capture(&written, self.text[pieces[i].start]))
+            || (self.placed > 0 && is_bare_capture(&written, self.text[pieces[i].start]))
         {
             self.label = None;
             return next;
@@ -426,13 +429,13 @@ impl<'a> Builder<'a> {
             start: pieces[i].start,
             end: pieces[next - 1].end,
         };
-        if self.prose > 0 && self.built.1 > 0 && self.label.is_none() {
-            self.built.2 += 1;
+        if self.prose > 0 && self.placed > 0 && self.label.is_none() {
+            self.passed_over += 1;
             return next;
         }
         let at = candidates.first().and_then(|f| f.first()).copied();
         if unclear.is_none()
-            && self.built.1 == 0
+            && self.placed == 0
             && self.label.is_none()
             && (self.stands_there(pieces, i, &written)
                 || (written.shapes.iter().any(|s| s.lone_square().is_some())
@@ -461,7 +464,7 @@ impl<'a> Builder<'a> {
 
     /// Takes the last trouble for something that is only spoken of.
     fn speaks_of(&mut self) {
-        let spoken_of = self.built.0.pop();
+        let spoken_of = self.troubles.pop();
         if self.spoken_of.len() < MOST_TROUBLES {
             self.spoken_of.extend(spoken_of);
         }
@@ -554,7 +557,7 @@ impl<'a> Builder<'a> {
             }
         }
         out.push(frontier);
-        if self.brk != Break::None || self.built.1 == 0 {
+        if self.brk != Break::None || self.placed == 0 {
             out.extend(path.iter().rev().skip(1).take(FAR).map(|&node| vec![node]));
         }
         out
@@ -633,7 +636,7 @@ impl<'a> Builder<'a> {
         let [head] = self.frontier[..] else {
             return false;
         };
-        if self.turn(head) == self.solver || self.built.1 == 0 || self.assumed >= MOST_ASSUMED {
+        if self.turn(head) == self.solver || self.placed == 0 || self.assumed >= MOST_ASSUMED {
             return false;
         }
         // A defence that only nearly exists is a mistake in the defence, not one left out.
@@ -649,7 +652,7 @@ impl<'a> Builder<'a> {
 
     /// Whether the first move in a bracket is another of the solver's where one is written already.
     fn other_in_bracket(&mut self, candidates: &[Vec<NodeId>], written: &Written) -> bool {
-        if self.brk != Break::Paren || self.outer.is_empty() || self.built.1 == 0 {
+        if self.brk != Break::Paren || self.outer.is_empty() || self.placed == 0 {
             return false;
         }
         for &node in candidates.iter().flatten() {
@@ -707,11 +710,11 @@ impl<'a> Builder<'a> {
         } else {
             self.frontier = placed;
         }
-        if self.built.1 == 0 {
+        if self.placed == 0 {
             // Moves mentioned before the first that could be meant were talk.
-            self.built.0.clear();
+            self.troubles.clear();
         }
-        self.built.1 += 1;
+        self.placed += 1;
         self.label = None;
         self.brk = Break::None;
         self.stopped = false;
@@ -767,7 +770,7 @@ impl<'a> Builder<'a> {
             .or(self.frontier.first().copied())
             .unwrap_or(self.tree.cursor());
         let written: String = self.text[piece.start..piece.end].iter().collect();
-        self.built.0.push(Trouble {
+        self.troubles.push(Trouble {
             kind,
             written: written.trim().to_owned(),
             at: node,

@@ -67,6 +67,13 @@ pub(super) enum Said {
     Asked,
 }
 
+impl Said {
+    /// Whether it is claimed.
+    fn claims(self) -> bool {
+        matches!(self, Self::Claimed | Self::Preferred)
+    }
+}
+
 /// Moves in a row with nothing but numbers between them.
 struct Stretch {
     pieces: Vec<usize>,
@@ -324,7 +331,7 @@ impl<'a> Reader<'a> {
                 self.stretches[here].said = now;
             }
             let after = self.stretches[here].said;
-            if link.but && matches!(after, Said::Claimed | Said::Preferred) {
+            if link.but && after.claims() {
                 match now {
                     Said::Former => self.stretches[before].said = Said::Rejected,
                     Said::Claimed if after == Said::Preferred => {
@@ -544,10 +551,9 @@ impl<'a> Reader<'a> {
                 continue;
             }
             let pieces = self.stretches[s].pieces.clone();
-            let claim_later = self.stretches[s + 1..].iter().any(|later| {
-                matches!(later.said, Said::Claimed | Said::Preferred)
-                    && (!later.bracket || self.stretches[s].bracket)
-            });
+            let claim_later = self.stretches[s + 1..]
+                .iter()
+                .any(|later| later.said.claims() && (!later.bracket || self.stretches[s].bracket));
             let mut k = 0;
             while k < pieces.len() {
                 let at = pieces[k];
@@ -595,11 +601,10 @@ impl<'a> Reader<'a> {
                 }
             }
         }
-        let firm = |said: Said| matches!(said, Said::Claimed | Said::Preferred);
         // A stretch that is cut from its first move on claims nothing.
         let doc_claims = |stretches: &[Stretch], marks: &[Mark], cuts: &[(usize, usize, usize)]| {
             stretches.iter().enumerate().any(|(s, stretch)| {
-                firm(stretch.said)
+                stretch.said.claims()
                     && stretch.pieces.iter().enumerate().any(|(k, &i)| {
                         is_move(&self.pieces[i])
                             && marks[i] == Mark::Keep
@@ -629,7 +634,7 @@ impl<'a> Reader<'a> {
         // What is rejected, asked or thought of belongs to no answer.
         let mut runs: Option<(usize, u16)> = None;
         for stretch in &self.stretches {
-            if firm(stretch.said) {
+            if stretch.said.claims() {
                 runs = None;
                 continue;
             }
@@ -686,7 +691,7 @@ impl<'a> Reader<'a> {
         if let Some(last) = self
             .stretches
             .iter()
-            .rposition(|s| s.concludes && firm(s.said))
+            .rposition(|s| s.concludes && s.said.claims())
         {
             let number = self.stretches[last]
                 .pieces
@@ -694,7 +699,7 @@ impl<'a> Reader<'a> {
                 .and_then(|&i| label(&self.pieces[i]));
             let before = self.stretches[..last]
                 .iter()
-                .filter(|s| firm(s.said))
+                .filter(|s| s.said.claims())
                 .flat_map(|s| &s.pieces);
             let mut only = plans[0].clone();
             before.for_each(|&i| only[i] = Mark::Drop);
@@ -704,7 +709,7 @@ impl<'a> Reader<'a> {
         }
         let strange = (1..count).find(|&at| self.strangely_joined(at)).map(|at| {
             let mut only = plans[0].clone();
-            let later = self.stretches[at..].iter().filter(|s| firm(s.said));
+            let later = self.stretches[at..].iter().filter(|s| s.said.claims());
             later
                 .flat_map(|s| &s.pieces)
                 .for_each(|&i| only[i] = Mark::Drop);
@@ -721,18 +726,19 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// Whether a stretch follows the solver's move before it with nothing but unknown words between them.
+    /// Whether a stretch follows the solver's move before it with nothing between them but words that are
+    /// unknown, or that lead to no move.
     fn strangely_joined(&self, at: usize) -> bool {
-        let firm = |s: &Stretch| matches!(s.said, Said::Claimed | Said::Preferred);
         let (before, here) = (&self.stretches[at - 1], &self.stretches[at]);
         let last = before
             .pieces
             .iter()
             .rposition(|&i| is_move(&self.pieces[i]));
-        let unknown = |item: &&Item| matches!(item, Item::Word(Word::Other));
+        // "I prefer Ne7+ to Qxh7+"
+        let unknown = |item: &&Item| matches!(item, Item::Word(Word::Other | Word::To));
         let between = self.between(at);
-        firm(before)
-            && firm(here)
+        before.said.claims()
+            && here.said.claims()
             && before.sentence == here.sentence
             && here
                 .pieces
@@ -746,36 +752,44 @@ impl<'a> Reader<'a> {
     /// Plans that begin with a later claim, where words stand between it and the first: "Qxh7+ first is the
     /// trap. Ne7+". The last one first.
     fn guards(&self, marks: &[Mark]) -> Vec<Vec<Mark>> {
-        let claimed = |s: &Stretch| matches!(s.said, Said::Claimed | Said::Preferred);
-        let begins = |s: &Stretch| {
-            let number = s.pieces.first().and_then(|&i| label(&self.pieces[i]));
-            number.is_none_or(|(number, _)| number == 1)
-        };
-        let Some(first) = self.stretches.iter().position(claimed) else {
+        let Some(first) = self.stretches.iter().position(|s| s.said.claims()) else {
             return Vec::new();
         };
-        let says = |at: usize| {
-            self.between(at)
-                .iter()
-                .any(|item| matches!(item, Item::Word(word) if !matches!(word, Word::Then | Word::Check)))
-        };
-        (first + 1..self.stretches.len())
+        // Where a claim may begin: its stretch, and its place in that.
+        let mut starts: Vec<(usize, usize)> = Vec::new();
+        let mut said = false;
+        for at in first..self.stretches.len() {
+            let here = &self.stretches[at];
+            said |= at > first && has_words(self.between(at).into_iter());
+            let number = here.pieces.first().and_then(|&i| label(&self.pieces[i]));
+            let begins = number.is_none_or(|(number, _)| number == 1);
+            if said && (here.said.claims() || here.parted) && !here.bracket && begins {
+                starts.push((at, 0));
+            }
+            // "Rd7 (not sure) Rxd8+": in the defender's place, behind words in brackets.
+            if here.said.claims() {
+                let moves = |k: &usize| is_move(&self.pieces[here.pieces[*k]]);
+                let places: Vec<usize> = (0..here.pieces.len()).filter(moves).collect();
+                let within = places.windows(2).filter_map(|pair| {
+                    let between = here.pieces[pair[0]] + 1..here.pieces[pair[1]];
+                    let words = has_words(self.pieces[between].iter().map(|piece| &piece.item));
+                    (words && self.is_defence(&here.pieces, pair[1])).then_some(pair[1])
+                });
+                starts.extend(within.map(|k| (at, k)));
+            }
+        }
+        starts
+            .into_iter()
             .rev()
-            .filter(|&at| {
-                let here = &self.stretches[at];
-                (claimed(here) || here.parted)
-                    && !here.bracket
-                    && begins(here)
-                    && (first + 1..=at).any(says)
-            })
             .take(MOST_GUARDS)
-            .map(|at| {
+            .map(|(at, k)| {
                 let mut only = marks.to_vec();
-                let here = self.stretches[at].pieces.iter();
-                here.for_each(|&i| only[i] = Mark::Keep);
-                let earlier = self.stretches[..at].iter().filter(|s| claimed(s));
+                let (dropped, kept) = self.stretches[at].pieces.split_at(k);
+                kept.iter().for_each(|&i| only[i] = Mark::Keep);
+                let earlier = self.stretches[..at].iter().filter(|s| s.said.claims());
                 earlier
                     .flat_map(|s| &s.pieces)
+                    .chain(dropped)
                     .for_each(|&i| only[i] = Mark::Drop);
                 only
             })
@@ -815,6 +829,11 @@ impl<'a> Reader<'a> {
             otherwise: None,
         }
     }
+}
+
+/// Whether words stand among the items that do more than join two moves.
+fn has_words<'a>(mut items: impl Iterator<Item = &'a Item>) -> bool {
+    items.any(|item| matches!(item, Item::Word(word) if !matches!(word, Word::Then | Word::Check)))
 }
 
 /// Whether a word is one that may stand anywhere without saying anything of a move.

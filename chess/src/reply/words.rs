@@ -238,29 +238,23 @@ pub(super) fn understand(tokens: Vec<Token>, text: &[char], own: Language) -> Ve
         {
             run += 1;
         }
-        let several = (2..=run).rev().find_map(|count| {
-            let parts: Vec<&str> = words[i..i + count]
+        let phrase = |from: usize, to: usize| {
+            let parts: Vec<&str> = words[i + from..i + to]
                 .iter()
                 .flatten()
                 .map(String::as_str)
                 .collect();
-            scope.phrase(&parts.join(" ")).map(|word| (count, word))
-        });
+            scope.phrase(&parts.join(" "))
+        };
+        let several = (2..=run)
+            .rev()
+            .find_map(|count| Some((count, phrase(0, count)?)));
         // "but not sure" is "but" and "not sure", and no "but not".
         let several = several.filter(|&(count, _)| {
-            !(1..count).any(|from| {
-                (count + 1..=run).any(|to| {
-                    let parts: Vec<&str> = words[i + from..i + to]
-                        .iter()
-                        .flatten()
-                        .map(String::as_str)
-                        .collect();
-                    matches!(
-                        scope.phrase(&parts.join(" ")),
-                        Some(Word::Hedge | Word::Fails)
-                    )
-                })
-            })
+            let longer = (1..count).flat_map(|from| (count + 1..=run).map(move |to| (from, to)));
+            !longer
+                .into_iter()
+                .any(|(from, to)| matches!(phrase(from, to), Some(Word::Hedge | Word::Fails)))
         });
         if let Some((count, word)) = several {
             out.push(Token {

@@ -188,7 +188,7 @@ pub(super) const WORDS: &[Entry] = &[
          | not bad | no mistake | make no mistake | no mistakes | great | lovely | beautiful | ouch | bye | on my way | to me \
          | first of all | in the end | at last | got it | let's | lets | with that | not hard | not difficult | easy peasy | no words \
          | to the king | to you | on you | in time | on time | after all | in your face | checked | double checked | not only \
-         | for free | no defence | no defense | no escape | no way out | without mercy | cannot escape | can't escape | cant escape \
+         | for free | no castling | correct me if i'm wrong | correct me if im wrong | if i'm wrong | if im wrong | if i am wrong | unless i'm wrong | unless im wrong | no defence | no defense | no escape | no way out | without mercy | cannot escape | can't escape | cant escape \
          | never loses | no chance | without doubt | without a doubt",
     ),
     // Words of this language that another one has too, with another meaning.
