@@ -416,6 +416,7 @@ fn tally(total: usize, wanting: usize) -> String {
         (0, _) => "no positions found".into(),
         (1, 0) => "1 position, sound".into(),
         (n, 0) => format!("{n} positions, all sound"),
+        (1, _) => "1 position, to look at".into(),
         (n, w) => format!("{n} positions, {} sound, {w} to look at", n - w),
     }
 }
