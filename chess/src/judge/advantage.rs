@@ -19,6 +19,7 @@ use shakmaty::{Chess, Move, Position};
 use super::{Case, Judgement, choice};
 use crate::Branch;
 use crate::check::Problem;
+use crate::fact::Remark;
 use crate::reply::{NodeId, Tree};
 use crate::search::{Score, search};
 use opinion::{By, Opinion, Says, opinion, within};
@@ -49,10 +50,7 @@ pub(super) fn judge(case: &Case<'_>, tree: &Tree) -> Judgement {
         Some(Found::Stop(judgement)) => *judgement,
         Some(Found::Missing(missing)) => walk.on_the_way(&missing),
         Some(Found::Solved(node, other, end)) => walk.solved(node, other, end),
-        None => case.plain(
-            super::Verdict::OnTheWay,
-            "Go on from the position on the board. Your move.".to_owned(),
-        ),
+        None => case.plain(super::Verdict::OnTheWay, vec![Remark::GoOn]),
     }
 }
 

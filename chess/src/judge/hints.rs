@@ -1,9 +1,10 @@
 //! Steps of help: the piece to look at, the idea, the first move.
 
-use shakmaty::{Chess, Move, Position, Role, Square, attacks};
+use shakmaty::{Chess, Move, Position, Square, attacks};
 
 use super::{advantage, words};
-use crate::men::man;
+use crate::fact::{And, At, Hint, Pattern};
+use crate::pieces::worth;
 use crate::{Branch, Budget, Stipulation, check::Problem, name, prove};
 
 /// The hint steps, in order: the piece to look at, the idea, the first move.
@@ -11,11 +12,11 @@ pub const HINT_STEPS: u8 = 3;
 /// How much work a hint off the solution tree may cost.
 const NODES: u64 = 2_000_000;
 
-/// The text of hint `step` (1 to [`HINT_STEPS`]) for the position reached by `line`.
+/// What hint `step` says (1 to [`HINT_STEPS`]) for the position reached by `line`.
 ///
 /// The first step names a piece, the second says what kind of move it is and what it is for; only the
 /// third gives the move. `None` when the line has left everything that is known of the solution.
-pub fn hint(problem: &Problem, line: &[String], step: u8) -> Option<String> {
+pub fn hint(problem: &Problem, line: &[String], step: u8) -> Option<Vec<Hint>> {
     let played = crate::line::moves(&problem.position, line);
     let mut position = problem.position.clone();
     for &mv in &played {
@@ -23,16 +24,16 @@ pub fn hint(problem: &Problem, line: &[String], step: u8) -> Option<String> {
     }
     let (mv, rest) = next_move(problem, &played, &position)?;
     Some(match step {
-        0 | 1 => piece(&position, mv),
+        0 | 1 => vec![piece(&position, mv)],
         2 => idea(&position, mv, &rest),
         _ => {
             let mut moves = played.clone();
             moves.push(mv);
-            let which = if played.is_empty() { "first" } else { "next" };
-            format!(
-                "The {which} move is {}.",
-                words::numbered_end(&problem.position, &moves, 1)
-            )
+            let line = words::numbered_end(&problem.position, &moves, 1).into();
+            match played.is_empty() {
+                true => vec![Hint::FirstMoveIs { line }],
+                false => vec![Hint::NextMoveIs { line }],
+            }
         }
     })
 }
@@ -72,20 +73,24 @@ fn after(branch: &Branch) -> Vec<Move> {
     rest
 }
 
-fn piece(position: &Chess, mv: Move) -> String {
+fn piece(position: &Chess, mv: Move) -> Hint {
     let from = match mv.from() {
         Some(from) => from,
         None => mv.to(),
     };
     let alone = position.our(mv.role()).count() == 1;
-    match (mv.role(), alone) {
-        (role, true) => format!("Look at your {}.", man(role)),
-        (role, false) => format!("Look at your {} on {from}.", man(role)),
+    let piece = mv.role().into();
+    match alone {
+        true => Hint::LookAt { piece },
+        false => Hint::LookAtOn {
+            piece,
+            on: At(from),
+        },
     }
 }
 
 /// What kind of move it is, what it takes from the king, and what picture it leads to.
-fn idea(position: &Chess, mv: Move, rest: &[Move]) -> String {
+fn idea(position: &Chess, mv: Move, rest: &[Move]) -> Vec<Hint> {
     let mut next = position.clone();
     next.play_unchecked(mv);
     let mut end = next.clone();
@@ -99,27 +104,30 @@ fn idea(position: &Chess, mv: Move, rest: &[Move]) -> String {
         .first()
         .is_some_and(|answer| answer.is_capture() && answer.to() == mv.to())
         && worth(mv.role()) > mv.capture().map_or(0, worth);
-    let mut text = String::new();
-    text.push_str(match (next.is_check(), mv.is_capture(), given_up) {
-        (true, _, true) => "It begins with a check that gives something up.",
-        (true, true, false) => "It begins with a capture that gives check.",
-        (true, false, false) => "It begins with a check.",
-        (false, _, true) => "It begins with a quiet move that gives something up.",
-        (false, true, false) => "It begins with a capture, and it is no check.",
-        (false, false, false) => "It begins with a quiet move: no check, no capture.",
-    });
+    let mut said = vec![match (next.is_check(), mv.is_capture(), given_up) {
+        (true, _, true) => Hint::CheckGivesUp,
+        (true, true, false) => Hint::CheckCaptures,
+        (true, false, false) => Hint::CheckPlain,
+        (false, _, true) => Hint::QuietGivesUp,
+        (false, true, false) => Hint::CaptureNoCheck,
+        (false, false, false) => Hint::QuietMove,
+    }];
     let taken = flights(position, !position.turn()) & !flights(&next, next.turn());
     if !next.is_check() && taken.any() {
-        let names: Vec<String> = taken.into_iter().map(|s| s.to_string()).collect();
-        text.push_str(&format!(" It takes {} from the king.", list(&names)));
+        said.push(Hint::TakesFlights {
+            squares: And {
+                and: taken.into_iter().map(At).collect(),
+            },
+        });
     }
     if end.is_checkmate()
-        && let Some(pattern) = name::name(&end).patterns.first()
+        && let Some(pattern) = name::name(&end).patterns.into_iter().next()
     {
-        let title = name::title(pattern);
-        text.push_str(&format!(" The picture at the end: {title}."));
+        said.push(Hint::PictureAtTheEnd {
+            pattern: Pattern { pattern },
+        });
     }
-    text
+    said
 }
 
 /// Squares next to the king of `side` that it could step on.
@@ -134,22 +142,4 @@ fn flights(position: &Chess, side: shakmaty::Color) -> shakmaty::Bitboard {
         .into_iter()
         .filter(|&square: &Square| board.attacks_to(square, !side, without).is_empty())
         .collect()
-}
-
-fn worth(role: Role) -> u8 {
-    match role {
-        Role::Pawn => 1,
-        Role::Knight | Role::Bishop => 3,
-        Role::Rook => 5,
-        Role::Queen => 9,
-        Role::King => 0,
-    }
-}
-
-fn list(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
-    }
 }

@@ -18,7 +18,12 @@ use serde::{Deserialize, Serialize};
 use shakmaty::Move;
 
 use super::reply::{self, Doubt, Reading, Tree, Trouble, TroubleKind, Way};
-use super::{Budget, Language, Stipulation, check::Problem, scene::Scene};
+use super::{
+    Budget, Language, Stipulation,
+    check::Problem,
+    fact::{Remark, Why},
+    scene::Scene,
+};
 
 pub use advantage::EQUAL_DEFENCES;
 pub use hints::{HINT_STEPS, hint};
@@ -88,10 +93,10 @@ pub struct Judgement {
     pub points: f64,
     /// The refuting line in SAN, the first move after the wrong one first.
     pub refutation: Vec<String>,
-    /// One sentence of reason, without the line; empty when none can be shown.
-    pub why: String,
-    /// The whole answer to the member, plain text.
-    pub message: String,
+    /// The reason, without the line; empty when none can be shown.
+    pub why: Why,
+    /// The whole answer to the member, a sentence each.
+    pub said: Vec<Remark>,
     /// A picture that shows the point.
     pub scene: Option<Scene>,
     /// The line played so far by both sides in SAN, the bot's best defence last when on the way.
@@ -102,6 +107,23 @@ pub struct Judgement {
     /// answer in any language. It holds no move that the member did not write. Empty when nothing is
     /// asked.
     pub readings: Vec<String>,
+}
+
+impl Judgement {
+    /// A verdict that brings nothing but words, with the line as it stood before it.
+    pub fn plain(verdict: Verdict, said: Vec<Remark>, line: Vec<String>) -> Self {
+        Self {
+            verdict,
+            moves: Vec::new(),
+            points: 0.0,
+            refutation: Vec::new(),
+            why: Why::default(),
+            said,
+            scene: None,
+            line,
+            readings: Vec::new(),
+        }
+    }
 }
 
 /// Judges one written reply to a problem.
@@ -142,7 +164,9 @@ pub fn judge(
         Ok(reading) => reading,
         Err(reply::TooLong) if setting == Setting::Talk => return None,
         Err(reply::TooLong) => {
-            return Some(case.plain(Verdict::Unreadable, words::too_long()));
+            let most = u32::try_from(reply::MOST_CHARACTERS).unwrap_or(u32::MAX);
+            let said = vec![Remark::TooLong { most }];
+            return Some(case.plain(Verdict::Unreadable, said));
         }
     };
     if setting == Setting::Talk && !reading.answer {
@@ -217,48 +241,38 @@ impl Case<'_> {
             _ => reading.ways.iter().map(|way| &way.tree).collect(),
         };
         let readings = readings::of(self, &ways);
-        let message = words::not_claimed(doubt, &readings);
+        let said = words::not_claimed(doubt, &readings);
         Judgement {
             readings,
-            ..self.plain(Verdict::Unclear, message)
+            ..self.plain(Verdict::Unclear, said)
         }
     }
 
     /// The reply can be taken in ways that come to different verdicts.
     fn several_ways(&self, ways: &[&Tree]) -> Judgement {
         let readings = readings::of(self, ways);
-        let message = words::several_ways(&readings);
+        let said = vec![words::several_ways(&readings)];
         Judgement {
             readings,
-            ..self.plain(Verdict::Unclear, message)
+            ..self.plain(Verdict::Unclear, said)
         }
     }
 
-    fn plain(&self, verdict: Verdict, message: String) -> Judgement {
-        Judgement {
-            verdict,
-            moves: Vec::new(),
-            points: 0.0,
-            refutation: Vec::new(),
-            why: String::new(),
-            message,
-            scene: None,
-            line: self.line.to_vec(),
-            readings: Vec::new(),
-        }
+    fn plain(&self, verdict: Verdict, said: Vec<Remark>) -> Judgement {
+        Judgement::plain(verdict, said, self.line.to_vec())
     }
 
     /// The judge could not find out; the coach decides.
     fn undecided(&self, moves: &[Move]) -> Judgement {
-        let what = words::numbered(&self.problem.position, moves);
-        self.plain(Verdict::Unclear, words::undecided(&what))
+        let line = words::numbered(&self.problem.position, moves).into();
+        self.plain(Verdict::Unclear, vec![Remark::NotSettled { line }])
     }
 
     /// Nothing could be read.
     fn unread(&self, reading: &Reading) -> Judgement {
         match reading.troubles.first() {
             Some(trouble) => self.trouble(&reading.tree, trouble),
-            None => self.plain(Verdict::Unreadable, words::no_move()),
+            None => self.plain(Verdict::Unreadable, vec![Remark::NoMove]),
         }
     }
 
@@ -269,13 +283,11 @@ impl Case<'_> {
             TroubleKind::Garbled => Verdict::Unreadable,
         };
         let followed = tree.moves_to(trouble.at);
-        let followed = match followed.len() > self.played.len() {
-            true => words::numbered(&self.problem.position, &followed),
-            false => String::new(),
-        };
-        let mut judgement = self.plain(verdict, words::trouble(trouble, &followed));
+        let followed = (followed.len() > self.played.len())
+            .then(|| words::numbered(&self.problem.position, &followed));
+        let mut judgement = self.plain(verdict, words::trouble(trouble, followed));
         if trouble.kind == TroubleKind::Illegal {
-            judgement.why.clone_from(&trouble.reason);
+            judgement.why.why.extend(trouble.reason.clone());
         }
         judgement
     }

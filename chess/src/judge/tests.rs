@@ -17,6 +17,17 @@ fn problem(fen: &str, task: &str) -> Problem {
     .expect("sound")
 }
 
+/// Verdicts are read in English here.
+impl Judgement {
+    pub(super) fn message(&self) -> String {
+        sealed_move_words::english().tell(&self.said)
+    }
+
+    pub(super) fn reason(&self) -> String {
+        sealed_move_words::english().say(&self.why)
+    }
+}
+
 fn say_in(problem: &Problem, line: &[&str], text: &str) -> Judgement {
     let line: Vec<String> = line.iter().map(|s| (*s).to_owned()).collect();
     judge(
@@ -49,10 +60,10 @@ fn a_wrong_move_is_refuted_with_the_reason() {
     assert_eq!(said.points, 0.0);
     assert_eq!(said.refutation, ["Rxd7"]);
     assert_eq!(
-        said.why,
+        said.reason(),
         "the rook takes it, and the back rank is defended again"
     );
-    assert!(!said.message.contains("Rxd8"), "{}", said.message);
+    assert!(!said.message().contains("Rxd8"), "{}", said.message());
 }
 
 #[test]
@@ -67,7 +78,7 @@ fn a_longer_mate_is_played_move_by_move() {
     ] {
         let held: Vec<&str> = line.iter().map(String::as_str).collect();
         let said = say_in(&problem, &held, text);
-        assert_eq!(said.verdict, verdict, "{text}: {}", said.message);
+        assert_eq!(said.verdict, verdict, "{text}: {}", said.message());
         line = said.line;
     }
 }
@@ -143,12 +154,12 @@ fn whole_lines_are_judged_against_what_they_leave_out() {
             (said.verdict, said.points),
             (verdict, points),
             "{text}: {}",
-            said.message
+            said.message()
         );
-        assert!(said.message.contains(part), "{text}: {}", said.message);
+        assert!(said.message().contains(part), "{text}: {}", said.message());
         // Nobody is told more of the solution than they wrote.
-        let told = said.message.contains("Qg8") && !text.contains("Qg8");
-        assert!(!told, "{text}: {}", said.message);
+        let told = said.message().contains("Qg8") && !text.contains("Qg8");
+        assert!(!told, "{text}: {}", said.message());
     }
 }
 
@@ -157,6 +168,7 @@ fn hints_say_a_little_more_each_time() {
     let problem = problem(SMOTHERED, "#4");
     let hints: Vec<String> = (1..=3)
         .filter_map(|step| hint(&problem, &[], step))
+        .map(|said| sealed_move_words::english().tell(&said))
         .collect();
     assert_eq!(
         hints,
@@ -236,13 +248,17 @@ fn a_win_is_judged_by_search_and_says_so() {
         (Verdict::Wrong, 0.0),
         "{wrong:?}"
     );
-    assert!(wrong.message.contains("does not win"), "{}", wrong.message);
     assert!(
-        wrong.message.contains("Judged by search"),
+        wrong.message().contains("does not win"),
         "{}",
-        wrong.message
+        wrong.message()
     );
-    assert!(!wrong.message.contains("Rxd8"), "{}", wrong.message);
+    assert!(
+        wrong.message().contains("Judged by search"),
+        "{}",
+        wrong.message()
+    );
+    assert!(!wrong.message().contains("Rxd8"), "{}", wrong.message());
     assert_eq!(say(&problem, "Rd9").verdict, Verdict::Unreadable);
     assert_eq!(say(&problem, "Rd8xh8").verdict, Verdict::Illegal);
 }
@@ -273,8 +289,12 @@ fn a_draw_is_held_by_the_perpetual_only() {
     );
     let wrong = say(&problem, "h3");
     assert_eq!(wrong.verdict, Verdict::Wrong, "{wrong:?}");
-    assert!(wrong.message.contains("does not hold"), "{}", wrong.message);
-    assert!(!wrong.message.contains("Qd8"), "{}", wrong.message);
+    assert!(
+        wrong.message().contains("does not hold"),
+        "{}",
+        wrong.message()
+    );
+    assert!(!wrong.message().contains("Qd8"), "{}", wrong.message());
 }
 
 /// Plays the right moves one by one against the bot's defences; what was said at each, and the points.
@@ -396,7 +416,11 @@ fn what_is_not_surely_claimed_is_asked_back_with_its_readings() {
         );
         assert_eq!(said.readings, readings, "{text}");
         for reading in &said.readings {
-            assert!(said.message.contains(reading), "{text}: {}", said.message);
+            assert!(
+                said.message().contains(reading),
+                "{text}: {}",
+                said.message()
+            );
             // Each is read as exactly what it says, whatever the group writes in.
             for language in Language::ALL {
                 let terms = Terms::answer(language);
@@ -450,7 +474,7 @@ fn a_rejected_move_is_neither_charged_nor_credited() {
             (said.verdict, said.points),
             (verdict, points),
             "{text}: {}",
-            said.message
+            said.message()
         );
     }
 }
@@ -460,10 +484,10 @@ fn a_forced_defence_left_out_is_no_question() {
     let said = say(&problem(CLEARED, "#3"), "1.Ne7+ 2.Rh3");
     assert_eq!(said.verdict, Verdict::Wrong);
     assert!(
-        said.message
+        said.message()
             .starts_with("1.Ne7+ Kh8 is right so far. 2.Rh3 "),
         "{}",
-        said.message
+        said.message()
     );
-    assert!(!said.message.contains("What about"), "{}", said.message);
+    assert!(!said.message().contains("What about"), "{}", said.message());
 }

@@ -1,12 +1,15 @@
-//! What a member is told. Plain and short; never more of the solution than the member wrote.
+//! What a member is told, as facts. Plain and short; never more of the solution than the member wrote.
 
 use shakmaty::{Chess, Move, Position};
 
+use crate::fact::{List, Or, Remark};
 use crate::line;
-use crate::reply::{Doubt, MOST_CHARACTERS, Trouble, TroubleKind};
+use crate::reply::{Doubt, Trouble, TroubleKind};
 
 /// Most possible moves that are listed.
 const MOST_LISTED: usize = 14;
+/// Most characters of the member's own that are repeated.
+const MOST_QUOTED: usize = 40;
 
 /// Moves from the start of the problem, numbered from 1.
 pub(super) fn numbered(start: &Chess, moves: &[Move]) -> String {
@@ -25,110 +28,72 @@ pub(super) fn numbered_end(start: &Chess, moves: &[Move], count: usize) -> Strin
     line::numbered(turn, first, &sans[skip..])
 }
 
-pub(super) fn too_long() -> String {
-    format!(
-        "That is too long to read: I look at {MOST_CHARACTERS} characters at most. Send the moves alone."
-    )
-}
-
-pub(super) fn no_move() -> String {
-    "I find no move in that, so nothing has changed. Write one any way you like: letters and squares, \
-     from square to square, or in words."
-        .to_owned()
-}
-
-pub(super) fn undecided(what: &str) -> String {
-    format!("I could not settle {what} in the time I have. Your coach will look at it.")
-}
-
 /// Nothing is claimed as the answer.
-pub(super) fn not_claimed(doubt: Doubt, readings: &[String]) -> String {
-    let offer = match readings {
-        [] => "Write the move you would play.".to_owned(),
-        [one] => format!(
-            "If {one} is your answer, send just that; if not, write the move you would play."
-        ),
-        several => format!(
-            "If one of these is your answer, send just that: {}.",
-            listed(several)
-        ),
-    };
+pub(super) fn not_claimed(doubt: Doubt, readings: &[String]) -> Vec<Remark> {
     let taken = match doubt {
-        Doubt::Asked => "I take that as a question, not as an answer",
-        Doubt::Unsure => "I take that as a thought, not as an answer",
-        Doubt::Rejected => "I find no move in that which you say is your answer",
+        Doubt::Asked => Remark::TakenAsQuestion,
+        Doubt::Unsure => Remark::TakenAsThought,
+        Doubt::Rejected => Remark::NothingClaimed,
     };
-    format!("{taken}: nothing was judged, and it costs nothing. {offer}")
+    let offer = match readings {
+        [] => Remark::WriteYourMove,
+        [one] => Remark::SendJustThat {
+            reading: one.clone(),
+        },
+        several => Remark::SendOneOf {
+            readings: Or {
+                or: several.to_vec(),
+            },
+        },
+    };
+    vec![taken, offer]
 }
 
 /// The reply can be taken in several ways.
-pub(super) fn several_ways(readings: &[String]) -> String {
+pub(super) fn several_ways(readings: &[String]) -> Remark {
     match readings {
-        [] | [_] => {
-            "I can take that in more than one way, so nothing was judged, and it costs nothing. \
-             Send just the moves of your answer."
-                .to_owned()
-        }
-        several => format!(
-            "I can take that in more than one way, so nothing was judged, and it costs nothing. Do you mean {}?",
-            listed(several)
-        ),
+        [] | [_] => Remark::SeveralWays,
+        several => Remark::SeveralWaysOf {
+            readings: Or {
+                or: several.to_vec(),
+            },
+        },
     }
 }
 
-/// "1.Ne7+, 1.Rh3 or 1.Qxh7+".
-fn listed(lines: &[String]) -> String {
-    match lines {
-        [] => String::new(),
-        [one] => one.clone(),
-        [start @ .., last] => format!("{} or {last}", start.join(", ")),
-    }
-}
-
-pub(super) fn trouble(trouble: &Trouble, followed: &str) -> String {
-    let quoted: String = trouble.written.chars().take(40).collect();
-    let upto = match followed {
-        "" => String::new(),
-        line => format!("I followed you up to {line}. "),
+/// Something that is no legal move; `followed` is the line up to there, if there is one.
+pub(super) fn trouble(trouble: &Trouble, followed: Option<String>) -> Vec<Remark> {
+    let written = || {
+        let quoted: String = trouble.written.chars().take(MOST_QUOTED).collect();
+        quoted.into()
     };
-    let listed = |moves: &[String]| moves.join(", ");
+    let moves = || trouble.possible.iter().cloned().map(Into::into).collect();
+    let mut said = Vec::new();
+    said.extend(followed.map(|line| Remark::Followed { line: line.into() }));
     match trouble.kind {
         TroubleKind::Illegal => {
-            let legal = match trouble.possible.len() {
-                0 => String::new(),
-                n if n > MOST_LISTED => String::new(),
-                _ => format!(" Possible there: {}.", listed(&trouble.possible)),
-            };
-            match trouble.reason.as_str() {
-                "" => format!("{upto}\u{201c}{quoted}\u{201d} is not possible.{legal}"),
-                reason => {
-                    format!("{upto}\u{201c}{quoted}\u{201d} is not possible: {reason}.{legal}")
-                }
+            said.push(match &trouble.reason {
+                None => Remark::Impossible { written: written() },
+                Some(reason) => Remark::ImpossibleBecause {
+                    written: written(),
+                    why: reason.clone().into(),
+                },
+            });
+            if (1..=MOST_LISTED).contains(&trouble.possible.len()) {
+                said.push(Remark::PossibleThere {
+                    moves: List { list: moves() },
+                });
             }
         }
-        TroubleKind::Unclear => {
-            let choices = match trouble.possible.as_slice() {
-                [one, other] => format!("{one} or {other}"),
-                several => listed(several),
-            };
-            format!(
-                "{upto}\u{201c}{quoted}\u{201d} could be more than one move: {choices}. Which do you mean?"
-            )
-        }
-        TroubleKind::Garbled => {
-            format!(
-                "{upto}I could not read \u{201c}{quoted}\u{201d} as a move. Please write it again."
-            )
-        }
+        TroubleKind::Unclear if trouble.possible.len() == 2 => said.push(Remark::Ambiguous {
+            written: written(),
+            moves: Or { or: moves() },
+        }),
+        TroubleKind::Unclear => said.push(Remark::AmbiguousAmong {
+            written: written(),
+            moves: List { list: moves() },
+        }),
+        TroubleKind::Garbled => said.push(Remark::Garbled { written: written() }),
     }
-}
-
-/// "two-mover", "three-mover", "mate in 7".
-pub(super) fn kind(moves: u8) -> String {
-    match moves {
-        2 => "two-mover".into(),
-        3 => "three-mover".into(),
-        4 => "four-mover".into(),
-        n => format!("mate in {n}"),
-    }
+    said
 }

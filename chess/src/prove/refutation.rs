@@ -4,9 +4,10 @@ use std::cmp::Reverse;
 
 use shakmaty::{Chess, Color, Move, Position, Role};
 
-use super::search::{Worker, played, worth};
+use super::search::{Worker, played};
 use super::strike::CheckMap;
 use super::table::Table;
+use crate::pieces::worth;
 use crate::{Budget, Spent};
 
 /// With the defender to move: how the attacker's mate within `moves` more attacker moves is met.
@@ -78,7 +79,7 @@ fn sort_by_conviction(position: &Chess, defences: &mut [Move]) {
 }
 
 /// What a capture or promotion wins in pawns when the man that made it may be taken back.
-fn gain(position: &Chess, mv: Move) -> i64 {
+fn gain(position: &Chess, mv: Move) -> i32 {
     let taken = mv.capture().map_or(0, worth);
     let promoted = mv.promotion().map_or(0, |role| worth(role) - 1);
     if taken + promoted == 0 {

@@ -11,6 +11,7 @@ use shakmaty::{Chess, Move, MoveList, Position, Role, attacks};
 
 use super::strike::{CheckMap, is_legal, is_mated};
 use super::table::{Key, Table, from_to, pack};
+use crate::pieces::worth;
 use crate::{Budget, Spent, Stipulation};
 
 /// One thread of a proof.
@@ -359,7 +360,7 @@ impl<'a> Worker<'a> {
             merit += 4_000;
         }
         if let Some(role) = mv.capture() {
-            merit += 500 * worth(role) as i32;
+            merit += 500 * worth(role);
         }
         if mv.role() == Role::King {
             merit += 600;
@@ -445,15 +446,4 @@ fn freedom(position: &Chess) -> i32 {
         }
     }
     moves as i32
-}
-
-/// The usual count in pawns.
-pub(super) fn worth(role: Role) -> i64 {
-    match role {
-        Role::Pawn => 1,
-        Role::Knight | Role::Bishop => 3,
-        Role::Rook => 5,
-        Role::Queen => 9,
-        Role::King => 0,
-    }
 }

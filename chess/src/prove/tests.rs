@@ -3,9 +3,9 @@
 
 use shakmaty::{Chess, Move, Position, san::SanPlus};
 
-use super::search::{played, worth};
+use super::search::played;
 use super::*;
-use crate::{Branch, parse_fen};
+use crate::{Branch, parse_fen, pieces::worth};
 
 fn position(fen: &str) -> Chess {
     parse_fen(fen).expect("a position").position

@@ -14,8 +14,9 @@ use std::sync::{
 
 use shakmaty::{Chess, Move, MoveList, Position, Role};
 
-use super::search::{Worker, played, worth};
+use super::search::{Worker, played};
 use super::strike::CheckMap;
+use crate::pieces::worth;
 use crate::{Branch, Defence, Solution, Spent};
 
 /// The most branches (solver's moves) a tree may have, by the length of the mate. A node of the
@@ -318,7 +319,7 @@ pub(super) fn continuations(
 
 /// How much a defence has to show, among defences that last equally long: a counter-check, a
 /// capture by its worth, a promotion, then any man's move before the king's.
-fn interest(position: &Chess, mv: Move, map: Option<&CheckMap>) -> i64 {
+fn interest(position: &Chess, mv: Move, map: Option<&CheckMap>) -> i32 {
     let mut interest = mv.capture().map_or(0, |role| 10 * worth(role));
     if map.is_some_and(|map| map.is_check(position, mv)) {
         interest += 100;
@@ -326,5 +327,5 @@ fn interest(position: &Chess, mv: Move, map: Option<&CheckMap>) -> i64 {
     if mv.promotion().is_some() {
         interest += 5;
     }
-    interest + i64::from(mv.role() != Role::King)
+    interest + i32::from(mv.role() != Role::King)
 }

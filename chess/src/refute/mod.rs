@@ -8,16 +8,21 @@
 mod exchange;
 mod reason;
 mod scene;
-mod words;
+mod told;
 
 use shakmaty::{Chess, Color, Move, Position, Role};
 
 pub(super) use exchange::settled;
 pub use reason::{Back, Facts, LostGuard, Reason, reasons};
 pub(super) use scene::arrival as arrived;
-pub(crate) use words::number;
 
-use super::{Budget, Solution, Spent, prove, scene::Scene};
+use super::{
+    Budget, Solution, Spent,
+    fact::{Because, Why},
+    pieces::worth,
+    prove,
+    scene::Scene,
+};
 
 /// How many of the defences that hold are looked at for one that explains itself.
 const CANDIDATES: usize = 16;
@@ -35,10 +40,10 @@ pub struct Refutation {
     pub line: Vec<Move>,
     /// What the line shows, the main thing first.
     pub reasons: Vec<Reason>,
-    /// The reasons as a sentence without a full stop; empty when there is none to show.
-    pub why: String,
+    /// The reasons as they are told; empty when there is none to show.
+    pub why: Why,
     /// The same without what is said of a mate that comes too late.
-    pub point: String,
+    pub point: Why,
     /// A picture of it.
     pub scene: Scene,
 }
@@ -99,7 +104,7 @@ pub fn mate_move(
     }
     if after.is_stalemate() {
         let facts = Facts::new(before, mv, &after, None, left);
-        return Ok(Some(told(&facts, vec![Reason::Stalemate])));
+        return Ok(Some(shown(&facts, vec![Reason::Stalemate])));
     }
     let left_after = left.saturating_sub(1);
     let holding = prove::refutations(&after, left_after, budget)?;
@@ -149,7 +154,7 @@ pub fn mate_move(
     if let Some(moves) = slower {
         found.insert(0, Reason::Slower { moves });
     }
-    Ok(Some(told(&facts, found)))
+    Ok(Some(shown(&facts, found)))
 }
 
 /// The length of the mate that the move still forces, when it is one or two moves too long and
@@ -173,43 +178,37 @@ fn slower_mate(after: &Chess, left: u8, budget: &Budget<'_>) -> Option<u8> {
     None
 }
 
-fn told(facts: &Facts, reasons: Vec<Reason>) -> Refutation {
+fn shown(facts: &Facts, reasons: Vec<Reason>) -> Refutation {
     Refutation {
         after: facts.after.clone(),
         line: facts.defence.into_iter().collect(),
-        why: words::sentence(facts, &reasons),
-        point: words::point(facts, &reasons),
+        why: told::whole(facts, &reasons),
+        point: told::point(facts, &reasons).into(),
         scene: scene::of(facts, &reasons),
         reasons,
     }
 }
 
-/// What a capture does, in words, where the reply to `mv` is one.
-pub(super) fn capture_clause(
+/// What a capture does, where the reply to `mv` is one.
+pub(super) fn capture_told(
     before: &Chess,
     mv: Move,
     after: &Chess,
     reply: Move,
-) -> Option<String> {
+) -> Option<Vec<Because>> {
     let facts = Facts::new(before, mv, after, Some(reply), u8::MAX);
     let reason = reason::capture(&facts)?;
-    Some(words::point(&facts, &[reason]))
+    Some(told::point(&facts, &[reason]))
 }
 
 /// Material in pawns, the side's own less the other's; kings do not count. Common practice.
 pub(super) fn balance(position: &Chess, side: Color) -> i32 {
     let count = |color| {
         let material = position.board().material_side(color);
-        [
-            (Role::Pawn, 1),
-            (Role::Knight, 3),
-            (Role::Bishop, 3),
-            (Role::Rook, 5),
-            (Role::Queen, 9),
-        ]
-        .into_iter()
-        .map(|(role, worth)| i32::from(material[role]) * worth)
-        .sum::<i32>()
+        let pieces = Role::ALL.into_iter();
+        pieces
+            .map(|role| i32::from(material[role]) * worth(role))
+            .sum::<i32>()
     };
     count(side) - count(!side)
 }

@@ -266,7 +266,7 @@ fn every_refutation_holds_and_every_reason_is_true() {
                     "{mv} in #{moves} {}: not true: {claim} ({:?}; {})",
                     shakmaty::fen::Fen::from_position(&position, shakmaty::EnPassantMode::Legal),
                     refutation.reasons,
-                    refutation.why
+                    in_words(&refutation)
                 );
             }
         }
@@ -277,6 +277,10 @@ fn every_refutation_holds_and_every_reason_is_true() {
     assert!(kinds.len() >= 10, "{kinds:?}");
 }
 
+fn in_words(refutation: &Refutation) -> String {
+    sealed_move_words::english().say(&refutation.why)
+}
+
 /// What is said of a move, in words.
 fn why(fen: &str, moves: u8, uci: &str) -> String {
     let position = parse_fen(fen).expect("a position").position;
@@ -285,10 +289,10 @@ fn why(fen: &str, moves: u8, uci: &str) -> String {
     let budget = Budget::unlimited();
     let proof = prove::mate(&position, moves, &budget).expect("unbounded");
     let sealed = Sealed::of(&proof.solution);
-    mate_move(&position, mv, moves, &sealed, &budget)
+    let refutation = mate_move(&position, mv, moves, &sealed, &budget)
         .expect("unbounded")
-        .expect("a wrong move")
-        .why
+        .expect("a wrong move");
+    in_words(&refutation)
 }
 
 #[test]
@@ -397,9 +401,9 @@ fn a_threat_is_met_by_a_guard_by_luft_by_a_shut_line_and_by_a_pin() {
             refutation.reasons
         );
         assert!(
-            refutation.why.starts_with(words),
+            in_words(&refutation).starts_with(words),
             "{fen}: {}",
-            refutation.why
+            in_words(&refutation)
         );
         assert_eq!(verify(&position, mv, 2, &refutation), Ok(()), "{fen}");
     }
@@ -414,7 +418,7 @@ fn answer(fen: &str, moves: u8, wrong: &str) -> (String, String) {
         .expect("no bound")
         .expect("wrong");
     let defence = shakmaty::san::SanPlus::from_move(refutation.after.clone(), refutation.line[0]);
-    (defence.to_string(), refutation.why)
+    (defence.to_string(), in_words(&refutation))
 }
 
 #[test]

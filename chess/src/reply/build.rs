@@ -11,7 +11,7 @@ use super::stance::Mark;
 use super::tree::{NodeId, Tree};
 use super::words::Word;
 use super::{Trouble, TroubleKind};
-use crate::men;
+use crate::fact::Because;
 
 /// Most tries to fit a move somewhere; a reply that needs more is no honest one.
 const MOST_TRIES: usize = 3_000;
@@ -285,12 +285,12 @@ impl<'a> Builder<'a> {
             Item::Any => self.any = true,
             // "the queen on h4te is loose, Ne2+"
             Item::Garbled if self.placed == 0 && self.label.is_none() && in_words(pieces, i) => {
-                self.trouble(piece, TroubleKind::Garbled, String::new(), Vec::new(), None);
+                self.trouble(piece, TroubleKind::Garbled, None, Vec::new(), None);
                 self.speaks_of();
             }
             Item::Garbled => {
                 if self.placed == 0 || self.label.is_some() || self.prose == 0 {
-                    self.trouble(piece, TroubleKind::Garbled, String::new(), Vec::new(), None);
+                    self.trouble(piece, TroubleKind::Garbled, None, Vec::new(), None);
                 } else {
                     self.prose += 1;
                 }
@@ -449,13 +449,7 @@ impl<'a> Builder<'a> {
             Some((node, moves)) => {
                 let mut possible = bare_sans(&self.tree.node(node).position, &moves);
                 possible.sort();
-                self.trouble(
-                    &piece,
-                    TroubleKind::Unclear,
-                    String::new(),
-                    possible,
-                    Some(node),
-                );
+                self.trouble(&piece, TroubleKind::Unclear, None, possible, Some(node));
             }
             None => self.impossible(&piece, at.unwrap_or(self.tree.cursor()), &written),
         }
@@ -746,23 +740,22 @@ impl<'a> Builder<'a> {
             && reason::is_opponents(&position, theirs)
             && !super::resolve::reachable(&position, &shape)
         {
-            why = format!(
-                "that would be {}'s move, and it is {}'s turn",
-                men::side(!position.turn()),
-                men::side(position.turn())
-            );
+            why = Because::TheirMove {
+                theirs: (!position.turn()).into(),
+                side: position.turn().into(),
+            };
         }
         let legal = legal_of(&position, &shape);
         let mut possible = bare_sans(&position, &legal);
         possible.sort();
-        self.trouble(piece, TroubleKind::Illegal, why, possible, Some(node));
+        self.trouble(piece, TroubleKind::Illegal, Some(why), possible, Some(node));
     }
 
     fn trouble(
         &mut self,
         piece: &Piece,
         kind: TroubleKind,
-        reason: String,
+        reason: Option<Because>,
         possible: Vec<String>,
         node: Option<NodeId>,
     ) {

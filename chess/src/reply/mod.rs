@@ -38,6 +38,7 @@ pub use stance::Doubt;
 pub use tree::{Node, NodeId, Tree};
 
 use super::Language;
+use crate::fact::Because;
 
 /// Most characters of a reply that are considered.
 pub const MOST_CHARACTERS: usize = 4_000;
@@ -85,8 +86,8 @@ pub struct Trouble {
     pub written: String,
     /// The node of the tree at which it stands.
     pub at: NodeId,
-    /// Why it is not possible; empty when there is nothing to say.
-    pub reason: String,
+    /// Why it is not possible, where there is something to say.
+    pub reason: Option<Because>,
     /// Moves that would be possible, without check and mate signs.
     pub possible: Vec<String>,
 }

@@ -1,17 +1,13 @@
-//! Why a written move is not possible, in words.
+//! Why a written move is not possible.
 
 use shakmaty::{CastlingSide, Chess, Color, Move, Piece, Position, Rank, Role, Square, attacks};
 
 use super::notation::{Shape, Target};
-use super::resolve::{file_name, pseudo, senders};
-use crate::men::{man, side};
+use super::resolve::{pseudo, senders};
+use crate::fact::{At, Because, OnFile, Wing};
 
-fn on(role: Role, square: Square) -> String {
-    format!("the {} on {square}", man(role))
-}
-
-/// One clause that says why no legal move of `position` is what `shape` says.
-pub(super) fn why_not(position: &Chess, shape: &Shape) -> String {
+/// Why no legal move of `position` is what `shape` says.
+pub(super) fn why_not(position: &Chess, shape: &Shape) -> Because {
     let us = position.turn();
     if let Some(side) = shape.castles {
         return castling(position, side);
@@ -31,9 +27,16 @@ pub(super) fn why_not(position: &Chess, shape: &Shape) -> String {
     let board = position.board();
     if let Some(own) = board.role_at(to).filter(|_| board.color_at(to) == Some(us)) {
         if men == [to] {
-            return format!("the {} is on {to} already", man(own));
+            return Because::StandsThere {
+                piece: own.into(),
+                on: At(to),
+            };
         }
-        return format!("{to} is taken by {}'s own {}", side(us), man(own));
+        return Because::OwnPieceThere {
+            square: At(to),
+            side: us.into(),
+            own: own.into(),
+        };
     }
     if let Some(&from) = men.iter().find(|&&from| pseudo(position, from, to)) {
         return exposed(position, from, to, shape);
@@ -51,15 +54,23 @@ pub(super) fn why_not(position: &Chess, shape: &Shape) -> String {
         } else {
             None
         }?;
-        Some(format!(
-            "{} is in the way of {}",
-            on(board.role_at(stone)?, stone),
-            on(role, from)
-        ))
+        Some(Because::InTheWay {
+            stone: board.role_at(stone)?.into(),
+            at: At(stone),
+            piece: role.into(),
+            from: At(from),
+        })
     });
     blocked.unwrap_or_else(|| match men.as_slice() {
-        [only] => format!("{} does not reach {to}", on(role, *only)),
-        _ => format!("no {} reaches {to}", man(role)),
+        [only] => Because::DoesNotReach {
+            piece: role.into(),
+            from: At(*only),
+            to: At(to),
+        },
+        _ => Because::NoneReaches {
+            piece: role.into(),
+            to: At(to),
+        },
     })
 }
 
@@ -67,76 +78,88 @@ fn nearest(from: Square, stones: shakmaty::Bitboard) -> Option<Square> {
     stones.into_iter().min_by_key(|s| s.distance(from))
 }
 
-fn nothing_to_take(shape: &Shape) -> String {
+fn nothing_to_take(shape: &Shape) -> Because {
+    let piece = shape.role.into();
     match shape.to {
-        Target::Man(victim) => format!(
-            "no {} can take a {} here",
-            shape.role.map_or("man", man),
-            man(victim)
-        ),
-        Target::File(file) => format!("no pawn can take on the {}", file_name(file)),
-        Target::Passant => "no pawn can take en passant here".to_owned(),
-        Target::Promotes => "no pawn can promote here".to_owned(),
-        _ => format!("no {} can take there", shape.role.map_or("man", man)),
+        Target::Man(victim) => Because::NoneTakes {
+            piece,
+            victim: victim.into(),
+        },
+        Target::File(file) => Because::NoPawnTakesOnFile { file: OnFile(file) },
+        Target::Passant => Because::NoEnPassant,
+        Target::Promotes => Because::NoPromotion,
+        _ => Because::NoneTakesThere { piece },
     }
 }
 
 /// What is wrong with the square a move is said to come from.
-fn wrong_start(position: &Chess, role: Option<Role>, from: Square) -> Option<String> {
+fn wrong_start(position: &Chess, role: Option<Role>, from: Square) -> Option<Because> {
     let us = position.turn();
     match position.board().piece_at(from) {
-        None => Some(format!("there is nothing on {from}")),
-        Some(piece) if piece.color != us => Some(format!(
-            "the {} on {from} is {}'s, and it is {}'s move",
-            man(piece.role),
-            side(!us),
-            side(us)
-        )),
+        None => Some(Because::NothingOn { square: At(from) }),
+        Some(piece) if piece.color != us => Some(Because::NotYours {
+            piece: piece.role.into(),
+            on: At(from),
+            theirs: (!us).into(),
+            side: us.into(),
+        }),
         Some(piece) => match role {
-            Some(role) if role != piece.role => Some(format!(
-                "the man on {from} is a {}, not a {}",
-                man(piece.role),
-                man(role)
-            )),
+            Some(role) if role != piece.role => Some(Because::OtherKind {
+                on: At(from),
+                piece: piece.role.into(),
+                named: role.into(),
+            }),
             _ => None,
         },
     }
 }
 
-fn nobody(us: Color, shape: &Shape) -> String {
-    let name = shape.role.map_or("man", man);
+fn nobody(us: Color, shape: &Shape) -> Because {
+    let (side, piece) = (us.into(), shape.role.into());
     match (shape.from_file, shape.from_rank) {
-        (Some(file), _) => format!("{} has no {name} on the {}", side(us), file_name(file)),
-        (None, Some(rank)) => format!("{} has no {name} on rank {}", side(us), rank.char()),
-        _ => format!("{} has no {name}", side(us)),
+        (Some(file), _) => Because::HasNoneOnFile {
+            side,
+            piece,
+            file: OnFile(file),
+        },
+        (None, Some(rank)) => Because::HasNoneOnRank {
+            side,
+            piece,
+            rank: u32::from(rank) + 1,
+        },
+        _ => Because::HasNone { side, piece },
     }
 }
 
 /// The move exists but leaves the king in check.
-fn exposed(position: &Chess, from: Square, to: Square, shape: &Shape) -> String {
+fn exposed(position: &Chess, from: Square, to: Square, shape: &Shape) -> Because {
     let us = position.turn();
     let board = position.board();
     let (Some(king), Some(role)) = (board.king_of(us), board.role_at(from)) else {
-        return "it is not possible".into();
+        return Because::NotPossible;
     };
     let last = matches!(to.rank(), Rank::First | Rank::Eighth);
     if role == Role::King {
         let without = board.occupied() ^ shakmaty::Bitboard::from_square(from);
         let guard = board.attacks_to(to, !us, without).first();
         return match guard.and_then(|g| Some((g, board.role_at(g)?))) {
-            Some((g, role)) => format!("{} guards {to}", on(role, g)),
-            None => format!("the king would be in check on {to}"),
+            Some((g, role)) => Because::SquareGuarded {
+                piece: role.into(),
+                from: At(g),
+                square: At(to),
+            },
+            None => Because::KingInCheckOn { square: At(to) },
         };
     }
     if let Some(checker) = position.checkers().first() {
-        let by = board.role_at(checker).map_or("man", man);
         if position.checkers().more_than_one() {
-            return "the king is in double check and has to move".into();
+            return Because::DoubleCheck;
         }
-        return format!(
-            "{}'s king is in check from the {by} on {checker}, and that does not meet it",
-            side(us)
-        );
+        return Because::InCheck {
+            side: us.into(),
+            piece: board.role_at(checker).into(),
+            from: At(checker),
+        };
     }
     // Take the man away and see who strikes the king.
     let captured = shakmaty::Bitboard::from_square(to) & board.occupied();
@@ -146,40 +169,43 @@ fn exposed(position: &Chess, from: Square, to: Square, shape: &Shape) -> String 
     if let Some(pinner) = pinner
         && let Some(by) = board.role_at(pinner)
     {
-        return format!(
-            "{} is pinned to the king by {}",
-            on(role, from),
-            on(by, pinner)
-        );
+        return Because::Pinned {
+            piece: role.into(),
+            on: At(from),
+            by: by.into(),
+            from: At(pinner),
+        };
     }
     if role == Role::Pawn && last && shape.promotion.is_some_and(|p| p == Role::King) {
-        return "a pawn cannot become a king".into();
+        return Because::NoNewKing;
     }
     if role == Role::Pawn && !last && shape.promotion.is_some() {
-        return format!("a pawn promotes on the last rank only, and {to} is not on it");
+        return Because::NotLastRank { square: At(to) };
     }
-    "it would leave the king in check".into()
+    Because::LeavesKingInCheck
 }
 
-fn pawn(position: &Chess, shape: &Shape, men: &[Square], to: Square) -> String {
+fn pawn(position: &Chess, shape: &Shape, men: &[Square], to: Square) -> Because {
     let us = position.turn();
     let board = position.board();
     let forward = us.fold_wb(8, -8);
     let there = board.role_at(to);
-    if let Some(file) = shape.from_file.filter(|file| *file != to.file()) {
-        if file.distance(to.file()) != 1 {
-            return format!("a pawn of the {} cannot take on {to}", file_name(file));
+    let nothing = Because::NothingToTake { to: At(to) };
+    if let Some(from) = shape.from_file.filter(|file| *file != to.file()) {
+        let file = OnFile(from);
+        if from.distance(to.file()) != 1 {
+            return Because::PawnTakesElsewhere { file, to: At(to) };
         }
         let near = men
             .iter()
             .any(|&from| board.attacks_from(from).contains(to));
         return match (there, near) {
-            (None, true) => format!("there is nothing to take on {to}"),
-            _ => format!("no pawn of the {} reaches {to}", file_name(file)),
+            (None, true) => nothing,
+            _ => Because::NoPawnOfFile { file, to: At(to) },
         };
     }
     if shape.takes && there.is_none() {
-        return format!("there is nothing to take on {to}");
+        return nothing;
     }
     // A pawn straight below it, blocked.
     let behind = [to.offset(-forward), to.offset(-2 * forward)];
@@ -191,47 +217,61 @@ fn pawn(position: &Chess, shape: &Shape, men: &[Square], to: Square) -> String {
                 nearest(from, attacks::between(from, to) & board.occupied())
             };
             if let Some((stone, role)) = stone.and_then(|s| Some((s, board.role_at(s)?))) {
-                return format!("the pawn on {from} is blocked by {}", on(role, stone));
+                return Because::PawnBlocked {
+                    from: At(from),
+                    stone: role.into(),
+                    at: At(stone),
+                };
             }
         }
     }
-    format!("no pawn of {}'s can go to {to}", side(us))
+    Because::NoPawnReaches {
+        side: us.into(),
+        to: At(to),
+    }
 }
 
-fn castling(position: &Chess, wing: Option<CastlingSide>) -> String {
-    let us = position.turn();
-    let Some(wing) = wing else {
-        return match (
-            castling_clause(position, CastlingSide::KingSide),
-            castling_clause(position, CastlingSide::QueenSide),
-        ) {
-            (a, b) if a == b => a,
-            (a, b) => format!("short castling fails since {a}, long since {b}"),
-        };
-    };
-    let _ = us;
-    castling_clause(position, wing)
+fn castling(position: &Chess, wing: Option<CastlingSide>) -> Because {
+    match wing {
+        Some(wing) => castling_to(position, wing),
+        None => {
+            let short = castling_to(position, CastlingSide::KingSide);
+            let long = castling_to(position, CastlingSide::QueenSide);
+            match short == long {
+                true => short,
+                false => Because::NeitherCastles {
+                    short: short.into(),
+                    long: long.into(),
+                },
+            }
+        }
+    }
 }
 
-fn castling_clause(position: &Chess, wing: CastlingSide) -> String {
+fn castling_to(position: &Chess, wing: CastlingSide) -> Because {
     let us = position.turn();
     let castles = position.castles();
     let board = position.board();
     if !castles.has(us, wing) {
-        return format!(
-            "{} may not castle {} in this position",
-            side(us),
-            wing_name(wing)
-        );
+        return Because::MayNotCastle {
+            side: us.into(),
+            wing: match wing {
+                CastlingSide::KingSide => Wing::Short,
+                CastlingSide::QueenSide => Wing::Long,
+            },
+        };
     }
     if position.is_check() {
-        return "the king is in check, and one cannot castle out of check".into();
+        return Because::CastlingOutOfCheck;
     }
     let path = castles.path(us, wing) & board.occupied();
     if let Some(stone) = path.first()
         && let Some(role) = board.role_at(stone)
     {
-        return format!("{} stands between king and rook", on(role, stone));
+        return Because::CastlingBlocked {
+            stone: role.into(),
+            at: At(stone),
+        };
     }
     let king = board.king_of(us);
     if let Some(king) = king {
@@ -242,21 +282,15 @@ fn castling_clause(position: &Chess, wing: CastlingSide) -> String {
             if let Some(by) = board.attacks_to(square, !us, board.occupied()).first()
                 && let Some(role) = board.role_at(by)
             {
-                return format!(
-                    "the king would have to pass or reach {square}, which {} guards",
-                    on(role, by)
-                );
+                return Because::CastlingGuarded {
+                    square: At(square),
+                    piece: role.into(),
+                    from: At(by),
+                };
             }
         }
     }
-    "castling is not possible".into()
-}
-
-fn wing_name(wing: CastlingSide) -> &'static str {
-    match wing {
-        CastlingSide::KingSide => "short",
-        CastlingSide::QueenSide => "long",
-    }
+    Because::CastlingNotPossible
 }
 
 /// A legal move of the other side written as one's own.

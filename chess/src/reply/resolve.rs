@@ -213,8 +213,3 @@ pub(super) fn legal_of(position: &Chess, shape: &Shape) -> MoveList {
     moves.retain(|mv| mv.from().is_some_and(|from| senders.contains(&from)));
     moves
 }
-
-/// The squares of a file that a pawn move may be about; used in reasons.
-pub(super) fn file_name(file: File) -> String {
-    format!("{}-file", file.char())
-}

@@ -35,7 +35,10 @@ pub(super) fn shown(start: &Chess, reading: &Reading) -> String {
     }
     for trouble in &reading.troubles {
         lines.push(match trouble.kind {
-            TroubleKind::Illegal => format!("illegal {}: {}", trouble.written, trouble.reason),
+            TroubleKind::Illegal => {
+                let why = sealed_move_words::english().say(&trouble.reason);
+                format!("illegal {}: {why}", trouble.written)
+            }
             TroubleKind::Unclear => {
                 format!(
                     "unclear {}: {}",

@@ -6,7 +6,17 @@ use shakmaty::{Chess, Color, Move, Position, Role, san::SanPlus, uci::UciMove};
 use super::letters::letters;
 use super::{MOST_CHARACTERS, TooLong, Tree, read};
 use crate::Language;
-use crate::men::man;
+
+fn man(role: Role) -> &'static str {
+    match role {
+        Role::Pawn => "pawn",
+        Role::Knight => "knight",
+        Role::Bishop => "bishop",
+        Role::Rook => "rook",
+        Role::Queen => "queen",
+        Role::King => "king",
+    }
+}
 
 /// A position some random moves into a game, and a legal move in it.
 fn some_move() -> impl Strategy<Value = (Chess, Move)> {

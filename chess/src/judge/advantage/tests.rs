@@ -109,15 +109,18 @@ fn a_line_is_asked_until_the_gain_is_on_the_board_and_no_further() {
             (said.verdict, said.points),
             (verdict, points),
             "{text}: {}",
-            said.message
+            said.message()
         );
     }
     let said = say(&problem, "1.Qxf8+ Kxf8 2.Ne6+ Ke7 3.Nxc7");
     assert_eq!(said.line.len(), 5);
-    assert_eq!(said.message, "Solved. 1.Qxf8+ Kxf8 2.Ne6+ Ke7 3.Nxc7 wins.");
+    assert_eq!(
+        said.message(),
+        "Solved. 1.Qxf8+ Kxf8 2.Ne6+ Ke7 3.Nxc7 wins."
+    );
     let half = say(&problem, "1.Qxf8+ Kxf8 2.Ne6+");
     assert_eq!(
-        half.message,
+        half.message(),
         "1.Qxf8+ Kxf8 2.Ne6+ is right. Black answers 2...Ke7. Your move."
     );
 }
@@ -127,23 +130,23 @@ fn a_slip_is_named_with_its_move_and_what_refutes_it() {
     let problem = fork();
     // At the second move: the knight can be taken nowhere, but White stays a queen behind.
     let said = say(&problem, "1.Qxf8+ Kxf8 2.Nb3");
-    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message);
+    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message());
     assert!(
-        said.message
+        said.message()
             .starts_with("1.Qxf8+ Kxf8 is right so far. 2.Nb3 does not win."),
         "{}",
-        said.message
+        said.message()
     );
-    assert!(!said.message.contains("Ne6"), "{}", said.message);
+    assert!(!said.message().contains("Ne6"), "{}", said.message());
     assert_eq!(said.line, ["Qxf8+", "Kxf8"], "the right part stands");
     assert_eq!(said.points, 1.0);
     // At the third: the fork is let go.
     let said = say(&problem, "1.Qxf8+ Kxf8 2.Ne6+ Ke7 3.Nd4");
-    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message);
+    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message());
     assert!(
-        said.message.contains("3.Nd4 does not win"),
+        said.message().contains("3.Nd4 does not win"),
         "{}",
-        said.message
+        said.message()
     );
     assert_eq!((said.line.len(), said.points), (4, 3.0));
     refuted(&problem, &["Qxf8+", "Kxf8", "Ne6+", "Ke7", "Nd4"], &said);
@@ -158,12 +161,12 @@ fn refuted(problem: &Problem, to: &[&str], said: &Judgement) {
     assert!(
         moves.len() > to.len(),
         "a refutation is shown: {}",
-        said.message
+        said.message()
     );
     let mut end = problem.position.clone();
     moves.iter().for_each(|mv| end.play_unchecked(*mv));
     let left = crate::refute::settled(&end, problem.position.turn());
-    assert!(left <= 1 || end.is_checkmate(), "{}", said.message);
+    assert!(left <= 1 || end.is_checkmate(), "{}", said.message());
 }
 
 /// The bishop's check uncovers the rook's or queen's file: taking it costs the queen for a bishop,
@@ -182,7 +185,7 @@ fn the_stronger_defence_left_out_is_named() {
     let said = say(&problem, "1.Bxh7+ Kf8 2.Qxd5");
     assert_eq!((said.verdict, said.points), (Verdict::OnTheWay, 1.0));
     assert_eq!(
-        said.message,
+        said.message(),
         "Your line is right after 1...Kf8. What about 1...Kxh7? Your move."
     );
     assert_eq!(said.line, ["Bxh7+", "Kxh7"], "play goes on from there");
@@ -197,20 +200,20 @@ fn the_stronger_defence_left_out_is_named() {
         "1.Bxh7+ 2.Qxd5",
     ] {
         let said = say(&problem, text);
-        assert_eq!(said.verdict, Verdict::Solved, "{text}: {}", said.message);
+        assert_eq!(said.verdict, Verdict::Solved, "{text}: {}", said.message());
     }
     // A slip in a side line is a slip.
     let said = say(&problem, "1.Bxh7+ Kxh7 2.Qxd5 (1...Kf8 2.Qd2)");
-    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message);
+    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message());
     assert!(
-        said.message.contains("2.Qd2 does not win"),
+        said.message().contains("2.Qd2 does not win"),
         "{}",
-        said.message
+        said.message()
     );
     assert_eq!(said.refutation[0], "Qxd2");
     // Defences left out, and the move fits the weaker ones only.
     let said = say(&problem, "1.Bxh7+ any 2.Bd3");
-    assert_ne!(said.verdict, Verdict::Solved, "{}", said.message);
+    assert_ne!(said.verdict, Verdict::Solved, "{}", said.message());
 }
 
 #[test]
@@ -221,22 +224,27 @@ fn any_winning_move_is_right_listed_or_not() {
         Stipulation::Win,
         &["Rxd8+", "Kg7"],
     );
-    assert_eq!(say(&problem, "Rxd8").message, "Solved. 1.Rxd8+ wins.");
+    assert_eq!(say(&problem, "Rxd8").message(), "Solved. 1.Rxd8+ wins.");
     let other = say(&problem, "Qxd8+");
     assert_eq!(
         (other.verdict, other.points),
         (Verdict::Solved, points::FULL)
     );
     assert!(
-        other.message.starts_with("Yes, 1.Qxd8+ wins too"),
+        other.message().starts_with("Yes, 1.Qxd8+ wins too"),
         "{}",
-        other.message
+        other.message()
     );
-    assert!(!other.message.contains("Rxd8"), "{}", other.message);
+    assert!(!other.message().contains("Rxd8"), "{}", other.message());
     // Several first moves, both right; and one of them wrong.
     assert_eq!(say(&problem, "Qxd8+ or Rxd8+").verdict, Verdict::Solved);
     let one_wrong = say(&problem, "Rxd8+ or Qa8");
-    assert_eq!(one_wrong.verdict, Verdict::Unclear, "{}", one_wrong.message);
+    assert_eq!(
+        one_wrong.verdict,
+        Verdict::Unclear,
+        "{}",
+        one_wrong.message()
+    );
     assert_eq!(one_wrong.readings, ["1.Rxd8+", "1.Qa8"]);
     assert_eq!(one_wrong.points, 0.0);
 }
@@ -253,7 +261,7 @@ fn another_winning_move_later_in_the_line_is_right_and_a_slower_win_too() {
         assert!(
             matches!(said.verdict, Verdict::Solved | Verdict::OnTheWay),
             "{text}: {}",
-            said.message
+            said.message()
         );
     }
     // Slow as it is, it comes to an end: a few right moves are enough.
@@ -264,16 +272,16 @@ fn another_winning_move_later_in_the_line_is_right_and_a_slower_win_too() {
         line = said.line.clone();
         if said.verdict == Verdict::Solved {
             assert!(
-                done + 1 >= ASKED_UNSEEN && said.message.contains("wins too"),
+                done + 1 >= ASKED_UNSEEN && said.message().contains("wins too"),
                 "{said:?}"
             );
             break;
         }
-        assert_eq!(said.verdict, Verdict::OnTheWay, "{}", said.message);
+        assert_eq!(said.verdict, Verdict::OnTheWay, "{}", said.message());
         assert!(done + 1 < MOST_ASKED, "no more than four moves are asked");
     }
     let mate = say(&problem, "1.Rb7 Kg8 2.Ra8#");
-    assert_eq!(mate.message, "Solved. 1.Rb7 Kg8 2.Ra8# is mate.");
+    assert_eq!(mate.message(), "Solved. 1.Rb7 Kg8 2.Ra8# is mate.");
 }
 
 #[test]
@@ -282,7 +290,7 @@ fn stalemate_is_said_to_be_stalemate() {
     let said = say(&given(fen, Stipulation::Win, &["Qg7#"]), "Qg6");
     assert_eq!((said.verdict, said.points), (Verdict::Wrong, 0.0));
     assert_eq!(
-        said.message,
+        said.message(),
         "1.Qg6 does not win: it is stalemate, for Black is not in check and has no move."
     );
     assert!(said.refutation.is_empty());
@@ -292,7 +300,7 @@ fn stalemate_is_said_to_be_stalemate() {
     let said = say(&given(fen, Stipulation::Draw, &["Qg1"]), "Qg6");
     assert_eq!((said.verdict, said.points), (Verdict::Solved, points::FULL));
     assert_eq!(
-        said.message,
+        said.message(),
         "Solved. 1.Qg6 is stalemate, and that is a draw."
     );
 }
@@ -307,7 +315,7 @@ fn the_last_pawn_lost_is_no_win() {
     let said = say(&problem, "Nf3");
     assert_eq!(said.verdict, Verdict::Wrong);
     assert_eq!(said.refutation, ["Kxe6"]);
-    assert_eq!(said.why, "what White has left cannot mate");
+    assert_eq!(said.reason(), "what White has left cannot mate");
 }
 
 #[test]
@@ -318,17 +326,17 @@ fn a_draw_by_stalemate_needs_the_key_and_no_more() {
     assert_eq!(say(&problem, "1.Qg8+ Kxg8").verdict, Verdict::Solved);
     // The queen's other check is taken, and the king may move again: mate is near.
     let said = say(&problem, "Qf7+");
-    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message);
+    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message());
     assert!(
-        said.message
+        said.message()
             .starts_with("1.Qf7+ does not hold. Black answers 1...Qxf7"),
         "{}",
-        said.message
+        said.message()
     );
     // Without the checks the mate on g2 comes at once.
     let said = say(&problem, "Qb1");
-    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message);
-    assert!(said.why.contains("mate"), "{}", said.message);
+    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message());
+    assert!(said.reason().contains("mate"), "{}", said.message());
 }
 
 #[test]
@@ -340,7 +348,7 @@ fn a_perpetual_is_shown_until_the_position_comes_again() {
     let whole = say(&problem, "1.Qd8+ Kg7 2.Qg5+ Kh8 3.Qd8+ Kg7 4.Qg5+");
     assert_eq!(whole.verdict, Verdict::Solved);
     assert_eq!(
-        whole.message,
+        whole.message(),
         "Solved. After 4.Qg5+ the position has come again: it holds."
     );
     // Played move by move, with a slip on the way that leaves the line as it was.
@@ -356,7 +364,7 @@ fn a_perpetual_is_shown_until_the_position_comes_again() {
         assert!(
             matches!(wrong.verdict, Verdict::Wrong | Verdict::Illegal),
             "{slip}: {}",
-            wrong.message
+            wrong.message()
         );
         assert_eq!(wrong.line, line);
         line = say_in(&problem, &held, mv).line;
@@ -380,21 +388,21 @@ fn what_could_not_be_judged_is_never_called_wrong() {
             "{text}"
         );
         assert!(
-            said.message.contains("neither right nor wrong"),
+            said.message().contains("neither right nor wrong"),
             "{}",
-            said.message
+            said.message()
         );
         assert!(
-            said.message.contains("Your coach will look at it"),
+            said.message().contains("Your coach will look at it"),
             "{}",
-            said.message
+            said.message()
         );
         assert!(
-            said.why.contains("half-moves deep"),
+            said.reason().contains("half-moves deep"),
             "for the coach: {}",
-            said.why
+            said.reason()
         );
-        assert!(!said.message.contains("Ne6"), "{}", said.message);
+        assert!(!said.message().contains("Ne6"), "{}", said.message());
     }
     // What the solution knows needs no time.
     assert_eq!(
@@ -416,9 +424,9 @@ fn illegal_and_ambiguous_moves_are_told_apart_from_wrong_ones() {
     let said = say(&two, "Rd1");
     assert_eq!(said.verdict, Verdict::Unclear);
     assert!(
-        said.message.contains("Rbd1") && said.message.contains("Rfd1"),
+        said.message().contains("Rbd1") && said.message().contains("Rfd1"),
         "{}",
-        said.message
+        said.message()
     );
     assert_eq!(
         say(&two, "what a nice position").verdict,
@@ -507,7 +515,7 @@ fn off_the_solution_there_are_hints_as_long_as_something_wins() {
     let problem = fork();
     let hint = |line: &[&str]| {
         let line: Vec<String> = line.iter().map(|san| (*san).to_owned()).collect();
-        crate::judge::hint(&problem, &line, 3)
+        crate::judge::hint(&problem, &line, 3).map(|said| sealed_move_words::english().tell(&said))
     };
     // The king goes where the solution does not have it; the queen is still there to be taken.
     let line = ["Qxf8+", "Kxf8", "Ne6+", "Kf7"];

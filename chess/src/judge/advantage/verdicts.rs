@@ -5,34 +5,22 @@ use shakmaty::{Move, Position};
 use super::opinion::{By, Opinion};
 use super::plain::End;
 use super::{Missing, Walk, why};
-use crate::judge::{Case, Judgement, Verdict, points, words};
+use crate::judge::{Judgement, Verdict, points, words};
 use crate::{
-    Stipulation, line,
+    fact::{Remark, Task, Why},
+    line,
+    reply::NodeId,
     scene::{Scene, SceneMark},
 };
-use crate::{men::side, reply::NodeId};
-
-/// "wins", "holds".
-fn does(case: &Case<'_>) -> &'static str {
-    match case.problem.stipulation {
-        Stipulation::Draw => "holds",
-        _ => "wins",
-    }
-}
 
 impl Walk<'_, '_> {
     /// Neither right nor wrong: the coach decides.
     pub(super) fn open(&self, moves: &[Move], opinion: Option<&Opinion>) -> Judgement {
         let case = self.case;
-        let what = words::numbered_end(&case.problem.position, moves, 1);
-        let does = does(case);
-        let mut judgement = case.plain(
-            Verdict::Unclear,
-            format!(
-                "I cannot say for certain whether {what} {does}, so I call it neither right nor wrong. \
-                 Your coach will look at it."
-            ),
-        );
+        let line = words::numbered_end(&case.problem.position, moves, 1).into();
+        let task = case.problem.stipulation.into();
+        let said = vec![Remark::NotCertain { line, task }];
+        let mut judgement = case.plain(Verdict::Unclear, said);
         if let Some(opinion) = opinion {
             judgement.why = why::left_open(case, opinion);
         }
@@ -55,45 +43,45 @@ impl Walk<'_, '_> {
             beyond,
             why,
         } = shown;
-        let mut text = String::new();
+        let mut said = Vec::new();
         if before.len() > case.played.len() {
             let right = words::numbered_end(start, before, before.len() - case.played.len());
-            text.push_str(&format!("{right} is right so far. "));
+            said.push(Remark::RightSoFar { line: right.into() });
         }
         let several = self.tree.node(self.tree.cursor()).children.len() > 1;
         if several && before.len() == case.played.len() {
-            text.push_str("Of several moves offered each has to hold. ");
+            said.push(Remark::EachHasToHold);
         }
-        let not = match case.problem.stipulation {
-            Stipulation::Draw => "does not hold",
-            _ => "does not win",
-        };
-        let move_text = words::numbered_end(start, moves, 1);
+        let task = Task::from(case.problem.stipulation);
+        let wrong = words::numbered_end(start, moves, 1).into();
         let mut all = moves.to_vec();
         all.extend(&answer);
-        let answered = words::numbered_end(start, &all, answer.len());
-        let defender = side(!start.turn());
+        let answered = words::numbered_end(start, &all, answer.len()).into();
+        let side = (!start.turn()).into();
         match (answer.is_empty(), why.is_empty()) {
-            (true, true) => text.push_str(&format!("{move_text} {not}.")),
-            (true, false) => text.push_str(&format!("{move_text} {not}: {why}.")),
-            (false, true) => {
-                text.push_str(&format!(
-                    "{move_text} {not}. {defender} answers {answered}."
-                ));
-            }
-            (false, false) => text.push_str(&format!(
-                "{move_text} {not}. {defender} answers {answered}: {why}."
-            )),
+            (true, false) => said.push(Remark::DoesNotBecause {
+                line: wrong,
+                task,
+                why: why.clone(),
+            }),
+            _ => said.push(Remark::DoesNot { line: wrong, task }),
+        }
+        match (answer.is_empty(), why.is_empty()) {
+            (true, _) => {}
+            (false, true) => said.push(Remark::Answers {
+                side,
+                line: answered,
+            }),
+            (false, false) => said.push(Remark::AnswersBecause {
+                side,
+                line: answered,
+                why: why.clone(),
+            }),
         }
         match opinion.by {
             By::Rules => {}
-            By::Tables => text.push_str(match case.problem.stipulation {
-                Stipulation::Draw => " (Lost, by the endgame tables.)",
-                _ => " (No win, by the endgame tables.)",
-            }),
-            By::Search(depth) => {
-                text.push_str(&format!(" (Judged by search, {depth} half-moves deep.)"));
-            }
+            By::Tables => said.push(Remark::ByTables { task }),
+            By::Search(depth) => said.push(Remark::BySearch { depth }),
         }
         let points = match before.len() {
             0 => 0.0,
@@ -105,7 +93,7 @@ impl Walk<'_, '_> {
             points,
             refutation: line::sans(after, &answer),
             why,
-            message: text,
+            said,
             scene: Some(Scene {
                 position: beyond.unwrap_or_else(|| after.clone()),
                 last_move: answer
@@ -132,26 +120,26 @@ impl Walk<'_, '_> {
         let case = self.case;
         let start = &case.problem.position;
         let moves = self.tree.moves_to(node);
-        let whole = words::numbered(start, &moves);
-        let last = words::numbered_end(start, &moves, 1);
-        let does = does(case);
-        let ended = match end {
-            End::Mate => format!("Solved. {whole} is mate."),
-            End::Stalemate => format!("Solved. {last} is stalemate, and that is a draw."),
-            End::NoMaterial => format!(
-                "Solved. After {last} {} has not enough left to mate.",
-                side(!start.turn())
-            ),
-            End::Repeats => format!("Solved. After {last} the position has come again: it {does}."),
+        let whole = words::numbered(start, &moves).into();
+        let last = words::numbered_end(start, &moves, 1).into();
+        let task = case.problem.stipulation.into();
+        let said = match end {
+            End::Mate => Remark::LineMates { line: whole },
+            End::Stalemate => Remark::StalemateDraws { line: last },
+            End::NoMaterial => Remark::TooLittleLeft {
+                line: last,
+                side: (!start.turn()).into(),
+            },
+            End::Repeats => Remark::ComesAgain { line: last, task },
             End::Gained | End::Enough => match other {
-                None => format!("Solved. {whole} {does}."),
-                Some(By::Tables) => {
-                    format!("Yes, {last} {does} too, by the endgame tables. That counts in full.")
-                }
-                Some(By::Rules) => format!("Yes, {last} {does} too. That counts in full."),
-                Some(By::Search(depth)) => format!(
-                    "Yes, {last} {does} too, judged by search, {depth} half-moves deep. That counts in full."
-                ),
+                None => Remark::LineDoes { line: whole, task },
+                Some(By::Tables) => Remark::DoesTooByTables { line: last, task },
+                Some(By::Rules) => Remark::DoesToo { line: last, task },
+                Some(By::Search(depth)) => Remark::DoesTooBySearch {
+                    line: last,
+                    task,
+                    depth,
+                },
             },
         };
         Judgement {
@@ -159,8 +147,8 @@ impl Walk<'_, '_> {
             moves: Vec::new(),
             points: points::FULL,
             refutation: Vec::new(),
-            why: String::new(),
-            message: ended,
+            why: Why::default(),
+            said: vec![said],
             scene: None,
             line: line::sans(start, &moves),
             readings: Vec::new(),
@@ -174,21 +162,23 @@ impl Walk<'_, '_> {
         let moves = &missing.line;
         let defence = moves.last().copied();
         let right = &moves[..moves.len().saturating_sub(1)];
-        let answer = words::numbered_end(start, moves, 1);
-        let message = match missing.instead {
+        let answer = words::numbered_end(start, moves, 1).into();
+        let said = match missing.instead {
             Some(other) => {
                 let mut dealt = right.to_vec();
                 dealt.push(other);
-                let dealt = words::numbered_end(start, &dealt, 1);
-                format!("Your line is right after {dealt}. What about {answer}? Your move.")
+                Remark::RightAfter {
+                    line: words::numbered_end(start, &dealt, 1).into(),
+                    answer,
+                }
             }
             None => {
                 let shown = right.len().saturating_sub(case.played.len());
-                format!(
-                    "{} is right. {} answers {answer}. Your move.",
-                    words::numbered_end(start, right, shown),
-                    side(!start.turn())
-                )
+                Remark::RightAndAnswered {
+                    line: words::numbered_end(start, right, shown).into(),
+                    side: (!start.turn()).into(),
+                    answer,
+                }
             }
         };
         let mut position = start.clone();
@@ -200,8 +190,8 @@ impl Walk<'_, '_> {
             moves: Vec::new(),
             points: self.points(moves.len() / 2),
             refutation: Vec::new(),
-            why: String::new(),
-            message,
+            why: Why::default(),
+            said: vec![said],
             scene: Some(Scene {
                 position,
                 last_move: defence.and_then(|mv| Some((mv.from()?, mv.to()))),

@@ -1,5 +1,5 @@
 //! Why a move neither wins nor holds: the answer, as far as its point shows and no further, and a
-//! sentence that is true of the board.
+//! statement that is true of the board.
 
 use std::ops::RangeInclusive;
 
@@ -7,8 +7,9 @@ use shakmaty::{Bitboard, Chess, Color, Move, Position, Role, Square};
 
 use super::opinion::{By, Opinion};
 use crate::Stipulation;
+use crate::fact::{And, At, Because, Centipawns, Material, Side, Target, Why};
 use crate::judge::Case;
-use crate::men::{man, side};
+use crate::pieces::worth;
 use crate::refute::{self, balance, settled};
 use crate::search::Score;
 
@@ -26,20 +27,22 @@ pub(super) struct Shown {
     pub(super) line: Vec<Move>,
     /// The position after it.
     pub(super) beyond: Option<Chess>,
-    /// The reason, without a full stop; empty when there is none to show.
-    pub(super) why: String,
+    /// The reason; empty when there is none to show.
+    pub(super) why: Why,
 }
 
 /// Why nothing is said, for the coach.
-pub(super) fn left_open(case: &Case<'_>, opinion: &Opinion) -> String {
-    let solver = side(case.problem.position.turn());
+pub(super) fn left_open(case: &Case<'_>, opinion: &Opinion) -> Why {
+    let side = case.problem.position.turn().into();
     match (opinion.by, opinion.score) {
-        (By::Search(depth), Some(Score::Cp(value))) => format!(
-            "judged by search, {depth} half-moves deep, {solver} stands at {:+.1}",
-            f64::from(-value) / 100.0
-        ),
-        (By::Search(depth), _) => format!("the search came only {depth} half-moves deep"),
-        _ => String::new(),
+        (By::Search(depth), Some(Score::Cp(value))) => Because::SearchStands {
+            depth,
+            side,
+            value: Centipawns { centipawns: -value },
+        }
+        .into(),
+        (By::Search(depth), _) => Because::SearchShallow { depth }.into(),
+        _ => Why::default(),
     }
 }
 
@@ -65,7 +68,7 @@ pub(super) fn explain(
     Shown {
         line,
         beyond: Some(beyond),
-        why,
+        why: why.into(),
     }
 }
 
@@ -75,6 +78,14 @@ fn play(from: &Chess, line: &[Move]) -> Chess {
         at.play_unchecked(mv);
     }
     at
+}
+
+/// How many half-moves of an answer show the point, and the reason.
+type Point = (usize, Vec<Because>);
+
+/// A point with one reason.
+fn one(count: usize, why: Because) -> Option<Point> {
+    Some((count, vec![why]))
 }
 
 /// The wrong move and the best play after it.
@@ -92,17 +103,16 @@ impl Board<'_> {
     }
 
     /// How many half-moves of the answer show the point, and the reason.
-    fn point(&self, score: Option<Score>) -> (usize, String) {
-        let defender = side(!self.solver());
+    fn point(&self, score: Option<Score>) -> Point {
         if self.after.is_stalemate() {
-            let why = format!("it is stalemate, for {defender} is not in check and has no move");
-            return (0, why);
+            let side = self.defender();
+            return (0, vec![Because::Stalemate { side }]);
         }
         if !self.draws && self.after.has_insufficient_material(self.solver()) {
-            return (0, "what you have left cannot mate".to_owned());
+            return (0, vec![Because::YouCannotMate]);
         }
         let Some(&first) = self.line.first() else {
-            return (0, String::new());
+            return (0, Vec::new());
         };
         let found = self
             .mated(score, 1..=SOON)
@@ -117,55 +127,63 @@ impl Board<'_> {
             .or_else(|| self.face_to_face(first))
             .or_else(|| self.steps_out(first))
             .or_else(|| self.stands(first));
-        found.unwrap_or((1, String::new()))
+        found.unwrap_or((1, Vec::new()))
+    }
+
+    /// The side that solves, as a fact.
+    fn side(&self) -> Side {
+        self.solver().into()
+    }
+
+    /// The other side.
+    fn defender(&self) -> Side {
+        (!self.solver()).into()
     }
 
     /// The defender mates in so many moves.
-    fn mated(&self, score: Option<Score>, within: RangeInclusive<i32>) -> Option<(usize, String)> {
+    fn mated(&self, score: Option<Score>, within: RangeInclusive<i32>) -> Option<Point> {
         let Some(Score::Mate(moves)) = score else {
             return None;
         };
-        let defender = side(!self.solver());
+        let side = self.defender();
         if !within.contains(&moves) {
             return None;
         }
         if moves == 1 {
-            return Some((
-                1,
-                format!("that is mate, and it is {defender} who gives it"),
-            ));
+            return one(1, Because::MatesFirst { side });
         }
         let plies = usize::try_from(2 * moves - 1).ok()?;
         let whole = plies <= 5
             && self.line.len() >= plies
             && play(self.after, &self.line[..plies]).is_checkmate();
-        let why = format!(
-            "{defender} mates in {}",
-            refute::number(u8::try_from(moves).unwrap_or(u8::MAX))
-        );
-        Some((if whole { plies } else { 1 }, why))
+        let moves = u8::try_from(moves).unwrap_or(u8::MAX).into();
+        one(
+            if whole { plies } else { 1 },
+            Because::MatesIn { side, moves },
+        )
     }
 
     /// The answer leads to stalemate, or leaves too little to mate with.
-    fn game_over(&self) -> Option<(usize, String)> {
+    fn game_over(&self) -> Option<Point> {
         if self.draws {
             return None;
         }
-        let solver = side(self.solver());
         for plies in 1..=self.line.len().min(5) {
             let at = play(self.after, &self.line[..plies]);
             if at.is_stalemate() {
-                return Some((plies, format!("{} is stalemated", side(at.turn()))));
+                let side = at.turn().into();
+                return one(plies, Because::IsStalemated { side });
             }
             if at.has_insufficient_material(self.solver()) {
-                return Some((plies, format!("what {solver} has left cannot mate")));
+                let side = self.side();
+                return one(plies, Because::CannotMate { side });
             }
         }
         None
     }
 
     /// The defender gives check for ever.
-    fn for_ever(&self, score: Option<Score>) -> Option<(usize, String)> {
+    fn for_ever(&self, score: Option<Score>) -> Option<Point> {
         if self.draws || !matches!(score, Some(Score::Cp(0))) {
             return None;
         }
@@ -179,8 +197,8 @@ impl Board<'_> {
             let again =
                 |earlier: &Chess| earlier.turn() == at.turn() && earlier.board() == at.board();
             if seen.iter().any(again) {
-                let defender = side(!self.solver());
-                return Some((place + 1, format!("{defender} gives check for ever")));
+                let side = self.defender();
+                return one(place + 1, Because::ChecksForEver { side });
             }
             seen.push(at.clone());
         }
@@ -189,7 +207,7 @@ impl Board<'_> {
 
     /// The answer takes the man that moved, or more than a pawn: shown with what is taken after it,
     /// until that is over.
-    fn taken(&self, first: Move) -> Option<(usize, String)> {
+    fn taken(&self, first: Move) -> Option<Point> {
         let what = first.capture()?;
         let the_mover = first.to() == refute::arrived(self.mv);
         if what == Role::Pawn && !the_mover {
@@ -199,11 +217,12 @@ impl Board<'_> {
         if let Some((tally, even)) = self.tally(count) {
             // A man that took something and is taken is not lost for nothing.
             let why = if count > 1 || even {
-                tally
+                vec![tally]
             } else if self.mv.is_capture() && the_mover {
-                format!("the {} takes it, and {tally}", man(first.role()))
+                let (by, what) = (first.role().into(), what.into());
+                vec![Because::TakesIt { by, what }, tally]
             } else {
-                refute::capture_clause(self.before, self.mv, self.after, first)?
+                refute::capture_told(self.before, self.mv, self.after, first)?
             };
             return Some((count, why));
         }
@@ -211,20 +230,18 @@ impl Board<'_> {
         if first.role() == what {
             return None;
         }
-        let clause = refute::capture_clause(self.before, self.mv, self.after, first)?;
-        Some((1, clause))
+        let why = refute::capture_told(self.before, self.mv, self.after, first)?;
+        Some((1, why))
     }
 
     /// A pawn elsewhere is taken with check: a small thing, said when there is nothing else to say.
-    fn pawn_taken(&self, first: Move) -> Option<(usize, String)> {
+    fn pawn_taken(&self, first: Move) -> Option<Point> {
         let checks = play(self.after, &[first]).is_check();
         if first.capture()? != Role::Pawn || !checks {
             return None;
         }
-        Some((
-            1,
-            format!("the {} takes a pawn with check", man(first.role())),
-        ))
+        let by = first.role().into();
+        one(1, Because::TakesPawnWithCheck { by })
     }
 
     /// How many half-moves of the answer are captures, or the moves that a check forces in between.
@@ -249,7 +266,7 @@ impl Board<'_> {
 
     /// What both sides have lost from the wrong move to so many half-moves later; nothing while there is
     /// more to take. Whether it comes out even is said beside it.
-    fn tally(&self, count: usize) -> Option<(String, bool)> {
+    fn tally(&self, count: usize) -> Option<(Because, bool)> {
         let mut lost: Vec<Role> = Vec::new();
         let mut won: Vec<Role> = self.mv.capture().into_iter().collect();
         for (place, mv) in self.line[..count].iter().enumerate() {
@@ -261,7 +278,7 @@ impl Board<'_> {
         if settled(&end, self.solver()) != left {
             return None;
         }
-        let solver = side(self.solver());
+        let side = self.side();
         // The same men on both sides are no loss.
         lost.retain(|role| match won.iter().position(|other| other == role) {
             Some(place) => {
@@ -271,19 +288,22 @@ impl Board<'_> {
             None => true,
         });
         match left - balance(self.before, self.solver()) {
-            ..=-1 if won.is_empty() => Some((format!("that costs {solver} {}", men(&lost)), false)),
-            ..=-1 => Some((
-                format!("that costs {solver} {} for {}", men(&lost), men(&won)),
-                false,
-            )),
-            0 if !self.draws => Some(("the exchange is even, so nothing is won".to_owned(), true)),
-            _ if left < 0 => Some((format!("{solver} is still behind after that"), true)),
+            ..=-1 => {
+                let lost = counted(&lost);
+                let costs = match counted(&won) {
+                    won if won.and.is_empty() => Because::Costs { side, lost },
+                    won => Because::CostsFor { side, lost, won },
+                };
+                Some((costs, false))
+            }
+            0 if !self.draws => Some((Because::ExchangeIsEven, true)),
+            _ if left < 0 => Some((Because::StillBehind { side }, true)),
             _ => None,
         }
     }
 
     /// A quiet answer that wins something two half-moves later.
-    fn won_soon(&self, first: Move) -> Option<(usize, String)> {
+    fn won_soon(&self, first: Move) -> Option<Point> {
         let &[_, reply, third, ..] = self.line else {
             return None;
         };
@@ -297,23 +317,27 @@ impl Board<'_> {
             return None;
         }
         if first.is_capture() {
-            return self.tally(3).map(|(tally, _)| (3, tally));
+            return self.tally(3).map(|(tally, _)| (3, vec![tally]));
         }
         let answered = play(self.after, &[first]);
-        let falls = format!("the {} on {} falls", man(what), third.to());
+        let falls = Because::ThenFalls {
+            what: what.into(),
+            on: At(third.to()),
+        };
         let attacked = targets(&answered, refute::arrived(first));
         let why = if answered.is_check() {
-            format!("it comes with check, and then {falls}")
+            vec![Because::ComesWithCheck, falls]
         } else if attacked.count() >= 2 && attacked.contains(third.to()) {
-            format!("it attacks {} at once", squares(&answered, attacked))
+            let targets = targets_on(&answered, attacked);
+            vec![Because::AttacksAtOnce { targets }]
         } else {
-            format!("then {falls}")
+            vec![falls]
         };
         Some((3, why))
     }
 
     /// A pawn of the defender gets through.
-    fn promotes(&self) -> Option<(usize, String)> {
+    fn promotes(&self) -> Option<Point> {
         let place = self
             .line
             .iter()
@@ -324,28 +348,24 @@ impl Board<'_> {
         let into = self.line[count - 1].promotion()?;
         let end = play(self.after, &self.line[..count]);
         let kept = settled(&end, self.solver()) < balance(self.after, self.solver()) - LOSS;
-        kept.then(|| {
-            (
-                count,
-                format!("the pawn gets through and becomes a {}", man(into)),
-            )
-        })
+        let piece = into.into();
+        kept.then(|| (count, vec![Because::PawnBecomes { piece }]))
     }
 
     /// A check was given to hold the draw, and after the answer there is none left.
-    fn no_more_checks(&self, first: Move) -> Option<(usize, String)> {
+    fn no_more_checks(&self, first: Move) -> Option<Point> {
         if !self.draws || !self.after.is_check() {
             return None;
         }
         let beyond = play(self.after, &[first]);
         let check = |mv| play(&beyond, &[mv]).is_check();
         let left = beyond.legal_moves().into_iter().any(check);
-        let solver = side(self.solver());
-        (!left).then(|| (1, format!("after that {solver} has no check left")))
+        let side = self.side();
+        (!left).then(|| (1, vec![Because::NoMoreChecks { side }]))
     }
 
     /// With kings and pawns alone: the answer leaves the solver to move with the kings opposed.
-    fn face_to_face(&self, first: Move) -> Option<(usize, String)> {
+    fn face_to_face(&self, first: Move) -> Option<Point> {
         let beyond = play(self.after, &[first]);
         let board = beyond.board();
         if board.occupied() != board.kings() | board.pawns() || first.role() != Role::King {
@@ -354,15 +374,12 @@ impl Board<'_> {
         let (own, other) = (board.king_of(Color::White)?, board.king_of(Color::Black)?);
         let opposed = own.file() == other.file() && own.rank().distance(other.rank()) == 2
             || own.rank() == other.rank() && own.file().distance(other.file()) == 2;
-        let solver = side(self.solver());
-        opposed.then(|| {
-            let why = format!("the kings face each other, and it is {solver} who has to give way");
-            (1, why)
-        })
+        let side = self.side();
+        opposed.then(|| (1, vec![Because::KingsOpposed { side }]))
     }
 
     /// A man that the wrong move attacked gets away.
-    fn steps_out(&self, first: Move) -> Option<(usize, String)> {
+    fn steps_out(&self, first: Move) -> Option<Point> {
         let beyond = play(self.after, &[first]);
         let from = first.from()?;
         let attackers = |position: &Chess, square: Square| {
@@ -375,27 +392,27 @@ impl Board<'_> {
             && !self.after.is_check()
             && attackers(self.after, from).contains(refute::arrived(self.mv))
             && attackers(&beyond, first.to()).is_empty();
-        let way = match first.is_capture() {
-            true => "takes a pawn and steps",
-            false => "steps",
+        let by = first.role().into();
+        let why = match first.is_capture() {
+            true => Because::TakesPawnAndStepsOut { by },
+            false => Because::StepsOut { by },
         };
-        let why = || format!("the {} {way} out of the attack", man(first.role()));
-        away.then(|| (1, why()))
+        away.then(|| (1, vec![why]))
     }
 
     /// With nothing else to say: how the men stand when the answer is made and nothing more is taken.
-    fn stands(&self, first: Move) -> Option<(usize, String)> {
+    fn stands(&self, first: Move) -> Option<Point> {
         let beyond = play(self.after, &[first]);
         let left = balance(&beyond, self.solver());
         if settled(&beyond, self.solver()) != left {
             return None;
         }
         let why = match left {
-            ..=-2 => format!("{} is still behind after that", side(self.solver())),
-            0 if !self.draws => "the material is level after that".to_owned(),
+            ..=-2 => Because::StillBehind { side: self.side() },
+            0 if !self.draws => Because::MaterialLevel,
             _ => return None,
         };
-        Some((1, why))
+        one(1, why)
     }
 }
 
@@ -412,37 +429,28 @@ fn targets(position: &Chess, from: Square) -> Bitboard {
                 .attacks_to(square, !attacker.color, board.occupied())
                 .any();
             board.role_at(square).is_some_and(|role| {
-                role != Role::Pawn
-                    && (worth(role) > worth(attacker.role) || !guarded || role == Role::King)
+                let more = attacker.role != Role::King && worth(role) > worth(attacker.role);
+                role != Role::Pawn && (more || !guarded || role == Role::King)
             })
         })
         .collect()
 }
 
-fn worth(role: Role) -> i32 {
-    match role {
-        Role::Pawn => 1,
-        Role::Knight | Role::Bishop => 3,
-        Role::Rook => 5,
-        Role::Queen => 9,
-        Role::King => 100,
+/// What stands on these squares.
+fn targets_on(position: &Chess, at: Bitboard) -> And<Target> {
+    let target = |square| {
+        Some(Target {
+            piece: position.board().role_at(square)?.into(),
+            on: At(square),
+        })
+    };
+    And {
+        and: at.into_iter().filter_map(target).collect(),
     }
 }
 
-/// "the queen on d1 and the rook on f1".
-fn squares(position: &Chess, at: Bitboard) -> String {
-    let named: Vec<String> = at
-        .into_iter()
-        .filter_map(|square| {
-            let role = position.board().role_at(square)?;
-            Some(format!("the {} on {square}", man(role)))
-        })
-        .collect();
-    list(&named)
-}
-
-/// "a rook and a pawn", "the queen", "two pawns".
-fn men(roles: &[Role]) -> String {
+/// Pieces counted by kind, the most valuable first.
+fn counted(roles: &[Role]) -> And<Material> {
     let order = [
         Role::Queen,
         Role::Rook,
@@ -450,29 +458,14 @@ fn men(roles: &[Role]) -> String {
         Role::Knight,
         Role::Pawn,
     ];
-    let named: Vec<String> = order
-        .into_iter()
-        .filter_map(|role| {
-            let count = roles.iter().filter(|&&other| other == role).count();
-            match count {
-                0 => None,
-                1 if role == Role::Queen => Some("the queen".to_owned()),
-                1 => Some(format!("a {}", man(role))),
-                n => Some(format!(
-                    "{} {}s",
-                    refute::number(u8::try_from(n).unwrap_or(u8::MAX)),
-                    man(role)
-                )),
-            }
+    let material = |role: Role| {
+        let number = roles.iter().filter(|&&other| other == role).count();
+        (number > 0).then(|| Material {
+            piece: role.into(),
+            number: u8::try_from(number).unwrap_or(u8::MAX).into(),
         })
-        .collect();
-    list(&named)
-}
-
-fn list(named: &[String]) -> String {
-    match named {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    };
+    And {
+        and: order.into_iter().filter_map(material).collect(),
     }
 }

@@ -1,4 +1,4 @@
-//! The verdicts on replies to a mate problem, in words and points.
+//! The verdicts on replies to a mate problem, in facts and points.
 //!
 //! [`super`] finds out what is right, wrong and left out; here it is told to the member.
 
@@ -7,7 +7,11 @@ use shakmaty::{Chess, Move, Position};
 use super::{Fault, Judge};
 use crate::judge::{Judgement, Verdict, points, words};
 use crate::reply::NodeId;
-use crate::{line, men, refute, scene::Scene};
+use crate::{
+    fact::{Remark, Why},
+    line, refute,
+    scene::Scene,
+};
 
 impl Judge<'_, '_> {
     pub(super) fn wrong(&self, fault: Fault, share: f64) -> Judgement {
@@ -19,50 +23,57 @@ impl Judge<'_, '_> {
         } = fault;
         let at_first = moves.len() <= 1;
         let line_before = &moves[..moves.len() - 1];
-        let move_text = words::numbered_end(start, &moves, 1);
+        let wrong = || words::numbered_end(start, &moves, 1).into();
         let mut all = moves.clone();
         all.extend(&refutation.line);
-        let answer = words::numbered_end(start, &all, refutation.line.len());
+        let answer = || words::numbered_end(start, &all, refutation.line.len()).into();
         let refutation_sans = line::sans(&refutation.after, &refutation.line);
         let slower = refutation.reasons.iter().find_map(|reason| match reason {
             refute::Reason::Slower { moves } => Some(*moves),
             _ => None,
         });
-        let mut text = String::new();
+        let mut said = Vec::new();
         if line_before.len() > self.case.played.len() {
-            text.push_str(&format!(
-                "{} is right so far. ",
-                words::numbered(start, line_before)
-            ));
+            said.push(Remark::RightSoFar {
+                line: words::numbered(start, line_before).into(),
+            });
         }
         let several = self.tree.node(self.tree.cursor()).children.len() > 1;
         if several && moves.len() == self.case.played.len() + 1 {
-            text.push_str("Of several moves offered each has to hold. ");
+            said.push(Remark::EachHasToHold);
         }
-        match slower {
-            Some(length) => text.push_str(&format!(
-                "{move_text} mates, but not in {}: it takes {}.",
-                refute::number(left),
-                refute::number(length)
-            )),
-            None if refutation.is_about_the_move() => {
-                text.push_str(&format!("{move_text} does not work: {}.", refutation.point));
-            }
-            None => text.push_str(&format!("{move_text} does not work.")),
-        }
-        let defender = men::side(!self.solver());
-        let why = &refutation.point;
+        let why = || refutation.point.clone();
+        said.push(match slower {
+            Some(length) => Remark::MatesLate {
+                line: wrong(),
+                left: left.into(),
+                moves: length.into(),
+            },
+            None if refutation.is_about_the_move() => Remark::FailsBecause {
+                line: wrong(),
+                why: why(),
+            },
+            None => Remark::Fails { line: wrong() },
+        });
+        let side = (!self.solver()).into();
         match (refutation.line.is_empty(), slower) {
             (true, _) => {}
             (false, None) if refutation.is_about_the_move() => {
                 if left > 1 {
-                    text.push_str(&format!(" For example {answer}."));
+                    said.push(Remark::ForExample { line: answer() });
                 }
             }
-            _ if why.is_empty() || refutation.is_about_the_move() => {
-                text.push_str(&format!(" {defender} answers {answer}."));
+            _ if refutation.point.is_empty() || refutation.is_about_the_move() => {
+                said.push(Remark::Answers {
+                    side,
+                    line: answer(),
+                });
             }
-            _ => text.push_str(&format!(" {defender} answers {answer}: {why}.")),
+            _ => said.push(Remark::AnswersBecause {
+                side,
+                line: answer(),
+                why: why(),
+            }),
         }
         let line = if at_first || line_before.len() <= self.case.played.len() {
             self.case.line.to_vec()
@@ -81,7 +92,7 @@ impl Judge<'_, '_> {
             points,
             refutation: refutation_sans,
             why: refutation.why,
-            message: text,
+            said,
             scene: Some(refutation.scene),
             line,
             readings: Vec::new(),
@@ -100,31 +111,29 @@ impl Judge<'_, '_> {
             end.play_unchecked(mv);
         }
         let first_move = first.map_or_else(Vec::new, |node| self.tree.moves_to(node));
-        let key = words::numbered_end(start, &first_move, 1);
+        let key = words::numbered_end(start, &first_move, 1).into();
         let mated = end.is_checkmate();
-        let mut text = match (mated, main.len()) {
-            (true, 1) => format!("Yes: {key} is mate."),
-            (true, _) => format!("Solved. {} is mate.", words::numbered(start, &main)),
-            (false, _) if self.moves == 2 => format!(
-                "Yes, {key} is the key. In a {} the key is all that is asked.",
-                words::kind(self.moves)
-            ),
-            (false, _) => "Solved. Your line holds against every defence.".to_owned(),
+        let moves = self.moves.into();
+        let said = match (remark, mated, main.len()) {
+            (Some(fault), ..) => Remark::KeyButNoMate {
+                line: key,
+                moves,
+                other: words::numbered_end(start, &fault.moves, 1).into(),
+            },
+            (None, true, 1) => Remark::MoveMates { line: key },
+            (None, true, _) => Remark::LineMates {
+                line: words::numbered(start, &main).into(),
+            },
+            (None, false, _) if self.moves == 2 => Remark::KeyIsEnough { line: key, moves },
+            (None, false, _) => Remark::LineHolds,
         };
-        if let Some(fault) = remark {
-            text = format!(
-                "Yes, {key} is the key, and in a {} the key is all that is asked. But look again at {}: that is not mate.",
-                words::kind(self.moves),
-                words::numbered_end(start, &fault.moves, 1)
-            );
-        }
         Judgement {
             verdict: Verdict::Solved,
             moves: Vec::new(),
             points: points::FULL,
             refutation: Vec::new(),
-            why: String::new(),
-            message: text,
+            why: Why::default(),
+            said: vec![said],
             scene: mated.then(|| final_scene(&end, main.last().copied())),
             line: line::sans(start, &main),
             readings: Vec::new(),
@@ -138,8 +147,7 @@ impl Judge<'_, '_> {
             moves.extend(self.tree.main_line());
             moves
         };
-        let defender = men::side(!self.solver());
-        let answer = words::numbered_end(start, missed, 1);
+        let answer = words::numbered_end(start, missed, 1).into();
         let upto = &missed[..missed.len() - 1];
         let shared = main
             .iter()
@@ -152,16 +160,28 @@ impl Judge<'_, '_> {
             .main_nodes()
             .get(shared.saturating_sub(self.case.played.len()))
             .is_some_and(|&node| self.tree.node(node).assumed);
-        let text = if filled_in || main.get(shared) == missed.last() {
-            let right = words::numbered_end(start, upto, upto.len() - self.case.played.len());
-            format!("{right} is right. But what about {answer}? Your move.")
+        let right = || {
+            let new = upto.len() - self.case.played.len();
+            words::numbered_end(start, upto, new).into()
+        };
+        let said = if filled_in || main.get(shared) == missed.last() {
+            Remark::RightBut {
+                line: right(),
+                answer,
+            }
         } else if shared == upto.len() && main.len() <= upto.len() + 1 {
-            let right = words::numbered_end(start, upto, upto.len() - self.case.played.len());
-            format!("{right} is right. {defender} answers {answer}. Your move.")
+            Remark::RightAndAnswered {
+                line: right(),
+                side: (!self.solver()).into(),
+                answer,
+            }
         } else {
             // The line goes on past the point where the defence was missed.
             let dealt = words::numbered_end(start, &main[..(shared + 1).min(main.len())], 1);
-            format!("Your line is right after {dealt}. What about {answer}? Your move.")
+            Remark::RightAfter {
+                line: dealt.into(),
+                answer,
+            }
         };
         let _ = first;
         let mut position = start.clone();
@@ -180,8 +200,8 @@ impl Judge<'_, '_> {
             moves: Vec::new(),
             points,
             refutation: Vec::new(),
-            why: String::new(),
-            message: text,
+            why: Why::default(),
+            said: vec![said],
             scene: Some(Scene {
                 position,
                 last_move: last.and_then(|mv| Some((mv.from()?, mv.to()))),
@@ -194,11 +214,8 @@ impl Judge<'_, '_> {
 
     /// Only side lines of what was played came; the next move is still wanted.
     pub(super) fn only_variations(&self, _cursor: NodeId) -> Judgement {
-        self.case.plain(
-            Verdict::OnTheWay,
-            "Those side lines are right. Now go on from the position on the board. Your move."
-                .to_owned(),
-        )
+        self.case
+            .plain(Verdict::OnTheWay, vec![Remark::SideLinesRight])
     }
 }
 

@@ -1,0 +1,33 @@
+# Die Namen der Mattbilder.
+
+pattern-arabian = Arabisches Matt
+pattern-anastasia = Anastasias Matt
+pattern-hook = Hakenmatt
+pattern-vukovic = Vukovićs Matt
+pattern-boden = Bodens Matt
+pattern-legal = Seekadettenmatt
+pattern-blackburne = Blackburnes Matt
+pattern-reti = Rétis Matt
+pattern-greco = Grecos Matt
+pattern-morphy = Morphys Matt
+pattern-pillsbury = Pillsburys Matt
+pattern-opera = Opernmatt
+pattern-mayet = Mayets Matt
+pattern-anderssen = Anderssens Matt
+pattern-blind-swine = Matt der blinden Schweine
+pattern-smothered = Ersticktes Matt
+pattern-suffocation = Erstickungsmatt mit Läufer
+pattern-corner = Eckmatt
+pattern-damiano = Damianos Matt
+pattern-lolli = Lollis Matt
+pattern-max-lange = Max Langes Matt
+pattern-dovetail = Taubenschwanzmatt
+pattern-swallow-tail = Schwalbenschwanzmatt
+pattern-epaulette = Epaulettenmatt
+pattern-double-bishop = Matt mit zwei Läufern
+pattern-ladder = Treppenmatt
+pattern-back-rank = Grundreihenmatt
+pattern-corridor = Korridormatt
+pattern-kiss = Damenkuss
+pattern-double-check = Matt durch Doppelschach
+pattern-pawn = Matt durch einen Bauern

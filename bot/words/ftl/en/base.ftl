@@ -1,0 +1,51 @@
+# What the other files use: numbers, lists, pieces, sides.
+
+language = English
+decimal-sign = .
+# King, queen, rook, bishop, knight, as moves are written.
+piece-letters = KQRBN
+
+# $n is a whole number.
+number = { $n ->
+    [0] no
+    [1] one
+    [2] two
+    [3] three
+    [4] four
+    [5] five
+    [6] six
+    [7] seven
+    [8] eight
+    [9] nine
+    [10] ten
+   *[other] { $n }
+}
+
+# Each puts $first and $next together. All but the last two of a list are joined by list-comma.
+list-comma = { $first }, { $next }
+list-and = { $first } and { $next }
+list-or = { $first } or { $next }
+# Two statements.
+list-why = { $first }, and { $next }
+
+# What a message can say of a piece, as $NAME-name and so on.
+piece-pawn = pawn
+    .name = pawn
+piece-knight = knight
+    .name = knight
+piece-bishop = bishop
+    .name = bishop
+piece-rook = rook
+    .name = rook
+piece-queen = queen
+    .name = queen
+piece-king = king
+    .name = king
+# Where it is not said which piece.
+piece-any = man
+    .name = man
+
+side-white = White
+    .name = White
+side-black = Black
+    .name = Black

@@ -1,0 +1,33 @@
+# The names of the mating patterns.
+
+pattern-arabian = Arabian mate
+pattern-anastasia = Anastasia's mate
+pattern-hook = Hook mate
+pattern-vukovic = Vuković's mate
+pattern-boden = Boden's mate
+pattern-legal = Legal's mate
+pattern-blackburne = Blackburne's mate
+pattern-reti = Réti's mate
+pattern-greco = Greco's mate
+pattern-morphy = Morphy's mate
+pattern-pillsbury = Pillsbury's mate
+pattern-opera = Opera mate
+pattern-mayet = Mayet's mate
+pattern-anderssen = Anderssen's mate
+pattern-blind-swine = Blind swine mate
+pattern-smothered = Smothered mate
+pattern-suffocation = Suffocation mate
+pattern-corner = Corner mate
+pattern-damiano = Damiano's mate
+pattern-lolli = Lolli's mate
+pattern-max-lange = Max Lange's mate
+pattern-dovetail = Dovetail mate
+pattern-swallow-tail = Swallow's tail mate
+pattern-epaulette = Epaulette mate
+pattern-double-bishop = Mate by two bishops
+pattern-ladder = Ladder mate
+pattern-back-rank = Back-rank mate
+pattern-corridor = Corridor mate
+pattern-kiss = Kiss of the queen
+pattern-double-check = Mate by double check
+pattern-pawn = Mate by a pawn

@@ -1,0 +1,33 @@
+# Los nombres de los patrones de mate.
+
+pattern-arabian = Mate árabe
+pattern-anastasia = Mate de Anastasia
+pattern-hook = Mate del gancho
+pattern-vukovic = Mate de Vuković
+pattern-boden = Mate de Boden
+pattern-legal = Mate de Légal
+pattern-blackburne = Mate de Blackburne
+pattern-reti = Mate de Réti
+pattern-greco = Mate de Greco
+pattern-morphy = Mate de Morphy
+pattern-pillsbury = Mate de Pillsbury
+pattern-opera = Mate de la ópera
+pattern-mayet = Mate de Mayet
+pattern-anderssen = Mate de Anderssen
+pattern-blind-swine = Mate de los cerdos ciegos
+pattern-smothered = Mate de la coz
+pattern-suffocation = Mate por asfixia
+pattern-corner = Mate en la esquina
+pattern-damiano = Mate de Damiano
+pattern-lolli = Mate de Lolli
+pattern-max-lange = Mate de Max Lange
+pattern-dovetail = Mate de la cola de paloma
+pattern-swallow-tail = Mate de la cola de golondrina
+pattern-epaulette = Mate de las charreteras
+pattern-double-bishop = Mate con dos alfiles
+pattern-ladder = Mate de la escalera
+pattern-back-rank = Mate del pasillo
+pattern-corridor = Mate del corredor
+pattern-kiss = Mate del beso
+pattern-double-check = Mate por jaque doble
+pattern-pawn = Mate de peón
