@@ -581,6 +581,8 @@ pub enum Remark {
     // Not read.
     /// Too long.
     TooLong { most: u32 },
+    /// Longer than any solution; so many characters of it are kept.
+    LongerThanAnySolution { most: u32 },
     /// It names no move.
     NoMove,
     /// How far it could be followed.

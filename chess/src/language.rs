@@ -38,4 +38,22 @@ impl Language {
         Self::Hungarian,
         Self::Turkish,
     ];
+
+    /// Its BCP 47 tag.
+    pub fn tag(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            Self::German => "de",
+            Self::French => "fr",
+            Self::Spanish => "es",
+            Self::Italian => "it",
+            Self::Portuguese => "pt",
+            Self::Dutch => "nl",
+            Self::Russian => "ru",
+            Self::Polish => "pl",
+            Self::Czech => "cs",
+            Self::Hungarian => "hu",
+            Self::Turkish => "tr",
+        }
+    }
 }

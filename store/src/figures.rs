@@ -121,7 +121,9 @@ pub struct WrongFirst {
     pub members: u32,
     /// The refuting line told to the first of them, in SAN.
     pub refutation: Vec<String>,
-    /// The reason told to them.
+    /// What was said to them, as facts; none in a verdict from before these were kept.
+    pub facts: Option<serde_json::Value>,
+    /// The reason told to them in such a verdict.
     pub why: String,
 }
 
@@ -384,7 +386,7 @@ impl Db<'_> {
         // https://www.sqlite.org/lang_select.html#bareagg
         self.all(
             "SELECT v.wrong_first, count(DISTINCT r.member_id) AS members, min(r.id) AS first,
-                    v.refutation, v.why
+                    v.refutation, v.facts, v.why
              FROM replies r JOIN verdicts v ON v.reply_id = r.id AND v.current = 1
              WHERE r.post_id = ?1 AND v.verdict = 'wrong' AND v.wrong_first IS NOT NULL
              GROUP BY v.wrong_first ORDER BY members DESC, v.wrong_first",
@@ -394,6 +396,7 @@ impl Db<'_> {
                     san: row.get("wrong_first")?,
                     members: row.get("members")?,
                     refutation: row.get::<_, List>("refutation")?.0,
+                    facts: row.get("facts")?,
                     why: row.get("why")?,
                 })
             },

@@ -17,6 +17,7 @@ const STEPS: &[&str] = &[
     include_str!("step_4.sql"),
     include_str!("step_5.sql"),
     include_str!("step_6.sql"),
+    include_str!("step_8.sql"),
 ];
 
 /// The newest version of the store that this program knows.
@@ -149,7 +150,8 @@ mod tests {
                     (3, 1, 4, 'answer', 'Rd7', '2026-03-02T12:01:00Z'),
                     (4, 1, 5, 'answer', 'Rxd8+', '2026-03-02T12:01:00Z');
              INSERT INTO verdicts (reply_id, verdict, points, moves, refutation, why, message, given_at)
-             VALUES (1, 'unreadable', 0, '[]', '[]', '', '', 't'), (2, 'wrong', 0, '[]', '[]', '', '', 't'),
+             VALUES (1, 'unreadable', 0, '[]', '[]', '', '', 't'),
+                    (2, 'wrong', 0, '[]', '[]', 'the rook takes it', 'Rd7 does not work.', 't'),
                     (3, 'wrong', 0, '[]', '[]', '', '', 't'), (4, 'solved', 3, '[]', '[]', '', '', 't');
              INSERT INTO attempts (post_id, member_id, state, line, points, wrong, first_try, started_at, ended_at)
              VALUES (1, 1, 'playing', '[]', 0, 0, 0, 't', NULL), (1, 3, 'playing', '[]', 0, 1, 0, 't', NULL),
@@ -188,6 +190,9 @@ mod tests {
         );
         let hints = "SELECT cast(after_reply AS TEXT) FROM hints ORDER BY member_id";
         assert_eq!(texts(hints), ["0", "2"]);
+        // A verdict keeps the sentence of its time, and has no facts.
+        let said = "SELECT why || '; ' || message || ' ' || coalesce(facts, '-') FROM verdicts WHERE reply_id = 2";
+        assert_eq!(texts(said), ["the rook takes it; Rd7 does not work. -"]);
     }
 
     /// A step keeps the rows written before it, and each is taken once.

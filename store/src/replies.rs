@@ -94,7 +94,7 @@ pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Reply> {
 
 const WITH_VERDICT: &str =
     "SELECT r.*, m.name AS member_name, m.coach AS member_coach, v.id AS verdict_id, v.verdict, v.points,
-        v.moves, v.refutation, v.line, v.why, v.message, v.wrong_first, v.by_coach, v.given_at,
+        v.moves, v.refutation, v.line, v.facts, v.why, v.message, v.wrong_first, v.by_coach, v.given_at,
         w.words AS coach_words, w.by_id AS words_by_id, b.name AS words_by, w.given_at AS words_at,
         w.told_at AS words_told_at, g.name AS gone_name
     FROM replies r JOIN members m ON m.id = r.member_id

@@ -1,6 +1,7 @@
 //! Verdicts on replies. A reply has one that counts; those it replaced are kept.
 
 use rusqlite::{Row, params};
+use serde_json::Value;
 
 use crate::{
     Db, Moment, StoreError, Tx, Verdict, time,
@@ -22,10 +23,10 @@ pub struct NewVerdict {
     pub refutation: Vec<String>,
     /// The line of both sides as it stands after the reply, in SAN.
     pub line: Vec<String>,
-    /// The reason in a sentence; may be empty.
-    pub why: String,
-    /// The whole text to the member.
-    pub message: String,
+    /// What is said of the reply, as facts that name their version.
+    pub facts: Value,
+    /// A coach's own words to the member; may be empty.
+    pub words: String,
     /// The wrong first move in SAN, where the reply fails at the first move of the solution; it is what
     /// the count of wrong first moves goes by.
     pub wrong_first: Option<String>,
@@ -52,9 +53,13 @@ pub struct VerdictRow {
     pub refutation: Vec<String>,
     /// The line of both sides as it stands after the reply, in SAN.
     pub line: Vec<String>,
-    /// The reason in a sentence.
+    /// What is said of the reply, as facts that name their version; none in a verdict from before they
+    /// were kept.
+    pub facts: Option<Value>,
+    /// A coach's own words to the member; in a verdict of the bot from before facts were kept, the reason
+    /// in an English sentence.
     pub why: String,
-    /// The whole text to the member.
+    /// The whole text to the member, in a verdict from before facts were kept; empty in any other.
     pub message: String,
     /// The wrong first move, if the reply failed there.
     pub wrong_first: Option<String>,
@@ -74,6 +79,7 @@ pub(crate) fn read(row: &Row<'_>, id: i64, reply_id: i64) -> rusqlite::Result<Ve
         moves: row.get::<_, List>("moves")?.0,
         refutation: row.get::<_, List>("refutation")?.0,
         line: row.get::<_, List>("line")?.0,
+        facts: row.get("facts")?,
         why: row.get("why")?,
         message: row.get("message")?,
         wrong_first: row.get("wrong_first")?,
@@ -123,9 +129,9 @@ impl Tx<'_> {
             [new.reply_id],
         )?;
         self.insert(
-            "INSERT INTO verdicts (reply_id, verdict, points, moves, refutation, line, why, message,
+            "INSERT INTO verdicts (reply_id, verdict, points, moves, refutation, line, facts, why, message,
                                    wrong_first, by_coach, given_at)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, '', ?9, ?10, ?11)",
             params![
                 new.reply_id,
                 new.verdict,
@@ -133,8 +139,8 @@ impl Tx<'_> {
                 list(&new.moves),
                 list(&new.refutation),
                 list(&new.line),
-                new.why,
-                new.message,
+                new.facts,
+                new.words,
                 new.wrong_first,
                 new.by_coach,
                 time::text(new.given_at)

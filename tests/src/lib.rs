@@ -6,6 +6,7 @@
 pub mod browser;
 pub mod club;
 pub mod discord;
+pub mod english;
 pub mod leaks;
 pub mod pictures;
 pub mod room;

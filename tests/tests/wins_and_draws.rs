@@ -18,7 +18,7 @@ use sealed_move::{
     },
     desk::endgames::Syzygy,
 };
-use sealed_move_tests::python_script;
+use sealed_move_tests::{english::InEnglish as _, python_script};
 use shakmaty::{Chess, EnPassantMode, Position, fen::Fen, san::SanPlus};
 
 fn folder() -> String {
@@ -206,25 +206,35 @@ fn verdicts_on_small_endings_are_those_of_an_independent_prober() {
             _ => after.is_checkmate() || lost && !after.is_stalemate(),
         };
         let good = |said: &Judgement| matches!(said.verdict, Verdict::Solved | Verdict::OnTheWay);
-        assert_eq!(good(tables), right, "{what}: {}", tables.message);
+        assert_eq!(good(tables), right, "{what}: {}", tables.message());
         match search.verdict {
             Verdict::Unclear => open += 1,
-            _ => assert_eq!(good(search), right, "{what}, by search: {}", search.message),
+            _ => assert_eq!(
+                good(search),
+                right,
+                "{what}, by search: {}",
+                search.message()
+            ),
         }
         if right {
             continue;
         }
-        assert_eq!(tables.verdict, Verdict::Wrong, "{what}: {}", tables.message);
+        assert_eq!(
+            tables.verdict,
+            Verdict::Wrong,
+            "{what}: {}",
+            tables.message()
+        );
         wrong += 1;
         let Some(first) = tables.refutation.first() else {
             // Stalemate, or too little left: nothing needs to be played.
-            assert!(!tables.why.is_empty(), "{what}: {}", tables.message);
+            assert!(!tables.why.is_empty(), "{what}: {}", tables.message());
             continue;
         };
         assert!(
-            tables.message.ends_with("by the endgame tables.)"),
+            tables.message().ends_with("by the endgame tables.)"),
             "{}",
-            tables.message
+            tables.message()
         );
         let mut next = after.clone();
         let moves = line::moves(after, std::slice::from_ref(first));
@@ -280,7 +290,7 @@ fn played_out(problem: &Problem) -> (usize, Judgement) {
                 said.verdict,
                 Verdict::Wrong,
                 "{slip} after {line:?}: {}",
-                said.message
+                said.message()
             );
             assert_eq!(said.line, line, "a slip leaves the line as it was");
             slips += 1;
@@ -289,7 +299,7 @@ fn played_out(problem: &Problem) -> (usize, Judgement) {
         if said.verdict == Verdict::Solved {
             return (slips, said);
         }
-        assert_eq!(said.verdict, Verdict::OnTheWay, "{}", said.message);
+        assert_eq!(said.verdict, Verdict::OnTheWay, "{}", said.message());
         line = said.line;
     }
     panic!("more than four moves were asked: {line:?}");
@@ -308,7 +318,7 @@ fn endings_in_the_tables_are_played_out_in_a_few_moves() {
         let task = task.parse().expect("a task");
         let found = problem(&position(fen), task, &with_tables(), &Budget::unlimited());
         let (slips, end) = played_out(&found.expect("sound"));
-        println!("{fen}: {slips} slips, then: {}", end.message);
+        println!("{fen}: {slips} slips, then: {}", end.message());
         assert!(slips > 0, "{fen}: nothing could go wrong");
         assert_eq!(end.points, 5.0);
     }
@@ -327,13 +337,14 @@ fn a_pawn_ending_is_explained_by_the_kings_and_hinted_at_by_the_tables() {
     let said = say(&found, &[], "e6");
     assert_eq!(said.verdict, Verdict::Wrong);
     assert_eq!(
-        said.message,
+        said.message(),
         "1.e6 does not win. Black answers 1...Kd8: the kings face each other, and it is White who has to \
          give way. (No win, by the endgame tables.)"
     );
     // The tables have no lines; a hint on the second move is one of the moves that win there.
     let line = say(&found, &[], "Ke6").line;
     let told = hint(&found, &line, 3).expect("a hint");
+    let told = sealed_move::words::english().tell(&told);
     let san = told
         .trim_start_matches("The next move is 2.")
         .trim_end_matches('.');
@@ -356,30 +367,30 @@ fn the_lucena_position_is_shown_by_four_moves_of_the_bridge() {
         (said.verdict, said.points),
         (Verdict::Solved, 5.0),
         "{}",
-        said.message
+        said.message()
     );
     let said = say(&problem, &[], "1.Rf4");
     assert_eq!(
         (said.verdict, said.points),
         (Verdict::OnTheWay, 1.0),
         "{}",
-        said.message
+        said.message()
     );
     assert_eq!(said.line, ["Rf4", "Rh1"]);
     // The rook is put where the king takes it.
     let said = say(&problem, &[], "1.Rf4 Rh1 2.Re4+ Kd7 3.Re7+");
-    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message);
+    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message());
     assert!(
-        said.message
+        said.message()
             .starts_with("1.Rf4 Rh1 2.Re4+ Kd7 is right so far. 3.Re7+ does not win."),
         "{}",
-        said.message
+        said.message()
     );
     assert_eq!(said.refutation, ["Kxe7"]);
     assert_eq!(said.line.len(), 4);
     // And at once.
     let said = say(&problem, &[], "1.Rf2");
-    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message);
+    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message());
     assert_eq!(said.refutation, ["Rxf2"]);
 }
 
@@ -393,7 +404,7 @@ fn the_philidor_position_is_held_on_the_third_rank() {
         (said.verdict, said.points),
         (Verdict::Solved, 5.0),
         "{}",
-        said.message
+        said.message()
     );
     assert_eq!(say(&problem, &[], "Rb6").verdict, Verdict::OnTheWay);
     let said = say(&problem, &[], "Rb7");
@@ -401,15 +412,15 @@ fn the_philidor_position_is_held_on_the_third_rank() {
         (said.verdict, said.points),
         (Verdict::Wrong, 0.0),
         "{}",
-        said.message
+        said.message()
     );
     assert_eq!(said.refutation[0], "Rxb7");
     let said = say(&problem, &[], "1...Rb6 2.e6 Rxe6");
-    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message);
+    assert_eq!(said.verdict, Verdict::Wrong, "{}", said.message());
     assert!(
-        said.message
+        said.message()
             .contains("2...Rxe6 does not hold. White answers 3.Kxe6"),
         "{}",
-        said.message
+        said.message()
     );
 }

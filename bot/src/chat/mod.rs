@@ -4,6 +4,7 @@
 pub mod discord;
 pub mod dispatch;
 pub mod room;
+pub mod said;
 pub mod service;
 pub mod shutdown;
 pub mod status;

@@ -16,6 +16,7 @@ use crate::chess::{
     judge::{self, Judgement, Terms, Verdict},
     parse_fen,
 };
+use crate::words::english;
 
 /// Judge one reply to one position, as a member would be answered.
 ///
@@ -52,8 +53,8 @@ struct Line<'a> {
     verdict: Verdict,
     points: f64,
     refutation: &'a [String],
-    why: &'a str,
-    message: &'a str,
+    why: String,
+    message: String,
     /// Left out when nothing is asked.
     #[serde(skip_serializing_if = "<[String]>::is_empty")]
     readings: &'a [String],
@@ -101,7 +102,7 @@ impl<'a> Line<'a> {
             points,
             refutation,
             why,
-            message,
+            said,
             readings,
             ..
         } = judged;
@@ -110,8 +111,8 @@ impl<'a> Line<'a> {
             verdict: *verdict,
             points: *points,
             refutation,
-            why,
-            message,
+            why: english().say(why),
+            message: english().tell(said),
             readings,
         }
     }
@@ -127,7 +128,7 @@ fn tell(out: &mut impl io::Write, judged: &Judgement) -> anyhow::Result<()> {
         Verdict::Unreadable => "unreadable",
     };
     writeln!(out, "{verdict}, {} of 5 points", judged.points)?;
-    writeln!(out, "{}", judged.message)?;
+    writeln!(out, "{}", english().tell(&judged.said))?;
     for reading in &judged.readings {
         writeln!(out, "may mean: {reading}")?;
     }

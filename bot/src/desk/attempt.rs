@@ -389,6 +389,7 @@ mod tests {
                 moves: Vec::new(),
                 refutation: Vec::new(),
                 line: line.iter().map(|s| (*s).to_owned()).collect(),
+                facts: None,
                 why: String::new(),
                 message: String::new(),
                 wrong_first: wrong_first.map(str::to_owned),

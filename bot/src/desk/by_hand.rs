@@ -4,6 +4,8 @@
 use sealed_move_store::{Deed, NewVerdict, PostState};
 use serde::Serialize;
 
+use crate::chess::fact::Why;
+
 use super::{
     Desk, ErrandKind, Person, Place, ReplyRow, Settled, Verdict, VerdictSheet,
     answers::reply_of,
@@ -14,6 +16,7 @@ use super::{
     groups::place_of,
     handle::{coached, coaching},
     replies::{kept_reply, line_before, over, rows, settled},
+    said::{Said, kept},
     telling, text,
 };
 
@@ -39,10 +42,11 @@ impl Desk {
         let (place, coach) = (place.clone(), coach.clone());
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
+            let language = convert::language(&group.settings)?;
             let mut waiting = Vec::new();
             for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
                 let replies = db.replies_to(post.id)?;
-                let mut listed = rows(db, &post, replies.clone())?.into_iter();
+                let mut listed = rows(db, language, &post, replies.clone())?.into_iter();
                 for (at, reply) in replies.iter().enumerate() {
                     let late = reply.reply.received_at >= post.closes_at
                         && post.state != PostState::Intended;
@@ -138,12 +142,11 @@ impl Desk {
         let (user, text, place, sheet) = self
             .write(move |tx| {
                 let (group, by) = coaching(tx, &at, &by)?;
-                let kept = kept_reply(tx, reply_of(tx, &group, reply)?)?;
-                let former = kept.verdict();
-                let before = line_before(&kept.replies, Some(kept.reply.id));
-                let message = in_words(verdict);
+                let reply = kept_reply(tx, reply_of(tx, &group, reply)?)?;
+                let former = reply.verdict();
+                let before = line_before(&reply.replies, Some(reply.reply.id));
                 tx.insert_verdict(&NewVerdict {
-                    reply_id: kept.reply.id,
+                    reply_id: reply.reply.id,
                     verdict: convert::verdict(verdict),
                     points,
                     moves: former.map(|f| f.moves.clone()).unwrap_or_default(),
@@ -160,8 +163,8 @@ impl Desk {
                         }
                         _ => before,
                     },
-                    why: words.clone(),
-                    message: message.clone(),
+                    facts: kept(&[telling::coach_looked(None, verdict)], &Why::default()),
+                    words: words.clone(),
                     wrong_first: match verdict {
                         Verdict::Wrong => former.and_then(|f| f.wrong_first.clone()),
                         _ => None,
@@ -169,29 +172,33 @@ impl Desk {
                     by_coach: true,
                     given_at: now,
                 })?;
-                let member = kept.reply.member_id;
-                let work = attempt::settle(tx, &kept.post, member)?;
+                let member = reply.reply.member_id;
+                let work = attempt::settle(tx, &reply.post, member)?;
                 let note = format!(
                     "position {}: {}",
-                    kept.post.number,
+                    reply.post.number,
                     convert::verdict(verdict)
                 );
                 did(tx, &group, &by, Deed::Judge, Some(member), &note, now)?;
-                let message = telling::by_coach(&message, &words, work.points());
                 let user = tx.member(member)?.map(|member| member.chat_user);
                 let sheet = VerdictSheet {
-                    reply: kept.reply.id,
-                    post: kept.post.id,
+                    reply: reply.reply.id,
+                    post: reply.post.id,
                     verdict,
-                    message: format!("Position {}: {message}", kept.post.number),
+                    said: telling::by_coach(
+                        Said::new(reply.settings.language)
+                            .and(telling::coach_looked(Some(reply.post.number), verdict)),
+                        &words,
+                        work.points(),
+                    ),
                     picture: None,
                     your_move: false,
                     over: over(work.state()),
-                    hint_label: String::new(),
+                    hint_label: Said::default(),
                     points: work.points(),
                     readings: Vec::new(),
                 };
-                Ok((user, kept.reply.text, place_of(&group), sheet))
+                Ok((user, reply.reply.text, place_of(&group), sheet))
             })
             .await?;
         if let Some(user) = user {
@@ -206,17 +213,4 @@ impl Desk {
         }
         Ok(())
     }
-}
-
-/// The coach's verdict, without its points: these may change with the verdict on another reply.
-fn in_words(verdict: Verdict) -> String {
-    let says = match verdict {
-        Verdict::Solved => "solved",
-        Verdict::OnTheWay => "right so far",
-        Verdict::Wrong => "not the solution",
-        Verdict::Illegal => "not a legal move",
-        Verdict::Unclear => "not clear; say which move you mean",
-        Verdict::Unreadable => "not readable; write the moves again",
-    };
-    format!("your coach has looked at your answer: {says}")
 }

@@ -8,6 +8,7 @@ use super::{
     ChatName, Defences, Mode, Scale, Settings, Soundness, Verdict,
     error::{DeskError, Done},
 };
+use crate::chess::Language;
 
 pub(super) fn chat(chat: ChatName) -> store::Chat {
     match chat {
@@ -93,6 +94,11 @@ pub(super) fn settings(settings: &Settings) -> store::GroupSettings {
     }
 }
 
+/// What a group writes in.
+pub(super) fn language(kept: &store::GroupSettings) -> Done<Language> {
+    from_word(&kept.language).ok_or_else(|| unknown("language", &kept.language))
+}
+
 pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
     Ok(Settings {
         name: kept.name.clone(),
@@ -107,7 +113,7 @@ pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
             store::Mode::Sealed => Mode::Sealed,
             store::Mode::Open => Mode::Open,
         },
-        language: from_word(&kept.language).ok_or_else(|| unknown("language", &kept.language))?,
+        language: language(kept)?,
         style: from_word(&kept.style).ok_or_else(|| unknown("board style", &kept.style))?,
         points: match kept.scale {
             store::Scale::Club => Scale::Club,

@@ -8,9 +8,13 @@ use super::{
     handle::{group_at, member, post_of},
     posting::takes_replies,
     replies::{line_before, local},
-    telling::next_hint,
+    said::Said,
+    telling::{Told, next_hint},
 };
-use crate::chess::judge::{self, HINT_STEPS};
+use crate::chess::{
+    fact::Hint,
+    judge::{self, HINT_STEPS},
+};
 
 /// Said where a hint is asked for off the solution.
 const NO_HINT: &str = "There is no hint from here: the position on the board is no longer part of the solution. \
@@ -44,7 +48,7 @@ impl Desk {
             return bad_request("There are no hints for this one; ask your coach.");
         };
         let (at, by) = (place.clone(), person.clone());
-        let (post, member, line) = self
+        let (post, member, line, language) = self
             .write(move |tx| {
                 let group: Group = group_at(tx, &at)?;
                 let post = post_of(tx, &group, post)?;
@@ -64,12 +68,12 @@ impl Desk {
                     Some(AttemptState::Playing) | None => {}
                 }
                 let line = line_before(&tx.replies_of(post.id, member)?, None);
-                Ok((post, member, line))
+                Ok((post, member, line, convert::language(&group.settings)?))
             })
             .await?;
         let ply = ply(&line);
         // Worked out before it is recorded: a hint that says nothing costs nothing.
-        let texts: Vec<Option<String>> = self
+        let texts: Vec<Option<Vec<Hint>>> = self
             .inner
             .quick
             .run(
@@ -81,7 +85,7 @@ impl Desk {
                 },
             )
             .await?;
-        let Some(texts) = texts.into_iter().collect::<Option<Vec<String>>>() else {
+        let Some(texts) = texts.into_iter().collect::<Option<Vec<_>>>() else {
             return bad_request(NO_HINT);
         };
         let (step, price) = self
@@ -96,13 +100,13 @@ impl Desk {
         Ok(HintSheet {
             number: number(ply),
             step,
-            text: texts
+            said: texts
                 .get(usize::from(step) - 1)
-                .cloned()
+                .map(|hint| Said::of(language, hint))
                 .unwrap_or_default(),
             more: step < HINT_STEPS,
-            price: price.sentence,
-            price_label: price.label,
+            price: price.sentence_in(language),
+            price_label: price.label_in(language),
         })
     }
 
@@ -115,7 +119,7 @@ impl Desk {
         post: i64,
     ) -> Done<Vec<HintSheet>> {
         let (at, user) = (place.clone(), person.user.clone());
-        let (position, taken, line) = self
+        let (position, taken, line, language) = self
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
@@ -126,7 +130,8 @@ impl Desk {
                     }
                     None => (Vec::new(), Vec::new()),
                 };
-                Ok((db.position(post.position_id)?, taken, line))
+                let language = convert::language(&group.settings)?;
+                Ok((db.position(post.position_id)?, taken, line, language))
             })
             .await?;
         if taken.is_empty() {
@@ -152,11 +157,13 @@ impl Desk {
                             HintSheet {
                                 number: number(taken.ply),
                                 step: taken.step,
-                                text: judge::hint(&problem, before, taken.step)
-                                    .unwrap_or_else(|| NO_HINT.to_owned()),
+                                said: match judge::hint(&problem, before, taken.step) {
+                                    Some(hint) => Said::of(language, &hint),
+                                    None => Said::new(language).and(Told::NoHint),
+                                },
                                 more: taken.step < HINT_STEPS,
-                                price: String::new(),
-                                price_label: String::new(),
+                                price: Said::default(),
+                                price_label: Said::default(),
                             }
                         })
                         .collect()

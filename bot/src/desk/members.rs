@@ -361,7 +361,7 @@ impl Desk {
             let Some(kept) = tx.kept_of(step.member.id)? else {
                 return not_found("There is no such member in this group (any more).");
             };
-            Ok((step.member.name.clone(), exported(tx, kept)?))
+            Ok((step.member.name.clone(), exported(tx, &step.group, kept)?))
         })
         .await
     }

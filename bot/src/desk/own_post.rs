@@ -8,6 +8,7 @@ use super::{
     handle::{group_at, post_of},
     posting::takes_replies,
     replies::{local, over},
+    said::Said,
     standing,
     telling::next_hint,
     text,
@@ -59,15 +60,13 @@ impl Desk {
                         ),
                         Some(AttemptState::Playing) | None => String::new(),
                     },
-                    hint_price: if live {
-                        price.sentence.clone()
-                    } else {
-                        String::new()
+                    hint_price: match live {
+                        true => price.sentence_in(settings.language),
+                        false => Said::default(),
                     },
-                    hint_label: if live {
-                        price.label.clone()
-                    } else {
-                        String::new()
+                    hint_label: match live {
+                        true => price.label_in(settings.language),
+                        false => Said::default(),
                     },
                     hint_costs: live && price.costs,
                     more_hints: live && work.next_step() <= HINT_STEPS,

@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use sealed_move_store::{Attempt, Db, KeptPerson};
+use sealed_move_store::{Attempt, Db, Group, KeptPerson};
 use serde_json::Value;
 
 use super::{
@@ -26,7 +26,7 @@ impl Desk {
                 None => None,
             };
             match kept {
-                Some(kept) => exported(db, kept),
+                Some(kept) => exported(db, &group, kept),
                 None => not_found("Nothing is kept of you in this group."),
             }
         })
@@ -66,7 +66,7 @@ impl Desk {
 
 /// What is kept, with the points of each verdict that counts as they were counted; what the judge gave
 /// before the prices of tries and hints stands beside them.
-pub(super) fn exported(db: &Db<'_>, kept: KeptPerson) -> Done<Value> {
+pub(super) fn exported(db: &Db<'_>, group: &Group, kept: KeptPerson) -> Done<Value> {
     let mut counted: HashMap<i64, f64> = HashMap::new();
     for attempt in &kept.attempts {
         let Attempt {
@@ -84,6 +84,9 @@ pub(super) fn exported(db: &Db<'_>, kept: KeptPerson) -> Done<Value> {
     let mut out = serde_json::to_value(kept).map_err(|error| {
         DeskError::Store(format!("what is kept cannot be written out ({error})"))
     })?;
+    if let Some(out) = out.as_object_mut() {
+        out.insert("language".into(), group.settings.language.clone().into());
+    }
     let replies = out.get_mut("replies").and_then(Value::as_array_mut);
     for reply in replies.into_iter().flatten() {
         let points = reply

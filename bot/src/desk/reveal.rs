@@ -9,9 +9,10 @@ use super::{
     error::{Done, bad_request, not_found},
     handle::{group_at, post_of},
     posting::report,
-    problems,
+    problems, telling,
 };
 use crate::chess::{
+    Language,
     line::{moves, numbered},
     name::{self, Naming},
     scene::{Scene, SceneMark},
@@ -204,7 +205,7 @@ fn common_wrong(turn: Color, wrong: Vec<WrongFirst>, report: &Report) -> Option<
         refutation: numbered(!turn, number, &first.refutation),
         san: first.san,
         count: usize::try_from(first.members).unwrap_or(usize::MAX),
-        why: first.why,
+        why: telling::why(Language::English, first.facts.as_ref(), &first.why),
     })
 }
 
@@ -217,6 +218,7 @@ mod tests {
             san: san.into(),
             members,
             refutation: refutation.iter().map(|s| (*s).to_owned()).collect(),
+            facts: None,
             why: "the rook takes it".into(),
         }
     }

@@ -6,6 +6,8 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
+use super::Said;
+
 pub use super::{
     coach_words::{CoachWords, Telling},
     same::{Differs, Fresh, PostedBefore, SameAgain, SameChoice, Version},
@@ -187,8 +189,8 @@ pub struct CommonWrong {
     pub count: usize,
     /// Its refutation as a numbered line.
     pub refutation: String,
-    /// The reason, one sentence; may be empty.
-    pub why: String,
+    /// The reason; may be empty.
+    pub why: Said,
 }
 
 /// What the judge has to say to one member; for that member's eyes (or behind spoiler marks).
@@ -200,16 +202,16 @@ pub struct VerdictSheet {
     pub post: i64,
     /// The verdict.
     pub verdict: Verdict,
-    /// The whole text.
-    pub message: String,
+    /// The whole answer.
+    pub said: Said,
     /// A picture of the refutation, or of the board after the bot's defence.
     pub picture: Option<Picture>,
     /// True while the member has a line to go on with ("your move").
     pub your_move: bool,
     /// True when nothing is left to do: solved, given up or closed.
     pub over: bool,
-    /// What the next hint takes, in a few words for a button; may be empty.
-    pub hint_label: String,
+    /// What the next hint takes, for a button; may be empty.
+    pub hint_label: Said,
     /// Points for the post as they stand.
     pub points: f64,
     /// What the reply may have meant, where it was not plain: each, sent as an answer, is read as
@@ -292,13 +294,13 @@ pub struct HintSheet {
     /// 1 the piece, 2 the idea, 3 the move.
     pub step: u8,
     /// The hint.
-    pub text: String,
+    pub said: Said,
     /// Whether another step can be asked for.
     pub more: bool,
-    /// What the next step would take, in a sentence.
-    pub price: String,
-    /// The same in a few words, for a button.
-    pub price_label: String,
+    /// What the next step would take.
+    pub price: Said,
+    /// The same for a button.
+    pub price_label: Said,
 }
 
 /// Where a member stands at one post.
@@ -320,10 +322,10 @@ pub struct OwnPost {
     pub points: f64,
     /// How it ended, in a sentence; empty while it has not.
     pub ended: String,
-    /// What the next hint takes, in a sentence; empty where there is none to be had.
-    pub hint_price: String,
-    /// The same in a few words, for a button.
-    pub hint_label: String,
+    /// What the next hint takes; empty where there is none to be had.
+    pub hint_price: Said,
+    /// The same for a button.
+    pub hint_label: Said,
     /// Whether the next hint takes points off.
     pub hint_costs: bool,
     /// Whether another hint step is to be had for the move that is asked.
@@ -529,7 +531,9 @@ pub struct ReplyRow {
     pub received_at: DateTime<Utc>,
     pub verdict: Option<Verdict>,
     pub points: f64,
-    pub message: String,
+    /// What the member was told.
+    #[serde(skip)]
+    pub said: Said,
     pub by_coach: bool,
 }
 

@@ -25,6 +25,7 @@
 use std::{borrow::Cow, collections::BTreeMap, sync::LazyLock};
 
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
+use fluent_syntax::ast::Entry;
 use include_dir::{Dir, include_dir};
 use serde::Serialize;
 use serde_json::{Map, Value};
@@ -50,6 +51,7 @@ static ALL: LazyLock<BTreeMap<&'static str, Words>> = LazyLock::new(|| {
 /// A language's words.
 pub struct Words {
     tag: &'static str,
+    ids: Vec<String>,
     bundle: FluentBundle<FluentResource>,
 }
 
@@ -75,6 +77,11 @@ pub fn tags() -> impl Iterator<Item = &'static str> {
     ALL.keys().copied()
 }
 
+/// The id of every message, as English has them.
+pub fn ids() -> impl Iterator<Item = &'static str> {
+    english().ids.iter().map(String::as_str)
+}
+
 /// The words of English.
 ///
 /// # Panics
@@ -89,13 +96,18 @@ impl Words {
         let mut bundle = FluentBundle::new_concurrent(vec![language]);
         // Isolating marks would stand around every value; people's own words get them where they matter.
         bundle.set_use_isolating(false);
+        let mut ids = Vec::new();
         for file in folder.files() {
             let source = file.contents_utf8().unwrap_or_default().to_owned();
             // What is wrong with a file is found by the tests; the rest of it still speaks.
             let resource = FluentResource::try_new(source).unwrap_or_else(|(read, _)| read);
+            ids.extend(resource.entries().filter_map(|entry| match entry {
+                Entry::Message(message) => Some(message.id.name.to_owned()),
+                _ => None,
+            }));
             let _ = bundle.add_resource(resource);
         }
-        Self { tag, bundle }
+        Self { tag, ids, bundle }
     }
 
     /// The language's BCP 47 tag.

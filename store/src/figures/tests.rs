@@ -227,7 +227,7 @@ fn wrong_first_moves_are_counted_by_member() {
         ] {
             let reply = tx.insert_reply(&new_reply(post, member, None, san))?.id;
             let mut verdict = new_verdict(reply, verdict, san);
-            verdict.why = format!("why of {san} to {member}");
+            verdict.facts = serde_json::json!(format!("why of {san} to {member}"));
             tx.insert_verdict(&verdict)?;
         }
         // Overruled: counts no more.
@@ -240,7 +240,8 @@ fn wrong_first_moves_are_counted_by_member() {
     let rows: Vec<_> = moves.iter().map(|m| (m.san.as_str(), m.members)).collect();
     assert_eq!(rows, [("Rd6", 2), ("Rd7", 1)]);
     assert_eq!(moves[0].refutation, ["Rxd7"]);
-    assert!(moves[0].why.starts_with("why of Rd6"));
+    let said = moves[0].facts.as_ref().and_then(|facts| facts.as_str());
+    assert!(said.is_some_and(|said| said.starts_with("why of Rd6")));
 }
 
 /// The sums must be reached by keys from the posts on, not by reading all attempts there are.

@@ -12,7 +12,8 @@ use sealed_move::chess::{
     refute::{self, Back, LostGuard, Reason, Sealed},
     scene::SceneMark,
 };
-use sealed_move_tests::{data, python_script};
+use sealed_move::words::{english, tags, words};
+use sealed_move_tests::{data, english::InEnglish as _, python_script};
 use serde_json::{Value, json};
 use shakmaty::{Chess, EnPassantMode, Move, Position, Role, fen::Fen, uci::UciMove};
 
@@ -191,8 +192,8 @@ fn wrong_moves(problem: &Problem, task: &Task) -> Vec<Value> {
             "move": uci(mv),
             "line": refutation.line.iter().map(|&mv| uci(mv)).collect::<Vec<_>>(),
             "reasons": refutation.reasons.iter().map(reason).collect::<Vec<_>>(),
-            "why": refutation.why,
-            "point": refutation.point,
+            "why": english().say(&refutation.why),
+            "point": english().say(&refutation.point),
             "board": refutation.scene.position.board().to_string(),
             "marks": refutation.scene.marks.iter().map(mark).collect::<Vec<_>>(),
         });
@@ -202,7 +203,13 @@ fn wrong_moves(problem: &Problem, task: &Task) -> Vec<Value> {
             let terms = Terms::answer(Language::English);
             let said = judge(problem, &[], &san, &terms, &budget).expect("an answer");
             assert_eq!(said.why, refutation.why);
-            shown["message"] = said.message.into();
+            shown["message"] = said.message().into();
+            for tag in tags() {
+                for fact in &said.said {
+                    let spoken = words(tag).try_to_say(fact);
+                    assert!(spoken.is_ok(), "{tag}: {fact:?}: {spoken:?}");
+                }
+            }
         }
         told.push(shown);
     }

@@ -17,6 +17,7 @@ use sealed_move::chess::{
     parse_fen,
     reply::{self, MOST_CHARACTERS, Tree},
 };
+use sealed_move_tests::english::InEnglish as _;
 use shakmaty::{Chess, Move, Position, san::SanPlus};
 
 /// The replies and positions of the reader's table, and the messages of its corpus of talk.
@@ -405,7 +406,7 @@ fn no_reply_upsets_the_reader() {
             };
             let small = Budget::unlimited().nodes(200_000).table_bytes(1 << 20);
             if let Some(said) = judge(&problem, &[], &text, &terms, &small) {
-                assert!(!said.message.is_empty(), "seed {seed}");
+                assert!(!said.message().is_empty(), "seed {seed}");
             }
         }
     }

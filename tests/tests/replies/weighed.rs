@@ -10,7 +10,8 @@ use sealed_move::chess::{
     judge::{Terms, Verdict, judge},
     line, parse_fen,
 };
-use sealed_move_tests::python_script;
+use sealed_move::words::{tags, words};
+use sealed_move_tests::{english::InEnglish as _, python_script};
 use serde_json::json;
 use shakmaty::{Move, Position, uci::UciMove};
 
@@ -86,9 +87,21 @@ fn what_is_said_of_a_lost_win_or_draw_is_true_on_the_board() {
             continue;
         }
         wrong += 1;
-        assert!(said.message.contains(&said.why), "{}", said.message);
+        assert!(
+            said.message().contains(&said.reason()),
+            "{}",
+            said.message()
+        );
+        for tag in tags() {
+            let spoken = said.said.iter().map(|fact| words(tag).try_to_say(fact));
+            assert!(
+                spoken.clone().all(|said| said.is_ok()),
+                "{tag}: {:?}",
+                said.said
+            );
+        }
         let line = json!({
-            "fen": fen, "task": task, "move": uci, "line": said.refutation, "why": said.why,
+            "fen": fen, "task": task, "move": uci, "line": said.refutation, "why": said.reason(),
         });
         writeln!(input, "{line}").expect("memory");
     }

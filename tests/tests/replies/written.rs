@@ -10,6 +10,7 @@ use sealed_move::chess::{
     judge::{Judgement, Setting, Terms, judge},
     parse_fen,
 };
+use sealed_move_tests::english::InEnglish as _;
 
 /// Positions that one judgement may search: what is read has to be judged, not analysed.
 const NODES: u64 = 200_000;
@@ -184,7 +185,7 @@ fn replies_are_taken_as_their_writers_mean_them() {
         let said = judge(problem, &[], &text, &row.terms(), &budget);
         let faults = row.faults(said.as_ref());
         if !faults.is_empty() {
-            let message = said.map_or(String::new(), |said| said.message);
+            let message = said.map_or(String::new(), |said| said.message());
             let faults = faults.join("; ");
             let class = row.class;
             writeln!(report, "[{class}] {name}\n    {faults}\n    {message}").expect("memory");

@@ -3,8 +3,13 @@
 use poise::serenity_prelude as serenity;
 use serenity::{ButtonStyle, CreateActionRow, CreateButton};
 
+use serde_json::json;
+
 use super::words;
-use crate::desk::{Place, SameChoice, Verdict, VerdictSheet};
+use crate::{
+    chat::said::{in_words, words_of},
+    desk::{Place, Said, SameChoice, Verdict, VerdictSheet},
+};
 
 /// What a press, a choice or a form asks for, read back from the id it carries.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -327,11 +332,13 @@ pub fn progress_only(place: &Place, post: i64) -> CreateActionRow {
     CreateActionRow::Buttons(vec![progress])
 }
 
-/// Takes a hint; the label says what it costs.
-pub fn take_hint(place: &Place, post: i64, what: &str, price: &str) -> CreateButton {
-    let label = match price {
-        "" => what.to_owned(),
-        price => format!("{what} ({price})"),
+/// Takes a hint; what the button is called is the message `what`, and beside it stands what it costs.
+pub fn take_hint(place: &Place, post: i64, what: &str, price: &Said) -> CreateButton {
+    let words = words_of(price.language);
+    let what = words.text(what);
+    let label = match price.is_empty() {
+        true => what,
+        false => words.say(&json!({ "is": "priced", "what": what, "price": in_words(price) })),
     };
     button(
         Press::TakeHint(post).id(place),
@@ -343,25 +350,26 @@ pub fn take_hint(place: &Place, post: i64, what: &str, price: &str) -> CreateBut
 /// Under a verdict, as far as there is something left to do.
 pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateActionRow> {
     let again = match sheet.verdict {
-        Verdict::OnTheWay if sheet.your_move => "Next move",
+        Verdict::OnTheWay if sheet.your_move => "button-next-move",
         Verdict::Wrong | Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable => {
-            "Answer again"
+            "button-answer-again"
         }
         Verdict::OnTheWay | Verdict::Solved => return None,
     };
     if sheet.over {
         return None;
     }
+    let words = words_of(sheet.said.language);
     Some(CreateActionRow::Buttons(vec![
         button(
             Press::Answer(sheet.post).id(place),
-            again,
+            &words.text(again),
             ButtonStyle::Primary,
         ),
-        take_hint(place, sheet.post, "Hint", &sheet.hint_label),
+        take_hint(place, sheet.post, "button-hint", &sheet.hint_label),
         button(
             Press::GiveUp(sheet.post).id(place),
-            "Give up",
+            &words.text("button-give-up"),
             ButtonStyle::Secondary,
         ),
     ]))
@@ -370,6 +378,7 @@ pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateAction
 /// The ways a doubtful reply may be meant, a button each. An id names the reply and the reading's place,
 /// from which the reading is found again.
 pub fn readings(place: &Place, sheet: &VerdictSheet) -> Vec<CreateActionRow> {
+    let words = words_of(sheet.said.language);
     let buttons: Vec<CreateButton> = sheet
         .readings
         .iter()
@@ -381,7 +390,7 @@ pub fn readings(place: &Place, sheet: &VerdictSheet) -> Vec<CreateActionRow> {
             };
             button(
                 press.id(place),
-                &format!("I mean {line}"),
+                &words.say(&json!({ "is": "button-i-mean", "reading": line })),
                 ButtonStyle::Primary,
             )
         })

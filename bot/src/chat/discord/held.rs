@@ -23,7 +23,10 @@ use super::{
     talk::{self, Spoken, nonce},
     words,
 };
-use crate::desk::{AskedBack, DeskError, OpenPost, Person, Place, Taken, Why};
+use crate::{
+    chat::said::explained,
+    desk::{AskedBack, DeskError, OpenPost, Person, Place, Taken, Why},
+};
 
 /// The key under which waiting messages are remembered.
 const KEY: &str = "discord:held";
@@ -165,7 +168,8 @@ pub fn waits(house: &House, place: &Place, user: &str) -> bool {
 }
 
 /// Puts what waits of a person into what is kept of them.
-pub fn with_waiting(house: &House, place: &Place, user: &str, mut kept: Value) -> Value {
+pub fn with_waiting(house: &House, place: &Place, user: &str, kept: Value) -> Value {
+    let mut kept = explained(kept);
     let waiting: Vec<Value> = house.with_shelf(|shelf| {
         let theirs = shelf.waiting.iter().filter(|it| it.is_of(place, user));
         theirs

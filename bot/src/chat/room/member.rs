@@ -18,6 +18,7 @@ use super::{
     paper::{self, Judged, Said, To, media_type},
     trouble::Trouble,
 };
+use crate::chat::said::explained;
 use crate::desk::{
     AskedBack, Came, LONGEST_LINE, Leaderboard, Mode, Person, Picture, PostRow, Progress, Rank,
     Taken, TalkRow, VerdictSheet, WordsRow,
@@ -537,7 +538,7 @@ async fn leaderboard(
 }
 
 async fn kept(State(room): State<Shared>, Member(person): Member) -> Result<Response, Trouble> {
-    let kept = room.desk.kept_of_me(&room.place, &person).await?;
+    let kept = explained(room.desk.kept_of_me(&room.place, &person).await?);
     let name = "attachment; filename=\"kept-of-me.json\"";
     Ok(([(header::CONTENT_DISPOSITION, name)], Json(kept)).into_response())
 }

@@ -4,8 +4,9 @@ use base64::{Engine, engine::general_purpose::STANDARD};
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
+use crate::chat::said::in_words;
 use crate::desk::{
-    CheckedPosition, CoachWords, CommonWrong, HintSheet, Leaderboard, Note as CoachNote, OwnPost,
+    CheckedPosition, CoachWords, HintSheet, HomeworkRow, Leaderboard, Note as CoachNote, OwnPost,
     OwnState, Picture, PictureKind, PostSheet, PostedBefore, Rank, ReplyRow, Report, RevealSheet,
     SameAgain, Verdict, VerdictSheet,
 };
@@ -95,7 +96,7 @@ pub(super) struct Reveal {
     comment: String,
     notes: Vec<CoachNote>,
     picture: Shown,
-    common_wrong: Option<CommonWrong>,
+    common_wrong: Option<Common>,
     solved: Vec<String>,
     took_part: usize,
     leaderboard: Leaderboard,
@@ -114,12 +115,26 @@ impl Reveal {
             patterns: sheet.patterns,
             comment: sheet.comment,
             notes: sheet.notes,
-            common_wrong: sheet.common_wrong,
+            common_wrong: sheet.common_wrong.map(|wrong| Common {
+                why: in_words(&wrong.why),
+                san: wrong.san,
+                count: wrong.count,
+                refutation: wrong.refutation,
+            }),
             solved: sheet.solved,
             took_part: sheet.took_part,
             leaderboard: sheet.leaderboard,
         }
     }
+}
+
+/// The commonest wrong move.
+#[derive(Debug, Serialize)]
+struct Common {
+    san: String,
+    count: usize,
+    refutation: String,
+    why: String,
 }
 
 /// A verdict for one member.
@@ -146,7 +161,7 @@ impl Judged {
             post: sheet.post,
             text: text.to_owned(),
             verdict: Some(sheet.verdict),
-            message: sheet.message.clone(),
+            message: in_words(&sheet.said),
             picture: sheet.picture.as_ref().map(Shown::inside),
             your_move: sheet.your_move,
             points: sheet.points,
@@ -174,7 +189,7 @@ impl Mine {
                 post,
                 text: row.text,
                 verdict: row.verdict,
-                message: row.message,
+                message: in_words(&row.said),
                 picture: None,
                 your_move: false,
                 points: row.points,
@@ -184,6 +199,42 @@ impl Mine {
         Self {
             judged,
             received_at,
+        }
+    }
+}
+
+/// A reply, for the coach.
+#[derive(Serialize)]
+pub(super) struct Replied {
+    #[serde(flatten)]
+    row: ReplyRow,
+    /// What its member was told.
+    message: String,
+}
+
+impl From<ReplyRow> for Replied {
+    fn from(row: ReplyRow) -> Self {
+        Self {
+            message: in_words(&row.said),
+            row,
+        }
+    }
+}
+
+/// A reply that waits for the coach.
+#[derive(Serialize)]
+pub(super) struct Homework {
+    post: i64,
+    number: i64,
+    reply: Replied,
+}
+
+impl From<HomeworkRow> for Homework {
+    fn from(row: HomeworkRow) -> Self {
+        Self {
+            post: row.post,
+            number: row.number,
+            reply: row.reply.into(),
         }
     }
 }
@@ -210,7 +261,7 @@ impl Answered {
             rank: row.rank,
             text: row.text,
             verdict: row.verdict,
-            message: row.message,
+            message: in_words(&row.said),
             at: row.received_at,
         }
     }
@@ -234,7 +285,7 @@ impl Own {
             state: own.state,
             points: own.points,
             ended: own.ended,
-            hint_price: own.hint_price,
+            hint_price: in_words(&own.hint_price),
             more_hints: own.more_hints,
             live: own.live,
             board: own.board.as_ref().map(Shown::inside),
@@ -260,9 +311,9 @@ impl Hint {
             post,
             number: sheet.number,
             step: sheet.step,
-            text: sheet.text,
+            text: in_words(&sheet.said),
             more: sheet.more,
-            price: sheet.price,
+            price: in_words(&sheet.price),
         }
     }
 }

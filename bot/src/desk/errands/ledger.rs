@@ -160,7 +160,7 @@ pub(super) fn key_at(place: &Place, kind: &ErrandKind) -> Key {
         ),
         ErrandKind::TellMember { user, sheet, .. } => Key::Word(
             place.clone(),
-            format!("{user} {} {}", sheet.reply, sheet.message),
+            format!("{user} {} {:?}", sheet.reply, sheet.said.facts),
         ),
     }
 }

@@ -222,7 +222,7 @@ mod tests {
             san: san.into(),
             count,
             refutation: "1...Rxd7".into(),
-            why: String::new(),
+            why: crate::desk::Said::default(),
         };
         let mut posts = vec![post(6, 5, 9), post(7, 5, 9), post(8, 1, 20)];
         posts[0].common_wrong = vec![wrong("Ra1", 4)];

@@ -164,6 +164,7 @@ mod tests {
                         san: (*san).into(),
                         members: *members,
                         refutation: Vec::new(),
+                        facts: None,
                         why: String::new(),
                     })
                     .collect(),

@@ -7,8 +7,10 @@ use shakmaty::Color;
 
 use super::{advice, leaderboard::by_name};
 use crate::{
-    chess::line::numbered,
-    desk::{CommonWrong, Compared, Period, Summary, SummaryMember, SummaryPost, SummaryTopic},
+    chess::{Language, line::numbered},
+    desk::{
+        CommonWrong, Compared, Period, Summary, SummaryMember, SummaryPost, SummaryTopic, telling,
+    },
 };
 
 /// How many wrong moves of a post are named.
@@ -160,7 +162,7 @@ fn post(figures: PostFigures) -> SummaryPost {
                 refutation: refutation(&fen, &wrong.refutation),
                 san: wrong.san,
                 count: wrong.members as usize,
-                why: wrong.why,
+                why: telling::why(Language::English, wrong.facts.as_ref(), &wrong.why),
             })
             .collect(),
     }
@@ -299,6 +301,7 @@ mod tests {
             san: san.into(),
             members,
             refutation: vec!["Kxc2".into(), "Kg8".into()],
+            facts: None,
             why: "the king takes it".into(),
         };
         let figures = |fen: &str| PostFigures {

@@ -198,7 +198,7 @@ mod tests {
                     san: "Rd7".into(),
                     count: 2,
                     refutation: "1...Rxd7".into(),
-                    why: String::new(),
+                    why: crate::desk::Said::default(),
                 }],
             }],
             ..Summary::default()

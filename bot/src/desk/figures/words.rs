@@ -211,7 +211,7 @@ mod tests {
                     san: "Rd7".into(),
                     count: 3,
                     refutation: "1...Rxd7".into(),
-                    why: String::new(),
+                    why: crate::desk::Said::default(),
                 }],
             }],
             topics: vec![SummaryTopic {

@@ -10,6 +10,7 @@ use super::Kept;
 use crate::chess::{
     self, Budget,
     check::Problem,
+    fact::Remark,
     judge::{Judgement, Setting, Terms},
 };
 use crate::desk::{
@@ -18,7 +19,9 @@ use crate::desk::{
     convert,
     error::{Done, bad_request},
     posting::takes_replies,
-    standing, telling,
+    said::{self, Said},
+    standing,
+    telling::{self, Told},
     text::LONGEST_REPLY,
 };
 use crate::diagram::Diagram;
@@ -115,22 +118,16 @@ impl Desk {
         Worth { work, after }: Worth,
     ) -> Done<VerdictSheet> {
         let ended = kept.ended();
-        let message = match ended {
-            Some(AttemptState::Solved) => {
-                format!(
-                    "You have solved this one already, so nothing changes. {}",
-                    judgement.message
-                )
-            }
+        let language = kept.settings.language;
+        let judged = Said::of(language, &judgement.said);
+        let said = match ended {
+            Some(AttemptState::Solved) => Said::new(language).and(Told::SolvedAlready).then(judged),
             Some(AttemptState::GivenUp) => {
-                format!(
-                    "You have given this one up, so this does not count. {}",
-                    judgement.message
-                )
+                Said::new(language).and(Told::GivenUpAlready).then(judged)
             }
             Some(AttemptState::Playing) | None => telling::with_points(
+                judged,
                 convert::verdict(judgement.verdict),
-                &judgement.message,
                 after,
                 kept.post.prices,
             ),
@@ -139,7 +136,7 @@ impl Desk {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: judgement.verdict,
-            message,
+            said,
             picture: match self.picture_of(&kept, problem, &judgement).await? {
                 None if judgement.verdict == Verdict::Solved && ended.is_none() => {
                     self.final_board(&kept, &judgement.line).await?
@@ -148,7 +145,7 @@ impl Desk {
             },
             your_move: judgement.verdict == Verdict::OnTheWay && ended.is_none(),
             over: over(work.state()),
-            hint_label: telling::next_hint(&work).label,
+            hint_label: telling::next_hint(&work).label_in(language),
             points: work.points(),
             readings: match ended {
                 None => judgement.readings,
@@ -168,14 +165,13 @@ impl Desk {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: judgement.verdict,
-            message: format!(
-                "Thank you. Replies to this post have closed, so this one does not count. {}",
-                judgement.message
-            ),
+            said: Said::new(kept.settings.language)
+                .and(Told::RepliesClosed)
+                .then(Said::of(kept.settings.language, &judgement.said)),
             picture: self.picture_of(&kept, problem, &judgement).await?,
             your_move: false,
             over: true,
-            hint_label: String::new(),
+            hint_label: Said::default(),
             points: kept.attempt.map_or(0.0, |attempt| attempt.points),
             readings: Vec::new(),
         })
@@ -241,11 +237,11 @@ impl Desk {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: convert::kept_verdict(verdict.verdict),
-            message: telling::of_kept(&verdict, after, kept.post.prices),
+            said: telling::of_kept(kept.settings.language, &verdict, after, kept.post.prices),
             picture,
             your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay && at_it,
             over: !open || over(kept.attempt.as_ref().map(|attempt| attempt.state)),
-            hint_label: hint.label,
+            hint_label: hint.label_in(kept.settings.language),
             points: after.map_or(0.0, |after| after.points),
             readings: match (verdict.verdict, at_it) {
                 (sealed_move_store::Verdict::Unclear, true) => readings,
@@ -318,8 +314,8 @@ impl Ruling {
                 Verdict::Solved | Verdict::OnTheWay => judgement.line.clone(),
                 _ => before,
             },
-            why: judgement.why.clone(),
-            message: judgement.message.clone(),
+            facts: said::kept(&judgement.said, &judgement.why),
+            words: String::new(),
             by_coach: false,
             given_at: now,
         })
@@ -398,19 +394,9 @@ fn wrong_first(problem: &Problem, before: &[String], judgement: &Judgement) -> O
 }
 
 fn too_long() -> Judgement {
-    Judgement {
-        verdict: Verdict::Unreadable,
-        moves: Vec::new(),
-        points: 0.0,
-        refutation: Vec::new(),
-        why: String::new(),
-        message: format!(
-            "This is longer than any solution. Its first {LONGEST_REPLY} characters are kept and nothing was judged; send just the moves, such as 1.Qh7+ Kf8 2.Qh8#."
-        ),
-        scene: None,
-        line: Vec::new(),
-        readings: Vec::new(),
-    }
+    let most = u32::try_from(LONGEST_REPLY).unwrap_or(u32::MAX);
+    let said = vec![Remark::LongerThanAnySolution { most }];
+    Judgement::plain(Verdict::Unreadable, said, Vec::new())
 }
 
 /// What is said of a reply that only the coach can judge.
@@ -420,11 +406,11 @@ fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: convert::kept_verdict(verdict.verdict),
-            message: telling::of_kept(verdict, after, kept.post.prices),
+            said: telling::of_kept(kept.settings.language, verdict, after, kept.post.prices),
             picture: None,
             your_move: false,
             over: over(kept.attempt.as_ref().map(|attempt| attempt.state)),
-            hint_label: String::new(),
+            hint_label: Said::default(),
             points: after.map_or(0.0, |after| after.points),
             readings: Vec::new(),
         },
@@ -432,16 +418,14 @@ fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: Verdict::Unclear,
-            message: if kept.counts() {
-                "Your answer is kept, and sealed until the reveal. Your coach judges this one by hand.".into()
-            } else {
-                "Thank you. Replies to this post have closed; your coach can still read yours."
-                    .into()
-            },
+            said: Said::new(kept.settings.language).and(match kept.counts() {
+                true => Told::CoachWillJudge,
+                false => Told::CoachCanRead,
+            }),
             picture: None,
             your_move: false,
             over: !kept.counts(),
-            hint_label: String::new(),
+            hint_label: Said::default(),
             points: 0.0,
             readings: Vec::new(),
         },

@@ -27,6 +27,7 @@ use super::{
     telling,
     text::{self, LONGEST_REPLY},
 };
+use crate::chess::Language;
 use inbox::Arrived;
 pub(super) use {
     judging::{Ruling, line_before, over},
@@ -132,7 +133,12 @@ impl Desk {
             let Some(member) = db.member_by_user(group.id, &user)? else {
                 return Ok(Vec::new());
             };
-            rows(db, &post, db.replies_of(post.id, member.id)?)
+            rows(
+                db,
+                convert::language(&group.settings)?,
+                &post,
+                db.replies_of(post.id, member.id)?,
+            )
         })
         .await
     }
@@ -152,7 +158,7 @@ impl Desk {
             }
             let mut replies = db.replies_to(post.id)?;
             replies.retain(|reply| reply.gone.is_none());
-            rows(db, &post, replies)
+            rows(db, convert::language(&group.settings)?, &post, replies)
         })
         .await
     }
@@ -163,7 +169,12 @@ impl Desk {
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
             let post = post_of(db, &group, post)?;
-            rows(db, &post, db.replies_to(post.id)?)
+            rows(
+                db,
+                convert::language(&group.settings)?,
+                &post,
+                db.replies_to(post.id)?,
+            )
         })
         .await
     }
@@ -235,7 +246,12 @@ pub(super) fn settled(reply: &ReplyOf) -> Settled {
 }
 
 /// Replies to a post for a list, each with the points as they stood after it.
-pub(super) fn rows(db: &Db<'_>, post: &Post, replies: Vec<ReplyOf>) -> Done<Vec<ReplyRow>> {
+pub(super) fn rows(
+    db: &Db<'_>,
+    language: Language,
+    post: &Post,
+    replies: Vec<ReplyOf>,
+) -> Done<Vec<ReplyRow>> {
     let mut works: HashMap<i64, Work> = HashMap::new();
     let mut rows = Vec::with_capacity(replies.len());
     for reply in replies {
@@ -245,12 +261,12 @@ pub(super) fn rows(db: &Db<'_>, post: &Post, replies: Vec<ReplyOf>) -> Done<Vec<
             Entry::Vacant(free) => free.insert(attempt::work(db, post, member)?),
         };
         let after = work.after_reply(reply.reply.id);
-        rows.push(row(reply, after, post.prices));
+        rows.push(row(language, reply, after, post.prices));
     }
     Ok(rows)
 }
 
-fn row(reply: ReplyOf, after: Option<After>, prices: Prices) -> ReplyRow {
+fn row(language: Language, reply: ReplyOf, after: Option<After>, prices: Prices) -> ReplyRow {
     let settled = settled(&reply);
     let verdict = reply.verdict;
     let writer = reply.reply.member_id;
@@ -268,8 +284,8 @@ fn row(reply: ReplyOf, after: Option<After>, prices: Prices) -> ReplyRow {
             .map(|verdict| convert::kept_verdict(verdict.verdict)),
         points: after.map_or(0.0, |after| after.points),
         by_coach: verdict.as_ref().is_some_and(|verdict| verdict.by_coach),
-        message: verdict
-            .map(|verdict| telling::of_kept(&verdict, after, prices))
+        said: verdict
+            .map(|verdict| telling::of_kept(language, &verdict, after, prices))
             .unwrap_or_default(),
     }
 }

@@ -223,6 +223,11 @@ pub(super) fn said(errand: &Errand) -> String {
         ErrandKind::AnswerMember(told) => {
             format!("{} is answered: {}", told.user, told.row.words)
         }
-        ErrandKind::TellMember { user, sheet, .. } => format!("{user}: {}", sheet.message),
+        ErrandKind::TellMember { user, sheet, .. } => format!("{user}: {}", in_words(&sheet.said)),
     }
+}
+
+/// Facts in words.
+fn in_words(said: &Said) -> String {
+    crate::words::words(said.language.tag()).tell(&said.facts)
 }

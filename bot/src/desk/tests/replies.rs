@@ -25,7 +25,11 @@ async fn the_same_message_counts_once() {
     let post = club.open("two").await;
     let first = answer(&club, "Ana", post, "m1", "Rd7").await;
     assert_eq!(first.verdict, Verdict::Wrong);
-    assert!(first.message.contains("Rxd7"), "{}", first.message);
+    assert!(
+        in_words(&first.said).contains("Rxd7"),
+        "{}",
+        in_words(&first.said)
+    );
     let again = answer(&club, "Ana", post, "m1", "Rd7").await;
     assert_eq!((again.reply, again.verdict), (first.reply, Verdict::Wrong));
     assert_eq!(again.picture.is_some(), first.picture.is_some());
@@ -64,11 +68,9 @@ async fn wrong_then_solved_then_the_leaderboard() {
     let solved = answer(&club, "Ana", post, "a2", "1.Rxd8+ Rxd8 2.Rxd8#").await;
     assert_eq!((solved.verdict, solved.points), (Verdict::Solved, 4.0));
     assert!(
-        solved
-            .message
-            .ends_with("4 of 5 points after one wrong try."),
+        in_words(&solved.said).ends_with("4 of 5 points after one wrong try."),
         "{}",
-        solved.message
+        in_words(&solved.said)
     );
     assert_eq!(
         answer(&club, "Ben", post, "b1", "Rxd8+").await.verdict,
@@ -76,9 +78,9 @@ async fn wrong_then_solved_then_the_leaderboard() {
     );
     let more = answer(&club, "Ben", post, "b2", "Rd7").await;
     assert!(
-        more.message.starts_with("You have solved this one already"),
+        in_words(&more.said).starts_with("You have solved this one already"),
         "{}",
-        more.message
+        in_words(&more.said)
     );
     assert_eq!(more.points, 5.0);
     answer(&club, "Cleo", post, "c1", "Rd7").await;
@@ -206,10 +208,9 @@ async fn a_late_reply_is_answered_kept_and_not_counted() {
     club.set("2026-11-24T08:00:00Z");
     let late = answer(&club, "Ana", post, "m1", "Rxd8+").await;
     assert!(
-        late.message
-            .starts_with("Thank you. Replies to this post have closed"),
+        in_words(&late.said).starts_with("Thank you. Replies to this post have closed"),
         "{}",
-        late.message
+        in_words(&late.said)
     );
     assert_eq!((late.points, late.your_move), (0.0, false));
     club.carry_all().await;
@@ -287,16 +288,16 @@ async fn hints_come_in_steps_and_cost_what_the_group_says() {
             .hint(&club.place, &ana, post)
             .await
             .expect("a hint");
-        assert!(!hint.text.is_empty());
+        assert!(!hint.said.is_empty());
         steps.push((hint.step, hint.more));
     }
     assert_eq!(steps, [(1, true), (2, true), (3, false), (3, false)]);
     let solved = answer(&club, "Ana", post, "m1", "Rxd8+").await;
     assert_eq!(solved.points, 2.0);
     assert!(
-        solved.message.ends_with("2 of 5 points after 3 hints."),
+        in_words(&solved.said).ends_with("2 of 5 points after 3 hints."),
         "{}",
-        solved.message
+        in_words(&solved.said)
     );
     assert!(club.desk.hint(&club.place, &ana, post).await.is_err());
     assert!(club.desk.give_up(&club.place, &ana, post).await.is_err());
@@ -310,19 +311,19 @@ async fn hints_begin_anew_with_the_next_move_of_a_line() {
     let mut seen = Vec::new();
     for _ in 0..3 {
         let hint = club.desk.hint(&club.place, &ana, post).await.expect("one");
-        seen.push((hint.number, hint.step, hint.text));
+        seen.push((hint.number, hint.step, hint.said));
     }
     let first = answer(&club, "Ana", post, "a1", "Rxd8+").await;
     assert!(first.your_move);
     let hint = club.desk.hint(&club.place, &ana, post).await.expect("one");
     assert_eq!((hint.number, hint.step, hint.more), (2, 1, true));
-    seen.push((hint.number, hint.step, hint.text));
+    seen.push((hint.number, hint.step, hint.said));
     // A page that is loaded again shows all of them in the same words.
     let again = club.desk.my_hints(&club.place, &ana, post).await;
     let again: Vec<_> = again
         .expect("read")
         .into_iter()
-        .map(|hint| (hint.number, hint.step, hint.text))
+        .map(|hint| (hint.number, hint.step, hint.said))
         .collect();
     assert_eq!(again, seen);
     let last = answer(&club, "Ana", post, "a2", "2.Rxd8+ Rxd8 3.Qxd8#").await;
@@ -364,7 +365,11 @@ async fn defences_differ_between_members_where_the_coach_wants_so() {
     club.restart();
     let again = answer(&club, "Member 15", post, "b5", "Ra6").await;
     let reply = line.rsplit(' ').next().expect("a move");
-    assert!(again.message.contains(reply), "{} {line}", again.message);
+    assert!(
+        in_words(&again.said).contains(reply),
+        "{} {line}",
+        in_words(&again.said)
+    );
     assert_eq!(standing(&club, "Member 15").await.line, line);
 }
 
@@ -384,9 +389,9 @@ async fn whoever_gives_up_waits_for_the_reveal() {
     club.set("2026-11-23T10:00:00Z");
     let after = answer(&club, "Ana", post, "m1", "Rxd8+").await;
     assert!(
-        after.message.starts_with("You have given this one up"),
+        in_words(&after.said).starts_with("You have given this one up"),
         "{}",
-        after.message
+        in_words(&after.said)
     );
     assert_eq!(after.points, 0.0);
     assert!(
@@ -487,9 +492,9 @@ async fn a_position_that_only_the_coach_can_judge() {
         .post;
     let kept = answer(&club, "Ana", post, "m1", "bring the king over").await;
     assert!(
-        kept.message.contains("judges this one by hand"),
+        in_words(&kept.said).contains("judges this one by hand"),
         "{}",
-        kept.message
+        in_words(&kept.said)
     );
     assert!(
         club.desk
@@ -645,9 +650,9 @@ async fn an_edited_reply_comes_after_what_was_taken_or_given_up_before_the_edit(
     let sheet = edit(&ben).await;
     assert_eq!((sheet.verdict, sheet.points), (Verdict::Solved, 0.0));
     assert!(
-        sheet.message.contains("does not count"),
+        in_words(&sheet.said).contains("does not count"),
         "{}",
-        sheet.message
+        in_words(&sheet.said)
     );
     assert_eq!(standing(&club, "Ben").await.points, 0.0);
 }
@@ -659,9 +664,9 @@ async fn a_flood_of_text_is_kept_in_part_and_refused_in_words() {
     let sheet = answer(&club, "Ana", post, "m1", &"Rxd8 ".repeat(10_000)).await;
     assert_eq!(sheet.verdict, Verdict::Unreadable);
     assert!(
-        sheet.message.contains("first 4000 characters are kept"),
+        in_words(&sheet.said).contains("first 4000 characters are kept"),
         "{}",
-        sheet.message
+        in_words(&sheet.said)
     );
     let rows = club
         .desk
@@ -807,7 +812,12 @@ async fn a_reply_that_names_no_post_is_for_those_it_is_legal_in() {
     assert_eq!(aim("good morning").await, [0; 0]);
     // A line under way goes on, and what is solved takes no more.
     let sheet = answer(&club, "Ana", three, "m1", "Rxd8+").await;
-    assert_eq!(sheet.verdict, Verdict::OnTheWay, "{}", sheet.message);
+    assert_eq!(
+        sheet.verdict,
+        Verdict::OnTheWay,
+        "{}",
+        in_words(&sheet.said)
+    );
     assert_eq!(aim("Kf1").await, [three]);
     answer(&club, "Ana", two, "m2", "Rxd8+").await;
     assert_eq!(aim("Ra1").await, [0; 0]);

@@ -90,6 +90,7 @@ several-ways-of = Das kann ich auf mehr als eine Art verstehen; nichts wurde beu
 ## Nicht gelesen
 
 too-long = Das ist zu lang: ich lese höchstens { $most } Zeichen. Schick nur die Züge.
+longer-than-any-solution = Das ist länger als jede Lösung. Die ersten { $most } Zeichen sind aufgehoben, und nichts wurde beurteilt; schick nur die Züge, etwa 1.Dh7+ Kf8 2.Dh8#.
 no-move = Ich finde darin keinen Zug, also hat sich nichts geändert. Schreib ihn, wie du magst: mit Buchstaben und Feldern, von Feld zu Feld oder in Worten.
 followed = Bis { $line } konnte ich folgen.
 impossible = „{ $written }“ ist nicht möglich.

@@ -92,6 +92,7 @@ several-ways-of = I can take that in more than one way, so nothing was judged, a
 
 # $most is a number of characters.
 too-long = That is too long to read: I look at { $most } characters at most. Send the moves alone.
+longer-than-any-solution = This is longer than any solution. Its first { $most } characters are kept and nothing was judged; send just the moves, such as 1.Qh7+ Kf8 2.Qh8#.
 no-move = I find no move in that, so nothing has changed. Write one any way you like: letters and squares, from square to square, or in words.
 followed = I followed you up to { $line }.
 # $written is what the member wrote, as it was.

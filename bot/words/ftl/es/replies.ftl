@@ -87,6 +87,7 @@ several-ways-of = Puedo entenderlo de más de una manera, así que no se ha juzg
 ## No leído
 
 too-long = Es demasiado largo: leo { $most } caracteres como mucho. Envía solo las jugadas.
+longer-than-any-solution = Es más largo que cualquier solución. Se guardan sus primeros { $most } caracteres y no se ha juzgado nada; envía solo las jugadas, como 1.Dh7+ Rf8 2.Dh8#.
 no-move = No encuentro ahí ninguna jugada, así que no ha cambiado nada. Escríbela como quieras: con letras y casillas, de casilla a casilla o con palabras.
 followed = He podido seguirte hasta { $line }.
 impossible = «{ $written }» no es posible.

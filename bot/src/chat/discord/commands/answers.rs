@@ -5,11 +5,14 @@ use serenity::{ButtonStyle, CreateActionRow};
 
 use super::{Answer, Ctx, for_coach};
 use crate::{
-    chat::discord::{
-        buttons::{self, Press},
-        house::House,
-        letter::Letter,
-        words,
+    chat::{
+        discord::{
+            buttons::{self, Press},
+            house::House,
+            letter::Letter,
+            words,
+        },
+        said::in_words,
     },
     desk::{Person, Place},
 };
@@ -32,9 +35,9 @@ pub async fn open(house: &House, place: &Place, coach: &Person, at: usize) -> An
     let at = at.min(rows.len() - 1);
     let row = &rows[at];
     let picture = house.desk.post(place, row.post).await?.picture;
-    let said = match row.reply.message.as_str() {
-        "" => String::new(),
-        message => format!("\n\nI said: {}", words::plain(message)),
+    let said = match row.reply.said.is_empty() {
+        true => String::new(),
+        false => format!("\n\nI said: {}", words::plain(&in_words(&row.reply.said))),
     };
     let text = format!(
         "**{} of {} waiting** · Position {} · {}\n{}\n\n> {}{said}",

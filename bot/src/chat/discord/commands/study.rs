@@ -3,18 +3,22 @@
 use std::sync::Arc;
 
 use poise::serenity_prelude as serenity;
+use serde_json::json;
 use serenity::{ButtonStyle, CreateActionRow, MessageId, UserId};
 
 use super::{Answer, Ctx, leaderboard, member, post_meant, privately};
 use crate::{
-    chat::discord::{
-        buttons::{self, Press},
-        held,
-        house::House,
-        letter::Letter,
-        oops::{Oops, said},
-        sheets::{tables, verdict},
-        talk, words,
+    chat::{
+        discord::{
+            buttons::{self, Press},
+            held,
+            house::House,
+            letter::Letter,
+            oops::{Oops, said},
+            sheets::{tables, verdict},
+            talk, words,
+        },
+        said::{in_words, words_of},
     },
     desk::{DeskError, Person, Place, Taken},
 };
@@ -116,31 +120,36 @@ pub async fn hint_offer(
     if !own.hint_costs || !own.live {
         return hint(house, place, person, post).await;
     }
-    let take = buttons::take_hint(place, post, "Take it", &own.hint_label);
-    Ok(Letter::text(words::plain(&own.hint_price)).row(CreateActionRow::Buttons(vec![take])))
+    let take = buttons::take_hint(place, post, "button-take-it", &own.hint_label);
+    Ok(Letter::text(words::plain(&in_words(&own.hint_price)))
+        .row(CreateActionRow::Buttons(vec![take])))
 }
 
 /// The next hint.
 pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
     let sheet = house.desk.hint(place, person, post).await?;
+    let own = words_of(sheet.said.language);
     let mut row = vec![buttons::button(
         Press::Answer(post).id(place),
-        "Answer",
+        &own.text("button-answer"),
         ButtonStyle::Primary,
     )];
     if sheet.more {
+        let label = &sheet.price_label;
         row.push(buttons::take_hint(
             place,
             post,
-            "Another hint",
-            &sheet.price_label,
+            "button-another-hint",
+            label,
         ));
     }
-    let which = match sheet.number {
-        1 => String::new(),
-        number => format!(" for your move {number}"),
-    };
-    let text = format!("Hint {}{which}: {}", sheet.step, words::plain(&sheet.text));
+    let text = own.say(&json!({
+        "is": "hint-is",
+        "number": sheet.number,
+        "step": sheet.step,
+        "hint": in_words(&sheet.said),
+    }));
+    let text = words::plain(&text);
     Ok(Letter::text(text).row(CreateActionRow::Buttons(row)))
 }
 
@@ -220,13 +229,13 @@ pub async fn standing(
     let mut board = None;
     if let Some(post) = post {
         let replies = house.desk.my_replies(place, person, post).await?;
-        if let Some(last) = replies.last().filter(|last| !last.message.is_empty()) {
+        if let Some(last) = replies.last().filter(|last| !last.said.is_empty()) {
             let quote = words::plain(&words::short(&last.text.replace('\n', " "), 200));
             let head = match quote.as_str() {
                 "" => "Your last answer here, whose words you have deleted:".to_owned(),
                 quote => format!("Your last answer here: \"{quote}\""),
             };
-            text = format!("{head}\n{}\n\n{text}", words::plain(&last.message));
+            text = format!("{head}\n{}\n\n{text}", words::plain(&in_words(&last.said)));
         }
         let told = house.desk.my_words(place, person).await?;
         if let Some(word) = told

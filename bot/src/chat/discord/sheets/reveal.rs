@@ -3,7 +3,10 @@
 
 use super::{post, tables};
 use crate::{
-    chat::discord::{letter::Letter, words},
+    chat::{
+        discord::{letter::Letter, words},
+        said::in_words,
+    },
     desk::{RevealSheet, note_lines},
 };
 
@@ -64,9 +67,9 @@ pub fn letter(sheet: &RevealSheet) -> Letter {
         parts.push(format!("The coach's notes:\n{}", lines.join("\n")));
     }
     if let Some(wrong) = &sheet.common_wrong {
-        let why = match wrong.why.as_str() {
-            "" => String::new(),
-            why => format!(", because {}", words::plain(why)),
+        let why = match wrong.why.is_empty() {
+            true => String::new(),
+            false => format!(", because {}", words::plain(&in_words(&wrong.why))),
         };
         parts.push(format!(
             "The commonest wrong move was {}, chosen {} times. It fails to {}{why}.",

@@ -2,7 +2,10 @@
 //! a line or a picture could give the solution away.
 
 use crate::{
-    chat::discord::{buttons, letter::Letter, words},
+    chat::{
+        discord::{buttons, letter::Letter, words},
+        said::in_words,
+    },
     desk::{Place, Verdict, VerdictSheet, WordsRow},
 };
 
@@ -19,7 +22,7 @@ pub fn letter(place: &Place, sheet: &VerdictSheet) -> Letter {
 
 /// The verdict for its member, as a piece of news.
 pub fn told(sheet: &VerdictSheet) -> Letter {
-    let letter = Letter::text(words::plain(&sheet.message));
+    let letter = Letter::text(words::plain(&in_words(&sheet.said)));
     match &sheet.picture {
         Some(picture) => letter.picture(FILE, picture),
         None => letter,

@@ -10,12 +10,15 @@ use axum::{
 use serde::Deserialize;
 
 use crate::{
-    chat::room::{
-        Room, Shared,
-        door::{Coach, Guest},
-        feed::Gone,
-        member::{As, Name, named},
-        trouble::{ShutOut, Trouble},
+    chat::{
+        room::{
+            Room, Shared,
+            door::{Coach, Guest},
+            feed::Gone,
+            member::{As, Name, named},
+            trouble::{ShutOut, Trouble},
+        },
+        said::explained,
     },
     desk::{DeedRow, Listed, WatchedRow},
 };
@@ -175,7 +178,7 @@ async fn kept(
         .kept_of_member(&room.place, &coach, member)
         .await?;
     let name = "attachment; filename=\"kept-of-member.json\"";
-    Ok(([(header::CONTENT_DISPOSITION, name)], Json(kept)).into_response())
+    Ok(([(header::CONTENT_DISPOSITION, name)], Json(explained(kept))).into_response())
 }
 
 async fn erase(

@@ -9,8 +9,14 @@ use axum::{
 use serde::Deserialize;
 
 use crate::{
-    chat::room::{Shared, door::Coach, member::bounded, paper::Said, trouble::Trouble},
-    desk::{HomeworkRow, ReplyRow, Verdict},
+    chat::room::{
+        Shared,
+        door::Coach,
+        member::bounded,
+        paper::{Homework, Replied, Said},
+        trouble::Trouble,
+    },
+    desk::Verdict,
 };
 
 type Told<T> = Result<Json<T>, Trouble>;
@@ -28,16 +34,18 @@ pub(super) fn routes() -> Router<Shared> {
 }
 
 /// Replies that wait for the coach.
-async fn homework(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<HomeworkRow>> {
-    Ok(Json(room.desk.homework(&room.place, &coach).await?))
+async fn homework(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Homework>> {
+    let rows = room.desk.homework(&room.place, &coach).await?;
+    Ok(Json(rows.into_iter().map(Homework::from).collect()))
 }
 
 async fn replies(
     State(room): State<Shared>,
     Coach(coach): Coach,
     Path(post): Path<i64>,
-) -> Told<Vec<ReplyRow>> {
-    Ok(Json(room.desk.replies(&room.place, &coach, post).await?))
+) -> Told<Vec<Replied>> {
+    let rows = room.desk.replies(&room.place, &coach, post).await?;
+    Ok(Json(rows.into_iter().map(Replied::from).collect()))
 }
 
 async fn close(State(room): State<Shared>, Coach(coach): Coach, Path(post): Path<i64>) -> Told<()> {

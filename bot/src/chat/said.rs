@@ -1,0 +1,45 @@
+//! Facts in the words of whom they are told to.
+
+use serde_json::Value;
+
+use crate::{
+    desk::{Language, Said},
+    words::{Words, words},
+};
+
+/// The words of a language; English where there are none.
+pub fn words_of(language: Language) -> &'static Words {
+    words(language.tag())
+}
+
+/// What is to be said, in words.
+pub fn in_words(said: &Said) -> String {
+    words_of(said.language).tell(&said.facts)
+}
+
+/// What is kept of a person, with the sentences beside the facts.
+pub fn explained(mut kept: Value) -> Value {
+    let language = kept.get("language").cloned().unwrap_or_default();
+    let words = words_of(serde_json::from_value(language).unwrap_or_default());
+    let replies = kept.get_mut("replies").and_then(Value::as_array_mut);
+    let verdicts = replies
+        .into_iter()
+        .flatten()
+        .filter_map(|reply| reply.get_mut("verdicts")?.as_array_mut())
+        .flatten()
+        .filter_map(Value::as_object_mut);
+    for verdict in verdicts {
+        let Some(facts) = verdict.get("facts").filter(|facts| !facts.is_null()) else {
+            continue;
+        };
+        let said = facts.get("said").and_then(Value::as_array);
+        let message = words.tell(said.into_iter().flatten());
+        let why = facts.get("why").map(|why| words.say(why));
+        verdict.insert("message".into(), message.into());
+        // Of a coach's verdict these are the coach's own words.
+        if verdict.get("by_coach") == Some(&Value::Bool(false)) {
+            verdict.insert("why".into(), why.into());
+        }
+    }
+    kept
+}

@@ -1,0 +1,238 @@
+//! Every fact there is, said in every language: taken from the source, so that none can be forgotten.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use sealed_move::words::{english, tags, words};
+use serde_json::{Map, Value, json};
+use syn::{Attribute, Fields, GenericArgument, Item, PathArguments, Type};
+
+/// Where facts are defined. An enum that is tagged by `is` is one.
+const SOURCES: &[&str] = &[
+    include_str!("../../chess/src/fact.rs"),
+    include_str!("../../bot/src/desk/telling.rs"),
+];
+
+/// Facts that are put together where they are shown: a name, and its values.
+fn shown() -> Vec<Value> {
+    let mut shown = vec![
+        json!({ "is": "button-i-mean", "reading": "1.Ne7+" }),
+        json!({ "is": "priced", "what": "Hint", "price": "takes 1" }),
+    ];
+    shown
+        .extend([1, 2].map(
+            |number| json!({ "is": "hint-is", "number": number, "step": 1, "hint": "Look." }),
+        ));
+    shown
+}
+
+/// Messages that others use, or that the code asks for by name.
+const HELPERS: &[&str] = &[
+    "language",
+    "decimal-sign",
+    "piece-letters",
+    "number",
+    "list-comma",
+    "list-and",
+    "list-or",
+    "list-why",
+    "act",
+    "wrong-tries",
+    "hints-taken",
+    "wrong-takes",
+    "takes-points",
+];
+
+/// The values that a type can take, as many as a message can tell apart.
+fn samples(ty: &Type) -> Vec<Value> {
+    let Type::Path(path) = ty else {
+        panic!("a type of another kind")
+    };
+    let last = path.path.segments.last().expect("a name");
+    let inner = || match &last.arguments {
+        PathArguments::AngleBracketed(arguments) => match arguments.args.first() {
+            Some(GenericArgument::Type(inner)) => samples(inner),
+            _ => panic!("no type inside"),
+        },
+        _ => panic!("nothing inside"),
+    };
+    let of =
+        |kind: &str, values: &[&str]| values.iter().map(|value| json!({ kind: value })).collect();
+    let pieces = ["pawn", "knight", "bishop", "rook", "queen", "king", "any"];
+    match last.ident.to_string().as_str() {
+        "Piece" => of("piece", &pieces),
+        "Side" => of("side", &["white", "black"]),
+        "At" => vec![json!("e4")],
+        "OnFile" => vec![json!("e")],
+        "Count" => [0, 1, 2, 3, 10, 12].map(|count| json!({ "count": count })).to_vec(),
+        "Points" => [0.0, 1.0, 2.5].map(|points| json!({ "points": points })).to_vec(),
+        "Centipawns" => vec![json!({ "centipawns": -130 })],
+        "Line" => vec![json!({ "line": "1.Ne7+ Kh8" })],
+        "Theirs" => vec![json!({ "theirs": "Qq9" })],
+        "String" => vec![json!("1.Ne7+")],
+        "Pattern" => of("pattern", &["boden"]),
+        "Task" => vec![json!("win"), json!("draw")],
+        "Wing" => vec![json!("short"), json!("long")],
+        "Verdict" => ["solved", "on-the-way", "wrong", "illegal", "unclear", "unreadable"]
+            .map(|verdict| json!(verdict))
+            .to_vec(),
+        "bool" => vec![json!(true), json!(false)],
+        "u32" | "i64" => vec![json!(0), json!(1), json!(2)],
+        "Option" => {
+            let mut all = inner();
+            all.push(Value::Null);
+            all
+        }
+        "Why" => vec![json!({ "why": [{ "is": "meets-threat" }, { "is": "no-en-passant" }] })],
+        "And" => vec![json!({ "and": inner() })],
+        "Or" => vec![json!({ "or": inner() })],
+        "List" => vec![json!({ "list": inner() })],
+        "Material" => [("rook", 1), ("pawn", 2)]
+            .map(|(piece, number)| {
+                json!({ "is": "material", "piece": { "piece": piece }, "number": { "count": number } })
+            })
+            .to_vec(),
+        "Target" => vec![json!({ "is": "target", "piece": { "piece": "queen" }, "on": "d1" })],
+        other => panic!("no sample of {other}"),
+    }
+}
+
+/// Facts of one kind: each value of each field at least once, the other fields as they come.
+fn facts(name: &str, fields: &Fields) -> Vec<Value> {
+    let fields: Vec<(String, Vec<Value>)> = fields
+        .iter()
+        .map(|field| {
+            let name = field.ident.as_ref().expect("a name").to_string();
+            assert!(!name.contains('_'), "{name}: one word a value");
+            (name, samples(&field.ty))
+        })
+        .collect();
+    // All combinations: messages choose by several values at once.
+    let mut all = vec![Map::from_iter([("is".to_owned(), json!(name))])];
+    for (field, values) in &fields {
+        all = all
+            .into_iter()
+            .flat_map(|fact| {
+                values.iter().map(move |value| {
+                    let mut fact = fact.clone();
+                    fact.insert(field.clone(), value.clone());
+                    fact
+                })
+            })
+            .collect();
+    }
+    all.into_iter().map(Value::Object).collect()
+}
+
+fn is_fact(attributes: &[Attribute]) -> bool {
+    attributes.iter().any(|attribute| {
+        attribute.path().is_ident("serde")
+            && attribute
+                .meta
+                .require_list()
+                .is_ok_and(|list| list.tokens.to_string().contains("tag = \"is\""))
+    })
+}
+
+fn kebab(name: &str) -> String {
+    let mut out = String::new();
+    for (at, letter) in name.chars().enumerate() {
+        if letter.is_uppercase() && at > 0 {
+            out.push('-');
+        }
+        out.extend(letter.to_lowercase());
+    }
+    out
+}
+
+/// Every fact, by its name.
+fn every() -> BTreeMap<String, Vec<Value>> {
+    let mut all: BTreeMap<String, Vec<Value>> = BTreeMap::new();
+    for source in SOURCES {
+        for item in syn::parse_file(source).expect("Rust").items {
+            match item {
+                Item::Enum(item) if is_fact(&item.attrs) => {
+                    for variant in &item.variants {
+                        let name = kebab(&variant.ident.to_string());
+                        let facts = facts(&name, &variant.fields);
+                        assert!(all.insert(name.clone(), facts).is_none(), "{name} twice");
+                    }
+                }
+                Item::Struct(item) if is_fact(&item.attrs) => {
+                    let name = kebab(&item.ident.to_string());
+                    all.insert(name.clone(), facts(&name, &item.fields));
+                }
+                _ => {}
+            }
+        }
+    }
+    for fact in shown() {
+        let name = fact["is"].as_str().expect("a name").to_owned();
+        all.entry(name).or_default().push(fact);
+    }
+    all
+}
+
+#[test]
+fn every_fact_can_be_said_in_every_language() {
+    let every = every();
+    assert!(every.len() > 150, "{} facts", every.len());
+    for tag in tags() {
+        let words = words(tag);
+        for fact in every.values().flatten() {
+            match words.try_to_say(fact) {
+                Ok(said) => {
+                    assert!(!said.is_empty(), "{tag}: {fact}");
+                    for stray in ["{", "}", "  ", " .", " ,", "??"] {
+                        assert!(!said.contains(stray), "{tag}: {said:?} of {fact}");
+                    }
+                }
+                Err(lacking) => panic!("{tag}: {fact}: {lacking}"),
+            }
+        }
+    }
+}
+
+#[test]
+fn the_same_is_not_said_in_another_language() {
+    let same = |tag: &str| {
+        let every = every();
+        let facts = every.values().filter_map(|facts| facts.first());
+        facts
+            .filter(|fact| words(tag).say(fact) == english().say(fact))
+            .map(|fact| fact["is"].as_str().unwrap_or_default().to_owned())
+            .collect::<Vec<_>>()
+    };
+    for tag in tags().filter(|tag| *tag != "en") {
+        // A person's own words, and a price beside a button.
+        let kept = ["as-reason", "priced"];
+        let same = same(tag);
+        let left: Vec<_> = same
+            .iter()
+            .filter(|id| !kept.contains(&id.as_str()))
+            .collect();
+        assert!(left.is_empty(), "{tag}: {left:?}");
+    }
+}
+
+#[test]
+fn no_message_is_unused() {
+    let used: BTreeSet<String> = every().into_keys().collect();
+    for id in sealed_move::words::ids() {
+        let asked_by_name = ["piece-", "side-", "pattern-", "button-"]
+            .iter()
+            .any(|start| id.starts_with(start));
+        assert!(
+            used.contains(id) || HELPERS.contains(&id) || asked_by_name,
+            "{id} is never said"
+        );
+    }
+    for pattern in sealed_move::chess::name::names() {
+        for tag in tags() {
+            let fact = json!({ "is": "picture-at-the-end", "pattern": { "pattern": pattern } });
+            assert!(words(tag).try_to_say(&fact).is_ok(), "{tag}: {pattern}");
+        }
+        // English has one title for each, wherever it is shown.
+        let title = sealed_move::chess::name::title(pattern);
+        assert_eq!(english().text(&format!("pattern-{pattern}")), title);
+    }
+}
