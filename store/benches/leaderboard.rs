@@ -11,7 +11,7 @@ use std::{collections::HashMap, hint::black_box};
 use chrono::{DateTime, TimeDelta, Utc};
 use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move_store::{
-    Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, NewGroup,
+    Attempt, AttemptState, ChatKey, Check, Defences, Given, GroupSettings, Mode, Names, NewGroup,
     NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span, Store, StoreError, Tx, Verdict,
     Via, Words,
 };
@@ -36,9 +36,10 @@ impl Dice {
 fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
     let start = DateTime::<Utc>::UNIX_EPOCH + TimeDelta::days(20_000);
     let group = tx.insert_group(&NewGroup {
-        chat: Chat::Room,
+        chat: ChatKey::of("room"),
         place: "club".into(),
         server: None,
+        names: Names::ByMember,
         settings: GroupSettings {
             name: "Club".into(),
             zone: "UTC".into(),

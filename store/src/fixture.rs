@@ -5,9 +5,9 @@ use serde_json::json;
 use tempfile::TempDir;
 
 use crate::{
-    Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, Moment, NewGroup,
-    NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store, StoreError, Tx,
-    Verdict, Via, Words,
+    Attempt, AttemptState, ChatKey, Check, Defences, Given, GroupSettings, Mode, Moment, Names,
+    NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store,
+    StoreError, Tx, Verdict, Via, Words,
 };
 
 /// What a post costs here.
@@ -83,9 +83,10 @@ pub fn settings() -> GroupSettings {
 
 pub fn new_group(place: &str) -> NewGroup {
     NewGroup {
-        chat: Chat::Room,
+        chat: ChatKey::of("room"),
         place: place.into(),
         server: None,
+        names: Names::ByMember,
         settings: settings(),
         created_at: at(0),
     }

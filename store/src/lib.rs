@@ -28,6 +28,7 @@
 
 mod attempts;
 mod backup;
+mod chat;
 mod coach_words;
 mod db;
 mod deeds;
@@ -58,6 +59,7 @@ mod verdicts;
 
 pub use attempts::{Attempt, AttemptOf};
 pub use backup::{Overwrite, restore};
+pub use chat::{ChatKey, NoChatKey};
 pub use coach_words::CoachWords;
 pub use db::{Db, Tx};
 pub use deeds::{DeedRow, NewDeed};

@@ -60,12 +60,12 @@ macro_rules! values {
 }
 
 values! {
-    /// Which chat a group lives in.
-    Chat {
-        /// The embedded web room.
-        Room = "room",
-        /// Discord.
-        Discord = "discord",
+    /// Who says what a member of a group is called.
+    Names {
+        /// The chat, which has names for people.
+        ByChat = "by-chat",
+        /// The members themselves, and their coaches.
+        ByMember = "by-member",
     }
 }
 values! {
@@ -257,7 +257,7 @@ mod tests {
 
     #[test]
     fn every_value_is_read_back_from_its_text() {
-        round_trip(Chat::ALL);
+        round_trip(Names::ALL);
         round_trip(Mode::ALL);
         round_trip(Defences::ALL);
         round_trip(Scale::ALL);
@@ -276,7 +276,8 @@ mod tests {
             include_str!("schema.sql"),
             include_str!("step_2.sql"),
             include_str!("step_3.sql"),
-            include_str!("step_6.sql")
+            include_str!("step_6.sql"),
+            include_str!("step_7.sql")
         );
         let listed = |column: &str| -> Vec<String> {
             let check = format!("CHECK ({column} IN (");
@@ -295,7 +296,7 @@ mod tests {
                 assert_eq!(listed($column), texts(&all), $column);
             };
         }
-        same!("chat", Chat);
+        same!("names", Names);
         same!("mode", Mode);
         same!("defences", Defences);
         same!("scale", Scale);

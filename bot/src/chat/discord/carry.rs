@@ -6,7 +6,7 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, EditMessage, MessageId, UserId};
 
 use super::{
-    buttons,
+    KEY, buttons,
     house::{self, House},
     letter::{Letter, quiet},
     missed,
@@ -18,7 +18,7 @@ use super::{
 use crate::{
     chat::{Chat, ChatError},
     desk::{
-        Answered, ChatName, Delivered, Errand, ErrandKind, Place, PostSheet, RevealSheet, Step,
+        Answered, ChatKey, Delivered, Errand, ErrandKind, Place, PostSheet, RevealSheet, Step,
         VerdictSheet,
     },
 };
@@ -40,8 +40,8 @@ pub fn notes_key(place: &Place) -> String {
 
 #[async_trait]
 impl Chat for Discord {
-    fn name(&self) -> ChatName {
-        ChatName::Discord
+    fn key(&self) -> ChatKey {
+        KEY
     }
 
     /// The desk has it written down: answers that came with a post find it open now, and those that

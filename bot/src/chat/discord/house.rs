@@ -11,8 +11,8 @@ use poise::serenity_prelude as serenity;
 use serenity::{Cache, ChannelId, GuildId, Http, MessageId, UserId};
 use tokio::sync::watch;
 
-use super::{held::Shelf, turns::Turns};
-use crate::desk::{ChatName, CheckedPosition, Desk, DeskError, Person, Place};
+use super::{KEY, held::Shelf, turns::Turns};
+use crate::desk::{CheckedPosition, Desk, DeskError, Person, Place};
 
 /// How many remembered things of a kind are kept before the oldest goes.
 const MOST_REMEMBERED: usize = 10_000;
@@ -125,7 +125,7 @@ impl<K: Copy + Eq + std::hash::Hash, V> Bounded<K, V> {
 /// The place of a channel.
 pub fn place(channel: ChannelId) -> Place {
     Place {
-        chat: ChatName::Discord,
+        chat: KEY,
         channel: channel.to_string(),
     }
 }
@@ -190,7 +190,7 @@ impl House {
 
     /// Reads which channels are groups' places.
     pub async fn learn_groups(&self) -> Result<(), DeskError> {
-        let places = self.desk.places(ChatName::Discord).await?;
+        let places = self.desk.places(KEY).await?;
         self.memory().groups = places.iter().filter_map(channel).collect();
         Ok(())
     }

@@ -6,11 +6,11 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, GetMessages, MessageId};
 
 use super::{
+    KEY,
     house::{self, House},
     oops::brief,
     talk::{self, Spoken},
 };
-use crate::desk::ChatName;
 
 /// How many pages of a hundred are read back of one channel.
 const MOST_PAGES: usize = 20;
@@ -48,10 +48,7 @@ pub async fn read_back(house: &House) {
         }
     }
     for (user, channel) in house.direct() {
-        let open = house
-            .desk
-            .open_for(ChatName::Discord, &user.to_string())
-            .await;
+        let open = house.desk.open_for(KEY, &user.to_string()).await;
         let oldest = open
             .ok()
             .and_then(|open| open.iter().map(|(_, row)| row.opened_at).min());

@@ -15,6 +15,7 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, MessageId, MessageType, ReactionType, UserId};
 
 use super::{
+    KEY,
     buttons::{self, Press},
     held,
     house::{self, House, Where},
@@ -23,8 +24,8 @@ use super::{
     sheets, words,
 };
 use crate::desk::{
-    Came, ChatName, DeskError, Edited, Mode, OpenPost, Person, Place, PostRow, Taken, Verdict,
-    VerdictSheet, Why, Withdrawn,
+    Came, DeskError, Edited, Mode, OpenPost, Person, Place, PostRow, Taken, Verdict, VerdictSheet,
+    Why, Withdrawn,
 };
 
 /// Put under an answer whose sender cannot be told: the same whatever the verdict.
@@ -525,10 +526,7 @@ const MOST_OPEN: usize = 10;
 /// Open posts of the groups a person belongs to: those they have answered in, and those on whose servers
 /// they were seen. Of somebody new the servers that have a post open are asked, once in a while.
 pub async fn open_for(house: &House, user: UserId) -> Result<Vec<(Place, PostRow)>, DeskError> {
-    let known = house
-        .desk
-        .open_for(ChatName::Discord, &user.to_string())
-        .await?;
+    let known = house.desk.open_for(KEY, &user.to_string()).await?;
     let mut places: Vec<Place> = known.into_iter().map(|(place, _)| place).collect();
     let newcomer = places.is_empty();
     let seen = house.seen_on(user);

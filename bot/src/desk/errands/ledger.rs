@@ -2,11 +2,11 @@
 //! errand failed and when it may be tried again, and words that no slot stands for.
 
 use std::collections::{HashMap, HashSet, VecDeque};
-use std::sync::{Mutex, MutexGuard};
+use std::sync::{Arc, Mutex, MutexGuard};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::desk::{Errand, ErrandKind, Notice, Place};
+use crate::desk::{ChatKey, Errand, ErrandKind, Notice, Place};
 
 /// An errand that the chat has neither reported nor refused by then is taken to be lost with its task.
 const LOST_AFTER: TimeDelta = TimeDelta::minutes(15);
@@ -45,7 +45,7 @@ pub(in crate::desk) struct Errands {
     /// Whose work on which post an earlier run left unjudged, by post and the chat's id of the person.
     pub(in crate::desk) left_behind: tokio::sync::OnceCell<HashSet<(i64, String)>>,
     /// One look at a time for each chat, so that what one has written down no other takes for lost.
-    pub(super) looks: [tokio::sync::Mutex<()>; 2],
+    looks: Mutex<HashMap<ChatKey, Arc<tokio::sync::Mutex<()>>>>,
 }
 
 #[derive(Default)]
@@ -60,6 +60,15 @@ pub(super) struct Kept {
 }
 
 impl Errands {
+    /// What one look of a chat holds while it lasts.
+    pub(super) fn look_of(&self, chat: ChatKey) -> Arc<tokio::sync::Mutex<()>> {
+        let mut looks = self
+            .looks
+            .lock()
+            .unwrap_or_else(std::sync::PoisonError::into_inner);
+        Arc::clone(looks.entry(chat).or_default())
+    }
+
     pub(super) fn kept(&self) -> MutexGuard<'_, Kept> {
         self.kept
             .lock()

@@ -8,7 +8,7 @@ use super::{
     ledger::{Key, empty_queue, key_at},
 };
 use crate::desk::{
-    ChatName, Desk, Errand, ErrandKind, Notice, Place, Step, StepDone, convert,
+    ChatKey, Desk, Errand, ErrandKind, Notice, Place, Step, StepDone, convert,
     error::{self, Done},
     groups::place_of,
     posting::{closing_time, free_slot, intend, nonce},
@@ -28,15 +28,11 @@ struct Found {
 }
 
 impl Desk {
-    pub(in crate::desk) async fn look(&self, chat: ChatName) -> Done<Look> {
+    pub(in crate::desk) async fn look(&self, chat: ChatKey) -> Done<Look> {
         // Once, and before any reveal: replies that an earlier run wrote down and did not judge.
         self.taken_up().await?;
-        let _looking = self.inner.errands.looks[match chat {
-            ChatName::Room => 0,
-            ChatName::Discord => 1,
-        }]
-        .lock()
-        .await;
+        let look = self.inner.errands.look_of(chat);
+        let _looking = look.lock().await;
         let now = self.now();
         let found = self.read(move |db| find(db, chat, now)).await?;
         let mut wait = Soonest(None);
@@ -77,7 +73,7 @@ impl Desk {
 
     fn pending_word(
         &self,
-        chat: ChatName,
+        chat: ChatKey,
         now: DateTime<Utc>,
         wait: &mut Soonest,
     ) -> Option<Errand> {
@@ -322,9 +318,9 @@ impl Soonest {
     }
 }
 
-fn find(db: &Db<'_>, chat: ChatName, now: DateTime<Utc>) -> Done<Vec<Found>> {
+fn find(db: &Db<'_>, chat: ChatKey, now: DateTime<Utc>) -> Done<Vec<Found>> {
     let mut all = Vec::new();
-    for group in db.groups_of(convert::chat(chat))? {
+    for group in db.groups_of(chat)? {
         let queue = db.queue(group.id)?;
         all.push(Found {
             intended: {

@@ -19,7 +19,7 @@ mod look;
 use chrono::{DateTime, Utc};
 use sealed_move_store::{PostState, StoreError};
 
-use super::{ChatName, Delivered, Desk, Errand, ErrandKind, Notice, Place, Step, error::Done};
+use super::{ChatKey, Delivered, Desk, Errand, ErrandKind, Notice, Place, Step, error::Done};
 use ledger::{Key, empty_queue_key, key_of};
 
 pub(super) use ledger::Errands;
@@ -49,7 +49,7 @@ impl Desk {
     ///
     /// # Errors
     /// When the store fails; ask again after a pause.
-    pub async fn next_errand(&self, chat: ChatName) -> Done<Errand> {
+    pub async fn next_errand(&self, chat: ChatKey) -> Done<Errand> {
         let mut changes = self.inner.store.changes();
         loop {
             changes.borrow_and_update();
@@ -251,14 +251,12 @@ impl Desk {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub async fn tell_coaches_elsewhere(&self, chat: ChatName, text: &str) -> Done<()> {
-        let all = [ChatName::Room, ChatName::Discord];
-        for other in all.into_iter().filter(|other| *other != chat) {
-            for place in self.places(other).await? {
-                let text = text.to_owned();
-                let word = ErrandKind::TellCoach(Notice { text });
-                self.inner.errands.tell(place, word);
-            }
+    pub async fn tell_coaches_elsewhere(&self, chat: ChatKey, text: &str) -> Done<()> {
+        let places = self.all_places().await?.into_iter();
+        for place in places.filter(|place| place.chat != chat) {
+            let text = text.to_owned();
+            let word = ErrandKind::TellCoach(Notice { text });
+            self.inner.errands.tell(place, word);
         }
         Ok(())
     }

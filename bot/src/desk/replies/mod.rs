@@ -18,8 +18,7 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
 use super::{
-    ChatName, Desk, GoneRow, Heard, Mode, Person, Place, Rank, ReplyRow, Settings, Settled,
-    VerdictSheet,
+    Desk, GoneRow, Heard, Mode, Person, Place, Rank, ReplyRow, Settings, Settled, VerdictSheet,
     attempt::{self, After, Work, decided},
     convert,
     error::{Done, bad_request, not_found},
@@ -213,11 +212,7 @@ impl Desk {
 
 /// The source of a message as the store keeps it: two chats may use the same ids.
 pub(super) fn key(place: &Place, source: &str) -> String {
-    let chat = match place.chat {
-        ChatName::Room => "room",
-        ChatName::Discord => "discord",
-    };
-    format!("{chat}:{source}")
+    format!("{}:{source}", place.chat)
 }
 
 /// How a reply stands with the coach.

@@ -18,6 +18,10 @@ use tempfile::TempDir;
 
 use super::{errands::Look, *};
 
+/// Two chats, of which the desk knows no more than their keys.
+pub(super) const ROOM: ChatKey = ChatKey::of("room");
+pub(super) const DISCORD: ChatKey = ChatKey::of("discord");
+
 /// Positions of our own making, mates on the back rank in one to three.
 pub(super) const FILE: &str = "\
 6k1/5ppp/8/8/8/8/8/R5K1 w - - id \"a\"; dm 1; c0 \"Back rank\";
@@ -61,7 +65,7 @@ impl Club {
             clock,
             desk,
             place: Place {
-                chat: ChatName::Room,
+                chat: ROOM,
                 channel: "club".into(),
             },
             coach: person("Coach"),
@@ -81,8 +85,12 @@ impl Club {
             wrong_cost: 1.0,
             ..Settings::default()
         };
+        let names = match place.chat {
+            DISCORD => Names::ByChat,
+            _ => Names::ByMember,
+        };
         self.desk
-            .found_group(place, None, settings, &self.coach)
+            .found_group(place, names, None, settings, &self.coach)
             .await
             .expect("founded");
     }
@@ -119,7 +127,7 @@ impl Club {
 
     /// What must go out in the room now, if anything.
     pub async fn errand(&self) -> Option<Errand> {
-        errand_in(&self.desk, ChatName::Room).await
+        errand_in(&self.desk, ROOM).await
     }
 
     pub fn set(&self, now: &str) {
@@ -179,7 +187,7 @@ impl Club {
     }
 }
 
-pub(super) async fn errand_in(desk: &Desk, chat: ChatName) -> Option<Errand> {
+pub(super) async fn errand_in(desk: &Desk, chat: ChatKey) -> Option<Errand> {
     loop {
         match desk.look(chat).await.expect("the store works") {
             Look::Go(errand) => return Some(errand),
@@ -190,7 +198,7 @@ pub(super) async fn errand_in(desk: &Desk, chat: ChatName) -> Option<Errand> {
 }
 
 /// When the desk will look again by itself.
-pub(super) async fn waits_until(desk: &Desk, chat: ChatName) -> Option<DateTime<Utc>> {
+pub(super) async fn waits_until(desk: &Desk, chat: ChatKey) -> Option<DateTime<Utc>> {
     loop {
         match desk.look(chat).await.expect("the store works") {
             Look::Go(errand) => panic!("nothing to do, not {errand:?}"),
