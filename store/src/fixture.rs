@@ -64,6 +64,30 @@ impl Fixture {
     }
 }
 
+/// The simplest thing to keep and to find again: a text under a key.
+impl Tx<'_> {
+    ///
+    /// # Errors
+    /// When the store cannot be used.
+    pub fn jot(&self, key: &str, text: &str) -> Result<(), StoreError> {
+        self.set_direct_channel(JOTTED, key, text)
+    }
+}
+
+impl crate::Db<'_> {
+    ///
+    /// # Errors
+    /// When the store cannot be used.
+    pub fn jotted(&self, key: &str) -> Result<Option<String>, StoreError> {
+        let all = self.direct_channels(JOTTED)?;
+        Ok(all
+            .into_iter()
+            .find_map(|(at, text)| (at == key).then_some(text)))
+    }
+}
+
+const JOTTED: ChatKey = ChatKey::of("jotted");
+
 pub fn settings() -> GroupSettings {
     GroupSettings {
         name: "Evening circle".into(),

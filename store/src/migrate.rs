@@ -346,6 +346,135 @@ mod tests {
         assert!(on, "foreign keys are held again");
     }
 
+    /// What the chats kept under keys until version 6 stands in tables of their own afterwards; what was not
+    /// readable, or belongs to a group that is gone, is left behind.
+    #[test]
+    fn what_chats_kept_under_keys_is_in_tables() {
+        const SETTINGS: &str = r#"
+            INSERT INTO settings (key, value) VALUES
+            ('room.member-secret', 'aaaa'), ('room.coach-secret', 'bbbb'), ('room.cookie-mark', 'cccc'),
+            ('room.notes', '[{"text":"First\nword","at":"2026-03-01T12:00:00Z"},
+                             {"text":"It''s \u00fc","at":"2026-03-02T12:00:00.250Z"},{"text":"","at":"?"},7]'),
+            ('discord:notes:77', 'A line
+and another'), ('discord:notes:78', 'of a group that is gone'),
+            ('discord:direct', '[[1180000000000000001,1180000000000000002],[9007199254740993,5]]'),
+            ('discord:held', '{"waiting":[{"message":1180000000000000003,"channel":77,"user":12,
+                "place":{"chat":"discord","channel":"77"},"text":"perhaps \"Qh7\"?","why":"may-tell",
+                "question":"What is it to be?","posts":[{"post":7,"number":1,"topic":null}],"hidden":true,
+                "since":"2026-03-02T12:00:00Z"},{"message":4,"channel":78,"user":12,
+                "place":{"chat":"discord","channel":"78"},"text":"of a group that is gone","why":"several",
+                "question":"?","posts":[],"hidden":false,"since":"2026-03-02T12:00:00Z"}],
+                "settled":[5,1180000000000000006]}');"#;
+        let rows = |sql: &Connection, query: &str| -> Vec<String> {
+            sql.prepare(query)
+                .unwrap()
+                .query_map([], |row| row.get(0))
+                .unwrap()
+                .collect::<Result<_, _>>()
+                .unwrap()
+        };
+        for older in 1..7 {
+            let (_folder, path, mut sql) = on_file("kept.db");
+            take(&mut sql, &path, &STEPS[..1]).unwrap();
+            sql.execute_batch(OF_VERSION_1).unwrap();
+            sql.execute_batch(SETTINGS).unwrap();
+            take(&mut sql, &path, &STEPS[..older]).unwrap();
+            up_to_date(&mut sql, &path).unwrap();
+            assert_eq!(dangling(&sql).unwrap(), Vec::<String>::new());
+            assert_eq!(
+                rows(
+                    &sql,
+                    "SELECT concat_ws(' ', chat, link, secret) FROM link_secrets ORDER BY secret"
+                ),
+                ["room member aaaa", "room coach bbbb", "room cookies cccc"]
+            );
+            assert_eq!(
+                rows(
+                    &sql,
+                    "SELECT concat_ws(' ', chat, chat_user, channel) FROM direct_channels ORDER BY channel"
+                ),
+                [
+                    "discord 1180000000000000001 1180000000000000002",
+                    "discord 9007199254740993 5"
+                ]
+            );
+            assert_eq!(
+                rows(
+                    &sql,
+                    "SELECT concat_ws(' ', group_id, text, written_at) FROM coach_notes WHERE group_id = 1 ORDER BY id"
+                ),
+                [
+                    "1 First\nword 2026-03-01T12:00:00Z",
+                    "1 It's \u{fc} 2026-03-02T12:00:00Z"
+                ]
+            );
+            assert_eq!(
+                rows(&sql, "SELECT text FROM coach_notes WHERE group_id = 7"),
+                ["A line\nand another"]
+            );
+            assert_eq!(
+                rows(
+                    &sql,
+                    "SELECT concat_ws('|', group_id, message, channel, chat_user, text, why, question, posts, hidden, since)
+                     FROM held"
+                ),
+                [
+                    "7|1180000000000000003|77|12|perhaps \"Qh7\"?|may-tell|What is it to be?|\
+                     [{\"post\":7,\"number\":1,\"topic\":null}]|1|2026-03-02T12:00:00Z"
+                ]
+            );
+            assert_eq!(
+                rows(&sql, "SELECT message FROM held_settled ORDER BY id"),
+                ["5", "1180000000000000006"]
+            );
+            assert_eq!(
+                rows(
+                    &sql,
+                    "SELECT name FROM sqlite_schema WHERE name = 'settings'"
+                ),
+                Vec::<String>::new()
+            );
+        }
+    }
+
+    /// Values that nobody could have read keep no store from being opened.
+    #[test]
+    fn values_that_are_damaged_keep_nobody_out() {
+        for damaged in [
+            "",
+            "nonsense",
+            "7",
+            "null",
+            "[]",
+            "{}",
+            "[[1]]",
+            "[{}]",
+            r#"{"waiting":7}"#,
+            r#"{"waiting":[{},"x"]}"#,
+            r#"["x"]"#,
+        ] {
+            let (_folder, path, mut sql) = on_file("damaged.db");
+            take(&mut sql, &path, &STEPS[..6]).unwrap();
+            sql.execute_batch(
+                "INSERT INTO groups (id, chat, place, name, zone, post_time, days, open_minutes, mode, language,
+                                     style, wrong_cost, hint_cost, created_at)
+                 VALUES (1, 'room', 'club', 'A', 'UTC', '18:00', 127, 60, 'sealed', 'english', 'print', 1, 1, 't')",
+            )
+            .unwrap();
+            for key in [
+                "room.member-secret",
+                "room.notes",
+                "discord:direct",
+                "discord:held",
+                "discord:notes:7",
+            ] {
+                sql.execute("INSERT INTO settings VALUES (?1, ?2)", [key, damaged])
+                    .unwrap();
+            }
+            up_to_date(&mut sql, &path).unwrap_or_else(|error| panic!("{damaged}: {error}"));
+        }
+    }
+
     /// A step keeps the rows written before it, and each is taken once.
     #[test]
     fn steps_are_taken_once_and_in_order() {

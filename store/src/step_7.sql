@@ -38,3 +38,96 @@ INSERT INTO groups_anew (id, chat, place, server, name, zone, post_time, days, o
     FROM groups;
 DROP TABLE groups;
 ALTER TABLE groups_anew RENAME TO groups;
+
+-- What the chats keep, each kind in a table of its own; until now under keys in `settings`.
+-- The secrets that a chat's links carry, and what ends the names of its cookies.
+CREATE TABLE link_secrets (
+    chat   TEXT NOT NULL CHECK (length(chat) BETWEEN 1 AND 20 AND chat NOT GLOB '*[^a-z]*'),
+    link   TEXT NOT NULL CHECK (link IN ('member', 'coach', 'cookies')),
+    secret TEXT NOT NULL CHECK (length(secret) > 0),
+    PRIMARY KEY (chat, link)
+) STRICT, WITHOUT ROWID;
+INSERT INTO link_secrets (chat, link, secret)
+    SELECT 'room', CASE key WHEN 'room.member-secret' THEN 'member' WHEN 'room.coach-secret' THEN 'coach' ELSE 'cookies' END,
+           value
+    FROM settings
+    WHERE key IN ('room.member-secret', 'room.coach-secret', 'room.cookie-mark') AND value <> '';
+
+-- The channels in which a chat talks with people directly.
+CREATE TABLE direct_channels (
+    chat      TEXT NOT NULL CHECK (length(chat) BETWEEN 1 AND 20 AND chat NOT GLOB '*[^a-z]*'),
+    chat_user TEXT NOT NULL,
+    channel   TEXT NOT NULL,
+    PRIMARY KEY (chat, chat_user)
+) STRICT, WITHOUT ROWID;
+INSERT OR REPLACE INTO direct_channels (chat, chat_user, channel)
+    SELECT 'discord', CAST(json_extract(pair.value, '$[0]') AS TEXT), CAST(json_extract(pair.value, '$[1]') AS TEXT)
+    FROM settings s, json_each(CASE WHEN json_valid(s.value) THEN s.value ELSE '[]' END) AS pair
+    WHERE s.key = 'discord:direct'
+      AND CASE pair.type WHEN 'array' THEN json_array_length(pair.value) = 2 ELSE 0 END;
+
+-- Words to a group's coaches that are kept to be read: on the coach's page, or until one asks where none could
+-- be reached.
+CREATE TABLE coach_notes (
+    id         INTEGER PRIMARY KEY AUTOINCREMENT,
+    group_id   INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    text       TEXT NOT NULL CHECK (length(text) > 0),
+    written_at TEXT NOT NULL CHECK (written_at GLOB '????-??-??T??:??:??Z')
+) STRICT;
+CREATE INDEX coach_notes_by_group ON coach_notes (group_id, id);
+INSERT INTO coach_notes (group_id, text, written_at)
+    SELECT g.id, json_extract(note.value, '$.text'),
+           coalesce(strftime('%Y-%m-%dT%H:%M:%SZ', json_extract(note.value, '$.at')), strftime('%Y-%m-%dT%H:%M:%SZ', 'now'))
+    FROM settings s, json_each(CASE WHEN json_valid(s.value) THEN s.value ELSE '[]' END) AS note,
+         groups g
+    WHERE s.key = 'room.notes' AND g.chat = 'room' AND g.place = 'club'
+      AND CASE note.type WHEN 'object' THEN json_extract(note.value, '$.text') <> '' ELSE 0 END
+    ORDER BY note.key;
+-- One text for all of them, without their times.
+INSERT INTO coach_notes (group_id, text, written_at)
+    SELECT g.id, s.value, strftime('%Y-%m-%dT%H:%M:%SZ', 'now')
+    FROM settings s JOIN groups g ON g.chat = 'discord' AND s.key = 'discord:notes:' || g.place
+    WHERE s.value <> '' ORDER BY g.id;
+
+-- Messages that wait for their writer's word, under the chat's id of each: nobody else sees them until then.
+CREATE TABLE held (
+    id        INTEGER PRIMARY KEY AUTOINCREMENT,
+    group_id  INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    message   TEXT NOT NULL,
+    channel   TEXT NOT NULL,                         -- where it was written
+    chat_user TEXT NOT NULL,
+    text      TEXT NOT NULL,
+    why       TEXT NOT NULL CHECK (why IN ('elsewhere', 'several', 'may-tell')),
+    question  TEXT NOT NULL,
+    posts     TEXT NOT NULL CHECK (json_valid(posts)),  -- those it may be an answer to
+    hidden    INTEGER NOT NULL CHECK (hidden IN (0, 1)),  -- whether it was taken out of sight
+    since     TEXT NOT NULL CHECK (since GLOB '????-??-??T??:??:??Z'),
+    UNIQUE (group_id, message)
+) STRICT;
+CREATE INDEX held_by_user ON held (group_id, chat_user);
+-- Those that were settled keep no words, and are not asked about again.
+CREATE TABLE held_settled (
+    id      INTEGER PRIMARY KEY AUTOINCREMENT,
+    chat    TEXT NOT NULL CHECK (length(chat) BETWEEN 1 AND 20 AND chat NOT GLOB '*[^a-z]*'),
+    message TEXT NOT NULL,
+    UNIQUE (chat, message)
+) STRICT;
+INSERT OR IGNORE INTO held (group_id, message, channel, chat_user, text, why, question, posts, hidden, since)
+    SELECT g.id, CAST(json_extract(it.value, '$.message') AS TEXT), CAST(json_extract(it.value, '$.channel') AS TEXT),
+           CAST(json_extract(it.value, '$.user') AS TEXT), json_extract(it.value, '$.text'),
+           json_extract(it.value, '$.why'), json_extract(it.value, '$.question'),
+           json_extract(it.value, '$.posts'), json_extract(it.value, '$.hidden'),
+           strftime('%Y-%m-%dT%H:%M:%SZ', json_extract(it.value, '$.since'))
+    FROM settings s,
+         json_each(CASE WHEN json_valid(s.value) THEN s.value ELSE '{}' END, '$.waiting') AS it, groups g
+    WHERE s.key = 'discord:held'
+      AND CASE it.type WHEN 'object' THEN g.chat = json_extract(it.value, '$.place.chat')
+                                      AND g.place = json_extract(it.value, '$.place.channel') ELSE 0 END
+    ORDER BY it.key;
+INSERT OR IGNORE INTO held_settled (chat, message)
+    SELECT 'discord', CAST(it.value AS TEXT)
+    FROM settings s,
+         json_each(CASE WHEN json_valid(s.value) THEN s.value ELSE '{}' END, '$.settled') AS it
+    WHERE s.key = 'discord:held'
+    ORDER BY it.key;
+DROP TABLE settings;

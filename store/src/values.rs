@@ -69,6 +69,28 @@ values! {
     }
 }
 values! {
+    /// What a link of a chat is for.
+    Link {
+        /// It lets members in.
+        Member = "member",
+        /// It lets coaches in.
+        Coach = "coach",
+        /// No link: it ends the names of the cookies, and outlasts every link.
+        Cookies = "cookies",
+    }
+}
+values! {
+    /// Why a message waits for its writer's word.
+    Doubt {
+        /// It fits another open post than the one it was sent to.
+        Elsewhere = "elsewhere",
+        /// It answers one of several open posts.
+        Several = "several",
+        /// It may tell others a move.
+        MayTell = "may-tell",
+    }
+}
+values! {
     /// How replies are kept until the reveal.
     Mode {
         /// Verdicts are private.
@@ -258,6 +280,8 @@ mod tests {
     #[test]
     fn every_value_is_read_back_from_its_text() {
         round_trip(Names::ALL);
+        round_trip(Link::ALL);
+        round_trip(Doubt::ALL);
         round_trip(Mode::ALL);
         round_trip(Defences::ALL);
         round_trip(Scale::ALL);
@@ -297,6 +321,8 @@ mod tests {
             };
         }
         same!("names", Names);
+        same!("link", Link);
+        same!("why", Doubt);
         same!("mode", Mode);
         same!("defences", Defences);
         same!("scale", Scale);

@@ -33,10 +33,8 @@ pub struct Discord {
 /// a reveal.
 const WORDS: u8 = 100;
 
-/// Where words to coaches wait that could not be told.
-pub fn notes_key(place: &Place) -> String {
-    format!("discord:notes:{}", place.channel)
-}
+/// How many words to coaches wait that could not be told.
+const NOTES: usize = 20;
 
 #[async_trait]
 impl Chat for Discord {
@@ -204,16 +202,8 @@ impl Discord {
             }
         }
         if !reached {
-            let key = notes_key(place);
-            let earlier = desk
-                .remembered(&key)
-                .await
-                .map_err(later)?
-                .unwrap_or_default();
-            let notes = format!("{earlier}\n{text}");
             // The latest ones matter most; old ones give way.
-            let start = notes.char_indices().rev().nth(3_000).map_or(0, |(i, _)| i);
-            desk.remember(&key, notes[start..].trim())
+            desk.note_for_coaches(place, text, NOTES)
                 .await
                 .map_err(later)?;
         }

@@ -105,7 +105,7 @@ pub async fn said(house: &House, spoken: Spoken) {
     house.posts_arrived().await;
     house.note_heard(spoken.channel, spoken.id);
     let done = if spoken.direct {
-        house.note_direct(spoken.user, spoken.channel);
+        house.meet(spoken.user, spoken.channel).await;
         to_us(house, &spoken).await
     } else {
         among_others(house, &spoken).await
@@ -142,7 +142,7 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         user: spoken.user.to_string(),
         name: spoken.name.clone(),
     };
-    if held::knows(house, spoken.id) {
+    if held::knows(house, spoken.id).await? {
         return Ok(());
     }
     let source = spoken.id.to_string();

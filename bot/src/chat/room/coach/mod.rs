@@ -14,7 +14,7 @@ use axum::Router;
 use chrono::{DateTime, NaiveDate, TimeZone, Utc};
 use chrono_tz::Tz;
 
-use super::{Room, RoomError, Shared, paper::Checked, paper::Note};
+use super::{Room, RoomError, Shared, paper::Checked, paper::Note, place};
 use crate::desk::{CheckedPosition, Desk};
 
 pub(super) fn routes() -> Router<Shared> {
@@ -30,7 +30,6 @@ pub(super) fn routes() -> Router<Shared> {
 
 /// Words to the coach that are kept.
 const NOTES: usize = 20;
-const NOTES_KEY: &str = "room.notes";
 
 /// What lies on the coach's bench: the words from the desk, and the file checked last.
 #[derive(Default)]
@@ -50,10 +49,13 @@ fn open<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
 impl Bench {
     /// The bench with the words of earlier runs.
     pub(super) async fn set_up(desk: &Desk) -> Result<Self, RoomError> {
-        let kept = desk.remembered(NOTES_KEY).await?.unwrap_or_default();
+        let kept = desk.notes_for_coaches(&place()).await?.into_iter();
+        let notes = kept.map(|note| Note {
+            text: note.text,
+            at: note.written_at,
+        });
         Ok(Self {
-            // Words written by another version may be unreadable; they are not worth failing for.
-            notes: Mutex::new(serde_json::from_str(&kept).unwrap_or_default()),
+            notes: Mutex::new(notes.collect()),
             ..Self::default()
         })
     }
@@ -65,22 +67,14 @@ impl Bench {
             at: room.desk.now(),
         };
         room.feed.coaches("notice", &note);
-        let kept = {
+        {
             let mut notes = open(&self.notes);
             notes.push(note);
             let surplus = notes.len().saturating_sub(NOTES);
             notes.drain(..surplus);
-            serde_json::to_string(&*notes)
-        };
-        let kept = match kept {
-            Ok(kept) => room
-                .desk
-                .remember(NOTES_KEY, &kept)
-                .await
-                .map_err(|e| e.to_string()),
-            Err(error) => Err(error.to_string()),
-        };
-        if let Err(error) = kept {
+        }
+        let kept = room.desk.note_for_coaches(&room.place, text, NOTES);
+        if let Err(error) = kept.await {
             tracing::error!("a word to the coach could not be kept: {error}");
         }
     }
