@@ -5,8 +5,8 @@ use serde_json::json;
 use tempfile::TempDir;
 
 use crate::{
-    Attempt, AttemptState, ChatKey, Check, Defences, Given, GroupSettings, Mode, Moment, Names,
-    NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store,
+    Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupSettings, Mode, Moment,
+    Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store,
     StoreError, Tx, Verdict, Via, Words,
 };
 
@@ -111,6 +111,7 @@ pub fn new_group(place: &str) -> NewGroup {
         place: place.into(),
         server: None,
         names: Names::ByMember,
+        delivery: Delivery::Shown,
         settings: settings(),
         created_at: at(0),
     }

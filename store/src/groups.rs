@@ -2,7 +2,7 @@
 
 use rusqlite::{Row, params};
 
-use crate::{ChatKey, Db, Defences, Mode, Moment, Names, Scale, StoreError, Tx, time};
+use crate::{ChatKey, Db, Defences, Delivery, Mode, Moment, Names, Scale, StoreError, Tx, time};
 
 /// What a coach sets for a group.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,6 +44,8 @@ pub struct NewGroup {
     pub server: Option<String>,
     /// Who says what a member is called, as its chat declares.
     pub names: Names,
+    /// How a verdict reaches its member, as its chat declares.
+    pub delivery: Delivery,
     /// What the coach sets.
     pub settings: GroupSettings,
     /// Now.
@@ -63,6 +65,8 @@ pub struct Group {
     pub server: Option<String>,
     /// Who says what a member is called.
     pub names: Names,
+    /// How a verdict reaches its member.
+    pub delivery: Delivery,
     /// What the coach set.
     pub settings: GroupSettings,
     /// Whether posting is paused.
@@ -84,6 +88,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
         place: row.get("place")?,
         server: row.get("server")?,
         names: row.get("names")?,
+        delivery: row.get("delivery")?,
         settings: GroupSettings {
             name: row.get("name")?,
             zone: row.get("zone")?,
@@ -157,8 +162,8 @@ impl Tx<'_> {
         let s = &new.settings;
         self.insert(
             "INSERT INTO groups (chat, place, server, name, zone, post_time, days, open_minutes, mode,
-                                 language, style, wrong_cost, hint_cost, defences, created_at, scale, names)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)",
+                                 language, style, wrong_cost, hint_cost, defences, created_at, scale, names, delivery)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18)",
             params![
                 new.chat,
                 new.place,
@@ -176,7 +181,8 @@ impl Tx<'_> {
                 s.defences,
                 time::text(new.created_at),
                 s.scale,
-                new.names
+                new.names,
+                new.delivery
             ],
         )
     }
@@ -267,6 +273,7 @@ mod tests {
         let mut new = new_group("other");
         new.server = Some("guild".into());
         new.names = Names::ByChat;
+        new.delivery = Delivery::Sent;
         new.settings.defences = Defences::Differ;
         new.settings.scale = Scale::Tournament;
         let id = f.write({
@@ -276,8 +283,13 @@ mod tests {
         let kept = f.read(move |db| db.group(id)).unwrap();
         assert_eq!(kept.settings, new.settings);
         assert_eq!(
-            (kept.server.as_deref(), kept.names, kept.created_at),
-            (Some("guild"), Names::ByChat, at(0))
+            (
+                kept.server.as_deref(),
+                kept.names,
+                kept.delivery,
+                kept.created_at
+            ),
+            (Some("guild"), Names::ByChat, Delivery::Sent, at(0))
         );
         assert_eq!(
             f.read(|db| db.group_at(ChatKey::of("room"), "other")),

@@ -289,7 +289,7 @@ mod tests {
             assert_eq!(count(&sql), before, "from version {older}");
             assert_eq!(dangling(&sql).unwrap(), Vec::<String>::new());
             let columns = "id, chat, place, coalesce(server, '-'), name, zone, post_time, days, open_minutes, mode, \
-                           language, style, scale, wrong_cost, hint_cost, defences, names, paused, \
+                           language, style, scale, wrong_cost, hint_cost, defences, names, delivery, paused, \
                            coalesce(paused_until, '-'), coalesce(slots_from, '-'), coalesce(empty_told_at, '-'), \
                            created_at";
             let groups: Vec<String> = sql
@@ -304,9 +304,9 @@ mod tests {
             assert_eq!(
                 groups,
                 [
-                    "1 room club - Club UTC 18:00 127 60 sealed english print club 1.0 1.0 same by-member 0 \
+                    "1 room club - Club UTC 18:00 127 60 sealed english print club 1.0 1.0 same by-member shown 0 \
                      - 2026-03-01T12:00:00Z - 2026-03-01T12:00:00Z",
-                    "7 discord 77 70 Evening Europe/Lisbon 17:30 31 1380 open german dark club 0.5 2.0 same by-chat 1 \
+                    "7 discord 77 70 Evening Europe/Lisbon 17:30 31 1380 open german dark club 0.5 2.0 same by-chat sent 1 \
                      2026-04-01T12:00:00Z - 2026-03-02T18:00:00Z 2026-03-01T13:00:00Z"
                 ],
                 "from version {older}"

@@ -20,6 +20,7 @@ CREATE TABLE groups_anew (
     hint_cost   REAL NOT NULL CHECK (hint_cost BETWEEN 0 AND 5),   -- points off for each hint step
     defences    TEXT NOT NULL DEFAULT 'same' CHECK (defences IN ('same', 'differ')),
     names       TEXT NOT NULL CHECK (names IN ('by-chat', 'by-member')),  -- who says what a member is called
+    delivery    TEXT NOT NULL CHECK (delivery IN ('sent', 'shown')),      -- how a verdict reaches its member
     paused      INTEGER NOT NULL DEFAULT 0 CHECK (paused IN (0, 1)),
     paused_until TEXT,
     slots_from  TEXT,                                -- slots up to this moment are past and never made up for:
@@ -29,11 +30,12 @@ CREATE TABLE groups_anew (
     UNIQUE (chat, place)
 ) STRICT;
 INSERT INTO groups_anew (id, chat, place, server, name, zone, post_time, days, open_minutes, mode, language, style,
-                         scale, wrong_cost, hint_cost, defences, names, paused, paused_until, slots_from,
+                         scale, wrong_cost, hint_cost, defences, names, delivery, paused, paused_until, slots_from,
                          empty_told_at, created_at)
     SELECT id, chat, place, server, name, zone, post_time, days, open_minutes, mode, language, style,
            scale, wrong_cost, hint_cost, defences,
            CASE chat WHEN 'room' THEN 'by-member' ELSE 'by-chat' END,
+           CASE chat WHEN 'room' THEN 'shown' ELSE 'sent' END,
            paused, paused_until, slots_from, empty_told_at, created_at
     FROM groups;
 DROP TABLE groups;
@@ -131,3 +133,19 @@ INSERT OR IGNORE INTO held_settled (chat, message)
     WHERE s.key = 'discord:held'
     ORDER BY it.key;
 DROP TABLE settings;
+
+-- Words to people that are on their way: written before they are sent, deleted when they have arrived. What is
+-- found here at a start was left by an earlier run, and is sent then. One that was tried may have got through,
+-- so the chat looks for it first.
+CREATE TABLE outbox (
+    id         INTEGER PRIMARY KEY AUTOINCREMENT,
+    group_id   INTEGER NOT NULL REFERENCES groups (id) ON DELETE CASCADE,
+    reply_id   INTEGER UNIQUE REFERENCES replies (id) ON DELETE CASCADE,  -- whose writer is owed the verdict;
+                                                     -- none for a notice to the coaches
+    text       TEXT NOT NULL,                        -- the notice
+    tried_at   TEXT CHECK (tried_at GLOB '????-??-??T??:??:??Z'),
+    tried_as   TEXT,                                 -- the text in which a verdict was tried last
+    written_at TEXT NOT NULL CHECK (written_at GLOB '????-??-??T??:??:??Z'),
+    CHECK (reply_id IS NOT NULL OR length(text) > 0)
+) STRICT;
+CREATE INDEX outbox_by_group ON outbox (group_id);

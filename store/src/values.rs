@@ -69,6 +69,15 @@ values! {
     }
 }
 values! {
+    /// How a verdict reaches its member.
+    Delivery {
+        /// The chat sends it, once.
+        Sent = "sent",
+        /// The chat shows it wherever they look.
+        Shown = "shown",
+    }
+}
+values! {
     /// What a link of a chat is for.
     Link {
         /// It lets members in.
@@ -280,6 +289,7 @@ mod tests {
     #[test]
     fn every_value_is_read_back_from_its_text() {
         round_trip(Names::ALL);
+        round_trip(Delivery::ALL);
         round_trip(Link::ALL);
         round_trip(Doubt::ALL);
         round_trip(Mode::ALL);
@@ -321,6 +331,7 @@ mod tests {
             };
         }
         same!("names", Names);
+        same!("delivery", Delivery);
         same!("link", Link);
         same!("why", Doubt);
         same!("mode", Mode);

@@ -13,8 +13,8 @@ use chrono::{DateTime, TimeDelta, Utc};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use sealed_move::desk::{
-    ChatKey, Delivered, Desk, DeskOptions, Edited, ErrandKind, Names, Period, Person, Place, Scale,
-    Settings, SummaryTable, TestClock, Verdict,
+    ChatKey, Delivered, Delivery, Desk, DeskOptions, Edited, ErrandKind, Manners, Names, Period,
+    Person, Place, Scale, Settings, SummaryTable, TestClock, Verdict,
 };
 use sealed_move_store::Store;
 
@@ -386,9 +386,18 @@ async fn one_group(seed: u64, folder: &Path) {
         channel: "club".into(),
     };
     let coach = person("Coach");
-    desk.found_group(&place, Names::ByMember, None, settings, &coach)
-        .await
-        .expect("founded");
+    desk.found_group(
+        &place,
+        Manners {
+            names: Names::ByMember,
+            delivery: Delivery::Shown,
+        },
+        None,
+        settings,
+        &coach,
+    )
+    .await
+    .expect("founded");
     let checked = desk
         .import(
             &place,

@@ -10,7 +10,7 @@ use serde::de::DeserializeOwned;
 use toml::{Spanned, de::DeValue};
 
 use super::{Service, Statuses, discord, room};
-use crate::desk::{ChatKey, Desk, Names, Person, Place, Settings};
+use crate::desk::{ChatKey, Desk, Manners, Person, Place, Settings};
 
 /// The chats that a program knows.
 #[derive(Clone, Debug)]
@@ -66,8 +66,8 @@ pub struct Registration {
 pub struct Home {
     /// Where.
     pub place: Place,
-    /// Who says what its members are called.
-    pub names: Names,
+    /// What the chat declares of itself.
+    pub manners: Manners,
     /// Its first coach.
     pub coach: Person,
 }

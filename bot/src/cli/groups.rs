@@ -88,7 +88,7 @@ impl Open {
             {
                 let settings = self.config.group.clone();
                 self.desk
-                    .found_group(&home.place, home.names, None, settings, &home.coach)
+                    .found_group(&home.place, home.manners, None, settings, &home.coach)
                     .await?;
                 return Ok(home.place);
             }

@@ -10,6 +10,7 @@ use super::{
     attempt::{self, decided},
     convert,
     deeds::did,
+    errands::Left,
     error::{Done, bad_request},
     groups::place_of,
     handle::{coached, coaching},
@@ -135,7 +136,8 @@ impl Desk {
         }
         let now = self.now();
         let (at, by) = (place.clone(), coach.clone());
-        let (user, text, place, sheet) = self
+        let own = self.inner.errands.own.clone();
+        let (user, text, place, sheet, word) = self
             .write(move |tx| {
                 let (group, by) = coaching(tx, &at, &by)?;
                 let kept = kept_reply(tx, reply_of(tx, &group, reply)?)?;
@@ -191,18 +193,17 @@ impl Desk {
                     points: work.points(),
                     readings: Vec::new(),
                 };
-                Ok((user, kept.reply.text, place_of(&group), sheet))
+                let word = own.owe(tx, &group, kept.reply.id, now)?;
+                Ok((user, kept.reply.text, place_of(&group), sheet, word))
             })
             .await?;
         if let Some(user) = user {
-            self.inner.errands.tell(
-                place,
-                ErrandKind::TellMember {
-                    user,
-                    text,
-                    sheet: Box::new(sheet),
-                },
-            );
+            let sheet = Box::new(sheet);
+            let kind = ErrandKind::TellMember { user, text, sheet };
+            self.inner.errands.tell(Left {
+                word,
+                ..Left::new(place, kind)
+            });
         }
         Ok(())
     }

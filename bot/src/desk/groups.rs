@@ -5,7 +5,7 @@ use sealed_move_store::{Deed, Group, NewGroup};
 use serde::Serialize;
 
 use super::{
-    ChatKey, Desk, Names, Person, Place, Settings, convert,
+    ChatKey, Desk, Manners, Person, Place, Settings, convert,
     deeds::did,
     error::{Done, bad_request, not_allowed},
     handle::{SHUT_OUT, coaching, group_at, member, member_of},
@@ -27,15 +27,14 @@ pub struct MemberRow {
 }
 
 impl Desk {
-    /// Makes `place` a group's, with `coach` as its first coach. `names` is what the chat declares: who says
-    /// what a member is called.
+    /// Makes `place` a group's, with `coach` as its first coach. `manners` is what the chat declares.
     ///
     /// # Errors
     /// When it is one already, or a setting is out of its bounds.
     pub async fn found_group(
         &self,
         place: &Place,
-        names: Names,
+        manners: Manners,
         server: Option<&str>,
         settings: Settings,
         coach: &Person,
@@ -54,7 +53,8 @@ impl Desk {
                 chat: place.chat,
                 place: place.channel.clone(),
                 server,
-                names,
+                names: manners.names,
+                delivery: manners.delivery,
                 settings: convert::settings(&settings),
                 created_at: now,
             })?;

@@ -3,18 +3,34 @@
 
 pub use sealed_move_store::CoachNote;
 
-use super::{Desk, Place, error::Done, handle::group_at};
+use super::{Desk, Earlier, Place, error::Done, handle::group_at};
 
 impl Desk {
     /// Keeps words for the group's coaches; of all that are kept the latest `most` stay.
+    /// Where an earlier attempt at it kept the same words, nothing is done.
     ///
     /// # Errors
     /// When there is no such group, or the store cannot be written.
-    pub async fn note_for_coaches(&self, place: &Place, text: &str, most: usize) -> Done<()> {
+    pub async fn note_for_coaches(
+        &self,
+        place: &Place,
+        text: &str,
+        most: usize,
+        earlier: Option<&Earlier>,
+    ) -> Done<()> {
         let now = self.now();
         let (place, text) = (place.clone(), text.to_owned());
+        let since = earlier.map(|earlier| earlier.since);
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
+            if let Some(since) = since
+                && tx
+                    .coach_notes(group.id)?
+                    .iter()
+                    .any(|note| note.text == text && note.written_at >= since)
+            {
+                return Ok(());
+            }
             Ok(tx.keep_coach_note(group.id, &text, most, now)?)
         })
         .await

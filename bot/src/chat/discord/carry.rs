@@ -18,8 +18,8 @@ use super::{
 use crate::{
     chat::{Chat, ChatError},
     desk::{
-        Answered, ChatKey, Delivered, Errand, ErrandKind, Place, PostSheet, RevealSheet, Step,
-        VerdictSheet,
+        Answered, ChatKey, Delivered, Earlier, Errand, ErrandKind, Place, PostSheet, RevealSheet,
+        Step, VerdictSheet,
     },
 };
 
@@ -72,10 +72,17 @@ impl Chat for Discord {
                 let way = Way::new(&self.house, errand, channel, *again);
                 self.reveal(way, &errand.place, sheet).await
             }
-            ErrandKind::TellCoach(notice) => self.tell_coaches(&errand.place, &notice.text).await,
-            ErrandKind::AnswerMember(told) => self.answer_member(told).await,
+            ErrandKind::TellCoach(notice) => {
+                let earlier = errand.earlier.as_ref();
+                self.tell_coaches(&errand.place, &notice.text, earlier)
+                    .await
+            }
+            ErrandKind::AnswerMember(told) => {
+                self.answer_member(told, errand.earlier.as_ref()).await
+            }
             ErrandKind::TellMember { user, text, sheet } => {
-                self.tell_member(user, text, sheet).await
+                self.tell_member(user, text, sheet, errand.earlier.as_ref())
+                    .await
             }
         }
     }
@@ -185,7 +192,12 @@ impl Discord {
     }
 
     /// Tells every coach; where none can be reached, the words wait for the next coach command.
-    async fn tell_coaches(&self, place: &Place, text: &str) -> Result<Delivered, ChatError> {
+    async fn tell_coaches(
+        &self,
+        place: &Place,
+        text: &str,
+        earlier: Option<&Earlier>,
+    ) -> Result<Delivered, ChatError> {
         let desk = &self.house.desk;
         let group = desk.settings(place).await.map_err(later)?.name;
         let coaches = desk.coaches(place).await.map_err(later)?;
@@ -198,12 +210,16 @@ impl Discord {
         let mut reached = false;
         for coach in coaches {
             if let Some(user) = user(&coach.user) {
+                if self.was_told(user, &letter.text, earlier).await? {
+                    reached = true;
+                    continue;
+                }
                 reached |= talk::tell(&self.house, user, &letter, &nonce).await;
             }
         }
         if !reached {
             // The latest ones matter most; old ones give way.
-            desk.note_for_coaches(place, text, NOTES)
+            desk.note_for_coaches(place, text, NOTES, earlier)
                 .await
                 .map_err(later)?;
         }
@@ -211,14 +227,45 @@ impl Discord {
     }
 
     /// A coach's private answer; one who takes no direct messages finds it under My progress.
-    async fn answer_member(&self, told: &Answered) -> Result<Delivered, ChatError> {
+    async fn answer_member(
+        &self,
+        told: &Answered,
+        earlier: Option<&Earlier>,
+    ) -> Result<Delivered, ChatError> {
         if let Some(user) = user(&told.user) {
             let letter = Letter::text(sheets::verdict::answered(&told.row));
+            if self.was_told(user, &letter.text, earlier).await? {
+                return Ok(Delivered::default());
+            }
             let at = self.house.desk.now().timestamp() % 100_000;
             let nonce = format!("a{}.{at}", told.row.reply);
-            talk::tell(&self.house, user, &letter, &nonce).await;
+            self.deliver(user, &letter, &nonce).await?;
         }
         Ok(Delivered::default())
+    }
+
+    /// Whether an earlier attempt at a word got through; it was sent in `text`, unless it says otherwise.
+    async fn was_told(
+        &self,
+        user: UserId,
+        text: &str,
+        earlier: Option<&Earlier>,
+    ) -> Result<bool, ChatError> {
+        let Some(earlier) = earlier else {
+            return Ok(false);
+        };
+        let text = earlier.sent_as.as_deref().unwrap_or(text);
+        talk::was_told(&self.house, user, text, earlier.since)
+            .await
+            .map_err(|error| unsent(&error))
+    }
+
+    /// Sends a letter; whoever takes none sees it under My progress.
+    async fn deliver(&self, user: UserId, letter: &Letter, nonce: &str) -> Result<(), ChatError> {
+        talk::deliver(&self.house, user, letter, nonce)
+            .await
+            .map(drop)
+            .map_err(|error| unsent(&error))
     }
 
     async fn tell_member(
@@ -226,6 +273,7 @@ impl Discord {
         member: &str,
         text: &str,
         sheet: &VerdictSheet,
+        earlier: Option<&Earlier>,
     ) -> Result<Delivered, ChatError> {
         if let Some(user) = user(member) {
             let mut letter = sheets::verdict::told(sheet);
@@ -238,8 +286,9 @@ impl Discord {
                 sheet.reply,
                 self.house.desk.now().timestamp() % 100_000
             );
-            // One who takes no direct messages sees it under My progress.
-            talk::tell(&self.house, user, &letter, &nonce).await;
+            if !self.was_told(user, &letter.text, earlier).await? {
+                self.deliver(user, &letter, &nonce).await?;
+            }
         }
         Ok(Delivered::default())
     }
@@ -267,6 +316,14 @@ fn words_nonce(nonce: &str) -> String {
 
 fn user(id: &str) -> Option<UserId> {
     id.parse::<u64>().ok().filter(|id| *id > 0).map(UserId::new)
+}
+
+/// A word to a person that may get through later.
+fn unsent(error: &serenity::Error) -> ChatError {
+    ChatError::Later(format!(
+        "a direct message could not be sent: {}.",
+        brief(error)
+    ))
 }
 
 fn later(error: crate::desk::DeskError) -> ChatError {

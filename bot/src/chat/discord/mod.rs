@@ -43,10 +43,16 @@ pub use registration::registration;
 pub use token::{Token, TokenError};
 
 use super::{Down, Report, Service, Shutdown};
-use crate::desk::{ChatKey, Desk};
+use crate::desk::{ChatKey, Delivery, Desk, Manners, Names};
 
 /// Discord's key.
 pub const KEY: ChatKey = ChatKey::of("discord");
+
+/// Discord has names for people, and a verdict is a message.
+const MANNERS: Manners = Manners {
+    names: Names::ByChat,
+    delivery: Delivery::Sent,
+};
 
 /// Where Discord is.
 const DISCORD: &str = "https://discord.com";

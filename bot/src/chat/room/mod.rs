@@ -181,7 +181,7 @@ impl RoomService {
         if !self.desk.places(KEY).await?.contains(&home.place) {
             let group = self.options.group.clone();
             self.desk
-                .found_group(&home.place, home.names, None, group, &home.coach)
+                .found_group(&home.place, home.manners, None, group, &home.coach)
                 .await?;
         }
         Ok(())
@@ -276,9 +276,15 @@ impl Chat for RoomChat {
         let message = match &errand.kind {
             ErrandKind::Post { sheet, .. } => Some(format!("post-{}", sheet.post)),
             ErrandKind::Reveal { sheet, .. } => Some(format!("reveal-{}", sheet.post.post)),
-            ErrandKind::TellCoach(_)
-            | ErrandKind::TellMember { .. }
-            | ErrandKind::AnswerMember(_) => None,
+            // Kept before the desk takes it for told.
+            ErrandKind::TellCoach(notice) => {
+                let bench = &self.0.bench;
+                let kept = bench.keep(&self.0, &notice.text, errand.earlier.as_ref());
+                kept.await
+                    .map_err(|error| ChatError::Later(error.to_string()))?;
+                None
+            }
+            ErrandKind::TellMember { .. } | ErrandKind::AnswerMember(_) => None,
         };
         Ok(Delivered {
             message,
@@ -290,7 +296,7 @@ impl Chat for RoomChat {
         match &errand.kind {
             ErrandKind::Post { .. } | ErrandKind::Reveal { .. } => self.0.tell_posts().await,
             ErrandKind::TellCoach(notice) => {
-                self.0.bench.note(&self.0, &notice.text).await;
+                self.0.bench.show(&self.0, &notice.text);
             }
             ErrandKind::AnswerMember(told) => {
                 self.0.feed.member(&told.user, "words", &told.row);

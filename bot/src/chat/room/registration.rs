@@ -7,7 +7,7 @@ use serde::Deserialize;
 use super::{ADDRESS, KEY, RoomOptions, RoomService, coach, place};
 use crate::{
     chat::registry::{Home, Opener, Opening, Parts, Registration, Section},
-    desk::Names,
+    desk::{Delivery, Manners, Names},
 };
 
 /// The table `[room]` of the settings file.
@@ -46,7 +46,10 @@ pub fn registration() -> Registration {
 pub fn home() -> Home {
     Home {
         place: place(),
-        names: Names::ByMember,
+        manners: Manners {
+            names: Names::ByMember,
+            delivery: Delivery::Shown,
+        },
         coach: coach(),
     }
 }

@@ -112,7 +112,7 @@ impl Play {
             open_minutes: OPEN_MINUTES,
             ..Settings::default()
         };
-        desk.found_group(&place, room::home().names, None, settings, &coach)
+        desk.found_group(&place, room::home().manners, None, settings, &coach)
             .await?;
         let mut people: HashMap<String, Person> = script
             .group

@@ -9,7 +9,10 @@ use tokio::sync::{Notify, watch};
 use super::*;
 use crate::{
     chat::{Chat, ChatError, status::Fares},
-    desk::{ChatKey, Delivered, Errand, ErrandKind, Names, Person, Place, Settings, TestClock},
+    desk::{
+        ChatKey, Delivered, Delivery, Errand, ErrandKind, Manners, Names, Person, Place, Settings,
+        TestClock,
+    },
 };
 
 const ROOM: ChatKey = chat::room::KEY;
@@ -178,9 +181,18 @@ impl Scene {
                 days: 0,
                 ..Settings::default()
             };
-            desk.found_group(&place, Names::ByMember, None, settings, &coach)
-                .await
-                .expect("founded");
+            desk.found_group(
+                &place,
+                Manners {
+                    names: Names::ByMember,
+                    delivery: Delivery::Shown,
+                },
+                None,
+                settings,
+                &coach,
+            )
+            .await
+            .expect("founded");
         }
         let lines = Arc::new(Mutex::new(Vec::new()));
         let console: Console = {

@@ -4,11 +4,11 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, Group, PostState, Queued};
 
 use super::{
-    Look,
+    Left, Look,
     ledger::{Key, empty_queue, key_at},
 };
 use crate::desk::{
-    ChatKey, Desk, Errand, ErrandKind, Notice, Place, Step, StepDone, convert,
+    ChatKey, Desk, Errand, ErrandKind, Place, Step, StepDone, convert,
     error::{self, Done},
     groups::place_of,
     posting::{closing_time, free_slot, intend, nonce},
@@ -37,8 +37,18 @@ impl Desk {
         let found = self.read(move |db| find(db, chat, now)).await?;
         let mut wait = Soonest(None);
 
-        if let Some(errand) = self.pending_word(chat, now, &mut wait) {
-            return Ok(Look::Go(errand));
+        if let Some(left) = self.pending_word(chat, now, &mut wait) {
+            let earlier = match left.word {
+                Some(word) => self.word_tried(word).await?,
+                None => left.earlier,
+            };
+            return Ok(Look::Go(Errand {
+                place: left.place,
+                kind: left.kind,
+                done: Vec::new(),
+                earlier,
+                word: left.word,
+            }));
         }
         for found in &found {
             for post in &found.intended {
@@ -71,23 +81,14 @@ impl Desk {
         Ok(Look::Wait(wait.0))
     }
 
-    fn pending_word(
-        &self,
-        chat: ChatKey,
-        now: DateTime<Utc>,
-        wait: &mut Soonest,
-    ) -> Option<Errand> {
+    fn pending_word(&self, chat: ChatKey, now: DateTime<Utc>, wait: &mut Soonest) -> Option<Left> {
         let errands = &self.inner.errands;
         let pending = errands.kept().words.clone();
-        for (place, kind) in pending.into_iter().filter(|(place, _)| place.chat == chat) {
-            let key = key_at(&place, &kind);
+        for left in pending.into_iter().filter(|left| left.place.chat == chat) {
+            let key = key_at(&left.place, &left.kind);
             if !wait.held(errands.held_until(&key, now)) {
                 errands.hand_out(key, now);
-                return Some(Errand {
-                    place,
-                    kind,
-                    done: Vec::new(),
-                });
+                return Some(left);
             }
         }
         None
@@ -173,7 +174,13 @@ impl Desk {
                 });
                 let done = steps.collect();
                 self.inner.errands.hand_out(key, now);
-                Ok(Some(Look::Go(Errand { place, kind, done })))
+                Ok(Some(Look::Go(Errand {
+                    place,
+                    kind,
+                    done,
+                    earlier: None,
+                    word: None,
+                })))
             }
             Err(error) => {
                 self.fail(key, &place, what, &error.to_string()).await?;
@@ -215,6 +222,8 @@ impl Desk {
                 place,
                 kind,
                 done: Vec::new(),
+                earlier: None,
+                word: None,
             })));
         }
         if let Some(next) = found.plan.next.filter(|next| *next > now) {
@@ -259,9 +268,7 @@ impl Desk {
                 "Checked again before posting, it no longer passes. {}",
                 unsound(&position)
             );
-            let word = ErrandKind::TellCoach(Notice { text });
-            self.inner.errands.tell(place_of(&found.group), word);
-            return Ok(());
+            return self.tell_coaches(&place_of(&found.group), text).await;
         }
         let nonce = nonce(found.group.id, position.id, now);
         self.inner.errands.note_fresh(&nonce);

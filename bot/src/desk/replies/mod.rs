@@ -30,6 +30,7 @@ use inbox::Arrived;
 pub(super) use {
     judging::{Ruling, line_before, over},
     kept::{Kept, kept_reply},
+    pending::JUDGED_AFTERWARDS,
 };
 
 impl Desk {
@@ -181,6 +182,7 @@ impl Desk {
         let now = self.now();
         let key = key(place, source);
         let (place, person) = (place.clone(), person.clone());
+        let own = self.inner.errands.own.clone();
         self.write(move |tx: &Tx<'_>| {
             let group = group_at(tx, &place)?;
             let post = post_of(tx, &group, post)?;
@@ -200,6 +202,9 @@ impl Desk {
                 return bad_request(
                     "This message has been taken as another answer already; send it anew.",
                 );
+            }
+            if inserted.new {
+                own.owe(tx, &group, reply.id, now)?;
             }
             Ok(Kept {
                 cut: cut && inserted.new,

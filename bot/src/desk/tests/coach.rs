@@ -196,7 +196,7 @@ async fn coaches_come_and_go_and_one_stays() {
     );
     assert_eq!(desk.members(place).await.expect("read").len(), 2);
     let twice = desk
-        .found_group(place, Names::ByMember, None, Settings::default(), coach)
+        .found_group(place, manners(place), None, Settings::default(), coach)
         .await;
     assert!(twice.expect_err("twice").to_string().contains("already"));
     assert_eq!(

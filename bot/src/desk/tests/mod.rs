@@ -5,6 +5,7 @@ mod coach_words;
 mod doubt;
 mod figures;
 mod interrupted;
+mod outbox;
 mod people;
 mod replies;
 mod restart;
@@ -21,6 +22,20 @@ use super::{errands::Look, *};
 /// Two chats, of which the desk knows no more than their keys.
 pub(super) const ROOM: ChatKey = ChatKey::of("room");
 pub(super) const DISCORD: ChatKey = ChatKey::of("discord");
+
+/// What the chat of a place declares of itself.
+pub(super) fn manners(place: &Place) -> Manners {
+    match place.chat {
+        DISCORD => Manners {
+            names: Names::ByChat,
+            delivery: Delivery::Sent,
+        },
+        _ => Manners {
+            names: Names::ByMember,
+            delivery: Delivery::Shown,
+        },
+    }
+}
 
 /// Positions of our own making, mates on the back rank in one to three.
 pub(super) const FILE: &str = "\
@@ -85,12 +100,8 @@ impl Club {
             wrong_cost: 1.0,
             ..Settings::default()
         };
-        let names = match place.chat {
-            DISCORD => Names::ByChat,
-            _ => Names::ByMember,
-        };
         self.desk
-            .found_group(place, names, None, settings, &self.coach)
+            .found_group(place, manners(place), None, settings, &self.coach)
             .await
             .expect("founded");
     }

@@ -127,7 +127,7 @@ where
             let texts: Vec<&str> = notes.iter().map(|note| note.text.as_str()).collect();
             let texts = words::plain(&texts.join("\n"));
             letter.text = format!("{texts}\n\n{}", letter.text);
-            house.desk.notes_read(&place, last.id).await?;
+            letter.notes = Some((place, last.id));
         }
         Ok(letter)
     })

@@ -19,7 +19,10 @@ pub fn letter(place: &Place, sheet: &VerdictSheet) -> Letter {
 
 /// The verdict for its member, as a piece of news.
 pub fn told(sheet: &VerdictSheet) -> Letter {
-    let letter = Letter::text(words::plain(&sheet.message));
+    let letter = Letter {
+        tells: Some(sheet.reply),
+        ..Letter::text(words::plain(&sheet.message))
+    };
     match &sheet.picture {
         Some(picture) => letter.picture(FILE, picture),
         None => letter,

@@ -15,7 +15,7 @@ use chrono::{DateTime, NaiveDate, TimeZone, Utc};
 use chrono_tz::Tz;
 
 use super::{Room, RoomError, Shared, paper::Checked, paper::Note, place};
-use crate::desk::{CheckedPosition, Desk};
+use crate::desk::{CheckedPosition, Desk, DeskError, Earlier};
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
@@ -60,23 +60,30 @@ impl Bench {
         })
     }
 
-    /// Keeps a word to the coach, and shows it.
-    pub(super) async fn note(&self, room: &Room, text: &str) {
+    /// Keeps a word to the coach, for pages that are opened later.
+    pub(super) async fn keep(
+        &self,
+        room: &Room,
+        text: &str,
+        earlier: Option<&Earlier>,
+    ) -> Result<(), DeskError> {
+        let kept = room
+            .desk
+            .note_for_coaches(&room.place, text, NOTES, earlier);
+        kept.await
+    }
+
+    /// Shows a word to the coach.
+    pub(super) fn show(&self, room: &Room, text: &str) {
         let note = Note {
             text: text.to_owned(),
             at: room.desk.now(),
         };
         room.feed.coaches("notice", &note);
-        {
-            let mut notes = open(&self.notes);
-            notes.push(note);
-            let surplus = notes.len().saturating_sub(NOTES);
-            notes.drain(..surplus);
-        }
-        let kept = room.desk.note_for_coaches(&room.place, text, NOTES);
-        if let Err(error) = kept.await {
-            tracing::error!("a word to the coach could not be kept: {error}");
-        }
+        let mut notes = open(&self.notes);
+        notes.push(note);
+        let surplus = notes.len().saturating_sub(NOTES);
+        notes.drain(..surplus);
     }
 
     fn notes(&self) -> Vec<Note> {
