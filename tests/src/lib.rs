@@ -7,6 +7,7 @@ pub mod browser;
 pub mod club;
 pub mod discord;
 pub mod leaks;
+pub mod lines;
 pub mod pictures;
 pub mod room;
 

@@ -58,7 +58,7 @@ pub struct Registration {
     /// has none makes the first such.
     pub home: Option<fn() -> Home>,
     /// Reads its table of the settings; what comes of it opens the chat.
-    pub configure: fn(Section<'_>) -> Result<Opener, toml::de::Error>,
+    pub configure: fn(Section<'_>) -> Result<Opener, SettingsError>,
 }
 
 /// The group that a chat has from the beginning.
@@ -71,6 +71,9 @@ pub struct Home {
     /// Its first coach.
     pub coach: Person,
 }
+
+/// What is wrong with a table of the settings; it names the line.
+pub type SettingsError = toml::de::Error;
 
 /// Opens a chat that was configured.
 pub type Opener = Box<dyn Fn(&Parts) -> Opening + Send + Sync>;
@@ -109,7 +112,7 @@ impl<'t> Section<'t> {
     ///
     /// # Errors
     /// When it says something that is no setting of the chat.
-    pub fn read<T: DeserializeOwned + Default>(self) -> Result<T, toml::de::Error> {
+    pub fn read<T: DeserializeOwned + Default>(self) -> Result<T, SettingsError> {
         match self.0 {
             Some(table) => T::deserialize(toml::de::ValueDeserializer::from(table)),
             None => Ok(T::default()),

@@ -3,7 +3,7 @@
 use serde::Deserialize;
 
 use super::{DiscordOptions, DiscordService, KEY, Token};
-use crate::chat::registry::{Opener, Opening, Parts, Registration, Section};
+use crate::chat::registry::{Opener, Opening, Parts, Registration, Section, SettingsError};
 
 /// The table `[discord]` of the settings file.
 #[derive(Clone, Debug, Deserialize)]
@@ -31,7 +31,7 @@ pub fn registration() -> Registration {
     }
 }
 
-fn configure(section: Section<'_>) -> Result<Opener, toml::de::Error> {
+fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
     let settings: DiscordSettings = section.read()?;
     Ok(Box::new(move |parts| open(&settings, parts)))
 }

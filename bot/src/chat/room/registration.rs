@@ -6,7 +6,7 @@ use serde::Deserialize;
 
 use super::{ADDRESS, KEY, RoomOptions, RoomService, coach, place};
 use crate::{
-    chat::registry::{Home, Opener, Opening, Parts, Registration, Section},
+    chat::registry::{Home, Opener, Opening, Parts, Registration, Section, SettingsError},
     desk::{Delivery, Manners, Names},
 };
 
@@ -54,7 +54,7 @@ pub fn home() -> Home {
     }
 }
 
-fn configure(section: Section<'_>) -> Result<Opener, toml::de::Error> {
+fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
     let settings: RoomSettings = section.read()?;
     Ok(Box::new(move |parts| open(&settings, parts)))
 }
