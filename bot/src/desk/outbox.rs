@@ -13,10 +13,11 @@ use sealed_move_store::{Delivery, Group, OutboxRow, Tx};
 
 use super::{
     Desk, ErrandKind, Notice, Place, VerdictSheet,
-    errands::Left,
+    errands::{EMPTY_QUEUE, Left},
     error::Done,
     groups::place_of,
     handle::group_at,
+    queue::plan_of,
     replies::{JUDGED_AFTERWARDS, kept_reply},
 };
 
@@ -191,22 +192,35 @@ impl Desk {
     /// A word of an earlier run; `None` where it is not worth sending any more.
     async fn left(&self, row: OutboxRow) -> Done<Option<Left>> {
         let (reply, group) = (row.reply_id, row.group_id);
-        let (group, kept) = self
+        let now = self.now();
+        let (group, kept, still_empty) = self
             .read(move |db| {
                 let kept = match reply {
                     Some(reply) => db.reply(reply)?.map(|reply| kept_reply(db, reply)),
                     None => None,
                 };
-                Ok((db.group(group)?, kept.transpose()?))
+                let group = db.group(group)?;
+                let still_empty = match &group {
+                    Some(group) => {
+                        let queue = db.queue(group.id)?;
+                        plan_of(db, group, &queue, now)?.empty.is_some()
+                    }
+                    None => false,
+                };
+                Ok((group, kept.transpose()?, still_empty))
             })
             .await?;
         let Some(place) = group.as_ref().map(place_of) else {
             return Ok(None);
         };
+        // Where something is queued by now it is no news any more.
+        if row.text == EMPTY_QUEUE && !still_empty {
+            return Ok(None);
+        }
         let kind = match (reply, kept) {
             (None, _) => ErrandKind::TellCoach(Notice { text: row.text }),
             (Some(_), Some(kept)) => {
-                if self.now() - kept.reply.received_at > JUDGED_AFTERWARDS {
+                if now - kept.reply.received_at > JUDGED_AFTERWARDS {
                     return Ok(None);
                 }
                 let (user, text) = (kept.user.clone(), kept.reply.text.clone());

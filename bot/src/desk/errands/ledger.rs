@@ -194,7 +194,7 @@ impl Errands {
 }
 
 /// What the coaches are told when a slot finds nothing to post.
-const EMPTY_QUEUE: &str = "It is time for a post, and nothing in the queue may be posted, so nothing was. \
+pub(in crate::desk) const EMPTY_QUEUE: &str = "It is time for a post, and nothing in the queue may be posted, so nothing was. \
 Import positions and queue sound ones; then wait for the next slot, or post at once.";
 
 pub(super) fn key_of(errand: &Errand) -> Key {

@@ -5,7 +5,7 @@ use sealed_move_store::{Db, Group, PostState, Queued};
 
 use super::{
     Left, Look,
-    ledger::{Key, empty_queue, key_at},
+    ledger::{EMPTY_QUEUE, Key, empty_queue, key_at},
 };
 use crate::desk::{
     ChatKey, Desk, Errand, ErrandKind, Place, Step, StepDone, convert,
@@ -212,19 +212,13 @@ impl Desk {
     ) -> Done<Option<Look>> {
         let place = place_of(&found.group);
         if found.plan.empty.is_some() {
+            // Left once; what becomes of it is seen above, with the other words.
             let kind = empty_queue();
-            let key = key_at(&place, &kind);
-            if wait.held(self.inner.errands.held_until(&key, now)) {
+            if self.inner.errands.waits(&place, &kind) {
                 return Ok(None);
             }
-            self.inner.errands.hand_out(key, now);
-            return Ok(Some(Look::Go(Errand {
-                place,
-                kind,
-                done: Vec::new(),
-                earlier: None,
-                word: None,
-            })));
+            self.tell_coaches(&place, EMPTY_QUEUE.to_owned()).await?;
+            return Ok(Some(Look::Again));
         }
         if let Some(next) = found.plan.next.filter(|next| *next > now) {
             wait.at(next);

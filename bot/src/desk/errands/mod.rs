@@ -10,8 +10,7 @@
 //! a timeout: it comes `again`, and the chat looks for its nonce before it sends. Reveals likewise, and words
 //! to people, which are in the `outbox` until they have arrived. What
 //! takes a chat several requests is recorded step by step, and goes on at the first step missing.
-//! A word about an empty queue is written down once the chat has delivered it, so a crash in between
-//! repeats it rather than losing it.
+//! That a slot found the queue empty is written down once the chat has told it.
 
 mod ledger;
 mod look;
@@ -22,7 +21,7 @@ use sealed_move_store::{PostState, StoreError};
 use super::{ChatKey, Delivered, Desk, Errand, ErrandKind, Place, Step, error::Done};
 use ledger::{Key, empty_queue_key, key_of};
 
-pub(super) use ledger::{Errands, Left};
+pub(super) use ledger::{EMPTY_QUEUE, Errands, Left};
 
 /// After so many failures the coaches are told, once.
 const TELL_AFTER: u32 = 3;

@@ -160,3 +160,27 @@ async fn a_private_answer_that_was_perhaps_told_says_so() {
     club.restart();
     assert!(errand_in(&club.desk, DISCORD).await.is_none());
 }
+
+#[tokio::test]
+async fn an_empty_queue_is_told_once_over_a_crash_and_not_when_it_is_filled_by_then() {
+    let mut club = Club::new("2026-11-23T17:00:00Z", chrono_tz::UTC).await;
+    club.set("2026-11-23T18:00:00Z");
+    let told = club.errand().await.expect("the notice");
+    assert!(said(&told).contains("nothing in the queue"), "{told:?}");
+    club.restart();
+    let again = club.errand().await.expect("the notice");
+    assert_eq!(said(&again), said(&told));
+    assert!(again.earlier.is_some(), "it may have got through");
+    // Filled while the program is down.
+    club.restart();
+    let elsewhere = club.elsewhere();
+    let filled = std::mem::replace(&mut club.desk, elsewhere);
+    club.fill(&club.place, 2).await;
+    club.desk = filled;
+    let next = club.errand().await;
+    assert!(
+        next.as_ref()
+            .is_none_or(|errand| said(errand).starts_with("post")),
+        "{next:?}"
+    );
+}
