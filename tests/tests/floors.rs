@@ -54,6 +54,9 @@ const RULES: &[(&str, &[&str])] = &[
             "poise",
             "axum",
             "rusqlite",
+            // It knows no chat by name.
+            "\"room\"",
+            "\"discord\"",
         ],
     ),
     (
@@ -66,6 +69,10 @@ const RULES: &[(&str, &[&str])] = &[
             "sealed_move_chess",
             "shakmaty",
         ],
+    ),
+    (
+        "bot/src/chat/common",
+        &["serenity", "poise", "axum", "chat::room", "chat::discord"],
     ),
     (
         "bot/src/chat/room",

@@ -1,6 +1,7 @@
 //! Floor 3: chats. One trait, the small set of messages that pass through it (the desk's sheets), one list
-//! of the chats there are (`registry`), and one folder per chat. Never touches the store, nor chess beyond the types the desk hands over.
+//! of the chats there are (`registry`), what they do alike (`common`), and one folder per chat. Never touches the store, nor chess beyond the types the desk hands over.
 
+pub mod common;
 pub mod discord;
 pub mod dispatch;
 pub mod registry;

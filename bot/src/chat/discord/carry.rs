@@ -16,7 +16,7 @@ use super::{
     words,
 };
 use crate::{
-    chat::{Chat, ChatError},
+    chat::{Chat, ChatError, common::notes},
     desk::{
         Answered, ChatKey, Delivered, Earlier, Errand, ErrandKind, Place, PostSheet, RevealSheet,
         Step, VerdictSheet,
@@ -32,9 +32,6 @@ pub struct Discord {
 /// The messages that a picture's words need besides the first are numbered from here, apart from the pages of
 /// a reveal.
 const WORDS: u8 = 100;
-
-/// How many words to coaches wait that could not be told.
-const NOTES: usize = 20;
 
 #[async_trait]
 impl Chat for Discord {
@@ -218,8 +215,7 @@ impl Discord {
             }
         }
         if !reached {
-            // The latest ones matter most; old ones give way.
-            desk.note_for_coaches(place, text, NOTES, earlier)
+            notes::keep(desk, place, text, earlier)
                 .await
                 .map_err(later)?;
         }

@@ -19,6 +19,7 @@ use super::{
     talk::{self, Spoken, nonce},
     words,
 };
+use crate::chat::common::answer::{self, Asked};
 use crate::desk::{AskedBack, DeskError, Person, Place, Taken, Waiting, Why};
 
 /// Put under a message that may not be hidden and whose writer cannot be asked.
@@ -226,13 +227,12 @@ pub async fn chosen(
         HeldPress::Answer(post) => {
             let source = waiting.message.clone();
             let (desk, text) = (&house.desk, &waiting.text);
-            let taken = match waiting.why {
-                Why::MayTell => desk.answer_surely(place, person, post, &source, text).await,
-                Why::Elsewhere | Why::Several => {
-                    desk.answer_to(place, person, post, &source, text).await
-                }
-            }?;
-            match taken {
+            let asked = match waiting.why {
+                Why::MayTell => Asked::AndSure,
+                Why::Elsewhere | Why::Several => Asked::NotYet,
+            };
+            let taken = answer::give(desk, place, person, post, &source, text, asked);
+            match taken.await? {
                 Taken::Answer(sheet) => {
                     settled(house, &waiting).await?;
                     let mut letter = sheets::verdict::letter(place, &sheet);

@@ -27,9 +27,10 @@ use super::{
     way::{LOOK_BACK, refused},
     words,
 };
+use crate::chat::common::public;
 use crate::desk::{
-    Came, DeskError, Edited, Mode, OpenPost, Person, Place, PostRow, Taken, Verdict, VerdictSheet,
-    Why, Withdrawn,
+    Came, DeskError, Edited, OpenPost, Person, Place, PostRow, Taken, Verdict, VerdictSheet, Why,
+    Withdrawn,
 };
 
 /// Put under an answer whose sender cannot be told: the same whatever the verdict.
@@ -226,9 +227,9 @@ async fn post_meant(
 
 /// A name as others may read it: one that could tell a move of an open post is left out.
 pub async fn shown_name(house: &House, place: &Place, name: &str) -> String {
-    match house.desk.name_tells_a_move(place, name).await {
-        Ok(false) => words::plain(name),
-        Ok(true) | Err(_) => "A member".to_owned(),
+    match public::name_is(&house.desk, place, name).await {
+        true => words::plain(name),
+        false => "A member".to_owned(),
     }
 }
 
@@ -240,19 +241,14 @@ async fn respond(
     spoken: &Spoken,
     sheet: &VerdictSheet,
 ) -> Result<(), DeskError> {
-    let mode = house.desk.settings(place).await?.mode;
+    let open = public::answers_are(&house.desk, place).await?;
     let says_a_move = sheet.verdict != Verdict::Unreadable;
     let hidden = says_a_move && hide(house, place, spoken).await;
-    match mode {
-        Mode::Open if says_a_move => {
-            in_public(house, place, person, spoken, sheet, hidden).await;
-            Ok(())
-        }
-        Mode::Open | Mode::Sealed => {
-            in_private(house, place, person, spoken, sheet, hidden).await;
-            Ok(())
-        }
+    match open && says_a_move {
+        true => in_public(house, place, person, spoken, sheet, hidden).await,
+        false => in_private(house, place, person, spoken, sheet, hidden).await,
     }
+    Ok(())
 }
 
 /// Takes a message out of sight, where we may.

@@ -15,6 +15,7 @@ use chrono::{DateTime, NaiveDate, TimeZone, Utc};
 use chrono_tz::Tz;
 
 use super::{Room, RoomError, Shared, paper::Checked, paper::Note, place};
+use crate::chat::common::notes;
 use crate::desk::{CheckedPosition, Desk, DeskError, Earlier};
 
 pub(super) fn routes() -> Router<Shared> {
@@ -27,9 +28,6 @@ pub(super) fn routes() -> Router<Shared> {
         .merge(reports::routes())
         .merge(settings::routes())
 }
-
-/// Words to the coach that are kept.
-const NOTES: usize = 20;
 
 /// What lies on the coach's bench: the words from the desk, and the file checked last.
 #[derive(Default)]
@@ -67,10 +65,7 @@ impl Bench {
         text: &str,
         earlier: Option<&Earlier>,
     ) -> Result<(), DeskError> {
-        let kept = room
-            .desk
-            .note_for_coaches(&room.place, text, NOTES, earlier);
-        kept.await
+        notes::keep(&room.desk, &room.place, text, earlier).await
     }
 
     /// Shows a word to the coach.
@@ -82,7 +77,7 @@ impl Bench {
         room.feed.coaches("notice", &note);
         let mut notes = open(&self.notes);
         notes.push(note);
-        let surplus = notes.len().saturating_sub(NOTES);
+        let surplus = notes.len().saturating_sub(notes::MOST);
         notes.drain(..surplus);
     }
 
