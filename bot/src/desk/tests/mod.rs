@@ -9,6 +9,7 @@ mod outbox;
 mod people;
 mod replies;
 mod restart;
+mod waiting;
 mod week;
 
 use std::sync::Arc;
