@@ -11,7 +11,7 @@ use std::{
     time::{Duration, Instant},
 };
 
-use sealed_move_store::{Chat, PostState, Store};
+use sealed_move_store::{ChatKey, PostState, Store};
 
 const RUNS: usize = 5;
 
@@ -77,7 +77,7 @@ fn wait_for_open_post(store: &Path) {
     let store = Store::open(store).expect("the store");
     loop {
         let open = store.read_blocking(|db| {
-            let groups = db.groups_of(Chat::Room)?;
+            let groups = db.groups_of(ChatKey::of("room"))?;
             groups
                 .iter()
                 .map(|group| db.posts_in(group.id, PostState::Open))

@@ -1,10 +1,9 @@
-//! The one binary: parses the command line and hands it to [`sealed_move::cli`].
+//! The one binary: [`sealed_move`] with the chats that come along.
 
 use std::process::ExitCode;
 
-use clap::Parser;
-use sealed_move::cli::{Cli, run};
+use sealed_move::chat::Registry;
 
 fn main() -> ExitCode {
-    run(Cli::parse())
+    sealed_move::run_with(Registry::default())
 }

@@ -11,9 +11,9 @@ use std::{collections::HashMap, hint::black_box};
 use chrono::{DateTime, TimeDelta, Utc};
 use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move_store::{
-    Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, NewGroup,
-    NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span, Store, StoreError, Tx, Verdict,
-    Via, Words,
+    Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupSettings, Mode, Names,
+    NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span, Store, StoreError, Tx,
+    Verdict, Via, Words,
 };
 
 const POSTS: usize = 500;
@@ -36,9 +36,11 @@ impl Dice {
 fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
     let start = DateTime::<Utc>::UNIX_EPOCH + TimeDelta::days(20_000);
     let group = tx.insert_group(&NewGroup {
-        chat: Chat::Room,
+        chat: ChatKey::of("room"),
         place: "club".into(),
         server: None,
+        names: Names::ByMember,
+        delivery: Delivery::Shown,
         settings: GroupSettings {
             name: "Club".into(),
             zone: "UTC".into(),

@@ -344,7 +344,7 @@ mod tests {
         let f = Fixture::new();
         let copy = f.folder.path().join("copy.db");
         f.store.backup(&copy, Overwrite::No).unwrap();
-        f.write(|tx| tx.set_setting("late", "news"));
+        f.write(|tx| tx.jot("late", "news"));
         let killed = f.folder.path().join("killed.db");
         fs::copy(f.store.path(), &killed).unwrap();
         fs::copy(
@@ -354,7 +354,7 @@ mod tests {
         .unwrap();
         restore(&copy, &killed, Overwrite::Yes).unwrap();
         let back = Store::open(&killed).unwrap();
-        assert_eq!(back.read_blocking(|db| db.setting("late")).unwrap(), None);
+        assert_eq!(back.read_blocking(|db| db.jotted("late")).unwrap(), None);
     }
 
     #[test]

@@ -5,9 +5,9 @@ use serde_json::json;
 use tempfile::TempDir;
 
 use crate::{
-    Attempt, AttemptState, Chat, Check, Defences, Given, GroupSettings, Mode, Moment, NewGroup,
-    NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store, StoreError, Tx,
-    Verdict, Via, Words,
+    Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupSettings, Mode, Moment,
+    Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store,
+    StoreError, Tx, Verdict, Via, Words,
 };
 
 /// What a post costs here.
@@ -64,6 +64,30 @@ impl Fixture {
     }
 }
 
+/// The simplest thing to keep and to find again: a text under a key.
+impl Tx<'_> {
+    ///
+    /// # Errors
+    /// When the store cannot be used.
+    pub fn jot(&self, key: &str, text: &str) -> Result<(), StoreError> {
+        self.set_direct_channel(JOTTED, key, text)
+    }
+}
+
+impl crate::Db<'_> {
+    ///
+    /// # Errors
+    /// When the store cannot be used.
+    pub fn jotted(&self, key: &str) -> Result<Option<String>, StoreError> {
+        let all = self.direct_channels(JOTTED)?;
+        Ok(all
+            .into_iter()
+            .find_map(|(at, text)| (at == key).then_some(text)))
+    }
+}
+
+const JOTTED: ChatKey = ChatKey::of("jotted");
+
 pub fn settings() -> GroupSettings {
     GroupSettings {
         name: "Evening circle".into(),
@@ -83,9 +107,11 @@ pub fn settings() -> GroupSettings {
 
 pub fn new_group(place: &str) -> NewGroup {
     NewGroup {
-        chat: Chat::Room,
+        chat: ChatKey::of("room"),
         place: place.into(),
         server: None,
+        names: Names::ByMember,
+        delivery: Delivery::Shown,
         settings: settings(),
         created_at: at(0),
     }

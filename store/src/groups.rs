@@ -2,7 +2,7 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Chat, Db, Defences, Mode, Moment, Scale, StoreError, Tx, time};
+use crate::{ChatKey, Db, Defences, Delivery, Mode, Moment, Names, Scale, StoreError, Tx, time};
 
 /// What a coach sets for a group.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,11 +37,15 @@ pub struct GroupSettings {
 #[derive(Clone, Debug, PartialEq)]
 pub struct NewGroup {
     /// The chat.
-    pub chat: Chat,
+    pub chat: ChatKey,
     /// The channel's id, or the room's name.
     pub place: String,
     /// The server the channel is on, where the chat has servers.
     pub server: Option<String>,
+    /// Who says what a member is called, as its chat declares.
+    pub names: Names,
+    /// How a verdict reaches its member, as its chat declares.
+    pub delivery: Delivery,
     /// What the coach sets.
     pub settings: GroupSettings,
     /// Now.
@@ -54,11 +58,15 @@ pub struct Group {
     /// Its id.
     pub id: i64,
     /// The chat.
-    pub chat: Chat,
+    pub chat: ChatKey,
     /// The channel's id, or the room's name.
     pub place: String,
     /// The server the channel is on.
     pub server: Option<String>,
+    /// Who says what a member is called.
+    pub names: Names,
+    /// How a verdict reaches its member.
+    pub delivery: Delivery,
     /// What the coach set.
     pub settings: GroupSettings,
     /// Whether posting is paused.
@@ -79,6 +87,8 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
         chat: row.get("chat")?,
         place: row.get("place")?,
         server: row.get("server")?,
+        names: row.get("names")?,
+        delivery: row.get("delivery")?,
         settings: GroupSettings {
             name: row.get("name")?,
             zone: row.get("zone")?,
@@ -114,7 +124,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn group_at(&self, chat: Chat, place: &str) -> Result<Option<Group>, StoreError> {
+    pub fn group_at(&self, chat: ChatKey, place: &str) -> Result<Option<Group>, StoreError> {
         self.maybe_one(
             "SELECT * FROM groups WHERE chat = ?1 AND place = ?2",
             params![chat, place],
@@ -126,7 +136,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn groups_of(&self, chat: Chat) -> Result<Vec<Group>, StoreError> {
+    pub fn groups_of(&self, chat: ChatKey) -> Result<Vec<Group>, StoreError> {
         self.all(
             "SELECT * FROM groups WHERE chat = ?1 ORDER BY id",
             [chat],
@@ -152,8 +162,8 @@ impl Tx<'_> {
         let s = &new.settings;
         self.insert(
             "INSERT INTO groups (chat, place, server, name, zone, post_time, days, open_minutes, mode,
-                                 language, style, wrong_cost, hint_cost, defences, created_at, scale)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)",
+                                 language, style, wrong_cost, hint_cost, defences, created_at, scale, names, delivery)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18)",
             params![
                 new.chat,
                 new.place,
@@ -170,7 +180,9 @@ impl Tx<'_> {
                 s.hint_cost,
                 s.defences,
                 time::text(new.created_at),
-                s.scale
+                s.scale,
+                new.names,
+                new.delivery
             ],
         )
     }
@@ -260,6 +272,8 @@ mod tests {
         let f = Fixture::new();
         let mut new = new_group("other");
         new.server = Some("guild".into());
+        new.names = Names::ByChat;
+        new.delivery = Delivery::Sent;
         new.settings.defences = Defences::Differ;
         new.settings.scale = Scale::Tournament;
         let id = f.write({
@@ -269,13 +283,24 @@ mod tests {
         let kept = f.read(move |db| db.group(id)).unwrap();
         assert_eq!(kept.settings, new.settings);
         assert_eq!(
-            (kept.server.as_deref(), kept.created_at),
-            (Some("guild"), at(0))
+            (
+                kept.server.as_deref(),
+                kept.names,
+                kept.delivery,
+                kept.created_at
+            ),
+            (Some("guild"), Names::ByChat, Delivery::Sent, at(0))
         );
-        assert_eq!(f.read(|db| db.group_at(Chat::Room, "other")), Some(kept));
-        assert_eq!(f.read(|db| db.group_at(Chat::Discord, "other")), None);
-        assert_eq!(f.read(|db| db.groups_of(Chat::Room)).len(), 2);
-        assert_eq!(f.read(|db| db.groups_of(Chat::Discord)).len(), 0);
+        assert_eq!(
+            f.read(|db| db.group_at(ChatKey::of("room"), "other")),
+            Some(kept)
+        );
+        assert_eq!(
+            f.read(|db| db.group_at(ChatKey::of("discord"), "other")),
+            None
+        );
+        assert_eq!(f.read(|db| db.groups_of(ChatKey::of("room"))).len(), 2);
+        assert_eq!(f.read(|db| db.groups_of(ChatKey::of("discord"))).len(), 0);
     }
 
     #[test]

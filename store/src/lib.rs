@@ -13,9 +13,10 @@
 //! # fn main() -> Result<(), sealed_move_store::StoreError> {
 //! # let folder = tempfile::tempdir().map_err(|_| sealed_move_store::StoreError::Stopped)?;
 //! let store = sealed_move_store::Store::open(&folder.path().join("group.db"))?;
-//! store.write_blocking(|tx| tx.set_setting("greeting", "hello"))?;
-//! let kept = store.read_blocking(|db| db.setting("greeting"))?;
-//! assert_eq!(kept.as_deref(), Some("hello"));
+//! let chat = sealed_move_store::ChatKey::of("room");
+//! store.write_blocking(move |tx| tx.set_direct_channel(chat, "ana", "12"))?;
+//! let kept = store.read_blocking(move |db| db.direct_channels(chat))?;
+//! assert_eq!(kept, [("ana".to_owned(), "12".to_owned())]);
 //! # Ok(())
 //! # }
 //! ```
@@ -28,6 +29,8 @@
 
 mod attempts;
 mod backup;
+mod chat;
+mod coach_notes;
 mod coach_words;
 mod db;
 mod deeds;
@@ -36,18 +39,20 @@ mod figures;
 #[cfg(test)]
 mod fixture;
 mod groups;
+mod held;
 mod hints;
 mod identities;
 mod inbox;
+mod links;
 mod members;
 mod merge;
 mod migrate;
+mod outbox;
 mod person;
 mod positions;
 mod posts;
 mod queue;
 mod replies;
-mod settings;
 mod steps;
 mod store;
 mod talk;
@@ -58,6 +63,8 @@ mod verdicts;
 
 pub use attempts::{Attempt, AttemptOf};
 pub use backup::{Overwrite, restore};
+pub use chat::{ChatKey, NoChatKey};
+pub use coach_notes::CoachNote;
 pub use coach_words::CoachWords;
 pub use db::{Db, Tx};
 pub use deeds::{DeedRow, NewDeed};
@@ -66,11 +73,13 @@ pub use figures::{
     Counting, MemberFigures, MemberPoints, PostFigures, Span, TopicFigures, WrongFirst,
 };
 pub use groups::{Group, GroupSettings, NewGroup};
+pub use held::Held;
 pub use hints::Hint;
 pub use inbox::{Entry, NewEntry};
 pub use members::{Member, Mute};
 pub use merge::Shared;
 pub use migrate::VERSION;
+pub use outbox::OutboxRow;
 pub use person::{KeptAttempt, KeptDeed, KeptHint, KeptPerson, KeptReply, KeptTalk};
 pub use positions::{Check, Given, NewPosition, Position, Posted, Words};
 pub use posts::{NewPost, Post, Prices};

@@ -200,6 +200,12 @@ impl Tx<'_> {
                  WHERE m.id = ?1 AND m.chat_user = inbox.chat_user AND o.id = inbox.post_id)",
             [member],
         )?;
+        self.run(
+            "DELETE FROM held WHERE EXISTS (SELECT 1 FROM members m
+                 WHERE m.id = ?1 AND m.group_id = held.group_id AND (m.chat_user = held.chat_user OR EXISTS
+                     (SELECT 1 FROM identities i WHERE i.member_id = m.id AND i.chat_user = held.chat_user)))",
+            [member],
+        )?;
         Ok(self.run("DELETE FROM members WHERE id = ?1", [member])? > 0)
     }
 }

@@ -60,12 +60,43 @@ macro_rules! values {
 }
 
 values! {
-    /// Which chat a group lives in.
-    Chat {
-        /// The embedded web room.
-        Room = "room",
-        /// Discord.
-        Discord = "discord",
+    /// Who says what a member of a group is called.
+    Names {
+        /// The chat, which has names for people.
+        ByChat = "by-chat",
+        /// The members themselves, and their coaches.
+        ByMember = "by-member",
+    }
+}
+values! {
+    /// How a verdict reaches its member.
+    Delivery {
+        /// The chat sends it, once.
+        Sent = "sent",
+        /// The chat shows it wherever they look.
+        Shown = "shown",
+    }
+}
+values! {
+    /// What a link of a chat is for.
+    Link {
+        /// It lets members in.
+        Member = "member",
+        /// It lets coaches in.
+        Coach = "coach",
+        /// No link: it ends the names of the cookies, and outlasts every link.
+        Cookies = "cookies",
+    }
+}
+values! {
+    /// Why a message waits for its writer's word.
+    Doubt {
+        /// It fits another open post than the one it was sent to.
+        Elsewhere = "elsewhere",
+        /// It answers one of several open posts.
+        Several = "several",
+        /// It may tell others a move.
+        MayTell = "may-tell",
     }
 }
 values! {
@@ -257,7 +288,10 @@ mod tests {
 
     #[test]
     fn every_value_is_read_back_from_its_text() {
-        round_trip(Chat::ALL);
+        round_trip(Names::ALL);
+        round_trip(Delivery::ALL);
+        round_trip(Link::ALL);
+        round_trip(Doubt::ALL);
         round_trip(Mode::ALL);
         round_trip(Defences::ALL);
         round_trip(Scale::ALL);
@@ -276,7 +310,8 @@ mod tests {
             include_str!("schema.sql"),
             include_str!("step_2.sql"),
             include_str!("step_3.sql"),
-            include_str!("step_6.sql")
+            include_str!("step_6.sql"),
+            include_str!("step_7.sql")
         );
         let listed = |column: &str| -> Vec<String> {
             let check = format!("CHECK ({column} IN (");
@@ -295,7 +330,10 @@ mod tests {
                 assert_eq!(listed($column), texts(&all), $column);
             };
         }
-        same!("chat", Chat);
+        same!("names", Names);
+        same!("delivery", Delivery);
+        same!("link", Link);
+        same!("why", Doubt);
         same!("mode", Mode);
         same!("defences", Defences);
         same!("scale", Scale);

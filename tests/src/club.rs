@@ -37,9 +37,17 @@ impl Bot {
     /// # Panics
     /// When it cannot be started.
     pub fn start(discord: &Discord, folder: &Path, message_content: bool) -> Self {
-        let config = folder.join("sealed-move.toml");
         let settings =
             format!("[room]\nopen = false\n\n[discord]\nmessage_content = {message_content}\n");
+        Self::start_with(discord, folder, &settings)
+    }
+
+    /// The same with settings of its own.
+    ///
+    /// # Panics
+    /// When it cannot be started.
+    pub fn start_with(discord: &Discord, folder: &Path, settings: &str) -> Self {
+        let config = folder.join("sealed-move.toml");
         std::fs::write(&config, settings).expect("the settings can be written");
         let log = folder.join("bot.log");
         let out = File::options()

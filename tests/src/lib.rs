@@ -8,6 +8,7 @@ pub mod club;
 pub mod discord;
 pub mod english;
 pub mod leaks;
+pub mod lines;
 pub mod pictures;
 pub mod room;
 

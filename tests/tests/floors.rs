@@ -56,6 +56,9 @@ const RULES: &[(&str, &[&str])] = &[
             "poise",
             "axum",
             "rusqlite",
+            // It knows no chat by name.
+            "\"room\"",
+            "\"discord\"",
         ],
     ),
     (
@@ -82,6 +85,10 @@ const RULES: &[(&str, &[&str])] = &[
             "sealed_move_chess",
             "shakmaty",
         ],
+    ),
+    (
+        "bot/src/chat/common",
+        &["serenity", "poise", "axum", "chat::room", "chat::discord"],
     ),
     (
         "bot/src/chat/room",

@@ -13,8 +13,8 @@ use chrono::{DateTime, TimeDelta, Utc};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use sealed_move::desk::{
-    ChatName, Delivered, Desk, DeskOptions, Edited, ErrandKind, Period, Person, Place, Scale,
-    Settings, SummaryTable, TestClock, Verdict,
+    ChatKey, Delivered, Delivery, Desk, DeskOptions, Edited, ErrandKind, Manners, Names, Period,
+    Person, Place, Scale, Settings, SummaryTable, TestClock, Verdict,
 };
 use sealed_move_store::Store;
 
@@ -208,7 +208,7 @@ impl Group {
     /// Carries out the errand that is due now: a post, or a reveal.
     async fn carry(&self) {
         loop {
-            let next = self.desk.next_errand(ChatName::Room);
+            let next = self.desk.next_errand(ChatKey::of("room"));
             let errand = tokio::time::timeout(Duration::from_secs(30), next)
                 .await
                 .expect("an errand is due")
@@ -382,13 +382,22 @@ async fn one_group(seed: u64, folder: &Path) {
         },
     };
     let place = Place {
-        chat: ChatName::Room,
+        chat: ChatKey::of("room"),
         channel: "club".into(),
     };
     let coach = person("Coach");
-    desk.found_group(&place, None, settings, &coach)
-        .await
-        .expect("founded");
+    desk.found_group(
+        &place,
+        Manners {
+            names: Names::ByMember,
+            delivery: Delivery::Shown,
+        },
+        None,
+        settings,
+        &coach,
+    )
+    .await
+    .expect("founded");
     let checked = desk
         .import(
             &place,

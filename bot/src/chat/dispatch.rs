@@ -18,13 +18,13 @@ pub async fn run(desk: Desk, chat: Arc<dyn Chat>, mut shutdown: Shutdown) {
         // An errand that was handed out is carried, even when the stop comes at that moment.
         let next = tokio::select! {
             biased;
-            next = desk.next_errand(chat.name()) => next,
+            next = desk.next_errand(chat.key()) => next,
             () = shutdown.wait() => return,
         };
         let errand = match next {
             Ok(errand) => errand,
             Err(error) => {
-                tracing::error!(chat = ?chat.name(), "cannot see what must go out next: {error}");
+                tracing::error!(chat = ?chat.key(), "cannot see what must go out next: {error}");
                 tokio::select! {
                     () = shutdown.wait() => return,
                     () = tokio::time::sleep(BREATHER) => continue,

@@ -1,8 +1,10 @@
-//! Floor 3: chats. One trait, the small set of messages that pass through it (the desk's sheets), and
-//! one folder per chat. Never touches the store, nor chess beyond the types the desk hands over.
+//! Floor 3: chats. One trait, the small set of messages that pass through it (the desk's sheets), one list
+//! of the chats there are (`registry`), what they do alike (`common`), and one folder per chat. Never touches the store, nor chess beyond the types the desk hands over.
 
+pub mod common;
 pub mod discord;
 pub mod dispatch;
+pub mod registry;
 pub mod room;
 pub mod said;
 pub mod service;
@@ -10,6 +12,7 @@ pub mod shutdown;
 pub mod status;
 pub mod tasks;
 
+pub use registry::{Registration, Registry};
 pub use service::{Down, News, Report, Service};
 pub use shutdown::{Shutdown, Stop};
 pub use status::{Status, Statuses};
@@ -17,7 +20,7 @@ pub use tasks::Tasks;
 
 use async_trait::async_trait;
 
-use crate::desk::{ChatName, Delivered, Errand};
+use crate::desk::{ChatKey, Delivered, Errand};
 
 /// A chat that study groups talk in.
 ///
@@ -26,7 +29,7 @@ use crate::desk::{ChatName, Delivered, Errand};
 #[async_trait]
 pub trait Chat: Send + Sync {
     /// Which chat this is.
-    fn name(&self) -> ChatName;
+    fn key(&self) -> ChatKey;
     /// Carries out one errand: sends a post, a reveal or a word to the coach. When the errand says an
     /// earlier attempt may have got through, looks for it first and reports that one.
     async fn carry(&self, errand: &Errand) -> Result<Delivered, ChatError>;

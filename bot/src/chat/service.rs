@@ -10,13 +10,21 @@ use async_trait::async_trait;
 use tokio::sync::mpsc;
 
 use super::{Chat, Shutdown};
-use crate::desk::ChatName;
+use crate::desk::{ChatKey, DeskError};
 
 /// A chat that can be run, and run again.
 #[async_trait]
 pub trait Service: Send + Sync {
     /// Which chat it is.
-    fn name(&self) -> ChatName;
+    fn key(&self) -> ChatKey;
+    /// Done before any chat starts, such as founding a group whose coach is to hear of whatever fails first.
+    /// As it stands, nothing is.
+    ///
+    /// # Errors
+    /// When the desk cannot read or write its store.
+    async fn prepare(&self) -> Result<(), DeskError> {
+        Ok(())
+    }
     /// Starts the chat, says so to `report`, and serves until `shutdown`; then finishes what is in hand.
     ///
     /// # Errors

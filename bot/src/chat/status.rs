@@ -6,7 +6,7 @@ use chrono::{DateTime, Utc};
 use serde::Serialize;
 use tokio::sync::watch;
 
-use crate::desk::ChatName;
+use crate::desk::ChatKey;
 
 /// How a chat fares.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -46,9 +46,20 @@ pub enum Status {
     Stopped,
 }
 
+/// A chat and how it fares.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fares {
+    /// Which chat.
+    pub chat: ChatKey,
+    /// Its name as people read it.
+    pub name: &'static str,
+    /// How it fares.
+    pub status: Status,
+}
+
 /// How all chats fare. Cheap to clone; all clones are one.
 #[derive(Clone, Debug)]
-pub struct Statuses(Arc<watch::Sender<Vec<(ChatName, Status)>>>);
+pub struct Statuses(Arc<watch::Sender<Vec<Fares>>>);
 
 impl Default for Statuses {
     fn default() -> Self {
@@ -57,37 +68,37 @@ impl Default for Statuses {
 }
 
 impl Statuses {
-    /// How every chat fares, in the order of their first mention.
-    pub fn all(&self) -> Vec<(ChatName, Status)> {
+    /// How every chat fares, in the order in which they were added.
+    pub fn all(&self) -> Vec<Fares> {
         self.0.borrow().clone()
     }
 
-    /// Notes how a chat fares.
-    pub fn set(&self, chat: ChatName, status: Status) {
-        self.0
-            .send_if_modified(|all| match all.iter_mut().find(|(name, _)| *name == chat) {
-                Some((_, known)) if *known == status => false,
-                Some((_, known)) => {
-                    *known = status;
-                    true
-                }
-                None => {
-                    all.push((chat, status));
-                    true
-                }
+    /// Adds a chat that is about to be started.
+    pub fn add(&self, chat: ChatKey, name: &'static str) {
+        self.0.send_modify(|all| {
+            all.push(Fares {
+                chat,
+                name,
+                status: Status::Starting,
             });
+        });
+    }
+
+    /// Notes how a chat fares that was added.
+    pub fn set(&self, chat: ChatKey, status: Status) {
+        self.0.send_if_modified(
+            |all| match all.iter_mut().find(|known| known.chat == chat) {
+                Some(known) if known.status != status => {
+                    known.status = status;
+                    true
+                }
+                _ => false,
+            },
+        );
     }
 
     /// Hears of every change.
-    pub fn changes(&self) -> watch::Receiver<Vec<(ChatName, Status)>> {
+    pub fn changes(&self) -> watch::Receiver<Vec<Fares>> {
         self.0.subscribe()
-    }
-}
-
-/// A chat's name as people read it.
-pub fn name(chat: ChatName) -> &'static str {
-    match chat {
-        ChatName::Room => "The club room",
-        ChatName::Discord => "Discord",
     }
 }

@@ -1,44 +1,31 @@
 //! Settings: a TOML file and the environment, with a default for everything.
 
-use std::{
-    net::SocketAddr,
-    path::{Path, PathBuf},
-};
+use std::path::{Path, PathBuf};
 
 use anyhow::Context;
 use serde::Deserialize;
+use toml::de::DeTable;
 
 use super::Where;
+use crate::chat::registry::{Home, Opener, Opening, Parts, Registration, Registry, Section};
 use crate::desk::{DeskOptions, Settings, endgames::Syzygy, opinion::EngineSettings};
 
 /// The settings file. Every key has a default; an unknown key is an error that names it.
-#[derive(Clone, Debug, Default, Deserialize)]
+#[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Config {
     /// The store's file; a relative path counts from the settings file.
     pub store: Option<PathBuf>,
-    /// The club room.
-    pub room: RoomConfig,
-    /// The club room's group, when it is first made; later changes are made on the coach's page.
+    /// The group that a chat has from the beginning, when it is first made, as the club room's; later changes
+    /// are made on the coach's page.
     pub group: Settings,
     /// How positions are checked and replies judged.
     pub check: CheckConfig,
     /// An engine to ask for a second opinion on what could not be proved.
     pub engine: Option<EngineSettings>,
-    /// Discord.
-    pub discord: DiscordConfig,
-}
-
-/// The club room.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct RoomConfig {
-    /// Whether there is a club room at all.
-    pub open: bool,
-    /// Address and port; a taken port gives way to a free one.
-    pub address: SocketAddr,
-    /// The address members reach the room by, where it stands behind another server.
-    pub public_url: Option<String>,
+    /// The chats, each with the table of its key.
+    #[serde(skip)]
+    pub chats: Vec<Configured>,
 }
 
 /// How positions are checked and replies judged.
@@ -57,24 +44,6 @@ pub struct CheckConfig {
     pub endgame_tables: Option<PathBuf>,
 }
 
-/// Discord.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct DiscordConfig {
-    /// Whether the message-content intent was granted to the bot.
-    pub message_content: bool,
-}
-
-impl Default for RoomConfig {
-    fn default() -> Self {
-        Self {
-            open: true,
-            address: SocketAddr::from(([127, 0, 0, 1], 7316)),
-            public_url: None,
-        }
-    }
-}
-
 impl Default for CheckConfig {
     fn default() -> Self {
         Self {
@@ -87,11 +56,28 @@ impl Default for CheckConfig {
     }
 }
 
-impl Default for DiscordConfig {
-    fn default() -> Self {
-        Self {
-            message_content: true,
-        }
+/// A chat, with its table of the settings read.
+pub struct Configured {
+    /// The chat.
+    pub registration: Registration,
+    opener: Opener,
+}
+
+impl Configured {
+    /// Its service, where it is to run.
+    pub fn open(&self, parts: &Parts) -> Opening {
+        (self.opener)(parts)
+    }
+
+    /// The group that it has from the beginning.
+    pub fn home(&self) -> Option<Home> {
+        self.registration.home.map(|home| home())
+    }
+}
+
+impl std::fmt::Debug for Configured {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        self.registration.fmt(f)
     }
 }
 
@@ -124,10 +110,10 @@ impl Config {
                 let text = std::fs::read_to_string(file).with_context(|| {
                     format!("the settings file {} could not be read", file.display())
                 })?;
-                Self::parse(&text)
+                Self::parse(&text, &place.chats)
                     .with_context(|| format!("the settings file {}", file.display()))?
             }
-            None => Self::default(),
+            None => Self::usual(&place.chats)?,
         };
         let folder = file.as_deref().map(beside).unwrap_or_default();
         if let Some(tables) = &mut config.check.endgame_tables {
@@ -160,8 +146,31 @@ impl Config {
         Ok(options)
     }
 
-    fn parse(text: &str) -> anyhow::Result<Self> {
-        let config: Self = toml::from_str(text)?;
+    /// The settings where there is no file.
+    ///
+    /// # Errors
+    /// When a chat cannot do without settings.
+    pub fn usual(chats: &Registry) -> anyhow::Result<Self> {
+        Self::parse("", chats)
+    }
+
+    fn parse(text: &str, chats: &Registry) -> anyhow::Result<Self> {
+        // What is wrong is shown in its line.
+        let in_its_line = |mut error: toml::de::Error| {
+            error.set_input(Some(text));
+            error
+        };
+        let mut file = DeTable::parse(text)?;
+        let mut configured = Vec::new();
+        for chat in chats.all() {
+            let section = Section::new(file.get_mut().remove(chat.key.as_str()));
+            configured.push(Configured {
+                registration: chat.clone(),
+                opener: (chat.configure)(section).map_err(in_its_line)?,
+            });
+        }
+        let mut config = Self::deserialize(toml::Deserializer::from(file)).map_err(in_its_line)?;
+        config.chats = configured;
         for (key, value) in [
             ("check.seconds", config.check.seconds),
             ("check.reply_seconds", config.check.reply_seconds),
@@ -190,11 +199,14 @@ impl Config {
 mod tests {
     use super::*;
 
+    fn parse(text: &str) -> anyhow::Result<Config> {
+        Config::parse(text, &Registry::default())
+    }
+
     #[test]
     fn an_empty_file_gives_the_defaults() {
-        let config = Config::parse("").expect("defaults");
-        assert_eq!(config.room.address.port(), 7316);
-        assert!(config.room.address.ip().is_loopback());
+        let config = Config::usual(&Registry::default()).expect("defaults");
+        assert_eq!(config.chats.len(), 2);
         assert_eq!(config.group.post_time, "18:00");
     }
 
@@ -202,7 +214,7 @@ mod tests {
     fn an_unknown_key_is_named_with_its_line() {
         let error = format!(
             "{:#}",
-            Config::parse("[room]\nadress = \"127.0.0.1:1\"").expect_err("unknown key")
+            parse("[room]\nadress = \"127.0.0.1:1\"").expect_err("unknown key")
         );
         assert!(
             error.contains("adress") && error.contains("line 2"),
@@ -218,6 +230,7 @@ mod tests {
         let place = Where {
             config: Some(file),
             store: None,
+            ..Where::default()
         };
         let (_, store) = Config::load(&place).expect("loads");
         assert_eq!(store, folder.path().join("club.sqlite"));
@@ -228,13 +241,14 @@ mod tests {
         let place = Where {
             config: Some("/nowhere/at/all.toml".into()),
             store: None,
+            ..Where::default()
         };
         assert!(Config::load(&place).is_err());
     }
 
     #[test]
     fn impossible_times_are_refused() {
-        assert!(Config::parse("[check]\nseconds = 0.0").is_err());
-        assert!(Config::parse("[check]\nmoves = 99").is_err());
+        assert!(parse("[check]\nseconds = 0.0").is_err());
+        assert!(parse("[check]\nmoves = 99").is_err());
     }
 }

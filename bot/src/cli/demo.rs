@@ -38,15 +38,12 @@ impl Demo {
             "{} is there already; the demo fills a fresh store, so give another name, or run `serve` on this one",
             path.display()
         );
-        let mut config = Config::default();
-        if let Some(port) = self.port {
-            config.room.address.set_port(port);
-        }
+        let config = Config::usual(&place.chats)?;
         let outcome = to_its_end(async {
             demo_fill::fill(&config, &path).await?;
             let desk = desk(&config, &path)?;
             desk.post_now(&room::place(), &room::coach(), None).await?;
-            serve(desk, &config).await
+            serve(desk, &config, self.port).await
         });
         drop(folder);
         outcome

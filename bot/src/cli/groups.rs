@@ -6,11 +6,11 @@ use anyhow::{Context, bail};
 use clap::Args;
 use sealed_move_store::Store;
 
-use super::{Where, config::Config};
-use crate::{
-    chat::room,
-    desk::{ChatName, Desk, Person, Place, SystemClock},
+use super::{
+    Where,
+    config::{Config, Configured},
 };
+use crate::desk::{Desk, Person, Place, SystemClock};
 
 /// Which group a command is about.
 #[derive(Clone, Debug, Default, Args)]
@@ -63,11 +63,7 @@ impl Open {
     /// # Errors
     /// When there is none, or not one that is meant.
     pub fn existing_group(&self, which: &Which) -> anyhow::Result<Place> {
-        let places = self.wait(async {
-            let mut places = self.desk.places(ChatName::Room).await?;
-            places.extend(self.desk.places(ChatName::Discord).await?);
-            Ok::<_, crate::desk::DeskError>(places)
-        })?;
+        let places = self.wait(self.desk.all_places())?;
         anyhow::ensure!(
             !places.is_empty(),
             "the store has no group yet; start `sealed-move serve`, or put positions in with `sealed-move import`"
@@ -80,20 +76,21 @@ impl Open {
         self.runtime.block_on(call)
     }
 
-    /// The group a command is about: the one named, or the only one there is. The club room's group is
-    /// made when there is none at all.
+    /// The group a command is about: the one named, or the only one there is. The group that a chat
+    /// has from the beginning, such as the club room's, is made when there is none at all.
     pub fn group(&self, which: &Which) -> anyhow::Result<Place> {
         self.wait(async {
-            let mut places = Vec::new();
-            for chat in [ChatName::Room, ChatName::Discord] {
-                places.extend(self.desk.places(chat).await?);
-            }
-            if places.is_empty() && which.group.is_none() {
-                let place = room::place();
+            let places = self.desk.all_places().await?;
+            let home = self.config.chats.iter().find_map(Configured::home);
+            if places.is_empty()
+                && which.group.is_none()
+                && let Some(home) = home
+            {
+                let settings = self.config.group.clone();
                 self.desk
-                    .found_group(&place, None, self.config.group.clone(), &room::coach())
+                    .found_group(&home.place, home.manners, None, settings, &home.coach)
                     .await?;
-                return Ok(place);
+                return Ok(home.place);
             }
             let mut names = Vec::new();
             for place in places {

@@ -26,6 +26,8 @@ use std::{path::PathBuf, process::ExitCode};
 
 use clap::{Args, Parser, Subcommand};
 
+use crate::chat::Registry;
+
 /// Runs a chess study group's position of the day: checks it, posts it, reads the replies, answers
 /// wrong moves with their refutation, keeps answers sealed until the reveal, and adds up by topic.
 ///
@@ -44,7 +46,7 @@ pub struct Cli {
     command: Option<Command>,
 }
 
-/// Where the store and the settings are; the same for every command that needs them.
+/// Where the store and the settings are, and which chats there are; the same for every command that needs them.
 #[derive(Clone, Debug, Default, Args)]
 pub struct Where {
     /// Settings file; by default sealed-move.toml beside the store, if there is one
@@ -53,6 +55,9 @@ pub struct Where {
     /// The store; by default the one the settings name, else sealed-move.sqlite in this folder
     #[arg(long, global = true, value_name = "FILE", env = "SEALED_MOVE_STORE")]
     pub store: Option<PathBuf>,
+    /// The chats there are.
+    #[arg(skip)]
+    pub chats: Registry,
 }
 
 #[derive(Debug, Subcommand)]
@@ -96,9 +101,9 @@ pub enum Outcome {
     Wanting,
 }
 
-/// Runs the command line and says how the process should end.
-pub fn run(cli: Cli) -> ExitCode {
-    let place = cli.place;
+/// Runs the command line with the chats that `chats` lists, and says how the process should end.
+pub fn run(cli: Cli, chats: Registry) -> ExitCode {
+    let place = Where { chats, ..cli.place };
     let done = match cli
         .command
         .unwrap_or_else(|| Command::Serve(serve::Serve::default()))

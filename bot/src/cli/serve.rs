@@ -14,7 +14,7 @@ use super::{
     supervisor::{End, Supervisor},
 };
 use crate::{
-    chat::{discord, room},
+    chat::registry::{Opening, Parts},
     desk::{Desk, SystemClock},
 };
 
@@ -31,51 +31,44 @@ pub struct Serve {
 impl Serve {
     pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
         start_log();
-        let (mut config, path) = Config::load(place)?;
-        if let Some(port) = self.port {
-            config.room.address.set_port(port);
-        }
+        let (config, path) = Config::load(place)?;
         to_its_end(async {
             let desk = desk(&config, &path)?;
             say(format_args!("Store: {}", path.display()));
-            serve(desk, &config).await
+            serve(desk, &config, self.port).await
         })
     }
 }
 
-/// Runs every chat on `desk` until Ctrl-C or SIGTERM, then lets each finish what it has in hand.
-pub(super) async fn serve(desk: Desk, config: &Config) -> anyhow::Result<Outcome> {
+/// Runs every chat that is configured on `desk`, one of them at `port`, until Ctrl-C or SIGTERM, then lets each finish what it has in hand.
+pub(super) async fn serve(
+    desk: Desk,
+    config: &Config,
+    port: Option<u16>,
+) -> anyhow::Result<Outcome> {
     let console = Arc::new(|line: &str| say(format_args!("{line}")));
     let seed = getrandom::u64().unwrap_or_else(|_| u64::from(std::process::id()));
     let mut supervisor = Supervisor::new(desk.clone(), Arc::new(SystemClock), console, seed);
-    if config.room.open {
-        let service = room::RoomService {
-            desk: desk.clone(),
-            options: room::RoomOptions {
-                address: config.room.address,
-                group: config.group.clone(),
-                public_url: config.room.public_url.clone(),
-            },
-            statuses: supervisor.statuses(),
-        };
-        service.found().await?;
-        supervisor.add(Arc::new(service));
-    }
-    if discord::Token::is_set() {
-        let options = discord::DiscordOptions {
-            api: std::env::var("SEALED_MOVE_DISCORD_API")
-                .ok()
-                .filter(|api| !api.is_empty()),
-            message_content: config.discord.message_content,
-        };
-        supervisor.add(Arc::new(discord::DiscordService::new(
-            desk.clone(),
-            options,
-        )));
+    let parts = Parts {
+        desk: desk.clone(),
+        statuses: supervisor.statuses(),
+        group: config.group.clone(),
+        port,
+    };
+    let mut off = Vec::new();
+    for chat in &config.chats {
+        match chat.open(&parts) {
+            Opening::On(service) => {
+                service.prepare().await?;
+                supervisor.add(chat.registration.name, service);
+            }
+            Opening::Off(why) => off.push(why),
+        }
     }
     anyhow::ensure!(
         supervisor.has_chats(),
-        "nothing to run: the club room is closed in the settings and no DISCORD_TOKEN is set"
+        "nothing to run: {}",
+        off.join(" and ")
     );
     say(format_args!("Stop with Ctrl-C."));
     let (request, requests) = mpsc::channel(2);

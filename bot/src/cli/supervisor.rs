@@ -19,7 +19,7 @@ use tokio::{sync::mpsc, task::JoinSet};
 
 use super::backoff::{Backoff, LONGEST};
 use crate::{
-    chat::{self, Down, News, Report, Service, Shutdown, Status, Statuses, Stop, status},
+    chat::{self, Down, News, Report, Service, Shutdown, Status, Statuses, Stop},
     desk::{Clock, Desk},
 };
 
@@ -54,7 +54,8 @@ pub(super) struct Supervisor {
     console: Console,
     statuses: Statuses,
     seed: u64,
-    services: Vec<Arc<dyn Service>>,
+    /// The chats with their names.
+    services: Vec<(&'static str, Arc<dyn Service>)>,
 }
 
 impl Supervisor {
@@ -76,9 +77,9 @@ impl Supervisor {
     }
 
     /// Adds a chat.
-    pub(super) fn add(&mut self, service: Arc<dyn Service>) {
-        self.statuses.set(service.name(), Status::Starting);
-        self.services.push(service);
+    pub(super) fn add(&mut self, name: &'static str, service: Arc<dyn Service>) {
+        self.statuses.add(service.key(), name);
+        self.services.push((name, service));
     }
 
     /// Whether there is a chat to run.
@@ -91,12 +92,13 @@ impl Supervisor {
     pub(super) async fn run(self, mut requests: mpsc::Receiver<()>) -> End {
         let (stop, shutdown) = Stop::new();
         let mut tasks = JoinSet::new();
-        for (n, service) in self.services.iter().enumerate() {
+        for (n, (name, service)) in self.services.iter().enumerate() {
             let watch = Watch {
                 desk: self.desk.clone(),
                 clock: Arc::clone(&self.clock),
                 console: Arc::clone(&self.console),
                 statuses: self.statuses.clone(),
+                name,
                 service: Arc::clone(service),
                 backoff: Backoff::new(self.seed.wrapping_add(n as u64)),
                 outage: None,
@@ -114,7 +116,7 @@ impl Supervisor {
         let mut statuses = self.statuses.changes();
         let refused = statuses.wait_for(|all| {
             all.iter()
-                .all(|(_, status)| matches!(status, Status::Refused { .. }))
+                .all(|fares| matches!(fares.status, Status::Refused { .. }))
         });
         let end = tokio::select! {
             _ = requests.recv() => End::Stopped,
@@ -152,6 +154,8 @@ struct Watch {
     clock: Arc<dyn Clock>,
     console: Console,
     statuses: Statuses,
+    /// The chat's name as people read it.
+    name: &'static str,
     service: Arc<dyn Service>,
     backoff: Backoff,
     /// Since when it is down, and whether the coaches were told.
@@ -278,7 +282,7 @@ impl Watch {
         if let Some((_, told)) = self.outage.take() {
             self.say("is back.");
             if told == Told::Already {
-                let text = format!("{} is back.", self.called());
+                let text = format!("{} is back.", self.name);
                 self.tell_others(&text).await;
             }
         }
@@ -315,7 +319,7 @@ impl Watch {
             why: why.to_owned(),
         });
         self.outage = Some((since, Told::Already));
-        let text = format!("{} is down until somebody helps: {why}", self.called());
+        let text = format!("{} is down until somebody helps: {why}", self.name);
         self.tell_others(&text).await;
     }
 
@@ -331,7 +335,7 @@ impl Watch {
         if self.outage.replace((since, Told::Already)) != Some((since, Told::Already)) {
             let text = format!(
                 "{} is down: {why} I go on trying, and say when it is back.",
-                self.called()
+                self.name
             );
             self.tell_others(&text).await;
         }
@@ -339,25 +343,21 @@ impl Watch {
 
     /// Tells the coaches in every other chat; each hears it when their chat is up.
     async fn tell_others(&self, text: &str) {
-        let told = self.desk.tell_coaches_elsewhere(self.service.name(), text);
+        let told = self.desk.tell_coaches_elsewhere(self.service.key(), text);
         if let Err(error) = told.await {
             tracing::error!("the coaches could not be told: {error}");
         }
     }
 
-    fn called(&self) -> &'static str {
-        status::name(self.service.name())
-    }
-
     fn say(&self, words: &str) {
-        match words.starts_with(self.called()) {
+        match words.starts_with(self.name) {
             true => (self.console)(words),
-            false => (self.console)(&format!("{}: {words}", self.called())),
+            false => (self.console)(&format!("{}: {words}", self.name)),
         }
     }
 
     fn set(&self, status: Status) {
-        self.statuses.set(self.service.name(), status);
+        self.statuses.set(self.service.key(), status);
     }
 }
 

@@ -10,9 +10,11 @@ use super::{
     Desk, ErrandKind, Person, Place,
     deeds::did,
     errand::Answered,
+    errands::Left,
     error::{Done, bad_request, not_found},
     groups::place_of,
     handle::{coaching, group_at, member_of},
+    outbox::Earlier,
     text,
 };
 
@@ -97,9 +99,8 @@ impl Desk {
             })
             .await?;
         if let Some(told) = told {
-            self.inner
-                .errands
-                .tell(place.clone(), ErrandKind::AnswerMember(Box::new(told)));
+            let kind = ErrandKind::AnswerMember(Box::new(told));
+            self.inner.errands.tell(Left::new(place.clone(), kind));
         }
         Ok(())
     }
@@ -142,8 +143,15 @@ impl Desk {
             })
             .await?;
         for (place, told) in left {
-            let word = ErrandKind::AnswerMember(Box::new(told));
-            self.inner.errands.tell(place, word);
+            let earlier = Earlier {
+                since: told.row.at,
+                sent_as: None,
+            };
+            let kind = ErrandKind::AnswerMember(Box::new(told));
+            self.inner.errands.tell(Left {
+                earlier: Some(earlier),
+                ..Left::new(place, kind)
+            });
         }
         Ok(())
     }

@@ -12,6 +12,7 @@ use super::{
     attempt::{self, decided},
     convert,
     deeds::did,
+    errands::Left,
     error::{Done, bad_request},
     groups::place_of,
     handle::{coached, coaching},
@@ -139,7 +140,8 @@ impl Desk {
         }
         let now = self.now();
         let (at, by) = (place.clone(), coach.clone());
-        let (user, text, place, sheet) = self
+        let own = self.inner.errands.own.clone();
+        let (user, text, place, sheet, word) = self
             .write(move |tx| {
                 let (group, by) = coaching(tx, &at, &by)?;
                 let reply = kept_reply(tx, reply_of(tx, &group, reply)?)?;
@@ -198,18 +200,17 @@ impl Desk {
                     points: work.points(),
                     readings: Vec::new(),
                 };
-                Ok((user, reply.reply.text, place_of(&group), sheet))
+                let word = own.owe(tx, &group, reply.reply.id, now)?;
+                Ok((user, reply.reply.text, place_of(&group), sheet, word))
             })
             .await?;
         if let Some(user) = user {
-            self.inner.errands.tell(
-                place,
-                ErrandKind::TellMember {
-                    user,
-                    text,
-                    sheet: Box::new(sheet),
-                },
-            );
+            let sheet = Box::new(sheet);
+            let kind = ErrandKind::TellMember { user, text, sheet };
+            self.inner.errands.tell(Left {
+                word,
+                ..Left::new(place, kind)
+            });
         }
         Ok(())
     }

@@ -5,24 +5,10 @@ use sealed_move_store as store;
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    ChatName, Defences, Mode, Scale, Settings, Soundness, Verdict,
+    Defences, Mode, Scale, Settings, Soundness, Verdict,
     error::{DeskError, Done},
 };
 use crate::chess::Language;
-
-pub(super) fn chat(chat: ChatName) -> store::Chat {
-    match chat {
-        ChatName::Room => store::Chat::Room,
-        ChatName::Discord => store::Chat::Discord,
-    }
-}
-
-pub(super) fn chat_name(chat: store::Chat) -> ChatName {
-    match chat {
-        store::Chat::Room => ChatName::Room,
-        store::Chat::Discord => ChatName::Discord,
-    }
-}
 
 pub(super) fn verdict(verdict: Verdict) -> store::Verdict {
     match verdict {
@@ -183,9 +169,6 @@ mod tests {
         for kept in store::Soundness::ALL {
             assert_eq!(soundness(kept_soundness(*kept)), *kept);
             assert_eq!(word(&kept_soundness(*kept)), kept.as_str());
-        }
-        for kept in store::Chat::ALL {
-            assert_eq!(chat(chat_name(*kept)), *kept);
         }
     }
 }

@@ -77,8 +77,14 @@ impl Desk {
                     1 => Some(self.mean(place, person, sheet.reply, 0).await?),
                     _ => self.meant(place, person, sheet.reply).await?,
                 };
-                let sheet = meant.map_or(sheet, |(meant, _)| Box::new(meant));
-                Ok(Taken::Answer(sheet))
+                match meant {
+                    Some((meant, _)) => {
+                        // The question that it answers is never put.
+                        self.verdict_arrived(sheet.reply).await?;
+                        Ok(Taken::Answer(Box::new(meant)))
+                    }
+                    None => Ok(Taken::Answer(sheet)),
+                }
             }
             taken => Ok(taken),
         }
@@ -290,7 +296,10 @@ impl Desk {
     }
 
     /// Whether a message was taken as an answer before.
-    async fn is_known(&self, place: &Place, source: &str) -> Done<bool> {
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub async fn is_known(&self, place: &Place, source: &str) -> Done<bool> {
         let key = key(place, source);
         self.read(move |db| Ok(db.reply_by_source(&key)?.is_some()))
             .await

@@ -127,11 +127,14 @@ impl Desk {
             return Ok(Edited::Talk);
         };
         kept.reply.text.clone_from(&text);
-        let ruling = Ruling::new(&problem, &judgement, line, kept.ended(), self.now());
+        let now = self.now();
+        let ruling = Ruling::new(&problem, &judgement, line, kept.ended(), now);
+        let (own, group) = (self.inner.errands.own.clone(), kept.group.clone());
         let worth = self
             .write(move |tx| {
                 tx.take_from_inbox(entry)?;
                 tx.renew_reply(reply.id, &text)?;
+                own.owe(tx, &group, reply.id, now)?;
                 ruling.keep(tx, &post, &reply)
             })
             .await?;

@@ -2,6 +2,7 @@
 //! each goes out once whatever crashes when.
 
 use super::answers::WordsRow;
+use super::outbox::Earlier;
 use super::sheets::{Notice, Place, PostSheet, RevealSheet, VerdictSheet};
 
 /// One thing to carry out in a chat.
@@ -13,6 +14,11 @@ pub struct Errand {
     pub kind: ErrandKind,
     /// Of a post or a reveal that takes a chat several requests: those that are done.
     pub done: Vec<StepDone>,
+    /// Of a word to somebody: an attempt before this one, which may have got through. A chat that can find out
+    /// looks for it before it sends.
+    pub earlier: Option<Earlier>,
+    /// Of a word to somebody: where it stands in the outbox.
+    pub(super) word: Option<i64>,
 }
 
 impl Errand {

@@ -5,7 +5,7 @@ use sealed_move_store::{Deed, Group, NewGroup};
 use serde::Serialize;
 
 use super::{
-    ChatName, Desk, Person, Place, Settings, convert,
+    ChatKey, Desk, Manners, Person, Place, Settings, convert,
     deeds::did,
     error::{Done, bad_request, not_allowed},
     handle::{SHUT_OUT, coaching, group_at, member, member_of},
@@ -27,13 +27,14 @@ pub struct MemberRow {
 }
 
 impl Desk {
-    /// Makes `place` a group's, with `coach` as its first coach.
+    /// Makes `place` a group's, with `coach` as its first coach. `manners` is what the chat declares.
     ///
     /// # Errors
     /// When it is one already, or a setting is out of its bounds.
     pub async fn found_group(
         &self,
         place: &Place,
+        manners: Manners,
         server: Option<&str>,
         settings: Settings,
         coach: &Person,
@@ -42,16 +43,18 @@ impl Desk {
         let now = self.now();
         let (place, coach, server) = (place.clone(), coach.clone(), server.map(str::to_owned));
         self.write(move |tx| {
-            if let Some(group) = tx.group_at(convert::chat(place.chat), &place.channel)? {
+            if let Some(group) = tx.group_at(place.chat, &place.channel)? {
                 return bad_request(format!(
                     "This place is the group \"{}\" already; change its settings instead.",
                     group.settings.name
                 ));
             }
             let id = tx.insert_group(&NewGroup {
-                chat: convert::chat(place.chat),
+                chat: place.chat,
                 place: place.channel.clone(),
                 server,
+                names: manners.names,
+                delivery: manners.delivery,
                 settings: convert::settings(&settings),
                 created_at: now,
             })?;
@@ -64,15 +67,24 @@ impl Desk {
     }
 
     /// Every group's place in a chat, the oldest first.
-    pub async fn places(&self, chat: ChatName) -> Done<Vec<Place>> {
+    pub async fn places(&self, chat: ChatKey) -> Done<Vec<Place>> {
         self.read(move |db| {
             Ok(db
-                .groups_of(convert::chat(chat))?
+                .groups_of(chat)?
                 .into_iter()
                 .map(|group| place_of(&group))
                 .collect())
         })
         .await
+    }
+
+    /// Every group's place in any chat, the oldest first.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub async fn all_places(&self) -> Done<Vec<Place>> {
+        self.read(move |db| Ok(db.groups()?.iter().map(place_of).collect()))
+            .await
     }
 
     /// The group's settings.
@@ -307,7 +319,7 @@ impl Desk {
 /// A group's place.
 pub(super) fn place_of(group: &Group) -> Place {
     Place {
-        chat: convert::chat_name(group.chat),
+        chat: group.chat,
         channel: group.place.clone(),
     }
 }

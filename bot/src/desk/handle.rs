@@ -3,12 +3,11 @@
 use std::sync::{Arc, Mutex};
 
 use chrono::{DateTime, Utc};
-use sealed_move_store::{Db, Group, Member, Post, Store, StoreError, Tx};
+use sealed_move_store::{Db, Group, Member, Names, Post, Store, StoreError, Tx};
 
 use super::{
-    ChatName, Person, Place,
+    Person, Place,
     clock::Clock,
-    convert,
     errands::Errands,
     error::{DeskError, Done, not_allowed, not_found},
     names,
@@ -145,14 +144,9 @@ impl Answer {
 
 /// The group at a place.
 pub(super) fn group_at(db: &Db<'_>, place: &Place) -> Done<Group> {
-    match db.group_at(convert::chat(place.chat), &place.channel)? {
+    match db.group_at(place.chat, &place.channel)? {
         Some(group) => Ok(group),
-        None => not_found(match place.chat {
-            ChatName::Room => "There is no study group in this room yet.",
-            ChatName::Discord => {
-                "This channel is no study group's yet; a coach can set one up here."
-            }
-        }),
+        None => not_found("This place is no study group's yet; a coach can set one up here."),
     }
 }
 
@@ -173,7 +167,7 @@ pub(super) fn coaching(db: &Db<'_>, place: &Place, person: &Person) -> Done<(Gro
 }
 
 /// The member that `person` is, made one when they are new. Where the chat gives people their names, a
-/// changed one is taken over; in the room only the member or a coach changes it.
+/// changed one is taken over; where members name themselves, only they or a coach change it.
 ///
 /// # Errors
 /// When a coach has shut them out.
@@ -183,7 +177,7 @@ pub(super) fn member(tx: &Tx<'_>, group: &Group, person: &Person, now: DateTime<
         if member.removed_at.is_some() {
             return not_allowed(SHUT_OUT);
         }
-        let named_here = group.chat == sealed_move_store::Chat::Room;
+        let named_here = group.names == Names::ByMember;
         let further_id = member.chat_user != person.user;
         if named_here || further_id || member.name == text::name(&person.name) {
             return Ok(member.id);

@@ -6,7 +6,7 @@ use sealed_move_store::{Db, Deed, Group, NewPost, Position, Post, PostState, Tx}
 use shakmaty::{Chess, Color};
 
 use super::{
-    ChatName, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, attempt, convert,
+    ChatKey, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, attempt, convert,
     deeds::did,
     error::{DeskError, Done, bad_request, not_found},
     groups::place_of,
@@ -214,12 +214,12 @@ impl Desk {
 
     /// Open posts of every group of the chat that this person belongs to, the latest of each group: what
     /// a private message to the bot may answer.
-    pub async fn open_for(&self, chat: ChatName, user: &str) -> Done<Vec<(Place, PostRow)>> {
+    pub async fn open_for(&self, chat: ChatKey, user: &str) -> Done<Vec<(Place, PostRow)>> {
         let now = self.now();
         let user = user.to_owned();
         self.read(move |db| {
             let mut open = Vec::new();
-            for group in db.groups_of(convert::chat(chat))? {
+            for group in db.groups_of(chat)? {
                 if db.member_by_user(group.id, &user)?.is_none() {
                     continue;
                 }

@@ -16,21 +16,22 @@ pub use crate::chess::check::{Report, Soundness};
 pub use crate::chess::comments::{Note, lines as note_lines};
 pub use crate::chess::{Language, judge::Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
+pub use sealed_move_store::{ChatKey, Delivery, Names};
 
-/// Which chat.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-#[allow(missing_docs)]
-pub enum ChatName {
-    Room,
-    Discord,
+/// What a chat declares of itself; it stands with the groups that are founded in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Manners {
+    /// Who says what a member is called.
+    pub names: Names,
+    /// How a verdict reaches its member.
+    pub delivery: Delivery,
 }
 
 /// A group's place: a chat and a channel in it.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct Place {
     /// The chat.
-    pub chat: ChatName,
+    pub chat: ChatKey,
     /// The channel's id, or the room's name.
     pub channel: String,
 }

@@ -72,25 +72,6 @@ impl Desk {
         })
         .await
     }
-
-    /// What a chat asked to have remembered under `key`.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub async fn remembered(&self, key: &str) -> Done<Option<String>> {
-        let key = key.to_owned();
-        self.read(move |db| Ok(db.setting(&key)?)).await
-    }
-
-    /// Remembers `value` under `key`, in place of an earlier one. Keys begin with the chat's name.
-    ///
-    /// # Errors
-    /// When the store cannot be written.
-    pub async fn remember(&self, key: &str, value: &str) -> Done<()> {
-        let (key, value) = (key.to_owned(), value.to_owned());
-        self.write(move |tx| Ok(tx.set_setting(&key, &value)?))
-            .await
-    }
 }
 
 /// A line as everyone sees it.

@@ -75,7 +75,7 @@ fn a_log_cut_short_anywhere_leaves_whole_transactions() {
     for n in 0..6 {
         // Two rows in one transaction.
         f.write(move |tx| {
-            tx.set_setting("count", &n.to_string())?;
+            tx.jot("count", &n.to_string())?;
             tx.upsert_member(group, &n.to_string(), "x", at(0))
         });
     }
@@ -88,7 +88,7 @@ fn a_log_cut_short_anywhere_leaves_whole_transactions() {
         std::fs::write(cut.with_extension("db-wal"), &log[..length]).unwrap();
         let store = Store::open(&cut).unwrap();
         let (count, members) = store
-            .read_blocking(move |db| Ok((db.setting("count")?, db.members(group)?.len())))
+            .read_blocking(move |db| Ok((db.jotted("count")?, db.members(group)?.len())))
             .unwrap();
         assert_eq!(
             count.map_or(0, |n| n.parse::<usize>().unwrap() + 1),
@@ -110,18 +110,18 @@ fn a_log_cut_short_anywhere_leaves_whole_transactions() {
 fn an_error_or_a_panic_undoes_the_whole_transaction() {
     let f = Fixture::new();
     let off = f.store.write_blocking(|tx| {
-        tx.set_setting("half", "done")?;
+        tx.jot("half", "done")?;
         Err::<(), _>(StoreError::CalledOff("no".into()))
     });
     assert!(matches!(off, Err(StoreError::CalledOff(_))));
     let panicked = f.store.write_blocking(|tx| {
-        tx.set_setting("half", "done")?;
+        tx.jot("half", "done")?;
         assert!(tx.group(0)?.is_some(), "a slip in a caller's closure");
         Ok(())
     });
     assert!(matches!(panicked, Err(StoreError::Stopped)));
-    assert_eq!(f.read(|db| db.setting("half")), None);
-    f.write(|tx| tx.set_setting("whole", "done"));
+    assert_eq!(f.read(|db| db.jotted("half")), None);
+    f.write(|tx| tx.jot("whole", "done"));
 }
 
 #[test]
@@ -138,12 +138,12 @@ fn several_reads_in_one_closure_see_one_state() {
     let f = Fixture::new();
     let store = f.store.clone();
     let (before, after) = f.read(move |db| {
-        let before = db.setting("x")?;
-        store.write_blocking(|tx| tx.set_setting("x", "1"))?;
-        Ok((before, db.setting("x")?))
+        let before = db.jotted("x")?;
+        store.write_blocking(|tx| tx.jot("x", "1"))?;
+        Ok((before, db.jotted("x")?))
     });
     assert_eq!((before, after), (None, None));
-    assert_eq!(f.read(|db| db.setting("x")).as_deref(), Some("1"));
+    assert_eq!(f.read(|db| db.jotted("x")).as_deref(), Some("1"));
 }
 
 #[tokio::test]
@@ -198,7 +198,7 @@ async fn a_call_that_is_given_up_is_carried_out_all_the_same() {
         let _ = held.recv();
         Ok(())
     });
-    let second = f.store.write(|tx| tx.set_setting("x", "1"));
+    let second = f.store.write(|tx| tx.jot("x", "1"));
     tokio::select! {
         biased;
         _ = async { tokio::join!(first, second) } => panic!("the writer is held"),
@@ -207,7 +207,7 @@ async fn a_call_that_is_given_up_is_carried_out_all_the_same() {
     hold.send(()).unwrap();
     f.store.write(|_| Ok(())).await.unwrap();
     assert_eq!(
-        f.store.read(|db| db.setting("x")).await.unwrap().as_deref(),
+        f.store.read(|db| db.jotted("x")).await.unwrap().as_deref(),
         Some("1")
     );
 }
@@ -217,20 +217,20 @@ async fn a_change_is_noticed_in_this_process_and_from_another() {
     let f = Fixture::new();
     let mut changes = f.store.changes();
     changes.mark_unchanged();
-    f.store.write(|tx| tx.setting("x")).await.unwrap();
+    f.store.write(|tx| tx.jotted("x")).await.unwrap();
     assert!(!changes.has_changed().unwrap(), "nothing was written");
     let _ = f
         .store
         .write(|tx| {
-            tx.set_setting("x", "1")?;
+            tx.jot("x", "1")?;
             Err::<(), _>(StoreError::CalledOff("no".into()))
         })
         .await;
-    f.store.write(|tx| tx.set_setting("x", "1")).await.unwrap();
+    f.store.write(|tx| tx.jot("x", "1")).await.unwrap();
     changes.changed().await.unwrap();
 
     let version = f.store.data_version().await.unwrap();
-    f.store.write(|tx| tx.set_setting("x", "2")).await.unwrap();
+    f.store.write(|tx| tx.jot("x", "2")).await.unwrap();
     assert_eq!(
         f.store.data_version().await.unwrap(),
         version,
@@ -238,10 +238,10 @@ async fn a_change_is_noticed_in_this_process_and_from_another() {
     );
     // A second handle stands for another process: it shares nothing but the file.
     let other = Store::open(f.store.path()).unwrap();
-    other.write(|tx| tx.set_setting("x", "3")).await.unwrap();
+    other.write(|tx| tx.jot("x", "3")).await.unwrap();
     assert_ne!(f.store.data_version().await.unwrap(), version);
     assert_eq!(
-        f.store.read(|db| db.setting("x")).await.unwrap().as_deref(),
+        f.store.read(|db| db.jotted("x")).await.unwrap().as_deref(),
         Some("3")
     );
 }
@@ -364,7 +364,7 @@ fn a_full_disk_is_said_and_nothing_kept_is_lost() {
         .unwrap();
     let full = f
         .store
-        .write_blocking(|tx| tx.set_setting("long", &"x".repeat(100_000)));
+        .write_blocking(|tx| tx.jot("long", &"x".repeat(100_000)));
     assert!(matches!(full, Err(StoreError::Full { .. })), "{full:?}");
     assert_eq!(f.read(move |db| db.members(group)).len(), 1);
 }

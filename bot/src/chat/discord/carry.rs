@@ -6,7 +6,7 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, EditMessage, MessageId, UserId};
 
 use super::{
-    buttons,
+    KEY, buttons,
     house::{self, House},
     letter::{Letter, quiet},
     missed,
@@ -16,10 +16,10 @@ use super::{
     words,
 };
 use crate::{
-    chat::{Chat, ChatError},
+    chat::{Chat, ChatError, common::notes},
     desk::{
-        Answered, ChatName, Delivered, Errand, ErrandKind, Place, PostSheet, RevealSheet, Step,
-        VerdictSheet,
+        Answered, ChatKey, Delivered, Earlier, Errand, ErrandKind, Place, PostSheet, RevealSheet,
+        Step, VerdictSheet,
     },
 };
 
@@ -33,15 +33,10 @@ pub struct Discord {
 /// a reveal.
 const WORDS: u8 = 100;
 
-/// Where words to coaches wait that could not be told.
-pub fn notes_key(place: &Place) -> String {
-    format!("discord:notes:{}", place.channel)
-}
-
 #[async_trait]
 impl Chat for Discord {
-    fn name(&self) -> ChatName {
-        ChatName::Discord
+    fn key(&self) -> ChatKey {
+        KEY
     }
 
     /// The desk has it written down: answers that came with a post find it open now, and those that
@@ -74,10 +69,17 @@ impl Chat for Discord {
                 let way = Way::new(&self.house, errand, channel, *again);
                 self.reveal(way, &errand.place, sheet).await
             }
-            ErrandKind::TellCoach(notice) => self.tell_coaches(&errand.place, &notice.text).await,
-            ErrandKind::AnswerMember(told) => self.answer_member(told).await,
+            ErrandKind::TellCoach(notice) => {
+                let earlier = errand.earlier.as_ref();
+                self.tell_coaches(&errand.place, &notice.text, earlier)
+                    .await
+            }
+            ErrandKind::AnswerMember(told) => {
+                self.answer_member(told, errand.earlier.as_ref()).await
+            }
             ErrandKind::TellMember { user, text, sheet } => {
-                self.tell_member(user, text, sheet).await
+                self.tell_member(user, text, sheet, errand.earlier.as_ref())
+                    .await
             }
         }
     }
@@ -187,7 +189,12 @@ impl Discord {
     }
 
     /// Tells every coach; where none can be reached, the words wait for the next coach command.
-    async fn tell_coaches(&self, place: &Place, text: &str) -> Result<Delivered, ChatError> {
+    async fn tell_coaches(
+        &self,
+        place: &Place,
+        text: &str,
+        earlier: Option<&Earlier>,
+    ) -> Result<Delivered, ChatError> {
         let desk = &self.house.desk;
         let group = desk.settings(place).await.map_err(later)?.name;
         let coaches = desk.coaches(place).await.map_err(later)?;
@@ -200,20 +207,15 @@ impl Discord {
         let mut reached = false;
         for coach in coaches {
             if let Some(user) = user(&coach.user) {
+                if self.was_told(user, &letter.text, earlier).await? {
+                    reached = true;
+                    continue;
+                }
                 reached |= talk::tell(&self.house, user, &letter, &nonce).await;
             }
         }
         if !reached {
-            let key = notes_key(place);
-            let earlier = desk
-                .remembered(&key)
-                .await
-                .map_err(later)?
-                .unwrap_or_default();
-            let notes = format!("{earlier}\n{text}");
-            // The latest ones matter most; old ones give way.
-            let start = notes.char_indices().rev().nth(3_000).map_or(0, |(i, _)| i);
-            desk.remember(&key, notes[start..].trim())
+            notes::keep(desk, place, text, earlier)
                 .await
                 .map_err(later)?;
         }
@@ -221,14 +223,45 @@ impl Discord {
     }
 
     /// A coach's private answer; one who takes no direct messages finds it under My progress.
-    async fn answer_member(&self, told: &Answered) -> Result<Delivered, ChatError> {
+    async fn answer_member(
+        &self,
+        told: &Answered,
+        earlier: Option<&Earlier>,
+    ) -> Result<Delivered, ChatError> {
         if let Some(user) = user(&told.user) {
             let letter = Letter::text(sheets::verdict::answered(&told.row));
+            if self.was_told(user, &letter.text, earlier).await? {
+                return Ok(Delivered::default());
+            }
             let at = self.house.desk.now().timestamp() % 100_000;
             let nonce = format!("a{}.{at}", told.row.reply);
-            talk::tell(&self.house, user, &letter, &nonce).await;
+            self.deliver(user, &letter, &nonce).await?;
         }
         Ok(Delivered::default())
+    }
+
+    /// Whether an earlier attempt at a word got through; it was sent in `text`, unless it says otherwise.
+    async fn was_told(
+        &self,
+        user: UserId,
+        text: &str,
+        earlier: Option<&Earlier>,
+    ) -> Result<bool, ChatError> {
+        let Some(earlier) = earlier else {
+            return Ok(false);
+        };
+        let text = earlier.sent_as.as_deref().unwrap_or(text);
+        talk::was_told(&self.house, user, text, earlier.since)
+            .await
+            .map_err(|error| unsent(&error))
+    }
+
+    /// Sends a letter; whoever takes none sees it under My progress.
+    async fn deliver(&self, user: UserId, letter: &Letter, nonce: &str) -> Result<(), ChatError> {
+        talk::deliver(&self.house, user, letter, nonce)
+            .await
+            .map(drop)
+            .map_err(|error| unsent(&error))
     }
 
     async fn tell_member(
@@ -236,6 +269,7 @@ impl Discord {
         member: &str,
         text: &str,
         sheet: &VerdictSheet,
+        earlier: Option<&Earlier>,
     ) -> Result<Delivered, ChatError> {
         if let Some(user) = user(member) {
             let mut letter = sheets::verdict::told(sheet);
@@ -248,8 +282,9 @@ impl Discord {
                 sheet.reply,
                 self.house.desk.now().timestamp() % 100_000
             );
-            // One who takes no direct messages sees it under My progress.
-            talk::tell(&self.house, user, &letter, &nonce).await;
+            if !self.was_told(user, &letter.text, earlier).await? {
+                self.deliver(user, &letter, &nonce).await?;
+            }
         }
         Ok(Delivered::default())
     }
@@ -277,6 +312,14 @@ fn words_nonce(nonce: &str) -> String {
 
 fn user(id: &str) -> Option<UserId> {
     id.parse::<u64>().ok().filter(|id| *id > 0).map(UserId::new)
+}
+
+/// A word to a person that may get through later.
+fn unsent(error: &serenity::Error) -> ChatError {
+    ChatError::Later(format!(
+        "a direct message could not be sent: {}.",
+        brief(error)
+    ))
 }
 
 fn later(error: crate::desk::DeskError) -> ChatError {

@@ -37,8 +37,6 @@ const GREETING: Duration = Duration::from_secs(60);
 /// library mends most of them within seconds.
 const LOOK: Duration = Duration::from_secs(5);
 const MISSING: u32 = 3;
-/// How often direct conversations are written down, when there are new ones.
-const REMEMBER: Duration = Duration::from_secs(60);
 
 type Framework<'a> = poise::FrameworkContext<'a, Arc<House>, Oops>;
 
@@ -143,10 +141,9 @@ impl Front {
                     shards: shards as usize,
                     report: &report,
                 };
-                self.stay(&house, line, &mut end, &mut shutdown).await
+                self.stay(line, &mut end, &mut shutdown).await
             }
         };
-        missed::remember_direct(&house).await;
         // No new event after this; those that have begun are dealt with while the gate is still open.
         manager.shutdown_all().await;
         hands.empty().await;
@@ -188,7 +185,7 @@ impl Front {
         ));
         house.learn_groups().await?;
         missed::recall_direct(&house).await;
-        held::recall(&house).await;
+        held::sweep(&house).await;
         register(&house).await?;
         Ok((house, gateway))
     }
@@ -197,13 +194,10 @@ impl Front {
     /// lost is told.
     async fn stay(
         &self,
-        house: &House,
         line: Line<'_>,
         end: &mut (impl Future<Output = serenity::Result<()>> + Unpin),
         shutdown: &mut Shutdown,
     ) -> serenity::Result<()> {
-        let mut remembered = house.direct().len();
-        let mut remember = tokio::time::interval(REMEMBER);
         let mut look = tokio::time::interval(LOOK);
         let mut missing = 0;
         loop {
@@ -223,13 +217,6 @@ impl Front {
                         }
                     }
                 },
-                _ = remember.tick() => {
-                    let known = house.direct().len();
-                    if known != remembered {
-                        missed::remember_direct(house).await;
-                        remembered = known;
-                    }
-                }
             }
         }
     }

@@ -3,18 +3,14 @@
 //!
 //! Such a message is taken out of sight where that is allowed, and its writer is asked in private; where it
 //! is not, the writer is asked to delete it, and nothing that others see says what is in it. What waits
-//! is remembered over a restart, since the question is, and forgotten with the answer, with the last of its
-//! posts, when its writer is erased, and at the latest after [`LONGEST`].
+//! is kept by the desk, see [`Waiting`].
 
-use std::collections::VecDeque;
-
-use chrono::{DateTime, TimeDelta, Utc};
 use poise::serenity_prelude as serenity;
-use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 use serenity::{ButtonStyle, ChannelId, CreateActionRow, MessageId, ReactionType, UserId};
 
 use super::{
+    KEY,
     buttons::{self, HeldPress, Press},
     house::House,
     letter::Letter,
@@ -24,167 +20,64 @@ use super::{
     words,
 };
 use crate::{
-    chat::said::explained,
-    desk::{AskedBack, DeskError, OpenPost, Person, Place, Taken, Why},
+    chat::{
+        common::answer::{self, Asked},
+        said::explained,
+    },
+    desk::{AskedBack, DeskError, Person, Place, Taken, Waiting, Why},
 };
 
-/// The key under which waiting messages are remembered.
-const KEY: &str = "discord:held";
-/// How long one waits at the most.
-const LONGEST: TimeDelta = TimeDelta::days(2);
-/// How many wait at the most; the oldest goes.
-const MOST: usize = 500;
 /// Put under a message that may not be hidden and whose writer cannot be asked.
 const HUSH: &str = "🤫";
 /// Buttons in a row.
 const IN_A_ROW: usize = 5;
 
-/// A message that waits.
-#[derive(Clone, Debug, Serialize, Deserialize)]
-pub struct Waiting {
-    message: u64,
-    /// Where it was written.
-    channel: u64,
-    user: u64,
-    place: Place,
-    text: String,
-    why: Why,
-    question: String,
-    posts: Vec<OpenPost>,
-    /// Whether it was taken out of sight.
-    hidden: bool,
-    since: DateTime<Utc>,
-}
-
-impl Waiting {
-    fn is_of(&self, place: &Place, user: &str) -> bool {
-        self.place == *place && self.user.to_string() == user
-    }
-}
-
-/// All that wait, and the ids of those that were settled, which are not asked about again.
-#[derive(Clone, Debug, Default, Serialize, Deserialize)]
-pub struct Shelf {
-    waiting: VecDeque<Waiting>,
-    settled: VecDeque<u64>,
-}
-
-impl Shelf {
-    /// Whether a message waits or is settled.
-    fn knows(&self, message: u64) -> bool {
-        self.settled.contains(&message) || self.waiting.iter().any(|it| it.message == message)
-    }
-
-    fn put(&mut self, waiting: Waiting) {
-        self.waiting.retain(|it| it.message != waiting.message);
-        self.settled.retain(|id| *id != waiting.message);
-        self.waiting.push_back(waiting);
-        while self.waiting.len() > MOST {
-            self.waiting.pop_front();
-        }
-    }
-
-    /// Forgets the words of those that `gone` says are done with.
-    fn settle(&mut self, gone: impl Fn(&Waiting) -> bool) -> bool {
-        let before = self.waiting.len();
-        let done: Vec<u64> = self
-            .waiting
-            .iter()
-            .filter(|it| gone(it))
-            .map(|it| it.message)
-            .collect();
-        self.waiting.retain(|it| !done.contains(&it.message));
-        self.settled.extend(done);
-        while self.settled.len() > MOST {
-            self.settled.pop_front();
-        }
-        before != self.waiting.len()
-    }
-}
-
-/// Recalls what waits.
-pub async fn recall(house: &House) {
-    let kept = house.desk.remembered(KEY).await.ok().flatten();
-    if let Some(shelf) = kept.and_then(|text| serde_json::from_str(&text).ok()) {
-        house.with_shelf(|own| *own = shelf);
-    }
-    sweep(house).await;
-}
-
-async fn remember(house: &House) {
-    let shelf = house.with_shelf(|shelf| shelf.clone());
-    let Ok(text) = serde_json::to_string(&shelf) else {
-        return;
-    };
-    if let Err(error) = house.desk.remember(KEY, &text).await {
-        tracing::warn!("messages that wait could not be remembered: {error}");
-    }
-}
-
-/// Forgets what waits no longer: too old, or all its posts closed.
-async fn sweep(house: &House) {
-    let old = house.desk.now() - LONGEST;
-    let waiting = house.with_shelf(|shelf| shelf.waiting.clone());
-    let mut done = Vec::new();
-    for it in waiting {
-        let open = talk::open_posts(house, &it.place).await;
-        let closed = open.is_ok_and(|open| {
-            !it.posts
-                .iter()
-                .any(|post| open.iter().any(|row| row.post == post.post))
-        });
-        if closed || it.since < old {
-            done.push(it.message);
-        }
-    }
-    if house.with_shelf(|shelf| shelf.settle(|it| done.contains(&it.message))) {
-        remember(house).await;
+/// Forgets what waits of earlier runs and is not worth asking about any more.
+pub async fn sweep(house: &House) {
+    if let Err(error) = house.desk.sweep_waiting(KEY).await {
+        tracing::warn!("messages that wait could not be looked through: {error}");
     }
 }
 
 /// Forgets the words of a message that was edited or deleted.
 pub async fn forget(house: &House, message: MessageId) {
-    let changed = house.with_shelf(|shelf| {
-        let changed = shelf.settle(|it| it.message == message.get());
-        shelf.settled.retain(|id| *id != message.get());
-        changed
-    });
-    if changed {
-        remember(house).await;
+    let message = message.to_string();
+    if let Err(error) = house.desk.forget_waiting(KEY, &message).await {
+        tracing::warn!("a message that waits could not be forgotten: {error}");
     }
 }
 
 /// Forgets all that waits of people who are erased.
-pub async fn erase(house: &House, place: &Place, users: &[String]) {
-    let theirs = |it: &Waiting| users.iter().any(|user| it.is_of(place, user));
-    if house.with_shelf(|shelf| shelf.settle(theirs)) {
-        remember(house).await;
-    }
+pub async fn erase(house: &House, place: &Place, users: &[String]) -> Result<(), DeskError> {
+    house.desk.forget_waiting_of(place, users).await
 }
 
 /// Whether something waits of a person.
-pub fn waits(house: &House, place: &Place, user: &str) -> bool {
-    house.with_shelf(|shelf| shelf.waiting.iter().any(|it| it.is_of(place, user)))
+pub async fn waits(house: &House, place: &Place, user: &str) -> Result<bool, DeskError> {
+    Ok(!house.desk.waiting_of(place, user).await?.is_empty())
 }
 
 /// Puts what waits of a person into what is kept of them.
-pub fn with_waiting(house: &House, place: &Place, user: &str, kept: Value) -> Value {
+pub async fn with_waiting(
+    house: &House,
+    place: &Place,
+    user: &str,
+    kept: Value,
+) -> Result<Value, DeskError> {
     let mut kept = explained(kept);
-    let waiting: Vec<Value> = house.with_shelf(|shelf| {
-        let theirs = shelf.waiting.iter().filter(|it| it.is_of(place, user));
-        theirs
-            .map(|it| json!({ "text": it.text, "written_at": it.since }))
-            .collect()
-    });
+    let waiting = house.desk.waiting_of(place, user).await?.into_iter();
+    let waiting: Vec<Value> = waiting
+        .map(|it| json!({ "text": it.text, "written_at": it.since }))
+        .collect();
     if let Some(kept) = kept.as_object_mut() {
         kept.insert("waits_for_your_word".into(), waiting.into());
     }
-    kept
+    Ok(kept)
 }
 
 /// Whether a message was asked about before.
-pub fn knows(house: &House, message: MessageId) -> bool {
-    house.with_shelf(|shelf| shelf.knows(message.get()))
+pub async fn knows(house: &House, message: MessageId) -> Result<bool, DeskError> {
+    house.desk.was_asked_about(KEY, &message.to_string()).await
 }
 
 /// Takes a message out of sight, as far as that is allowed, and asks its writer.
@@ -198,9 +91,9 @@ pub async fn hold(
 ) -> Result<(), DeskError> {
     sweep(house).await;
     let waiting = Waiting {
-        message: spoken.id.get(),
-        channel: spoken.channel.get(),
-        user: spoken.user.get(),
+        message: spoken.id.to_string(),
+        channel: spoken.channel.to_string(),
+        user: spoken.user.to_string(),
         place: place.clone(),
         text,
         why: asked.why,
@@ -210,12 +103,12 @@ pub async fn hold(
         since: house.desk.now(),
     };
     // Remembered before it is taken away: a crash in between loses nothing that was typed.
-    house.with_shelf(|shelf| shelf.put(waiting.clone()));
-    remember(house).await;
+    house.desk.let_wait(&waiting).await?;
     let hidden = talk::hide(house, place, spoken).await;
     let waiting = Waiting { hidden, ..waiting };
-    house.with_shelf(|shelf| shelf.put(waiting.clone()));
-    remember(house).await;
+    if hidden {
+        house.desk.let_wait(&waiting).await?;
+    }
     if talk::tell(house, spoken.user, &question(&waiting), &nonce("h", spoken)).await {
         return Ok(());
     }
@@ -249,7 +142,7 @@ pub async fn hold(
 }
 
 fn id(waiting: &Waiting) -> i64 {
-    i64::try_from(waiting.message).unwrap_or_default()
+    waiting.message.parse().unwrap_or_default()
 }
 
 /// The question for the writer alone, with their text in full.
@@ -299,24 +192,22 @@ fn question(waiting: &Waiting) -> Letter {
 /// What is said of a message that waits no longer.
 const GONE: &str = "That message waits no longer: it was settled, changed, or its position has closed. Write it again if you like.";
 
-fn waiting_of(house: &House, user: UserId, message: i64) -> Option<Waiting> {
-    house.with_shelf(|shelf| {
-        shelf
-            .waiting
-            .iter()
-            .find(|it| it.user == user.get() && id(it) == message)
-            .cloned()
-    })
+async fn waiting_of(
+    house: &House,
+    user: UserId,
+    message: i64,
+) -> Result<Option<Waiting>, DeskError> {
+    let waiting = house.desk.waiting(KEY, &message.to_string()).await?;
+    Ok(waiting.filter(|it| it.user == user.to_string()))
 }
 
-async fn settled(house: &House, waiting: &Waiting) {
-    house.with_shelf(|shelf| shelf.settle(|it| it.message == waiting.message));
-    remember(house).await;
+async fn settled(house: &House, waiting: &Waiting) -> Result<(), DeskError> {
+    house.desk.waits_no_longer(KEY, &waiting.message).await
 }
 
 /// The question, for a writer who could not be asked directly.
-pub fn look(house: &House, user: UserId, message: i64) -> Answer<Letter> {
-    match waiting_of(house, user, message) {
+pub async fn look(house: &House, user: UserId, message: i64) -> Answer<Letter> {
+    match waiting_of(house, user, message).await? {
         Some(waiting) => Ok(question(&waiting)),
         None => said("No message of yours waits here."),
     }
@@ -330,7 +221,7 @@ pub async fn chosen(
     choice: HeldPress,
     person: &Person,
 ) -> Answer<Letter> {
-    let Some(waiting) = waiting_of(house, user, message) else {
+    let Some(waiting) = waiting_of(house, user, message).await? else {
         return said(GONE);
     };
     let place = &waiting.place;
@@ -340,17 +231,16 @@ pub async fn chosen(
     };
     match choice {
         HeldPress::Answer(post) => {
-            let source = waiting.message.to_string();
+            let source = waiting.message.clone();
             let (desk, text) = (&house.desk, &waiting.text);
-            let taken = match waiting.why {
-                Why::MayTell => desk.answer_surely(place, person, post, &source, text).await,
-                Why::Elsewhere | Why::Several => {
-                    desk.answer_to(place, person, post, &source, text).await
-                }
-            }?;
-            match taken {
+            let asked = match waiting.why {
+                Why::MayTell => Asked::AndSure,
+                Why::Elsewhere | Why::Several => Asked::NotYet,
+            };
+            let taken = answer::give(desk, place, person, post, &source, text, asked);
+            match taken.await? {
                 Taken::Answer(sheet) => {
-                    settled(house, &waiting).await;
+                    settled(house, &waiting).await?;
                     let mut letter = sheets::verdict::letter(place, &sheet);
                     letter.text.push_str(left);
                     Ok(letter)
@@ -362,30 +252,30 @@ pub async fn chosen(
                         posts: asked.posts,
                         ..waiting
                     };
-                    house.with_shelf(|shelf| shelf.put(again.clone()));
-                    remember(house).await;
+                    house.desk.let_wait(&again).await?;
                     Ok(question(&again))
                 }
             }
         }
         HeldPress::Say if waiting.hidden => {
-            settled(house, &waiting).await;
+            settled(house, &waiting).await?;
             let name = talk::shown_name(house, place, &person.name).await;
             let letter = Letter::text(format!("**{name}**: {}", words::plain(&waiting.text)));
+            let channel = ChannelId::new(waiting.channel.parse().unwrap_or(1));
             for (i, page) in letter.pages().iter().enumerate() {
-                let nonce = format!("s{:x}-{i}", waiting.message);
-                ChannelId::new(waiting.channel)
+                let nonce = format!("s{:x}-{i}", id(&waiting));
+                channel
                     .send_message(&house.http, page.message(&nonce))
                     .await?;
             }
             Ok(Letter::text("Said to all, in your name."))
         }
         HeldPress::Say => {
-            settled(house, &waiting).await;
+            settled(house, &waiting).await?;
             Ok(Letter::text("It stays where you wrote it."))
         }
         _ => {
-            settled(house, &waiting).await;
+            settled(house, &waiting).await?;
             Ok(Letter::text(format!(
                 "Dropped; nothing is kept of it.{left}"
             )))
@@ -396,13 +286,13 @@ pub async fn chosen(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chat::discord::house;
+    use crate::{chat::discord::house, desk::OpenPost};
 
     fn waiting(message: u64) -> Waiting {
         Waiting {
-            message,
-            channel: 2,
-            user: 3,
+            message: message.to_string(),
+            channel: "2".into(),
+            user: "3".into(),
             place: house::place(ChannelId::new(u64::MAX)),
             text: "perhaps Qh7".into(),
             why: Why::MayTell,
@@ -415,20 +305,8 @@ mod tests {
                 })
                 .collect(),
             hidden: true,
-            since: DateTime::UNIX_EPOCH,
+            since: chrono::DateTime::UNIX_EPOCH,
         }
-    }
-
-    #[test]
-    fn what_is_settled_keeps_no_words_and_is_not_asked_again() {
-        let mut shelf = Shelf::default();
-        shelf.put(waiting(1));
-        shelf.put(waiting(2));
-        assert!(shelf.settle(|it| it.message == 1));
-        assert!(shelf.knows(1) && shelf.knows(2));
-        assert_eq!(shelf.waiting.len(), 1);
-        let kept = serde_json::to_string(&shelf).expect("json");
-        assert_eq!(kept.matches("Qh7").count(), 1, "{kept}");
     }
 
     #[test]

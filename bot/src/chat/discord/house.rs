@@ -11,8 +11,8 @@ use poise::serenity_prelude as serenity;
 use serenity::{Cache, ChannelId, GuildId, Http, MessageId, UserId};
 use tokio::sync::watch;
 
-use super::{held::Shelf, turns::Turns};
-use crate::desk::{ChatName, CheckedPosition, Desk, DeskError, Person, Place};
+use super::{KEY, turns::Turns};
+use crate::desk::{CheckedPosition, Desk, DeskError, Person, Place};
 
 /// How many remembered things of a kind are kept before the oldest goes.
 const MOST_REMEMBERED: usize = 10_000;
@@ -59,8 +59,6 @@ struct Memory {
     direct: Bounded<UserId, ChannelId>,
     /// Direct messages that wait to be told which group they are for.
     waiting: Bounded<UserId, (MessageId, String)>,
-    /// Messages that wait for their writer's word.
-    shelf: Shelf,
     /// Check reports that can be paged through.
     reports: VecDeque<(u64, Arc<Opened>)>,
     next_report: u64,
@@ -125,7 +123,7 @@ impl<K: Copy + Eq + std::hash::Hash, V> Bounded<K, V> {
 /// The place of a channel.
 pub fn place(channel: ChannelId) -> Place {
     Place {
-        chat: ChatName::Discord,
+        chat: KEY,
         channel: channel.to_string(),
     }
 }
@@ -190,7 +188,7 @@ impl House {
 
     /// Reads which channels are groups' places.
     pub async fn learn_groups(&self) -> Result<(), DeskError> {
-        let places = self.desk.places(ChatName::Discord).await?;
+        let places = self.desk.places(KEY).await?;
         self.memory().groups = places.iter().filter_map(channel).collect();
         Ok(())
     }
@@ -362,7 +360,21 @@ impl House {
         self.memory().hidden.map.contains_key(&message)
     }
 
-    /// The direct conversation with a person.
+    /// Notes the direct conversation with a person, so that a later run knows it too.
+    pub async fn meet(&self, user: UserId, channel: ChannelId) {
+        let known = self.memory().direct.map.get(&user).copied();
+        if known == Some(channel) {
+            return;
+        }
+        self.note_direct(user, channel);
+        let (user, channel) = (user.to_string(), channel.to_string());
+        let kept = self.desk.set_direct_channel(KEY, &user, &channel);
+        if let Err(error) = kept.await {
+            tracing::warn!("a direct conversation could not be kept: {error}");
+        }
+    }
+
+    /// A direct conversation with a person that is known already.
     pub fn note_direct(&self, user: UserId, channel: ChannelId) {
         self.memory().direct.put(user, channel);
     }
@@ -396,11 +408,6 @@ impl House {
     /// Takes the direct message that waits.
     pub fn take_waiting(&self, user: UserId) -> Option<(MessageId, String)> {
         self.memory().waiting.map.remove(&user)
-    }
-
-    /// Looks at the messages that wait for their writer's word, or changes them.
-    pub fn with_shelf<T>(&self, act: impl FnOnce(&mut Shelf) -> T) -> T {
-        act(&mut self.memory().shelf)
     }
 
     /// Opens a check report for paging; gives its number.
@@ -465,7 +472,7 @@ impl House {
         }
         let map = serde_json::json!({ "recipient_id": user.to_string() });
         let channel = self.http.create_private_channel(&map).await?.id;
-        self.note_direct(user, channel);
+        self.meet(user, channel).await;
         Ok(channel)
     }
 

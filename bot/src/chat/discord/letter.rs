@@ -8,7 +8,7 @@ use serenity::{
 };
 
 use super::words;
-use crate::desk::{Picture, PictureKind};
+use crate::desk::{Picture, PictureKind, Place};
 
 /// A message.
 #[derive(Clone, Default)]
@@ -21,6 +21,10 @@ pub struct Letter {
     pub rows: Vec<CreateActionRow>,
     /// Whether an edit leaves the files that are there.
     pub keeps_files: bool,
+    /// The reply whose verdict it tells its writer.
+    pub tells: Option<i64>,
+    /// The notes to the coaches that it holds, up to that id.
+    pub notes: Option<(Place, i64)>,
 }
 
 /// A file in a letter.
@@ -113,6 +117,8 @@ impl Letter {
                     Vec::new()
                 },
                 keeps_files: self.keeps_files,
+                tells: None,
+                notes: None,
             })
             .collect()
     }

@@ -6,18 +6,16 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, GetMessages, MessageId};
 
 use super::{
+    KEY,
     house::{self, House},
     oops::brief,
     talk::{self, Spoken},
 };
-use crate::desk::ChatName;
 
 /// How many pages of a hundred are read back of one channel.
 const MOST_PAGES: usize = 20;
 /// How many open posts of a group are looked after.
 const MOST_POSTS: usize = 10;
-/// The key under which direct conversations are remembered.
-const DIRECT: &str = "discord:direct";
 
 /// Reads back everything that may hold an answer.
 pub async fn read_back(house: &House) {
@@ -48,10 +46,7 @@ pub async fn read_back(house: &House) {
         }
     }
     for (user, channel) in house.direct() {
-        let open = house
-            .desk
-            .open_for(ChatName::Discord, &user.to_string())
-            .await;
+        let open = house.desk.open_for(KEY, &user.to_string()).await;
         let oldest = open
             .ok()
             .and_then(|open| open.iter().map(|(_, row)| row.opened_at).min());
@@ -105,32 +100,19 @@ async fn read_channel(house: &House, channel: ChannelId, since: MessageId, direc
     }
 }
 
-/// Remembers direct conversations over a restart.
-pub async fn remember_direct(house: &House) {
-    let pairs: Vec<(u64, u64)> = house
-        .direct()
-        .into_iter()
-        .map(|(user, channel)| (user.get(), channel.get()))
-        .collect();
-    if let Ok(text) = serde_json::to_string(&pairs)
-        && let Err(error) = house.desk.remember(DIRECT, &text).await
-    {
-        tracing::warn!("direct conversations could not be remembered: {error}");
-    }
-}
-
-/// Recalls them.
+/// Recalls the direct conversations of earlier runs.
 pub async fn recall_direct(house: &House) {
-    let text = house
-        .desk
-        .remembered(DIRECT)
-        .await
-        .ok()
-        .flatten()
-        .unwrap_or_default();
-    let pairs: Vec<(u64, u64)> = serde_json::from_str(&text).unwrap_or_default();
-    for (user, channel) in pairs.into_iter().filter(|(u, c)| *u > 0 && *c > 0) {
-        house.note_direct(user.into(), channel.into());
+    let kept = match house.desk.direct_channels(KEY).await {
+        Ok(kept) => kept,
+        Err(error) => {
+            tracing::warn!("direct conversations could not be recalled: {error}");
+            return;
+        }
+    };
+    for (user, channel) in kept {
+        if let (Some(user), Some(channel)) = (id(Some(&user)), id(Some(&channel))) {
+            house.note_direct(user.into(), channel.into());
+        }
     }
 }
 

@@ -25,6 +25,7 @@ mod oops;
 mod permissions;
 mod presses;
 mod private;
+mod registration;
 mod sheets;
 mod talk;
 mod token;
@@ -38,10 +39,20 @@ use std::{
 };
 
 use async_trait::async_trait;
+pub use registration::registration;
 pub use token::{Token, TokenError};
 
 use super::{Down, Report, Service, Shutdown};
-use crate::desk::{ChatName, Desk};
+use crate::desk::{ChatKey, Delivery, Desk, Manners, Names};
+
+/// Discord's key.
+pub const KEY: ChatKey = ChatKey::of("discord");
+
+/// Discord has names for people, and a verdict is a message.
+const MANNERS: Manners = Manners {
+    names: Names::ByChat,
+    delivery: Delivery::Sent,
+};
 
 /// Where Discord is.
 const DISCORD: &str = "https://discord.com";
@@ -126,8 +137,8 @@ impl DiscordService {
 
 #[async_trait]
 impl Service for DiscordService {
-    fn name(&self) -> ChatName {
-        ChatName::Discord
+    fn key(&self) -> ChatKey {
+        KEY
     }
 
     async fn run(&self, report: Report, shutdown: Shutdown) -> Result<(), Down> {

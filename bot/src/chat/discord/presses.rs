@@ -130,7 +130,7 @@ async fn done(
         Press::EraseMe => study::erased(house, place, &person).await,
         Press::EraseMember(member) => {
             let users = desk.erase_member(place, &person, member).await?;
-            held::erase(house, place, &users).await;
+            held::erase(house, place, &users).await?;
             Ok(Letter::text(
                 "Everything that was kept of them in this group is erased.",
             ))
@@ -152,7 +152,7 @@ async fn done(
             week(house, place, &person, None).await
         }
         Press::Week(what, item) => week_press(house, place, &person, what, item, press).await,
-        Press::Held(message, HeldPress::Look) => held::look(house, user.id, message),
+        Press::Held(message, HeldPress::Look) => held::look(house, user.id, message).await,
         Press::Held(message, choice) => {
             held::chosen(house, user.id, message, choice, &person).await
         }

@@ -14,7 +14,7 @@ use super::{
     house::{self, House, Parts},
     letter::Letter,
     oops::{Answer, Oops, brief},
-    words,
+    talk, words,
 };
 use crate::desk::Person;
 
@@ -138,6 +138,7 @@ async fn respond(house: &House, asked: Asked<'_>, response: CreateInteractionRes
 /// part in the same message: a further message could not be sent again after trouble at the other end
 /// without the fear of sending it twice, while a change can.
 pub async fn give(house: &House, asked: Asked<'_>, letter: Letter) {
+    let (tells, notes) = (letter.tells, letter.notes.clone());
     let letter = match words::pages(&letter.text, words::MESSAGE) {
         texts if texts.len() > 1 => {
             let parts = house.open_parts(Parts {
@@ -156,6 +157,17 @@ pub async fn give(house: &House, asked: Asked<'_>, letter: Letter) {
     let sent = letter.edit().execute(&house.http, asked.token()).await;
     if let Err(error) = sent {
         tracing::warn!("an answer could not be given: {}", brief(&error));
+        return;
+    }
+    // Whether it got through cannot be asked later: one that a crash keeps from being noted here is told once
+    // more, directly.
+    if let Some(reply) = tells {
+        talk::arrived(house, reply).await;
+    }
+    if let Some((place, last)) = notes
+        && let Err(error) = house.desk.notes_read(&place, last).await
+    {
+        tracing::error!("notes that were read stay: {error}");
     }
 }
 

@@ -10,21 +10,27 @@
 //! - In an open group the verdict's word comes behind spoiler marks.
 //! - Edits and deletions: see the desk's rules; what was decided stands.
 
+use chrono::{DateTime, TimeDelta, Utc};
 use futures::StreamExt as _;
 use poise::serenity_prelude as serenity;
-use serenity::{ChannelId, MessageId, MessageType, ReactionType, UserId};
+use serenity::{ChannelId, GetMessages, MessageId, MessageType, ReactionType, UserId};
 
 use super::{
+    KEY,
     buttons::{self, Press},
     held,
     house::{self, House, Where},
     letter::Letter,
+    missed,
     oops::{brief, code, codes},
-    sheets, words,
+    sheets,
+    way::{LOOK_BACK, refused},
+    words,
 };
+use crate::chat::common::public;
 use crate::desk::{
-    Came, ChatName, DeskError, Edited, Mode, OpenPost, Person, Place, PostRow, Taken, Verdict,
-    VerdictSheet, Why, Withdrawn,
+    Came, DeskError, Edited, OpenPost, Person, Place, PostRow, Taken, Verdict, VerdictSheet, Why,
+    Withdrawn,
 };
 
 /// Put under an answer whose sender cannot be told: the same whatever the verdict.
@@ -104,7 +110,7 @@ pub async fn said(house: &House, spoken: Spoken) {
     house.posts_arrived().await;
     house.note_heard(spoken.channel, spoken.id);
     let done = if spoken.direct {
-        house.note_direct(spoken.user, spoken.channel);
+        house.meet(spoken.user, spoken.channel).await;
         to_us(house, &spoken).await
     } else {
         among_others(house, &spoken).await
@@ -141,7 +147,7 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         user: spoken.user.to_string(),
         name: spoken.name.clone(),
     };
-    if held::knows(house, spoken.id) {
+    if held::knows(house, spoken.id).await? {
         return Ok(());
     }
     let source = spoken.id.to_string();
@@ -221,9 +227,9 @@ async fn post_meant(
 
 /// A name as others may read it: one that could tell a move of an open post is left out.
 pub async fn shown_name(house: &House, place: &Place, name: &str) -> String {
-    match house.desk.name_tells_a_move(place, name).await {
-        Ok(false) => words::plain(name),
-        Ok(true) | Err(_) => "A member".to_owned(),
+    match public::name_is(&house.desk, place, name).await {
+        true => words::plain(name),
+        false => "A member".to_owned(),
     }
 }
 
@@ -235,19 +241,14 @@ async fn respond(
     spoken: &Spoken,
     sheet: &VerdictSheet,
 ) -> Result<(), DeskError> {
-    let mode = house.desk.settings(place).await?.mode;
+    let open = public::answers_are(&house.desk, place).await?;
     let says_a_move = sheet.verdict != Verdict::Unreadable;
     let hidden = says_a_move && hide(house, place, spoken).await;
-    match mode {
-        Mode::Open if says_a_move => {
-            in_public(house, place, person, spoken, sheet, hidden).await;
-            Ok(())
-        }
-        Mode::Open | Mode::Sealed => {
-            in_private(house, place, person, spoken, sheet, hidden).await;
-            Ok(())
-        }
+    match open && says_a_move {
+        true => in_public(house, place, person, spoken, sheet, hidden).await,
+        false => in_private(house, place, person, spoken, sheet, hidden).await,
     }
+    Ok(())
 }
 
 /// Takes a message out of sight, where we may.
@@ -350,11 +351,37 @@ async fn in_public(
     tell(house, spoken.user, &full, &nonce("v", spoken)).await;
 }
 
-/// Sends a letter to a person directly; false when they take none.
+/// Sends a letter to a person directly; false when they take none, or it cannot be sent now.
 pub async fn tell(house: &House, user: UserId, letter: &Letter, nonce: &str) -> bool {
+    match deliver(house, user, letter, nonce).await {
+        Ok(there) => there,
+        Err(error) => {
+            tracing::warn!("a direct message could not be sent: {}", brief(&error));
+            false
+        }
+    }
+}
+
+/// Sends a letter to a person directly; false when they take none. A verdict is in the outbox before it is
+/// sent and until it is there, or will never be.
+///
+/// # Errors
+/// When trying again may help.
+pub async fn deliver(
+    house: &House,
+    user: UserId,
+    letter: &Letter,
+    nonce: &str,
+) -> serenity::Result<bool> {
+    let pages = letter.clone().pages();
+    if let (Some(reply), Some(last)) = (letter.tells, pages.last())
+        && let Err(error) = house.desk.verdict_on_its_way(reply, &last.text).await
+    {
+        tracing::error!("that a verdict is on its way cannot be written down: {error}");
+    }
     let sent = async {
         let channel = house.direct_with(user).await?;
-        for (i, page) in letter.clone().pages().iter().enumerate() {
+        for (i, page) in pages.iter().enumerate() {
             let nonce = format!("{nonce}-{i}");
             channel
                 .send_message(&house.http, page.message(&nonce))
@@ -362,14 +389,57 @@ pub async fn tell(house: &House, user: UserId, letter: &Letter, nonce: &str) -> 
         }
         Ok::<_, serenity::Error>(())
     };
-    match sent.await {
+    let there = match sent.await {
         Ok(()) => true,
-        Err(error) => {
+        Err(error) if refused(&error) => {
             if code(&error) != Some(codes::NO_DIRECT_MESSAGES) {
                 tracing::warn!("a direct message could not be sent: {}", brief(&error));
             }
             false
         }
+        Err(error) => return Err(error),
+    };
+    if let Some(reply) = letter.tells {
+        arrived(house, reply).await;
+    }
+    Ok(there)
+}
+
+/// A verdict has reached its writer.
+pub async fn arrived(house: &House, reply: i64) {
+    if let Err(error) = house.desk.verdict_arrived(reply).await {
+        tracing::error!("that a verdict has arrived cannot be written down: {error}");
+    }
+}
+
+/// How much Discord's clock may be behind ours.
+const CLOCKS_DIFFER: TimeDelta = TimeDelta::minutes(1);
+
+/// Whether a person was told something directly in this text, since then.
+///
+/// # Errors
+/// When that cannot be seen now.
+pub async fn was_told(
+    house: &House,
+    user: UserId,
+    text: &str,
+    since: DateTime<Utc>,
+) -> serenity::Result<bool> {
+    let since = missed::first_id_at((since - CLOCKS_DIFFER).timestamp_millis());
+    let latest = async {
+        let channel = house.direct_with(user).await?;
+        let latest = GetMessages::new().limit(LOOK_BACK);
+        channel.messages(&house.http, latest).await
+    };
+    let text = words::short(text, words::MESSAGE);
+    match latest.await {
+        Ok(latest) => Ok(latest.iter().any(|message| {
+            message.author.id == house.me
+                && message.id >= since
+                && message.content.trim() == text.trim()
+        })),
+        Err(error) if refused(&error) => Ok(false),
+        Err(error) => Err(error),
     }
 }
 
@@ -379,6 +449,15 @@ async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
     if text.is_empty() {
         return Ok(());
     }
+    // Read back after a start, or told twice: it was dealt with then, and what is owed for it is in the outbox.
+    let source = spoken.id.to_string();
+    if house
+        .desk
+        .is_known(&house::place(spoken.channel), &source)
+        .await?
+    {
+        return Ok(());
+    }
     let open = open_for(house, spoken.user).await?;
     let nonce = nonce("d", spoken);
     let meant = aimed(house, spoken.user, &open, &text).await?;
@@ -386,7 +465,6 @@ async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         [] => Letter::text(NOTHING_OPEN),
         [(place, row)] => {
             let person = house.person(place, spoken.user, &spoken.name).await;
-            let source = spoken.id.to_string();
             match house
                 .desk
                 .answer(place, &person, row.post, &source, &text)
@@ -525,10 +603,7 @@ const MOST_OPEN: usize = 10;
 /// Open posts of the groups a person belongs to: those they have answered in, and those on whose servers
 /// they were seen. Of somebody new the servers that have a post open are asked, once in a while.
 pub async fn open_for(house: &House, user: UserId) -> Result<Vec<(Place, PostRow)>, DeskError> {
-    let known = house
-        .desk
-        .open_for(ChatName::Discord, &user.to_string())
-        .await?;
+    let known = house.desk.open_for(KEY, &user.to_string()).await?;
     let mut places: Vec<Place> = known.into_iter().map(|(place, _)| place).collect();
     let newcomer = places.is_empty();
     let seen = house.seen_on(user);

@@ -19,7 +19,7 @@ use crate::{
 };
 
 /// How many of the latest messages of a channel are looked through.
-const LOOK_BACK: u8 = 100;
+pub const LOOK_BACK: u8 = 100;
 
 /// By what a message of ours is known again. Discord does not give a nonce back later.
 pub enum KnownBy {
@@ -272,6 +272,6 @@ impl From<serenity::Error> for Failed {
 }
 
 /// Whether Discord has answered that it will not, however often it is asked.
-fn refused(error: &serenity::Error) -> bool {
+pub fn refused(error: &serenity::Error) -> bool {
     matches!(status(error), Some(400..500)) && !matches!(status(error), Some(401 | 408 | 429))
 }

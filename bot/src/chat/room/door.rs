@@ -20,17 +20,11 @@ use axum::{
 use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
-use super::{RoomError, Shared, pages, trouble::Trouble};
-use crate::desk::{Desk, MemberIs, Person, Rank, Standing};
+use super::{KEY, RoomError, Shared, pages, trouble::Trouble};
+use crate::desk::{Desk, Link, MemberIs, Person, Rank, Standing};
 
 /// Longest time browsers keep a cookie: 400 days (RFC 6265bis).
 const COOKIE_SECONDS: u32 = 400 * 24 * 60 * 60;
-
-/// The keys under which the desk remembers the secrets.
-const MEMBER_KEY: &str = "room.member-secret";
-const COACH_KEY: &str = "room.coach-secret";
-/// The key of what ends the names of the cookies. It outlasts every link.
-const MARK_KEY: &str = "room.cookie-mark";
 
 /// The door.
 pub(super) struct Door {
@@ -58,18 +52,18 @@ impl Door {
         public_url: Option<&str>,
     ) -> Result<Self, RoomError> {
         let public = public_url.map(public_origin).transpose()?;
-        let coach = remembered(desk, COACH_KEY).await?;
-        let mark = match desk.remembered(MARK_KEY).await? {
+        let coach = secret(desk, Link::Coach).await?;
+        let mark = match desk.link_secret(KEY, Link::Cookies).await? {
             Some(mark) => mark,
             None => {
                 let mark: String = digest(&coach).chars().take(8).collect();
-                desk.remember(MARK_KEY, &mark).await?;
+                desk.set_link_secret(KEY, Link::Cookies, &mark).await?;
                 mark
             }
         };
         Ok(Self {
             secrets: RwLock::new(Secrets {
-                member: remembered(desk, MEMBER_KEY).await?,
+                member: secret(desk, Link::Member).await?,
                 coach,
             }),
             secure: public.as_deref().is_some_and(|p| p.starts_with("https:")),
@@ -106,7 +100,7 @@ impl Door {
     /// Makes a new link for members; the old one, and every browser that came in by it, is shut out.
     pub(super) async fn change_member_link(&self, desk: &Desk) -> Result<(), RoomError> {
         let fresh = token()?;
-        desk.remember(MEMBER_KEY, &fresh).await?;
+        desk.set_link_secret(KEY, Link::Member, &fresh).await?;
         self.secrets
             .write()
             .unwrap_or_else(PoisonError::into_inner)
@@ -121,7 +115,7 @@ impl Door {
         desk: &Desk,
     ) -> Result<Option<HeaderValue>, RoomError> {
         let fresh = token()?;
-        desk.remember(COACH_KEY, &fresh).await?;
+        desk.set_link_secret(KEY, Link::Coach, &fresh).await?;
         let cookie = self.cookie("coach", &fresh);
         self.secrets
             .write()
@@ -278,13 +272,15 @@ pub(super) fn token() -> Result<String, RoomError> {
     Ok(hex(&bytes))
 }
 
-async fn remembered(desk: &Desk, key: &str) -> Result<String, RoomError> {
+/// The secret of a link as it is kept, or a new one.
+async fn secret(desk: &Desk, link: Link) -> Result<String, RoomError> {
+    let kept = desk.link_secret(KEY, link).await?;
     // A secret that somebody shortened by hand is no secret.
-    if let Some(secret) = desk.remembered(key).await?.filter(|s| s.len() >= 32) {
+    if let Some(secret) = kept.filter(|secret| secret.len() >= 32) {
         return Ok(secret);
     }
     let fresh = token()?;
-    desk.remember(key, &fresh).await?;
+    desk.set_link_secret(KEY, link, &fresh).await?;
     Ok(fresh)
 }
 

@@ -18,7 +18,13 @@ use super::{
     paper::{self, Judged, Said, To, media_type},
     trouble::Trouble,
 };
-use crate::chat::said::explained;
+use crate::chat::{
+    common::{
+        answer::{self, Asked},
+        public,
+    },
+    said::explained,
+};
 use crate::desk::{
     AskedBack, Came, LONGEST_LINE, Leaderboard, Mode, Person, Picture, PostRow, Progress, Rank,
     Taken, TalkRow, VerdictSheet, WordsRow,
@@ -48,7 +54,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/posts/{post}", get(one_post))
         .route("/api/posts/{post}/{file}", get(post_picture))
         .route("/api/posts/{post}/reveal", get(reveal))
-        .route("/api/posts/{post}/answer", post(answer))
+        .route("/api/posts/{post}/answer", post(answer_to))
         .route("/api/readings/{reply}", post(mean))
         .route("/api/posts/{post}/hint", post(hint))
         .route("/api/posts/{post}/give-up", post(give_up))
@@ -349,7 +355,7 @@ async fn reveal(
     )))
 }
 
-async fn answer(
+async fn answer_to(
     State(room): State<Shared>,
     Member(person): Member,
     Path(post): Path<i64>,
@@ -359,14 +365,12 @@ async fn answer(
     let text = bounded(&said.text)?;
     let source = source(&person, &said.source)?;
     let (desk, place) = (&room.desk, &room.place);
-    let taken = match said.sure {
-        true => {
-            desk.answer_surely(place, &person, post, &source, text)
-                .await
-        }
-        false => desk.answer_to(place, &person, post, &source, text).await,
-    }?;
-    Ok(Json(match taken {
+    let asked = match said.sure {
+        true => Asked::AndSure,
+        false => Asked::NotYet,
+    };
+    let taken = answer::give(desk, place, &person, post, &source, text, asked);
+    Ok(Json(match taken.await? {
         Taken::Answer(sheet) => room.judged(&person, &sheet, text).await,
         Taken::AskedBack(asked) => Outcome::Held(asked),
     }))
@@ -472,12 +476,10 @@ impl Room {
     async fn show_verdict(&self, person: &Person, sheet: &VerdictSheet, text: &str) -> Judged {
         let judged = Judged::of(sheet, text);
         self.feed.member(&person.user, "verdict", &judged);
-        match self.desk.settings(&self.place).await {
-            Ok(settings) if settings.mode == Mode::Open => {
-                // Says only that there is something; the pages fetch it.
-                self.feed.everyone("answered", &sheet.post);
-            }
-            Ok(_) => {}
+        match public::answers_are(&self.desk, &self.place).await {
+            // Says only that there is something; the pages fetch it.
+            Ok(true) => self.feed.everyone("answered", &sheet.post),
+            Ok(false) => {}
             Err(error) => tracing::error!("the group could not be told of an answer: {error}"),
         }
         judged

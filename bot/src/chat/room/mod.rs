@@ -24,6 +24,7 @@ mod member;
 mod pace;
 mod pages;
 mod paper;
+mod registration;
 mod trouble;
 
 use std::{
@@ -36,11 +37,15 @@ use async_trait::async_trait;
 use axum::Router;
 use tokio::net::TcpListener;
 
+pub use self::registration::{home, registration};
 use self::{door::Door, feed::Feed};
 use super::{Chat, ChatError, Down, Report, Service, Shutdown, Statuses, Tasks};
 use crate::desk::{
-    ChatName, Delivered, Desk, DeskError, Errand, ErrandKind, Person, Place, Settings,
+    ChatKey, Delivered, Desk, DeskError, Errand, ErrandKind, Person, Place, Settings,
 };
+
+/// The room's key.
+pub const KEY: ChatKey = ChatKey::of("room");
 
 /// Where the room listens when nothing else is said.
 pub const ADDRESS: SocketAddr = SocketAddr::new(IpAddr::V4(Ipv4Addr::LOCALHOST), 7316);
@@ -48,7 +53,7 @@ pub const ADDRESS: SocketAddr = SocketAddr::new(IpAddr::V4(Ipv4Addr::LOCALHOST),
 /// The room's one group.
 pub fn place() -> Place {
     Place {
-        chat: ChatName::Room,
+        chat: KEY,
         channel: "club".into(),
     }
 }
@@ -139,8 +144,12 @@ pub struct RoomService {
 
 #[async_trait]
 impl Service for RoomService {
-    fn name(&self) -> ChatName {
-        ChatName::Room
+    fn key(&self) -> ChatKey {
+        KEY
+    }
+
+    async fn prepare(&self) -> Result<(), DeskError> {
+        self.found().await
     }
 
     async fn run(&self, report: Report, shutdown: Shutdown) -> Result<(), Down> {
@@ -166,16 +175,14 @@ impl Service for RoomService {
 }
 
 impl RoomService {
-    /// Founds the room's group when there is none. Done before any chat starts, so that the coach can be
-    /// told of whatever fails first.
-    ///
-    /// # Errors
-    /// When the desk cannot read or write its store.
-    pub async fn found(&self) -> Result<(), DeskError> {
-        let place = place();
-        if !self.desk.places(ChatName::Room).await?.contains(&place) {
+    /// Founds the room's group when there is none.
+    async fn found(&self) -> Result<(), DeskError> {
+        let home = home();
+        if !self.desk.places(KEY).await?.contains(&home.place) {
             let group = self.options.group.clone();
-            self.desk.found_group(&place, None, group, &coach()).await?;
+            self.desk
+                .found_group(&home.place, home.manners, None, group, &home.coach)
+                .await?;
         }
         Ok(())
     }
@@ -261,17 +268,23 @@ struct RoomChat(Shared);
 
 #[async_trait]
 impl Chat for RoomChat {
-    fn name(&self) -> ChatName {
-        ChatName::Room
+    fn key(&self) -> ChatKey {
+        KEY
     }
 
     async fn carry(&self, errand: &Errand) -> Result<Delivered, ChatError> {
         let message = match &errand.kind {
             ErrandKind::Post { sheet, .. } => Some(format!("post-{}", sheet.post)),
             ErrandKind::Reveal { sheet, .. } => Some(format!("reveal-{}", sheet.post.post)),
-            ErrandKind::TellCoach(_)
-            | ErrandKind::TellMember { .. }
-            | ErrandKind::AnswerMember(_) => None,
+            // Kept before the desk takes it for told.
+            ErrandKind::TellCoach(notice) => {
+                let bench = &self.0.bench;
+                let kept = bench.keep(&self.0, &notice.text, errand.earlier.as_ref());
+                kept.await
+                    .map_err(|error| ChatError::Later(error.to_string()))?;
+                None
+            }
+            ErrandKind::TellMember { .. } | ErrandKind::AnswerMember(_) => None,
         };
         Ok(Delivered {
             message,
@@ -283,7 +296,7 @@ impl Chat for RoomChat {
         match &errand.kind {
             ErrandKind::Post { .. } | ErrandKind::Reveal { .. } => self.0.tell_posts().await,
             ErrandKind::TellCoach(notice) => {
-                self.0.bench.note(&self.0, &notice.text).await;
+                self.0.bench.show(&self.0, &notice.text);
             }
             ErrandKind::AnswerMember(told) => {
                 self.0.feed.member(&told.user, "words", &told.row);

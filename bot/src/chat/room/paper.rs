@@ -379,7 +379,7 @@ impl Checked {
 }
 
 /// A word to the coach.
-#[derive(Clone, Debug, Serialize, Deserialize)]
+#[derive(Clone, Debug, Serialize)]
 pub(super) struct Note {
     pub(super) text: String,
     pub(super) at: DateTime<Utc>,

@@ -24,8 +24,8 @@ use super::config::Config;
 use crate::{
     chat::room,
     desk::{
-        ChatName, Delivered, Desk, DeskOptions, ErrandKind, Person, Place, PostSheet, Settings,
-        Soundness, TestClock,
+        Delivered, Desk, DeskOptions, ErrandKind, Person, Place, PostSheet, Settings, Soundness,
+        TestClock,
     },
 };
 use script::{Deed, Line, Script};
@@ -112,7 +112,8 @@ impl Play {
             open_minutes: OPEN_MINUTES,
             ..Settings::default()
         };
-        desk.found_group(&place, None, settings, &coach).await?;
+        desk.found_group(&place, room::home().manners, None, settings, &coach)
+            .await?;
         let mut people: HashMap<String, Person> = script
             .group
             .members
@@ -229,7 +230,7 @@ impl Play {
     /// Carries what is due, up to the errand that is wanted; the sheet of its post.
     async fn carry(&self, wanted: Wanted) -> anyhow::Result<PostSheet> {
         loop {
-            let errand = tokio::time::timeout(ERRAND_WAIT, self.desk.next_errand(ChatName::Room))
+            let errand = tokio::time::timeout(ERRAND_WAIT, self.desk.next_errand(room::KEY))
                 .await
                 .context("the demo waited for a post that did not come")??;
             let (message, sheet) = match &errand.kind {

@@ -8,9 +8,15 @@ use tokio::sync::{Notify, watch};
 
 use super::*;
 use crate::{
-    chat::{Chat, ChatError},
-    desk::{ChatName, Delivered, Errand, ErrandKind, Person, Place, Settings, TestClock},
+    chat::{Chat, ChatError, status::Fares},
+    desk::{
+        ChatKey, Delivered, Delivery, Errand, ErrandKind, Manners, Names, Person, Place, Settings,
+        TestClock,
+    },
 };
+
+const ROOM: ChatKey = chat::room::KEY;
+const DISCORD: ChatKey = chat::discord::KEY;
 
 /// What a chat does in one of its lives.
 #[derive(Clone, Copy, Debug)]
@@ -31,7 +37,7 @@ enum Life {
 
 /// A chat that does as it is told.
 struct Fake {
-    name: ChatName,
+    name: ChatKey,
     lives: Mutex<VecDeque<Life>>,
     begun: watch::Sender<usize>,
     fail: Notify,
@@ -42,7 +48,7 @@ struct Fake {
 }
 
 impl Fake {
-    fn new(name: ChatName, lives: &[Life]) -> Arc<Self> {
+    fn new(name: ChatKey, lives: &[Life]) -> Arc<Self> {
         Arc::new(Self {
             name,
             lives: Mutex::new(lives.iter().copied().collect()),
@@ -74,14 +80,14 @@ impl Fake {
 
 /// The errands' side of it.
 struct FakeChat {
-    name: ChatName,
+    name: ChatKey,
     diary: Arc<Mutex<Vec<String>>>,
     carries: Arc<tokio::sync::Semaphore>,
 }
 
 #[async_trait]
 impl Chat for FakeChat {
-    fn name(&self) -> ChatName {
+    fn key(&self) -> ChatKey {
         self.name
     }
 
@@ -101,7 +107,7 @@ impl Chat for FakeChat {
 
 #[async_trait]
 impl Service for Fake {
-    fn name(&self) -> ChatName {
+    fn key(&self) -> ChatKey {
         self.name
     }
 
@@ -175,9 +181,18 @@ impl Scene {
                 days: 0,
                 ..Settings::default()
             };
-            desk.found_group(&place, None, settings, &coach)
-                .await
-                .expect("founded");
+            desk.found_group(
+                &place,
+                Manners {
+                    names: Names::ByMember,
+                    delivery: Delivery::Shown,
+                },
+                None,
+                settings,
+                &coach,
+            )
+            .await
+            .expect("founded");
         }
         let lines = Arc::new(Mutex::new(Vec::new()));
         let console: Console = {
@@ -186,7 +201,11 @@ impl Scene {
         };
         let mut supervisor = Supervisor::new(desk.clone(), Arc::new(clock.clone()), console, 7);
         for chat in chats {
-            supervisor.add(Arc::clone(chat) as Arc<dyn Service>);
+            let name = match chat.name {
+                ROOM => "The club room",
+                _ => "Discord",
+            };
+            supervisor.add(name, Arc::clone(chat) as Arc<dyn Service>);
         }
         let statuses = supervisor.statuses();
         let (requests, asked) = mpsc::channel(2);
@@ -202,10 +221,10 @@ impl Scene {
     }
 
     /// Waits until the status of a chat fits; gives it.
-    async fn until(&self, chat: ChatName, fits: impl Fn(&Status) -> bool) -> Status {
-        let of = |all: &Vec<(ChatName, Status)>| {
-            let found = all.iter().find(|(name, _)| *name == chat);
-            found.map(|(_, status)| status.clone()).filter(|s| fits(s))
+    async fn until(&self, chat: ChatKey, fits: impl Fn(&Status) -> bool) -> Status {
+        let of = |all: &Vec<Fares>| {
+            let found = all.iter().find(|fares| fares.chat == chat);
+            found.map(|fares| fares.status.clone()).filter(|s| fits(s))
         };
         let mut changes = self.statuses.changes();
         let all = changes.wait_for(|all| of(all).is_some());
@@ -213,7 +232,7 @@ impl Scene {
     }
 
     /// Sets the clock to the next start of a chat that is failing; gives how long that was off.
-    async fn next_start(&self, chat: ChatName) -> TimeDelta {
+    async fn next_start(&self, chat: ChatKey) -> TimeDelta {
         let now = self.clock.now();
         let later =
             |status: &Status| matches!(status, Status::Failing { next_try, .. } if *next_try > now);
@@ -255,15 +274,15 @@ async fn until(what: &str, holds: impl Fn() -> bool) {
 
 #[tokio::test]
 async fn one_chat_fails_and_is_tried_for_ever_while_the_other_serves() {
-    let room = Fake::new(ChatName::Room, &[Life::Serves]);
-    let discord = Fake::new(ChatName::Discord, &[Life::FailsAtOnce; 40]);
+    let room = Fake::new(ROOM, &[Life::Serves]);
+    let discord = Fake::new(DISCORD, &[Life::FailsAtOnce; 40]);
     let scene = Scene::begin(&[room.clone(), discord.clone()]).await;
-    scene.until(ChatName::Room, up).await;
+    scene.until(ROOM, up).await;
     let mut pauses = Vec::new();
     for life in 1..=40 {
         discord.life(life).await;
-        pauses.push(scene.next_start(ChatName::Discord).await);
-        let room = scene.until(ChatName::Room, |_| true).await;
+        pauses.push(scene.next_start(DISCORD).await);
+        let room = scene.until(ROOM, |_| true).await;
         assert!(up(&room), "{room:?}");
         discord.life(life + 1).await;
     }
@@ -276,7 +295,7 @@ async fn one_chat_fails_and_is_tried_for_ever_while_the_other_serves() {
             "{n}: {pause}, not about {usual} s"
         );
     }
-    scene.until(ChatName::Discord, up).await;
+    scene.until(DISCORD, up).await;
     assert_eq!(*room.begun.borrow(), 1, "the room was left alone");
     let (end, lines) = scene.stop().await;
     assert_eq!(end, End::Stopped);
@@ -292,10 +311,7 @@ async fn one_chat_fails_and_is_tried_for_ever_while_the_other_serves() {
 
 #[tokio::test]
 async fn the_coaches_hear_of_an_outage_and_of_its_end_through_the_other_chat() {
-    for (down, other, called) in [
-        (ChatName::Discord, ChatName::Room, "Discord"),
-        (ChatName::Room, ChatName::Discord, "The club room"),
-    ] {
+    for (down, other, called) in [(DISCORD, ROOM, "Discord"), (ROOM, DISCORD, "The club room")] {
         let falls = Fake::new(
             down,
             &[Life::FailsAtOnce, Life::FailsAtOnce, Life::FailsAtOnce],
@@ -331,24 +347,24 @@ async fn the_coaches_hear_of_an_outage_and_of_its_end_through_the_other_chat() {
 
 #[tokio::test]
 async fn a_first_failure_that_the_next_start_mends_is_worth_no_word_to_the_coaches() {
-    let room = Fake::new(ChatName::Room, &[]);
-    let discord = Fake::new(ChatName::Discord, &[Life::FailsAtOnce]);
+    let room = Fake::new(ROOM, &[]);
+    let discord = Fake::new(DISCORD, &[Life::FailsAtOnce]);
     let scene = Scene::begin(&[room.clone(), discord.clone()]).await;
-    scene.next_start(ChatName::Discord).await;
-    scene.until(ChatName::Discord, up).await;
-    scene.until(ChatName::Room, up).await;
+    scene.next_start(DISCORD).await;
+    scene.until(DISCORD, up).await;
+    scene.until(ROOM, up).await;
     scene.stop().await;
     assert_eq!(room.diary(), ["leaves"]);
 }
 
 #[tokio::test]
 async fn what_is_refused_for_good_is_said_once_and_not_tried_until_it_is_mended() {
-    let room = Fake::new(ChatName::Room, &[]);
-    let discord = Fake::new(ChatName::Discord, &[Life::IsRefused]);
+    let room = Fake::new(ROOM, &[]);
+    let discord = Fake::new(DISCORD, &[Life::IsRefused]);
     let scene = Scene::begin(&[room.clone(), discord.clone()]).await;
-    scene.until(ChatName::Room, up).await;
+    scene.until(ROOM, up).await;
     let refused = scene
-        .until(ChatName::Discord, |s| matches!(s, Status::Refused { .. }))
+        .until(DISCORD, |s| matches!(s, Status::Refused { .. }))
         .await;
     let Status::Refused { why, .. } = refused else {
         unreachable!()
@@ -368,7 +384,7 @@ async fn what_is_refused_for_good_is_said_once_and_not_tried_until_it_is_mended(
     );
 
     discord.mend.notify_one();
-    scene.until(ChatName::Discord, up).await;
+    scene.until(DISCORD, up).await;
     let back = "carried: Discord is back.".to_owned();
     until("the coach is told", || room.diary().contains(&back)).await;
     let (end, _) = scene.stop().await;
@@ -377,23 +393,23 @@ async fn what_is_refused_for_good_is_said_once_and_not_tried_until_it_is_mended(
 
 #[tokio::test]
 async fn the_program_ends_when_nothing_is_left_to_serve() {
-    let discord = Fake::new(ChatName::Discord, &[Life::IsRefused]);
+    let discord = Fake::new(DISCORD, &[Life::IsRefused]);
     let scene = Scene::begin(&[discord]).await;
     assert_eq!(scene.running.await.expect("it ends"), End::NothingLeft);
 }
 
 #[tokio::test]
 async fn a_chat_that_breaks_down_takes_nothing_along_and_is_started_again() {
-    let room = Fake::new(ChatName::Room, &[]);
-    let discord = Fake::new(ChatName::Discord, &[Life::Panics, Life::UntilToldToFail]);
+    let room = Fake::new(ROOM, &[]);
+    let discord = Fake::new(DISCORD, &[Life::Panics, Life::UntilToldToFail]);
     let scene = Scene::begin(&[room.clone(), discord.clone()]).await;
-    scene.next_start(ChatName::Discord).await;
-    scene.until(ChatName::Discord, up).await;
+    scene.next_start(DISCORD).await;
+    scene.until(DISCORD, up).await;
     // One that was up and lost its line is started again likewise.
     discord.fail.notify_one();
-    scene.next_start(ChatName::Discord).await;
+    scene.next_start(DISCORD).await;
     discord.life(3).await;
-    scene.until(ChatName::Discord, up).await;
+    scene.until(DISCORD, up).await;
     assert_eq!(*room.begun.borrow(), 1);
     let (end, lines) = scene.stop().await;
     assert_eq!(end, End::Stopped);
@@ -407,11 +423,11 @@ async fn a_chat_that_breaks_down_takes_nothing_along_and_is_started_again() {
 
 #[tokio::test]
 async fn a_chat_that_never_comes_up_keeps_nobody_waiting_and_can_be_stopped() {
-    let room = Fake::new(ChatName::Room, &[]);
-    let discord = Fake::new(ChatName::Discord, &[Life::NeverComesUp]);
+    let room = Fake::new(ROOM, &[]);
+    let discord = Fake::new(DISCORD, &[Life::NeverComesUp]);
     let scene = Scene::begin(&[discord.clone(), room.clone()]).await;
-    scene.until(ChatName::Room, up).await;
-    let discord_is = scene.until(ChatName::Discord, |_| true).await;
+    scene.until(ROOM, up).await;
+    let discord_is = scene.until(DISCORD, |_| true).await;
     assert_eq!(discord_is, Status::Starting);
     let (end, _) = scene.stop().await;
     assert_eq!(end, End::Stopped);
@@ -419,13 +435,13 @@ async fn a_chat_that_never_comes_up_keeps_nobody_waiting_and_can_be_stopped() {
 
 #[tokio::test]
 async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
-    let room = Fake::new(ChatName::Room, &[]);
+    let room = Fake::new(ROOM, &[]);
     room.carries.forget_permits(usize::MAX);
     let scene = Scene::begin(std::slice::from_ref(&room)).await;
-    scene.until(ChatName::Room, up).await;
+    scene.until(ROOM, up).await;
     scene
         .desk
-        .tell_coaches_elsewhere(ChatName::Discord, "a word")
+        .tell_coaches_elsewhere(DISCORD, "a word")
         .await
         .expect("left");
     until("it is taken", || room.diary() == ["takes: a word"]).await;
@@ -445,13 +461,13 @@ async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
 
 #[tokio::test]
 async fn a_second_request_ends_a_stop_that_takes_too_long() {
-    let room = Fake::new(ChatName::Room, &[]);
+    let room = Fake::new(ROOM, &[]);
     room.carries.forget_permits(usize::MAX);
     let scene = Scene::begin(std::slice::from_ref(&room)).await;
-    scene.until(ChatName::Room, up).await;
+    scene.until(ROOM, up).await;
     scene
         .desk
-        .tell_coaches_elsewhere(ChatName::Discord, "a word")
+        .tell_coaches_elsewhere(DISCORD, "a word")
         .await
         .expect("left");
     until("it is taken", || room.diary() == ["takes: a word"]).await;

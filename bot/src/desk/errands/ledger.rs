@@ -2,11 +2,11 @@
 //! errand failed and when it may be tried again, and words that no slot stands for.
 
 use std::collections::{HashMap, HashSet, VecDeque};
-use std::sync::{Mutex, MutexGuard};
+use std::sync::{Arc, Mutex, MutexGuard};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::desk::{Errand, ErrandKind, Notice, Place};
+use crate::desk::{ChatKey, Earlier, Errand, ErrandKind, Notice, Place, outbox::Own};
 
 /// An errand that the chat has neither reported nor refused by then is taken to be lost with its task.
 const LOST_AFTER: TimeDelta = TimeDelta::minutes(15);
@@ -44,8 +44,37 @@ pub(in crate::desk) struct Errands {
     pub(super) begun: tokio::sync::OnceCell<usize>,
     /// Whose work on which post an earlier run left unjudged, by post and the chat's id of the person.
     pub(in crate::desk) left_behind: tokio::sync::OnceCell<HashSet<(i64, String)>>,
+    /// Which words in the outbox are of this run.
+    pub(in crate::desk) own: Own,
     /// One look at a time for each chat, so that what one has written down no other takes for lost.
-    pub(super) looks: [tokio::sync::Mutex<()>; 2],
+    looks: Mutex<HashMap<ChatKey, Arc<tokio::sync::Mutex<()>>>>,
+}
+
+/// A word that waits to be sent.
+#[derive(Clone, Debug)]
+pub(in crate::desk) struct Left {
+    pub(in crate::desk) place: Place,
+    pub(in crate::desk) kind: ErrandKind,
+    /// Where it stands in the outbox, if it does.
+    pub(in crate::desk) word: Option<i64>,
+    /// An attempt that was made before, of one that does not stand there.
+    pub(in crate::desk) earlier: Option<Earlier>,
+}
+
+impl Left {
+    /// A word that is not in the outbox and was never tried.
+    pub(in crate::desk) fn new(place: Place, kind: ErrandKind) -> Self {
+        Self {
+            place,
+            kind,
+            word: None,
+            earlier: None,
+        }
+    }
+
+    fn key(&self) -> Key {
+        key_at(&self.place, &self.kind)
+    }
 }
 
 #[derive(Default)]
@@ -54,12 +83,21 @@ pub(super) struct Kept {
     /// Nonces of posts written down in this run that no chat has been given yet.
     pub(super) fresh: HashSet<String>,
     pub(super) fresh_reveals: HashSet<i64>,
-    pub(super) words: Vec<(Place, ErrandKind)>,
+    pub(super) words: Vec<Left>,
     /// Posts whose solution is still to be proved.
     pub(super) to_warm: VecDeque<i64>,
 }
 
 impl Errands {
+    /// What one look of a chat holds while it lasts.
+    pub(super) fn look_of(&self, chat: ChatKey) -> Arc<tokio::sync::Mutex<()>> {
+        let mut looks = self
+            .looks
+            .lock()
+            .unwrap_or_else(std::sync::PoisonError::into_inner);
+        Arc::clone(looks.entry(chat).or_default())
+    }
+
     pub(super) fn kept(&self) -> MutexGuard<'_, Kept> {
         self.kept
             .lock()
@@ -83,14 +121,28 @@ impl Errands {
     }
 
     /// Leaves a private word to be sent, once however often it is said before that.
-    pub(in crate::desk) fn tell(&self, place: Place, word: ErrandKind) {
+    /// Says whether it was not left already.
+    pub(in crate::desk) fn tell(&self, left: Left) -> bool {
         let mut kept = self.kept();
-        let key = key_at(&place, &word);
-        if !kept.words.iter().any(|(at, said)| key_at(at, said) == key) {
-            kept.words.push((place, word));
+        let key = left.key();
+        let new = !kept.words.iter().any(|waits| waits.key() == key);
+        if new {
+            kept.words.push(left);
         }
         drop(kept);
         self.wake.notify_waiters();
+        new
+    }
+
+    /// Whether this word waits to be sent, or is being sent.
+    pub(in crate::desk) fn waits(&self, place: &Place, word: &ErrandKind) -> bool {
+        let key = key_at(place, word);
+        self.kept().words.iter().any(|waits| waits.key() == key)
+    }
+
+    /// Whether the word of that id in the outbox waits to be sent, or is being sent.
+    pub(in crate::desk) fn has_word(&self, id: i64) -> bool {
+        self.kept().words.iter().any(|waits| waits.word == Some(id))
     }
 
     /// When an errand may be handed out: `None` for now, else the moment to look again.
@@ -132,17 +184,17 @@ impl Errands {
         failures
     }
 
-    pub(super) fn done(&self, key: &Key) {
+    /// An errand is done, or given up; gives the word that it was.
+    pub(super) fn done(&self, key: &Key) -> Option<Left> {
         let mut kept = self.kept();
         kept.fares.remove(key);
-        if let Key::Word(..) = key {
-            kept.words.retain(|(at, word)| key_at(at, word) != *key);
-        }
+        let at = kept.words.iter().position(|left| left.key() == *key)?;
+        Some(kept.words.remove(at))
     }
 }
 
 /// What the coaches are told when a slot finds nothing to post.
-const EMPTY_QUEUE: &str = "It is time for a post, and nothing in the queue may be posted, so nothing was. \
+pub(in crate::desk) const EMPTY_QUEUE: &str = "It is time for a post, and nothing in the queue may be posted, so nothing was. \
 Import positions and queue sound ones; then wait for the next slot, or post at once.";
 
 pub(super) fn key_of(errand: &Errand) -> Key {

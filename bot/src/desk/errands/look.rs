@@ -4,11 +4,11 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, Group, PostState, Queued};
 
 use super::{
-    Look,
-    ledger::{Key, empty_queue, key_at},
+    Left, Look,
+    ledger::{EMPTY_QUEUE, Key, empty_queue, key_at},
 };
 use crate::desk::{
-    ChatName, Desk, Errand, ErrandKind, Notice, Place, Step, StepDone, convert,
+    ChatKey, Desk, Errand, ErrandKind, Place, Step, StepDone, convert,
     error::{self, Done},
     groups::place_of,
     posting::{closing_time, free_slot, intend, nonce},
@@ -28,21 +28,27 @@ struct Found {
 }
 
 impl Desk {
-    pub(in crate::desk) async fn look(&self, chat: ChatName) -> Done<Look> {
+    pub(in crate::desk) async fn look(&self, chat: ChatKey) -> Done<Look> {
         // Once, and before any reveal: replies that an earlier run wrote down and did not judge.
         self.taken_up().await?;
-        let _looking = self.inner.errands.looks[match chat {
-            ChatName::Room => 0,
-            ChatName::Discord => 1,
-        }]
-        .lock()
-        .await;
+        let look = self.inner.errands.look_of(chat);
+        let _looking = look.lock().await;
         let now = self.now();
         let found = self.read(move |db| find(db, chat, now)).await?;
         let mut wait = Soonest(None);
 
-        if let Some(errand) = self.pending_word(chat, now, &mut wait) {
-            return Ok(Look::Go(errand));
+        if let Some(left) = self.pending_word(chat, now, &mut wait) {
+            let earlier = match left.word {
+                Some(word) => self.word_tried(word).await?,
+                None => left.earlier,
+            };
+            return Ok(Look::Go(Errand {
+                place: left.place,
+                kind: left.kind,
+                done: Vec::new(),
+                earlier,
+                word: left.word,
+            }));
         }
         for found in &found {
             for post in &found.intended {
@@ -75,23 +81,14 @@ impl Desk {
         Ok(Look::Wait(wait.0))
     }
 
-    fn pending_word(
-        &self,
-        chat: ChatName,
-        now: DateTime<Utc>,
-        wait: &mut Soonest,
-    ) -> Option<Errand> {
+    fn pending_word(&self, chat: ChatKey, now: DateTime<Utc>, wait: &mut Soonest) -> Option<Left> {
         let errands = &self.inner.errands;
         let pending = errands.kept().words.clone();
-        for (place, kind) in pending.into_iter().filter(|(place, _)| place.chat == chat) {
-            let key = key_at(&place, &kind);
+        for left in pending.into_iter().filter(|left| left.place.chat == chat) {
+            let key = key_at(&left.place, &left.kind);
             if !wait.held(errands.held_until(&key, now)) {
                 errands.hand_out(key, now);
-                return Some(Errand {
-                    place,
-                    kind,
-                    done: Vec::new(),
-                });
+                return Some(left);
             }
         }
         None
@@ -177,7 +174,13 @@ impl Desk {
                 });
                 let done = steps.collect();
                 self.inner.errands.hand_out(key, now);
-                Ok(Some(Look::Go(Errand { place, kind, done })))
+                Ok(Some(Look::Go(Errand {
+                    place,
+                    kind,
+                    done,
+                    earlier: None,
+                    word: None,
+                })))
             }
             Err(error) => {
                 self.fail(key, &place, what, &error.to_string()).await?;
@@ -209,17 +212,13 @@ impl Desk {
     ) -> Done<Option<Look>> {
         let place = place_of(&found.group);
         if found.plan.empty.is_some() {
+            // Left once; what becomes of it is seen above, with the other words.
             let kind = empty_queue();
-            let key = key_at(&place, &kind);
-            if wait.held(self.inner.errands.held_until(&key, now)) {
+            if self.inner.errands.waits(&place, &kind) {
                 return Ok(None);
             }
-            self.inner.errands.hand_out(key, now);
-            return Ok(Some(Look::Go(Errand {
-                place,
-                kind,
-                done: Vec::new(),
-            })));
+            self.tell_coaches(&place, EMPTY_QUEUE.to_owned()).await?;
+            return Ok(Some(Look::Again));
         }
         if let Some(next) = found.plan.next.filter(|next| *next > now) {
             wait.at(next);
@@ -263,9 +262,7 @@ impl Desk {
                 "Checked again before posting, it no longer passes. {}",
                 unsound(&position)
             );
-            let word = ErrandKind::TellCoach(Notice { text });
-            self.inner.errands.tell(place_of(&found.group), word);
-            return Ok(());
+            return self.tell_coaches(&place_of(&found.group), text).await;
         }
         let nonce = nonce(found.group.id, position.id, now);
         self.inner.errands.note_fresh(&nonce);
@@ -322,9 +319,9 @@ impl Soonest {
     }
 }
 
-fn find(db: &Db<'_>, chat: ChatName, now: DateTime<Utc>) -> Done<Vec<Found>> {
+fn find(db: &Db<'_>, chat: ChatKey, now: DateTime<Utc>) -> Done<Vec<Found>> {
     let mut all = Vec::new();
-    for group in db.groups_of(convert::chat(chat))? {
+    for group in db.groups_of(chat)? {
         let queue = db.queue(group.id)?;
         all.push(Found {
             intended: {

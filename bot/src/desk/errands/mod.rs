@@ -3,15 +3,14 @@
 //!
 //! The store holds where each post stands, and that alone decides what is still to do; so a restart at
 //! any point loses nothing. Kept in memory only, since a restart may well begin afresh: what the chat is
-//! carrying at the moment, how often an errand failed and when it may be tried again, and words to the
-//! coach that no slot stands for.
+//! carrying at the moment, how often an errand failed and when it may be tried again.
 //!
 //! A post is written down as `intended` before the chat gets it, and as open when the chat has reported
 //! where it went. Found `intended` and with nobody carrying it, it may have been sent before a crash or
-//! a timeout: it comes `again`, and the chat looks for its nonce before it sends. Reveals likewise. What
+//! a timeout: it comes `again`, and the chat looks for its nonce before it sends. Reveals likewise, and words
+//! to people, which are in the `outbox` until they have arrived. What
 //! takes a chat several requests is recorded step by step, and goes on at the first step missing.
-//! A word about an empty queue is written down once the chat has delivered it, so a crash in between
-//! repeats it rather than losing it.
+//! That a slot found the queue empty is written down once the chat has told it.
 
 mod ledger;
 mod look;
@@ -19,10 +18,10 @@ mod look;
 use chrono::{DateTime, Utc};
 use sealed_move_store::{PostState, StoreError};
 
-use super::{ChatName, Delivered, Desk, Errand, ErrandKind, Notice, Place, Step, error::Done};
+use super::{ChatKey, Delivered, Desk, Errand, ErrandKind, Place, Step, error::Done};
 use ledger::{Key, empty_queue_key, key_of};
 
-pub(super) use ledger::Errands;
+pub(super) use ledger::{EMPTY_QUEUE, Errands, Left};
 
 /// After so many failures the coaches are told, once.
 const TELL_AFTER: u32 = 3;
@@ -49,7 +48,7 @@ impl Desk {
     ///
     /// # Errors
     /// When the store fails; ask again after a pause.
-    pub async fn next_errand(&self, chat: ChatName) -> Done<Errand> {
+    pub async fn next_errand(&self, chat: ChatKey) -> Done<Errand> {
         let mut changes = self.inner.store.changes();
         loop {
             changes.borrow_and_update();
@@ -88,7 +87,7 @@ impl Desk {
         let key = key_of(errand);
         let settled = self.settle(errand, delivered.clone(), &key).await;
         match &settled {
-            Ok(()) => self.inner.errands.done(&key),
+            Ok(()) => drop(self.inner.errands.done(&key)),
             // It went out, and that could not be written down: it comes again before long, and the
             // chat finds it by its nonce.
             Err(_) => {
@@ -167,9 +166,10 @@ impl Desk {
                 if *key == empty_queue_key(&errand.place) {
                     self.settle_empty_slot(&errand.place, now).await?;
                 }
+                self.word_arrived(errand.word).await?;
             }
             ErrandKind::AnswerMember(told) => self.words_told(told.row.reply, now).await?,
-            ErrandKind::TellMember { .. } => {}
+            ErrandKind::TellMember { .. } => self.word_arrived(errand.word).await?,
         }
         Ok(())
     }
@@ -190,15 +190,15 @@ impl Desk {
                 if key == empty_queue_key(place) {
                     self.settle_empty_slot(place, now).await?;
                 }
-                self.inner.errands.done(&key);
+                let given_up = self.inner.errands.done(&key);
+                self.word_arrived(given_up.and_then(|left| left.word))
+                    .await?;
             }
             Key::Word(..) => {}
             Key::Post(_) | Key::Reveal(_) | Key::Due(_) => {
                 if failures == TELL_AFTER {
                     let text = format!("{what} could not be sent: {why} I go on trying.");
-                    self.inner
-                        .errands
-                        .tell(place.clone(), ErrandKind::TellCoach(Notice { text }));
+                    self.tell_coaches(place, text).await?;
                 }
             }
         }
@@ -244,21 +244,20 @@ impl Desk {
             self.warm_up(post);
         }
         self.words_left().await?;
-        self.judge_pending().await
+        let left = self.left_in_outbox().await?;
+        let judged = self.judge_pending().await?;
+        self.leave_again(left).await?;
+        Ok(judged)
     }
 
     /// Leaves a word to the coaches of every group that is not in `chat`, as when that chat is down.
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub async fn tell_coaches_elsewhere(&self, chat: ChatName, text: &str) -> Done<()> {
-        let all = [ChatName::Room, ChatName::Discord];
-        for other in all.into_iter().filter(|other| *other != chat) {
-            for place in self.places(other).await? {
-                let text = text.to_owned();
-                let word = ErrandKind::TellCoach(Notice { text });
-                self.inner.errands.tell(place, word);
-            }
+    pub async fn tell_coaches_elsewhere(&self, chat: ChatKey, text: &str) -> Done<()> {
+        let places = self.all_places().await?.into_iter();
+        for place in places.filter(|place| place.chat != chat) {
+            self.tell_coaches(&place, text.to_owned()).await?;
         }
         Ok(())
     }

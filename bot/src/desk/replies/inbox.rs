@@ -100,12 +100,15 @@ impl Desk {
             self.write(move |tx| Ok(tx.take_from_inbox(id)?)).await?;
             return Ok(None);
         };
-        let ruling = Ruling::new(&problem, &judgement, line, arrival.ended, self.now());
+        let now = self.now();
+        let ruling = Ruling::new(&problem, &judgement, line, arrival.ended, now);
+        let own = self.inner.errands.own.clone();
         let kept = self
             .write(move |tx| {
                 let Some(kept) = arrival.becomes_reply(tx)? else {
                     return Ok(None);
                 };
+                own.owe(tx, &kept.group, kept.reply.id, now)?;
                 let worth = ruling.keep(tx, &kept.post, &kept.reply)?;
                 Ok(Some((kept, worth)))
             })

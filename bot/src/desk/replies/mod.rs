@@ -18,8 +18,7 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
 use super::{
-    ChatName, Desk, GoneRow, Heard, Mode, Person, Place, Rank, ReplyRow, Settings, Settled,
-    VerdictSheet,
+    Desk, GoneRow, Heard, Mode, Person, Place, Rank, ReplyRow, Settings, Settled, VerdictSheet,
     attempt::{self, After, Work, decided},
     convert,
     error::{Done, bad_request, not_found},
@@ -32,6 +31,7 @@ use inbox::Arrived;
 pub(super) use {
     judging::{Ruling, line_before, over},
     kept::{Kept, kept_reply},
+    pending::JUDGED_AFTERWARDS,
 };
 
 impl Desk {
@@ -193,6 +193,7 @@ impl Desk {
         let now = self.now();
         let key = key(place, source);
         let (place, person) = (place.clone(), person.clone());
+        let own = self.inner.errands.own.clone();
         self.write(move |tx: &Tx<'_>| {
             let group = group_at(tx, &place)?;
             let post = post_of(tx, &group, post)?;
@@ -213,6 +214,9 @@ impl Desk {
                     "This message has been taken as another answer already; send it anew.",
                 );
             }
+            if inserted.new {
+                own.owe(tx, &group, reply.id, now)?;
+            }
             Ok(Kept {
                 cut: cut && inserted.new,
                 ..kept_reply(tx, reply)?
@@ -224,11 +228,7 @@ impl Desk {
 
 /// The source of a message as the store keeps it: two chats may use the same ids.
 pub(super) fn key(place: &Place, source: &str) -> String {
-    let chat = match place.chat {
-        ChatName::Room => "room",
-        ChatName::Discord => "discord",
-    };
-    format!("{chat}:{source}")
+    format!("{}:{source}", place.chat)
 }
 
 /// How a reply stands with the coach.

@@ -10,14 +10,11 @@ use super::{
     inbox::{Arrival, arrival},
     kept_reply,
 };
-use crate::desk::{
-    Desk, ErrandKind, Place, VerdictSheet, edits::Edited, error::Done, groups::place_of,
-    text::LONGEST_REPLY,
-};
+use crate::desk::{Desk, Place, edits::Edited, error::Done, groups::place_of, text::LONGEST_REPLY};
 
 /// Replies that a crash left without a verdict are judged at the next start while their post is open
 /// or closed no longer ago than this; older ones wait for the coach's hand.
-const JUDGED_AFTERWARDS: TimeDelta = TimeDelta::days(7);
+pub(in crate::desk) const JUDGED_AFTERWARDS: TimeDelta = TimeDelta::days(7);
 
 /// One thing that an earlier run left.
 enum Left {
@@ -150,7 +147,7 @@ impl Desk {
         kept.cut = kept.reply.text.chars().count() >= LONGEST_REPLY;
         let (place, text) = (place_of(&kept.group), kept.reply.text.clone());
         let sheet = self.verdict_on(kept).await?;
-        self.tell_later(place, user, text, sheet);
+        self.tell_later(place, user, text, sheet).await?;
         Ok(true)
     }
 
@@ -185,15 +182,8 @@ impl Desk {
         };
         let told = sheet.is_some();
         if let Some(sheet) = sheet {
-            self.tell_later(place, user, text, sheet);
+            self.tell_later(place, user, text, sheet).await?;
         }
         Ok(told)
-    }
-
-    /// Leaves a verdict that came later than its reply to be told.
-    fn tell_later(&self, place: Place, user: String, text: String, sheet: VerdictSheet) {
-        let sheet = Box::new(sheet);
-        let word = ErrandKind::TellMember { user, text, sheet };
-        self.inner.errands.tell(place, word);
     }
 }

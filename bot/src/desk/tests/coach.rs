@@ -146,7 +146,7 @@ async fn what_belongs_to_another_group_is_out_of_reach() {
     let post = club.open("b").await;
     let position = club.desk.queue(&club.place).await.expect("read")[0].position;
     let other = Place {
-        chat: ChatName::Room,
+        chat: ROOM,
         channel: "other".into(),
     };
     club.found(&other, chrono_tz::UTC).await;
@@ -196,11 +196,11 @@ async fn coaches_come_and_go_and_one_stays() {
     );
     assert_eq!(desk.members(place).await.expect("read").len(), 2);
     let twice = desk
-        .found_group(place, None, Settings::default(), coach)
+        .found_group(place, manners(place), None, Settings::default(), coach)
         .await;
     assert!(twice.expect_err("twice").to_string().contains("already"));
     assert_eq!(
-        desk.places(ChatName::Room).await.expect("read"),
+        desk.places(ROOM).await.expect("read"),
         std::slice::from_ref(place)
     );
 }
@@ -273,7 +273,7 @@ async fn settings_out_of_bounds_are_refused() {
 async fn a_place_without_a_group_says_so() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let nowhere = Place {
-        chat: ChatName::Discord,
+        chat: DISCORD,
         channel: "9".into(),
     };
     let error = club

@@ -5,9 +5,11 @@ mod coach_words;
 mod doubt;
 mod figures;
 mod interrupted;
+mod outbox;
 mod people;
 mod replies;
 mod restart;
+mod waiting;
 mod week;
 
 use std::sync::Arc;
@@ -17,6 +19,24 @@ use sealed_move_store::Store;
 use tempfile::TempDir;
 
 use super::{errands::Look, *};
+
+/// Two chats, of which the desk knows no more than their keys.
+pub(super) const ROOM: ChatKey = ChatKey::of("room");
+pub(super) const DISCORD: ChatKey = ChatKey::of("discord");
+
+/// What the chat of a place declares of itself.
+pub(super) fn manners(place: &Place) -> Manners {
+    match place.chat {
+        DISCORD => Manners {
+            names: Names::ByChat,
+            delivery: Delivery::Sent,
+        },
+        _ => Manners {
+            names: Names::ByMember,
+            delivery: Delivery::Shown,
+        },
+    }
+}
 
 /// Positions of our own making, mates on the back rank in one to three.
 pub(super) const FILE: &str = "\
@@ -61,7 +81,7 @@ impl Club {
             clock,
             desk,
             place: Place {
-                chat: ChatName::Room,
+                chat: ROOM,
                 channel: "club".into(),
             },
             coach: person("Coach"),
@@ -82,7 +102,7 @@ impl Club {
             ..Settings::default()
         };
         self.desk
-            .found_group(place, None, settings, &self.coach)
+            .found_group(place, manners(place), None, settings, &self.coach)
             .await
             .expect("founded");
     }
@@ -119,7 +139,7 @@ impl Club {
 
     /// What must go out in the room now, if anything.
     pub async fn errand(&self) -> Option<Errand> {
-        errand_in(&self.desk, ChatName::Room).await
+        errand_in(&self.desk, ROOM).await
     }
 
     pub fn set(&self, now: &str) {
@@ -179,7 +199,7 @@ impl Club {
     }
 }
 
-pub(super) async fn errand_in(desk: &Desk, chat: ChatName) -> Option<Errand> {
+pub(super) async fn errand_in(desk: &Desk, chat: ChatKey) -> Option<Errand> {
     loop {
         match desk.look(chat).await.expect("the store works") {
             Look::Go(errand) => return Some(errand),
@@ -190,7 +210,7 @@ pub(super) async fn errand_in(desk: &Desk, chat: ChatName) -> Option<Errand> {
 }
 
 /// When the desk will look again by itself.
-pub(super) async fn waits_until(desk: &Desk, chat: ChatName) -> Option<DateTime<Utc>> {
+pub(super) async fn waits_until(desk: &Desk, chat: ChatKey) -> Option<DateTime<Utc>> {
     loop {
         match desk.look(chat).await.expect("the store works") {
             Look::Go(errand) => panic!("nothing to do, not {errand:?}"),

@@ -665,7 +665,7 @@ async fn a_second_device_is_the_same_member_and_nobody_elses() {
 async fn a_chat_that_names_people_itself_gets_names_that_differ() {
     let club = Club::new(NOW, chrono_tz::UTC).await;
     let place = Place {
-        chat: ChatName::Discord,
+        chat: DISCORD,
         channel: "7".into(),
     };
     club.found(&place, chrono_tz::UTC).await;

@@ -827,21 +827,13 @@ async fn a_reply_that_names_no_post_is_for_those_it_is_legal_in() {
 async fn a_private_message_finds_the_open_posts_of_its_sender() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;
-    let none = club
-        .desk
-        .open_for(ChatName::Room, "u-Ana")
-        .await
-        .expect("read");
+    let none = club.desk.open_for(ROOM, "u-Ana").await.expect("read");
     assert!(none.is_empty(), "not a member");
     club.desk
         .enter(&club.place, &person("Ana"))
         .await
         .expect("entered");
-    let open = club
-        .desk
-        .open_for(ChatName::Room, "u-Ana")
-        .await
-        .expect("read");
+    let open = club.desk.open_for(ROOM, "u-Ana").await.expect("read");
     assert_eq!(
         open.iter()
             .map(|(place, row)| (place.clone(), row.post))

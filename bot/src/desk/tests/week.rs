@@ -8,7 +8,7 @@ async fn a_week_goes_out_on_time_and_is_revealed() {
     club.fill(&club.place, 3).await;
     assert_eq!(club.errand().await.as_ref().map(said), None);
     assert_eq!(
-        waits_until(&club.desk, ChatName::Room).await,
+        waits_until(&club.desk, ROOM).await,
         Some(at("2026-11-23T18:00:00Z"))
     );
 
@@ -26,7 +26,7 @@ async fn a_week_goes_out_on_time_and_is_revealed() {
     assert_eq!(open.task, "White to move and mate in one.");
     assert_eq!(open.topic.as_deref(), Some("Back rank"));
     assert_eq!(
-        waits_until(&club.desk, ChatName::Room).await,
+        waits_until(&club.desk, ROOM).await,
         Some(at("2026-11-24T17:00:00Z"))
     );
 
@@ -105,7 +105,7 @@ async fn sleeping_and_waking_follow_the_clock_and_the_queue() {
     club.fill(&club.place, 2).await;
     let waiting = tokio::spawn({
         let desk = club.desk.clone();
-        async move { desk.next_errand(ChatName::Room).await }
+        async move { desk.next_errand(ROOM).await }
     });
     tokio::task::yield_now().await;
     club.set("2026-11-23T18:00:00Z");
@@ -116,7 +116,7 @@ async fn sleeping_and_waking_follow_the_clock_and_the_queue() {
     // Nothing is due for hours; the coach's word wakes the one who waits.
     let waiting = tokio::spawn({
         let desk = club.desk.clone();
-        async move { desk.next_errand(ChatName::Room).await }
+        async move { desk.next_errand(ROOM).await }
     });
     tokio::task::yield_now().await;
     club.desk
@@ -134,7 +134,7 @@ async fn what_another_program_writes_is_noticed() {
     let other = club.elsewhere();
     let waiting = tokio::spawn({
         let desk = club.desk.clone();
-        async move { desk.next_errand(ChatName::Room).await }
+        async move { desk.next_errand(ROOM).await }
     });
     tokio::task::yield_now().await;
     other
@@ -149,12 +149,12 @@ async fn what_another_program_writes_is_noticed() {
 async fn two_groups_keep_their_own_time() {
     let club = Club::new("2026-11-23T00:00:00Z", chrono_tz::Asia::Kolkata).await;
     let other = Place {
-        chat: ChatName::Room,
+        chat: ROOM,
         channel: "other".into(),
     };
     club.found(&other, chrono_tz::America::New_York).await;
     let elsewhere = Place {
-        chat: ChatName::Discord,
+        chat: DISCORD,
         channel: "7".into(),
     };
     club.found(&elsewhere, chrono_tz::UTC).await;
@@ -176,9 +176,7 @@ async fn two_groups_keep_their_own_time() {
         (errand.place.clone(), said(&errand)),
         (other, "post 1".into())
     );
-    let errand = errand_in(&club.desk, ChatName::Discord)
-        .await
-        .expect("due there too");
+    let errand = errand_in(&club.desk, DISCORD).await.expect("due there too");
     assert_eq!(errand.place, elsewhere);
 }
 
@@ -411,7 +409,7 @@ async fn a_failing_chat_is_tried_again_later_and_the_coach_is_told() {
             .expect("noted");
         let next = club.clock.now() + chrono::TimeDelta::seconds(pause);
         if pause < 60 {
-            assert_eq!(waits_until(&club.desk, ChatName::Room).await, Some(next));
+            assert_eq!(waits_until(&club.desk, ROOM).await, Some(next));
         } else {
             let told = club.errand().await.expect("a word to the coach");
             assert_eq!(

@@ -124,7 +124,7 @@ async fn data(ctx: Ctx<'_>, #[description = "Who"] who: serenity::User) -> Answe
     for_coach(ctx, |house, place, coach| async move {
         let member = known(house, &place, &coach, &who).await?;
         let (name, kept) = house.desk.kept_of_member(&place, &coach, member).await?;
-        let kept = held::with_waiting(house, &place, &who.id.to_string(), kept);
+        let kept = held::with_waiting(house, &place, &who.id.to_string(), kept).await?;
         let text = serde_json::to_vec_pretty(&kept).map_err(|e| Oops::Said(e.to_string()))?;
         Ok(Letter::text(format!(
             "Everything that is kept of {} in this group. It is theirs: hand it over to them, and keep no copy.",

@@ -29,7 +29,6 @@ use poise::serenity_prelude::{self as serenity, AutocompleteChoice, CreateAutoco
 
 use super::{
     buttons::Press,
-    carry::notes_key,
     house::{self, House, Where},
     letter::Letter,
     oops::{Answer, Oops, said},
@@ -122,12 +121,13 @@ where
     privately(ctx, async {
         let (place, coach) = coaching(ctx).await?;
         let house: &House = ctx.data();
-        let key = notes_key(&place);
-        let notes = house.desk.remembered(&key).await?.unwrap_or_default();
-        let mut letter = work(house, place, coach).await?;
-        if !notes.is_empty() {
-            letter.text = format!("{}\n\n{}", words::plain(&notes), letter.text);
-            house.desk.remember(&key, "").await?;
+        let notes = house.desk.notes_for_coaches(&place).await?;
+        let mut letter = work(house, place.clone(), coach).await?;
+        if let Some(last) = notes.last() {
+            let texts: Vec<&str> = notes.iter().map(|note| note.text.as_str()).collect();
+            let texts = words::plain(&texts.join("\n"));
+            letter.text = format!("{texts}\n\n{}", letter.text);
+            letter.notes = Some((place, last.id));
         }
         Ok(letter)
     })

@@ -6,7 +6,7 @@ use poise::serenity_prelude::{
 
 use super::{Answer, Ctx, named, privately, said, settings};
 use crate::{
-    chat::discord::{house, letter::Letter, permissions, private::Asked, words},
+    chat::discord::{MANNERS, house, letter::Letter, permissions, private::Asked, words},
     desk::{Mode, Settings},
 };
 
@@ -102,7 +102,7 @@ pub async fn set_up(
         let server = asked.guild_id.map(|id| id.to_string());
         house
             .desk
-            .found_group(&place, server.as_deref(), wanted.clone(), &coach)
+            .found_group(&place, MANNERS, server.as_deref(), wanted.clone(), &coach)
             .await?;
         house.add_group(asked.channel_id);
         let mut parts = vec![format!(

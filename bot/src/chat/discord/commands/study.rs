@@ -275,12 +275,12 @@ async fn my_data(ctx: Ctx<'_>) -> Answer<()> {
         let house = ctx.data();
         let kept = match house.desk.kept_of_me(&place, &person).await {
             // Of somebody new a message may wait and nothing else be kept.
-            Err(DeskError::NotFound(_)) if held::waits(house, &place, &person.user) => {
+            Err(DeskError::NotFound(_)) if held::waits(house, &place, &person.user).await? => {
                 serde_json::json!({})
             }
             kept => kept?,
         };
-        let kept = held::with_waiting(house, &place, &person.user, kept);
+        let kept = held::with_waiting(house, &place, &person.user, kept).await?;
         let text = serde_json::to_vec_pretty(&kept).map_err(|e| Oops::Said(e.to_string()))?;
         Ok(Letter::text(
             "Everything that is kept of you in this group. To have it erased, use /study erase-me.",
@@ -309,10 +309,10 @@ async fn erase_me(ctx: Ctx<'_>) -> Answer<()> {
 /// Erases, and says so.
 pub async fn erased(house: &House, place: &Place, person: &Person) -> Answer<Letter> {
     match house.desk.erase_me(place, person).await {
-        Err(DeskError::NotFound(_)) if held::waits(house, place, &person.user) => {}
+        Err(DeskError::NotFound(_)) if held::waits(house, place, &person.user).await? => {}
         erased => erased?,
     }
-    held::erase(house, place, std::slice::from_ref(&person.user)).await;
+    held::erase(house, place, std::slice::from_ref(&person.user)).await?;
     Ok(Letter::text(
         "Everything that was kept of you in this group is erased.",
     ))

@@ -22,7 +22,10 @@ pub fn letter(place: &Place, sheet: &VerdictSheet) -> Letter {
 
 /// The verdict for its member, as a piece of news.
 pub fn told(sheet: &VerdictSheet) -> Letter {
-    let letter = Letter::text(words::plain(&in_words(&sheet.said)));
+    let letter = Letter {
+        tells: Some(sheet.reply),
+        ..Letter::text(words::plain(&in_words(&sheet.said)))
+    };
     match &sheet.picture {
         Some(picture) => letter.picture(FILE, picture),
         None => letter,

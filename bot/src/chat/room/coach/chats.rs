@@ -6,7 +6,7 @@ use serde::Serialize;
 use crate::chat::{
     Status,
     room::{Shared, door::Coach},
-    status,
+    status::Fares,
 };
 
 pub(super) fn routes() -> Router<Shared> {
@@ -23,9 +23,9 @@ struct Row {
 }
 
 async fn chats(State(room): State<Shared>, Coach(_): Coach) -> Json<Vec<Row>> {
-    let row = |(chat, status)| Row {
-        name: status::name(chat),
-        status,
+    let row = |fares: Fares| Row {
+        name: fares.name,
+        status: fares.status,
     };
     Json(room.statuses.all().into_iter().map(row).collect())
 }

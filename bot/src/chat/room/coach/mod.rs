@@ -14,8 +14,9 @@ use axum::Router;
 use chrono::{DateTime, NaiveDate, TimeZone, Utc};
 use chrono_tz::Tz;
 
-use super::{Room, RoomError, Shared, paper::Checked, paper::Note};
-use crate::desk::{CheckedPosition, Desk};
+use super::{Room, RoomError, Shared, paper::Checked, paper::Note, place};
+use crate::chat::common::notes;
+use crate::desk::{CheckedPosition, Desk, DeskError, Earlier};
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
@@ -27,10 +28,6 @@ pub(super) fn routes() -> Router<Shared> {
         .merge(reports::routes())
         .merge(settings::routes())
 }
-
-/// Words to the coach that are kept.
-const NOTES: usize = 20;
-const NOTES_KEY: &str = "room.notes";
 
 /// What lies on the coach's bench: the words from the desk, and the file checked last.
 #[derive(Default)]
@@ -50,39 +47,38 @@ fn open<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
 impl Bench {
     /// The bench with the words of earlier runs.
     pub(super) async fn set_up(desk: &Desk) -> Result<Self, RoomError> {
-        let kept = desk.remembered(NOTES_KEY).await?.unwrap_or_default();
+        let kept = desk.notes_for_coaches(&place()).await?.into_iter();
+        let notes = kept.map(|note| Note {
+            text: note.text,
+            at: note.written_at,
+        });
         Ok(Self {
-            // Words written by another version may be unreadable; they are not worth failing for.
-            notes: Mutex::new(serde_json::from_str(&kept).unwrap_or_default()),
+            notes: Mutex::new(notes.collect()),
             ..Self::default()
         })
     }
 
-    /// Keeps a word to the coach, and shows it.
-    pub(super) async fn note(&self, room: &Room, text: &str) {
+    /// Keeps a word to the coach, for pages that are opened later.
+    pub(super) async fn keep(
+        &self,
+        room: &Room,
+        text: &str,
+        earlier: Option<&Earlier>,
+    ) -> Result<(), DeskError> {
+        notes::keep(&room.desk, &room.place, text, earlier).await
+    }
+
+    /// Shows a word to the coach.
+    pub(super) fn show(&self, room: &Room, text: &str) {
         let note = Note {
             text: text.to_owned(),
             at: room.desk.now(),
         };
         room.feed.coaches("notice", &note);
-        let kept = {
-            let mut notes = open(&self.notes);
-            notes.push(note);
-            let surplus = notes.len().saturating_sub(NOTES);
-            notes.drain(..surplus);
-            serde_json::to_string(&*notes)
-        };
-        let kept = match kept {
-            Ok(kept) => room
-                .desk
-                .remember(NOTES_KEY, &kept)
-                .await
-                .map_err(|e| e.to_string()),
-            Err(error) => Err(error.to_string()),
-        };
-        if let Err(error) = kept {
-            tracing::error!("a word to the coach could not be kept: {error}");
-        }
+        let mut notes = open(&self.notes);
+        notes.push(note);
+        let surplus = notes.len().saturating_sub(notes::MOST);
+        notes.drain(..surplus);
     }
 
     fn notes(&self) -> Vec<Note> {

@@ -1,0 +1,5 @@
+//! What every chat does alike, between the desk's calls and its own manners. Knows no chat.
+
+pub mod answer;
+pub mod notes;
+pub mod public;

@@ -1,0 +1,182 @@
+//! A third chat, of plain lines over TCP on this machine: proof that a chat is a folder and one line. Whoever
+//! connects gives a name as the first line and is that person from then on, so it is for tests only.
+//!
+//! A line is an answer where it plainly is one, and talk else. `answer …`, `hint`, `give up`, and of a coach
+//! `post`, `close`, `queue` and `summary` ask for just that.
+
+mod table;
+
+use std::{net::Ipv4Addr, sync::Arc};
+
+use async_trait::async_trait;
+use sealed_move::{
+    chat::{
+        Chat, ChatError, Down, Report, Service, Shutdown, Tasks,
+        registry::{Home, Opener, Opening, Parts, Registration, Section, SettingsError},
+        said::in_words,
+    },
+    desk::{
+        ChatKey, Delivered, Delivery, Desk, DeskError, Errand, ErrandKind, Manners, Names, Person,
+        Place, Settings,
+    },
+};
+use serde::Deserialize;
+use tokio::net::TcpListener;
+
+use table::{Line, Table};
+
+/// The key.
+pub const KEY: ChatKey = ChatKey::of("lines");
+
+/// The chat, for a registry.
+pub fn registration() -> Registration {
+    Registration {
+        key: KEY,
+        name: "The table",
+        home: Some(home),
+        configure,
+    }
+}
+
+/// Its one group. People name themselves, and a verdict is a line that is sent.
+fn home() -> Home {
+    Home {
+        place: Place {
+            chat: KEY,
+            channel: "table".into(),
+        },
+        manners: Manners {
+            names: Names::ByMember,
+            delivery: Delivery::Sent,
+        },
+        coach: Person {
+            user: "rosalind".into(),
+            name: "Rosalind".into(),
+        },
+    }
+}
+
+/// The table `[lines]` of the settings file.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+struct LineSettings {
+    /// Whether there is such a chat.
+    open: bool,
+    /// Its port; 0 for a free one.
+    port: u16,
+}
+
+fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
+    let settings: LineSettings = section.read()?;
+    Ok(Box::new(move |parts: &Parts| match settings.open {
+        true => Opening::On(Arc::new(LineService {
+            desk: parts.desk.clone(),
+            group: parts.group.clone(),
+            port: settings.port,
+        })),
+        false => Opening::Off("the table is closed in the settings"),
+    }))
+}
+
+/// The chat as the supervisor runs it.
+struct LineService {
+    desk: Desk,
+    group: Settings,
+    port: u16,
+}
+
+#[async_trait]
+impl Service for LineService {
+    fn key(&self) -> ChatKey {
+        KEY
+    }
+
+    async fn prepare(&self) -> Result<(), DeskError> {
+        let home = home();
+        if self.desk.places(KEY).await?.is_empty() {
+            let group = self.group.clone();
+            self.desk
+                .found_group(&home.place, home.manners, None, group, &home.coach)
+                .await?;
+        }
+        Ok(())
+    }
+
+    async fn run(&self, report: Report, mut shutdown: Shutdown) -> Result<(), Down> {
+        let down = |error: std::io::Error| Down::ForNow(error.to_string());
+        let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, self.port))
+            .await
+            .map_err(down)?;
+        let address = listener.local_addr().map_err(down)?;
+        let table = Arc::new(Table::new(self.desk.clone(), home().place));
+        report.up(
+            Arc::new(LineChat(Arc::clone(&table))),
+            vec![format!("Lines: {address}")],
+        );
+        let tasks = Tasks::default();
+        let ended = loop {
+            tokio::select! {
+                accepted = listener.accept() => match accepted {
+                    Ok((stream, _)) => {
+                        drop(tasks.begin(Arc::clone(&table).seat(stream, shutdown.clone())));
+                    }
+                    Err(error) => break Err(down(error)),
+                },
+                () = shutdown.wait() => break Ok(()),
+            }
+        };
+        tasks.finished().await;
+        ended
+    }
+}
+
+/// What goes out unasked.
+struct LineChat(Arc<Table>);
+
+#[async_trait]
+impl Chat for LineChat {
+    fn key(&self) -> ChatKey {
+        KEY
+    }
+
+    async fn carry(&self, errand: &Errand) -> Result<Delivered, ChatError> {
+        let table = &self.0;
+        match &errand.kind {
+            ErrandKind::Post { sheet, .. } => {
+                let topic = sheet.topic.as_deref().unwrap_or("no topic");
+                table.everyone(&format!(
+                    "Position {} ({topic}): {}",
+                    sheet.number, sheet.task
+                ));
+                table.everyone(&sheet.picture.alt);
+            }
+            ErrandKind::Reveal { sheet, .. } => {
+                table.everyone(&format!("Position {}: the solution", sheet.post.number));
+                for line in &sheet.solution {
+                    table.everyone(line);
+                }
+                table.everyone(&format!(
+                    "Solved by {} of {}: {}",
+                    sheet.solved.len(),
+                    sheet.took_part,
+                    sheet.solved.join(", ")
+                ));
+            }
+            // A line that was sent cannot be looked for, so one that was perhaps sent is sent again.
+            ErrandKind::TellCoach(notice) => {
+                for coach in table.coaches().await? {
+                    table.tell(&coach, Line::plain(&notice.text)).await?;
+                }
+            }
+            ErrandKind::TellMember { user, sheet, .. } => {
+                table
+                    .tell(user, Line::plain(&in_words(&sheet.said)))
+                    .await?;
+            }
+            ErrandKind::AnswerMember(told) => {
+                table.tell(&told.user, Line::plain(&told.row.words)).await?;
+            }
+        }
+        Ok(Delivered::default())
+    }
+}
