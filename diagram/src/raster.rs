@@ -80,8 +80,8 @@ pub(super) fn pack(map: &Pixmap) -> Result<Vec<u8>, DiagramError> {
     let mut out = Vec::new();
     let mut encoder = png::Encoder::new(&mut out, map.width(), map.height());
     encoder.set_depth(png::BitDepth::Eight);
-    encoder.set_compression(png::Compression::Default);
-    encoder.set_filter(png::FilterType::NoFilter);
+    encoder.set_compression(png::Compression::Balanced);
+    encoder.set_filter(png::Filter::NoFilter);
     let data: Vec<u8> = if grey {
         encoder.set_color(png::ColorType::Grayscale);
         map.pixels().iter().map(|p| p.red()).collect()

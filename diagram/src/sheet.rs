@@ -4,12 +4,15 @@
 //! Each page is an SVG; [`Sheet::pdf`] binds them into one PDF, with words as words, so that they
 //! can be found and read aloud.
 
-use std::collections::HashMap;
 use std::sync::{Arc, OnceLock};
 
-use pdf_writer::{Content, Finish, Name, Pdf, Rect, Ref, TextStr};
+use krilla::Document;
+use krilla::geom::Size;
+use krilla::metadata::Metadata;
+use krilla::page::PageSettings;
+use krilla_svg::{SurfaceExt, SvgSettings};
+use resvg::usvg;
 use shakmaty::{Chess, Color, Position};
-use svg2pdf::{ConversionOptions, usvg};
 
 use super::Style;
 use super::board::{Diagram, men};
@@ -303,42 +306,26 @@ fn options() -> &'static usvg::Options<'static> {
 
 /// Binds pages of one size into a PDF.
 fn bind(pages: &[String], paper: Paper, title: &str) -> Result<Vec<u8>, DiagramError> {
-    let refused = |e: &dyn std::fmt::Display| DiagramError::Render(e.to_string());
+    let refused = |what: &dyn std::fmt::Display| DiagramError::Render(what.to_string());
     let (w, h) = paper.points();
-    let mut next = Ref::new(1);
-    let (catalog, tree, info) = (next.bump(), next.bump(), next.bump());
-    let mut pdf = Pdf::new();
-    pdf.catalog(catalog).pages(tree);
-    pdf.document_info(info)
-        .title(TextStr(title))
-        .producer(TextStr("Sealed Move"));
-    let mut kids = Vec::new();
+    let size = Size::from_wh(w, h).ok_or_else(|| refused(&"paper without a size"))?;
+    let mut document = Document::new();
+    document.set_metadata(
+        Metadata::new()
+            .title(title.to_owned())
+            .producer("Sealed Move".to_owned()),
+    );
     for svg in pages {
         let svg = usvg::Tree::from_str(svg, options()).map_err(|e| refused(&e))?;
-        let (chunk, drawing) =
-            svg2pdf::to_chunk(&svg, ConversionOptions::default()).map_err(|e| refused(&e))?;
-        let mut places = HashMap::new();
-        let chunk = chunk.renumber(|old| *places.entry(old).or_insert_with(|| next.bump()));
-        let Some(&drawing) = places.get(&drawing) else {
-            return Err(DiagramError::Render("a page without content".into()));
-        };
-        let (page_ref, content_ref) = (next.bump(), next.bump());
-        kids.push(page_ref);
-        let mut page = pdf.page(page_ref);
-        page.media_box(Rect::new(0.0, 0.0, w, h));
-        page.parent(tree);
-        page.contents(content_ref);
-        let name = Name(b"P");
-        page.resources().x_objects().pair(name, drawing);
+        let mut page = document.start_page_with(PageSettings::new(size));
+        let mut surface = page.surface();
+        surface
+            .draw_svg(&svg, size, SvgSettings::default())
+            .ok_or_else(|| refused(&"a page without content"))?;
+        surface.finish();
         page.finish();
-        let mut content = Content::new();
-        content.transform([w, 0.0, 0.0, h, 0.0, 0.0]).x_object(name);
-        pdf.stream(content_ref, &content.finish());
-        pdf.extend(&chunk);
     }
-    let count = kids.len() as i32;
-    pdf.pages(tree).kids(kids).count(count);
-    Ok(pdf.finish())
+    document.finish().map_err(|e| refused(&e))
 }
 
 #[cfg(test)]
@@ -402,12 +389,13 @@ mod tests {
         let pdf = sheet(7, 1).pdf().expect("a PDF");
         assert!(pdf.starts_with(b"%PDF-"));
         let text = String::from_utf8_lossy(&pdf);
-        assert_eq!(text.matches("/Type /Page\n").count(), 3);
+        assert_eq!(text.matches("/Type/Page/").count(), 3);
         let fonts: Vec<&str> = text
-            .match_indices("/BaseFont /")
-            .map(|(i, m)| text[i + m.len()..].split_whitespace().next().unwrap_or(""))
+            .match_indices("/BaseFont/")
+            .map(|(i, m)| text[i + m.len()..].split('/').next().unwrap_or(""))
             .collect();
-        assert!(!fonts.is_empty());
+        // Each weight is embedded once, whatever the number of pages: a font and its descendant.
+        assert_eq!(fonts.len(), 4, "{fonts:?}");
         assert!(fonts.iter().all(|f| f.contains("Libertinus")), "{fonts:?}");
         for weight in ["Regular", "Semibold"] {
             assert!(fonts.iter().any(|f| f.contains(weight)), "{fonts:?}");

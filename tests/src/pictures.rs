@@ -3,7 +3,7 @@
 //! A drawing may differ by the rounding of soft edges and no more. When a change is meant, write them
 //! anew with `INSTA_UPDATE=always`, as the texts, and look at each.
 
-use std::path::PathBuf;
+use std::{io::Cursor, path::PathBuf};
 
 use crate::workspace;
 
@@ -30,10 +30,11 @@ fn path(name: &str) -> PathBuf {
 }
 
 fn decode(bytes: &[u8]) -> Result<Pixels, String> {
-    let mut decoder = png::Decoder::new(bytes);
+    let mut decoder = png::Decoder::new(Cursor::new(bytes));
     decoder.set_transformations(png::Transformations::normalize_to_color8());
     let mut reader = decoder.read_info().map_err(|e| e.to_string())?;
-    let mut raw = vec![0; reader.output_buffer_size()];
+    let size = reader.output_buffer_size().ok_or("too large a picture")?;
+    let mut raw = vec![0; size];
     let frame = reader.next_frame(&mut raw).map_err(|e| e.to_string())?;
     raw.truncate(frame.buffer_size());
     let samples = frame.color_type.samples();

@@ -1,3 +1,4 @@
+// @ts-check
 // Asks the room for something. What goes wrong comes back as an Error whose message is for the person.
 
 export class Refused extends Error {

@@ -1,7 +1,32 @@
+// @ts-check
 // Builds elements. Text from people only ever becomes text nodes and attribute values here; nothing on
 // these pages is put together as markup.
 
-/** An element: `make("p", { class: "help" }, "text", child)`. Handlers are given as `onclick` and so on. */
+/**
+ * What an id on these pages names, where it is more than an element.
+ * @typedef {{
+ *   answer: HTMLButtonElement, "check-paste": HTMLButtonElement, code: HTMLInputElement,
+ *   earlier: HTMLButtonElement, "enter-code": HTMLFormElement, "enter-name": HTMLFormElement,
+ *   file: HTMLInputElement, from: HTMLInputElement, in: HTMLAnchorElement, "leaders-ask": HTMLFormElement,
+ *   "leaders-days": HTMLSelectElement, "leaders-topic": HTMLSelectElement, name: HTMLInputElement,
+ *   paste: HTMLTextAreaElement, say: HTMLFormElement, send: HTMLButtonElement, "summary-ask": HTMLFormElement,
+ *   "summary-topic": HTMLInputElement, text: HTMLTextAreaElement, to: HTMLInputElement,
+ * }} Named
+ */
+
+/**
+ * What goes into an element; what is missing is left out.
+ * @typedef {Node | string | null | undefined} Child
+ */
+
+/**
+ * An element: `make("p", { class: "help" }, "text", child)`. Handlers are given as `onclick` and so on.
+ * @template {keyof HTMLElementTagNameMap} Tag
+ * @param {Tag} tag
+ * @param {Record<string, any>} attributes
+ * @param {(Child | Child[])[]} children
+ * @returns {HTMLElementTagNameMap[Tag]}
+ */
 export function make(tag, attributes = {}, ...children) {
   const element = document.createElement(tag);
   for (const [name, value] of Object.entries(attributes)) {
@@ -16,22 +41,50 @@ export function make(tag, attributes = {}, ...children) {
 /**
  * Puts `children` in the place of what `place` holds; what is null is left out. Who was at a control with
  * an id stays there, so that news from the room takes nobody's focus away.
+ * @param {Element} place
+ * @param {(Child | Child[])[]} children
  */
 export function fill(place, ...children) {
-  const at = place.contains(document.activeElement) ? document.activeElement.id : "";
+  const focused = document.activeElement;
+  const at = focused && place.contains(focused) ? focused.id : "";
   place.replaceChildren(...children.flat().filter((child) => child !== null && child !== undefined));
   if (at) byId(at)?.focus({ preventScroll: true });
 }
 
-/** The element with this id. */
-export const byId = (id) => document.getElementById(id);
+/**
+ * The element with this id; ask with `?.` for one that may not be there.
+ * @type {<Id extends string>(id: Id) => Id extends keyof Named ? Named[Id] : HTMLElement}
+ */
+export const byId = (id) => /** @type {any} */ (document.getElementById(id));
 
-/** A button. */
+/**
+ * All elements in `place` that `selector` names.
+ * @param {string} selector
+ * @param {ParentNode} place
+ * @returns {HTMLElement[]}
+ */
+export const all = (selector, place = document) => [...place.querySelectorAll(selector)].filter((element) => element instanceof HTMLElement);
+
+/** Takes the focus away from the field that has it. */
+export function leaveField() {
+  if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+}
+
+/**
+ * A button.
+ * @param {string} label
+ * @param {(event: MouseEvent & { currentTarget: HTMLButtonElement }) => unknown} act
+ * @param {Record<string, any>} attributes
+ */
 export function button(label, act, attributes = {}) {
   return make("button", { type: "button", ...attributes, onclick: act }, label);
 }
 
-/** A labelled field: label above, field below. */
+/**
+ * A labelled field: label above, field below.
+ * @param {string} label
+ * @param {HTMLElement} input
+ */
 export function field(label, input) {
   input.id ||= fresh("field");
   return make("div", {}, make("label", { class: "over", for: input.id }, label), input);

@@ -1,3 +1,4 @@
+// @ts-check
 // Putting list items in another order: by dragging a handle, with mouse, pen or finger. (Buttons that do
 // the same stand beside each handle.)
 

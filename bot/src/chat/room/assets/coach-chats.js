@@ -1,3 +1,4 @@
+// @ts-check
 // How the chats fare, above the coach's views: a line for each that is not this room.
 
 import { get } from "./ask.js";

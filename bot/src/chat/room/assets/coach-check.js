@@ -1,3 +1,4 @@
+// @ts-check
 // Files: dropped, chosen or pasted; the reports; the shelf of checked positions that are in no week.
 
 import { careful, get, hand, post } from "./ask.js";
@@ -11,7 +12,9 @@ const PAGE = 30;
 const LARGEST = 16 * 1024 * 1024;
 
 const trouble = byId("check-trouble");
+/** @type {any} What the page hands over: `state`, and `refresh()`. */
 let shared = null;
+/** @type {any} The reports, once there are any. */
 let reports = null;
 
 /** Opens the view; after a reload, the file checked last is still there. */
@@ -34,7 +37,7 @@ export function checking({ done, of }) {
   }
   bar.max = of;
   bar.value = done;
-  bar.nextElementSibling.textContent = ` ${done} of ${counted(of, "position")} checked`;
+  /** @type {Element} */ (bar.nextElementSibling).textContent = ` ${done} of ${counted(of, "position")} checked`;
 }
 
 function check(control, name, bytes) {
@@ -68,7 +71,7 @@ byId("check-paste").addEventListener("click", (event) => {
 const pastedName = (text) => (/^\s*\[\w+\s+"/m.test(text) ? "pasted.pgn" : "pasted.epd");
 
 byId("file").addEventListener("change", async (event) => {
-  const input = event.currentTarget;
+  const input = /** @type {HTMLInputElement & { files: FileList }} */ (event.currentTarget);
   const [file] = input.files;
   if (file) await check(null, file.name, file);
   // The same file may be chosen again.
@@ -85,7 +88,7 @@ drop.addEventListener("drop", async (event) => {
   event.preventDefault();
   drop.classList.remove("over");
   // One after the other: each file has its own report.
-  for (const file of event.dataTransfer.files) await check(null, file.name, file);
+  for (const file of event.dataTransfer?.files ?? []) await check(null, file.name, file);
 });
 
 function showReports() {
@@ -127,8 +130,7 @@ function addAll(sound) {
 }
 
 function enqueue(control, positions, anyway, again = false) {
-  const card = control.closest("li");
-  const place = card?.querySelector(".told") ?? trouble;
+  const place = control.closest("li")?.querySelector(".told") ?? trouble;
   return careful(control, place, async () => {
     const waiting = new Set(shared.state.week.items.map((item) => item.position));
     const wanted = positions.filter((id) => !waiting.has(id));
@@ -161,7 +163,8 @@ function list(all, which) {
     const from = shownOf[which];
     shownOf[which] += PAGE;
     items.append(...all.slice(from, shownOf[which]).map((one, at) => card(one, from + at)));
-    items.children[from]?.querySelector("summary, button")?.focus();
+    const next = /** @type {HTMLElement | null | undefined} */ (items.children[from]?.querySelector("summary, button"));
+    next?.focus();
     if (shownOf[which] >= all.length) more.remove();
   });
   return make("div", {}, items, more);
@@ -215,6 +218,9 @@ function card(checked, at) {
   );
 }
 
+/** The card that a control of it stands on. */
+const cardOf = (control) => /** @type {HTMLLIElement} */ (control.closest("li"));
+
 /** How the verdict was come by. */
 function how(report) {
   const judged = report.depth ? `Judged at depth ${report.depth}.` : "";
@@ -230,7 +236,7 @@ function known({ position, report, same, posted }, at) {
     button(
       label,
       (event) => {
-        const place = event.currentTarget.closest("li").querySelector(".told");
+        const place = cardOf(event.currentTarget).querySelector(".told");
         return careful(event.currentTarget, place, async () => {
           reports[at] = await post(`/api/coach/checked/${at}/same`, { choice, position });
           await shared.refresh();
@@ -264,6 +270,7 @@ function said(checked) {
 }
 
 function wordsForm(checked, report) {
+  /** @returns {[HTMLElement, HTMLTextAreaElement]} */
   const field = (label, value, most) => {
     const id = fresh("words");
     const area = make("textarea", { id, rows: 3, maxlength: most });
@@ -283,16 +290,17 @@ function wordsForm(checked, report) {
     button(
       "Keep these words",
       (event) => {
-        const card = event.currentTarget.closest("li");
-        return careful(event.currentTarget, card.querySelector(".told"), async () => {
+        const here = cardOf(event.currentTarget);
+        const told = /** @type {Element} */ (here.querySelector(".told"));
+        return careful(event.currentTarget, told, async () => {
           const now = await post(`/api/coach/positions/${checked.position}/words`, {
             with_post: withPost.value,
             at_reveal: atReveal.value,
             anyway: anyway.checked,
           });
           checked.words = now.words;
-          card.querySelector(".own-words").replaceWith(said(checked));
-          card.querySelector(".told").textContent = "These words are kept.";
+          here.querySelector(".own-words")?.replaceWith(said(checked));
+          told.textContent = "These words are kept.";
         });
       },
       { "aria-label": `Keep these words: ${report.id}` },

@@ -1,7 +1,8 @@
+// @ts-check
 // Members in the coach's hands, and what the coaches did.
 
 import { careful, get, post } from "./ask.js";
-import { button, byId, choice, counted, field, make, sure } from "./build.js";
+import { all, button, byId, choice, counted, field, leaveField, make, sure } from "./build.js";
 import { offering } from "./naming.js";
 import { rankMark } from "./talk.js";
 import { stamp } from "./when.js";
@@ -17,8 +18,8 @@ const TIMES = [
 export async function openMembers(state) {
   const place = byId("members");
   // What is being typed is not taken away.
-  if (place.contains(document.activeElement) && document.activeElement.matches("input, select")) return;
-  const unfolded = new Set([...place.querySelectorAll("details[data-member][open]")].map((item) => item.dataset.member));
+  if (place.contains(document.activeElement) && document.activeElement?.matches("input, select")) return;
+  const unfolded = new Set(all("details[data-member][open]", place).map((item) => item.dataset.member));
   try {
     const [members, deeds] = await Promise.all([get("/api/coach/members"), get("/api/coach/deeds")]);
     place.replaceChildren(
@@ -62,7 +63,7 @@ function body(member, members, state) {
   const told = make("p", { class: "trouble", role: "alert" });
   const address = `/api/coach/members/${member.id}`;
   const again = () => {
-    document.activeElement?.blur();
+    leaveField();
     return openMembers(state);
   };
   const act = (control, path, content) =>

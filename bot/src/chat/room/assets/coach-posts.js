@@ -1,8 +1,9 @@
+// @ts-check
 // Posts in the coach's hands: replies with their verdicts, judging and overruling, settling without a
 // verdict, and closing early.
 
 import { careful, get, post } from "./ask.js";
-import { button, byId, choice, counted, make, points } from "./build.js";
+import { all, button, byId, choice, counted, leaveField, make, points } from "./build.js";
 import { closeNow } from "./coach-week.js";
 import { verdictName } from "./post.js";
 import { rankMark } from "./talk.js";
@@ -19,13 +20,13 @@ export async function openPosts(state) {
     place.replaceChildren(make("p", {}, "Nothing is posted yet."));
     return;
   }
-  const shown = new Map([...place.querySelectorAll("details[data-post]")].map((item) => [item.dataset.post, item]));
+  const shown = new Map(all("details[data-post]", place).map((item) => [item.dataset.post, item]));
   const held = byId("homework");
   place.replaceChildren(
     ...(held?.contains(document.activeElement) ? [held] : waiting.length ? [homework(waiting, state)] : []),
     ...rows.map((row) => {
       const kept = shown.get(String(row.post));
-      const open = kept?.open || String(row.post) === wanted;
+      const open = kept?.hasAttribute("open") || String(row.post) === wanted;
       // A word in hand is not taken away from under the coach.
       if (kept?.contains(document.activeElement)) return kept;
       return entry(row, state, open);
@@ -72,10 +73,10 @@ function entry(row, state, open) {
 
 async function replies(body, row, state) {
   try {
-    const all = await get(`/api/coach/posts/${row.post}/replies`);
+    const given = await get(`/api/coach/posts/${row.post}/replies`);
     body.replaceChildren(
-      make("p", {}, counted(all.length, "reply", "replies")),
-      make("ol", { class: "replies" }, all.map((reply) => one(reply, () => replies(body, row, state), state))),
+      make("p", {}, counted(given.length, "reply", "replies")),
+      make("ol", { class: "replies" }, given.map((reply) => one(reply, () => replies(body, row, state), state))),
       row.open
         ? make("p", {}, button("Close now with the reveal", (event) => closeNow(event.currentTarget, row)))
         : "",
@@ -125,7 +126,7 @@ function one(reply, again, state, about = "") {
       ? make("details", { class: "more" }, make("summary", {}, "The private answer"), make("p", { class: "verdict-of" }, reply.coach_words))
       : null,
     judging(reply, told, again),
-    reply.settled === "judged" ? null : answering(reply, told, act),
+    reply.settled === "judged" ? null : answering(reply, act),
     told,
   );
 }
@@ -170,7 +171,7 @@ function judging(reply, told, again) {
             points: value,
             words: words.value,
           });
-          document.activeElement?.blur();
+          leaveField();
           await again();
         }),
       ),
@@ -179,11 +180,11 @@ function judging(reply, told, again) {
 }
 
 /** Settling a reply without a verdict. */
-function answering(reply, told, act) {
+function answering(reply, act) {
   const words = make("textarea", { rows: 2, maxlength: 1500, "aria-label": `A private answer to ${reply.name}`, placeholder: `Only ${reply.name} reads this` });
   const settle = (event, path, content) => {
     const control = event.currentTarget;
-    document.activeElement?.blur();
+    leaveField();
     return act(control, path, content);
   };
   return [

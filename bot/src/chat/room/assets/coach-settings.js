@@ -1,3 +1,4 @@
+// @ts-check
 // The group's settings, and the two links.
 
 import { careful, get, post } from "./ask.js";
@@ -61,7 +62,7 @@ function form(settings, zones) {
   const fitPrices = () => {
     wrong.disabled = scale.value === "tournament";
     // What a tournament takes for a wrong move is no price for a club.
-    if (!wrong.disabled && Number(wrong.value) >= 5) wrong.value = 1;
+    if (!wrong.disabled && Number(wrong.value) >= 5) wrong.value = "1";
   };
   scale.addEventListener("change", fitPrices);
   wrong.disabled = settings.points === "tournament";

@@ -1,3 +1,4 @@
+// @ts-check
 // The engagement summary: in words, figures and charts, and to take away.
 
 import { careful, get } from "./ask.js";
@@ -27,8 +28,8 @@ function dayOf(moment, zone, before = 0) {
 
 function query() {
   const asked = new URLSearchParams();
-  for (const [name, id] of [["from", "from"], ["to", "to"], ["topic", "summary-topic"]]) {
-    if (byId(id).value) asked.set(name, byId(id).value);
+  for (const [name, { value }] of Object.entries({ from: byId("from"), to: byId("to"), topic: byId("summary-topic") })) {
+    if (value) asked.set(name, value);
   }
   return asked;
 }
@@ -104,6 +105,6 @@ function content(summary, charts, asked) {
 
 function inNumbers(alt) {
   const details = inWords(alt);
-  details.querySelector("summary").textContent = "The chart in words";
+  /** @type {Element} */ (details.querySelector("summary")).textContent = "The chart in words";
   return details;
 }

@@ -1,13 +1,15 @@
+// @ts-check
 // The week: what is open now, pausing, and the queue in order.
 
 import { careful, get, post } from "./ask.js";
-import { button, byId, counted, fill, make, show, sure } from "./build.js";
+import { all, button, byId, counted, fill, make, show, sure } from "./build.js";
 import { carry } from "./carry.js";
 import { problem } from "./post.js";
 import { moment, until } from "./when.js";
 
 const told = byId("week-told");
 const list = byId("week");
+/** @type {any} What the page hands over: `state`, and `refresh()`. */
 let shared = null;
 
 /** Shows the week. Fields that are being typed in are left as they are. */
@@ -18,11 +20,11 @@ export function showWeek(state, refresh) {
   if (!typing(above)) fill(above, openNow(week), pausing(week));
   if (typing(list)) return;
   // What the coach has unfolded stays so.
-  const unfolded = new Set([...list.querySelectorAll("li:has(details[open])")].map((item) => item.dataset.item));
+  const unfolded = new Set(all("li:has(details[open])", list).map((item) => item.dataset.item));
   const focused = document.activeElement?.id;
   list.replaceChildren(...week.items.map((item, at) => entry(item, at, week)));
-  for (const item of list.children) {
-    if (unfolded.has(item.dataset.item)) item.querySelector("details").open = true;
+  for (const item of all("li", list)) {
+    if (unfolded.has(item.dataset.item)) item.querySelector("details")?.setAttribute("open", "");
   }
   if (focused) byId(focused)?.focus({ preventScroll: true });
   if (!week.items.length) {
@@ -37,7 +39,7 @@ export function showWeek(state, refresh) {
   }
 }
 
-const typing = (place) => place.contains(document.activeElement) && document.activeElement.matches("input");
+const typing = (place) => place.contains(document.activeElement) && document.activeElement?.matches("input");
 
 /** Does something to the week, says what was done, and shows the outcome. */
 function change(control, done, act) {

@@ -1,3 +1,4 @@
+// @ts-check
 // The coach's page: what its views share, and the words from the bot.
 
 import { careful, get, mark, post } from "./ask.js";
@@ -11,15 +12,16 @@ import { openSummary } from "./coach-summary.js";
 import { showWeek } from "./coach-week.js";
 import { follow } from "./live.js";
 import { offering } from "./naming.js";
-import { restore, shutOut } from "./shut-out.js";
+import { onShutOut, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
 import { views } from "./views.js";
 import { stamp } from "./when.js";
 
 const stream = new Stream(byId("stream"), { controls });
+/** @type {{ me: any, week: any, feed: { connect(): void, pause(): void } | null }} */
 const state = { me: null, week: null, feed: null };
 
-addEventListener("shut-out", ({ detail }) => shutOut(detail === "link" ? "coach-link" : detail, byId("text")));
+onShutOut((why) => shutOut(why === "link" ? "coach-link" : why, byId("text")));
 
 /** What a coach can do with a line of talk. */
 function controls(line) {
@@ -59,7 +61,8 @@ async function refresh() {
   if (document.body.dataset.at === "members") await openMembers(state);
 }
 
-let waiting = null;
+/** @type {number | undefined} */
+let waiting;
 /** Several changes at once make one refresh. */
 function soon() {
   clearTimeout(waiting);
@@ -149,7 +152,7 @@ async function comeIn() {
   views("week", {
     check: () => openCheck(state, refresh),
     posts: () => openPosts(state),
-    summary: () => openSummary(state),
+    summary: () => openSummary(),
     members: () => openMembers(state),
     settings: () => openSettings(state),
   });

@@ -1,3 +1,4 @@
+// @ts-check
 // The message box: which open position it answers, and what is asked before a text is taken or shown.
 
 import { careful, mark, post } from "./ask.js";
@@ -10,7 +11,7 @@ const text = byId("text");
 const trouble = byId("say-trouble");
 const held = byId("held");
 
-/** The mark of the text as it stands; a new one for each text. */
+/** @type {string | null} The mark of the text as it stands; a new one for each text. */
 let sending = null;
 /** The position that the text in the box was begun for. */
 let begunFor = null;

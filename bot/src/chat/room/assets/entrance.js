@@ -1,2 +1,4 @@
+// @ts-check
 // The step from the link into the room. It replaces the link in the browser's history.
-location.replace(document.getElementById("in").href);
+const onward = document.getElementById("in");
+if (onward instanceof HTMLAnchorElement) location.replace(onward.href);

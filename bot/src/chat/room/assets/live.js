@@ -1,3 +1,4 @@
+// @ts-check
 // The live feed. Connects again by itself; the room then tells what was missed.
 
 import { get } from "./ask.js";

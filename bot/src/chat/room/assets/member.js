@@ -1,3 +1,4 @@
+// @ts-check
 // The member's page: coming in, the open position, the talk, and the message box.
 
 import { careful, get, post } from "./ask.js";
@@ -7,7 +8,7 @@ import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
 import { offering } from "./naming.js";
 import { inWords, problem } from "./post.js";
-import { keep, restore, shutOut } from "./shut-out.js";
+import { keep, onShutOut, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
 import { views } from "./views.js";
 
@@ -26,6 +27,7 @@ const stream = new Stream(byId("stream"), {
       : [],
 });
 const sheets = new Map();
+/** @type {{ me: any, rows: any[], open: number | null, ahead: number, settled: boolean }} */
 const state = { me: null, rows: [], open: null, ahead: 0, settled: false };
 
 /** The room's time; the reader's clock may be wrong. */
@@ -35,7 +37,7 @@ const now = () => new Date(Date.now() + state.ahead).toISOString();
 
 async function begin() {
   state.me = await get("/api/me");
-  state.ahead = new Date(state.me.now) - Date.now();
+  state.ahead = new Date(state.me.now).getTime() - Date.now();
   document.title = state.me.group;
   byId("group").textContent = state.me.group;
   byId("to-coach").hidden = !state.me.coach;
@@ -72,7 +74,7 @@ byId("enter-code").addEventListener("submit", (event) => {
   });
 });
 
-addEventListener("shut-out", ({ detail }) => shutOut(detail, byId("text")));
+onShutOut((why) => shutOut(why, byId("text")));
 
 /** Says whether the reader may talk at the moment. */
 function mayTalk() {
@@ -139,9 +141,9 @@ async function comeIn() {
       },
       posts: arrange,
       talk: (line) => arrive(() => stream.talk(line)),
-      verdict: (judged) => {
-        arrive(() => stream.judged(judged.reply, now(), judged));
-        showOwn(judged.post).catch(() => {});
+      verdict: (came) => {
+        arrive(() => stream.judged(came.reply, now(), came));
+        showOwn(came.post).catch(() => {});
       },
       answered: (id) => answers(id).catch(() => {}),
       renewed: renew,

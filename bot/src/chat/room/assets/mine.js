@@ -1,7 +1,8 @@
+// @ts-check
 // The member's other views: own work, leaderboard, past posts, and what is kept.
 
 import { careful, get, post } from "./ask.js";
-import { button, byId, make, points, sure } from "./build.js";
+import { all, button, byId, make, points, sure } from "./build.js";
 import { offering } from "./naming.js";
 import { inWords, reveal } from "./post.js";
 import { byTopic, leaderboard } from "./tables.js";
@@ -147,7 +148,7 @@ export function pastPosts(place, state, wanted) {
     place.replaceChildren(make("p", {}, "No post is closed yet. Its reveal will stand here."));
     return;
   }
-  const shown = new Map([...place.querySelectorAll("details[data-post]")].map((item) => [item.dataset.post, item]));
+  const shown = new Map(all("details[data-post]", place).map((item) => [item.dataset.post, item]));
   place.replaceChildren(
     ...closed.map((row) => shown.get(String(row.post)) ?? pastPost(row, state, String(row.post) === wanted)),
   );
@@ -230,7 +231,7 @@ async function erase(control, told) {
   if (!yes) return;
   const done = await careful(control, told, () => post("/api/erase"));
   if (done) {
-    document.querySelector("main").replaceChildren(
+    document.querySelector("main")?.replaceChildren(
       make("h2", {}, "Erased"),
       make("p", { role: "status" }, done.message),
       make("p", {}, make("a", { href: "/" }, "Come in again under a new name")),

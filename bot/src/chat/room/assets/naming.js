@@ -1,3 +1,4 @@
+// @ts-check
 // Names that cannot be had, with a free one to take instead.
 
 import { button } from "./build.js";

@@ -1,6 +1,7 @@
+// @ts-check
 // A post and a reveal as everyone sees them.
 
-import { button, counted, fresh, make, points } from "./build.js";
+import { button, counted, fresh, make } from "./build.js";
 import { leaderboard } from "./tables.js";
 import { closing } from "./when.js";
 
@@ -111,7 +112,7 @@ const VERDICTS = {
 };
 
 /** A verdict in words. */
-export const verdictName = (verdict) => VERDICTS[verdict] ?? "Not judged yet";
+export const verdictName = (kind) => VERDICTS[kind] ?? "Not judged yet";
 
 /** What only this member sees of a reply of theirs. `mean` sends one of the readings that are asked about. */
 export function verdict(judged, mean) {

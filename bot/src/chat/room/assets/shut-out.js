@@ -1,7 +1,8 @@
+// @ts-check
 // What a page says once it is shut out: by a new link, by a coach, or because its member was erased. What
 // was typed stays where it is, and is there again when the reader comes back in this tab.
 
-import { byId, make } from "./build.js";
+import { all, byId, make } from "./build.js";
 
 const SAYS = {
   link: [
@@ -28,6 +29,9 @@ let out = false;
 /** Whether this page is shut out. */
 export const isOut = () => out;
 
+/** Calls `told` with the reason once the room says that this page is shut out. */
+export const onShutOut = (told) => addEventListener("shut-out", (event) => told(/** @type {CustomEvent} */ (event).detail));
+
 /** Says that the page is shut out, and waits for the way back. `box` is where the reader types. */
 export function shutOut(why, box) {
   if (out) return;
@@ -42,10 +46,10 @@ export function shutOut(why, box) {
     make("p", {}, text),
     typed.trim() ? make("p", {}, "What you typed stays in the box below. It was not sent.") : null,
   );
-  document.querySelector("main").prepend(notice);
+  document.querySelector("main")?.prepend(notice);
   byId("link-state").textContent = "";
   document.body.classList.add("is-out");
-  for (const control of document.querySelectorAll("main button, main select, main input")) control.disabled = true;
+  for (const control of all("main button, main select, main input")) control.setAttribute("disabled", "");
   window.scrollTo({ top: 0, behavior: "instant" });
   if (why === "erased") return;
   const look = async () => {

@@ -1,8 +1,16 @@
+// @ts-check
 // Tables of figures.
 
 import { make, points } from "./build.js";
 
-/** A table: `columns` are `{ title, of(row), number }`; the first column names the row. */
+/**
+ * A table. A column that is a `name` heads its row, one that is a `number` stands to the right.
+ * @template Row
+ * @param {string} caption
+ * @param {{ title: string, of: (row: Row) => string, name?: boolean, number?: boolean }[]} columns
+ * @param {Row[]} rows
+ * @param {(row: Row) => string | null} classOf
+ */
 export function table(caption, columns, rows, classOf = () => null) {
   const head = columns.map(({ title, number }) => make("th", { scope: "col", class: number ? "n" : null }, title));
   const body = rows.map((row) =>

@@ -1,3 +1,4 @@
+// @ts-check
 // The stream of messages: talk, posts and reveals for everyone, and what only this reader sees.
 
 import { make } from "./build.js";
@@ -13,6 +14,14 @@ const LONG = 600;
  * those that go with the reader's own answer; `mean` sends a reading of a doubtful reply.
  */
 export class Stream {
+  /**
+   * @param {HTMLElement} list
+   * @param {{
+   *   controls?: (line: any) => Node[],
+   *   answerControls?: (reply: any) => Node[],
+   *   mean?: (control: HTMLButtonElement, reply: number, reading: number, told: HTMLElement) => void,
+   * }} options
+   */
   constructor(list, { controls = () => [], answerControls = () => [], mean } = {}) {
     this.list = list;
     this.controls = controls;
@@ -33,9 +42,10 @@ export class Stream {
       earlier.item.replaceWith(item);
       return item;
     }
+    /** @type {Element | null} */
     let next = null;
     for (let child = this.list.lastElementChild; child; child = child.previousElementSibling) {
-      if (this.items.get(child.dataset.key).time <= time) break;
+      if (this.items.get(child.getAttribute("data-key")).time <= time) break;
       next = child;
     }
     this.list.insertBefore(item, next);
@@ -106,6 +116,12 @@ export class Stream {
 /** The mark of a coach. It comes from the rank alone; a name cannot bring it along. */
 export const rankMark = (rank) => (rank === "coach" ? make("span", { class: "rank" }, "Coach") : null);
 
+/**
+ * The line above a message.
+ * @param {string} who
+ * @param {string} at
+ * @param {{ eyes?: string | null, rank?: string, controls?: Node[] }} more
+ */
 function said(who, at, { eyes = null, rank = "member", controls = [] } = {}) {
   return make(
     "div",

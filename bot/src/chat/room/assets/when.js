@@ -1,6 +1,7 @@
+// @ts-check
 // Times, in the reader's own zone unless another is named.
 
-import { make } from "./build.js";
+import { all, make } from "./build.js";
 
 const day = (zone) =>
   new Intl.DateTimeFormat(undefined, { weekday: "short", day: "numeric", month: "short", timeZone: zone });
@@ -24,7 +25,7 @@ export function stamp(iso, zone) {
 
 /** "in 3 hours", "in 12 minutes". */
 export function until(iso) {
-  const minutes = Math.round((new Date(iso) - Date.now()) / 60000);
+  const minutes = Math.round((new Date(iso).getTime() - Date.now()) / 60000);
   const relative = new Intl.RelativeTimeFormat(undefined, { numeric: "always" });
   if (Math.abs(minutes) < 90) return relative.format(minutes, "minute");
   const hours = Math.round(minutes / 60);
@@ -47,4 +48,4 @@ function write(line) {
       : `Closed ${moment(iso)}; the reveal is on its way`;
 }
 
-setInterval(() => document.querySelectorAll("[data-closes]").forEach(write), 30_000);
+setInterval(() => all("[data-closes]").forEach(write), 30_000);

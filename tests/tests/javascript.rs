@@ -1,0 +1,130 @@
+//! The scripts of the club room's pages, held to a type checker and a linter.
+//!
+//! Both run on a copy of the scripts, with the rules of `tests/javascript` beside it and the node
+//! modules that `SEALED_MOVE_TEST_NODE_MODULES` names.
+
+use std::{
+    fs,
+    path::{Path, PathBuf},
+    process::Command,
+};
+
+use sealed_move_tests::workspace;
+use tempfile::TempDir;
+
+/// The type checker and the linter, by name and arguments.
+const TYPES: (&str, &[&str]) = ("tsc", &["--project", ".", "--pretty", "false"]);
+const LINT: (&str, &[&str]) = ("eslint", &["--max-warnings", "0", "assets"]);
+
+/// The pages' scripts, where they are kept.
+fn scripts() -> Vec<PathBuf> {
+    let folder = workspace().join("bot/src/chat/room/assets");
+    let found: Vec<PathBuf> = fs::read_dir(folder)
+        .expect("the folder of the pages")
+        .map(|entry| entry.expect("a readable folder").path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "js"))
+        .collect();
+    assert!(!found.is_empty(), "no scripts");
+    found
+}
+
+/// A folder with the scripts and all that their checking needs.
+fn copy() -> TempDir {
+    let modules = std::env::var_os("SEALED_MOVE_TEST_NODE_MODULES").unwrap_or_else(|| {
+        panic!("SEALED_MOVE_TEST_NODE_MODULES names no folder; start the tests with tests/run, which makes it")
+    });
+    let copy = TempDir::new().expect("a folder");
+    let root = copy.path();
+    std::os::unix::fs::symlink(modules, root.join("node_modules")).expect("a link");
+    for rules in ["package.json", "tsconfig.json", "eslint.config.js"] {
+        let from = workspace().join("tests/javascript").join(rules);
+        fs::copy(from, root.join(rules)).expect("the rules");
+    }
+    fs::create_dir(root.join("assets")).expect("a folder");
+    for script in scripts() {
+        let name = script.file_name().expect("a name");
+        fs::copy(&script, root.join("assets").join(name)).expect("a script");
+    }
+    copy
+}
+
+/// Whether the checker is content, and what it prints.
+fn check(root: &Path, (tool, arguments): (&str, &[&str])) -> (bool, String) {
+    let out = Command::new(root.join("node_modules/.bin").join(tool))
+        .args(arguments)
+        .current_dir(root)
+        .output()
+        .unwrap_or_else(|error| panic!("{tool} does not start ({error}); tests/run installs it"));
+    let said = [out.stdout, out.stderr].map(|part| String::from_utf8_lossy(&part).into_owned());
+    (out.status.success(), said.concat())
+}
+
+#[test]
+fn scripts_pass_the_type_checker_and_the_linter() {
+    let copy = copy();
+    for checker in [TYPES, LINT] {
+        let (content, said) = check(copy.path(), checker);
+        assert!(content && said.is_empty(), "{}:\n{said}", checker.0);
+    }
+}
+
+#[test]
+fn a_planted_mistake_is_found_and_named() {
+    let planted: &[((&str, &[&str]), &str, &str)] = &[
+        // A field that the element does not have.
+        (
+            TYPES,
+            "byId(\"text\").valeu = \"\";",
+            "'valeu' does not exist",
+        ),
+        // A misspelt call.
+        (
+            TYPES,
+            "conplain(new Error(\"x\"));",
+            "Cannot find name 'conplain'",
+        ),
+        // What may be missing, used unasked.
+        (
+            TYPES,
+            "document.querySelector(\"p\").remove();",
+            "possibly 'null'",
+        ),
+        // Text from people put together as markup.
+        (
+            LINT,
+            "byId(\"say\").innerHTML = state.me.name;",
+            "no-restricted-properties",
+        ),
+        (LINT, "if (state.me == 1) begin();", "eqeqeq"),
+        (
+            LINT,
+            "export const never = 1; { const never = 2; begin(never); }",
+            "no-shadow",
+        ),
+    ];
+    for (checker, line, message) in planted {
+        let copy = copy();
+        let page = copy.path().join("assets/coach.js");
+        let text = fs::read_to_string(&page).expect("the coach's page");
+        fs::write(&page, format!("{text}{line}\n")).expect("a script");
+        let (content, said) = check(copy.path(), *checker);
+        assert!(!content, "{} finds nothing in {line}", checker.0);
+        assert!(
+            said.contains("coach.js") && said.contains(message),
+            "{line}:\n{said}"
+        );
+    }
+}
+
+/// An editor that opens one script alone checks it by this line.
+#[test]
+fn every_script_asks_to_be_type_checked() {
+    for script in scripts() {
+        let text = fs::read_to_string(&script).expect("a script");
+        assert!(
+            text.starts_with("// @ts-check\n"),
+            "{} does not begin with // @ts-check",
+            script.display()
+        );
+    }
+}
