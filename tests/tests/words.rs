@@ -8,7 +8,7 @@ use syn::{Attribute, Fields, GenericArgument, Item, PathArguments, Type};
 
 /// Where facts are defined. An enum that is tagged by `is` is one.
 const SOURCES: &[&str] = &[
-    include_str!("../../chess/src/fact.rs"),
+    include_str!("../../bot/chess/src/fact.rs"),
     include_str!("../../bot/src/desk/telling.rs"),
 ];
 

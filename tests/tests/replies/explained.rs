@@ -73,7 +73,7 @@ fn tasks() -> Vec<Task> {
             only: None,
         });
     }
-    let random = include_str!("../../../chess/src/refute/positions.txt");
+    let random = include_str!("../../../bot/chess/src/refute/positions.txt");
     let own = include_str!("reasons.txt");
     for row in random.lines().chain(own.lines()) {
         if row.starts_with('#') {

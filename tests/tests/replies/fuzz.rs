@@ -21,8 +21,8 @@ use sealed_move_tests::english::InEnglish as _;
 use shakmaty::{Chess, Move, Position, san::SanPlus};
 
 /// The replies and positions of the reader's table, and the messages of its corpus of talk.
-const TABLE: &str = include_str!("../../../chess/src/reply/table.txt");
-const TALK: &str = include_str!("../../../chess/src/reply/talk.txt");
+const TABLE: &str = include_str!("../../../bot/chess/src/reply/table.txt");
+const TALK: &str = include_str!("../../../bot/chess/src/reply/talk.txt");
 
 /// What replies are made of, and what they ought not to be made of.
 const FRAGMENTS: &[&str] = &[

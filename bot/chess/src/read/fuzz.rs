@@ -13,9 +13,9 @@ use crate::{cases::cases, parse_fen};
 
 /// Files as coaches have them.
 const REAL: [&str; 4] = [
-    include_str!("../../../demo-data/positions/boden.pgn"),
-    include_str!("../../../demo-data/positions/smothered.epd"),
-    include_str!("../../../tests/data/kopec_bratko.epd"),
+    include_str!("../../../../demo-data/positions/boden.pgn"),
+    include_str!("../../../../demo-data/positions/smothered.epd"),
+    include_str!("../../../../tests/data/kopec_bratko.epd"),
     // A lesson with everything a game may hold.
     "\u{feff}[Event \"Lesson \\\"1\\\"\"]\r\n[Id \"l1\"]\r\n[Task \"#2\"]\r\n[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\r\n\r\n{Before.} 1.Rxd8+! $1 (1.Rd7? Rxd7 (1...Rab8 2.Rxd8+ $18 ; rest\r\n) 2.-- g6) 1...Rxd8 2.Rxd8# {é ♘} 1-0\r\n\r\n% escaped\r\n1.e4 e5 2.0-0-0 *\r\n",
 ];

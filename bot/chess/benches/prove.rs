@@ -25,7 +25,7 @@ type Problem = (String, Chess, u8);
 fn problems() -> Vec<Problem> {
     let path = concat!(
         env!("CARGO_MANIFEST_DIR"),
-        "/../tests/data/published_mates.epd"
+        "/../../tests/data/published_mates.epd"
     );
     let bytes = std::fs::read(path).expect("the published mates");
     read::read_file(path, &bytes)
