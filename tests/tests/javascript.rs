@@ -12,9 +12,11 @@ use std::{
 use sealed_move_tests::workspace;
 use tempfile::TempDir;
 
-/// The type checker and the linter, by name and arguments.
-const TYPES: (&str, &[&str]) = ("tsc", &["--project", ".", "--pretty", "false"]);
-const LINT: (&str, &[&str]) = ("eslint", &["--max-warnings", "0", "assets"]);
+/// A tool's name and its arguments.
+type Checker = (&'static str, &'static [&'static str]);
+
+const TYPES: Checker = ("tsc", &["--project", ".", "--pretty", "false"]);
+const LINT: Checker = ("eslint", &["--max-warnings", "0", "assets"]);
 
 /// The pages' scripts, where they are kept.
 fn scripts() -> Vec<PathBuf> {
@@ -49,7 +51,7 @@ fn copy() -> TempDir {
 }
 
 /// Whether the checker is content, and what it prints.
-fn check(root: &Path, (tool, arguments): (&str, &[&str])) -> (bool, String) {
+fn check(root: &Path, (tool, arguments): Checker) -> (bool, String) {
     let out = Command::new(root.join("node_modules/.bin").join(tool))
         .args(arguments)
         .current_dir(root)
@@ -70,7 +72,7 @@ fn scripts_pass_the_type_checker_and_the_linter() {
 
 #[test]
 fn a_planted_mistake_is_found_and_named() {
-    let planted: &[((&str, &[&str]), &str, &str)] = &[
+    let planted: &[(Checker, &str, &str)] = &[
         // A field that the element does not have.
         (
             TYPES,
