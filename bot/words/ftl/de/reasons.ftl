@@ -5,7 +5,7 @@
 mates-in-the-end = { $why }; matt wird es am Ende auch, aber erst in { $moves-word } Zügen
 mates-too-late = matt wird es auch so, aber erst in { $moves-word } Zügen
 stalemate = es ist patt, denn { $side-name } steht nicht im Schach und hat keinen Zug
-mates-first = das ist matt, und { $side-name } ist es, der mattsetzt
+mates-first = das ist matt, und zwar setzt { $side-name } matt
 
 act = { $mover ->
     [yes] { $what ->
@@ -124,14 +124,14 @@ in-check = { $side-king } steht im Schach { $piece ->
     [rook] des Turms
    *[king] des Königs
 } auf { $from }, und das hebt es nicht auf
-pinned = { $piece-nom } auf { $on } ist von { $by-dat } auf { $from } an den König gefesselt
+pinned = { $piece-nom } auf { $on } ist durch { $by-acc } auf { $from } an den König gefesselt
 no-new-king = ein Bauer kann nicht König werden
 not-last-rank = umgewandelt wird nur auf der letzten Reihe, und dort liegt { $square } nicht
 leaves-king-in-check = der König bliebe im Schach
 pawn-takes-elsewhere = ein Bauer der { $file }-Linie kann nicht auf { $to } schlagen
 nothing-to-take = auf { $to } gibt es nichts zu schlagen
 no-pawn-of-file = kein Bauer der { $file }-Linie kommt nach { $to }
-pawn-blocked = der Bauer auf { $from } wird von { $stone-dat } auf { $at } aufgehalten
+pawn-blocked = der Bauer auf { $from } wird durch { $stone-acc } auf { $at } aufgehalten
 no-pawn-reaches = { $side-pawn } kann nach { $to } ziehen
 neither-castles = die kurze Rochade geht nicht ({ $short }), die lange auch nicht ({ $long })
 may-not-castle = { $wing ->

@@ -2,8 +2,8 @@
 
 ## Un mate que se evita
 
-mates-in-the-end = { $why }; al final también es mate, pero solo en { $moves-word }
-mates-too-late = también es mate, pero solo en { $moves-word }
+mates-in-the-end = { $why }; al final también es mate, pero tarda { $moves-word } jugadas
+mates-too-late = también da mate, pero tarda { $moves-word } jugadas
 stalemate = es ahogado, porque { $side-name } no están en jaque y no tienen jugada
 mates-first = eso es mate, y lo dan { $side-name }
 
@@ -48,11 +48,11 @@ clears-for-king = deja libre { $square } para el rey
 king-will-have = el rey tendrá { $square } para escapar cuando cumplas la amenaza
 shuts-line = { $by-the } de { $on } cierra la línea de tu amenaza
 pins-your = clava { $what-your } de { $on }
-meets-threat = eso para la amenaza, y no hay otro mate
-meets-threat-in = eso para la amenaza, y no hay otro mate en { $moves-word }
+meets-threat = eso detiene la amenaza, y no hay otro mate
+meets-threat-in = eso detiene la amenaza, y no hay otro mate en { $moves-word }
 no-check = no da jaque, así que { $side-name } no están en mate
-back-rank-again = la primera fila vuelve a estar defendida
-back-rank-stays = la primera fila sigue defendida
+back-rank-again = la última fila vuelve a estar defendida
+back-rank-stays = la última fila sigue defendida
 
 ## Una victoria o unas tablas que se escapan
 
@@ -114,7 +114,7 @@ not-possible = no es posible
 square-guarded = { $piece-the } de { $from } controla { $square }
 king-in-check-on = el rey quedaría en jaque en { $square }
 double-check = el rey está en jaque doble y tiene que moverse
-in-check = { $side-king } está en jaque { $piece-of } de { $from }, y eso no lo para
+in-check = { $side-king } está en jaque { $piece-of } de { $from }, y eso no responde al jaque
 pinned = { $piece-gender ->
     [f] { $piece-the } de { $on } está clavada al rey por { $by-the } de { $from }
    *[m] { $piece-the } de { $on } está clavado al rey por { $by-the } de { $from }
