@@ -482,3 +482,59 @@ async fn with_several_open_posts_the_moves_say_which_is_meant_or_the_member_is_a
     club.check_for_leaks();
     keep_chronicle!("several-open-posts", club.finish());
 }
+
+/// A wrong move, a hint and the solution, as a group reads them that writes in another language.
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn verdicts_and_hints_speak_the_groups_language() {
+    struct Spoken {
+        name: &'static str,
+        choice: i64,
+        wrong: &'static str,
+        hint: &'static str,
+        look: &'static str,
+        solved: &'static str,
+    }
+    let spoken = [
+        Spoken {
+            name: "german",
+            choice: 1,
+            wrong: "1.Td7 geht nicht. Schwarz antwortet 1...Txd7: der Turm schlägt ihn, und die Grundreihe ist \
+                    wieder gedeckt. Wer es jetzt löst, bekommt 4 Punkte.",
+            hint: "Hinweis (kostet 1, lässt 3)",
+            look: "Hinweis 1: Sieh dir deinen Turm auf d2 an.",
+            solved: "Ja, 1.Txd8+ ist der Schlüsselzug. In einem Zweizüger ist nur der Schlüsselzug gefragt. 3 von 5 \
+                     Punkten nach einem Fehlversuch und einem Hinweis.",
+        },
+        Spoken {
+            name: "spanish",
+            choice: 3,
+            wrong: "1.Td7 no funciona. Las negras responden 1...Txd7: la torre la captura, y la última fila vuelve a \
+                    estar defendida. Resolverlo ahora da 4 puntos.",
+            hint: "Pista (quita 1, deja 3)",
+            look: "Pista 1: Mira tu torre de d2.",
+            solved: "Sí, 1.Txd8+ es la clave. En un mate en dos solo se pide la clave. 3 de 5 puntos tras un intento \
+                     fallido y una pista.",
+        },
+    ];
+    for spoken in spoken {
+        let club = Club::open().await;
+        club.set_up(&[]).await;
+        let language = [("language", Given::Number(spoken.choice))];
+        club.coach
+            .command(club.channel, "coach settings", &language)
+            .await;
+        club.queue(BACK_RANK).await;
+        let post = club.post().await;
+        let ana = club.member("Ana");
+        let form = ana.press(post.id, "Answer").await;
+        let wrong = ana.submit(&form, &["Td7"]).await;
+        let text = wrong.text();
+        assert!(text.contains(spoken.wrong), "{text}");
+        let hint = ana.press(wrong.message(), spoken.hint).await;
+        assert!(hint.text().contains(spoken.look), "{}", hint.text());
+        let form = ana.press(post.id, "Answer").await;
+        let solved = ana.submit(&form, &["Txd8+"]).await;
+        assert!(solved.text().contains(spoken.solved), "{}", solved.text());
+        keep_chronicle!(&format!("verdicts-in-{}", spoken.name), club.finish());
+    }
+}

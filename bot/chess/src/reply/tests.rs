@@ -41,6 +41,13 @@ fn first(position: &Chess, text: &str, language: Language) -> Option<Move> {
     reading.tree.main_line().first().copied()
 }
 
+/// The move that a text means if it is read as two squares, whatever their case.
+fn from_square_to_square(position: &Chess, text: &str) -> Option<Move> {
+    let squares = text.trim_end_matches(['+', '#']).to_lowercase();
+    let uci: UciMove = squares.parse().ok()?;
+    uci.to_move(position).ok()
+}
+
 fn letter(language: Language, role: Role) -> String {
     letters(language)
         .iter()
@@ -125,7 +132,12 @@ proptest! {
         let san = SanPlus::from_move(position.clone(), mv).to_string();
         for language in Language::ALL {
             let text = translated(&san, |role| letter(language, role));
-            prop_assert_eq!(first(&position, &text, language), Some(mv), "{:?} {}", language, text);
+            let read = first(&position, &text, language);
+            // "H8h6" is a Hungarian knight's move, and "h8h6" as a telephone begins a message: that may be
+            // asked back, and is never taken for the other move.
+            let other = from_square_to_square(&position, &text).filter(|&other| other != mv);
+            let asked = read.is_none() && other.is_some();
+            prop_assert!(asked || read == Some(mv), "{:?} {}", language, text);
             // English is understood in every group, but for letters that mean another piece there.
             if !matches!(language, Language::French | Language::Spanish | Language::Italian
                 | Language::Portuguese | Language::Hungarian | Language::Turkish)
@@ -256,4 +268,18 @@ fn the_longest_replies_stay_bounded() {
             Some(TooLong)
         );
     }
+}
+
+#[test]
+fn a_piece_letter_that_is_a_file_is_asked_about_where_both_are_moves() {
+    // Two knights of Black's go to h6, and so does the rook on h8.
+    let fen = "r3kbnr/3qppp1/ppppb1P1/7p/3PP1n1/NP3P2/P1P3BP/1RBQK1NR b kq - 0 1";
+    let position = crate::parse_fen(fen).expect("a position").position;
+    assert_eq!(first(&position, "H8h6", Language::Hungarian), None);
+    let knight = first(&position, "Hgh6", Language::Hungarian);
+    assert!(knight.is_none(), "both knights stand on the g-file");
+    let rook = first(&position, "h8h6", Language::Hungarian);
+    assert!(rook.is_some_and(|mv| mv.role() == Role::Rook));
+    let knight = first(&position, "Hg8-h6", Language::Hungarian);
+    assert!(knight.is_some_and(|mv| mv.role() == Role::Knight));
 }

@@ -126,7 +126,7 @@ pub async fn settings(
     open_for: Option<String>,
     #[description = "How replies are kept until the reveal"] replies: Option<Kept>,
     #[description = "Name of the group"] name: Option<String>,
-    #[description = "Language whose piece letters are read first"] language: Option<Tongue>,
+    #[description = "Language of replies: piece letters, verdicts, hints"] language: Option<Tongue>,
     #[description = "Look of the diagrams"] look: Option<Look>,
     #[description = "How points are counted"] points: Option<Counted>,
     #[description = "Points off for each wrong first move, 0 to 5; for club"]
