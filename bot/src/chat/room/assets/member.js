@@ -235,6 +235,8 @@ async function showOpen() {
   }
   const id = state.open;
   if (!sheets.has(id)) sheets.set(id, await get(`/api/posts/${id}`));
+  // Another one may have been chosen in the meantime.
+  if (state.open !== id) return;
   fill(place, chooser(), problem(sheets.get(id)), make("div", { id: "own" }));
   await showOwn(id);
 }
