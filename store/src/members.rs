@@ -23,6 +23,10 @@ pub struct Member {
     pub mute: Option<Mute>,
     /// When a coach shut them out, if one did.
     pub removed_at: Option<Moment>,
+    /// The language they chose to be spoken to in, as a BCP 47 tag.
+    pub language: Option<String>,
+    /// The one their client asked for when it was last heard of.
+    pub client_language: Option<String>,
 }
 
 /// A member is kept from talking.
@@ -53,6 +57,8 @@ pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Member> {
             None => None,
         },
         removed_at: time::get_maybe(row, "removed_at")?,
+        language: row.get("language")?,
+        client_language: row.get("client_language")?,
     })
 }
 
@@ -158,6 +164,32 @@ impl Tx<'_> {
             member,
             "UPDATE members SET name = ?2 WHERE id = ?1",
             params![member, name],
+        )
+    }
+
+    /// Keeps the language that a member chose, or that they chose none.
+    ///
+    /// # Errors
+    /// When there is no such row, the tag is none, or the store cannot be written.
+    pub fn set_language(&self, member: i64, tag: Option<&str>) -> Result<(), StoreError> {
+        self.run_one(
+            "member",
+            member,
+            "UPDATE members SET language = ?2 WHERE id = ?1",
+            params![member, tag],
+        )
+    }
+
+    /// Keeps the language that a member's client asks for.
+    ///
+    /// # Errors
+    /// When there is no such row, the tag is none, or the store cannot be written.
+    pub fn set_client_language(&self, member: i64, tag: &str) -> Result<(), StoreError> {
+        self.run_one(
+            "member",
+            member,
+            "UPDATE members SET client_language = ?2 WHERE id = ?1",
+            params![member, tag],
         )
     }
 

@@ -111,7 +111,10 @@ impl Tx<'_> {
         self.run(
             "UPDATE members SET
                  coach = max(coach, (SELECT coach FROM members WHERE id = ?2)),
-                 joined_at = min(joined_at, (SELECT joined_at FROM members WHERE id = ?2))
+                 joined_at = min(joined_at, (SELECT joined_at FROM members WHERE id = ?2)),
+                 language = coalesce(language, (SELECT language FROM members WHERE id = ?2)),
+                 client_language = coalesce(client_language,
+                     (SELECT client_language FROM members WHERE id = ?2))
              WHERE id = ?1",
             [keep, gone],
         )?;
@@ -194,6 +197,11 @@ mod tests {
                 .collect::<Vec<_>>(),
             [(posts[0], Some((at(7), of_ana))), (posts[2], None)]
         );
+        f.write(move |tx| {
+            tx.set_language(anna, Some("de"))?;
+            tx.set_client_language(ana, "en")?;
+            tx.set_client_language(anna, "es")
+        });
         let before = f.read(move |db| Ok((db.kept_of(ana)?, db.kept_of(anna)?, db.kept_of(kim)?)));
         let (one, two, other) = (before.0.unwrap(), before.1.unwrap(), before.2.unwrap());
         f.write(move |tx| tx.merge_members(ana, anna, at(30)));
@@ -230,6 +238,8 @@ mod tests {
         assert_eq!(after.attempts[0].attempt.post_id, posts[1]);
         assert_eq!(after.attempts[0].attempt.points, 1.0);
         assert_eq!((after.coach, after.joined_at), (true, at(1)));
+        assert_eq!(after.chosen_language.as_deref(), Some("de"));
+        assert_eq!(after.client_language.as_deref(), Some("en"));
         assert_eq!(after.deeds.len(), 1);
         assert_eq!(after.devices, [at(2), at(30)]);
         assert!(f.read(move |db| db.member(anna)).is_none());

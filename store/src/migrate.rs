@@ -19,6 +19,7 @@ const STEPS: &[&str] = &[
     include_str!("step_6.sql"),
     include_str!("step_7.sql"),
     include_str!("step_8.sql"),
+    include_str!("step_9.sql"),
 ];
 
 /// The newest version of the store that this program knows.

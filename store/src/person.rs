@@ -35,6 +35,10 @@ pub struct KeptPerson {
     pub muted: Option<Mute>,
     /// Since when they are shut out, if they are.
     pub removed_at: Option<Moment>,
+    /// The language they chose, as a BCP 47 tag.
+    pub chosen_language: Option<String>,
+    /// The one their client asked for when it was last heard of.
+    pub client_language: Option<String>,
     /// What the coaches did that was about them, in order.
     pub deeds: Vec<KeptDeed>,
 }
@@ -179,6 +183,8 @@ impl Db<'_> {
                 .collect(),
             muted: person.mute,
             removed_at: person.removed_at,
+            chosen_language: person.language,
+            client_language: person.client_language,
             chat_user: person.chat_user,
             name: person.name,
             coach: person.coach,

@@ -3,24 +3,27 @@
 use serde_json::Value;
 
 use crate::{
-    desk::{Language, Said},
+    desk::{LanguageTag, Said},
     words::{Words, words},
 };
 
 /// The words of a language; English where there are none.
-pub fn words_of(language: Language) -> &'static Words {
-    words(language.tag())
+pub fn words_of(language: &LanguageTag) -> &'static Words {
+    words(language.as_str())
 }
 
 /// What is to be said, in words.
 pub fn in_words(said: &Said) -> String {
-    words_of(said.language).tell(&said.facts)
+    words_of(&said.language).tell(&said.facts)
 }
 
 /// What is kept of a person, with the sentences beside the facts.
 pub fn explained(mut kept: Value) -> Value {
-    let language = kept.get("language").cloned().unwrap_or_default();
-    let words = words_of(serde_json::from_value(language).unwrap_or_default());
+    let words = words(
+        kept.get("language")
+            .and_then(Value::as_str)
+            .unwrap_or_default(),
+    );
     let replies = kept.get_mut("replies").and_then(Value::as_array_mut);
     let verdicts = replies
         .into_iter()

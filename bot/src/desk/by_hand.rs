@@ -18,7 +18,7 @@ use super::{
     handle::{coached, coaching},
     replies::{kept_reply, line_before, over, rows, settled},
     said::{Said, kept},
-    telling, text,
+    telling, text, tongue,
 };
 
 /// How many posts back open questions are looked for.
@@ -43,11 +43,11 @@ impl Desk {
         let (place, coach) = (place.clone(), coach.clone());
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
-            let language = convert::language(&group.settings)?;
+            let language = tongue::of_person(db, &group, &coach)?;
             let mut waiting = Vec::new();
             for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
                 let replies = db.replies_to(post.id)?;
-                let mut listed = rows(db, language, &post, replies.clone())?.into_iter();
+                let mut listed = rows(db, &language, &post, replies.clone())?.into_iter();
                 for (at, reply) in replies.iter().enumerate() {
                     let late = reply.reply.received_at >= post.closes_at
                         && post.state != PostState::Intended;
@@ -188,7 +188,7 @@ impl Desk {
                     post: reply.post.id,
                     verdict,
                     said: telling::by_coach(
-                        Said::new(reply.settings.language)
+                        Said::new(&reply.language)
                             .and(telling::coach_looked(Some(reply.post.number), verdict)),
                         &words,
                         work.points(),

@@ -141,6 +141,7 @@ impl Desk {
                 .map(|coach| Person {
                     user: coach.chat_user,
                     name: coach.name,
+                    language: None,
                 })
                 .collect())
         })

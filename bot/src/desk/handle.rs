@@ -173,7 +173,24 @@ pub(super) fn coaching(db: &Db<'_>, place: &Place, person: &Person) -> Done<(Gro
 /// When a coach has shut them out.
 pub(super) fn member(tx: &Tx<'_>, group: &Group, person: &Person, now: DateTime<Utc>) -> Done<i64> {
     let known = tx.member_by_user(group.id, &person.user)?;
-    if let Some(member) = &known {
+    let id = named(tx, group, person, known.as_ref(), now)?;
+    let heard = known.and_then(|member| member.client_language);
+    if let Some(tag) = &person.language
+        && heard.as_deref() != Some(tag.as_str())
+    {
+        tx.set_client_language(id, tag.as_str())?;
+    }
+    Ok(id)
+}
+
+fn named(
+    tx: &Tx<'_>,
+    group: &Group,
+    person: &Person,
+    known: Option<&Member>,
+    now: DateTime<Utc>,
+) -> Done<i64> {
+    if let Some(member) = known {
         if member.removed_at.is_some() {
             return not_allowed(SHUT_OUT);
         }
@@ -183,10 +200,10 @@ pub(super) fn member(tx: &Tx<'_>, group: &Group, person: &Person, now: DateTime<
             return Ok(member.id);
         }
     }
-    let name = match &known {
+    let name = match known {
         // A coach goes by the name that the chat gives them.
         Some(Member { coach: true, .. }) => text::name(&person.name),
-        _ => names::given(tx, group.id, known.as_ref(), &person.name)?,
+        _ => names::given(tx, group.id, known, &person.name)?,
     };
     Ok(tx.upsert_member(group.id, &person.user, &name, now)?)
 }

@@ -10,6 +10,7 @@ use super::{
     replies::{line_before, local},
     said::Said,
     telling::{Told, next_hint},
+    tongue,
 };
 use crate::chess::{
     fact::Hint,
@@ -68,7 +69,7 @@ impl Desk {
                     Some(AttemptState::Playing) | None => {}
                 }
                 let line = line_before(&tx.replies_of(post.id, member)?, None);
-                Ok((post, member, line, convert::language(&group.settings)?))
+                Ok((post, member, line, tongue::of_person(tx, &group, &by)?))
             })
             .await?;
         let ply = ply(&line);
@@ -102,11 +103,11 @@ impl Desk {
             step,
             said: texts
                 .get(usize::from(step) - 1)
-                .map(|hint| Said::of(language, hint))
+                .map(|hint| Said::of(&language, hint))
                 .unwrap_or_default(),
             more: step < HINT_STEPS,
-            price: price.sentence_in(language),
-            price_label: price.label_in(language),
+            price: price.sentence_in(&language),
+            price_label: price.label_in(&language),
         })
     }
 
@@ -118,19 +119,19 @@ impl Desk {
         person: &Person,
         post: i64,
     ) -> Done<Vec<HintSheet>> {
-        let (at, user) = (place.clone(), person.user.clone());
+        let (at, by) = (place.clone(), person.clone());
         let (position, taken, line, language) = self
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
-                let (taken, line) = match db.member_by_user(group.id, &user)? {
+                let (taken, line) = match db.member_by_user(group.id, &by.user)? {
                     Some(member) => {
                         let line = line_before(&db.replies_of(post.id, member.id)?, None);
                         (db.hints(post.id, member.id)?, line)
                     }
                     None => (Vec::new(), Vec::new()),
                 };
-                let language = convert::language(&group.settings)?;
+                let language = tongue::of_person(db, &group, &by)?;
                 Ok((db.position(post.position_id)?, taken, line, language))
             })
             .await?;
@@ -158,8 +159,8 @@ impl Desk {
                                 number: number(taken.ply),
                                 step: taken.step,
                                 said: match judge::hint(&problem, before, taken.step) {
-                                    Some(hint) => Said::of(language, &hint),
-                                    None => Said::new(language).and(Told::NoHint),
+                                    Some(hint) => Said::of(&language, &hint),
+                                    None => Said::new(&language).and(Told::NoHint),
                                 },
                                 more: taken.step < HINT_STEPS,
                                 price: Said::default(),

@@ -138,6 +138,7 @@ impl Desk {
                 person: Person {
                     user: member.chat_user,
                     name: member.name,
+                    language: None,
                 },
                 muted,
             }))
@@ -421,6 +422,7 @@ impl Desk {
             Ok(Person {
                 user: member.chat_user,
                 name: member.name,
+                language: None,
             })
         })
         .await

@@ -52,6 +52,7 @@ mod telling;
 #[cfg(test)]
 mod tests;
 mod text;
+mod tongue;
 mod turns;
 mod waiting;
 
@@ -77,4 +78,5 @@ pub use schedule::LATE;
 pub use sheets::*;
 pub use talk::LONGEST_LINE;
 pub use text::{LONGEST_NAME, LONGEST_REPLY};
+pub use tongue::LanguageTag;
 pub use waiting::Waiting;

@@ -11,7 +11,7 @@ use super::{
     said::Said,
     standing,
     telling::next_hint,
-    text,
+    text, tongue,
 };
 use crate::chess::judge::HINT_STEPS;
 
@@ -19,7 +19,7 @@ impl Desk {
     /// Where this member stands at a post.
     pub async fn own_post(&self, place: &Place, person: &Person, post: i64) -> Done<OwnPost> {
         let now = self.now();
-        let (place, user) = (place.clone(), person.user.clone());
+        let (place, by) = (place.clone(), person.clone());
         let (own, board) = self
             .read(move |db| {
                 let group = group_at(db, &place)?;
@@ -28,7 +28,10 @@ impl Desk {
                 let Some(position) = db.position(post.position_id)? else {
                     return not_found("The position of this post was removed.");
                 };
-                let member = db.member_by_user(group.id, &user)?.map(|member| member.id);
+                let language = tongue::of_person(db, &group, &by)?;
+                let member = db
+                    .member_by_user(group.id, &by.user)?
+                    .map(|member| member.id);
                 // Nobody has this id, so that a visitor has the work of who did nothing.
                 let member = member.unwrap_or(0);
                 let work = attempt::work(db, &post, member)?;
@@ -61,11 +64,11 @@ impl Desk {
                         Some(AttemptState::Playing) | None => String::new(),
                     },
                     hint_price: match live {
-                        true => price.sentence_in(settings.language),
+                        true => price.sentence_in(&language),
                         false => Said::default(),
                     },
                     hint_label: match live {
-                        true => price.label_in(settings.language),
+                        true => price.label_in(&language),
                         false => Said::default(),
                     },
                     hint_costs: live && price.costs,

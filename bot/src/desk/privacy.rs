@@ -10,6 +10,7 @@ use super::{
     error::{DeskError, Done, not_allowed, not_found},
     handle::{SHUT_OUT, group_at},
     names::NAMELESS_COACH,
+    tongue,
 };
 
 impl Desk {
@@ -81,11 +82,13 @@ pub(super) fn exported(db: &Db<'_>, group: &Group, kept: KeptPerson) -> Done<Val
             );
         }
     }
+    let member = db.member_by_user(group.id, &kept.chat_user)?;
+    let language = tongue::of_member(group, member.as_ref())?;
     let mut out = serde_json::to_value(kept).map_err(|error| {
         DeskError::Store(format!("what is kept cannot be written out ({error})"))
     })?;
     if let Some(out) = out.as_object_mut() {
-        out.insert("language".into(), group.settings.language.clone().into());
+        out.insert("language".into(), String::from(language).into());
     }
     let replies = out.get_mut("replies").and_then(Value::as_array_mut);
     for reply in replies.into_iter().flatten() {

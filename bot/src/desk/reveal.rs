@@ -5,14 +5,13 @@ use sealed_move_store::{AttemptState, Post, PostState, WrongFirst};
 use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
-    CoachWords, CommonWrong, Desk, Period, Place, Report, RevealSheet, convert,
+    CoachWords, CommonWrong, Desk, LanguageTag, Period, Place, Report, RevealSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, post_of},
     posting::report,
     problems, telling,
 };
 use crate::chess::{
-    Language,
     line::{moves, numbered},
     name::{self, Naming},
     scene::{Scene, SceneMark},
@@ -205,7 +204,7 @@ fn common_wrong(turn: Color, wrong: Vec<WrongFirst>, report: &Report) -> Option<
         refutation: numbered(!turn, number, &first.refutation),
         san: first.san,
         count: usize::try_from(first.members).unwrap_or(usize::MAX),
-        why: telling::why(Language::English, first.facts.as_ref(), &first.why),
+        why: telling::why(&LanguageTag::default(), first.facts.as_ref(), &first.why),
     })
 }
 

@@ -4,10 +4,8 @@ use sealed_move_store::VerdictRow;
 use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 
-use crate::chess::{
-    Language,
-    fact::{VERSION, Why},
-};
+use super::LanguageTag;
+use crate::chess::fact::{VERSION, Why};
 
 /// Facts, in the order in which they are told, and the language of whom they are told to.
 ///
@@ -15,22 +13,22 @@ use crate::chess::{
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Said {
     /// In which language.
-    pub language: Language,
+    pub language: LanguageTag,
     /// What.
     pub facts: Vec<Value>,
 }
 
 impl Said {
     /// Nothing yet.
-    pub(super) fn new(language: Language) -> Self {
+    pub(super) fn new(language: impl Into<LanguageTag>) -> Self {
         Self {
-            language,
+            language: language.into(),
             facts: Vec::new(),
         }
     }
 
     /// Facts of one kind.
-    pub(super) fn of<F: Serialize>(language: Language, facts: &[F]) -> Self {
+    pub(super) fn of<F: Serialize>(language: impl Into<LanguageTag>, facts: &[F]) -> Self {
         let mut said = Self::new(language);
         facts.iter().for_each(|fact| said.push(fact));
         said

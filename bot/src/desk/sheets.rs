@@ -6,7 +6,7 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
-use super::Said;
+use super::{LanguageTag, Said};
 
 pub use super::{
     coach_words::{CoachWords, Telling},
@@ -43,6 +43,8 @@ pub struct Person {
     pub user: String,
     /// The name shown to others; cut to 80 characters and stripped of control characters by the desk.
     pub name: String,
+    /// The language that their client asks for, where it does and people can be spoken to in it.
+    pub language: Option<LanguageTag>,
 }
 
 /// How replies are kept until the reveal.

@@ -8,12 +8,11 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::{
-    Said, Verdict,
+    LanguageTag, Said, Verdict,
     attempt::{After, LATER_WRONG, Work},
     said::facts_of,
 };
 use crate::chess::{
-    Language,
     fact::Theirs,
     judge::{HINT_STEPS, points::FULL},
 };
@@ -133,7 +132,7 @@ pub(super) fn with_points(
 
 /// A kept verdict with its points.
 pub(super) fn of_kept(
-    language: Language,
+    language: &LanguageTag,
     verdict: &VerdictRow,
     after: Option<After>,
     prices: Prices,
@@ -168,7 +167,7 @@ pub(super) fn of_kept(
 }
 
 /// The reason that was given with a verdict, from its facts or from the sentence of an old one.
-pub(super) fn why(language: Language, facts: Option<&Value>, sentence: &str) -> Said {
+pub(super) fn why(language: &LanguageTag, facts: Option<&Value>, sentence: &str) -> Said {
     let mut said = Said::new(language);
     match facts.and_then(|facts| facts.get("why")) {
         Some(why) => {
@@ -256,12 +255,12 @@ pub(super) struct HintPrice {
 
 impl HintPrice {
     /// The label, to be shown.
-    pub(super) fn label_in(&self, language: Language) -> Said {
+    pub(super) fn label_in(&self, language: &LanguageTag) -> Said {
         Said::new(language).and(&self.label)
     }
 
     /// The sentence, to be shown.
-    pub(super) fn sentence_in(&self, language: Language) -> Said {
+    pub(super) fn sentence_in(&self, language: &LanguageTag) -> Said {
         Said::new(language).and(&self.sentence)
     }
 }
@@ -303,7 +302,7 @@ mod tests {
     use serde_json::json;
 
     use super::*;
-    use crate::desk::said;
+    use crate::{chess::Language, desk::said};
 
     const CLUB: Prices = Prices {
         wrong_cost: 1.0,
@@ -379,8 +378,12 @@ mod tests {
         }
     }
 
+    fn tag(language: Language) -> LanguageTag {
+        language.into()
+    }
+
     fn again(language: Language, row: &VerdictRow) -> String {
-        let said = of_kept(language, row, after(2, 3.0), CLUB);
+        let said = of_kept(&language.into(), row, after(2, 3.0), CLUB);
         sealed_move_words::words(language.tag()).tell(&said.facts)
     }
 
@@ -440,12 +443,12 @@ mod tests {
         let english = |said: &Said| sealed_move_words::english().tell(&said.facts);
         let facts =
             json!({ "version": 1, "said": [], "why": { "why": [{ "is": "back-rank-again" }] } });
-        let given = why(Language::English, Some(&facts), "");
+        let given = why(&tag(Language::English), Some(&facts), "");
         assert_eq!(english(&given), "the back rank is defended again");
         let none = json!({ "version": 1, "said": [], "why": { "why": [] } });
-        assert!(why(Language::English, Some(&none), "").is_empty());
-        assert!(why(Language::English, None, "").is_empty());
-        let old = why(Language::German, None, "the rook takes it");
+        assert!(why(&tag(Language::English), Some(&none), "").is_empty());
+        assert!(why(&tag(Language::English), None, "").is_empty());
+        let old = why(&tag(Language::German), None, "the rook takes it");
         assert_eq!(english(&old), "the rook takes it");
     }
 }

@@ -69,7 +69,54 @@ impl std::fmt::Debug for Words {
 /// assert_eq!(sealed_move_words::words("de").say(&fact), "1.Sd5 geht nicht.");
 /// ```
 pub fn words(tag: &str) -> &'static Words {
-    ALL.get(tag).unwrap_or_else(|| english())
+    known(tag)
+        .and_then(|tag| ALL.get(tag))
+        .unwrap_or_else(|| english())
+}
+
+/// The language that answers to a BCP 47 tag, found by leaving off its last part until there is one (RFC 4647,
+/// lookup); case does not matter.
+///
+/// ```
+/// use sealed_move_words::known;
+///
+/// assert_eq!(known("de-AT"), Some("de"));
+/// assert_eq!(known("ES-419"), Some("es"));
+/// assert_eq!(known("tlh"), None);
+/// ```
+pub fn known(tag: &str) -> Option<&'static str> {
+    let mut rest = tag.trim();
+    loop {
+        if let Some(found) = tags().find(|have| have.eq_ignore_ascii_case(rest)) {
+            return Some(found);
+        }
+        rest = rest.rsplit_once('-')?.0;
+    }
+}
+
+/// The best of the languages that an `Accept-Language` header asks for (RFC 9110, section 12.5.4): the first there
+/// is, by weight and then by order.
+///
+/// ```
+/// use sealed_move_words::accepted;
+///
+/// assert_eq!(accepted("fr-CH, de;q=0.7, en;q=0.9"), Some("en"));
+/// assert_eq!(accepted("sv, en;q=0"), None);
+/// ```
+pub fn accepted(header: &str) -> Option<&'static str> {
+    let weighed = header.split(',').take(50).filter_map(|wanted| {
+        let mut parts = wanted.split(';').map(str::trim);
+        let tag = parts.next()?;
+        let weight = match parts.find_map(|part| part.strip_prefix("q=")) {
+            Some(weight) => weight.parse::<f64>().ok().filter(|weight| *weight > 0.0)?,
+            None => 1.0,
+        };
+        Some((known(tag)?, weight))
+    });
+    // The first of those with the greatest weight.
+    weighed
+        .reduce(|best, next| if next.1 > best.1 { next } else { best })
+        .map(|(tag, _)| tag)
 }
 
 /// Every language there is, by its BCP 47 tag.

@@ -52,6 +52,7 @@ fn home() -> Home {
         coach: Person {
             user: "rosalind".into(),
             name: "Rosalind".into(),
+            language: None,
         },
     }
 }

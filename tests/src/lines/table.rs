@@ -102,6 +102,7 @@ impl Table {
         let person = Person {
             user: name.to_lowercase(),
             name,
+            language: None,
         };
         let (sender, mut lines) = mpsc::unbounded_channel();
         self.seats().insert(person.user.clone(), sender.clone());

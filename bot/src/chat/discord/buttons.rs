@@ -334,7 +334,7 @@ pub fn progress_only(place: &Place, post: i64) -> CreateActionRow {
 
 /// Takes a hint; what the button is called is the message `what`, and beside it stands what it costs.
 pub fn take_hint(place: &Place, post: i64, what: &str, price: &Said) -> CreateButton {
-    let words = words_of(price.language);
+    let words = words_of(&price.language);
     let what = words.text(what);
     let label = match price.is_empty() {
         true => what,
@@ -359,7 +359,7 @@ pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateAction
     if sheet.over {
         return None;
     }
-    let words = words_of(sheet.said.language);
+    let words = words_of(&sheet.said.language);
     Some(CreateActionRow::Buttons(vec![
         button(
             Press::Answer(sheet.post).id(place),
@@ -378,7 +378,7 @@ pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateAction
 /// The ways a doubtful reply may be meant, a button each. An id names the reply and the reading's place,
 /// from which the reading is found again.
 pub fn readings(place: &Place, sheet: &VerdictSheet) -> Vec<CreateActionRow> {
-    let words = words_of(sheet.said.language);
+    let words = words_of(&sheet.said.language);
     let buttons: Vec<CreateButton> = sheet
         .readings
         .iter()

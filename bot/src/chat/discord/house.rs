@@ -483,6 +483,7 @@ impl House {
         Person {
             user,
             name: known.unwrap_or_else(|| name.to_owned()),
+            language: None,
         }
     }
 }

@@ -71,6 +71,7 @@ impl<'a> Asked<'a> {
             Some(nick) => Person {
                 user: self.user().id.to_string(),
                 name: nick.to_owned(),
+                language: None,
             },
             None => {
                 let name = house::shown(self.user(), None);

@@ -146,6 +146,7 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
     let person = Person {
         user: spoken.user.to_string(),
         name: spoken.name.clone(),
+        language: None,
     };
     if held::knows(house, spoken.id).await? {
         return Ok(());

@@ -171,7 +171,11 @@ pub(super) async fn named(
             (door::user_of(&token), room.door.cookie("me", &token))
         }
     };
-    let person = Person { user, name };
+    let person = Person {
+        user,
+        name,
+        language: None,
+    };
     let before = room.desk.name_of(&room.place, &person.user).await?;
     match which {
         As::Member => room.desk.enter(&room.place, &person).await?,

@@ -64,6 +64,7 @@ pub fn coach() -> Person {
     Person {
         user: "coach".into(),
         name: "Coach".into(),
+        language: None,
     }
 }
 

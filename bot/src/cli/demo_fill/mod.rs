@@ -122,6 +122,7 @@ impl Play {
                 let person = Person {
                     user: format!("demo-{}", member.user),
                     name: member.name.clone(),
+                    language: None,
                 };
                 (member.user.clone(), person)
             })

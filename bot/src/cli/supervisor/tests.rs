@@ -175,6 +175,7 @@ impl Scene {
             let coach = Person {
                 user: "9".into(),
                 name: "Coach".into(),
+                language: None,
             };
             // Without a day to post on, the desk has nothing to say of its own.
             let settings = Settings {

@@ -7,9 +7,10 @@ use shakmaty::Color;
 
 use super::{advice, leaderboard::by_name};
 use crate::{
-    chess::{Language, line::numbered},
+    chess::line::numbered,
     desk::{
-        CommonWrong, Compared, Period, Summary, SummaryMember, SummaryPost, SummaryTopic, telling,
+        CommonWrong, Compared, LanguageTag, Period, Summary, SummaryMember, SummaryPost,
+        SummaryTopic, telling,
     },
 };
 
@@ -162,7 +163,7 @@ fn post(figures: PostFigures) -> SummaryPost {
                 refutation: refutation(&fen, &wrong.refutation),
                 san: wrong.san,
                 count: wrong.members as usize,
-                why: telling::why(Language::English, wrong.facts.as_ref(), &wrong.why),
+                why: telling::why(&LanguageTag::default(), wrong.facts.as_ref(), &wrong.why),
             })
             .collect(),
     }

@@ -162,6 +162,7 @@ impl Arrival {
         let sender = Person {
             user: entry.chat_user,
             name: entry.name,
+            language: None,
         };
         let inserted = tx.insert_reply(&NewReply {
             post_id: self.post.id,

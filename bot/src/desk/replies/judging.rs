@@ -118,7 +118,7 @@ impl Desk {
         Worth { work, after }: Worth,
     ) -> Done<VerdictSheet> {
         let ended = kept.ended();
-        let language = kept.settings.language;
+        let language = &kept.language;
         let judged = Said::of(language, &judgement.said);
         let said = match ended {
             Some(AttemptState::Solved) => Said::new(language).and(Told::SolvedAlready).then(judged),
@@ -165,9 +165,9 @@ impl Desk {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: judgement.verdict,
-            said: Said::new(kept.settings.language)
+            said: Said::new(&kept.language)
                 .and(Told::RepliesClosed)
-                .then(Said::of(kept.settings.language, &judgement.said)),
+                .then(Said::of(&kept.language, &judgement.said)),
             picture: self.picture_of(&kept, problem, &judgement).await?,
             your_move: false,
             over: true,
@@ -237,11 +237,11 @@ impl Desk {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: convert::kept_verdict(verdict.verdict),
-            said: telling::of_kept(kept.settings.language, &verdict, after, kept.post.prices),
+            said: telling::of_kept(&kept.language, &verdict, after, kept.post.prices),
             picture,
             your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay && at_it,
             over: !open || over(kept.attempt.as_ref().map(|attempt| attempt.state)),
-            hint_label: hint.label_in(kept.settings.language),
+            hint_label: hint.label_in(&kept.language),
             points: after.map_or(0.0, |after| after.points),
             readings: match (verdict.verdict, at_it) {
                 (sealed_move_store::Verdict::Unclear, true) => readings,
@@ -406,7 +406,7 @@ fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: convert::kept_verdict(verdict.verdict),
-            said: telling::of_kept(kept.settings.language, verdict, after, kept.post.prices),
+            said: telling::of_kept(&kept.language, verdict, after, kept.post.prices),
             picture: None,
             your_move: false,
             over: over(kept.attempt.as_ref().map(|attempt| attempt.state)),
@@ -418,7 +418,7 @@ fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
             verdict: Verdict::Unclear,
-            said: Said::new(kept.settings.language).and(match kept.counts() {
+            said: Said::new(&kept.language).and(match kept.counts() {
                 true => Told::CoachWillJudge,
                 false => Told::CoachCanRead,
             }),

@@ -5,8 +5,9 @@ use sealed_move_store::{
 };
 
 use crate::desk::{
-    Settings, convert,
+    LanguageTag, Settings, convert,
     error::{Done, not_found},
+    tongue,
 };
 
 /// A reply that is written down, with all that judging it takes.
@@ -19,6 +20,8 @@ pub(in crate::desk) struct Kept {
     pub(in crate::desk) reply: Reply,
     /// The chat's id of whoever sent it.
     pub(in crate::desk) user: String,
+    /// In which language they are spoken to.
+    pub(in crate::desk) language: LanguageTag,
     /// Their name.
     pub(in crate::desk) name: String,
     /// Every reply of the member to the post, this one among them.
@@ -64,6 +67,7 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
         return not_found("The member who sent this reply was erased.");
     };
     Ok(Kept {
+        language: tongue::of_member(&group, Some(&member))?,
         user: member.chat_user,
         name: member.name,
         settings: convert::kept_settings(&group.settings)?,

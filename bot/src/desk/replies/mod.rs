@@ -18,15 +18,16 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
 use super::{
-    Desk, GoneRow, Heard, Mode, Person, Place, Rank, ReplyRow, Settings, Settled, VerdictSheet,
+    Desk, GoneRow, Heard, LanguageTag, Mode, Person, Place, Rank, ReplyRow, Settings, Settled,
+    VerdictSheet,
     attempt::{self, After, Work, decided},
     convert,
     error::{Done, bad_request, not_found},
     handle::{coached, group_at, member, post_of},
     telling,
     text::{self, LONGEST_REPLY},
+    tongue,
 };
-use crate::chess::Language;
 use inbox::Arrived;
 pub(super) use {
     judging::{Ruling, line_before, over},
@@ -126,16 +127,16 @@ impl Desk {
         person: &Person,
         post: i64,
     ) -> Done<Vec<ReplyRow>> {
-        let (place, user) = (place.clone(), person.user.clone());
+        let (place, by) = (place.clone(), person.clone());
         self.read(move |db| {
             let group = group_at(db, &place)?;
             let post = post_of(db, &group, post)?;
-            let Some(member) = db.member_by_user(group.id, &user)? else {
+            let Some(member) = db.member_by_user(group.id, &by.user)? else {
                 return Ok(Vec::new());
             };
             rows(
                 db,
-                convert::language(&group.settings)?,
+                &tongue::of_person(db, &group, &by)?,
                 &post,
                 db.replies_of(post.id, member.id)?,
             )
@@ -158,7 +159,8 @@ impl Desk {
             }
             let mut replies = db.replies_to(post.id)?;
             replies.retain(|reply| reply.gone.is_none());
-            rows(db, convert::language(&group.settings)?, &post, replies)
+            let language = tongue::of_member(&group, None)?;
+            rows(db, &language, &post, replies)
         })
         .await
     }
@@ -171,7 +173,7 @@ impl Desk {
             let post = post_of(db, &group, post)?;
             rows(
                 db,
-                convert::language(&group.settings)?,
+                &tongue::of_person(db, &group, &coach)?,
                 &post,
                 db.replies_to(post.id)?,
             )
@@ -248,7 +250,7 @@ pub(super) fn settled(reply: &ReplyOf) -> Settled {
 /// Replies to a post for a list, each with the points as they stood after it.
 pub(super) fn rows(
     db: &Db<'_>,
-    language: Language,
+    language: &LanguageTag,
     post: &Post,
     replies: Vec<ReplyOf>,
 ) -> Done<Vec<ReplyRow>> {
@@ -266,7 +268,7 @@ pub(super) fn rows(
     Ok(rows)
 }
 
-fn row(language: Language, reply: ReplyOf, after: Option<After>, prices: Prices) -> ReplyRow {
+fn row(language: &LanguageTag, reply: ReplyOf, after: Option<After>, prices: Prices) -> ReplyRow {
     let settled = settled(&reply);
     let verdict = reply.verdict;
     let writer = reply.reply.member_id;

@@ -9,6 +9,7 @@ mod outbox;
 mod people;
 mod replies;
 mod restart;
+mod tongue;
 mod waiting;
 mod week;
 
@@ -58,6 +59,7 @@ pub(super) fn person(name: &str) -> Person {
     Person {
         user: format!("u-{name}"),
         name: name.into(),
+        language: None,
     }
 }
 
@@ -249,5 +251,5 @@ pub(super) fn said(errand: &Errand) -> String {
 
 /// Facts in words.
 fn in_words(said: &Said) -> String {
-    crate::words::words(said.language.tag()).tell(&said.facts)
+    crate::words::words(said.language.as_str()).tell(&said.facts)
 }

@@ -125,6 +125,7 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
     let kim = Person {
         user: "kim".into(),
         name: "Kim".into(),
+        language: None,
     };
     desk.enter_as_coach(place, &kim).await.expect("a coach");
     entered(&club, "Ana").await;
@@ -141,6 +142,7 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
         let new = Person {
             user: "new".into(),
             name: taken.into(),
+            language: None,
         };
         match desk.enter(place, &new).await {
             Err(DeskError::NameTaken { text, offer: free }) => {
@@ -152,6 +154,7 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
         let free = Person {
             user: format!("free {offer}"),
             name: offer.into(),
+            language: None,
         };
         desk.enter(place, &free).await.expect(offer);
         let gone = desk.erase_me(place, &free).await;
@@ -272,6 +275,7 @@ async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
         let who = Person {
             user: user.into(),
             name: "Somebody else".into(),
+            language: None,
         };
         assert_eq!(
             desk.standing(place, user).await.expect("read"),
@@ -577,6 +581,7 @@ async fn coaches_have_names_and_what_they_do_says_who_did_it() {
     let coach = |name: &str| Person {
         user: name.to_lowercase(),
         name: name.into(),
+        language: None,
     };
     let (kim, lee) = (coach("Kim"), coach("Lee"));
     desk.say(place, &club.coach, "welcome").await.expect("said");
@@ -595,6 +600,7 @@ async fn coaches_have_names_and_what_they_do_says_who_did_it() {
     let forged = Person {
         user: "x".into(),
         name: "k\u{456}m".into(),
+        language: None,
     };
     assert!(matches!(
         desk.enter_as_coach(place, &forged).await,
@@ -644,6 +650,7 @@ async fn a_second_device_is_the_same_member_and_nobody_elses() {
     let tablet = Person {
         user: "tablet".into(),
         name: "Ana".into(),
+        language: None,
     };
     answer(&club, "Ana", post, "m1", "Rd7").await;
     let rows = desk.my_replies(place, &tablet, post).await.expect("read");
@@ -673,6 +680,7 @@ async fn a_chat_that_names_people_itself_gets_names_that_differ() {
         let who = Person {
             user: user.into(),
             name: shown.into(),
+            language: None,
         };
         club.desk.say(&place, &who, "hello").await.expect("said");
         let name = club.desk.name_of(&place, user).await.expect("read");

@@ -306,5 +306,6 @@ pub async fn named(ctx: Ctx<'_>, user: &serenity::User) -> Person {
             user,
             nick.as_ref().and_then(|member| member.nick.as_deref()),
         ),
+        language: None,
     }
 }

@@ -128,7 +128,7 @@ pub async fn hint_offer(
 /// The next hint.
 pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
     let sheet = house.desk.hint(place, person, post).await?;
-    let own = words_of(sheet.said.language);
+    let own = words_of(&sheet.said.language);
     let mut row = vec![buttons::button(
         Press::Answer(post).id(place),
         &own.text("button-answer"),
