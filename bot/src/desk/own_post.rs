@@ -53,6 +53,7 @@ impl Desk {
                         AttemptState::GivenUp => OwnState::GivenUp,
                     }),
                     points: work.points(),
+                    closes_at: post.closes_at,
                     ended: match work.state() {
                         Some(AttemptState::Solved) => {
                             format!("You have solved this one: {points} of 5 points.")

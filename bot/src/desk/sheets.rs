@@ -14,6 +14,7 @@ pub use super::{
 };
 pub use crate::chess::check::{Report, Soundness};
 pub use crate::chess::comments::{Note, lines as note_lines};
+use crate::chess::fact::Side;
 pub use crate::chess::{Language, judge::Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
 pub use sealed_move_store::{ChatKey, Delivery, Names};
@@ -143,6 +144,8 @@ pub struct PostSheet {
     pub topic: Option<String>,
     /// The stipulation's sign.
     pub stipulation: String,
+    /// Who is to move.
+    pub side: Side,
     /// The task in a sentence: "White to move and mate in three."
     pub task: String,
     /// The coach's words with the post; often empty.
@@ -323,6 +326,8 @@ pub struct OwnPost {
     pub state: Option<OwnState>,
     /// Points for the post as they stand.
     pub points: f64,
+    /// When replies close.
+    pub closes_at: DateTime<Utc>,
     /// How it ended, in a sentence; empty while it has not.
     pub ended: String,
     /// What the next hint takes; empty where there is none to be had.
@@ -509,12 +514,28 @@ pub struct SummaryTopic {
 pub struct Progress {
     /// The open post's state in words, where one is open.
     pub now: Option<String>,
+    /// The same in figures.
+    #[serde(skip)]
+    pub open: Option<OpenNow>,
     /// Line on the board so far, numbered SAN.
     pub line: String,
     /// Posts tried, solved, and points, by topic.
     pub topics: Vec<SummaryTopic>,
     /// Points in all.
     pub points: f64,
+}
+
+/// Where a member stands at the open post.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OpenNow {
+    /// Number of the post within the group.
+    pub number: i64,
+    /// Where they stand; `None` before they took part.
+    pub state: Option<OwnState>,
+    /// Wrong tries so far.
+    pub wrong: u32,
+    /// When replies close.
+    pub closes_at: DateTime<Utc>,
 }
 
 /// A reply with its verdict, for the coach.

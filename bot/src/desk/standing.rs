@@ -6,7 +6,7 @@ use sealed_move_store::{AttemptState, Position};
 use shakmaty::Position as _;
 
 use super::{
-    Desk, Person, Picture, Place, Progress, Settings, SummaryTopic, convert,
+    Desk, OpenNow, OwnState, Person, Picture, Place, Progress, Settings, SummaryTopic, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, post_of},
     posting::{diagram, latest_open},
@@ -20,7 +20,7 @@ use crate::{
 };
 
 /// Posts without a topic, in a list by topic.
-const NO_TOPIC: &str = "no topic";
+pub const NO_TOPIC: &str = "no topic";
 
 impl Desk {
     /// The member's own standing: the open post's first, then all posts they took part in, open ones
@@ -34,6 +34,7 @@ impl Desk {
             let member = db.member_by_user(group.id, &user)?.map(|member| member.id);
             let mut progress = Progress {
                 now: None,
+                open: None,
                 line: String::new(),
                 topics: Vec::new(),
                 points: 0.0,
@@ -44,6 +45,16 @@ impl Desk {
                     Some(member) => db.attempt(post.id, member)?,
                     None => None,
                 };
+                progress.open = Some(OpenNow {
+                    number: post.number,
+                    state: attempt.as_ref().map(|attempt| match attempt.state {
+                        AttemptState::Playing => OwnState::Playing,
+                        AttemptState::Solved => OwnState::Solved,
+                        AttemptState::GivenUp => OwnState::GivenUp,
+                    }),
+                    wrong: attempt.as_ref().map_or(0, |attempt| attempt.wrong),
+                    closes_at: post.closes_at,
+                });
                 let state = match attempt.as_ref().map(|attempt| attempt.state) {
                     None => "not answered yet".to_owned(),
                     Some(AttemptState::Solved) => "solved".to_owned(),

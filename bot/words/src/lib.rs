@@ -191,6 +191,16 @@ impl Words {
         self.speaking().message(id, &FluentArgs::new())
     }
 
+    /// An attribute of a message, without values; `None` where this language has none of that name.
+    pub fn attribute(&self, id: &str, attribute: &str) -> Option<String> {
+        let message = self.bundle.get_message(id)?;
+        let found = message.get_attribute(attribute)?;
+        let text = self
+            .bundle
+            .format_pattern(found.value(), None, &mut Vec::new());
+        Some(text.into_owned())
+    }
+
     fn speaking(&self) -> Speaking<'_> {
         Speaking {
             words: self,
