@@ -10,6 +10,11 @@ use syn::{Attribute, Fields, GenericArgument, Item, PathArguments, Type};
 const SOURCES: &[&str] = &[
     include_str!("../../bot/chess/src/fact.rs"),
     include_str!("../../bot/src/desk/telling.rs"),
+    include_str!("../../bot/src/chat/discord/text/coach.rs"),
+    include_str!("../../bot/src/chat/discord/text/group.rs"),
+    include_str!("../../bot/src/chat/discord/text/post.rs"),
+    include_str!("../../bot/src/chat/discord/text/study.rs"),
+    include_str!("../../bot/src/chat/discord/text/talk.rs"),
 ];
 
 /// Facts that are put together where they are shown: a name, and its values.
@@ -67,7 +72,9 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Points" => [0.0, 1.0, 2.5].map(|points| json!({ "points": points })).to_vec(),
         "Centipawns" => vec![json!({ "centipawns": -130 })],
         "Line" => vec![json!({ "line": "1.Ne7+ Kh8" })],
-        "Theirs" => vec![json!({ "theirs": "Qq9" })],
+        "Theirs" | "Plain" | "Label" => vec![json!({ "theirs": "Qq9" })],
+        "Moves" => vec![json!({ "line": "1.Ne7+ Kh8" })],
+        "Moment" => vec![json!("<t:1:F>")],
         "String" => vec![json!("1.Ne7+")],
         "Pattern" => of("pattern", &["boden"]),
         "Task" => vec![json!("win"), json!("draw")],
@@ -75,6 +82,41 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Verdict" => ["solved", "on-the-way", "wrong", "illegal", "unclear", "unreadable"]
             .map(|verdict| json!(verdict))
             .to_vec(),
+        "OwnState" => words_of_enum(&["playing", "solved", "given-up"]),
+        "Soundness" => words_of_enum(&[
+            "sound",
+            "several-keys",
+            "short",
+            "unsound",
+            "illegal",
+            "undecided",
+        ]),
+        "Mode" => words_of_enum(&["sealed", "open"]),
+        "Defences" => words_of_enum(&["same", "differ"]),
+        "Style" => words_of_enum(&["print", "light", "dark", "contrast"]),
+        "Language" => words_of_enum(&[
+            "english",
+            "german",
+            "french",
+            "spanish",
+            "italian",
+            "portuguese",
+            "dutch",
+            "russian",
+            "polish",
+            "czech",
+            "hungarian",
+            "turkish",
+        ]),
+        "Deed" => sealed_move::desk::Deed::ALL
+            .iter()
+            .map(|deed| json!(deed))
+            .collect(),
+        "Kept" => vec![json!({ "is": "version-without-topic", "name": { "theirs": "w1" } })],
+        "Differing" => vec![json!({ "is": "another-name" }), json!({ "is": "other-words" })],
+        "Days" => vec![json!({ "is": "days-every" }), json!({ "is": "days-none" })],
+        "Day" => vec![json!({ "is": "monday" }), json!({ "is": "friday" })],
+        "OpenFor" => vec![json!({ "is": "open-hours", "number": 23 })],
         "bool" => vec![json!(true), json!(false)],
         "u32" | "i64" => vec![json!(0), json!(1), json!(2)],
         "Option" => {
@@ -94,6 +136,10 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Target" => vec![json!({ "is": "target", "piece": { "piece": "queen" }, "on": "d1" })],
         other => panic!("no sample of {other}"),
     }
+}
+
+fn words_of_enum(words: &[&str]) -> Vec<Value> {
+    words.iter().map(|word| json!(word)).collect()
 }
 
 /// Facts of one kind: each value of each field at least once, the other fields as they come.
@@ -218,7 +264,7 @@ fn the_same_is_not_said_in_another_language() {
 fn no_message_is_unused() {
     let used: BTreeSet<String> = every().into_keys().collect();
     for id in sealed_move::words::ids() {
-        let asked_by_name = ["piece-", "side-", "pattern-", "button-"]
+        let asked_by_name = ["piece-", "side-", "pattern-", "button-", "command-"]
             .iter()
             .any(|start| id.starts_with(start));
         assert!(

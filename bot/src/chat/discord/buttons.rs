@@ -5,10 +5,11 @@ use serenity::{ButtonStyle, CreateActionRow, CreateButton};
 
 use serde_json::json;
 
-use super::words;
+use super::{text::Study, words};
 use crate::{
     chat::said::{in_words, words_of},
     desk::{Place, Said, SameChoice, Verdict, VerdictSheet},
+    words::Words,
 };
 
 /// What a press, a choice or a form asks for, read back from the id it carries.
@@ -286,15 +287,29 @@ fn number(at: usize) -> i64 {
     i64::try_from(at).unwrap_or(i64::MAX)
 }
 
+/// Which way a button turns pages.
+#[derive(Clone, Copy, Debug)]
+pub enum Way {
+    /// To the one before.
+    Back,
+    /// To the next one.
+    On,
+}
+
 /// A button that turns a page, off where there is none to turn to. Its id says which way it turns, for
 /// no two buttons of a message may have one id.
 pub fn turn(
     id: impl Fn(usize) -> String,
+    way: Way,
     label: &str,
     at: usize,
     to: Option<usize>,
 ) -> CreateButton {
-    let id = format!("{}:{label}", id(to.unwrap_or(at)));
+    let turns = match way {
+        Way::Back => "back",
+        Way::On => "on",
+    };
+    let id = format!("{}:{turns}", id(to.unwrap_or(at)));
     button(id, label, ButtonStyle::Secondary).disabled(to.is_none())
 }
 
@@ -306,27 +321,31 @@ pub fn button(id: String, label: &str, style: ButtonStyle) -> CreateButton {
 }
 
 /// Under an open post.
-pub fn under_post(place: &Place, post: i64) -> CreateActionRow {
+pub fn under_post(words: &Words, place: &Place, post: i64) -> CreateActionRow {
     CreateActionRow::Buttons(vec![
         button(
             Press::Answer(post).id(place),
-            "Answer",
+            &words.text("button-answer"),
             ButtonStyle::Primary,
         ),
-        button(Press::Hint(post).id(place), "Hint", ButtonStyle::Secondary),
+        button(
+            Press::Hint(post).id(place),
+            &words.text("button-hint"),
+            ButtonStyle::Secondary,
+        ),
         button(
             Press::Mine(post).id(place),
-            "My progress",
+            &words.say(&Study::ButtonMyProgress),
             ButtonStyle::Secondary,
         ),
     ])
 }
 
 /// The one that stays when a post is closed.
-pub fn progress_only(place: &Place, post: i64) -> CreateActionRow {
+pub fn progress_only(words: &Words, place: &Place, post: i64) -> CreateActionRow {
     let progress = button(
         Press::Mine(post).id(place),
-        "My progress",
+        &words.say(&Study::ButtonMyProgress),
         ButtonStyle::Secondary,
     );
     CreateActionRow::Buttons(vec![progress])
@@ -519,8 +538,8 @@ mod tests {
     #[test]
     fn two_ways_to_turn_have_two_ids() {
         let id = |at| Pressed::Page { report: 1, at }.id();
-        let ids = ["Previous", "Next"].map(|label| {
-            let button = serde_json::to_value(turn(id, label, 0, None)).expect("JSON");
+        let ids = [Way::Back, Way::On].map(|way| {
+            let button = serde_json::to_value(turn(id, way, "Turn", 0, None)).expect("JSON");
             button["custom_id"].as_str().expect("an id").to_owned()
         });
         assert_ne!(ids[0], ids[1]);

@@ -12,15 +12,17 @@ use super::{
     missed,
     oops::{brief, code, codes, status},
     permissions, sheets, talk,
+    text::{Plain, Posting, Talk},
     way::{Failed, KnownBy, Way},
     words,
 };
 use crate::{
     chat::{Chat, ChatError, common::notes},
     desk::{
-        Answered, ChatKey, Delivered, Earlier, Errand, ErrandKind, Place, PostSheet, RevealSheet,
-        Step, VerdictSheet,
+        Answered, ChatKey, Delivered, Earlier, Errand, ErrandKind, Person, Place, PostSheet,
+        RevealSheet, Step, VerdictSheet,
     },
+    words::Words,
 };
 
 /// The chat, as the round of errands sees it.
@@ -75,10 +77,11 @@ impl Chat for Discord {
                     .await
             }
             ErrandKind::AnswerMember(told) => {
-                self.answer_member(told, errand.earlier.as_ref()).await
+                self.answer_member(&errand.place, told, errand.earlier.as_ref())
+                    .await
             }
             ErrandKind::TellMember { user, text, sheet } => {
-                self.tell_member(user, text, sheet, errand.earlier.as_ref())
+                self.tell_member(&errand.place, user, text, sheet, errand.earlier.as_ref())
                     .await
             }
         }
@@ -93,12 +96,14 @@ impl Discord {
         sheet: &PostSheet,
     ) -> Result<Delivered, ChatError> {
         let mode = self.house.desk.settings(place).await.map_err(later)?.mode;
-        let letter = sheets::post::letter(place, sheet, mode, self.house.opens_threads(place));
-        let heading = sheets::post::heading(sheet.number);
+        let words = self.house.words_of_group(place).await;
+        let threads = self.house.opens_threads(place);
+        let letter = sheets::post::letter(words, place, sheet, mode, threads);
+        let heading = sheets::post::headings(sheet.number);
         let message = self
             .send(&mut way, Step::Post, letter, &sheet.nonce, heading)
             .await?;
-        let name = sheets::post::thread_name(sheet);
+        let name = sheets::post::thread_name(words, sheet);
         let thread = way.open_thread(message, name).await?;
         Ok(Delivered {
             message: Some(message.to_string()),
@@ -114,9 +119,9 @@ impl Discord {
         step: fn(u8) -> Step,
         letter: Letter,
         nonce: &str,
-        heading: String,
+        headings: Vec<String>,
     ) -> Result<MessageId, ChatError> {
-        let known_by = || KnownBy::Heading(heading.clone());
+        let known_by = || KnownBy::Headings(headings.clone());
         if !way.in_words() {
             match way.send(step(0), &letter, nonce, known_by()).await {
                 Err(Failed::Discord(error))
@@ -156,10 +161,11 @@ impl Discord {
     ) -> Result<Delivered, ChatError> {
         let post = &sheet.post;
         let thread = id(post.thread.as_deref()).map(ChannelId::new);
-        let mut pages = sheets::reveal::letter(sheet).pages();
+        let words = self.house.words_of_group(place).await;
+        let mut pages = sheets::reveal::letter(words, sheet).pages();
         let rest = pages.split_off(1.min(pages.len()));
         let first = pages.pop().unwrap_or_default();
-        let heading = sheets::reveal::heading(post.number);
+        let heading = sheets::reveal::headings(post.number);
         let nonce = format!("r{}-0", post.post);
         let message = self
             .send(&mut way, Step::Reveal, first, &nonce, heading)
@@ -171,11 +177,11 @@ impl Discord {
                 .await?;
         }
         if let Some(posted) = id(post.message.as_deref()).map(MessageId::new) {
-            way.edit(Step::Closing, posted, closing(place, sheet))
+            way.edit(Step::Closing, posted, closing(words, place, sheet))
                 .await?;
         }
         if let Some(thread) = thread {
-            let word = Letter::text(sheets::reveal::THREAD_WORD);
+            let word = Letter::text(words.say(&Posting::SolutionIsOut));
             let nonce = format!("w{}", post.post);
             // In the thread, whose messages all come after the post.
             let after = MessageId::new(thread.get());
@@ -225,11 +231,13 @@ impl Discord {
     /// A coach's private answer; one who takes no direct messages finds it under My progress.
     async fn answer_member(
         &self,
+        place: &Place,
         told: &Answered,
         earlier: Option<&Earlier>,
     ) -> Result<Delivered, ChatError> {
         if let Some(user) = user(&told.user) {
-            let letter = Letter::text(sheets::verdict::answered(&told.row));
+            let words = self.house.words_for(place, &of(&told.user)).await;
+            let letter = Letter::text(sheets::verdict::answered(words, &told.row));
             if self.was_told(user, &letter.text, earlier).await? {
                 return Ok(Delivered::default());
             }
@@ -266,6 +274,7 @@ impl Discord {
 
     async fn tell_member(
         &self,
+        place: &Place,
         member: &str,
         text: &str,
         sheet: &VerdictSheet,
@@ -274,8 +283,10 @@ impl Discord {
         if let Some(user) = user(member) {
             let mut letter = sheets::verdict::told(sheet);
             if !text.is_empty() {
-                let quote = words::plain(&words::short(&text.replace('\n', " "), 200));
-                letter.text = format!("On your answer \"{quote}\":\n{}", letter.text);
+                let words = self.house.words_for(place, &of(member)).await;
+                let quote = Plain::quote(text);
+                let head = words.say(&Talk::OnYourAnswer { quote });
+                letter.text = format!("{head}\n{}", letter.text);
             }
             let nonce = format!(
                 "l{}.{}",
@@ -290,15 +301,14 @@ impl Discord {
     }
 }
 
-/// The nonce of further parts: never longer than Discord takes.
 /// The post takes no more answers; its buttons say so.
-fn closing(place: &Place, sheet: &RevealSheet) -> EditMessage {
+fn closing(words: &Words, place: &Place, sheet: &RevealSheet) -> EditMessage {
     EditMessage::new()
         .content(words::short(
-            &sheets::post::closed(&sheet.post),
+            &sheets::post::closed(words, &sheet.post),
             words::MESSAGE,
         ))
-        .components(vec![buttons::progress_only(place, sheet.post.post)])
+        .components(vec![buttons::progress_only(words, place, sheet.post.post)])
         .allowed_mentions(quiet())
 }
 
@@ -306,8 +316,18 @@ fn id(text: Option<&str>) -> Option<u64> {
     text?.parse().ok().filter(|id| *id > 0)
 }
 
+/// The nonce of further parts: never longer than Discord takes.
 fn words_nonce(nonce: &str) -> String {
     nonce.chars().take(20).collect()
+}
+
+/// A person of whom no more is known here; what is kept of a member tells their language.
+fn of(user: &str) -> Person {
+    Person {
+        user: user.to_owned(),
+        name: String::new(),
+        language: None,
+    }
 }
 
 fn user(id: &str) -> Option<UserId> {

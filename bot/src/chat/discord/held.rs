@@ -16,7 +16,8 @@ use super::{
     letter::Letter,
     oops::{Answer, brief, said},
     sheets,
-    talk::{self, Spoken, nonce},
+    talk::{self, Spoken, asked_back, nonce},
+    text::{Plain, Talk},
     words,
 };
 use crate::{
@@ -25,6 +26,7 @@ use crate::{
         said::explained,
     },
     desk::{AskedBack, DeskError, Person, Place, Taken, Waiting, Why},
+    words::Words,
 };
 
 /// Put under a message that may not be hidden and whose writer cannot be asked.
@@ -109,7 +111,9 @@ pub async fn hold(
     if hidden {
         house.desk.let_wait(&waiting).await?;
     }
-    if talk::tell(house, spoken.user, &question(&waiting), &nonce("h", spoken)).await {
+    let words = house.words_for(place, person).await;
+    let letter = question(words, &waiting);
+    if talk::tell(house, spoken.user, &letter, &nonce("h", spoken)).await {
         return Ok(());
     }
     // Others read this, so it is the same whatever the message says.
@@ -124,16 +128,17 @@ pub async fn hold(
         }
         return Ok(());
     }
-    let name = talk::shown_name(house, place, &person.name).await;
+    let words = house.words_of_group(place).await;
     let look = buttons::button(
         Press::Held(id(&waiting), HeldPress::Look).id(place),
-        "Decide",
+        &words.say(&Talk::ButtonDecide),
         ButtonStyle::Primary,
     );
-    let letter = Letter::text(format!(
-        "{name}, your message waits for your word, and nobody else sees it until then. Press Decide to say what it is to be."
-    ))
-    .row(CreateActionRow::Buttons(vec![look]));
+    let text = match talk::shown_name(house, place, &person.name).await {
+        Some(name) => Talk::WaitsForWord { name },
+        None => Talk::WaitsForWordOfSomebody,
+    };
+    let letter = Letter::text(words.say(&text)).row(CreateActionRow::Buttons(vec![look]));
     let message = letter.message(&nonce("k", spoken));
     if let Err(error) = spoken.channel.send_message(&house.http, message).await {
         tracing::warn!("a member could not be asked: {}", brief(&error));
@@ -146,40 +151,38 @@ fn id(waiting: &Waiting) -> i64 {
 }
 
 /// The question for the writer alone, with their text in full.
-fn question(waiting: &Waiting) -> Letter {
+fn question(words: &Words, waiting: &Waiting) -> Letter {
     let place = &waiting.place;
-    let quote = words::plain(&waiting.text);
-    let head = match waiting.hidden {
-        true => {
-            "You wrote this where the others can read it, so I have taken it out of sight for you:"
-        }
-        false => {
-            "You wrote this where the others can read it, and I may not take it away. Please delete it, so that they can think for themselves:"
-        }
-    };
-    let mut letter = Letter::text(format!("{head} ||{quote}||\n\n{}", waiting.question));
+    let quote = Plain::of(&waiting.text);
+    let head = words.say(&match waiting.hidden {
+        true => Talk::TakenOutOfSight { quote },
+        false => Talk::PleaseDelete { quote },
+    });
+    let asked = asked_back(words, waiting.why, &waiting.posts, waiting.hidden);
+    let mut letter = Letter::text(format!("{head}\n\n{asked}"));
     let mut row = Vec::new();
     let only = waiting.posts.len() == 1;
     for post in &waiting.posts {
-        let label = match (waiting.why, only) {
-            (Why::MayTell, true) => "It is my answer".to_owned(),
-            (Why::MayTell, false) => format!("Answer to position {}", post.number),
-            _ => format!("Send it to position {}", post.number),
-        };
+        let number = post.number;
+        let label = words.say(&match (waiting.why, only) {
+            (Why::MayTell, true) => Talk::ButtonItIsMyAnswer,
+            (Why::MayTell, false) => Talk::ButtonAnswerTo { number },
+            _ => Talk::ButtonSendTo { number },
+        });
         let id = Press::Held(id(waiting), HeldPress::Answer(post.post)).id(place);
         row.push(buttons::button(id, &label, ButtonStyle::Primary));
     }
     if waiting.why == Why::MayTell {
-        let label = match waiting.hidden {
-            true => "Say it to all",
-            false => "It may stay",
-        };
+        let label = words.say(&match waiting.hidden {
+            true => Talk::ButtonSayToAll,
+            false => Talk::ButtonMayStay,
+        });
         let id = Press::Held(id(waiting), HeldPress::Say).id(place);
-        row.push(buttons::button(id, label, ButtonStyle::Secondary));
+        row.push(buttons::button(id, &label, ButtonStyle::Secondary));
     }
     row.push(buttons::button(
         Press::Held(id(waiting), HeldPress::Drop).id(place),
-        "Drop it",
+        &words.say(&Talk::ButtonDropIt),
         ButtonStyle::Secondary,
     ));
     // Two choices besides the posts; five rows of five are allowed.
@@ -188,9 +191,6 @@ fn question(waiting: &Waiting) -> Letter {
     }
     letter
 }
-
-/// What is said of a message that waits no longer.
-const GONE: &str = "That message waits no longer: it was settled, changed, or its position has closed. Write it again if you like.";
 
 async fn waiting_of(
     house: &House,
@@ -206,28 +206,29 @@ async fn settled(house: &House, waiting: &Waiting) -> Result<(), DeskError> {
 }
 
 /// The question, for a writer who could not be asked directly.
-pub async fn look(house: &House, user: UserId, message: i64) -> Answer<Letter> {
+pub async fn look(house: &House, words: &Words, user: UserId, message: i64) -> Answer<Letter> {
     match waiting_of(house, user, message).await? {
-        Some(waiting) => Ok(question(&waiting)),
-        None => said("No message of yours waits here."),
+        Some(waiting) => Ok(question(words, &waiting)),
+        None => said(Talk::HeldNone),
     }
 }
 
 /// The writer's choice.
 pub async fn chosen(
     house: &House,
+    words: &Words,
     user: UserId,
     message: i64,
     choice: HeldPress,
     person: &Person,
 ) -> Answer<Letter> {
     let Some(waiting) = waiting_of(house, user, message).await? else {
-        return said(GONE);
+        return said(Talk::HeldGone);
     };
     let place = &waiting.place;
     let left = match waiting.hidden {
-        true => "",
-        false => "\n\nThe message is still there for all to read; please delete it.",
+        true => String::new(),
+        false => format!("\n\n{}", words.say(&Talk::StillThere)),
     };
     match choice {
         HeldPress::Answer(post) => {
@@ -242,7 +243,7 @@ pub async fn chosen(
                 Taken::Answer(sheet) => {
                     settled(house, &waiting).await?;
                     let mut letter = sheets::verdict::letter(place, &sheet);
-                    letter.text.push_str(left);
+                    letter.text.push_str(&left);
                     Ok(letter)
                 }
                 Taken::AskedBack(asked) => {
@@ -253,13 +254,17 @@ pub async fn chosen(
                         ..waiting
                     };
                     house.desk.let_wait(&again).await?;
-                    Ok(question(&again))
+                    Ok(question(words, &again))
                 }
             }
         }
         HeldPress::Say if waiting.hidden => {
             settled(house, &waiting).await?;
-            let name = talk::shown_name(house, place, &person.name).await;
+            let all = house.words_of_group(place).await;
+            let name = match talk::shown_name(house, place, &person.name).await {
+                Some(name) => all.say(&name),
+                None => all.say(&Talk::SomeMember),
+            };
             let letter = Letter::text(format!("**{name}**: {}", words::plain(&waiting.text)));
             let channel = ChannelId::new(waiting.channel.parse().unwrap_or(1));
             for (i, page) in letter.pages().iter().enumerate() {
@@ -268,17 +273,16 @@ pub async fn chosen(
                     .send_message(&house.http, page.message(&nonce))
                     .await?;
             }
-            Ok(Letter::text("Said to all, in your name."))
+            Ok(Letter::text(words.say(&Talk::HeldSaid)))
         }
         HeldPress::Say => {
             settled(house, &waiting).await?;
-            Ok(Letter::text("It stays where you wrote it."))
+            Ok(Letter::text(words.say(&Talk::HeldStays)))
         }
         _ => {
             settled(house, &waiting).await?;
-            Ok(Letter::text(format!(
-                "Dropped; nothing is kept of it.{left}"
-            )))
+            let dropped = words.say(&Talk::HeldDropped);
+            Ok(Letter::text(format!("{dropped}{left}")))
         }
     }
 }
@@ -286,7 +290,7 @@ pub async fn chosen(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{chat::discord::house, desk::OpenPost};
+    use crate::{chat::discord::house, desk::OpenPost, words::english};
 
     fn waiting(message: u64) -> Waiting {
         Waiting {
@@ -311,7 +315,7 @@ mod tests {
 
     #[test]
     fn buttons_fit_into_rows_and_ids() {
-        let letter = question(&waiting(i64::MAX as u64));
+        let letter = question(english(), &waiting(i64::MAX as u64));
         assert_eq!(letter.rows.len(), 3);
         let json = serde_json::to_value(letter.message("n")).expect("json");
         for row in json["components"].as_array().expect("rows") {

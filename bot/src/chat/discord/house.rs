@@ -12,7 +12,11 @@ use serenity::{Cache, ChannelId, GuildId, Http, MessageId, UserId};
 use tokio::sync::watch;
 
 use super::{KEY, turns::Turns};
-use crate::desk::{CheckedPosition, Desk, DeskError, Person, Place};
+use crate::{
+    chat::said::words_of,
+    desk::{CheckedPosition, Desk, DeskError, Person, Place},
+    words::{Words, english, words},
+};
 
 /// How many remembered things of a kind are kept before the oldest goes.
 const MOST_REMEMBERED: usize = 10_000;
@@ -79,6 +83,8 @@ pub struct Parts {
     pub texts: Vec<String>,
     /// Buttons under each.
     pub rows: Vec<serenity::CreateActionRow>,
+    /// What the buttons that turn the parts are called in.
+    pub words: &'static Words,
 }
 
 /// A check report that a coach pages through.
@@ -474,6 +480,34 @@ impl House {
         let channel = self.http.create_private_channel(&map).await?.id;
         self.meet(user, channel).await;
         Ok(channel)
+    }
+
+    /// The words for what all see in a group.
+    pub async fn words_of_group(&self, place: &Place) -> &'static Words {
+        match self.desk.settings(place).await {
+            Ok(settings) => words(settings.language.tag()),
+            Err(_) => english(),
+        }
+    }
+
+    /// The words for what one person sees in a group, or of one that is not there.
+    pub async fn words_for(&self, place: &Place, person: &Person) -> &'static Words {
+        match (self.desk.language_of(place, person).await, &person.language) {
+            (Ok(language), _) => words_of(&language),
+            (Err(_), Some(language)) => words_of(language),
+            (Err(_), None) => english(),
+        }
+    }
+
+    /// A group that a person belongs to, as far as is known without asking Discord.
+    pub async fn group_with(&self, user: UserId) -> Option<Place> {
+        let user = user.to_string();
+        for place in self.groups().into_iter().map(place) {
+            if let Ok(Some(_)) = self.desk.name_of(&place, &user).await {
+                return Some(place);
+            }
+        }
+        None
     }
 
     /// The person in a group: under the name they have there, or the one they come with.

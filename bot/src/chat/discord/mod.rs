@@ -5,7 +5,8 @@
 //! - `commands/` has a file for each command, `presses` the buttons and forms, `talk` the messages among
 //!   others and the direct ones, `missed` what was said while no one listened, `turns` their order, `held` those
 //!   that wait for their writer's word.
-//! - `sheets/` lays the desk's sheets out; `letter` sends them; `words` makes text fit for Discord.
+//! - `text/` has everything that is said, as facts; `sheets/` lays the desk's sheets out; `letter` sends them;
+//!   `words` makes text fit for Discord.
 //! - `gate/` is what every request passes through: rate limits, patience, second attempts.
 //!
 //! Data comes in as gateway events, goes to the desk's calls, and what they give goes out by REST. The
@@ -28,6 +29,7 @@ mod private;
 mod registration;
 mod sheets;
 mod talk;
+mod text;
 mod token;
 mod turns;
 mod way;

@@ -1,8 +1,11 @@
 //! What can go wrong on the way to an answer, in words for the person who asked.
 
 use poise::serenity_prelude as serenity;
+use serde::Serialize;
+use serde_json::Value;
 
-use crate::desk::DeskError;
+use super::{text::Study, words};
+use crate::{desk::DeskError, words::Words};
 
 /// Why something could not be done.
 #[derive(Debug, thiserror::Error)]
@@ -10,12 +13,32 @@ pub enum Oops {
     /// The desk says why.
     #[error(transparent)]
     Desk(#[from] DeskError),
-    /// We say why.
+    /// We say why: one of our texts.
     #[error("{0}")]
-    Said(String),
+    Said(Value),
     /// Discord says why.
-    #[error("Discord did not take my answer; please try again.")]
+    #[error("{}", brief(.0))]
     Discord(Box<serenity::Error>),
+    /// Something could not be written out.
+    #[error("it could not be written out: {0}")]
+    Unwritten(serde_json::Error),
+}
+
+impl Oops {
+    /// Something could not be written out.
+    pub fn unwritten(error: serde_json::Error) -> Self {
+        Self::Unwritten(error)
+    }
+
+    /// In words, for the person who asked.
+    pub fn in_words(&self, words: &Words) -> String {
+        match self {
+            Self::Desk(error) => error.to_string(),
+            Self::Said(text) => words.say(text),
+            Self::Discord(_) => words.say(&Study::DiscordRefused),
+            Self::Unwritten(error) => words::plain(&error.to_string()),
+        }
+    }
 }
 
 impl From<serenity::Error> for Oops {
@@ -27,9 +50,9 @@ impl From<serenity::Error> for Oops {
 /// What an answer to an interaction comes to.
 pub type Answer<T> = Result<T, Oops>;
 
-/// An error in our own words.
-pub fn said<T>(text: impl Into<String>) -> Answer<T> {
-    Err(Oops::Said(text.into()))
+/// An error that one of our texts tells.
+pub fn said<T>(text: impl Serialize) -> Answer<T> {
+    Err(Oops::Said(serde_json::to_value(text).unwrap_or_default()))
 }
 
 /// Discord's code for an error, where it gave one.

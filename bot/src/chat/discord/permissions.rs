@@ -2,6 +2,9 @@
 
 use poise::serenity_prelude::{self as serenity, Permissions};
 
+use super::text::Group;
+use crate::words::Words;
+
 /// A permission, its name in Discord's own settings, and what goes without it.
 pub struct Needed {
     /// The bit.
@@ -9,54 +12,50 @@ pub struct Needed {
     /// Its name.
     pub name: &'static str,
     /// What happens where it is missing.
-    pub without: &'static str,
+    pub without: Group,
 }
 
 /// Everything that is made use of.
-pub const NEEDED: [Needed; 7] = [
+pub static NEEDED: [Needed; 7] = [
     Needed {
         bit: Permissions::VIEW_CHANNEL,
         name: "View Channel",
-        without: "I cannot post, and hear no answers but by command and direct message",
+        without: Group::WithoutViewChannel,
     },
     Needed {
         bit: Permissions::SEND_MESSAGES,
         name: "Send Messages",
-        without: "I cannot post",
+        without: Group::WithoutSendMessages,
     },
     Needed {
         bit: Permissions::ATTACH_FILES,
         name: "Attach Files",
-        without: "positions come in words, without a diagram",
+        without: Group::WithoutAttachFiles,
     },
     Needed {
         bit: Permissions::CREATE_PUBLIC_THREADS,
         name: "Create Public Threads",
-        without: "posts come without a thread for talk",
+        without: Group::WithoutCreateThreads,
     },
     Needed {
         bit: Permissions::SEND_MESSAGES_IN_THREADS,
         name: "Send Messages in Threads",
-        without: "I say nothing in the threads",
+        without: Group::WithoutSendInThreads,
     },
     Needed {
         bit: Permissions::READ_MESSAGE_HISTORY,
         name: "Read Message History",
-        without: "answers written while I was away are missed",
+        without: Group::WithoutReadHistory,
     },
     Needed {
         bit: Permissions::ADD_REACTIONS,
         name: "Add Reactions",
-        without: "I cannot show that an answer has been taken where its sender takes no direct messages",
+        without: Group::WithoutAddReactions,
     },
 ];
 
 /// Wanted where moves written in public are to be taken out of sight.
-pub const HIDES: Needed = Needed {
-    bit: Permissions::MANAGE_MESSAGES,
-    name: "Manage Messages",
-    without: "moves that members write in public stay where everyone sees them",
-};
+pub const HIDES: Permissions = Permissions::MANAGE_MESSAGES;
 
 /// What is missing of what is made use of.
 pub fn missing(have: Permissions) -> Vec<&'static Needed> {
@@ -67,44 +66,35 @@ pub fn missing(have: Permissions) -> Vec<&'static Needed> {
 }
 
 /// What is missing in a channel, in words with where to grant it; empty when nothing is.
-pub fn in_words(have: Permissions, channel: serenity::ChannelId) -> String {
+pub fn in_words(words: &Words, have: Permissions, channel: serenity::ChannelId) -> String {
     let missing = missing(have);
-    let mut lines: Vec<String> = missing
-        .iter()
-        .map(|needed| format!("- **{}**: without it {}.", needed.name, needed.without))
-        .collect();
-    if !have.contains(HIDES.bit) {
-        lines.push(format!(
-            "- **{}**, only if you want it: without it {}.",
-            HIDES.name, HIDES.without
-        ));
-    }
-    if lines.is_empty() {
-        return String::new();
-    }
-    let head = if missing.is_empty() {
-        "I have all I need here. One more permission can be granted"
-    } else {
-        "I am missing permissions here. They are granted"
+    let channel = format!("<#{channel}>");
+    let head = match missing.is_empty() {
+        true => Group::PermissionsOneMore { channel },
+        false => Group::PermissionsMissing { channel },
     };
-    format!(
-        "{head} under <#{channel}> → Edit Channel → Permissions → my role:\n{}",
-        lines.join("\n")
-    )
+    let mut lines = vec![words.say(&head)];
+    lines.extend(missing.iter().map(|needed| words.say(&needed.without)));
+    if !have.contains(HIDES) {
+        lines.push(words.say(&Group::WithoutManageMessages));
+    }
+    match lines.len() {
+        1 => String::new(),
+        _ => lines.join("\n"),
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::words::english;
 
     #[test]
     fn each_missing_permission_is_named_with_its_place() {
         let channel = serenity::ChannelId::new(5);
-        let all = NEEDED
-            .iter()
-            .fold(HIDES.bit, |bits, needed| bits | needed.bit);
-        assert_eq!(in_words(all, channel), "");
-        let text = in_words(all - Permissions::ATTACH_FILES, channel);
+        let all = NEEDED.iter().fold(HIDES, |bits, needed| bits | needed.bit);
+        assert_eq!(in_words(english(), all, channel), "");
+        let text = in_words(english(), all - Permissions::ATTACH_FILES, channel);
         assert!(
             text.contains("Attach Files")
                 && text.contains("<#5>")

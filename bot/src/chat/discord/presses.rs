@@ -14,9 +14,13 @@ use super::{
     letter::Letter,
     oops::{Answer, said},
     private::{self, Asked},
-    sheets, words,
+    sheets,
+    text::{Coach, Group, Plain, Study, Talk},
 };
-use crate::desk::{Person, Place, SameChoice, Verdict};
+use crate::{
+    desk::{Person, Place, SameChoice, Verdict},
+    words::Words,
+};
 
 /// The most characters an answer's field takes; Discord's own bound.
 const LONGEST_ANSWER: u16 = 4_000;
@@ -45,7 +49,7 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
             private::in_place(house, press, async {
                 match parts {
                     Some(parts) => Ok(private::part(&(answer, parts), at)),
-                    None => said("The rest of this is put away; please ask for it once more."),
+                    None => said(Study::RestPutAway),
                 }
             })
             .await;
@@ -53,12 +57,17 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
         Pressed::In(channel, wanted) => {
             let place = house::place(ChannelId::new(channel.max(1)));
             match wanted {
-                Press::Answer(post) => private::form(house, asked, answer_form(&place, post)).await,
+                Press::Answer(post) => {
+                    let words = asked.words(house).await;
+                    private::form(house, asked, answer_form(words, &place, post)).await;
+                }
                 Press::Judge { reply, right } => {
-                    private::form(house, asked, words_form(&place, reply, right)).await;
+                    let words = asked.words(house).await;
+                    private::form(house, asked, words_form(words, &place, reply, right)).await;
                 }
                 Press::ReplyTo(reply) => {
-                    private::form(house, asked, private_form(&place, reply)).await;
+                    let words = asked.words(house).await;
+                    private::form(house, asked, private_form(words, &place, reply)).await;
                 }
                 wanted if opens_a_message(wanted) => {
                     private::privately(house, asked, done(house, press, &place, wanted)).await;
@@ -104,42 +113,44 @@ async fn done(
     let asked = Asked::Press(press);
     let user = asked.user();
     let person = asked.person(house, place).await;
+    let words = house.words_for(place, &person).await;
     let desk = &house.desk;
     match wanted {
         Press::Hint(post) => study::hint_offer(house, place, &person, post).await,
         Press::TakeHint(post) => study::hint(house, place, &person, post).await,
-        Press::Mine(post) => study::standing(house, place, &person, Some(post)).await,
-        Press::Board(post) => study::own_board(house, place, &person, post).await,
-        Press::GiveUp(post) => Ok(really_quit(place, post)),
-        Press::ReallyGiveUp(post) => study::gave_up(house, place, &person, post).await,
+        Press::Mine(post) => study::standing(house, words, place, &person, Some(post)).await,
+        Press::Board(post) => study::own_board(house, words, place, &person, post).await,
+        Press::GiveUp(post) => Ok(really_quit(words, place, post)),
+        Press::ReallyGiveUp(post) => study::gave_up(house, words, place, &person, post).await,
         Press::To(post) => {
             let Some((message, text)) = house.take_waiting(user.id) else {
-                return said(
-                    "That message is gone from my memory; please write your answer again.",
-                );
+                return said(Study::AnswerForgotten);
             };
             let source = message.to_string();
-            study::answered(house, place, &person, post, &source, &text).await
+            study::answered(house, words, place, &person, post, &source, &text).await
         }
         Press::Mean { reply, reading } => {
             let (sheet, text) = desk.mean(place, &person, reply, reading).await?;
             let mut letter = sheets::verdict::letter(place, &sheet);
-            letter.text = format!("\"{}\"\n{}", words::plain(&text), letter.text);
+            let quote = Plain::of(&text);
+            letter.text = format!(
+                "{}\n{}",
+                words.say(&Talk::QuotedAnswer { quote }),
+                letter.text
+            );
             Ok(letter)
         }
-        Press::EraseMe => study::erased(house, place, &person).await,
+        Press::EraseMe => study::erased(house, words, place, &person).await,
         Press::EraseMember(member) => {
             let users = desk.erase_member(place, &person, member).await?;
             held::erase(house, place, &users).await?;
-            Ok(Letter::text(
-                "Everything that was kept of them in this group is erased.",
-            ))
+            Ok(Letter::text(words.say(&Group::ErasedMember)))
         }
         Press::NoAnswer(reply) => {
             desk.no_answer_needed(place, &person, reply).await?;
-            answers::open(house, place, &person, 0).await
+            answers::open(house, words, place, &person, 0).await
         }
-        Press::Homework(at) => answers::open(house, place, &person, at).await,
+        Press::Homework(at) => answers::open(house, words, place, &person, at).await,
         Press::Queue {
             position,
             anyway,
@@ -149,20 +160,19 @@ async fn done(
                 true => desk.enqueue_again(place, &person, position, anyway).await?,
                 false => desk.enqueue(place, &person, position, anyway).await?,
             };
-            week(house, place, &person, None).await
+            week(house, words, place, &person, None).await
         }
-        Press::Week(what, item) => week_press(house, place, &person, what, item, press).await,
-        Press::Held(message, HeldPress::Look) => held::look(house, user.id, message).await,
+        Press::Week(what, item) => {
+            week_press(house, words, place, &person, what, item, press).await
+        }
+        Press::Held(message, HeldPress::Look) => held::look(house, words, user.id, message).await,
         Press::Held(message, choice) => {
-            held::chosen(house, user.id, message, choice, &person).await
+            held::chosen(house, words, user.id, message, choice, &person).await
         }
         // Forms, which are opened and not answered.
-        Press::Answer(_) | Press::Judge { .. } | Press::ReplyTo(_) => said(OLD_FORM),
+        Press::Answer(_) | Press::Judge { .. } | Press::ReplyTo(_) => said(Study::FormOld),
     }
 }
-
-/// Said of a form that nothing is done with any more.
-const OLD_FORM: &str = "This form is from an older version; please begin again.";
 
 /// A form.
 pub async fn sent(house: &House, form: &ModalInteraction) {
@@ -173,10 +183,11 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
     let asked = Asked::Form(form);
     private::privately(house, asked, async {
         let person = asked.person(house, &place).await;
+        let words = house.words_for(&place, &person).await;
         match wanted {
             Press::Answer(post) => {
                 let (source, text) = (asked.id().to_string(), field(form, "moves"));
-                study::answered(house, &place, &person, post, &source, &text).await
+                study::answered(house, words, &place, &person, post, &source, &text).await
             }
             Press::Judge { reply, right } => {
                 let verdict = match right {
@@ -185,26 +196,26 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
                 };
                 let points = field(form, "points");
                 let Ok(points) = points.trim().replace(',', ".").parse::<f64>() else {
-                    return said(format!(
-                        "\"{points}\" is no number of points; write one from 0 to 5, such as 2.5."
-                    ));
+                    return said(Coach::NoPoints {
+                        written: Plain::of(&points),
+                    });
                 };
-                let words = field(form, "words");
+                let told = field(form, "words");
                 house
                     .desk
-                    .judge_by_hand(&place, &person, reply, verdict, points, &words)
+                    .judge_by_hand(&place, &person, reply, verdict, points, &told)
                     .await?;
-                answers::open(house, &place, &person, 0).await
+                answers::open(house, words, &place, &person, 0).await
             }
             Press::ReplyTo(reply) => {
-                let words = field(form, "words");
+                let told = field(form, "words");
                 house
                     .desk
-                    .answer_privately(&place, &person, reply, &words)
+                    .answer_privately(&place, &person, reply, &told)
                     .await?;
-                answers::open(house, &place, &person, 0).await
+                answers::open(house, words, &place, &person, 0).await
             }
-            _ => said(OLD_FORM),
+            _ => said(Study::FormOld),
         }
     })
     .await;
@@ -222,59 +233,66 @@ fn field(form: &ModalInteraction, id: &str) -> String {
         .unwrap_or_default()
 }
 
-fn answer_form(place: &Place, post: i64) -> CreateModal {
+fn answer_form(words: &Words, place: &Place, post: i64) -> CreateModal {
     let input = CreateInputText::new(
         InputTextStyle::Short,
-        "Your move, or the whole line",
+        words.say(&Study::FormAnswerMoves),
         "moves",
     )
-    .placeholder("Such as Nf3, e8=Q or 1.Qh7+ Kf8 2.Qh8#")
+    .placeholder(words.say(&Study::FormAnswerExample))
     .required(true)
     .max_length(LONGEST_ANSWER);
-    CreateModal::new(Press::Answer(post).id(place), "Your answer")
+    CreateModal::new(Press::Answer(post).id(place), words.say(&Study::FormAnswer))
         .components(vec![CreateActionRow::InputText(input)])
 }
 
 /// A private answer without a verdict.
-fn private_form(place: &Place, reply: i64) -> CreateModal {
-    let words = CreateInputText::new(
+fn private_form(words: &Words, place: &Place, reply: i64) -> CreateModal {
+    let field = CreateInputText::new(
         InputTextStyle::Paragraph,
-        "Only the member reads this",
+        words.say(&Coach::FormPrivateWords),
         "words",
     )
     .required(true)
     .max_length(LONGEST_PRIVATE);
-    CreateModal::new(Press::ReplyTo(reply).id(place), "Your answer in private")
-        .components(vec![CreateActionRow::InputText(words)])
+    CreateModal::new(
+        Press::ReplyTo(reply).id(place),
+        words.say(&Coach::FormPrivate),
+    )
+    .components(vec![CreateActionRow::InputText(field)])
 }
 
-fn words_form(place: &Place, reply: i64, right: bool) -> CreateModal {
+fn words_form(words: &Words, place: &Place, reply: i64, right: bool) -> CreateModal {
     let points = if right { "5" } else { "0" };
-    let points = CreateInputText::new(InputTextStyle::Short, "Points, 0 to 5", "points")
-        .value(points)
-        .max_length(5);
-    let words = CreateInputText::new(
+    let points = CreateInputText::new(
+        InputTextStyle::Short,
+        words.say(&Coach::FormVerdictPoints),
+        "points",
+    )
+    .value(points)
+    .max_length(5);
+    let told = CreateInputText::new(
         InputTextStyle::Paragraph,
-        "Words to the member, if you like",
+        words.say(&Coach::FormVerdictWords),
         "words",
     )
     .required(false)
     .max_length(1_000);
     let id = Press::Judge { reply, right }.id(place);
-    CreateModal::new(id, "Your verdict").components(vec![
+    CreateModal::new(id, words.say(&Coach::FormVerdict)).components(vec![
         CreateActionRow::InputText(points),
-        CreateActionRow::InputText(words),
+        CreateActionRow::InputText(told),
     ])
 }
 
-pub fn really_quit(place: &Place, post: i64) -> Letter {
-    Letter::text("Give this one up? You cannot answer it any more then, and the solution stays sealed until the reveal.").row(
-        CreateActionRow::Buttons(vec![buttons::button(
-            Press::ReallyGiveUp(post).id(place),
-            "Yes, give it up",
-            ButtonStyle::Danger,
-        )]),
-    )
+/// Asks whether a post is to be given up.
+fn really_quit(words: &Words, place: &Place, post: i64) -> Letter {
+    let yes = buttons::button(
+        Press::ReallyGiveUp(post).id(place),
+        &words.say(&Study::ButtonYesGiveUp),
+        ButtonStyle::Danger,
+    );
+    Letter::text(words.say(&Study::GiveUpAsked)).row(CreateActionRow::Buttons(vec![yes]))
 }
 
 async fn turn_page(house: &House, asked: Asked<'_>, number: u64, at: usize) -> Answer<Letter> {
@@ -284,11 +302,10 @@ async fn turn_page(house: &House, asked: Asked<'_>, number: u64, at: usize) -> A
     match report {
         Some(report) => {
             let queue = house.desk.queue(&report.place).await?;
-            Ok(sheets::report::page(number, &report, at, &queue))
+            let words = asked.words(house).await;
+            Ok(sheets::report::page(words, number, &report, at, &queue))
         }
-        None => said(
-            "This report is put away; the positions are kept. Use /coach shelf, or check the file again.",
-        ),
+        None => said(Coach::ReportPutAway),
     }
 }
 
@@ -306,9 +323,7 @@ async fn settle_same(
     let Some((report, position)) =
         report.and_then(|report| Some((report.clone(), report.positions.get(at)?.clone())))
     else {
-        return said(
-            "This report is put away; nothing was changed. Check the file again, then choose.",
-        );
+        return said(Coach::ReportUnchanged);
     };
     let coach = asked.person(house, &report.place).await;
     let settled = house
@@ -322,6 +337,7 @@ async fn settle_same(
 /// The week as it is now.
 pub async fn week(
     house: &House,
+    words: &Words,
     place: &Place,
     coach: &Person,
     picked: Option<i64>,
@@ -329,13 +345,14 @@ pub async fn week(
     let queue = house.desk.queue(place).await?;
     let paused = house.desk.paused(place).await?;
     if !house.desk.is_coach(place, &coach.user).await? {
-        return said(super::commands::COACHES_ONLY);
+        return said(Group::CoachesOnly);
     }
-    Ok(sheets::week::letter(place, &queue, paused, picked))
+    Ok(sheets::week::letter(words, place, &queue, paused, picked))
 }
 
 async fn week_press(
     house: &House,
+    words: &Words,
     place: &Place,
     coach: &Person,
     what: WeekPress,
@@ -354,34 +371,37 @@ async fn week_press(
                 }
                 _ => None,
             };
-            week(house, place, coach, picked).await
+            week(house, words, place, coach, picked).await
         }
         (_, None) => {
-            let mut letter = week(house, place, coach, None).await?;
-            letter.text.insert_str(0, "That one waits no longer.\n\n");
+            let mut letter = week(house, words, place, coach, None).await?;
+            let gone = words.say(&Coach::WaitsNoLonger);
+            letter.text = format!("{gone}\n\n{}", letter.text);
             Ok(letter)
         }
         (WeekPress::Earlier, Some(at)) => {
             moved(at.saturating_sub(1)).await?;
-            week(house, place, coach, Some(item)).await
+            week(house, words, place, coach, Some(item)).await
         }
         (WeekPress::Later, Some(at)) => {
             moved((at + 1).min(queue.len().saturating_sub(1))).await?;
-            week(house, place, coach, Some(item)).await
+            week(house, words, place, coach, Some(item)).await
         }
         (WeekPress::Out, Some(_)) => {
             desk.dequeue(place, coach, item).await?;
-            week(house, place, coach, None).await
+            week(house, words, place, coach, None).await
         }
         (WeekPress::Post, Some(_)) => {
             desk.post_now(place, coach, Some(item)).await?;
-            Ok(Letter::text("It goes out now."))
+            Ok(Letter::text(words.say(&Coach::GoesOutNow)))
         }
         (WeekPress::Look, Some(at)) => {
             let mode = desk.settings(place).await?.mode;
             let sheet = desk.preview(place, coach, queue[at].position).await?;
-            let mut letter = sheets::post::preview(&sheet, mode, house.opens_threads(place));
-            letter.rows = week(house, place, coach, Some(item)).await?.rows;
+            // As members will see it, so in the group's language.
+            let all = house.words_of_group(place).await;
+            let mut letter = sheets::post::preview(all, &sheet, mode, house.opens_threads(place));
+            letter.rows = week(house, words, place, coach, Some(item)).await?.rows;
             Ok(letter)
         }
     }

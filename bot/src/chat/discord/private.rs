@@ -5,18 +5,24 @@ use std::{future::Future, sync::Arc};
 
 use poise::serenity_prelude as serenity;
 use serenity::{
-    Builder, CommandInteraction, ComponentInteraction, CreateActionRow, CreateInteractionResponse,
-    CreateInteractionResponseMessage, InteractionId, ModalInteraction, User,
+    Builder, ChannelId, CommandInteraction, ComponentInteraction, CreateActionRow,
+    CreateInteractionResponse, CreateInteractionResponseMessage, InteractionId, ModalInteraction,
+    User,
 };
 
 use super::{
-    buttons::{self, Pressed},
+    buttons::{self, Pressed, Way},
     house::{self, House, Parts},
     letter::Letter,
     oops::{Answer, Oops, brief},
-    talk, words,
+    talk,
+    text::Study,
+    words,
 };
-use crate::desk::Person;
+use crate::{
+    desk::{LanguageTag, Person, Place},
+    words::{Words, known, words as words_in},
+};
 
 /// Whatever a person can ask with.
 #[derive(Clone, Copy)]
@@ -65,17 +71,64 @@ impl<'a> Asked<'a> {
         }
     }
 
+    /// The language of the client, as Discord calls it.
+    fn locale(self) -> &'a str {
+        match self {
+            Self::Command(asked) => &asked.locale,
+            Self::Press(asked) => &asked.locale,
+            Self::Form(asked) => &asked.locale,
+        }
+    }
+
+    /// The group that is asked about, where that is plain: the one that a button or form names, else the
+    /// channel's.
+    async fn place(self, house: &House) -> Option<Place> {
+        let (id, channel, guild) = match self {
+            Self::Command(asked) => (None, asked.channel_id, asked.guild_id),
+            Self::Press(asked) => (
+                Some(&asked.data.custom_id),
+                asked.channel_id,
+                asked.guild_id,
+            ),
+            Self::Form(asked) => (
+                Some(&asked.data.custom_id),
+                asked.channel_id,
+                asked.guild_id,
+            ),
+        };
+        if let Some(Pressed::In(channel, _)) = id.and_then(|id| Pressed::read(id)) {
+            return Some(house::place(ChannelId::new(channel.max(1))));
+        }
+        guild?;
+        house.group_of(channel).await.map(|(place, _)| place)
+    }
+
+    /// The words for who asks: those of the group, where there is one, else of their client's language.
+    pub async fn words(self, house: &House) -> &'static Words {
+        match self.place(house).await {
+            Some(place) => {
+                let person = self.person(house, &place).await;
+                house.words_for(&place, &person).await
+            }
+            None => words_in(self.locale()),
+        }
+    }
+
     /// The person, under the name shown here, or the one the group knows them by.
-    pub async fn person(self, house: &House, place: &crate::desk::Place) -> Person {
+    pub async fn person(self, house: &House, place: &Place) -> Person {
+        let language = known(self.locale()).and_then(LanguageTag::new);
         match self.nick() {
             Some(nick) => Person {
                 user: self.user().id.to_string(),
                 name: nick.to_owned(),
-                language: None,
+                language,
             },
             None => {
                 let name = house::shown(self.user(), None);
-                house.person(place, self.user().id, &name).await
+                Person {
+                    language,
+                    ..house.person(place, self.user().id, &name).await
+                }
             }
         }
     }
@@ -91,7 +144,7 @@ pub async fn privately(
     let promise =
         CreateInteractionResponse::Defer(CreateInteractionResponseMessage::new().ephemeral(true));
     let promised = respond(house, asked, promise).await;
-    let letter = letter_of(work.await);
+    let letter = letter_of(house, asked, work.await).await;
     if promised {
         give(house, asked, letter).await;
     }
@@ -105,7 +158,7 @@ pub async fn in_place(
 ) {
     let asked = Asked::Press(press);
     let promised = respond(house, asked, CreateInteractionResponse::Acknowledge).await;
-    let letter = letter_of(work.await);
+    let letter = letter_of(house, asked, work.await).await;
     if promised {
         give(house, asked, letter).await;
     }
@@ -116,13 +169,16 @@ pub async fn form(house: &House, asked: Asked<'_>, form: serenity::CreateModal) 
     respond(house, asked, CreateInteractionResponse::Modal(form)).await;
 }
 
-fn letter_of(done: Answer<Letter>) -> Letter {
-    done.unwrap_or_else(|error| {
-        if let Oops::Discord(error) = &error {
-            tracing::warn!("an answer could not be given: {}", brief(error));
+async fn letter_of(house: &House, asked: Asked<'_>, done: Answer<Letter>) -> Letter {
+    match done {
+        Ok(letter) => letter,
+        Err(error) => {
+            if let Oops::Discord(error) = &error {
+                tracing::warn!("an answer could not be given: {}", brief(error));
+            }
+            Letter::text(error.in_words(asked.words(house).await))
         }
-        Letter::text(error.to_string())
-    })
+    }
 }
 
 async fn respond(house: &House, asked: Asked<'_>, response: CreateInteractionResponse) -> bool {
@@ -146,6 +202,7 @@ pub async fn give(house: &House, asked: Asked<'_>, letter: Letter) {
                 user: asked.user().id,
                 texts,
                 rows: letter.rows,
+                words: asked.words(house).await,
             });
             Letter {
                 files: letter.files,
@@ -177,8 +234,9 @@ pub fn part((number, parts): &(u64, Arc<Parts>), at: usize) -> Letter {
     let last = parts.texts.len().saturating_sub(1);
     let at = at.min(last);
     let answer = *number;
-    let turn = |label: &str, to: Option<usize>| {
-        buttons::turn(|at| Pressed::Part { answer, at }.id(), label, at, to)
+    let turn = |way, label: Study, to: Option<usize>| {
+        let label = parts.words.say(&label);
+        buttons::turn(|at| Pressed::Part { answer, at }.id(), way, &label, at, to)
     };
     let mut letter = Letter::text(parts.texts.get(at).cloned().unwrap_or_default());
     letter.keeps_files = true;
@@ -186,7 +244,11 @@ pub fn part((number, parts): &(u64, Arc<Parts>), at: usize) -> Letter {
     // Five rows are allowed.
     letter.rows.truncate(4);
     letter.row(CreateActionRow::Buttons(vec![
-        turn("Previous part", at.checked_sub(1)),
-        turn("Next part", Some(at + 1).filter(|to| *to <= last)),
+        turn(Way::Back, Study::ButtonPreviousPart, at.checked_sub(1)),
+        turn(
+            Way::On,
+            Study::ButtonNextPart,
+            Some(at + 1).filter(|to| *to <= last),
+        ),
     ]))
 }

@@ -24,14 +24,16 @@ use super::{
     missed,
     oops::{brief, code, codes},
     sheets,
+    text::{And, Label, Or, Plain, Study, Talk},
     way::{LOOK_BACK, refused},
     words,
 };
 use crate::chat::common::public;
 use crate::desk::{
-    Came, DeskError, Edited, OpenPost, Person, Place, PostRow, Taken, Verdict, VerdictSheet, Why,
-    Withdrawn,
+    AskedBack, Came, DeskError, Edited, OpenPost, Person, Place, PostRow, Taken, Verdict,
+    VerdictSheet, Why, Withdrawn,
 };
+use crate::words::{Words, english};
 
 /// Put under an answer whose sender cannot be told: the same whatever the verdict.
 const TAKEN: &str = "📨";
@@ -227,11 +229,9 @@ async fn post_meant(
 }
 
 /// A name as others may read it: one that could tell a move of an open post is left out.
-pub async fn shown_name(house: &House, place: &Place, name: &str) -> String {
-    match public::name_is(&house.desk, place, name).await {
-        true => words::plain(name),
-        false => "A member".to_owned(),
-    }
+pub async fn shown_name(house: &House, place: &Place, name: &str) -> Option<Plain> {
+    let shown = public::name_is(&house.desk, place, name).await;
+    shown.then(|| Plain::of(name))
 }
 
 /// Tells what came of an answer that was written where others read.
@@ -289,30 +289,28 @@ async fn in_private(
     hidden: bool,
 ) {
     let mut letter = sheets::verdict::letter(place, sheet);
-    let word = match (sheet.verdict, hidden) {
-        (Verdict::Unreadable, _) => "",
-        (_, true) => {
-            "You wrote this where the others can read it, so I have taken it out of sight for you:"
-        }
-        (_, false) => {
-            "You wrote this where the others can read it, and I may not take it away. Please delete it, so that they can think for themselves:"
-        }
-    };
-    if !word.is_empty() {
+    if sheet.verdict != Verdict::Unreadable {
+        let words = house.words_for(place, person).await;
         let (said, _) = without_name(&spoken.text, house.me);
-        let quote = words::plain(&words::short(&said.replace('\n', " "), 200));
-        letter.text = format!("{word} ||{quote}||\n\n{}", letter.text);
+        let quote = Plain::quote(&said);
+        let head = words.say(&match hidden {
+            true => Talk::TakenOutOfSight { quote },
+            false => Talk::PleaseDelete { quote },
+        });
+        letter.text = format!("{head}\n\n{}", letter.text);
     }
     if tell(house, spoken.user, &letter, &nonce("v", spoken)).await {
         return;
     }
     // Nobody else may learn the verdict, so what is said here is the same whatever it was.
     if hidden {
-        let name = shown_name(house, place, &person.name).await;
-        let letter = Letter::text(format!(
-            "{name}, your answer is taken, and sealed. Press My progress to see what came of it."
-        ))
-        .row(buttons::progress_only(place, sheet.post));
+        let words = house.words_of_group(place).await;
+        let text = match shown_name(house, place, &person.name).await {
+            Some(name) => Talk::AnswerSealed { name },
+            None => Talk::AnswerSealedOfSomebody,
+        };
+        let letter =
+            Letter::text(words.say(&text)).row(buttons::progress_only(words, place, sheet.post));
         let message = letter.message(&nonce("t", spoken));
         if let Err(error) = spoken.channel.send_message(&house.http, message).await {
             tracing::warn!("a member could not be told: {}", brief(&error));
@@ -338,8 +336,9 @@ async fn in_public(
     sheet: &VerdictSheet,
     hidden: bool,
 ) {
-    let letter = Letter::text(sheets::verdict::public(&person.name, sheet))
-        .row(buttons::progress_only(place, sheet.post));
+    let words = house.words_of_group(place).await;
+    let letter = Letter::text(sheets::verdict::public(words, &person.name, sheet))
+        .row(buttons::progress_only(words, place, sheet.post));
     let mut message = letter.message(&nonce("o", spoken));
     if !hidden {
         let reference = serenity::MessageReference::from((spoken.channel, spoken.id));
@@ -463,7 +462,11 @@ async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
     let nonce = nonce("d", spoken);
     let meant = aimed(house, spoken.user, &open, &text).await?;
     let letter = match meant.as_slice() {
-        [] => Letter::text(NOTHING_OPEN),
+        [] => Letter::text(
+            speaking(house, spoken, &[])
+                .await
+                .say(&Study::NothingOpenToYou),
+        ),
         [(place, row)] => {
             let person = house.person(place, spoken.user, &spoken.name).await;
             match house
@@ -474,7 +477,8 @@ async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
                 Ok(sheet) => {
                     let mut letter = sheets::verdict::letter(place, &sheet);
                     if open.len() > 1 {
-                        let head = named(house, &open, place, row).await?;
+                        let words = house.words_for(place, &person).await;
+                        let head = named(house, words, &open, place, row).await?;
                         letter.text = format!("**{}**\n{}", words::plain(&head), letter.text);
                     }
                     letter
@@ -484,15 +488,29 @@ async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         }
         several => {
             house.let_wait(spoken.user, spoken.id, text);
-            which_one(house, several, Press::To).await?
+            let words = speaking(house, spoken, several).await;
+            which_one(house, words, several, Press::To).await?
         }
     };
     tell(house, spoken.user, &letter, &nonce).await;
     Ok(())
 }
 
-/// Said to one for whom no post is open, as far as can be seen.
-const NOTHING_OPEN: &str = "No position is open for you at the moment. If you belong to a study group on a server, answer there once, with the button under its position, and I shall know you here too.";
+/// The words for who wrote a direct message: those of the first group that it may be for, or that they are known
+/// to belong to.
+async fn speaking(house: &House, spoken: &Spoken, posts: &[(Place, PostRow)]) -> &'static Words {
+    let place = match posts.first() {
+        Some((place, _)) => Some(place.clone()),
+        None => house.group_with(spoken.user).await,
+    };
+    match place {
+        Some(place) => {
+            let person = house.person(&place, spoken.user, &spoken.name).await;
+            house.words_for(&place, &person).await
+        }
+        None => english(),
+    }
+}
 
 /// Of the posts open for someone, those that a text is for: the only one, the one in whose position its
 /// moves are legal, or all that it may be for.
@@ -527,18 +545,19 @@ pub async fn aimed(
 /// Asks which of several posts is meant, with a button for each that asks for `press` at it.
 pub async fn which_one(
     house: &House,
+    words: &Words,
     several: &[(Place, PostRow)],
     press: fn(i64) -> Press,
 ) -> Result<Letter, DeskError> {
     let one_group = several.iter().all(|(place, _)| *place == several[0].0);
-    let mut letter = Letter::text(match one_group {
-        true => "More than one position is open. Which one do you mean?",
-        false => "Several of your groups have a position open. Which one do you mean?",
-    });
+    let mut letter = Letter::text(words.say(&match one_group {
+        true => Talk::WhichPosition,
+        false => Talk::WhichGroup,
+    }));
     for five in several.chunks(5).take(5) {
         let mut row = Vec::new();
         for (place, post) in five {
-            let label = named(house, several, place, post).await?;
+            let label = named(house, words, several, place, post).await?;
             row.push(buttons::button(
                 press(post.post).id(place),
                 &label,
@@ -554,22 +573,28 @@ pub async fn which_one(
 /// meantime.
 pub fn elsewhere(
     house: &House,
+    words: &Words,
     place: &Place,
     user: UserId,
     source: MessageId,
     text: &str,
-    (question, posts): (&str, &[OpenPost]),
+    asked: &AskedBack,
 ) -> Letter {
     house.let_wait(user, source, text.to_owned());
-    let quote = words::plain(&words::short(&text.replace('\n', " "), 200));
-    let mut letter = Letter::text(format!("\"{quote}\"\n{question}"));
-    for five in posts.chunks(5).take(5) {
+    let quote = words.say(&Talk::QuotedAnswer {
+        quote: Plain::quote(text),
+    });
+    let question = asked_back(words, asked.why, &asked.posts, true);
+    let mut letter = Letter::text(format!("{quote}\n{question}"));
+    for five in asked.posts.chunks(5).take(5) {
         let row = five
             .iter()
             .map(|post| {
                 buttons::button(
                     Press::To(post.post).id(place),
-                    &format!("Send it to position {}", post.number),
+                    &words.say(&Talk::ButtonSendTo {
+                        number: post.number,
+                    }),
                     serenity::ButtonStyle::Primary,
                 )
             })
@@ -579,19 +604,43 @@ pub fn elsewhere(
     letter
 }
 
+/// The question about a message of which nothing was kept yet; `hidden` where nobody else sees it.
+pub fn asked_back(words: &Words, why: Why, posts: &[OpenPost], hidden: bool) -> String {
+    let numbers = || posts.iter().map(|post| post.number).collect();
+    words.say(&match (why, posts) {
+        (Why::MayTell, _) => Talk::MayTellMove {
+            numbers: Or { or: numbers() },
+            hidden,
+        },
+        (Why::Elsewhere, [only]) => Talk::FitsAnother {
+            number: only.number,
+        },
+        (Why::Elsewhere | Why::Several, _) => Talk::FitsSeveral {
+            numbers: And { and: numbers() },
+        },
+    })
+}
+
 /// A post as it is told apart from the others: by its number and topic, or by its group.
 async fn named(
     house: &House,
+    words: &Words,
     among: &[(Place, PostRow)],
     place: &Place,
     post: &PostRow,
 ) -> Result<String, DeskError> {
     if among.iter().all(|(other, _)| other == place) {
-        let topic = post.topic.as_deref().unwrap_or(&post.stipulation);
-        return Ok(format!("Position {} · {topic}", post.number));
+        let topic = Label::of(post.topic.as_deref().unwrap_or(&post.stipulation));
+        return Ok(words.say(&Talk::PositionOn {
+            number: post.number,
+            topic,
+        }));
     }
-    let group = house.desk.settings(place).await?.name;
-    Ok(format!("{group}: position {}", post.number))
+    let group = Label::of(&house.desk.settings(place).await?.name);
+    Ok(words.say(&Talk::PositionOfGroup {
+        group,
+        number: post.number,
+    }))
 }
 
 /// How many servers are asked whether somebody new is on them.
@@ -710,9 +759,8 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
             }
             Edited::Judged(sheet) => return respond(house, &place, &person, spoken, &sheet).await,
             Edited::Stands(_) => {
-                let letter = Letter::text(
-                    "Your answer counts as you first sent it; editing the message changes nothing. To answer again, send a new one.",
-                );
+                let words = house.words_for(&place, &person).await;
+                let letter = Letter::text(words.say(&Talk::EditStands));
                 tell(house, spoken.user, &letter, &nonce("e", spoken)).await;
                 return Ok(());
             }

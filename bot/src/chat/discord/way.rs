@@ -23,8 +23,8 @@ pub const LOOK_BACK: u8 = 100;
 
 /// By what a message of ours is known again. Discord does not give a nonce back later.
 pub enum KnownBy {
-    /// Its first words.
-    Heading(String),
+    /// Its first words, in whatever language.
+    Headings(Vec<String>),
     /// All of its text.
     Text,
 }
@@ -202,8 +202,8 @@ impl<'a> Way<'a> {
     ) -> impl Future<Output = serenity::Result<Option<Message>>> + use<'a, 'b> {
         let me = self.house.me;
         let text = words::short(&letter.text, words::MESSAGE).trim().to_owned();
-        let heading = match known_by {
-            KnownBy::Heading(heading) => Some(heading.clone()),
+        let headings = match known_by {
+            KnownBy::Headings(headings) => Some(headings.clone()),
             KnownBy::Text => None,
         };
         let latest = GetMessages::new().limit(LOOK_BACK);
@@ -212,8 +212,10 @@ impl<'a> Way<'a> {
             Ok(latest.into_iter().find(|message| {
                 message.author.id == me
                     && after.is_none_or(|after| message.id > after)
-                    && match &heading {
-                        Some(heading) => message.content.starts_with(heading),
+                    && match &headings {
+                        Some(headings) => headings
+                            .iter()
+                            .any(|heading| message.content.starts_with(heading)),
                         None => message.content.trim() == text,
                     }
             }))

@@ -3,6 +3,9 @@
 
 use chrono::{DateTime, Utc};
 
+use super::text::{Plain, Posting, number};
+use crate::words::Words;
+
 /// The most characters of a message's text.
 pub const MESSAGE: usize = 2_000;
 /// The most characters of a picture's words.
@@ -11,6 +14,9 @@ pub const ALT: usize = 1_024;
 pub const LABEL: usize = 80;
 /// The most characters of a choice or a menu's option.
 pub const OPTION: usize = 100;
+/// The most characters of a form's title, or of a field's label.
+#[cfg(test)]
+pub const FORM: usize = 45;
 /// The most characters of a thread's name.
 pub const THREAD: usize = 100;
 
@@ -65,11 +71,6 @@ fn ends_a_number(out: &str) -> bool {
 /// A moment, in words, in each reader's own time and language.
 pub fn moment(at: DateTime<Utc>) -> String {
     format!("<t:{}:F>", at.timestamp())
-}
-
-/// How long until (or since) a moment, kept up to date by each reader's client.
-pub fn away(at: DateTime<Utc>) -> String {
-    format!("<t:{}:R>", at.timestamp())
 }
 
 /// Cuts a text to at most `most` characters, at a sensible place, with `…` to show it.
@@ -131,22 +132,24 @@ fn inside_move(text: &str, at: usize) -> bool {
     numbered || before.ends_with('=') || after.starts_with('=')
 }
 
-/// A line of members' names with how many are left out when it grows too long.
-pub fn names(names: &[String], most: usize) -> String {
+/// Members' names in a row, with how many are left out when it grows too long.
+pub fn names(words: &Words, names: &[String], most: usize) -> Plain {
     let mut out = String::new();
     for (i, name) in names.iter().enumerate() {
         let name = plain(name);
         let left = names.len() - i;
         if out.chars().count() + name.chars().count() + 2 > most {
-            out.push_str(&format!(" and {left} more"));
-            return out;
+            return Plain::already(words.say(&Posting::NamesAndMore {
+                names: Plain::already(out),
+                more: number(left),
+            }));
         }
         if i > 0 {
             out.push_str(", ");
         }
         out.push_str(&name);
     }
-    out
+    Plain::already(out)
 }
 
 /// Points as people write them.
@@ -155,18 +158,12 @@ pub fn points(points: f64) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
-/// A number with its word: `1 point`, `2.5 points`.
-pub fn counted(number: f64, word: &str) -> String {
-    let text = points(number);
-    let s = if text == "1" { "" } else { "s" };
-    format!("{text} {word}{s}")
-}
-
 #[cfg(test)]
 mod tests {
     use proptest::prelude::*;
 
     use super::*;
+    use crate::words::english;
 
     #[test]
     fn markup_shows_as_typed_and_chess_keeps_its_looks() {
@@ -218,21 +215,15 @@ mod tests {
     }
 
     #[test]
-    fn one_is_no_plural() {
-        assert_eq!(counted(1.0, "point"), "1 point");
-        assert_eq!(counted(0.0, "point"), "0 points");
-        assert_eq!(counted(2.5, "point"), "2.5 points");
-    }
-
-    #[test]
     fn many_names_are_counted() {
         let list: Vec<String> = (0..50).map(|i| format!("Member {i}")).collect();
-        let line = names(&list, 60);
+        let line = english().say(&names(english(), &list, 60));
         assert!(
             line.ends_with("more") && line.chars().count() < 80,
             "{line}"
         );
-        assert_eq!(names(&list[..2], 60), "Member 0, Member 1");
+        let few = english().say(&names(english(), &list[..2], 60));
+        assert_eq!(few, "Member 0, Member 1");
     }
 
     proptest! {

@@ -17,7 +17,9 @@ use crate::{
         house::{House, Opened},
         letter::Letter,
         private::{self, Asked},
-        sheets, words,
+        sheets,
+        text::{Coach, Plain, number},
+        words,
     },
     desk::Soundness,
 };
@@ -33,12 +35,10 @@ const NEWS: Duration = Duration::from_secs(4);
 #[poise::command(slash_command)]
 pub async fn check(
     ctx: Ctx<'_>,
-    #[description = "The file"] file: serenity::Attachment,
-    #[description = "Put the sound ones into the week at once"]
-    #[rename = "put-into-week"]
-    put_into_week: Option<bool>,
+    file: serenity::Attachment,
+    #[rename = "put-into-week"] put_into_week: Option<bool>,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         let bytes = fetch(house, &file).await?;
         let (done, of) = (Arc::new(AtomicUsize::new(0)), Arc::new(AtomicUsize::new(0)));
         let progress = {
@@ -58,7 +58,8 @@ pub async fn check(
                 positions = &mut work => break positions?,
                 () = tokio::time::sleep(NEWS) => {
                     let (done, of) = (done.load(Ordering::Relaxed), of.load(Ordering::Relaxed));
-                    let news = Letter::text(format!("Checking: {done} of {of} positions done …"));
+                    let (done, of) = (number(done), number(of));
+                    let news = Letter::text(words.say(&Coach::Checking { done, of }));
                     private::give(house, Asked::Command(ctx.interaction), news).await;
                 }
             }
@@ -77,11 +78,10 @@ pub async fn check(
                     }
                 }
             }
-            queued = format!("{count} put into the week; see /coach week.");
+            queued = words.say(&Coach::PutIntoWeek { number: count });
             if before > 0 {
-                queued.push_str(&format!(
-                    " Left out, as posted before: {before}; their pages below offer to post them again."
-                ));
+                queued.push(' ');
+                queued.push_str(&words.say(&Coach::LeftOut { number: before }));
             }
             queued.push_str("\n\n");
         }
@@ -90,12 +90,12 @@ pub async fn check(
             coach: coach.user,
             positions,
         };
-        let number = house.open_report(report);
-        let Some(report) = house.report(number) else {
-            return said("The report is gone.");
+        let opened = house.open_report(report);
+        let Some(report) = house.report(opened) else {
+            return said(Coach::ReportGone);
         };
         let queue = house.desk.queue(&report.place).await?;
-        let mut letter = sheets::report::page(number, &report, 0, &queue);
+        let mut letter = sheets::report::page(words, opened, &report, 0, &queue);
         letter.text = words::short(&format!("{queued}{}", letter.text), words::MESSAGE);
         Ok(letter)
     })
@@ -104,12 +104,10 @@ pub async fn check(
 
 /// Fetches an attachment, never more of it than is allowed, whatever size it was told to have.
 async fn fetch(house: &House, file: &serenity::Attachment) -> Answer<Vec<u8>> {
-    let name = words::plain(&words::short(&file.filename, 80));
-    let too_large = || {
-        format!(
-            "{name} is larger than {} MB; split it and send the parts.",
-            LARGEST >> 20
-        )
+    let name = || Plain::of(&words::short(&file.filename, 80));
+    let too_large = || Coach::FileTooLarge {
+        name: name(),
+        most: u32::try_from(LARGEST >> 20).unwrap_or(u32::MAX),
     };
     if u64::from(file.size) > LARGEST {
         return said(too_large());
@@ -125,11 +123,9 @@ async fn fetch(house: &House, file: &serenity::Attachment) -> Answer<Vec<u8>> {
         .any(|start| file.url.starts_with(start)),
     };
     if !ours {
-        return said(format!(
-            "{name} does not lie where Discord keeps attachments."
-        ));
+        return said(Coach::FileElsewhere { name: name() });
     }
-    let unreachable = || format!("{name} could not be fetched; please attach it once more.");
+    let unreachable = || Coach::FileUnreachable { name: name() };
     let fetched = tokio::time::timeout(FETCH, async {
         let answer = house
             .files

@@ -1,23 +1,21 @@
 //! `/coach close`: closes an open position with its reveal.
 
 use super::{Answer, Ctx, choose_post, for_coach, one_post};
-use crate::chat::discord::letter::Letter;
+use crate::chat::discord::{letter::Letter, text::Coach};
 
 /// Close an open position with its solution
 #[poise::command(slash_command)]
 pub async fn close(
     ctx: Ctx<'_>,
-    #[description = "Which; the open one by default"]
-    #[autocomplete = "choose_post"]
-    position: Option<i64>,
+    #[autocomplete = "choose_post"] position: Option<i64>,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         let post = match position {
             Some(post) => post,
             None => one_post(ctx, &place).await?,
         };
         house.desk.close_now(&place, &coach, post).await?;
-        Ok(Letter::text("It is closed; the solution goes out now."))
+        Ok(Letter::text(words.say(&Coach::ClosedNow)))
     })
     .await
 }

@@ -1,7 +1,7 @@
 //! `/coach export`: the figures as a file for a spreadsheet.
 
 use super::{Answer, Ctx, choose_post, for_coach, leaderboard, one_post};
-use crate::chat::discord::{letter::Letter, sheets::summary};
+use crate::chat::discord::{letter::Letter, sheets::summary, text::Coach};
 
 /// What is exported.
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
@@ -10,10 +10,10 @@ pub enum What {
     #[name = "leaderboard"]
     Leaderboard,
     /// Who took part.
-    #[name = "summary: who took part"]
+    #[name = "summary"]
     Summary,
     /// Replies to a post.
-    #[name = "replies to a position"]
+    #[name = "replies"]
     Replies,
 }
 
@@ -21,16 +21,13 @@ pub enum What {
 #[poise::command(slash_command)]
 pub async fn export(
     ctx: Ctx<'_>,
-    #[description = "What"] what: What,
-    #[description = "Of the last so many days only"]
+    what: What,
     #[min = 1]
     #[max = 3660]
     days: Option<u32>,
-    #[description = "Replies to which; the open one by default"]
-    #[autocomplete = "choose_post"]
-    position: Option<i64>,
+    #[autocomplete = "choose_post"] position: Option<i64>,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         let desk = &house.desk;
         let period = leaderboard::period(house, &place, days, None).await?;
         let (name, bytes) = match what {
@@ -51,10 +48,7 @@ pub async fn export(
                 ("replies.csv", summary::replies_csv(&replies))
             }
         };
-        Ok(
-            Letter::text("Here it is. It holds members' data, so keep it to yourself.")
-                .file(name, bytes),
-        )
+        Ok(Letter::text(words.say(&Coach::ExportHere)).file(name, bytes))
     })
     .await
 }

@@ -1,9 +1,17 @@
 //! `/study leaderboard` and `/coach leaderboard`: points by topic and span of time.
 
+use chrono::TimeDelta;
+
 use super::{Answer, Ctx, choose_topic, member, privately};
 use crate::{
-    chat::discord::{house::House, letter::Letter, sheets},
+    chat::discord::{
+        house::House,
+        letter::Letter,
+        sheets,
+        text::{Moment, Study},
+    },
     desk::{Period, Place},
+    words::Words,
 };
 
 /// How many rows are shown.
@@ -16,32 +24,42 @@ pub async fn period(
     days: Option<u32>,
     topic: Option<String>,
 ) -> Answer<Period> {
-    let words = days.map(|days| format!("last {days} days"));
-    Ok(house.desk.period(place, words.as_deref(), topic).await?)
+    let days = days.map(|days| format!("last {days} days"));
+    Ok(house.desk.period(place, days.as_deref(), topic).await?)
+}
+
+/// The days of a period, as each reader's client writes them.
+fn span(words: &Words, period: &Period) -> String {
+    let from = period.from.map(Moment::day);
+    // The last moment covered, not the first one that is not.
+    let to = period.to.map(|to| Moment::day(to - TimeDelta::seconds(1)));
+    words.say(&match (from, to) {
+        (Some(from), Some(to)) => Study::SpanBetween { from, to },
+        (Some(from), None) => Study::SpanSince { from },
+        (None, Some(to)) => Study::SpanUntil { to },
+        (None, None) => Study::SpanAll,
+    })
 }
 
 /// See who has how many points
 #[poise::command(slash_command)]
 pub async fn leaderboard(
     ctx: Ctx<'_>,
-    #[description = "Of this topic only"]
-    #[autocomplete = "choose_topic"]
-    topic: Option<String>,
-    #[description = "Of the last so many days; 28 by default"]
+    #[autocomplete = "choose_topic"] topic: Option<String>,
     #[min = 1]
     #[max = 3660]
     days: Option<u32>,
 ) -> Answer<()> {
     privately(ctx, async {
-        let (place, _) = member(ctx).await?;
+        let (place, person) = member(ctx).await?;
         let house = ctx.data();
+        let words = house.words_for(&place, &person).await;
         let period = period(house, &place, days, topic).await?;
         let board = house.desk.leaderboard(&place, &period).await?;
-        let zone = house.desk.settings(&place).await?.zone;
-        let board = sheets::tables::leaderboard(&board, MOST_ROWS);
+        let board = sheets::tables::leaderboard(words, &board, MOST_ROWS);
         Ok(Letter::text(format!(
             "{board}\n-# {}",
-            period.in_words(zone)
+            span(words, &period)
         )))
     })
     .await

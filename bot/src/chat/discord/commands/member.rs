@@ -12,9 +12,10 @@ use crate::{
         house::House,
         letter::Letter,
         oops::Oops,
+        text::{Group, Moment, Plain, Study},
         words,
     },
-    desk::{Person, Place},
+    desk::{Person, Place, Rank},
 };
 
 /// For coaches: who takes part, and what is kept of whom
@@ -32,36 +33,39 @@ pub async fn member(_: Ctx<'_>) -> Answer<()> {
 /// See who belongs to the group, and what the coaches did last
 #[poise::command(slash_command)]
 async fn list(ctx: Ctx<'_>) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
-        let mut text = String::from("**Members**");
+    for_coach(ctx, |house, place, coach, words| async move {
+        let mut text = words.say(&Group::MembersHead);
         for member in house.desk.roll(&place, &coach).await? {
-            let state = match (member.removed_at, member.rank) {
-                (Some(since), _) => format!(" · removed {}", words::moment(since)),
-                (None, crate::desk::Rank::Coach) => " · coach".to_owned(),
-                (None, crate::desk::Rank::Member) => String::new(),
-            };
-            text.push_str(&format!(
-                "\n- {} · {} answers{state}",
-                words::plain(&member.name),
-                member.answers
-            ));
+            let (name, answers) = (Plain::of(&member.name), member.answers);
+            text.push('\n');
+            text.push_str(&words.say(&match (member.removed_at, member.rank) {
+                (Some(since), _) => Group::MemberRowRemoved {
+                    name,
+                    answers,
+                    since: Moment::of(since),
+                },
+                (None, Rank::Coach) => Group::MemberRowCoach { name, answers },
+                (None, Rank::Member) => Group::MemberRow { name, answers },
+            }));
         }
         let deeds = house.desk.deeds(&place, &coach).await?;
         if !deeds.is_empty() {
-            text.push_str("\n\n**What the coaches did last**");
+            text.push_str("\n\n");
+            text.push_str(&words.say(&Group::DeedsHead));
         }
         for done in deeds.iter().take(20) {
-            let by = done.by.as_deref().unwrap_or("a coach who is erased");
-            let about = done.about.as_deref().unwrap_or_default();
-            let note = done.note.as_str();
-            text.push_str(&format!(
-                "\n- {} {}: {} {} {}",
-                words::moment(done.at),
-                words::plain(by),
-                done.deed,
-                words::plain(about),
-                words::plain(note)
-            ));
+            let by = match &done.by {
+                Some(name) => words::plain(name),
+                None => words.say(&Group::ErasedCoach),
+            };
+            let what = words.say(&Group::DeedWord { deed: done.deed });
+            let mut parts = vec![format!("{} {by}: {what}", words::moment(done.at))];
+            for part in [done.about.as_deref().unwrap_or_default(), &done.note] {
+                if !part.is_empty() {
+                    parts.push(words::plain(part));
+                }
+            }
+            text.push_str(&format!("\n- {}", parts.join(" · ")));
         }
         Ok(Letter::text(text))
     })
@@ -70,66 +74,57 @@ async fn list(ctx: Ctx<'_>) -> Answer<()> {
 
 /// Take no more answers from somebody; what they wrote before is kept
 #[poise::command(slash_command)]
-async fn remove(ctx: Ctx<'_>, #[description = "Who"] who: serenity::User) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+async fn remove(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
+    for_coach(ctx, |house, place, coach, words| async move {
         let member = known(house, &place, &coach, &who).await?;
         house.desk.remove(&place, &coach, member).await?;
-        Ok(Letter::text(format!(
-            "{} takes part no longer: no answer of theirs is taken until /coach member let-back. \
-             What they write on this server is for Discord's own moderation.",
-            words::plain(&named(ctx, &who).await.name)
-        )))
+        Ok(Letter::text(words.say(&Group::MemberRemoved {
+            name: Plain::of(&named(ctx, &who).await.name),
+        })))
     })
     .await
 }
 
 /// Let somebody take part again
 #[poise::command(slash_command, rename = "let-back")]
-async fn let_back(ctx: Ctx<'_>, #[description = "Who"] who: serenity::User) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+async fn let_back(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
+    for_coach(ctx, |house, place, coach, words| async move {
         let member = known(house, &place, &coach, &who).await?;
         house.desk.let_back(&place, &coach, member).await?;
-        Ok(Letter::text(format!(
-            "{} takes part again.",
-            words::plain(&named(ctx, &who).await.name)
-        )))
+        Ok(Letter::text(words.say(&Group::MemberBack {
+            name: Plain::of(&named(ctx, &who).await.name),
+        })))
     })
     .await
 }
 
 /// Make two accounts of one person one member
 #[poise::command(slash_command)]
-async fn merge(
-    ctx: Ctx<'_>,
-    #[description = "The account whose name stays"] keep: serenity::User,
-    #[description = "The other account of the same person"] other: serenity::User,
-) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+async fn merge(ctx: Ctx<'_>, keep: serenity::User, other: serenity::User) -> Answer<()> {
+    for_coach(ctx, |house, place, coach, words| async move {
         let (first, second) = (
             known(house, &place, &coach, &keep).await?,
             known(house, &place, &coach, &other).await?,
         );
         let merged = house.desk.merge(&place, &coach, first, second).await?;
-        Ok(Letter::text(format!(
-            "They are one member now, {}. Where both tried the same position, the answers count in the order they came.",
-            words::plain(&merged.name)
-        )))
+        Ok(Letter::text(words.say(&Group::MembersMerged {
+            name: Plain::of(&merged.name),
+        })))
     })
     .await
 }
 
 /// Take away everything that is kept of somebody, to hand over to them
 #[poise::command(slash_command)]
-async fn data(ctx: Ctx<'_>, #[description = "Who"] who: serenity::User) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+async fn data(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
+    for_coach(ctx, |house, place, coach, words| async move {
         let member = known(house, &place, &coach, &who).await?;
         let (name, kept) = house.desk.kept_of_member(&place, &coach, member).await?;
         let kept = held::with_waiting(house, &place, &who.id.to_string(), kept).await?;
-        let text = serde_json::to_vec_pretty(&kept).map_err(|e| Oops::Said(e.to_string()))?;
-        Ok(Letter::text(format!(
-            "Everything that is kept of {} in this group. It is theirs: hand it over to them, and keep no copy.",
-            words::plain(&name)
-        ))
+        let text = serde_json::to_vec_pretty(&kept).map_err(Oops::unwritten)?;
+        Ok(Letter::text(words.say(&Group::KeptOfMember {
+            name: Plain::of(&name),
+        }))
         .file("kept-of-member.json", text))
     })
     .await
@@ -137,19 +132,17 @@ async fn data(ctx: Ctx<'_>, #[description = "Who"] who: serenity::User) -> Answe
 
 /// Have everything erased that is kept of somebody, on their word
 #[poise::command(slash_command)]
-async fn erase(ctx: Ctx<'_>, #[description = "Who"] who: serenity::User) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+async fn erase(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
+    for_coach(ctx, |house, place, coach, words| async move {
         let member = known(house, &place, &coach, &who).await?;
         let yes = buttons::button(
             Press::EraseMember(member).id(&place),
-            "Yes, erase everything",
+            &words.say(&Study::ButtonYesErase),
             ButtonStyle::Danger,
         );
-        Ok(Letter::text(format!(
-            "Erase everything of {} in this group: name, answers, hints and points? This cannot be undone. \
-             Somebody who was removed is then known no longer, and removed no longer.",
-            words::plain(&named(ctx, &who).await.name)
-        ))
+        Ok(Letter::text(words.say(&Group::EraseMemberAsked {
+            name: Plain::of(&named(ctx, &who).await.name),
+        }))
         .row(CreateActionRow::Buttons(vec![yes])))
     })
     .await

@@ -6,7 +6,9 @@ pub mod answers;
 mod check;
 mod close;
 mod export;
+mod language;
 mod leaderboard;
+mod localized;
 mod member;
 mod move_to;
 mod pause;
@@ -33,20 +35,23 @@ use super::{
     letter::Letter,
     oops::{Answer, Oops, said},
     private::{self, Asked},
-    talk, words,
+    talk,
+    text::{self, Coach, Group, Label, Study},
+    words,
 };
-use crate::desk::{Person, Place, PostRow};
+use crate::{
+    desk::{Person, Place, PostRow},
+    words::{Words, english},
+};
 
 /// What a command is called with.
 pub type Ctx<'a> = poise::ApplicationContext<'a, Arc<House>, Oops>;
 
-/// Said to anyone else who tries.
-pub const COACHES_ONLY: &str =
-    "This is for the group's coaches. A coach can name another one with /coach add-coach.";
-
-/// Every command.
+/// Every command, with its names and descriptions in every language.
 pub fn all() -> Vec<poise::Command<Arc<House>, Oops>> {
-    vec![coach(), study::study()]
+    let mut all = vec![coach(), study::study()];
+    localized::fill(&mut all);
+    all
 }
 
 /// For coaches: positions, the week, and how the group is doing
@@ -94,7 +99,7 @@ pub async fn privately(ctx: Ctx<'_>, work: impl Future<Output = Answer<Letter>>)
 pub async fn group(ctx: Ctx<'_>) -> Answer<(Place, Where)> {
     match ctx.data().group_of(ctx.interaction.channel_id).await {
         Some(found) => Ok(found),
-        None => said("This channel has no study group. A coach makes it one with /coach set-up."),
+        None => said(Study::NoGroupHere),
     }
 }
 
@@ -105,7 +110,7 @@ pub async fn coaching(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
         .person(ctx.data(), &place)
         .await;
     if !ctx.data().desk.is_coach(&place, &person.user).await? {
-        return said(COACHES_ONLY);
+        return said(Group::CoachesOnly);
     }
     Ok((place, person))
 }
@@ -113,7 +118,7 @@ pub async fn coaching(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
 /// As [`privately`], for a coach; words that could not be told before come along.
 pub async fn for_coach<'a, F>(
     ctx: Ctx<'a>,
-    work: impl FnOnce(&'a House, Place, Person) -> F,
+    work: impl FnOnce(&'a House, Place, Person, &'static Words) -> F,
 ) -> Answer<()>
 where
     F: Future<Output = Answer<Letter>>,
@@ -122,7 +127,8 @@ where
         let (place, coach) = coaching(ctx).await?;
         let house: &House = ctx.data();
         let notes = house.desk.notes_for_coaches(&place).await?;
-        let mut letter = work(house, place.clone(), coach).await?;
+        let words = house.words_for(&place, &coach).await;
+        let mut letter = work(house, place.clone(), coach, words).await?;
         if let Some(last) = notes.last() {
             let texts: Vec<&str> = notes.iter().map(|note| note.text.as_str()).collect();
             let texts = words::plain(&texts.join("\n"));
@@ -146,14 +152,10 @@ pub async fn member(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
                 place.clone()
             }
             [] => {
-                return said(
-                    "No position is open for you at the moment. Run this in your group's channel.",
-                );
+                return said(Study::NothingOpenForYou);
             }
             _ => {
-                return said(
-                    "Several of your groups have a position open. Run this in the channel of the one you mean.",
-                );
+                return said(Study::SeveralGroupsOpen);
             }
         }
     };
@@ -166,6 +168,7 @@ pub async fn member(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
 /// that ask for `press`.
 pub async fn post_meant(
     ctx: Ctx<'_>,
+    words: &Words,
     place: &Place,
     text: Option<&str>,
     press: fn(i64) -> Press,
@@ -184,17 +187,17 @@ pub async fn post_meant(
         open = talk::aimed(house, ctx.interaction.user.id, &open, text).await?;
     }
     match open.as_slice() {
-        [] => said("No position is open at the moment."),
+        [] => said(Study::NothingOpen),
         [(_, row)] => Ok(Ok(row.post)),
-        several => Ok(Err(talk::which_one(house, several, press).await?)),
+        several => Ok(Err(talk::which_one(house, words, several, press).await?)),
     }
 }
 
 /// The one open post, for a coach's command that names none.
 pub async fn one_post(ctx: Ctx<'_>, place: &Place) -> Answer<i64> {
-    match post_meant(ctx, place, None, Press::Answer).await? {
+    match post_meant(ctx, english(), place, None, Press::Answer).await? {
         Ok(post) => Ok(post),
-        Err(_) => said("More than one position is open; pick one with the option position."),
+        Err(_) => said(Coach::PickPosition),
     }
 }
 
@@ -203,6 +206,7 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
     let Ok((place, coach)) = coaching(ctx).await else {
         return CreateAutocompleteResponse::new();
     };
+    let words = ctx.data().words_for(&place, &coach).await;
     let desk = &ctx.data().desk;
     let mut choices = Vec::new();
     for (i, item) in desk
@@ -212,7 +216,7 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
         .iter()
         .enumerate()
     {
-        choices.push((super::sheets::week::label(i, item), item.position));
+        choices.push((super::sheets::week::label(words, i, item), item.position));
     }
     for position in desk.shelf(&place, &coach, 100).await.unwrap_or_default() {
         let Some(id) = position.position else {
@@ -223,8 +227,8 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
             .stipulation
             .map(|task| task.to_string())
             .unwrap_or_default();
-        let verdict = super::sheets::report::soundness(position.report.verdict);
-        let topic = position.topic.as_deref().unwrap_or("no topic");
+        let verdict = super::sheets::report::soundness(words, position.report.verdict);
+        let topic = text::topic(words, position.topic.as_deref());
         let label = format!("{} · {task} · {topic} · {verdict}", position.report.id);
         choices.push((words::short(&label, words::OPTION), id));
     }
@@ -233,34 +237,39 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
 
 /// Choices of what waits in the week, for coaches only.
 pub async fn choose_item(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteResponse {
-    let Ok((place, _)) = coaching(ctx).await else {
+    let Ok((place, coach)) = coaching(ctx).await else {
         return CreateAutocompleteResponse::new();
     };
+    let words = ctx.data().words_for(&place, &coach).await;
     let queue = ctx.data().desk.queue(&place).await.unwrap_or_default();
     let choices = queue
         .iter()
         .enumerate()
-        .map(|(i, item)| (super::sheets::week::label(i, item), item.id))
+        .map(|(i, item)| (super::sheets::week::label(words, i, item), item.id))
         .collect();
     offered(choices, typed)
 }
 
 /// Choices of posts, the open ones first.
 pub async fn choose_post(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteResponse {
-    let Ok((place, _)) = coaching(ctx).await else {
+    let Ok((place, coach)) = coaching(ctx).await else {
         return CreateAutocompleteResponse::new();
     };
+    let words = ctx.data().words_for(&place, &coach).await;
     let mut posts = ctx.data().desk.posts(&place, 100).await.unwrap_or_default();
     posts.sort_by_key(|row| (!row.open, std::cmp::Reverse(row.number)));
     let choices = posts
         .into_iter()
         .map(|row| {
-            let topic = row.topic.as_deref().unwrap_or("no topic");
-            let state = if row.open { " · open" } else { "" };
-            let label = format!(
-                "Position {} · {} · {topic}{state}",
-                row.number, row.stipulation
-            );
+            let head = words.say(&Coach::PositionChoice {
+                number: row.number,
+                task: Label::of(&row.stipulation),
+            });
+            let mut parts = vec![head, text::topic(words, row.topic.as_deref())];
+            if row.open {
+                parts.push(words.say(&Coach::StillOpen));
+            }
+            let label = parts.join(" · ");
             (words::short(&label, words::OPTION), row.post)
         })
         .collect();

@@ -7,19 +7,15 @@ use crate::chat::discord::presses;
 #[poise::command(slash_command, rename = "move")]
 pub async fn move_to(
     ctx: Ctx<'_>,
-    #[description = "Which"]
-    #[autocomplete = "choose_item"]
-    position: i64,
-    #[description = "Its new place; 1 is first"]
-    #[min = 1]
-    to: usize,
+    #[autocomplete = "choose_item"] position: i64,
+    #[min = 1] to: usize,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         house
             .desk
             .reorder(&place, &coach, position, to.saturating_sub(1))
             .await?;
-        presses::week(house, &place, &coach, Some(position)).await
+        presses::week(house, words, &place, &coach, Some(position)).await
     })
     .await
 }

@@ -3,34 +3,31 @@
 use chrono::TimeZone;
 
 use super::{Answer, Ctx, for_coach, said, time};
-use crate::chat::discord::{letter::Letter, words};
+use crate::chat::discord::{
+    letter::Letter,
+    text::{Coach, Moment},
+};
 
 /// Post nothing for a while
 #[poise::command(slash_command)]
-pub async fn pause(
-    ctx: Ctx<'_>,
-    #[description = "Until when, such as 2027-01-07; until you resume by default"] until: Option<
-        String,
-    >,
-) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+pub async fn pause(ctx: Ctx<'_>, until: Option<String>) -> Answer<()> {
+    for_coach(ctx, |house, place, coach, words| async move {
         let zone = house.desk.settings(&place).await?.zone;
         let until = match until.as_deref().map(time::local).transpose()? {
             None => None,
             Some(local) => match zone.from_local_datetime(&local).earliest() {
                 Some(moment) if moment > house.desk.now() => Some(moment.to_utc()),
-                Some(_) => return said("That moment is past."),
-                None => return said("The clocks leave that moment out; choose another one."),
+                Some(_) => return said(Coach::MomentPast),
+                None => return said(Coach::MomentLeftOut),
             },
         };
         house.desk.pause(&place, &coach, until).await?;
-        Ok(Letter::text(match until {
-            Some(until) => format!(
-                "Paused until {}. An open position stays open.",
-                words::moment(until)
-            ),
-            None => "Paused until you run /coach resume. An open position stays open.".into(),
-        }))
+        Ok(Letter::text(words.say(&match until {
+            Some(until) => Coach::PausedNow {
+                until: Moment::of(until),
+            },
+            None => Coach::PausedTillResumed,
+        })))
     })
     .await
 }
@@ -38,9 +35,9 @@ pub async fn pause(
 /// End a pause
 #[poise::command(slash_command)]
 pub async fn resume(ctx: Ctx<'_>) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         house.desk.resume(&place, &coach).await?;
-        Ok(Letter::text("Positions go out again as planned."))
+        Ok(Letter::text(words.say(&Coach::Resumed)))
     })
     .await
 }

@@ -1,19 +1,17 @@
 //! `/coach post-now`: posts at once, paused or not.
 
 use super::{Answer, Ctx, choose_item, for_coach};
-use crate::chat::discord::letter::Letter;
+use crate::chat::discord::{letter::Letter, text::Coach};
 
 /// Post a position at once
 #[poise::command(slash_command, rename = "post-now")]
 pub async fn post_now(
     ctx: Ctx<'_>,
-    #[description = "Which; the next one by default"]
-    #[autocomplete = "choose_item"]
-    position: Option<i64>,
+    #[autocomplete = "choose_item"] position: Option<i64>,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         house.desk.post_now(&place, &coach, position).await?;
-        Ok(Letter::text("It goes out now."))
+        Ok(Letter::text(words.say(&Coach::GoesOutNow)))
     })
     .await
 }

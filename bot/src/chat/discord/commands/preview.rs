@@ -7,14 +7,15 @@ use crate::chat::discord::sheets;
 #[poise::command(slash_command)]
 pub async fn preview(
     ctx: Ctx<'_>,
-    #[description = "Which"]
-    #[autocomplete = "choose_position"]
-    position: i64,
+    #[autocomplete = "choose_position"] position: i64,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, _| async move {
         let mode = house.desk.settings(&place).await?.mode;
         let sheet = house.desk.preview(&place, &coach, position).await?;
+        // As members will see it, so in the group's language.
+        let words = house.words_of_group(&place).await;
         Ok(sheets::post::preview(
+            words,
             &sheet,
             mode,
             house.opens_threads(&place),

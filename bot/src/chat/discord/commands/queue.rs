@@ -7,20 +7,18 @@ use crate::chat::discord::presses;
 #[poise::command(slash_command)]
 pub async fn queue(
     ctx: Ctx<'_>,
-    #[description = "Which"]
-    #[autocomplete = "choose_position"]
-    position: i64,
-    #[description = "Even though it is not sound"] anyway: Option<bool>,
-    #[description = "Even though it was posted before"] again: Option<bool>,
+    #[autocomplete = "choose_position"] position: i64,
+    anyway: Option<bool>,
+    again: Option<bool>,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         let anyway = anyway.unwrap_or(false);
         let desk = &house.desk;
         let item = match again.unwrap_or(false) {
             true => desk.enqueue_again(&place, &coach, position, anyway).await?,
             false => desk.enqueue(&place, &coach, position, anyway).await?,
         };
-        presses::week(house, &place, &coach, Some(item)).await
+        presses::week(house, words, &place, &coach, Some(item)).await
     })
     .await
 }

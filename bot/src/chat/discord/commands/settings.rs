@@ -5,11 +5,14 @@ use chrono_tz::Tz;
 
 use super::{Answer, Ctx, for_coach, said, set_up::Kept};
 use crate::{
-    chat::discord::{letter::Letter, words},
-    desk::{Defences, Language, Mode, Scale, Settings, Style},
+    chat::discord::{
+        letter::Letter,
+        text::{And, Day, Days, Group, OpenFor, Plain, Points},
+        words,
+    },
+    desk::{Defences, Language, Scale, Settings, Style},
+    words::{Words, english},
 };
-
-const DAYS: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 
 /// Languages that replies are read in.
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
@@ -52,9 +55,9 @@ impl From<Tongue> for Language {
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
 #[allow(missing_docs)]
 pub enum Met {
-    #[name = "same: every member meets the same defence"]
+    #[name = "same"]
     Same,
-    #[name = "differ: of defences that last equally long, members meet different ones"]
+    #[name = "differ"]
     Differ,
 }
 
@@ -71,9 +74,9 @@ impl From<Met> for Defences {
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
 #[allow(missing_docs)]
 pub enum Counted {
-    #[name = "club: tries and hints take a little off, and whoever solves keeps something"]
+    #[name = "club"]
     Club,
-    #[name = "tournament: nothing after a wrong first move, as the federation has it"]
+    #[name = "tournament"]
     Tournament,
 }
 
@@ -90,13 +93,13 @@ impl From<Counted> for Scale {
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
 #[allow(missing_docs)]
 pub enum Look {
-    #[name = "print: black on white, as in a book"]
+    #[name = "print"]
     Print,
     #[name = "light"]
     Light,
     #[name = "dark"]
     Dark,
-    #[name = "contrast: as strong as can be"]
+    #[name = "contrast"]
     Contrast,
 }
 
@@ -116,34 +119,27 @@ impl From<Look> for Style {
 #[allow(clippy::too_many_arguments)]
 pub async fn settings(
     ctx: Ctx<'_>,
-    #[description = "Time zone, such as Europe/Lisbon"]
-    #[autocomplete = "super::set_up::choose_zone"]
-    zone: Option<String>,
-    #[description = "When positions go out, such as 18:00"] time: Option<String>,
-    #[description = "Days on which they do, such as mon-fri or tue,thu"] days: Option<String>,
-    #[description = "How long answers are taken, such as 23h, 90m or 2d"]
-    #[rename = "open-for"]
-    open_for: Option<String>,
-    #[description = "How replies are kept until the reveal"] replies: Option<Kept>,
-    #[description = "Name of the group"] name: Option<String>,
-    #[description = "Language of replies: piece letters, verdicts, hints"] language: Option<Tongue>,
-    #[description = "Look of the diagrams"] look: Option<Look>,
-    #[description = "How points are counted"] points: Option<Counted>,
-    #[description = "Points off for each wrong first move, 0 to 5; for club"]
-    #[rename = "wrong-cost"]
-    wrong_cost: Option<f64>,
-    #[description = "Points off for each hint, 0 to 5"]
-    #[rename = "hint-cost"]
-    hint_cost: Option<f64>,
-    #[description = "Which defence I answer with when a line is played out"] defences: Option<Met>,
+    #[autocomplete = "super::set_up::choose_zone"] zone: Option<String>,
+    time: Option<String>,
+    days: Option<String>,
+    #[rename = "open-for"] open_for: Option<String>,
+    replies: Option<Kept>,
+    name: Option<String>,
+    language: Option<Tongue>,
+    look: Option<Look>,
+    points: Option<Counted>,
+    #[rename = "wrong-cost"] wrong_cost: Option<f64>,
+    #[rename = "hint-cost"] hint_cost: Option<f64>,
+    defences: Option<Met>,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         let before = house.desk.settings(&place).await?;
         let mut wanted = before.clone();
         if let Some(text) = &zone {
             wanted.zone = self::zone(text)?;
         }
         change(
+            words,
             &mut wanted,
             time.as_deref(),
             days.as_deref(),
@@ -170,18 +166,18 @@ pub async fn settings(
         wanted.wrong_cost = wrong_cost.unwrap_or(wanted.wrong_cost);
         wanted.hint_cost = hint_cost.unwrap_or(wanted.hint_cost);
         let head = if wanted == before {
-            "As things are:"
+            words.say(&Group::SettingsAre)
         } else {
             house
                 .desk
                 .change_settings(&place, &coach, wanted.clone())
                 .await?;
-            "Changed. From now on:"
+            words.say(&Group::SettingsChanged)
         };
         Ok(Letter::text(format!(
             "{head}\n**{}**\n{}",
             words::plain(&wanted.name),
-            in_words(&wanted)
+            in_words(words, &wanted)
         )))
     })
     .await
@@ -195,15 +191,15 @@ pub fn zone(text: &str) -> Answer<Tz> {
         .find(|zone| zone.name().eq_ignore_ascii_case(&wanted))
     {
         Some(zone) => Ok(*zone),
-        None => said(format!(
-            "\"{}\" is no time zone I know; pick one from the list that opens while you type, such as Europe/Lisbon.",
-            words::plain(&words::short(text, 60))
-        )),
+        None => said(Group::NoZone {
+            written: Plain::of(&words::short(text, 60)),
+        }),
     }
 }
 
 /// Changes what was given.
 pub fn change(
+    words: &Words,
     settings: &mut Settings,
     time: Option<&str>,
     days: Option<&str>,
@@ -213,7 +209,7 @@ pub fn change(
         settings.post_time = self::time(text)?;
     }
     if let Some(text) = days {
-        settings.days = self::days(text)?;
+        settings.days = self::days(words, text)?;
     }
     if let Some(text) = open_for {
         settings.open_minutes = minutes(text)?;
@@ -231,18 +227,34 @@ fn time(text: &str) -> Answer<String> {
     };
     match (hour, minute) {
         (Some(hour @ 0..=23), Some(minute @ 0..=59)) => Ok(format!("{hour:02}:{minute:02}")),
-        _ => said(format!(
-            "\"{}\" is no time of day; write it as 18:00.",
-            words::plain(&words::short(text, 40))
-        )),
+        _ => said(Group::NoTimeOfDay {
+            written: Plain::of(&words::short(text, 40)),
+        }),
     }
 }
 
-/// Reads days: `mon-fri`, `tue,thu`, `every day`.
-fn days(text: &str) -> Answer<u8> {
+/// The fewest letters that a day is known by.
+const SHORTEST_DAY: usize = 2;
+
+/// Reads days: `mon-fri`, `tue,thu`, `every day`; in the reader's language, or in English.
+fn days(words: &Words, text: &str) -> Answer<u8> {
     let text = text.to_lowercase();
-    let day = |word: &str| DAYS.iter().position(|day| word.trim().starts_with(day));
-    if matches!(text.trim(), "every day" | "daily" | "all") {
+    let day = |word: &str| {
+        let word = word.trim().trim_end_matches('.');
+        if word.chars().count() < SHORTEST_DAY {
+            return None;
+        }
+        let known_by = |words: &Words, least: usize| {
+            Day::WEEK.iter().position(|day| {
+                let name = words.say(day).to_lowercase();
+                let start: String = name.chars().take(least).collect();
+                name.starts_with(word) || word.starts_with(&start)
+            })
+        };
+        known_by(words, usize::MAX).or_else(|| known_by(english(), 3))
+    };
+    let every = words.say(&Days::DaysEvery).to_lowercase();
+    if text.trim() == every || matches!(text.trim(), "every day" | "daily" | "all") {
         return Ok(0b111_1111);
     }
     let mut bits = 0;
@@ -264,10 +276,9 @@ fn days(text: &str) -> Answer<u8> {
                 }
             }
             _ => {
-                return said(format!(
-                    "\"{}\" are no days I know; write them as mon-fri, as tue,thu or as every day.",
-                    words::plain(&words::short(&text, 60))
-                ));
+                return said(Group::NoDays {
+                    written: Plain::of(&words::short(&text, 60)),
+                });
             }
         }
     }
@@ -292,84 +303,73 @@ fn minutes(text: &str) -> Answer<u32> {
         .and_then(|n| n.checked_mul(unit))
     {
         Some(minutes @ 1..=44_640) => Ok(minutes),
-        _ => said(format!(
-            "\"{}\" is no time I can keep a position open for; write it as 23h, 90m or 2d, 31 days at most.",
-            words::plain(&words::short(&text, 40))
-        )),
+        _ => said(Group::NoSpan {
+            written: Plain::of(&words::short(&text, 40)),
+        }),
     }
 }
 
 /// Days of the week: a run of three or more by its ends, others one by one.
-fn days_in_words(bits: u8) -> String {
-    const NAMES: [&str; 7] = [
-        "Monday",
-        "Tuesday",
-        "Wednesday",
-        "Thursday",
-        "Friday",
-        "Saturday",
-        "Sunday",
-    ];
+fn days_in_words(bits: u8) -> Days {
     let days: Vec<usize> = (0..7).filter(|i| bits >> i & 1 == 1).collect();
     match days.as_slice() {
-        [first, .., last] if days.len() > 2 && last - first + 1 == days.len() => {
-            format!("from {} to {}", NAMES[*first], NAMES[*last])
-        }
-        [rest @ .., last] if !rest.is_empty() => {
-            let rest: Vec<&str> = rest.iter().map(|i| NAMES[*i]).collect();
-            format!("on {} and {}", rest.join(", "), NAMES[*last])
-        }
-        days => format!("on {}", days.iter().map(|i| NAMES[*i]).collect::<String>()),
+        [] => Days::DaysNone,
+        [_, _, _, _, _, _, _] => Days::DaysEvery,
+        [first, .., last] if days.len() > 2 && last - first + 1 == days.len() => Days::DaysFromTo {
+            first: Day::WEEK[*first],
+            last: Day::WEEK[*last],
+        },
+        days => Days::DaysOn {
+            days: And {
+                and: days.iter().map(|day| Day::WEEK[*day]).collect(),
+            },
+        },
     }
 }
 
 /// Settings in words.
-pub fn in_words(settings: &Settings) -> String {
-    let cost = |points: f64| match points {
-        0.0 => "nothing".to_owned(),
-        points => words::counted(points, "point"),
-    };
-    let days = match settings.days {
-        0b111_1111 => "every day".to_owned(),
-        0 => "on no day (only when you post by hand)".to_owned(),
-        bits => days_in_words(bits),
-    };
+pub fn in_words(words: &Words, settings: &Settings) -> String {
     let open = match settings.open_minutes {
-        m if m % (24 * 60) == 0 => words::counted(f64::from(m / (24 * 60)), "day"),
-        m if m % 60 == 0 => words::counted(f64::from(m / 60), "hour"),
-        m => words::counted(f64::from(m), "minute"),
+        m if m % (24 * 60) == 0 => OpenFor::OpenDays {
+            number: m / (24 * 60),
+        },
+        m if m % 60 == 0 => OpenFor::OpenHours { number: m / 60 },
+        number => OpenFor::OpenMinutes { number },
     };
-    let mode = match settings.mode {
-        Mode::Sealed => "sealed: verdicts are private until the reveal",
-        Mode::Open => "open: verdicts in public behind spoiler marks",
-    };
-    let (wrong, hint) = (cost(settings.wrong_cost), cost(settings.hint_cost));
+    let (wrong, hint) = (settings.wrong_cost, settings.hint_cost);
     let points = match settings.points {
-        Scale::Tournament => format!(
-            "After a wrong first move there are none, as in tournaments; a hint takes {hint}."
-        ),
-        Scale::Club if settings.wrong_cost == 0.0 && settings.hint_cost == 0.0 => {
-            "Wrong moves and hints take nothing.".to_owned()
-        }
-        Scale::Club => {
-            let takes = match wrong == hint {
-                true => format!("A wrong first move and a hint take {wrong} each"),
-                false => format!("A wrong first move takes {wrong}, a hint {hint}"),
-            };
-            format!("{takes}; whoever solves it without being shown the move keeps at least 1.")
-        }
+        Scale::Tournament => Group::PointsTournament {
+            hint: Points::of(hint),
+        },
+        Scale::Club if wrong == 0.0 && hint == 0.0 => Group::PointsFree,
+        Scale::Club if wrong == hint => Group::PointsEach {
+            each: Points::of(wrong),
+        },
+        Scale::Club => Group::PointsClub {
+            wrong: Points::of(wrong),
+            hint: Points::of(hint),
+        },
     };
-    let defences = match settings.defences {
-        Defences::Same => "the same for everyone",
-        Defences::Differ => "different from member to member",
-    };
-    let (language, style) = (settings.language, settings.style);
-    format!(
-        "A position goes out {days} at {} ({}), and stays open for {open}.\nReplies are {mode}.\nA position is worth 5 points. {points}\nDefences in a line are {defences}.\nPiece letters: {language:?}. Look of the diagrams: {}.",
-        settings.post_time,
-        settings.zone.name(),
-        format!("{style:?}").to_lowercase(),
-    )
+    let lines = [
+        Group::GoesOut {
+            days: days_in_words(settings.days),
+            time: settings.post_time.clone(),
+            zone: settings.zone.name().to_owned(),
+            open,
+        },
+        Group::RepliesAre {
+            mode: settings.mode,
+        },
+        points,
+        Group::DefencesAre {
+            defences: settings.defences,
+        },
+        Group::LettersAndLook {
+            language: settings.language,
+            style: settings.style,
+        },
+    ];
+    lines.map(|line| words.say(&line)).join("\n")
 }
 
 #[cfg(test)]
@@ -394,9 +394,21 @@ mod tests {
             ("every day", 0b111_1111),
             ("Wednesday", 0b000_0100),
         ] {
-            assert_eq!(days(text).expect(text), bits);
+            assert_eq!(days(english(), text).expect(text), bits);
         }
-        assert!(days("someday").is_err());
+        assert!(days(english(), "someday").is_err() && days(english(), "m").is_err());
+        // In the coach's language first, then in English.
+        for (tag, text, bits) in [
+            ("de", "mo-fr", 0b001_1111),
+            ("de", "Di, Do", 0b000_1010),
+            ("de", "jeden Tag", 0b111_1111),
+            ("de", "tue", 0b000_0010),
+            ("es", "lun-vie", 0b001_1111),
+            ("es", "mar,jue", 0b000_1010),
+            ("es", "do", 0b100_0000),
+        ] {
+            assert_eq!(days(crate::words::words(tag), text).expect(text), bits);
+        }
         for (text, wanted) in [
             ("23h", 1380),
             ("90m", 90),

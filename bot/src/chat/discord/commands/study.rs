@@ -6,7 +6,7 @@ use poise::serenity_prelude as serenity;
 use serde_json::json;
 use serenity::{ButtonStyle, CreateActionRow, MessageId, UserId};
 
-use super::{Answer, Ctx, leaderboard, member, post_meant, privately};
+use super::{Answer, Ctx, language, leaderboard, member, post_meant, privately};
 use crate::{
     chat::{
         discord::{
@@ -14,13 +14,17 @@ use crate::{
             held,
             house::House,
             letter::Letter,
-            oops::{Oops, said},
+            oops::Oops,
+            private::Asked,
             sheets::{tables, verdict},
-            talk, words,
+            talk,
+            text::{Moment, Plain, Points, Study},
+            words,
         },
         said::{in_words, words_of},
     },
-    desk::{DeskError, Person, Place, Taken},
+    desk::{Costs, DeskError, OwnState, Person, Place, Settings, Taken},
+    words::Words,
 };
 
 /// For members: answer, hints, your own standing
@@ -38,6 +42,7 @@ use crate::{
         "points",
         "my_data",
         "erase_me",
+        "language::language",
         "help"
     )
 )]
@@ -48,17 +53,15 @@ pub async fn study(_: Ctx<'_>) -> Answer<()> {
 
 /// Answer the open position
 #[poise::command(slash_command)]
-async fn answer(
-    ctx: Ctx<'_>,
-    #[description = "Your move, or the whole line, such as Nf3 or 1.Qh7+ Kf8 2.Qh8#"] moves: String,
-) -> Answer<()> {
+async fn answer(ctx: Ctx<'_>, moves: String) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
+        let words = ctx.data().words_for(&place, &person).await;
         let source = ctx.interaction.id;
-        match post_meant(ctx, &place, Some(&moves), Press::To).await? {
+        match post_meant(ctx, words, &place, Some(&moves), Press::To).await? {
             Ok(post) => {
                 let source = source.to_string();
-                answered(ctx.data(), &place, &person, post, &source, &moves).await
+                answered(ctx.data(), words, &place, &person, post, &source, &moves).await
             }
             Err(question) => {
                 let waits = MessageId::new(source.get());
@@ -73,6 +76,7 @@ async fn answer(
 /// Takes an answer and gives the verdict.
 pub async fn answered(
     house: &House,
+    words: &Words,
     place: &Place,
     person: &Person,
     post: i64,
@@ -87,11 +91,17 @@ pub async fn answered(
         Taken::Answer(sheet) => Ok(verdict::letter(place, &sheet)),
         Taken::AskedBack(asked) => {
             let (Ok(user), Ok(message)) = (person.user.parse(), source.parse()) else {
-                return said(asked.message);
+                return Ok(Letter::text(talk::asked_back(
+                    words,
+                    asked.why,
+                    &asked.posts,
+                    true,
+                )));
             };
-            let question = (asked.message.as_str(), asked.posts.as_slice());
             let (user, message) = (UserId::new(user), MessageId::new(message));
-            Ok(talk::elsewhere(house, place, user, message, text, question))
+            Ok(talk::elsewhere(
+                house, words, place, user, message, text, &asked,
+            ))
         }
     }
 }
@@ -101,7 +111,8 @@ pub async fn answered(
 async fn hint_command(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        match post_meant(ctx, &place, None, Press::Hint).await? {
+        let words = ctx.data().words_for(&place, &person).await;
+        match post_meant(ctx, words, &place, None, Press::Hint).await? {
             Ok(post) => hint_offer(ctx.data(), &place, &person, post).await,
             Err(question) => Ok(question),
         }
@@ -158,8 +169,9 @@ pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> A
 async fn board(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        match post_meant(ctx, &place, None, Press::Board).await? {
-            Ok(post) => own_board(ctx.data(), &place, &person, post).await,
+        let words = ctx.data().words_for(&place, &person).await;
+        match post_meant(ctx, words, &place, None, Press::Board).await? {
+            Ok(post) => own_board(ctx.data(), words, &place, &person, post).await,
             Err(question) => Ok(question),
         }
     })
@@ -167,17 +179,29 @@ async fn board(ctx: Ctx<'_>) -> Answer<()> {
 }
 
 /// The board as a member's line stands.
-pub async fn own_board(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
+pub async fn own_board(
+    house: &House,
+    words: &Words,
+    place: &Place,
+    person: &Person,
+    post: i64,
+) -> Answer<Letter> {
     let picture = house.desk.my_board(place, person, post).await?;
     let own = house.desk.own_post(place, person, post).await?;
-    let letter = Letter::text(words::plain(format!("Your board: {}", own.ended).trim()))
-        .picture("board", &picture);
+    let head = match own.state {
+        Some(OwnState::Solved) => Study::YourBoardSolved {
+            points: Points::of(own.points),
+        },
+        Some(OwnState::GivenUp) => Study::YourBoardGivenUp,
+        Some(OwnState::Playing) | None => Study::YourBoard,
+    };
+    let letter = Letter::text(words.say(&head)).picture("board", &picture);
     if !own.live {
         return Ok(letter);
     }
     let answer = buttons::button(
         Press::Answer(post).id(place),
-        "Answer",
+        &words.text("button-answer"),
         ButtonStyle::Primary,
     );
     Ok(letter.row(CreateActionRow::Buttons(vec![answer])))
@@ -188,8 +212,9 @@ pub async fn own_board(house: &House, place: &Place, person: &Person, post: i64)
 async fn give_up(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        match post_meant(ctx, &place, None, Press::GiveUp).await? {
-            Ok(post) => gave_up(ctx.data(), &place, &person, post).await,
+        let words = ctx.data().words_for(&place, &person).await;
+        match post_meant(ctx, words, &place, None, Press::GiveUp).await? {
+            Ok(post) => gave_up(ctx.data(), words, &place, &person, post).await,
             Err(question) => Ok(question),
         }
     })
@@ -197,10 +222,21 @@ async fn give_up(ctx: Ctx<'_>) -> Answer<()> {
 }
 
 /// Gives the post up, and shows the board as the member leaves it.
-pub async fn gave_up(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
-    let said = house.desk.give_up(place, person, post).await?;
-    let letter = Letter::text(words::plain(&said));
+pub async fn gave_up(
+    house: &House,
+    words: &Words,
+    place: &Place,
+    person: &Person,
+    post: i64,
+) -> Answer<Letter> {
+    let before = house.desk.own_post(place, person, post).await?.state;
+    house.desk.give_up(place, person, post).await?;
     let own = house.desk.own_post(place, person, post).await?;
+    let closes = Moment::of(own.closes_at);
+    let letter = Letter::text(words.say(&match before {
+        Some(OwnState::GivenUp) => Study::GaveUpBefore { closes },
+        _ => Study::GaveUp { closes },
+    }));
     Ok(match own.board {
         Some(board) => letter.picture("board", &board),
         None => letter,
@@ -212,7 +248,8 @@ pub async fn gave_up(house: &House, place: &Place, person: &Person, post: i64) -
 async fn progress(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
-        standing(ctx.data(), &place, &person, None).await
+        let words = ctx.data().words_for(&place, &person).await;
+        standing(ctx.data(), words, &place, &person, None).await
     })
     .await
 }
@@ -220,21 +257,23 @@ async fn progress(ctx: Ctx<'_>) -> Answer<()> {
 /// A member's standing; asked at a post, with the last verdict on it and the board.
 pub async fn standing(
     house: &House,
+    words: &Words,
     place: &Place,
     person: &Person,
     post: Option<i64>,
 ) -> Answer<Letter> {
     let progress = house.desk.progress(place, person).await?;
-    let mut text = tables::progress(&progress);
+    let mut text = tables::progress(words, &progress);
     let mut board = None;
     if let Some(post) = post {
         let replies = house.desk.my_replies(place, person, post).await?;
         if let Some(last) = replies.last().filter(|last| !last.said.is_empty()) {
-            let quote = words::plain(&words::short(&last.text.replace('\n', " "), 200));
-            let head = match quote.as_str() {
-                "" => "Your last answer here, whose words you have deleted:".to_owned(),
-                quote => format!("Your last answer here: \"{quote}\""),
-            };
+            let head = words.say(&match last.text.is_empty() {
+                true => Study::YourLastAnswerDeleted,
+                false => Study::YourLastAnswer {
+                    quote: Plain::quote(&last.text),
+                },
+            });
             text = format!("{head}\n{}\n\n{text}", words::plain(&in_words(&last.said)));
         }
         let told = house.desk.my_words(place, person).await?;
@@ -243,7 +282,7 @@ pub async fn standing(
             .rev()
             .find(|word| replies.iter().any(|reply| reply.reply == word.reply))
         {
-            text = format!("{}\n\n{text}", verdict::answered(word));
+            text = format!("{}\n\n{text}", verdict::answered(words, word));
         }
         if !progress.line.is_empty() {
             board = house.desk.my_board(place, person, post).await.ok();
@@ -260,11 +299,38 @@ pub async fn standing(
 #[poise::command(slash_command)]
 async fn points(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
-        let (place, _) = member(ctx).await?;
-        let scale = ctx.data().desk.scale(&place).await?;
-        Ok(Letter::text(words::plain(&scale.join("\n\n"))))
+        let (place, person) = member(ctx).await?;
+        let house = ctx.data();
+        let words = house.words_for(&place, &person).await;
+        let settings = house.desk.settings(&place).await?;
+        Ok(Letter::text(scale(words, &settings)))
     })
     .await
+}
+
+/// How points are counted in a group with these settings, in three paragraphs.
+fn scale(words: &Words, settings: &Settings) -> String {
+    let costs = settings.costs();
+    let (wrong, later) = (Points::of(costs.wrong), Points::of(costs.later));
+    let wrong = match costs {
+        Costs {
+            wrong_ends: true, ..
+        } => Study::ScaleWrongEnds { later },
+        Costs { wrong: 0.0, .. } => Study::ScaleWrongFree,
+        _ => Study::ScaleWrongTakes { wrong, later },
+    };
+    let hint = match costs.hint > 0.0 {
+        true => Study::ScaleHintTakes {
+            hint: Points::of(costs.hint),
+        },
+        false => Study::ScaleHintFree,
+    };
+    let least = (costs.least > 0.0).then(|| Study::ScaleLeast {
+        points: Points::of(costs.least),
+    });
+    let here = words.tell([wrong, hint].iter().chain(&least));
+    let (rule, best) = (words.say(&Study::ScaleRule), words.say(&Study::ScaleBest));
+    [rule, here, best].join("\n\n")
 }
 
 /// See and take away everything that is kept of you
@@ -273,6 +339,7 @@ async fn my_data(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
         let (place, person) = member(ctx).await?;
         let house = ctx.data();
+        let words = house.words_for(&place, &person).await;
         let kept = match house.desk.kept_of_me(&place, &person).await {
             // Of somebody new a message may wait and nothing else be kept.
             Err(DeskError::NotFound(_)) if held::waits(house, &place, &person.user).await? => {
@@ -281,11 +348,8 @@ async fn my_data(ctx: Ctx<'_>) -> Answer<()> {
             kept => kept?,
         };
         let kept = held::with_waiting(house, &place, &person.user, kept).await?;
-        let text = serde_json::to_vec_pretty(&kept).map_err(|e| Oops::Said(e.to_string()))?;
-        Ok(Letter::text(
-            "Everything that is kept of you in this group. To have it erased, use /study erase-me.",
-        )
-        .file("kept-of-me.json", text))
+        let text = serde_json::to_vec_pretty(&kept).map_err(Oops::unwritten)?;
+        Ok(Letter::text(words.say(&Study::KeptOfYou)).file("kept-of-me.json", text))
     })
     .await
 }
@@ -294,48 +358,54 @@ async fn my_data(ctx: Ctx<'_>) -> Answer<()> {
 #[poise::command(slash_command, rename = "erase-me")]
 async fn erase_me(ctx: Ctx<'_>) -> Answer<()> {
     privately(ctx, async {
-        let (place, _) = member(ctx).await?;
+        let (place, person) = member(ctx).await?;
+        let words = ctx.data().words_for(&place, &person).await;
         let yes = buttons::button(
             Press::EraseMe.id(&place),
-            "Yes, erase everything",
+            &words.say(&Study::ButtonYesErase),
             ButtonStyle::Danger,
         );
-        Ok(Letter::text("Erase your name, answers, hints and points in this group? This cannot be undone. Messages that you wrote on Discord yourself stay until you delete them.")
-            .row(CreateActionRow::Buttons(vec![yes])))
+        Ok(Letter::text(words.say(&Study::ErasureAsked)).row(CreateActionRow::Buttons(vec![yes])))
     })
     .await
 }
 
 /// Erases, and says so.
-pub async fn erased(house: &House, place: &Place, person: &Person) -> Answer<Letter> {
+pub async fn erased(
+    house: &House,
+    words: &Words,
+    place: &Place,
+    person: &Person,
+) -> Answer<Letter> {
     match house.desk.erase_me(place, person).await {
         Err(DeskError::NotFound(_)) if held::waits(house, place, &person.user).await? => {}
         erased => erased?,
     }
     held::erase(house, place, std::slice::from_ref(&person.user)).await?;
-    Ok(Letter::text(
-        "Everything that was kept of you in this group is erased.",
-    ))
+    Ok(Letter::text(words.say(&Study::ErasedYou)))
 }
 
 /// How this works
 #[poise::command(slash_command)]
 async fn help(ctx: Ctx<'_>) -> Answer<()> {
-    privately(ctx, async { Ok(Letter::text(help_text(ctx.data()))) }).await
+    privately(ctx, async {
+        let words = Asked::Command(ctx.interaction).words(ctx.data()).await;
+        Ok(Letter::text(help_text(words, ctx.data())))
+    })
+    .await
 }
 
-fn help_text(house: &Arc<House>) -> String {
-    let hears = if house.content {
-        "write it into the position's thread or this channel"
-    } else {
-        "call me by name with it"
-    };
-    format!(
-        "**Answering.** Press Answer under the position, use /study answer, write to me directly, reply to the position's message, or {hears}. Any usual notation will do: Nf3, e2-e4, e8=Q, a whole line, or the letters of your language.\n\
-**What comes of it.** In a sealed group you alone see the verdict; in an open one the others find it behind a spoiler mark. A move that you write where others read is taken as your answer, and hidden where I may. Talk is left alone; what may give a move away I hide where I may, and ask you in private what it is to be: your answer, a word to all, or nothing.\n\
-**A longer line** is played out with you move by move. Hints come in three steps for each move of yours: the piece, the idea, the move.\n\
-**Points.** /study points says how they are counted here.\n\
-**Editing or deleting.** What was decided stands. A message in which I found no move may be edited, and is read again.\n\
-**Your data.** /study my-data shows everything that is kept of you, /study erase-me erases it."
-    )
+fn help_text(words: &Words, house: &Arc<House>) -> String {
+    let paragraphs = [
+        Study::HelpAnswering {
+            content: house.content,
+        },
+        Study::HelpOutcome,
+        Study::HelpLines,
+        Study::HelpPoints,
+        Study::HelpEditing,
+        Study::HelpData,
+        Study::HelpLanguage,
+    ];
+    paragraphs.map(|text| words.say(&text)).join("\n")
 }

@@ -10,19 +10,16 @@ const MOST_CHARTS: usize = 10;
 #[poise::command(slash_command)]
 pub async fn summary(
     ctx: Ctx<'_>,
-    #[description = "Of the last so many days; 28 by default"]
     #[min = 1]
     #[max = 3660]
     days: Option<u32>,
-    #[description = "Of this topic only"]
-    #[autocomplete = "choose_topic"]
-    topic: Option<String>,
+    #[autocomplete = "choose_topic"] topic: Option<String>,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, _| async move {
+    for_coach(ctx, |house, place, _, words| async move {
         let period = leaderboard::period(house, &place, days, topic).await?;
         let summary = house.desk.summary(&place, &period).await?;
         let charts = house.desk.summary_charts(&place, &period).await?;
-        let mut letter = Letter::text(sheets::summary::text(&summary));
+        let mut letter = Letter::text(sheets::summary::text(words, &summary));
         for (i, chart) in charts.iter().take(MOST_CHARTS).enumerate() {
             letter = letter.picture(&format!("chart-{}", i + 1), chart);
         }

@@ -3,22 +3,23 @@
 use chrono::{NaiveDateTime, NaiveTime};
 
 use super::{Answer, Ctx, choose_item, for_coach, said};
-use crate::chat::discord::{presses, words};
+use crate::chat::discord::{
+    presses,
+    text::{Coach, Plain},
+    words,
+};
 
 /// Fix when a waiting position goes out, or free it
 #[poise::command(slash_command)]
 pub async fn time(
     ctx: Ctx<'_>,
-    #[description = "Which"]
-    #[autocomplete = "choose_item"]
-    position: i64,
-    #[description = "Such as 2026-12-01 18:00, in the group's zone; leave it out to free the position"]
+    #[autocomplete = "choose_item"] position: i64,
     when: Option<String>,
 ) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
+    for_coach(ctx, |house, place, coach, words| async move {
         let when = when.as_deref().map(local).transpose()?;
         house.desk.fix_time(&place, &coach, position, when).await?;
-        presses::week(house, &place, &coach, Some(position)).await
+        presses::week(house, words, &place, &coach, Some(position)).await
     })
     .await
 }
@@ -35,10 +36,9 @@ pub fn local(text: &str) -> Answer<NaiveDateTime> {
         });
     match read {
         Some(read) => Ok(read),
-        None => said(format!(
-            "\"{}\" is no date I can read; write it as 2026-12-01 18:00.",
-            words::plain(&words::short(text, 40))
-        )),
+        None => said(Coach::NoDate {
+            written: Plain::of(&words::short(text, 40)),
+        }),
     }
 }
 

@@ -6,8 +6,8 @@ use crate::chat::discord::presses;
 /// See and reorder the week
 #[poise::command(slash_command)]
 pub async fn week(ctx: Ctx<'_>) -> Answer<()> {
-    for_coach(ctx, |house, place, coach| async move {
-        presses::week(house, &place, &coach, None).await
+    for_coach(ctx, |house, place, coach, words| async move {
+        presses::week(house, words, &place, &coach, None).await
     })
     .await
 }

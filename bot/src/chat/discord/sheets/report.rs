@@ -3,159 +3,198 @@
 use poise::serenity_prelude as serenity;
 use serenity::{ButtonStyle, CreateActionRow};
 
+use super::reveal;
 use crate::{
     chat::discord::{
-        buttons::{self, Press, Pressed},
+        buttons::{self, Press, Pressed, Way},
         house::Opened,
         letter::Letter,
+        text::{And, Coach, Differing, Kept, List, Moment, Moves, Plain, Study, number},
         words,
     },
-    desk::{CheckedPosition, Place, QueueItem, SameChoice, Soundness, note_lines},
+    desk::{
+        CheckedPosition, Differs, Place, QueueItem, SameAgain, SameChoice, Soundness, Version,
+        note_lines,
+    },
+    words::Words,
 };
 
 /// How many variations and tries a page shows.
 const MOST_LINES: usize = 12;
 
 /// The verdict of a check in words.
-pub fn soundness(verdict: Soundness) -> &'static str {
-    match verdict {
-        Soundness::Sound => "sound",
-        Soundness::SeveralKeys => "more than one key",
-        Soundness::Short => "shorter mate",
-        Soundness::Unsound => "does not hold",
-        Soundness::Illegal => "cannot be used",
-        Soundness::Undecided => "not decided in the time allowed",
-    }
+pub fn soundness(words: &Words, soundness: Soundness) -> String {
+    words.say(&Coach::SoundnessWord { soundness })
 }
 
 /// What a whole file comes to, in a sentence.
-pub fn overview(positions: &[CheckedPosition]) -> String {
+fn overview(words: &Words, positions: &[CheckedPosition]) -> String {
     let sound = positions
         .iter()
         .filter(|p| p.report.verdict == Soundness::Sound)
         .count();
-    match positions.len() {
-        1 if sound == 1 => "One position, and it is sound.".into(),
-        1 if positions[0].report.verdict == Soundness::Illegal => {
-            "Nothing here can be used as it is.".into()
-        }
-        1 => "One position, and it needs a look.".into(),
-        all if sound == all => format!("{all} positions, all sound."),
-        all => format!("{all} positions, {sound} of them sound."),
-    }
+    let (all, sound) = (number(positions.len()), number(sound));
+    words.say(&match positions {
+        [_] if sound == 1 => Coach::OneSound,
+        [only] if only.report.verdict == Soundness::Illegal => Coach::OneUseless,
+        [_] => Coach::OneDoubtful,
+        _ if sound == all => Coach::AllSound { all },
+        _ => Coach::SomeSound { all, sound },
+    })
 }
 
 /// Page `at` of a report.
-pub fn page(number: u64, report: &Opened, at: usize, queue: &[QueueItem]) -> Letter {
+pub fn page(words: &Words, opened: u64, report: &Opened, at: usize, queue: &[QueueItem]) -> Letter {
     let last = report.positions.len().saturating_sub(1);
     let at = at.min(last);
     let Some(position) = report.positions.get(at) else {
-        return Letter::text("There was no position in the file.");
+        return Letter::text(words.say(&Coach::NoPositionInFile));
     };
-    let mut parts = vec![format!(
-        "**{} of {}** · {}\n{}",
-        at + 1,
-        report.positions.len(),
-        words::plain(&position.report.id),
-        overview(&report.positions)
-    )];
-    parts.extend(known_before(position));
-    parts.extend(said(position));
+    let head = words.say(&Coach::ReportHead {
+        at: number(at + 1),
+        of: number(report.positions.len()),
+        name: Plain::of(&position.report.id),
+    });
+    let mut parts = vec![format!("{head}\n{}", overview(words, &report.positions))];
+    parts.extend(known_before(words, position));
+    parts.extend(said(words, position));
     let waits = queue
         .iter()
         .any(|item| Some(item.position) == position.position);
     if waits {
-        parts.push("It is in the week.".into());
+        parts.push(words.say(&Coach::InTheWeek));
     }
     let mut letter = Letter::text(words::short(&parts.join("\n\n"), words::MESSAGE));
     if let Some(picture) = &position.picture {
         letter = letter.picture("position", picture);
     }
     if last > 0 {
-        let report = number;
-        let turn = |label: &str, to: Option<usize>| {
-            buttons::turn(|at| Pressed::Page { report, at }.id(), label, at, to)
+        let report = opened;
+        let turn = |way, label: Study, to: Option<usize>| {
+            let label = words.say(&label);
+            buttons::turn(|at| Pressed::Page { report, at }.id(), way, &label, at, to)
         };
         letter = letter.row(CreateActionRow::Buttons(vec![
-            turn("Previous", at.checked_sub(1)),
-            turn("Next", Some(at + 1).filter(|to| *to <= last)),
+            turn(Way::Back, Study::ButtonPrevious, at.checked_sub(1)),
+            turn(
+                Way::On,
+                Study::ButtonNext,
+                Some(at + 1).filter(|to| *to <= last),
+            ),
         ]));
     }
     if position.fresh.is_some() {
-        let choose = |label: &str, choice| {
-            let report = number;
+        let choose = |label: Coach, choice| {
+            let report = opened;
             let id = Pressed::Same { report, at, choice }.id();
-            buttons::button(id, label, ButtonStyle::Secondary)
+            buttons::button(id, &words.say(&label), ButtonStyle::Secondary)
         };
         letter = letter.row(CreateActionRow::Buttons(vec![
-            choose("Keep the old one", SameChoice::Keep),
-            choose("Take the new one", SameChoice::New),
-            choose("Keep both topics", SameChoice::Both),
+            choose(Coach::ButtonKeepOld, SameChoice::Keep),
+            choose(Coach::ButtonTakeNew, SameChoice::New),
+            choose(Coach::ButtonKeepBoth, SameChoice::Both),
         ]));
     }
-    if let Some(row) = queueing(&report.place, position).filter(|_| !waits) {
+    if let Some(row) = queueing(words, &report.place, position).filter(|_| !waits) {
         letter = letter.row(row);
     }
     letter
 }
 
 /// What was known of a position before: another version of it, and when it was posted.
-fn known_before(position: &CheckedPosition) -> Vec<String> {
+fn known_before(words: &Words, position: &CheckedPosition) -> Vec<String> {
     let mut parts = Vec::new();
-    if let Some(same) = &position.same {
-        parts.push(format!("⚠ {}", words::plain(&same.words())));
-    }
-    if let Some(posted) = position.posted {
-        parts.push(format!(
-            "⚠ Posted before, as No. {} on {}.",
-            posted.number,
-            words::moment(posted.at)
-        ));
-    }
+    parts.extend(position.same.as_ref().map(|same| same_again(words, same)));
+    parts.extend(position.posted.map(|posted| {
+        words.say(&Coach::PostedBefore {
+            number: posted.number,
+            at: Moment::of(posted.at),
+        })
+    }));
     parts
 }
 
+/// How the file's version differs from the one kept, and which stands now.
+fn same_again(words: &Words, same: &SameAgain) -> String {
+    let version = |version: &Version| {
+        let name = Plain::of(&version.name);
+        match version.topics.as_slice() {
+            [] => Kept::VersionWithoutTopic { name },
+            topics => Kept::VersionOf {
+                name,
+                topics: And {
+                    and: topics.iter().map(|topic| Plain::of(topic)).collect(),
+                },
+            },
+        }
+    };
+    let differing = same.differs.iter().map(|differs| match differs {
+        Differs::Name => Differing::AnotherName,
+        Differs::Topic => Differing::AnotherTopic,
+        Differs::Words => Differing::OtherWords,
+        Differs::Moves => Differing::OtherMoves,
+    });
+    let differs = And {
+        and: differing.collect(),
+    };
+    let kept = version(&same.kept);
+    let named = same.differs.contains(&Differs::Name) || same.differs.contains(&Differs::Topic);
+    let known = match named {
+        true => Coach::SameAgainAs {
+            kept,
+            differs,
+            given: version(&same.given),
+        },
+        false => Coach::SameAgain { kept, differs },
+    };
+    let done = match same.done {
+        SameChoice::Keep => Coach::SameStays,
+        SameChoice::New => Coach::SameTaken,
+        SameChoice::Both => Coach::SameBoth,
+    };
+    words.tell(&[known, done])
+}
+
 /// The coach's words, by when they go out.
-fn coach_words(position: &CheckedPosition) -> Vec<String> {
+fn coach_words(words: &Words, position: &CheckedPosition) -> Vec<String> {
     let said = &position.words;
     let notes = note_lines(&said.notes).join("\n");
     [
-        ("With the post", &said.with_post),
-        ("At the reveal", &said.at_reveal),
-        ("Beside the moves, at the reveal", &notes),
+        (Coach::WithThePost, &said.with_post),
+        (Coach::AtTheReveal, &said.at_reveal),
+        (Coach::BesideTheMoves, &notes),
     ]
     .into_iter()
     .filter(|(_, text)| !text.is_empty())
-    .map(|(when, text)| format!("{when}:\n{}", words::plain(&words::short(text, 500))))
+    .map(|(when, text)| {
+        let text = words::plain(&words::short(text, 500));
+        format!("{}\n{text}", words.say(&when))
+    })
     .collect()
 }
 
 /// What the check says of one position, part by part.
-fn said(position: &CheckedPosition) -> Vec<String> {
+fn said(words: &Words, position: &CheckedPosition) -> Vec<String> {
     let report = &position.report;
     let mut parts = Vec::new();
-    let task = report
-        .stipulation
-        .map(|task| format!("{task}, "))
-        .unwrap_or_default();
-    let proved = match (report.proved, report.depth) {
-        (true, _) => " (proved)".to_owned(),
-        (false, Some(depth)) => format!(" (judged by search, {depth} half-moves deep)"),
-        (false, None) => String::new(),
+    let verdict = soundness(words, report.verdict);
+    let verdict = match (report.proved, report.depth) {
+        (true, _) => words.say(&Coach::Proved { verdict }),
+        (false, Some(depth)) => words.say(&Coach::JudgedBySearch {
+            verdict,
+            depth: depth.into(),
+        }),
+        (false, None) => verdict,
     };
-    let topics: Vec<String> = position
-        .topic
-        .iter()
-        .chain(&position.further_topics)
-        .map(|topic| words::plain(topic))
-        .collect();
-    let topic = (!topics.is_empty()).then(|| format!("\nTopic: {}", topics.join(", also ")));
-    parts.push(format!(
-        "{}{}{proved}{}",
-        words::plain(&task),
-        soundness(report.verdict),
-        topic.unwrap_or_default()
-    ));
+    let mut head = match report.stipulation {
+        Some(task) => format!("{}, {verdict}", words::plain(&task.to_string())),
+        None => verdict,
+    };
+    if let Some(topics) = topics(words, position.topic.as_deref(), &position.further_topics) {
+        head.push('\n');
+        head.push_str(&topics);
+    }
+    parts.push(head);
     if !report.message.is_empty() {
         parts.push(words::plain(&report.message));
     }
@@ -169,35 +208,51 @@ fn said(position: &CheckedPosition) -> Vec<String> {
     }
     match report.keys.as_slice() {
         [] => {}
-        [key] => parts.push(format!("Key: **{}**", words::plain(key))),
-        keys => {
-            let keys: Vec<String> = keys.iter().map(|key| words::plain(key)).collect();
-            parts.push(format!("Keys: **{}**", keys.join(", ")));
-        }
+        [key] => parts.push(words.say(&Coach::KeyIs {
+            key: Moves::of(key),
+        })),
+        keys => parts.push(words.say(&Coach::KeysAre {
+            keys: List {
+                list: keys.iter().map(|key| Moves::of(key)).collect(),
+            },
+        })),
     }
-    for (name, lines) in [("Variations", &report.variations), ("Tries", &report.tries)] {
+    for (head, lines) in [
+        (Coach::VariationsAre, &report.variations),
+        (Coach::TriesAre, &report.tries),
+    ] {
         if !lines.is_empty() {
-            let mut shown: Vec<String> = lines
-                .iter()
-                .take(MOST_LINES)
-                .map(|line| words::plain(line))
-                .collect();
+            let mut shown = vec![words.say(&head)];
+            let first = lines.iter().take(MOST_LINES);
+            shown.extend(first.map(|line| words.say(&Moves::of(line))));
             if lines.len() > MOST_LINES {
-                shown.push(format!("… and {} more", lines.len() - MOST_LINES));
+                let more = number(lines.len() - MOST_LINES);
+                shown.push(words.say(&Study::AndMore { more }));
             }
-            parts.push(format!("{name}:\n{}", shown.join("\n")));
+            parts.push(shown.join("\n"));
         }
     }
-    if !report.patterns.is_empty() {
-        let patterns: Vec<String> = report.patterns.iter().map(|p| words::plain(p)).collect();
-        parts.push(format!("The mate: {}", patterns.join(", ")));
-    }
-    parts.extend(coach_words(position));
+    parts.extend(reveal::patterns(words, &report.patterns));
+    parts.extend(coach_words(words, position));
     parts
 }
 
+/// The topics of a position, where it has any.
+fn topics(words: &Words, first: Option<&str>, further: &[String]) -> Option<String> {
+    let mut all = first.into_iter().chain(further.iter().map(String::as_str));
+    let topic = Plain::of(all.next()?);
+    let further: Vec<Plain> = all.map(Plain::of).collect();
+    Some(words.say(&match further.is_empty() {
+        true => Coach::TopicIs { topic },
+        false => Coach::TopicsAre {
+            topic,
+            further: List { list: further },
+        },
+    }))
+}
+
 /// A button that puts the position into the week, where that can be.
-fn queueing(place: &Place, position: &CheckedPosition) -> Option<CreateActionRow> {
+fn queueing(words: &Words, place: &Place, position: &CheckedPosition) -> Option<CreateActionRow> {
     let id = position.position?;
     let put = |anyway, again| {
         let position = id;
@@ -208,26 +263,15 @@ fn queueing(place: &Place, position: &CheckedPosition) -> Option<CreateActionRow
         }
         .id(place)
     };
-    let button = match position.report.verdict {
-        Soundness::Illegal => return None,
-        Soundness::Sound if position.posted.is_some() => buttons::button(
-            put(false, true),
-            "Put into the week again",
-            ButtonStyle::Secondary,
-        ),
-        Soundness::Sound => {
-            buttons::button(put(false, false), "Put into the week", ButtonStyle::Primary)
-        }
-        _ if position.posted.is_some() => buttons::button(
-            put(true, true),
-            "Post it anyway, and again: put into the week",
-            ButtonStyle::Danger,
-        ),
-        _ => buttons::button(
-            put(true, false),
-            "Post it anyway: put into the week",
-            ButtonStyle::Danger,
-        ),
+    let posted = position.posted.is_some();
+    let sound = position.report.verdict == Soundness::Sound;
+    let (label, style) = match (position.report.verdict, posted) {
+        (Soundness::Illegal, _) => return None,
+        (Soundness::Sound, true) => (Coach::ButtonQueueAgain, ButtonStyle::Secondary),
+        (Soundness::Sound, false) => (Coach::ButtonQueue, ButtonStyle::Primary),
+        (_, true) => (Coach::ButtonQueueAnywayAgain, ButtonStyle::Danger),
+        (_, false) => (Coach::ButtonQueueAnyway, ButtonStyle::Danger),
     };
+    let button = buttons::button(put(!sound, posted), &words.say(&label), style);
     Some(CreateActionRow::Buttons(vec![button]))
 }

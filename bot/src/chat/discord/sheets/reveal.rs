@@ -3,11 +3,13 @@
 
 use super::{post, tables};
 use crate::{
-    chat::{
-        discord::{letter::Letter, words},
-        said::in_words,
+    chat::discord::{
+        letter::Letter,
+        text::{self, List, Moves, Plain, Posting, number},
+        words,
     },
     desk::{RevealSheet, note_lines},
+    words::{self as languages, Words},
 };
 
 /// How many variations are written out before the rest is counted.
@@ -16,86 +18,101 @@ const MOST_LINES: usize = 24;
 const MOST_ROWS: usize = 10;
 
 /// The first words of a reveal's message; by them it is found again in the channel.
-pub fn heading(number: i64) -> String {
-    format!("**Position {number}: the solution**")
+fn heading(words: &Words, number: i64) -> String {
+    words.say(&Posting::RevealHeading { number })
+}
+
+/// The same in every language: the group's may have changed since.
+pub fn headings(number: i64) -> Vec<String> {
+    let all = languages::tags().map(languages::words);
+    all.map(|words| heading(words, number)).collect()
 }
 
 /// The reveal as everyone sees it; longer than one message where there is much to say.
-pub fn letter(sheet: &RevealSheet) -> Letter {
-    let number = sheet.post.number;
+pub fn letter(words: &Words, sheet: &RevealSheet) -> Letter {
+    let post = &sheet.post;
     let mut parts = Vec::new();
-    let topic = sheet
-        .post
+    let topic = post
         .topic
         .as_deref()
         .map(|topic| format!(" · {}", words::plain(topic)));
     parts.push(format!(
         "{}{} · {}",
-        heading(number),
+        heading(words, post.number),
         topic.unwrap_or_default(),
-        words::plain(&sheet.post.stipulation)
+        words::plain(&post.stipulation)
     ));
     let mut lines: Vec<String> = Vec::new();
     for (i, line) in sheet.solution.iter().take(MOST_LINES).enumerate() {
-        let line = words::plain(line);
+        // What is no line of moves says that there is none.
+        let line = match line.starts_with(|c: char| c.is_ascii_digit()) {
+            true => words.say(&Moves::of(line)),
+            false => words.say(&Posting::NothingProved),
+        };
         lines.push(if i == 0 { format!("**{line}**") } else { line });
     }
     if sheet.solution.len() > MOST_LINES {
-        lines.push(format!(
-            "… and {} more variations",
-            sheet.solution.len() - MOST_LINES
-        ));
+        let more = number(sheet.solution.len() - MOST_LINES);
+        lines.push(words.say(&Posting::MoreVariations { more }));
     }
     parts.push(lines.join("\n"));
-    if !sheet.patterns.is_empty() {
-        let patterns: Vec<String> = sheet.patterns.iter().map(|p| words::plain(p)).collect();
-        let word = if patterns.len() == 1 {
-            "Pattern"
-        } else {
-            "Patterns"
-        };
-        parts.push(format!("{word}: {}.", patterns.join(", ")));
-    }
+    parts.extend(patterns(words, &sheet.patterns));
     if !sheet.comment.is_empty() {
         parts.push(words::plain(&sheet.comment));
     }
     if !sheet.notes.is_empty() {
-        let lines: Vec<String> = note_lines(&sheet.notes)
-            .iter()
-            .map(|line| words::plain(line))
-            .collect();
-        parts.push(format!("The coach's notes:\n{}", lines.join("\n")));
+        let mut lines = vec![words.say(&Posting::CoachNotes)];
+        let notes = note_lines(&sheet.notes);
+        lines.extend(notes.iter().map(|line| words::plain(line)));
+        parts.push(lines.join("\n"));
     }
     if let Some(wrong) = &sheet.common_wrong {
-        let why = match wrong.why.is_empty() {
-            true => String::new(),
-            false => format!(", because {}", words::plain(&in_words(&wrong.why))),
-        };
-        parts.push(format!(
-            "The commonest wrong move was {}, chosen {} times. It fails to {}{why}.",
-            words::plain(&wrong.san),
-            wrong.count,
-            words::plain(&wrong.refutation),
-        ));
+        let (played, line) = (Moves::of(&wrong.san), Moves::of(&wrong.refutation));
+        let times = number(wrong.count);
+        parts.push(words.say(&match wrong.why.is_empty() {
+            true => Posting::CommonestWrong {
+                played,
+                times,
+                line,
+            },
+            false => Posting::CommonestWrongBecause {
+                played,
+                times,
+                line,
+                why: Plain::of(&words.tell(&wrong.why.facts)),
+            },
+        }));
     }
-    parts.push(match (sheet.solved.len(), sheet.took_part) {
-        (_, 0) => "Nobody took part.".to_owned(),
-        (0, 1) => "One member tried, and it stayed unsolved.".to_owned(),
-        (0, all) => format!("{all} members tried, and it stayed unsolved."),
-        (solved, all) => format!(
-            "Solved by {solved} of {all}: {}.",
-            words::names(&sheet.solved, 600)
-        ),
-    });
+    let (solved, tried) = (number(sheet.solved.len()), number(sheet.took_part));
+    parts.push(words.say(&match (solved, tried) {
+        (_, 0) => Posting::NobodyTookPart,
+        (0, tried) => Posting::StayedUnsolved { tried },
+        (solved, tried) => Posting::SolvedBy {
+            solved,
+            tried,
+            names: words::names(words, &sheet.solved, 600),
+        },
+    }));
     if !sheet.leaderboard.rows.is_empty() {
-        parts.push(tables::leaderboard(&sheet.leaderboard, MOST_ROWS));
+        parts.push(tables::leaderboard(words, &sheet.leaderboard, MOST_ROWS));
     }
     Letter::text(parts.join("\n\n")).picture(
-        &format!("{}-solution", post::file_name(number)),
+        &format!("{}-solution", post::file_name(post.number)),
         &sheet.picture,
     )
 }
 
-/// What is said in the thread when everything may be said.
-pub const THREAD_WORD: &str =
-    "The solution is out. Talk as you like: nothing here is sealed any more.";
+/// The patterns of a final position, by their names or English titles; nothing where there are none.
+pub fn patterns(words: &Words, patterns: &[String]) -> Option<String> {
+    let titles = patterns
+        .iter()
+        .map(|pattern| Plain::of(&text::pattern(words, pattern)));
+    (!patterns.is_empty()).then(|| {
+        words.say(&Posting::MatingPatterns {
+            number: number(patterns.len()),
+            patterns: List {
+                list: titles.collect(),
+            },
+        })
+    })
+}

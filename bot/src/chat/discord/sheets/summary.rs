@@ -1,107 +1,106 @@
 //! The engagement summary in words, and as a file for a spreadsheet (RFC 4180).
 
 use crate::{
-    chat::discord::words,
-    desk::{Leaderboard, ReplyRow, Summary},
+    chat::discord::{
+        text::{self, Coach, List, Moment, Moves, Plain, Points, Study, number},
+        words,
+    },
+    desk::{Leaderboard, ReplyRow, Summary, SummaryMember, SummaryPost},
+    words::{Words, english},
 };
 
+/// How many wrong moves of a post are named.
+const MOST_MISSED: usize = 2;
+
 /// The summary in words.
-pub fn text(summary: &Summary) -> String {
-    let mut parts = Vec::new();
-    let span = match (summary.from, summary.to) {
-        (Some(from), Some(to)) => format!(" from {} to {}", words::moment(from), words::moment(to)),
-        (Some(from), None) => format!(" since {}", words::moment(from)),
-        (None, Some(to)) => format!(" until {}", words::moment(to)),
-        (None, None) => String::new(),
-    };
-    parts.push(format!("**Who took part{span}**"));
+pub fn text(words: &Words, summary: &Summary) -> String {
+    let (from, to) = (summary.from.map(Moment::of), summary.to.map(Moment::of));
+    let mut parts = vec![words.say(&match (from, to) {
+        (Some(from), Some(to)) => Coach::WhoTookPartBetween { from, to },
+        (Some(from), None) => Coach::WhoTookPartSince { from },
+        (None, Some(to)) => Coach::WhoTookPartUntil { to },
+        (None, None) => Coach::WhoTookPart,
+    })];
     let took: Vec<String> = summary
         .members
         .iter()
         .filter(|member| member.tried > 0)
-        .map(|member| {
-            format!(
-                "{}: {} of {} solved, {} at the first try, {}, {}",
-                words::plain(&member.name),
-                member.solved,
-                member.tried,
-                member.first_try,
-                words::counted(member.points, "point"),
-                words::counted(
-                    f64::from(u32::try_from(member.hints).unwrap_or(u32::MAX)),
-                    "hint"
-                )
-            )
-        })
+        .map(|member| words.say(&member_tally(member)))
         .collect();
-    parts.push(if took.is_empty() {
-        "Nobody.".into()
-    } else {
-        took.join("\n")
+    parts.push(match took.is_empty() {
+        true => words.say(&Coach::NobodyDid),
+        false => took.join("\n"),
     });
-    for (head, names) in [
-        ("Went quiet", &summary.went_quiet),
-        ("Came back", &summary.came_back),
-    ] {
-        if !names.is_empty() {
-            parts.push(format!("{head}: {}", words::names(names, 600)));
-        }
+    if !summary.went_quiet.is_empty() {
+        let names = words::names(words, &summary.went_quiet, 600);
+        parts.push(words.say(&Coach::WentQuiet { names }));
+    }
+    if !summary.came_back.is_empty() {
+        let names = words::names(words, &summary.came_back, 600);
+        parts.push(words.say(&Coach::CameBack { names }));
     }
     if !summary.posts.is_empty() {
-        let lines: Vec<String> = summary
-            .posts
-            .iter()
-            .map(|post| {
-                let topic = post.topic.as_deref().unwrap_or("no topic");
-                let wrong: Vec<String> = post
-                    .common_wrong
-                    .iter()
-                    .take(2)
-                    .map(|wrong| format!("{} ×{}", words::plain(&wrong.san), wrong.count))
-                    .collect();
-                let wrong = if wrong.is_empty() {
-                    String::new()
-                } else {
-                    format!("; most missed with {}", wrong.join(", "))
-                };
-                format!(
-                    "Position {} ({}, {}): {} of {} solved{wrong}",
-                    post.number,
-                    words::plain(topic),
-                    words::plain(&post.stipulation),
-                    post.solved,
-                    post.tried
-                )
-            })
-            .collect();
-        parts.push(format!("**Positions**\n{}", lines.join("\n")));
+        let mut lines = vec![words.say(&Coach::SummaryPositions)];
+        let tally = |post| words.say(&position_tally(words, post));
+        lines.extend(summary.posts.iter().map(tally));
+        parts.push(lines.join("\n"));
     }
     if !summary.topics.is_empty() {
-        let lines: Vec<String> = summary
-            .topics
-            .iter()
-            .map(|topic| {
-                format!(
-                    "{}: {} of {} solved, {} at the first try",
-                    words::plain(&topic.topic),
-                    topic.solved,
-                    topic.tried,
-                    topic.first_try
-                )
+        let mut lines = vec![words.say(&Coach::SummaryTopics)];
+        lines.extend(summary.topics.iter().map(|row| {
+            words.say(&Study::TopicTally {
+                topic: Plain::of(&text::topic(words, Some(&row.topic))),
+                solved: number(row.solved),
+                tried: number(row.tried),
+                first: number(row.first_try),
             })
-            .collect();
-        parts.push(format!(
-            "**Topics, the weakest first**\n{}",
-            lines.join("\n")
-        ));
+        }));
+        parts.push(lines.join("\n"));
     }
     if !summary.advice.is_empty() {
-        parts.push(format!(
-            "**What to teach next**\n{}",
-            words::plain(&summary.advice)
-        ));
+        let head = words.say(&Coach::SummaryAdvice);
+        parts.push(format!("{head}\n{}", words::plain(&summary.advice)));
     }
     parts.join("\n\n")
+}
+
+fn member_tally(member: &SummaryMember) -> Coach {
+    Coach::MemberTally {
+        name: Plain::of(&member.name),
+        solved: number(member.solved),
+        tried: number(member.tried),
+        first: number(member.first_try),
+        points: Points::of(member.points),
+        hints: number(member.hints),
+    }
+}
+
+fn position_tally(words: &Words, post: &SummaryPost) -> Coach {
+    let topic = Plain::of(&text::topic(words, post.topic.as_deref()));
+    let task = Plain::of(&post.stipulation);
+    let (solved, tried) = (number(post.solved), number(post.tried));
+    let number = post.number;
+    let wrong = post.common_wrong.iter().take(MOST_MISSED);
+    let missed: Vec<Moves> = wrong
+        .map(|wrong| Moves::of(&format!("{} ×{}", wrong.san, wrong.count)))
+        .collect();
+    match missed.is_empty() {
+        true => Coach::PositionTally {
+            number,
+            topic,
+            task,
+            solved,
+            tried,
+        },
+        false => Coach::PositionTallyMissed {
+            number,
+            topic,
+            task,
+            solved,
+            tried,
+            missed: List { list: missed },
+        },
+    }
 }
 
 /// A cell that a spreadsheet would take for a formula is made plain text.
@@ -161,12 +160,16 @@ pub fn leaderboard_csv(board: &Leaderboard) -> Vec<u8> {
 /// Replies to a post.
 pub fn replies_csv(replies: &[ReplyRow]) -> Vec<u8> {
     let rows = replies.iter().map(|row| {
-        let verdict = row.verdict.map(super::verdict::word).unwrap_or_default();
+        // Data, as the names of the columns are, and so the same in every language.
+        let verdict = row
+            .verdict
+            .map(|verdict| super::verdict::word(english(), verdict));
+        let verdict = verdict.unwrap_or_default();
         vec![
             row.received_at.to_rfc3339(),
             cell(&row.name),
             cell(&row.text),
-            verdict.to_owned(),
+            verdict,
             words::points(row.points),
         ]
     });

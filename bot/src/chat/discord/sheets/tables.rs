@@ -1,61 +1,66 @@
 //! Leaderboard and own progress as lines that read well on a phone.
 
 use crate::{
-    chat::discord::words,
+    chat::discord::text::{self, Moment, Moves, Plain, Points, Study, number},
     desk::{Leaderboard, Progress},
+    words::Words,
 };
 
 /// The leaderboard, at most `most` rows.
-pub fn leaderboard(board: &Leaderboard, most: usize) -> String {
-    let head = match &board.topic {
-        Some(topic) => format!("**Leaderboard: {}**", words::plain(topic)),
-        None => "**Leaderboard**".to_owned(),
-    };
+pub fn leaderboard(words: &Words, board: &Leaderboard, most: usize) -> String {
+    let head = words.say(&match &board.topic {
+        Some(topic) => Study::LeaderboardOf {
+            topic: Plain::of(topic),
+        },
+        None => Study::Leaderboard,
+    });
     if board.rows.is_empty() {
-        return format!("{head}\nNobody has points yet.");
+        return format!("{head}\n{}", words.say(&Study::LeaderboardEmpty));
     }
     let mut lines = vec![head];
     for row in board.rows.iter().take(most) {
-        lines.push(format!(
-            "`{:>2}` {} · {} · {} of {} solved",
-            row.rank,
-            words::plain(&row.name),
-            words::counted(row.points, "point"),
-            row.solved,
-            row.tried
-        ));
+        let text = words.say(&Study::LeaderboardRow {
+            name: Plain::of(&row.name),
+            points: Points::of(row.points),
+            solved: number(row.solved),
+            tried: number(row.tried),
+        });
+        lines.push(format!("`{:>2}` {text}", row.rank));
     }
     if board.rows.len() > most {
-        lines.push(format!("… and {} more", board.rows.len() - most));
+        let more = number(board.rows.len() - most);
+        lines.push(words.say(&Study::AndMore { more }));
     }
     lines.join("\n")
 }
 
 /// A member's own standing.
-pub fn progress(progress: &Progress) -> String {
-    let mut parts = Vec::new();
-    match &progress.now {
-        Some(now) => parts.push(words::plain(now)),
-        None => parts.push("No position is open at the moment.".into()),
-    }
+pub fn progress(words: &Words, progress: &Progress) -> String {
+    let mut parts = vec![words.say(&match progress.open {
+        Some(open) => Study::StandingNow {
+            number: open.number,
+            state: open.state,
+            wrong: open.wrong,
+            closes: Moment::of(open.closes_at),
+        },
+        None => Study::NothingOpen,
+    })];
     if !progress.line.is_empty() {
-        parts.push(format!("On your board: {}", words::plain(&progress.line)));
+        let line = Moves::of(&progress.line);
+        parts.push(words.say(&Study::OnYourBoard { line }));
     }
     if progress.topics.is_empty() {
-        parts.push("You have not taken part in a position yet.".into());
+        parts.push(words.say(&Study::NoPartYet));
     } else {
-        let mut lines = vec![format!(
-            "**Your points: {}**",
-            words::points(progress.points)
-        )];
-        for topic in &progress.topics {
-            lines.push(format!(
-                "{}: {} of {} solved, {} at the first try",
-                words::plain(&topic.topic),
-                topic.solved,
-                topic.tried,
-                topic.first_try
-            ));
+        let points = Points::of(progress.points);
+        let mut lines = vec![words.say(&Study::YourPoints { points })];
+        for row in &progress.topics {
+            lines.push(words.say(&Study::TopicTally {
+                topic: Plain::of(&text::topic(words, Some(&row.topic))),
+                solved: number(row.solved),
+                tried: number(row.tried),
+                first: number(row.first_try),
+            }));
         }
         parts.push(lines.join("\n"));
     }

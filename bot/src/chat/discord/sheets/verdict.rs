@@ -3,10 +3,16 @@
 
 use crate::{
     chat::{
-        discord::{buttons, letter::Letter, words},
+        discord::{
+            buttons,
+            letter::Letter,
+            text::{Plain, Talk},
+            words,
+        },
         said::in_words,
     },
     desk::{Place, Verdict, VerdictSheet, WordsRow},
+    words::Words,
 };
 
 /// File name of a picture for one member.
@@ -33,38 +39,36 @@ pub fn told(sheet: &VerdictSheet) -> Letter {
 }
 
 /// A coach's private answer, for the member it is for.
-pub fn answered(row: &WordsRow) -> String {
-    let coach = match &row.by {
-        Some(name) => format!("Your coach {}", words::plain(name)),
-        None => "Your coach".to_owned(),
+pub fn answered(words: &Words, row: &WordsRow) -> String {
+    let number = row.number;
+    let quote = (!row.text.is_empty()).then(|| Plain::quote(&row.text));
+    let head = match (row.by.as_deref().map(Plain::of), quote) {
+        (None, None) => Talk::CoachAnswersPosition { number },
+        (None, Some(quote)) => Talk::CoachAnswersQuote { quote, number },
+        (Some(coach), None) => Talk::NamedCoachAnswersPosition { coach, number },
+        (Some(coach), Some(quote)) => Talk::NamedCoachAnswersQuote {
+            coach,
+            quote,
+            number,
+        },
     };
-    let quote = words::plain(&words::short(&row.text.replace('\n', " "), 200));
-    let about = match quote.as_str() {
-        "" => format!("position {}", row.number),
-        quote => format!("\"{quote}\" (position {})", row.number),
-    };
-    format!(
-        "{coach} answers you on {about}:\n{}",
-        words::plain(&row.words)
-    )
+    format!("{}\n{}", words.say(&head), words::plain(&row.words))
 }
 
 /// The verdict in one word or two.
-pub fn word(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Solved => "solved",
-        Verdict::OnTheWay => "right so far",
-        Verdict::Wrong => "not the solution",
-        Verdict::Illegal => "not a legal move",
-        Verdict::Unclear => "not settled yet",
-        Verdict::Unreadable => "not readable",
-    }
+pub fn word(words: &Words, verdict: Verdict) -> String {
+    words.say(&Talk::VerdictWord { verdict })
 }
+
+/// The length to which the words of verdicts are padded.
+const PADDED: usize = 30;
 
 /// The verdict for everyone in an open group. Padded to one length, so that the size of the black bar
 /// tells nothing.
-pub fn public(name: &str, sheet: &VerdictSheet) -> String {
-    let word = word(sheet.verdict);
-    let pad = "\u{2007}".repeat(30_usize.saturating_sub(word.chars().count()));
-    format!("{} has answered: ||{word}{pad}||", words::plain(name))
+pub fn public(words: &Words, name: &str, sheet: &VerdictSheet) -> String {
+    let mut word = word(words, sheet.verdict);
+    let short = PADDED.saturating_sub(word.chars().count());
+    word.push_str(&"\u{2007}".repeat(short));
+    let name = Plain::of(name);
+    words.say(&Talk::HasAnswered { name, word })
 }

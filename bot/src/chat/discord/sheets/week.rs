@@ -11,9 +11,11 @@ use crate::{
     chat::discord::{
         buttons::{self, Press, WeekPress},
         letter::Letter,
+        text::{self, Coach, List, Moment, Plain, number},
         words,
     },
     desk::{Place, QueueItem, Soundness},
+    words::Words,
 };
 
 /// The most a menu offers.
@@ -21,6 +23,7 @@ const MENU: usize = 25;
 
 /// The week with one item picked out.
 pub fn letter(
+    words: &Words,
     place: &Place,
     queue: &[QueueItem],
     paused: Option<Option<DateTime<Utc>>>,
@@ -28,12 +31,14 @@ pub fn letter(
 ) -> Letter {
     let mut parts = Vec::new();
     match paused {
-        Some(Some(until)) => parts.push(format!("**Paused** until {}.", words::moment(until))),
-        Some(None) => parts.push("**Paused** until you resume.".to_owned()),
+        Some(Some(until)) => parts.push(words.say(&Coach::PausedUntil {
+            until: Moment::of(until),
+        })),
+        Some(None) => parts.push(words.say(&Coach::PausedForNow)),
         None => {}
     }
     if queue.is_empty() {
-        parts.push("Nothing waits. Attach a file to /coach check, and put the sound positions into the week.".into());
+        parts.push(words.say(&Coach::NothingWaits));
         return Letter::text(parts.join("\n\n"));
     }
     let picked = picked.filter(|picked| queue.iter().any(|item| item.id == *picked));
@@ -41,18 +46,20 @@ pub fn letter(
         .iter()
         .take(MENU)
         .enumerate()
-        .map(|(i, item)| line(i, item, picked == Some(item.id)))
+        .map(|(i, item)| line(words, i, item, picked == Some(item.id)))
         .collect();
-    parts.push(format!("**The week**\n{}", lines.join("\n")));
+    let head = words.say(&Coach::TheWeek);
+    parts.push(format!("{head}\n{}", lines.join("\n")));
     if queue.len() > MENU {
-        parts.push(format!("… and {} more behind them", queue.len() - MENU));
+        let more = number(queue.len() - MENU);
+        parts.push(words.say(&Coach::MoreBehind { more }));
     }
     let options = queue
         .iter()
         .take(MENU)
         .enumerate()
         .map(|(i, item)| {
-            CreateSelectMenuOption::new(label(i, item), item.id.to_string())
+            CreateSelectMenuOption::new(label(words, i, item), item.id.to_string())
                 .default_selection(picked == Some(item.id))
         })
         .collect();
@@ -60,54 +67,64 @@ pub fn letter(
         Press::Week(WeekPress::Pick, 0).id(place),
         CreateSelectMenuKind::String { options },
     )
-    .placeholder("Pick one to move, look at, post or take out");
+    .placeholder(words.say(&Coach::WeekPick));
     let mut letter = Letter::text(parts.join("\n\n")).row(CreateActionRow::SelectMenu(menu));
     if let Some(picked) = picked {
         let at = queue.iter().position(|item| item.id == picked).unwrap_or(0);
-        let act = |press, label: &str, style| {
-            buttons::button(Press::Week(press, picked).id(place), label, style)
+        let act = |press, label: Coach, style| {
+            let id = Press::Week(press, picked).id(place);
+            buttons::button(id, &words.say(&label), style)
         };
         letter = letter.row(CreateActionRow::Buttons(vec![
-            act(WeekPress::Earlier, "Earlier", ButtonStyle::Secondary).disabled(at == 0),
-            act(WeekPress::Later, "Later", ButtonStyle::Secondary).disabled(at + 1 == queue.len()),
-            act(WeekPress::Look, "Look at it", ButtonStyle::Secondary),
-            act(WeekPress::Post, "Post now", ButtonStyle::Primary),
-            act(WeekPress::Out, "Take out", ButtonStyle::Danger),
+            act(
+                WeekPress::Earlier,
+                Coach::ButtonEarlier,
+                ButtonStyle::Secondary,
+            )
+            .disabled(at == 0),
+            act(WeekPress::Later, Coach::ButtonLater, ButtonStyle::Secondary)
+                .disabled(at + 1 == queue.len()),
+            act(WeekPress::Look, Coach::ButtonLookAt, ButtonStyle::Secondary),
+            act(WeekPress::Post, Coach::ButtonPostNow, ButtonStyle::Primary),
+            act(WeekPress::Out, Coach::ButtonTakeOut, ButtonStyle::Danger),
         ]));
     }
     letter
 }
 
-fn line(i: usize, item: &QueueItem, picked: bool) -> String {
-    let when = match item.due_at {
-        Some(at) => words::moment(at),
-        None => "no time yet".into(),
+fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
+    let when = match (item.due_at, item.fixed) {
+        (Some(at), true) => words.say(&Coach::FixedAt { at: Moment::of(at) }),
+        (Some(at), false) => words::moment(at),
+        (None, _) => words.say(&Coach::NoTimeYet),
     };
-    let fixed = if item.fixed { " (fixed)" } else { "" };
-    let unsound = match item.soundness {
-        Soundness::Sound => String::new(),
-        other => format!(" · **{}**", soundness(other)),
+    let topics = text::topic(words, item.topic.as_deref());
+    let topics = match item.further_topics.as_slice() {
+        [] => words::plain(&topics),
+        further => words.say(&Coach::TopicAlso {
+            topic: Plain::of(&topics),
+            further: List {
+                list: further.iter().map(|topic| Plain::of(topic)).collect(),
+            },
+        }),
     };
-    let again = match item.posted {
-        None => String::new(),
-        Some(posted) => format!(" · again, posted before as No. {}", posted.number),
-    };
-    let mut topic = item.topic.as_deref().unwrap_or("no topic").to_owned();
-    for further in &item.further_topics {
-        topic.push_str(&format!(", also {further}"));
+    let what = words::plain(&format!("{} ({})", item.stipulation, item.source));
+    let mut parts = vec![format!("`{:>2}` {when}", i + 1), topics, what];
+    if item.soundness != Soundness::Sound {
+        parts.push(format!("**{}**", soundness(words, item.soundness)));
     }
-    let text = format!(
-        "`{:>2}` {when}{fixed} · {} · {}{unsound}{again}",
-        i + 1,
-        words::plain(&topic),
-        words::plain(&format!("{} ({})", item.stipulation, item.source)),
-    );
+    if let Some(posted) = item.posted {
+        parts.push(words.say(&Coach::PostedAgain {
+            number: posted.number,
+        }));
+    }
+    let text = parts.join(" · ");
     if picked { format!("→ {text}") } else { text }
 }
 
 /// A queued position in a menu or among choices.
-pub fn label(i: usize, item: &QueueItem) -> String {
-    let topic = item.topic.as_deref().unwrap_or("no topic");
+pub fn label(words: &Words, i: usize, item: &QueueItem) -> String {
+    let topic = text::topic(words, item.topic.as_deref());
     words::short(
         &format!(
             "{}. {} · {topic} · {}",

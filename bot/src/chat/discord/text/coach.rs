@@ -1,0 +1,252 @@
+//! What a coach is told of positions: check reports, the shelf, the week, answers by hand, the summary.
+
+use serde::Serialize;
+
+use super::{And, Label, List, Moment, Moves, Plain, Points};
+use crate::desk::Soundness;
+
+/// A sentence or a few, a button, or a part of a form.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Coach {
+    // Checking a file.
+    Checking {
+        done: u32,
+        of: u32,
+    },
+    PutIntoWeek {
+        number: u32,
+    },
+    LeftOut {
+        number: u32,
+    },
+    FileTooLarge {
+        name: Plain,
+        most: u32,
+    },
+    FileElsewhere {
+        name: Plain,
+    },
+    FileUnreachable {
+        name: Plain,
+    },
+    ReportGone,
+    ReportPutAway,
+    ReportUnchanged,
+
+    // The report.
+    NoPositionInFile,
+    ReportHead {
+        at: u32,
+        of: u32,
+        name: Plain,
+    },
+    OneSound,
+    OneUseless,
+    OneDoubtful,
+    AllSound {
+        all: u32,
+    },
+    SomeSound {
+        all: u32,
+        sound: u32,
+    },
+    SoundnessWord {
+        soundness: Soundness,
+    },
+    Proved {
+        verdict: String,
+    },
+    JudgedBySearch {
+        verdict: String,
+        depth: u32,
+    },
+    NoTopic,
+    TopicIs {
+        topic: Plain,
+    },
+    TopicAlso {
+        topic: Plain,
+        further: List<Plain>,
+    },
+    TopicsAre {
+        topic: Plain,
+        further: List<Plain>,
+    },
+    KeyIs {
+        key: Moves,
+    },
+    KeysAre {
+        keys: List<Moves>,
+    },
+    VariationsAre,
+    TriesAre,
+    InTheWeek,
+    PostedBefore {
+        number: i64,
+        at: Moment,
+    },
+    SameAgain {
+        kept: Kept,
+        differs: And<Differing>,
+    },
+    SameAgainAs {
+        kept: Kept,
+        differs: And<Differing>,
+        given: Kept,
+    },
+    SameStays,
+    SameTaken,
+    SameBoth,
+    WithThePost,
+    AtTheReveal,
+    BesideTheMoves,
+
+    // The shelf and the week.
+    ShelfEmpty,
+    TopicSet {
+        topic: Plain,
+    },
+    TopicTaken,
+    PausedUntil {
+        until: Moment,
+    },
+    PausedForNow,
+    NothingWaits,
+    TheWeek,
+    MoreBehind {
+        more: u32,
+    },
+    NoTimeYet,
+    FixedAt {
+        at: Moment,
+    },
+    PostedAgain {
+        number: i64,
+    },
+    WaitsNoLonger,
+    StillOpen,
+    GoesOutNow,
+    ClosedNow,
+    PickPosition,
+    PausedNow {
+        until: Moment,
+    },
+    PausedTillResumed,
+    Resumed,
+    MomentPast,
+    MomentLeftOut,
+    NoDate {
+        written: Plain,
+    },
+
+    // Answers by hand.
+    NoAnswerWaits,
+    AnswerWaits {
+        at: u32,
+        of: u32,
+        number: i64,
+        when: Moment,
+    },
+    IsSaid {
+        said: Plain,
+    },
+    NoPoints {
+        written: Plain,
+    },
+    FormPrivate,
+    FormPrivateWords,
+    FormVerdict,
+    FormVerdictPoints,
+    FormVerdictWords,
+
+    // The summary.
+    WhoTookPart,
+    WhoTookPartSince {
+        from: Moment,
+    },
+    WhoTookPartUntil {
+        to: Moment,
+    },
+    WhoTookPartBetween {
+        from: Moment,
+        to: Moment,
+    },
+    NobodyDid,
+    MemberTally {
+        name: Plain,
+        solved: u32,
+        tried: u32,
+        first: u32,
+        points: Points,
+        hints: u32,
+    },
+    WentQuiet {
+        names: Plain,
+    },
+    CameBack {
+        names: Plain,
+    },
+    SummaryPositions,
+    PositionTally {
+        number: i64,
+        topic: Plain,
+        task: Plain,
+        solved: u32,
+        tried: u32,
+    },
+    PositionTallyMissed {
+        number: i64,
+        topic: Plain,
+        task: Plain,
+        solved: u32,
+        tried: u32,
+        missed: List<Moves>,
+    },
+    SummaryTopics,
+    SummaryAdvice,
+    ExportHere,
+
+    // In choices and menus; at most 100 characters.
+    WeekPick,
+    PositionChoice {
+        number: i64,
+        task: Label,
+    },
+
+    // Buttons.
+    ButtonKeepOld,
+    ButtonTakeNew,
+    ButtonKeepBoth,
+    ButtonQueue,
+    ButtonQueueAgain,
+    ButtonQueueAnyway,
+    ButtonQueueAnywayAgain,
+    ButtonEarlier,
+    ButtonLater,
+    ButtonLookAt,
+    ButtonPostNow,
+    ButtonTakeOut,
+    ButtonRight,
+    ButtonNotRight,
+    ButtonAnswerPrivately,
+    ButtonNoAnswer,
+}
+
+/// A version of a position, part of a sentence.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Kept {
+    VersionOf { name: Plain, topics: And<Plain> },
+    VersionWithoutTopic { name: Plain },
+}
+
+/// In what two versions differ, part of a sentence.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Differing {
+    AnotherName,
+    AnotherTopic,
+    OtherWords,
+    OtherMoves,
+}

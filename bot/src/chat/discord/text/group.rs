@@ -1,0 +1,176 @@
+//! What a coach is told of the group: setting it up, its settings, permissions, coaches and members.
+
+use serde::Serialize;
+
+use super::{And, Moment, Plain, Points};
+use crate::desk::{Deed, Defences, Language, Mode, Style};
+
+/// A sentence or a few, or a button.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Group {
+    // Setting up.
+    CoachesOnly,
+    SetUpMayNot,
+    SetUpNoChannel,
+    StudyGroup,
+    SetUp {
+        name: Plain,
+        channel: String,
+    },
+    SetUpBot,
+    CoachesToo {
+        name: Plain,
+    },
+    WithoutContent,
+    SetUpNext,
+
+    // Settings.
+    SettingsAre,
+    SettingsChanged,
+    GoesOut {
+        days: Days,
+        time: String,
+        zone: String,
+        open: OpenFor,
+    },
+    RepliesAre {
+        mode: Mode,
+    },
+    PointsTournament {
+        hint: Points,
+    },
+    PointsFree,
+    PointsEach {
+        each: Points,
+    },
+    PointsClub {
+        wrong: Points,
+        hint: Points,
+    },
+    DefencesAre {
+        defences: Defences,
+    },
+    LettersAndLook {
+        language: Language,
+        style: Style,
+    },
+    NoZone {
+        written: Plain,
+    },
+    NoTimeOfDay {
+        written: Plain,
+    },
+    NoDays {
+        written: Plain,
+    },
+    NoSpan {
+        written: Plain,
+    },
+
+    // Permissions, by their names in Discord's own settings.
+    PermissionsAll,
+    PermissionsMissing {
+        channel: String,
+    },
+    PermissionsOneMore {
+        channel: String,
+    },
+    WithoutViewChannel,
+    WithoutSendMessages,
+    WithoutAttachFiles,
+    WithoutCreateThreads,
+    WithoutSendInThreads,
+    WithoutReadHistory,
+    WithoutAddReactions,
+    WithoutManageMessages,
+
+    // Coaches and members.
+    BotCannotCoach,
+    CoachAdded {
+        name: Plain,
+    },
+    CoachRemoved {
+        name: Plain,
+    },
+    MembersHead,
+    MemberRow {
+        name: Plain,
+        answers: u32,
+    },
+    MemberRowCoach {
+        name: Plain,
+        answers: u32,
+    },
+    MemberRowRemoved {
+        name: Plain,
+        answers: u32,
+        since: Moment,
+    },
+    DeedsHead,
+    DeedWord {
+        deed: Deed,
+    },
+    ErasedCoach,
+    MemberRemoved {
+        name: Plain,
+    },
+    MemberBack {
+        name: Plain,
+    },
+    MembersMerged {
+        name: Plain,
+    },
+    KeptOfMember {
+        name: Plain,
+    },
+    EraseMemberAsked {
+        name: Plain,
+    },
+    ErasedMember,
+}
+
+/// Days on which positions go out, part of a sentence.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Days {
+    DaysEvery,
+    DaysNone,
+    DaysFromTo { first: Day, last: Day },
+    DaysOn { days: And<Day> },
+}
+
+/// A day of the week.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Day {
+    Monday,
+    Tuesday,
+    Wednesday,
+    Thursday,
+    Friday,
+    Saturday,
+    Sunday,
+}
+
+impl Day {
+    /// From Monday on.
+    pub const WEEK: [Self; 7] = [
+        Self::Monday,
+        Self::Tuesday,
+        Self::Wednesday,
+        Self::Thursday,
+        Self::Friday,
+        Self::Saturday,
+        Self::Sunday,
+    ];
+}
+
+/// How long positions stay open, part of a sentence.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum OpenFor {
+    OpenDays { number: u32 },
+    OpenHours { number: u32 },
+    OpenMinutes { number: u32 },
+}

@@ -1,0 +1,82 @@
+//! What a post and its reveal say, for all to see.
+
+use serde::Serialize;
+
+use super::{Count, Label, List, Moment, Moves, Plain};
+use crate::chess::fact::Side;
+
+/// A line or a few.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Posting {
+    PostHeading {
+        number: i64,
+    },
+    TaskMate {
+        side: Side,
+        moves: Count,
+    },
+    TaskWin {
+        side: Side,
+    },
+    TaskDraw {
+        side: Side,
+    },
+    AnswersSealed {
+        closes: Moment,
+        away: Moment,
+    },
+    AnswersOpen {
+        closes: Moment,
+        away: Moment,
+    },
+    HowToAnswer {
+        thread: bool,
+    },
+    PostClosed,
+    ThreadName {
+        number: i64,
+    },
+    ThreadNameTopic {
+        number: i64,
+        topic: Label,
+    },
+
+    RevealHeading {
+        number: i64,
+    },
+    NothingProved,
+    MoreVariations {
+        more: u32,
+    },
+    MatingPatterns {
+        number: u32,
+        patterns: List<Plain>,
+    },
+    CoachNotes,
+    CommonestWrong {
+        played: Moves,
+        times: u32,
+        line: Moves,
+    },
+    CommonestWrongBecause {
+        played: Moves,
+        times: u32,
+        line: Moves,
+        why: Plain,
+    },
+    NobodyTookPart,
+    StayedUnsolved {
+        tried: u32,
+    },
+    SolvedBy {
+        solved: u32,
+        tried: u32,
+        names: Plain,
+    },
+    NamesAndMore {
+        names: Plain,
+        more: u32,
+    },
+    SolutionIsOut,
+}

@@ -1,0 +1,149 @@
+//! What a member is told who answers, asks for a hint, or looks at their own standing.
+
+use serde::Serialize;
+
+use super::{Moment, Moves, Plain, Points};
+use crate::desk::OwnState;
+
+/// A sentence or a few, a button, or a part of a form.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Study {
+    // Which post is meant.
+    NoGroupHere,
+    NothingOpen,
+    NothingOpenForYou,
+    NothingOpenToYou,
+    SeveralGroupsOpen,
+
+    // A member's own board and standing.
+    YourBoard,
+    YourBoardSolved {
+        points: Points,
+    },
+    YourBoardGivenUp,
+    GiveUpAsked,
+    GaveUp {
+        closes: Moment,
+    },
+    GaveUpBefore {
+        closes: Moment,
+    },
+    YourLastAnswer {
+        quote: Plain,
+    },
+    YourLastAnswerDeleted,
+    StandingNow {
+        number: i64,
+        state: Option<OwnState>,
+        wrong: u32,
+        closes: Moment,
+    },
+    OnYourBoard {
+        line: Moves,
+    },
+    NoPartYet,
+    YourPoints {
+        points: Points,
+    },
+    TopicTally {
+        topic: Plain,
+        solved: u32,
+        tried: u32,
+        first: u32,
+    },
+
+    // The leaderboard.
+    Leaderboard,
+    LeaderboardOf {
+        topic: Plain,
+    },
+    LeaderboardEmpty,
+    LeaderboardRow {
+        name: Plain,
+        points: Points,
+        solved: u32,
+        tried: u32,
+    },
+    AndMore {
+        more: u32,
+    },
+    SpanBetween {
+        from: Moment,
+        to: Moment,
+    },
+    SpanSince {
+        from: Moment,
+    },
+    SpanUntil {
+        to: Moment,
+    },
+    SpanAll,
+
+    // How points are counted.
+    ScaleRule,
+    ScaleWrongFree,
+    ScaleWrongEnds {
+        later: Points,
+    },
+    ScaleWrongTakes {
+        wrong: Points,
+        later: Points,
+    },
+    ScaleHintFree,
+    ScaleHintTakes {
+        hint: Points,
+    },
+    ScaleLeast {
+        points: Points,
+    },
+    ScaleBest,
+
+    // What is kept.
+    KeptOfYou,
+    ErasureAsked,
+    ErasedYou,
+
+    // How it all works, a paragraph each. `content`: whether messages are told to the bot.
+    HelpAnswering {
+        content: bool,
+    },
+    HelpOutcome,
+    HelpLines,
+    HelpPoints,
+    HelpEditing,
+    HelpData,
+    HelpLanguage,
+
+    // The language.
+    LanguageIs {
+        language: Plain,
+    },
+    LanguageAsClient {
+        language: Plain,
+    },
+    LanguageChoiceClient,
+    NoLanguage {
+        written: Plain,
+    },
+
+    // The form for an answer.
+    FormAnswer,
+    FormAnswerMoves,
+    FormAnswerExample,
+    FormOld,
+
+    // Buttons.
+    ButtonMyProgress,
+    ButtonYesGiveUp,
+    ButtonYesErase,
+    ButtonPrevious,
+    ButtonNext,
+    ButtonPreviousPart,
+    ButtonNextPart,
+
+    // What goes wrong.
+    DiscordRefused,
+    RestPutAway,
+    AnswerForgotten,
+}

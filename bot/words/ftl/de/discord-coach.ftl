@@ -1,0 +1,144 @@
+# Auf Discord: was ein Trainer über Stellungen erfährt.
+
+## Eine Datei prüfen
+
+checking = Prüfung: { $done } von { $of } Stellungen fertig …
+put-into-week = { $number } in die Woche gestellt; siehe /{ command-coach } { command-coach-week }.
+left-out = Ausgelassen, weil schon gestellt: { $number }; auf ihren Seiten unten kannst du sie noch einmal stellen.
+file-too-large = { $name } ist größer als { $most } MB; teil die Datei auf und schick die Teile.
+file-elsewhere = { $name } liegt nicht dort, wo Discord Anhänge aufbewahrt.
+file-unreachable = { $name } ließ sich nicht abholen; bitte häng die Datei noch einmal an.
+report-gone = Der Bericht ist nicht mehr da.
+report-put-away = Dieser Bericht ist weggeräumt; die Stellungen sind gespeichert. Nimm /{ command-coach } { command-coach-shelf } oder prüf die Datei noch einmal.
+report-unchanged = Dieser Bericht ist weggeräumt; geändert wurde nichts. Prüf die Datei noch einmal und wähl dann.
+
+## Der Bericht
+
+no-position-in-file = In der Datei war keine Stellung.
+report-head = **{ $at } von { $of }** · { $name }
+one-sound = Eine Stellung, und sie ist korrekt.
+one-useless = Hier ist nichts so zu gebrauchen, wie es ist.
+one-doubtful = Eine Stellung, und du solltest sie dir ansehen.
+all-sound = { $all } Stellungen, alle korrekt.
+some-sound = { $all } Stellungen, davon { $sound } korrekt.
+soundness-word = { $soundness ->
+    [sound] korrekt
+    [several-keys] mehr als ein Schlüsselzug
+    [short] kürzeres Matt
+    [unsound] unlösbar
+    [illegal] nicht zu gebrauchen
+   *[undecided] in der erlaubten Zeit nicht entschieden
+}
+proved = { $verdict } (bewiesen)
+judged-by-search = { $verdict } (nach einer Suche von { $depth } Halbzügen)
+no-topic = kein Thema
+topic-is = Thema: { $topic }
+topic-also = { $topic }, auch { $further }
+topics-are = Thema: { $topic }, auch { $further }
+key-is = Schlüsselzug: **{ $key }**
+keys-are = Schlüsselzüge: **{ $keys }**
+variations-are = Varianten:
+tries-are = Verführungen:
+in-the-week = Sie steht in der Woche.
+posted-before = ⚠ Schon gestellt, als Nr. { $number }: { $at }.
+same-again = ⚠ Dieselbe Stellung ist schon gespeichert, als { $kept }; diese Datei gibt ihr { $differs }.
+same-again-as = ⚠ Dieselbe Stellung ist schon gespeichert, als { $kept }; diese Datei gibt ihr { $differs }: { $given }.
+same-stays = Die gespeicherte bleibt, wie sie ist.
+same-taken = Jetzt gilt die aus der Datei.
+same-both = Beide Themen und beide Texte sind gespeichert.
+version-of = „{ $name }“, { $topics }
+version-without-topic = „{ $name }“, ohne Thema
+another-name = einen anderen Namen
+another-topic = ein anderes Thema
+other-words = andere Worte
+other-moves = andere Züge oder Anmerkungen
+with-the-post = Mit der Stellung:
+at-the-reveal = Bei der Auflösung:
+beside-the-moves = Neben den Zügen, bei der Auflösung:
+
+## Der Vorrat und die Woche
+
+shelf-empty = Der Vorrat ist leer. Häng eine Datei an /{ command-coach } { command-coach-check } an.
+topic-set = Das Thema ist jetzt „{ $topic }“.
+topic-taken = Ein Thema gibt es jetzt nicht mehr.
+paused-until = **Pause** bis { $until }.
+paused-for-now = **Pause**, bis du sie beendest.
+nothing-waits = Nichts wartet. Häng eine Datei an /{ command-coach } { command-coach-check } an und stell die korrekten Stellungen in die Woche.
+the-week = **Die Woche**
+more-behind = … und { $more } weitere dahinter
+no-time-yet = noch keine Zeit
+fixed-at = { $at } (fest)
+posted-again = noch einmal, schon als Nr. { $number } gestellt
+waits-no-longer = Diese wartet nicht mehr.
+still-open = offen
+goes-out-now = Sie erscheint jetzt.
+closed-now = Sie ist geschlossen; die Lösung erscheint jetzt.
+pick-position = Mehr als eine Stellung ist offen; wähl eine mit der Option { command-coach-close.option-position }.
+paused-now = Pause bis { $until }. Eine offene Stellung bleibt offen.
+paused-till-resumed = Pause, bis du sie mit /{ command-coach } { command-coach-resume } beendest. Eine offene Stellung bleibt offen.
+resumed = Die Stellungen erscheinen wieder wie geplant.
+moment-past = Dieser Zeitpunkt ist vorbei.
+moment-left-out = Diesen Zeitpunkt überspringt die Zeitumstellung; nimm einen anderen.
+no-date = „{ $written }“ kann ich nicht als Datum lesen; schreib es so: 2026-12-01 18:00.
+
+## Antworten von Hand
+
+no-answer-waits = Keine Antwort wartet auf dich.
+answer-waits = **{ $at } von { $of } wartenden** · Stellung { $number } · { $when }
+is-said = Ich habe gesagt: { $said }
+no-points = „{ $written }“ ist keine Punktzahl; schreib eine von 0 bis 5, etwa 2,5.
+form-private = Deine Antwort, nur für das Mitglied
+form-private-words = Das liest nur das Mitglied
+form-verdict = Dein Urteil
+form-verdict-points = Punkte, 0 bis 5
+form-verdict-words = Worte an das Mitglied, wenn du magst
+
+## Die Auswertung
+
+who-took-part = **Wer mitgemacht hat**
+who-took-part-since = **Wer mitgemacht hat, seit { $from }**
+who-took-part-until = **Wer mitgemacht hat, bis { $to }**
+who-took-part-between = **Wer mitgemacht hat, von { $from } bis { $to }**
+nobody-did = Niemand.
+member-tally = { $points ->
+    [one] { $hints ->
+        [one] { $name }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch, { $points-text } Punkt, { $hints } Tipp
+       *[other] { $name }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch, { $points-text } Punkt, { $hints } Tipps
+    }
+   *[other] { $hints ->
+        [one] { $name }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch, { $points-text } Punkte, { $hints } Tipp
+       *[other] { $name }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch, { $points-text } Punkte, { $hints } Tipps
+    }
+}
+went-quiet = Still geworden: { $names }
+came-back = Wieder dabei: { $names }
+summary-positions = **Stellungen**
+position-tally = Stellung { $number } ({ $topic }, { $task }): { $solved } von { $tried } gelöst
+position-tally-missed = Stellung { $number } ({ $topic }, { $task }): { $solved } von { $tried } gelöst; am häufigsten verfehlt mit { $missed }
+summary-topics = **Themen, das schwächste zuerst**
+summary-advice = **Was als Nächstes dran ist**
+export-here = Bitte sehr. Darin stehen Daten der Mitglieder, also behalt es für dich.
+
+## In Menüs und Auswahllisten
+
+week-pick = Wähl eine zum Verschieben, Ansehen, Stellen oder Herausnehmen
+position-choice = Stellung { $number } · { $task }
+
+## Knöpfe
+
+button-keep-old = Die alte behalten
+button-take-new = Die neue nehmen
+button-keep-both = Beide Themen behalten
+button-queue = In die Woche stellen
+button-queue-again = Noch einmal in die Woche stellen
+button-queue-anyway = Trotzdem stellen: in die Woche
+button-queue-anyway-again = Trotzdem und noch einmal stellen: in die Woche
+button-earlier = Früher
+button-later = Später
+button-look-at = Ansehen
+button-post-now = Jetzt stellen
+button-take-out = Herausnehmen
+button-right = Richtig …
+button-not-right = Nicht richtig …
+button-answer-privately = Nur dem Mitglied antworten …
+button-no-answer = Keine Antwort nötig

@@ -1,0 +1,50 @@
+# Auf Discord: was eine Stellung und ihre Auflösung sagen, für alle.
+
+## Eine Stellung
+
+post-heading = **Stellung { $number }**
+task-mate = { $moves ->
+    [1] { $side-name } zieht und setzt in einem Zug matt.
+   *[other] { $side-name } zieht und setzt in { $moves-word } Zügen matt.
+}
+task-win = { $side-name } zieht und gewinnt.
+task-draw = { $side-name } zieht und hält remis.
+answers-sealed = Antworten sind versiegelt bis { $closes } ({ $away }).
+answers-open = Die Urteile stehen hinter Spoiler-Markierungen, und Antworten nehme ich an bis { $closes } ({ $away }).
+how-to-answer = { $thread ->
+    [yes] -# Drück auf „{ button-answer }“, schreib mir direkt, antworte auf diese Nachricht oder nimm /{ command-study } { command-study-answer }. Geredet wird im Thread.
+   *[no] -# Drück auf „{ button-answer }“, schreib mir direkt, antworte auf diese Nachricht oder nimm /{ command-study } { command-study-answer }.
+}
+post-closed = Geschlossen; die Lösung steht unten.
+thread-name = Stellung { $number }
+thread-name-topic = Stellung { $number } · { $topic }
+
+## Eine Auflösung
+
+reveal-heading = **Stellung { $number }: die Lösung**
+nothing-proved = Es wurde keine Lösung bewiesen; frag deinen Trainer.
+more-variations = { $more ->
+    [one] … und eine weitere Variante
+   *[other] … und { $more } weitere Varianten
+}
+mating-patterns = { $number ->
+    [one] Mattbild: { $patterns }.
+   *[other] Mattbilder: { $patterns }.
+}
+coach-notes = Anmerkungen des Trainers:
+commonest-wrong = { $times ->
+    [one] Der häufigste falsche Zug war { $played }, einmal gewählt. Er scheitert an { $line }.
+   *[other] Der häufigste falsche Zug war { $played }, { $times }-mal gewählt. Er scheitert an { $line }.
+}
+commonest-wrong-because = { $times ->
+    [one] Der häufigste falsche Zug war { $played }, einmal gewählt. Er scheitert an { $line }: { $why }.
+   *[other] Der häufigste falsche Zug war { $played }, { $times }-mal gewählt. Er scheitert an { $line }: { $why }.
+}
+nobody-took-part = Niemand hat mitgemacht.
+stayed-unsolved = { $tried ->
+    [one] Ein Mitglied hat es versucht, gelöst hat es niemand.
+   *[other] { $tried } Mitglieder haben es versucht, gelöst hat es niemand.
+}
+solved-by = Gelöst von { $solved } von { $tried }: { $names }.
+names-and-more = { $names } und { $more } weitere
+solution-is-out = Die Lösung ist da. Redet, wie ihr wollt: Hier ist nichts mehr versiegelt.

@@ -1,0 +1,121 @@
+# Auf Discord: was ein Mitglied erfährt, das antwortet, einen Tipp will oder nach seinem Stand fragt.
+
+## Um welche Stellung es geht
+
+no-group-here = In diesem Kanal gibt es keine Lerngruppe. Ein Trainer legt sie mit /{ command-coach } { command-coach-set-up } an.
+nothing-open = Im Moment ist keine Stellung offen.
+nothing-open-for-you = Im Moment ist keine Stellung für dich offen. Ruf das im Kanal deiner Gruppe auf.
+nothing-open-to-you = Im Moment ist keine Stellung für dich offen. Wenn du auf einem Server zu einer Lerngruppe gehörst, antworte dort einmal mit dem Knopf unter der Stellung; dann kenne ich dich auch hier.
+several-groups-open = Mehrere deiner Gruppen haben eine Stellung offen. Ruf das im Kanal der Gruppe auf, die du meinst.
+
+## Das eigene Brett und der eigene Stand
+
+your-board = Dein Brett:
+your-board-solved = Dein Brett: Das hast du gelöst, { $points-text } von 5 Punkten.
+your-board-given-up = Dein Brett: Das hast du aufgegeben. Die Lösung kommt mit der Auflösung.
+give-up-asked = Willst du aufgeben? Dann kannst du hier nicht mehr antworten, und die Lösung bleibt bis zur Auflösung versiegelt.
+gave-up = Du hast aufgegeben. Die Lösung bleibt bis zur Auflösung versiegelt: { $closes }.
+gave-up-before = Das hast du schon aufgegeben. Die Lösung kommt mit der Auflösung: { $closes }.
+your-last-answer = Deine letzte Antwort hier: „{ $quote }“
+your-last-answer-deleted = Deine letzte Antwort hier, deren Text du gelöscht hast:
+standing-now = { $state ->
+    [none] Stellung { $number }: noch nicht beantwortet. Sie ist offen bis { $closes }.
+    [solved] Stellung { $number }: gelöst. Sie ist offen bis { $closes }.
+    [given-up] Stellung { $number }: aufgegeben. Sie ist offen bis { $closes }.
+   *[playing] { $wrong ->
+        [0] Stellung { $number }: Du bist am Zug. Sie ist offen bis { $closes }.
+        [one] Stellung { $number }: Du bist am Zug, nach einem Fehlversuch. Sie ist offen bis { $closes }.
+       *[other] Stellung { $number }: Du bist am Zug, nach { $wrong } Fehlversuchen. Sie ist offen bis { $closes }.
+    }
+}
+on-your-board = Auf deinem Brett: { $line }
+no-part-yet = Du hast noch bei keiner Stellung mitgemacht.
+your-points = **Deine Punkte: { $points-text }**
+topic-tally = { $topic }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch
+
+## Die Rangliste
+
+leaderboard = **Rangliste**
+leaderboard-of = **Rangliste: { $topic }**
+leaderboard-empty = Noch hat niemand Punkte.
+leaderboard-row = { $points ->
+    [one] { $name } · { $points-text } Punkt · { $solved } von { $tried } gelöst
+   *[other] { $name } · { $points-text } Punkte · { $solved } von { $tried } gelöst
+}
+and-more = … und { $more } weitere
+span-between = Vom { $from } bis zum { $to }
+span-since = Seit dem { $from }
+span-until = Bis zum { $to }
+span-all = Alle Stellungen bisher
+
+## Wie hier gezählt wird
+
+scale-rule = Eine vollständige Lösung ist 5 Punkte wert. In einem Zweizüger ist nur der Schlüsselzug gefragt. In einem längeren Matt zählt der Schlüsselzug 1 Punkt; die anderen 4 teilen sich auf die Varianten von voller Länge auf, abgerundet auf halbe Punkte; die Mattzüge brauchst du nicht anzugeben. Bei einem Gewinn oder Remis ist die Variante gefragt, bis der Gewinn auf dem Brett oder das Remis klar ist, höchstens vier Züge: Der erste Zug zählt 1 Punkt, die übrigen teilen sich 4. Ein falscher Schlüsselzug zählt nichts, mehrere erste Züge, von denen einer falsch ist, auch nicht. (Die fünf Punkte und wofür es sie gibt: die Löseregeln des Weltverbands für Schachkomposition; die Aufteilung stammt von uns.)
+scale-wrong-free = In dieser Gruppe kosten falsche Züge nichts.
+scale-wrong-ends = { $later ->
+    [one] In dieser Gruppe gibt es nach einem falschen ersten Zug für die Stellung nichts mehr. Ein falscher Zug später in der Variante kostet { $later-text } Punkt.
+   *[other] In dieser Gruppe gibt es nach einem falschen ersten Zug für die Stellung nichts mehr. Ein falscher Zug später in der Variante kostet { $later-text } Punkte.
+}
+scale-wrong-takes = { $wrong ->
+    [one] In dieser Gruppe kostet jeder falsche erste Zug { $wrong-text } Punkt von dem, was folgt, und ein falscher Zug später in der Variante { $later-text }.
+   *[other] In dieser Gruppe kostet jeder falsche erste Zug { $wrong-text } Punkte von dem, was folgt, und ein falscher Zug später in der Variante { $later-text }.
+}
+scale-hint-free = Tipps kosten nichts.
+scale-hint-takes = { $hint ->
+    [one] Jeder Tipp kostet { $hint-text } Punkt.
+   *[other] Jeder Tipp kostet { $hint-text } Punkte.
+}
+scale-least = { $points ->
+    [one] Wer eine Stellung löst, behält mindestens { $points-text } Punkt, außer der letzte Tipp hat den Zug gezeigt.
+   *[other] Wer eine Stellung löst, behält mindestens { $points-text } Punkte, außer der letzte Tipp hat den Zug gezeigt.
+}
+scale-best = Von deinen Antworten auf eine Stellung zählt die beste, und zwar so viel, wie sie wert war, als sie kam. Eine Antwort, die nicht erlaubt, nicht eindeutig oder nicht lesbar ist, kostet nichts. Eine Stellung behält die Preise, mit denen sie erschienen ist. Dein Trainer kann jedes Urteil ändern, und die Punkte ändern sich mit.
+
+## Was über ein Mitglied gespeichert ist
+
+kept-of-you = Alles, was in dieser Gruppe über dich gespeichert ist. Löschen kannst du es mit /{ command-study } { command-study-erase-me }.
+erasure-asked = Willst du deinen Namen, deine Antworten, Tipps und Punkte in dieser Gruppe löschen? Das lässt sich nicht rückgängig machen. Nachrichten, die du selbst auf Discord geschrieben hast, bleiben, bis du sie löschst.
+erased-you = Alles, was in dieser Gruppe über dich gespeichert war, ist gelöscht.
+
+## Hilfe, je ein Absatz
+
+help-answering = { $content ->
+    [yes] **Antworten.** Drück auf „{ button-answer }“ unter der Stellung, nimm /{ command-study } { command-study-answer }, schreib mir direkt, antworte auf die Nachricht mit der Stellung oder schreib in ihren Thread oder in diesen Kanal. Jede übliche Schreibweise geht: Sf3, e2-e4, e8=D, eine ganze Variante, mit den Buchstaben deiner Sprache.
+   *[no] **Antworten.** Drück auf „{ button-answer }“ unter der Stellung, nimm /{ command-study } { command-study-answer }, schreib mir direkt, antworte auf die Nachricht mit der Stellung oder erwähne mich in deiner. Jede übliche Schreibweise geht: Sf3, e2-e4, e8=D, eine ganze Variante, mit den Buchstaben deiner Sprache.
+}
+help-outcome = **Was dann geschieht.** In einer versiegelten Gruppe siehst nur du das Urteil; in einer offenen steht es für die anderen hinter einer Spoiler-Markierung. Ein Zug, den du schreibst, wo andere mitlesen, gilt als deine Antwort, und ich verberge ihn, wo ich darf. Geplauder bleibt stehen; was einen Zug verraten könnte, verberge ich, wo ich darf, und frage nur dich, was es sein soll: deine Antwort, eine Nachricht an alle oder nichts.
+help-lines = **Eine längere Variante** spielen wir Zug für Zug. Für jeden deiner Züge gibt es Tipps in drei Stufen: die Figur, die Idee, den Zug.
+help-points = **Punkte.** /{ command-study } { command-study-points } sagt, wie hier gezählt wird.
+help-editing = **Bearbeiten oder löschen.** Was entschieden ist, bleibt entschieden. Eine Nachricht, in der ich keinen Zug gefunden habe, kannst du bearbeiten; ich lese sie dann noch einmal.
+help-data = **Deine Daten.** /{ command-study } { command-study-my-data } zeigt alles, was über dich gespeichert ist, /{ command-study } { command-study-erase-me } löscht es.
+help-language = **Sprache.** Ich spreche mit dir, wie dein Discord eingestellt ist; mit /{ command-study } { command-study-language } wählst du eine andere Sprache.
+
+## Die Sprache
+
+language-is = Ab jetzt spreche ich mit dir in dieser Sprache: { $language }.
+language-as-client = Ich spreche mit dir, wie dein Discord eingestellt ist: { $language }.
+language-choice-client = wie mein Discord eingestellt ist
+no-language = „{ $written }“ spreche ich nicht; wähl eine Sprache aus der Liste, die sich beim Tippen öffnet.
+
+## Das Formular für eine Antwort
+
+form-answer = Deine Antwort
+form-answer-moves = Dein Zug oder die ganze Variante
+form-answer-example = Etwa Sf3, e8=D oder 1.Dh7+ Kf8 2.Dh8#
+form-old = Dieses Formular stammt aus einer älteren Version; bitte fang noch einmal an.
+
+## Knöpfe
+
+button-my-progress = Mein Stand
+button-yes-give-up = Ja, aufgeben
+button-yes-erase = Ja, alles löschen
+button-previous = Zurück
+button-next = Weiter
+button-previous-part = Voriger Teil
+button-next-part = Nächster Teil
+
+## Was schiefgeht
+
+discord-refused = Discord hat meine Antwort nicht angenommen; bitte versuch es noch einmal.
+rest-put-away = Der Rest davon ist weggeräumt; bitte frag noch einmal danach.
+answer-forgotten = An diese Nachricht erinnere ich mich nicht mehr; bitte schreib deine Antwort noch einmal.

@@ -1,0 +1,149 @@
+# On Discord: what a coach is told of positions.
+
+## Checking a file
+
+checking = Checking: { $done } of { $of } positions done …
+put-into-week = { $number } put into the week; see /coach week.
+left-out = Left out, as posted before: { $number }; their pages below offer to post them again.
+file-too-large = { $name } is larger than { $most } MB; split it and send the parts.
+file-elsewhere = { $name } does not lie where Discord keeps attachments.
+file-unreachable = { $name } could not be fetched; please attach it once more.
+report-gone = The report is gone.
+report-put-away = This report is put away; the positions are kept. Use /coach shelf, or check the file again.
+report-unchanged = This report is put away; nothing was changed. Check the file again, then choose.
+
+## The report
+
+no-position-in-file = There was no position in the file.
+report-head = **{ $at } of { $of }** · { $name }
+one-sound = One position, and it is sound.
+one-useless = Nothing here can be used as it is.
+one-doubtful = One position, and it needs a look.
+all-sound = { $all } positions, all sound.
+some-sound = { $all } positions, { $sound } of them sound.
+soundness-word = { $soundness ->
+    [sound] sound
+    [several-keys] more than one key
+    [short] shorter mate
+    [unsound] does not hold
+    [illegal] cannot be used
+   *[undecided] not decided in the time allowed
+}
+proved = { $verdict } (proved)
+# $depth is in half-moves.
+judged-by-search = { $verdict } (judged by search, { $depth } half-moves deep)
+no-topic = no topic
+topic-is = Topic: { $topic }
+topic-also = { $topic }, also { $further }
+topics-are = Topic: { $topic }, also { $further }
+key-is = Key: **{ $key }**
+keys-are = Keys: **{ $keys }**
+variations-are = Variations:
+tries-are = Tries:
+in-the-week = It is in the week.
+posted-before = ⚠ Posted before, as No. { $number } on { $at }.
+same-again = ⚠ The same position is kept already, as { $kept }; this file gives it { $differs }.
+# $given: the version of the file, as $kept.
+same-again-as = ⚠ The same position is kept already, as { $kept }; this file gives it { $differs }, { $given }.
+same-stays = The one kept stays as it is.
+same-taken = The file's is taken now.
+same-both = Both topics and both sets of words are kept.
+# Parts of these.
+version-of = "{ $name }", { $topics }
+version-without-topic = "{ $name }", without a topic
+another-name = another name
+another-topic = another topic
+other-words = other words
+other-moves = other moves or remarks
+# The coach's words stand below.
+with-the-post = With the post:
+at-the-reveal = At the reveal:
+beside-the-moves = Beside the moves, at the reveal:
+
+## The shelf and the week
+
+shelf-empty = The shelf is empty. Attach a file to /coach check.
+topic-set = Its topic is "{ $topic }" now.
+topic-taken = It has no topic now.
+paused-until = **Paused** until { $until }.
+paused-for-now = **Paused** until you resume.
+nothing-waits = Nothing waits. Attach a file to /coach check, and put the sound positions into the week.
+the-week = **The week**
+more-behind = … and { $more } more behind them
+no-time-yet = no time yet
+fixed-at = { $at } (fixed)
+posted-again = again, posted before as No. { $number }
+waits-no-longer = That one waits no longer.
+still-open = open
+goes-out-now = It goes out now.
+closed-now = It is closed; the solution goes out now.
+pick-position = More than one position is open; pick one with the option position.
+paused-now = Paused until { $until }. An open position stays open.
+paused-till-resumed = Paused until you run /coach resume. An open position stays open.
+resumed = Positions go out again as planned.
+moment-past = That moment is past.
+moment-left-out = The clocks leave that moment out; choose another one.
+no-date = "{ $written }" is no date I can read; write it as 2026-12-01 18:00.
+
+## Answers by hand
+
+no-answer-waits = No answer waits for you.
+answer-waits = **{ $at } of { $of } waiting** · Position { $number } · { $when }
+is-said = I said: { $said }
+no-points = "{ $written }" is no number of points; write one from 0 to 5, such as 2.5.
+# Titles and labels; at most 45 characters.
+form-private = Your answer in private
+form-private-words = Only the member reads this
+form-verdict = Your verdict
+form-verdict-points = Points, 0 to 5
+form-verdict-words = Words to the member, if you like
+
+## The summary
+
+who-took-part = **Who took part**
+who-took-part-since = **Who took part since { $from }**
+who-took-part-until = **Who took part until { $to }**
+who-took-part-between = **Who took part from { $from } to { $to }**
+nobody-did = Nobody.
+member-tally = { $points ->
+    [one] { $hints ->
+        [one] { $name }: { $solved } of { $tried } solved, { $first } at the first try, { $points-text } point, { $hints } hint
+       *[other] { $name }: { $solved } of { $tried } solved, { $first } at the first try, { $points-text } point, { $hints } hints
+    }
+   *[other] { $hints ->
+        [one] { $name }: { $solved } of { $tried } solved, { $first } at the first try, { $points-text } points, { $hints } hint
+       *[other] { $name }: { $solved } of { $tried } solved, { $first } at the first try, { $points-text } points, { $hints } hints
+    }
+}
+went-quiet = Went quiet: { $names }
+came-back = Came back: { $names }
+summary-positions = **Positions**
+position-tally = Position { $number } ({ $topic }, { $task }): { $solved } of { $tried } solved
+position-tally-missed = Position { $number } ({ $topic }, { $task }): { $solved } of { $tried } solved; most missed with { $missed }
+summary-topics = **Topics, the weakest first**
+summary-advice = **What to teach next**
+export-here = Here it is. It holds members' data, so keep it to yourself.
+
+## In menus and choices; at most 100 characters
+
+week-pick = Pick one to move, look at, post or take out
+position-choice = Position { $number } · { $task }
+
+## Buttons; at most 80 characters
+
+button-keep-old = Keep the old one
+button-take-new = Take the new one
+button-keep-both = Keep both topics
+button-queue = Put into the week
+button-queue-again = Put into the week again
+button-queue-anyway = Post it anyway: put into the week
+button-queue-anyway-again = Post it anyway, and again: put into the week
+button-earlier = Earlier
+button-later = Later
+button-look-at = Look at it
+button-post-now = Post now
+button-take-out = Take out
+button-right = Right …
+button-not-right = Not right …
+button-answer-privately = Answer in private …
+button-no-answer = No answer needed

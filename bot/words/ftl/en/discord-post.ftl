@@ -1,0 +1,56 @@
+# On Discord: what a post and its reveal say, for all to see.
+
+## A post
+
+# The first words of a post; by them it is found again in the channel.
+post-heading = **Position { $number }**
+task-mate = { $moves ->
+    [1] { $side-name } to move and mate in one.
+   *[other] { $side-name } to move and mate in { $moves-word }.
+}
+task-win = { $side-name } to move and win.
+task-draw = { $side-name } to move and draw.
+# $closes and $away: the same moment, as Discord shows it to each reader.
+answers-sealed = Answers are sealed until { $closes } ({ $away }).
+answers-open = Verdicts come behind spoiler marks, and answers are taken until { $closes } ({ $away }).
+# Small print.
+how-to-answer = { $thread ->
+    [yes] -# Press { button-answer }, write to me directly, reply to this message, or use /study answer. Talk goes into the thread.
+   *[no] -# Press { button-answer }, write to me directly, reply to this message, or use /study answer.
+}
+post-closed = Closed; the solution is below.
+# At most 100 characters.
+thread-name = Position { $number }
+thread-name-topic = Position { $number } · { $topic }
+
+## A reveal
+
+# The first words of a reveal; by them it is found again in the channel.
+reveal-heading = **Position { $number }: the solution**
+nothing-proved = No solution was proved; ask your coach.
+more-variations = { $more ->
+    [one] … and one more variation
+   *[other] … and { $more } more variations
+}
+mating-patterns = { $number ->
+    [one] Pattern: { $patterns }.
+   *[other] Patterns: { $patterns }.
+}
+coach-notes = The coach's notes:
+commonest-wrong = { $times ->
+    [one] The commonest wrong move was { $played }, chosen once. It fails to { $line }.
+   *[other] The commonest wrong move was { $played }, chosen { $times } times. It fails to { $line }.
+}
+commonest-wrong-because = { $times ->
+    [one] The commonest wrong move was { $played }, chosen once. It fails to { $line }, because { $why }.
+   *[other] The commonest wrong move was { $played }, chosen { $times } times. It fails to { $line }, because { $why }.
+}
+nobody-took-part = Nobody took part.
+stayed-unsolved = { $tried ->
+    [one] One member tried, and it stayed unsolved.
+   *[other] { $tried } members tried, and it stayed unsolved.
+}
+solved-by = Solved by { $solved } of { $tried }: { $names }.
+names-and-more = { $names } and { $more } more
+# In the thread.
+solution-is-out = The solution is out. Talk as you like: nothing here is sealed any more.

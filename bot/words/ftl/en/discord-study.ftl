@@ -1,0 +1,130 @@
+# On Discord: what a member is told who answers, asks for a hint, or looks at their own standing. **…** and
+# -# are Discord's own markup. Commands are named by their messages in discord-commands.
+
+## Which position is meant
+
+no-group-here = This channel has no study group. A coach makes it one with /coach set-up.
+nothing-open = No position is open at the moment.
+nothing-open-for-you = No position is open for you at the moment. Run this in your group's channel.
+nothing-open-to-you = No position is open for you at the moment. If you belong to a study group on a server, answer there once, with the button under its position, and I shall know you here too.
+several-groups-open = Several of your groups have a position open. Run this in the channel of the one you mean.
+
+## A member's own board and standing
+
+your-board = Your board:
+your-board-solved = Your board: you have solved this one, { $points-text } of 5 points.
+your-board-given-up = Your board: you have given this one up. The solution comes with the reveal.
+give-up-asked = Give this one up? You cannot answer it any more then, and the solution stays sealed until the reveal.
+# $closes: a moment, as Discord shows it to each reader.
+gave-up = You have given this one up. The solution stays sealed until the reveal: { $closes }.
+gave-up-before = You gave this one up before. The solution comes with the reveal: { $closes }.
+your-last-answer = Your last answer here: "{ $quote }"
+your-last-answer-deleted = Your last answer here, whose words you have deleted:
+# $state: none, playing, solved or given-up; $wrong: wrong tries so far.
+standing-now = { $state ->
+    [none] Position { $number }: not answered yet. It is open until { $closes }.
+    [solved] Position { $number }: solved. It is open until { $closes }.
+    [given-up] Position { $number }: given up. It is open until { $closes }.
+   *[playing] { $wrong ->
+        [0] Position { $number }: your move. It is open until { $closes }.
+        [one] Position { $number }: your move, after one wrong try. It is open until { $closes }.
+       *[other] Position { $number }: your move, after { $wrong } wrong tries. It is open until { $closes }.
+    }
+}
+on-your-board = On your board: { $line }
+no-part-yet = You have not taken part in a position yet.
+your-points = **Your points: { $points-text }**
+# One line of a list by topic. $first: solved at the first try.
+topic-tally = { $topic }: { $solved } of { $tried } solved, { $first } at the first try
+
+## The leaderboard
+
+leaderboard = **Leaderboard**
+leaderboard-of = **Leaderboard: { $topic }**
+leaderboard-empty = Nobody has points yet.
+leaderboard-row = { $points ->
+    [one] { $name } · { $points-text } point · { $solved } of { $tried } solved
+   *[other] { $name } · { $points-text } points · { $solved } of { $tried } solved
+}
+and-more = … and { $more } more
+# Small print below: the days that are counted.
+span-between = From { $from } to { $to }
+span-since = Since { $from }
+span-until = Up to { $to }
+span-all = All positions so far
+
+## How points are counted here
+
+scale-rule = A full solution is worth 5 points. In a two-mover the key is all that is asked. In a longer mate the key is worth 1 point and the other 4 are shared by the full-length variations, rounded down to a half; the mating moves need not be written. In a win or a draw the line is asked until the gain is on the board or the draw is plain, four moves at most: the first move is worth 1 point, and the others share 4. A wrong key is worth nothing, and so are several first moves of which one is wrong. (The five points and what they are for: the solving rules of the World Federation for Chess Composition; how they are shared is ours.)
+scale-wrong-free = In this group wrong moves take nothing off.
+# $later: a wrong move after the first one of the line.
+scale-wrong-ends = { $later ->
+    [one] In this group nothing more can be scored on a position after a wrong first move. A wrong move later in the line takes { $later-text } point off.
+   *[other] In this group nothing more can be scored on a position after a wrong first move. A wrong move later in the line takes { $later-text } points off.
+}
+scale-wrong-takes = { $wrong ->
+    [one] In this group each wrong first move takes { $wrong-text } point off what follows, and a wrong move later in the line { $later-text }.
+   *[other] In this group each wrong first move takes { $wrong-text } points off what follows, and a wrong move later in the line { $later-text }.
+}
+scale-hint-free = Hints take nothing off.
+scale-hint-takes = { $hint ->
+    [one] Each hint takes { $hint-text } point off.
+   *[other] Each hint takes { $hint-text } points off.
+}
+scale-least = { $points ->
+    [one] Whoever solves a position keeps at least { $points-text } point, unless the last hint has shown the move.
+   *[other] Whoever solves a position keeps at least { $points-text } points, unless the last hint has shown the move.
+}
+scale-best = The best of your answers to a position counts, at what it was worth when it came. An answer that is not legal, not clear or not readable costs nothing. A position keeps the prices it was posted with. Your coach can change any verdict, and the points follow.
+
+## What is kept of a member
+
+kept-of-you = Everything that is kept of you in this group. To have it erased, use /study erase-me.
+erasure-asked = Erase your name, answers, hints and points in this group? This cannot be undone. Messages that you wrote on Discord yourself stay until you delete them.
+erased-you = Everything that was kept of you in this group is erased.
+
+## Help, a paragraph each
+
+# $content: whether the bot is told what people write in the channel.
+help-answering = { $content ->
+    [yes] **Answering.** Press Answer under the position, use /study answer, write to me directly, reply to the position's message, or write it into the position's thread or this channel. Any usual notation will do: Nf3, e2-e4, e8=Q, a whole line, or the letters of your language.
+   *[no] **Answering.** Press Answer under the position, use /study answer, write to me directly, reply to the position's message, or call me by name with it. Any usual notation will do: Nf3, e2-e4, e8=Q, a whole line, or the letters of your language.
+}
+help-outcome = **What comes of it.** In a sealed group you alone see the verdict; in an open one the others find it behind a spoiler mark. A move that you write where others read is taken as your answer, and hidden where I may. Talk is left alone; what may give a move away I hide where I may, and ask you in private what it is to be: your answer, a word to all, or nothing.
+help-lines = **A longer line** is played out with you move by move. Hints come in three steps for each move of yours: the piece, the idea, the move.
+help-points = **Points.** /study points says how they are counted here.
+help-editing = **Editing or deleting.** What was decided stands. A message in which I found no move may be edited, and is read again.
+help-data = **Your data.** /study my-data shows everything that is kept of you, /study erase-me erases it.
+help-language = **Language.** I speak to you as your Discord is set; /study language chooses another one.
+
+## The language
+
+# $language: in its own words.
+language-is = I speak { $language } to you from now on.
+language-as-client = I speak to you as your Discord is set: { $language }.
+# In the list of languages.
+language-choice-client = as my Discord is set
+no-language = I do not speak "{ $written }"; pick a language from the list that opens while you type.
+
+## The form for an answer: a title and a label of at most 45 characters, an example of at most 100
+
+form-answer = Your answer
+form-answer-moves = Your move, or the whole line
+form-answer-example = Such as Nf3, e8=Q or 1.Qh7+ Kf8 2.Qh8#
+form-old = This form is from an older version; please begin again.
+
+## Buttons; at most 80 characters
+
+button-my-progress = My progress
+button-yes-give-up = Yes, give it up
+button-yes-erase = Yes, erase everything
+button-previous = Previous
+button-next = Next
+button-previous-part = Previous part
+button-next-part = Next part
+
+## What goes wrong
+
+discord-refused = Discord did not take my answer; please try again.
+rest-put-away = The rest of this is put away; please ask for it once more.
+answer-forgotten = That message is gone from my memory; please write your answer again.

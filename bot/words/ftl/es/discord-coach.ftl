@@ -1,0 +1,144 @@
+# En Discord: lo que se le dice a un entrenador de las posiciones.
+
+## Revisar un archivo
+
+checking = Revisión: { $done } de { $of } posiciones listas …
+put-into-week = { $number } puestas en la semana; mira /{ command-coach } { command-coach-week }.
+left-out = Omitidas por haberse publicado ya: { $number }; en sus páginas, abajo, puedes publicarlas otra vez.
+file-too-large = { $name } ocupa más de { $most } MB; divídelo y envía las partes.
+file-elsewhere = { $name } no está donde Discord guarda los archivos adjuntos.
+file-unreachable = No se ha podido descargar { $name }; adjúntalo otra vez, por favor.
+report-gone = El informe ya no está.
+report-put-away = Este informe ya no está a mano; las posiciones están guardadas. Usa /{ command-coach } { command-coach-shelf } o revisa el archivo otra vez.
+report-unchanged = Este informe ya no está a mano; no se ha cambiado nada. Revisa el archivo otra vez y elige entonces.
+
+## El informe
+
+no-position-in-file = En el archivo no había ninguna posición.
+report-head = **{ $at } de { $of }** · { $name }
+one-sound = Una posición, y es correcta.
+one-useless = Aquí no hay nada que sirva tal como está.
+one-doubtful = Una posición, y conviene que la mires.
+all-sound = { $all } posiciones, todas correctas.
+some-sound = { $all } posiciones, { $sound } de ellas correctas.
+soundness-word = { $soundness ->
+    [sound] correcta
+    [several-keys] más de una clave
+    [short] mate más corto
+    [unsound] sin solución
+    [illegal] no sirve
+   *[undecided] sin decidir en el tiempo permitido
+}
+proved = { $verdict } (demostrado)
+judged-by-search = { $verdict } (según una búsqueda de { $depth } medias jugadas)
+no-topic = sin tema
+topic-is = Tema: { $topic }
+topic-also = { $topic }, también { $further }
+topics-are = Tema: { $topic }, también { $further }
+key-is = Clave: **{ $key }**
+keys-are = Claves: **{ $keys }**
+variations-are = Variantes:
+tries-are = Ensayos:
+in-the-week = Está en la semana.
+posted-before = ⚠ Ya publicada, como n.º { $number }: { $at }.
+same-again = ⚠ La misma posición ya está guardada, como { $kept }; este archivo le da { $differs }.
+same-again-as = ⚠ La misma posición ya está guardada, como { $kept }; este archivo le da { $differs }: { $given }.
+same-stays = La guardada queda como está.
+same-taken = Ahora vale la del archivo.
+same-both = Se guardan los dos temas y los dos textos.
+version-of = «{ $name }», { $topics }
+version-without-topic = «{ $name }», sin tema
+another-name = otro nombre
+another-topic = otro tema
+other-words = otras palabras
+other-moves = otras jugadas u observaciones
+with-the-post = Con la posición:
+at-the-reveal = Con la solución:
+beside-the-moves = Junto a las jugadas, con la solución:
+
+## La reserva y la semana
+
+shelf-empty = La reserva está vacía. Adjunta un archivo a /{ command-coach } { command-coach-check }.
+topic-set = Ahora su tema es «{ $topic }».
+topic-taken = Ahora no tiene tema.
+paused-until = **En pausa** hasta { $until }.
+paused-for-now = **En pausa** hasta que la reanudes.
+nothing-waits = No espera nada. Adjunta un archivo a /{ command-coach } { command-coach-check } y pon las posiciones correctas en la semana.
+the-week = **La semana**
+more-behind = … y { $more } más detrás
+no-time-yet = aún sin hora
+fixed-at = { $at } (fija)
+posted-again = otra vez, ya publicada como n.º { $number }
+waits-no-longer = Esa ya no espera.
+still-open = abierta
+goes-out-now = Se publica ahora.
+closed-now = Está cerrada; la solución se publica ahora.
+pick-position = Hay más de una posición abierta; elige una con la opción { command-coach-close.option-position }.
+paused-now = En pausa hasta { $until }. Una posición abierta sigue abierta.
+paused-till-resumed = En pausa hasta que uses /{ command-coach } { command-coach-resume }. Una posición abierta sigue abierta.
+resumed = Las posiciones vuelven a publicarse según lo previsto.
+moment-past = Ese momento ya ha pasado.
+moment-left-out = El cambio de hora se salta ese momento; elige otro.
+no-date = No puedo leer «{ $written }» como fecha; escríbela así: 2026-12-01 18:00.
+
+## Respuestas a mano
+
+no-answer-waits = No te espera ninguna respuesta.
+answer-waits = **{ $at } de { $of } en espera** · Posición { $number } · { $when }
+is-said = Yo dije: { $said }
+no-points = «{ $written }» no es un número de puntos; escribe uno de 0 a 5, como 2,5.
+form-private = Tu respuesta en privado
+form-private-words = Solo la lee el miembro
+form-verdict = Tu veredicto
+form-verdict-points = Puntos, de 0 a 5
+form-verdict-words = Palabras para el miembro, si quieres
+
+## El resumen
+
+who-took-part = **Quién ha participado**
+who-took-part-since = **Quién ha participado desde { $from }**
+who-took-part-until = **Quién ha participado hasta { $to }**
+who-took-part-between = **Quién ha participado desde { $from } hasta { $to }**
+nobody-did = Nadie.
+member-tally = { $points ->
+    [one] { $hints ->
+        [one] { $name }: { $solved } de { $tried } resueltas, { $first } al primer intento, { $points-text } punto, { $hints } pista
+       *[other] { $name }: { $solved } de { $tried } resueltas, { $first } al primer intento, { $points-text } punto, { $hints } pistas
+    }
+   *[other] { $hints ->
+        [one] { $name }: { $solved } de { $tried } resueltas, { $first } al primer intento, { $points-text } puntos, { $hints } pista
+       *[other] { $name }: { $solved } de { $tried } resueltas, { $first } al primer intento, { $points-text } puntos, { $hints } pistas
+    }
+}
+went-quiet = Ya no participan: { $names }
+came-back = Han vuelto: { $names }
+summary-positions = **Posiciones**
+position-tally = Posición { $number } ({ $topic }, { $task }): { $solved } de { $tried } resueltas
+position-tally-missed = Posición { $number } ({ $topic }, { $task }): { $solved } de { $tried } resueltas; lo que más se falló: { $missed }
+summary-topics = **Temas, el más flojo primero**
+summary-advice = **Qué enseñar ahora**
+export-here = Aquí lo tienes. Contiene datos de los miembros, así que guárdalo para ti.
+
+## En menús y listas
+
+week-pick = Elige una para moverla, verla, publicarla o sacarla
+position-choice = Posición { $number } · { $task }
+
+## Botones
+
+button-keep-old = Conservar la anterior
+button-take-new = Tomar la nueva
+button-keep-both = Conservar los dos temas
+button-queue = Poner en la semana
+button-queue-again = Poner otra vez en la semana
+button-queue-anyway = Publicarla de todos modos: a la semana
+button-queue-anyway-again = Publicarla otra vez y de todos modos: a la semana
+button-earlier = Antes
+button-later = Después
+button-look-at = Verla
+button-post-now = Publicar ya
+button-take-out = Sacarla
+button-right = Correcta …
+button-not-right = No es correcta …
+button-answer-privately = Responder en privado …
+button-no-answer = No hace falta respuesta

@@ -1,0 +1,50 @@
+# En Discord: lo que dicen una posición y su solución, para todos.
+
+## Una posición
+
+post-heading = **Posición { $number }**
+task-mate = { $moves ->
+    [1] { $side-start } juegan y dan mate en una.
+   *[other] { $side-start } juegan y dan mate en { $moves-word }.
+}
+task-win = { $side-start } juegan y ganan.
+task-draw = { $side-start } juegan y hacen tablas.
+answers-sealed = Las respuestas están selladas hasta { $closes } ({ $away }).
+answers-open = Los veredictos van detrás de marcas de spoiler, y se admiten respuestas hasta { $closes } ({ $away }).
+how-to-answer = { $thread ->
+    [yes] -# Pulsa «{ button-answer }», escríbeme directamente, contesta a este mensaje o usa /{ command-study } { command-study-answer }. La charla, en el hilo.
+   *[no] -# Pulsa «{ button-answer }», escríbeme directamente, contesta a este mensaje o usa /{ command-study } { command-study-answer }.
+}
+post-closed = Cerrada; la solución está abajo.
+thread-name = Posición { $number }
+thread-name-topic = Posición { $number } · { $topic }
+
+## Una solución
+
+reveal-heading = **Posición { $number }: la solución**
+nothing-proved = No se ha demostrado ninguna solución; pregunta a tu entrenador.
+more-variations = { $more ->
+    [one] … y una variante más
+   *[other] … y { $more } variantes más
+}
+mating-patterns = { $number ->
+    [one] Cuadro de mate: { $patterns }.
+   *[other] Cuadros de mate: { $patterns }.
+}
+coach-notes = Notas del entrenador:
+commonest-wrong = { $times ->
+    [one] La jugada fallida más frecuente fue { $played }, elegida una vez. Falla por { $line }.
+   *[other] La jugada fallida más frecuente fue { $played }, elegida { $times } veces. Falla por { $line }.
+}
+commonest-wrong-because = { $times ->
+    [one] La jugada fallida más frecuente fue { $played }, elegida una vez. Falla por { $line }: { $why }.
+   *[other] La jugada fallida más frecuente fue { $played }, elegida { $times } veces. Falla por { $line }: { $why }.
+}
+nobody-took-part = No participó nadie.
+stayed-unsolved = { $tried ->
+    [one] Lo intentó un miembro y quedó sin resolver.
+   *[other] Lo intentaron { $tried } miembros y quedó sin resolver.
+}
+solved-by = La resolvieron { $solved } de { $tried }: { $names }.
+names-and-more = { $names } y { $more } más
+solution-is-out = La solución está publicada. Ya se puede hablar de todo: aquí no queda nada sellado.

@@ -1,0 +1,121 @@
+# En Discord: lo que se le dice a un miembro que responde, pide una pista o mira su progreso.
+
+## De qué posición se trata
+
+no-group-here = En este canal no hay ningún grupo de estudio. Un entrenador lo crea con /{ command-coach } { command-coach-set-up }.
+nothing-open = Ahora mismo no hay ninguna posición abierta.
+nothing-open-for-you = Ahora mismo no hay ninguna posición abierta para ti. Usa esto en el canal de tu grupo.
+nothing-open-to-you = Ahora mismo no hay ninguna posición abierta para ti. Si estás en un grupo de estudio de algún servidor, responde allí una vez con el botón de debajo de la posición y también te conoceré aquí.
+several-groups-open = Varios de tus grupos tienen una posición abierta. Usa esto en el canal del grupo al que te refieres.
+
+## El tablero y el progreso propios
+
+your-board = Tu tablero:
+your-board-solved = Tu tablero: esta ya la has resuelto, { $points-text } de 5 puntos.
+your-board-given-up = Tu tablero: en esta te has rendido. La solución llegará cuando se cierre.
+give-up-asked = ¿Te rindes? Ya no podrás responder, y la solución sigue sellada hasta que se publique.
+gave-up = Te has rendido. La solución sigue sellada hasta que se publique: { $closes }.
+gave-up-before = En esta ya te habías rendido. La solución se publica: { $closes }.
+your-last-answer = Tu última respuesta aquí: «{ $quote }»
+your-last-answer-deleted = Tu última respuesta aquí, cuyo texto has borrado:
+standing-now = { $state ->
+    [none] Posición { $number }: aún sin respuesta. Está abierta hasta { $closes }.
+    [solved] Posición { $number }: resuelta. Está abierta hasta { $closes }.
+    [given-up] Posición { $number }: te has rendido. Está abierta hasta { $closes }.
+   *[playing] { $wrong ->
+        [0] Posición { $number }: te toca jugar. Está abierta hasta { $closes }.
+        [one] Posición { $number }: te toca jugar, tras un intento fallido. Está abierta hasta { $closes }.
+       *[other] Posición { $number }: te toca jugar, tras { $wrong } intentos fallidos. Está abierta hasta { $closes }.
+    }
+}
+on-your-board = En tu tablero: { $line }
+no-part-yet = Todavía no has participado en ninguna posición.
+your-points = **Tus puntos: { $points-text }**
+topic-tally = { $topic }: { $solved } de { $tried } resueltas, { $first } al primer intento
+
+## La clasificación
+
+leaderboard = **Clasificación**
+leaderboard-of = **Clasificación: { $topic }**
+leaderboard-empty = Todavía nadie tiene puntos.
+leaderboard-row = { $points ->
+    [one] { $name } · { $points-text } punto · { $solved } de { $tried } resueltas
+   *[other] { $name } · { $points-text } puntos · { $solved } de { $tried } resueltas
+}
+and-more = … y { $more } más
+span-between = Del { $from } al { $to }
+span-since = Desde el { $from }
+span-until = Hasta el { $to }
+span-all = Todas las posiciones hasta ahora
+
+## Cómo se cuenta aquí
+
+scale-rule = Una solución completa vale 5 puntos. En un mate en dos solo se pide la jugada clave. En un mate más largo la clave vale 1 punto y los otros 4 se reparten entre las variantes de longitud completa, redondeando hacia abajo a medios puntos; no hace falta escribir las jugadas de mate. Si se trata de ganar o de hacer tablas, se pide la variante hasta que la ganancia esté en el tablero o las tablas sean claras, cuatro jugadas como máximo: la primera vale 1 punto y las demás se reparten 4. Una clave equivocada no vale nada, y tampoco varias primeras jugadas si una de ellas falla. (Los cinco puntos y su porqué: el reglamento de soluciones de la Federación Mundial de Composición de Ajedrez; el reparto es nuestro.)
+scale-wrong-free = En este grupo las jugadas fallidas no quitan nada.
+scale-wrong-ends = { $later ->
+    [one] En este grupo, tras una primera jugada fallida, la posición ya no da puntos. Una jugada fallida más adelante en la variante quita { $later-text } punto.
+   *[other] En este grupo, tras una primera jugada fallida, la posición ya no da puntos. Una jugada fallida más adelante en la variante quita { $later-text } puntos.
+}
+scale-wrong-takes = { $wrong ->
+    [one] En este grupo cada primera jugada fallida quita { $wrong-text } punto de lo que sigue, y una jugada fallida más adelante en la variante, { $later-text }.
+   *[other] En este grupo cada primera jugada fallida quita { $wrong-text } puntos de lo que sigue, y una jugada fallida más adelante en la variante, { $later-text }.
+}
+scale-hint-free = Las pistas no quitan nada.
+scale-hint-takes = { $hint ->
+    [one] Cada pista quita { $hint-text } punto.
+   *[other] Cada pista quita { $hint-text } puntos.
+}
+scale-least = { $points ->
+    [one] Quien resuelve una posición conserva al menos { $points-text } punto, salvo que la última pista haya mostrado la jugada.
+   *[other] Quien resuelve una posición conserva al menos { $points-text } puntos, salvo que la última pista haya mostrado la jugada.
+}
+scale-best = De tus respuestas a una posición cuenta la mejor, con lo que valía cuando llegó. Una respuesta que no es legal, no está clara o no se puede leer no cuesta nada. Una posición conserva los precios con los que se publicó. Tu entrenador puede cambiar cualquier veredicto, y los puntos cambian con él.
+
+## Lo que se guarda de un miembro
+
+kept-of-you = Todo lo que se guarda de ti en este grupo. Para borrarlo, usa /{ command-study } { command-study-erase-me }.
+erasure-asked = ¿Quieres borrar tu nombre, tus respuestas, pistas y puntos en este grupo? No se puede deshacer. Los mensajes que has escrito tú en Discord se quedan hasta que los borres.
+erased-you = Todo lo que se guardaba de ti en este grupo está borrado.
+
+## Ayuda, un párrafo por tema
+
+help-answering = { $content ->
+    [yes] **Responder.** Pulsa «{ button-answer }» debajo de la posición, usa /{ command-study } { command-study-answer }, escríbeme directamente, contesta al mensaje de la posición o escribe en su hilo o en este canal. Sirve cualquier notación habitual: Cf3, e2-e4, e8=D, una variante entera, con las letras de tu idioma.
+   *[no] **Responder.** Pulsa «{ button-answer }» debajo de la posición, usa /{ command-study } { command-study-answer }, escríbeme directamente, contesta al mensaje de la posición o mencióname en el tuyo. Sirve cualquier notación habitual: Cf3, e2-e4, e8=D, una variante entera, con las letras de tu idioma.
+}
+help-outcome = **Qué pasa entonces.** En un grupo sellado solo tú ves el veredicto; en uno abierto los demás lo encuentran detrás de una marca de spoiler. Una jugada que escribes donde otros leen se toma como tu respuesta, y la oculto donde puedo. La charla se queda como está; lo que podría revelar una jugada lo oculto donde puedo y te pregunto en privado qué debe ser: tu respuesta, un mensaje para todos o nada.
+help-lines = **Una variante más larga** la jugamos jugada a jugada. Para cada jugada tuya hay pistas en tres pasos: la pieza, la idea, la jugada.
+help-points = **Puntos.** /{ command-study } { command-study-points } dice cómo se cuentan aquí.
+help-editing = **Editar o borrar.** Lo decidido queda decidido. Un mensaje en el que no encontré ninguna jugada se puede editar, y lo vuelvo a leer.
+help-data = **Tus datos.** /{ command-study } { command-study-my-data } muestra todo lo que se guarda de ti, /{ command-study } { command-study-erase-me } lo borra.
+help-language = **Idioma.** Te hablo en el idioma de tu Discord; con /{ command-study } { command-study-language } eliges otro.
+
+## El idioma
+
+language-is = A partir de ahora te hablo en este idioma: { $language }.
+language-as-client = Te hablo en el idioma de tu Discord: { $language }.
+language-choice-client = como mi Discord
+no-language = No hablo «{ $written }»; elige un idioma de la lista que se abre al escribir.
+
+## El formulario de una respuesta
+
+form-answer = Tu respuesta
+form-answer-moves = Tu jugada o la variante entera
+form-answer-example = Por ejemplo Cf3, e8=D o 1.Dh7+ Rf8 2.Dh8#
+form-old = Este formulario es de una versión anterior; empieza de nuevo, por favor.
+
+## Botones
+
+button-my-progress = Mi progreso
+button-yes-give-up = Sí, me rindo
+button-yes-erase = Sí, borrarlo todo
+button-previous = Anterior
+button-next = Siguiente
+button-previous-part = Parte anterior
+button-next-part = Parte siguiente
+
+## Lo que falla
+
+discord-refused = Discord no ha aceptado mi respuesta; inténtalo otra vez.
+rest-put-away = El resto de esto ya no está a mano; pídelo otra vez, por favor.
+answer-forgotten = Ya no recuerdo ese mensaje; escribe tu respuesta otra vez, por favor.
