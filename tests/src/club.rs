@@ -465,7 +465,7 @@ macro_rules! keep_chronicle {
 /// The bot's posts in a channel, in order.
 pub fn posts(world: &World, channel: u64) -> Vec<Message> {
     own(world, channel, |text| {
-        text.strip_prefix("**Position ").is_some_and(|rest| {
+        numbered(text).is_some_and(|rest| {
             rest.trim_start_matches(|c: char| c.is_ascii_digit())
                 .starts_with("**")
         })
@@ -475,8 +475,20 @@ pub fn posts(world: &World, channel: u64) -> Vec<Message> {
 /// The bot's reveals in a channel, in order.
 pub fn reveals(world: &World, channel: u64) -> Vec<Message> {
     own(world, channel, |text| {
-        text.starts_with("**Position ") && text.contains(": the solution**")
+        let told = text.lines().next().is_some_and(|line| {
+            line.contains(": the solution**")
+                || line.contains(": die Lösung**")
+                || line.contains(": la solución**")
+        });
+        numbered(text).is_some() && told
     })
+}
+
+/// What stands behind "Position" in the heading of a post or reveal, in any of the languages.
+fn numbered(text: &str) -> Option<&str> {
+    ["**Position ", "**Stellung ", "**Posición "]
+        .iter()
+        .find_map(|head| text.strip_prefix(head))
 }
 
 fn own(world: &World, channel: u64, fits: impl Fn(&str) -> bool) -> Vec<Message> {

@@ -1,7 +1,7 @@
 //! Ways of answering on Discord, and what others get to see of it.
 
 use sealed_move_tests::{
-    club::{BACK_RANK, Club, SMOTHERED},
+    club::{BACK_RANK, Club, SMOTHERED, reveals},
     discord::{
         commands::Given,
         permissions as may,
@@ -483,37 +483,65 @@ async fn with_several_open_posts_the_moves_say_which_is_meant_or_the_member_is_a
     keep_chronicle!("several-open-posts", club.finish());
 }
 
-/// A wrong move, a hint and the solution, as a group reads them that writes in another language.
+/// A group that writes in another language than English: what all read is in the group's, what one person reads in
+/// that person's.
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn verdicts_and_hints_speak_the_groups_language() {
+async fn everybody_is_spoken_to_in_their_language() {
     struct Spoken {
         name: &'static str,
+        locale: &'static str,
         choice: i64,
+        heading: &'static str,
+        task: &'static str,
+        answer: &'static str,
         wrong: &'static str,
         hint: &'static str,
         look: &'static str,
         solved: &'static str,
+        progress: &'static str,
+        from_now_on: &'static str,
+        report: &'static str,
+        refused: &'static str,
+        reveal: &'static str,
     }
     let spoken = [
         Spoken {
             name: "german",
+            locale: "de",
             choice: 1,
+            heading: "**Stellung 1** · back-rank mates · #2",
+            task: "Weiß zieht und setzt in zwei Zügen matt.",
+            answer: "Antworten",
             wrong: "1.Td7 geht nicht. Schwarz antwortet 1...Txd7: der Turm schlägt ihn, und die Grundreihe ist \
                     wieder gedeckt. Wer es jetzt löst, bekommt 4 Punkte.",
-            hint: "Hinweis (kostet 1, lässt 3)",
-            look: "Hinweis 1: Sieh dir deinen Turm auf d2 an.",
+            hint: "Tipp (kostet 1, lässt 3)",
+            look: "Tipp 1: Sieh dir deinen Turm auf d2 an.",
             solved: "Ja, 1.Txd8+ ist der Schlüsselzug. In einem Zweizüger ist nur der Schlüsselzug gefragt. 3 von 5 \
-                     Punkten nach einem Fehlversuch und einem Hinweis.",
+                     Punkten nach einem Fehlversuch und einem Tipp.",
+            progress: "Stellung 1: gelöst.",
+            from_now_on: "Ab jetzt spreche ich mit dir in dieser Sprache: Deutsch.",
+            report: "Schlüsselzug: **Txd8+**",
+            refused: "Das ist nur für die Trainer der Gruppe.",
+            reveal: "Mattbild: Grundreihenmatt.",
         },
         Spoken {
             name: "spanish",
+            locale: "es-419",
             choice: 3,
+            heading: "**Posición 1** · back-rank mates · #2",
+            task: "Las blancas juegan y dan mate en dos.",
+            answer: "Responder",
             wrong: "1.Td7 no funciona. Las negras responden 1...Txd7: la torre la captura, y la última fila vuelve a \
                     estar defendida. Resolverlo ahora da 4 puntos.",
             hint: "Pista (quita 1, deja 3)",
             look: "Pista 1: Mira tu torre de d2.",
             solved: "Sí, 1.Txd8+ es la clave. En un mate en dos solo se pide la clave. 3 de 5 puntos tras un intento \
                      fallido y una pista.",
+            progress: "Posición 1: resuelta.",
+            from_now_on: "A partir de ahora te hablo en este idioma: Español.",
+            report: "Clave: **Txd8+**",
+            refused: "Esto es para los entrenadores del grupo.",
+            reveal: "Cuadro de mate: ",
         },
     ];
     for spoken in spoken {
@@ -525,16 +553,89 @@ async fn verdicts_and_hints_speak_the_groups_language() {
             .await;
         club.queue(BACK_RANK).await;
         let post = club.post().await;
+        assert!(post.content.starts_with(spoken.heading), "{}", post.content);
+        assert!(post.content.contains(spoken.task), "{}", post.content);
+
+        // A member whose client speaks the group's language.
         let ana = club.member("Ana");
-        let form = ana.press(post.id, "Answer").await;
+        ana.reads(spoken.locale);
+        let form = ana.press(post.id, spoken.answer).await;
         let wrong = ana.submit(&form, &["Td7"]).await;
-        let text = wrong.text();
-        assert!(text.contains(spoken.wrong), "{text}");
+        let said = wrong.text();
+        assert!(said.contains(spoken.wrong), "{said}");
         let hint = ana.press(wrong.message(), spoken.hint).await;
         assert!(hint.text().contains(spoken.look), "{}", hint.text());
-        let form = ana.press(post.id, "Answer").await;
+        let form = ana.press(post.id, spoken.answer).await;
         let solved = ana.submit(&form, &["Txd8+"]).await;
         assert!(solved.text().contains(spoken.solved), "{}", solved.text());
-        keep_chronicle!(&format!("verdicts-in-{}", spoken.name), club.finish());
+        let refused = ana.command(club.channel, "coach week", &[]).await;
+        assert!(
+            refused.text().contains(spoken.refused),
+            "{}",
+            refused.text()
+        );
+        for asked in ["progress", "leaderboard", "points", "help"] {
+            let command = format!("study {asked}");
+            let seen = ana.command(club.channel, &command, &[]).await;
+            if asked == "progress" {
+                assert!(seen.text().contains(spoken.progress), "{}", seen.text());
+            }
+        }
+
+        // One whose client speaks English, until they choose.
+        let ben = club.member("Ben");
+        let seen = ben.command(club.channel, "study progress", &[]).await;
+        assert!(
+            seen.text().contains("Position 1: not answered yet."),
+            "{}",
+            seen.text()
+        );
+        let tag = spoken.locale.split('-').next().unwrap_or_default();
+        let seen = ben
+            .command(club.channel, "study language", &[("language", text(tag))])
+            .await;
+        assert!(seen.text().contains(spoken.from_now_on), "{}", seen.text());
+        ben.command(club.channel, "study progress", &[]).await;
+
+        // The coach's sheets, in the coach's language.
+        let report = club.queue(BACK_RANK).await;
+        assert!(
+            report.text().contains("Key: **Rxd8+**"),
+            "{}",
+            report.text()
+        );
+        club.coach.reads(spoken.locale);
+        let report = club.queue(BACK_RANK).await;
+        assert!(report.text().contains(spoken.report), "{}", report.text());
+        for asked in [
+            "settings",
+            "week",
+            "shelf",
+            "answers",
+            "permissions",
+            "summary",
+            "member list",
+        ] {
+            let command = format!("coach {asked}");
+            club.coach.command(club.channel, &command, &[]).await;
+        }
+        club.coach.command(club.channel, "coach close", &[]).await;
+        let reveal = club
+            .discord
+            .until("the reveal", |world| {
+                // Its thread is told last.
+                let told = |m: &Message| m.channel == post.id && m.author == world.bot;
+                let over = world.messages.values().any(told);
+                reveals(world, club.channel)
+                    .first()
+                    .filter(|_| over)
+                    .cloned()
+            })
+            .await;
+        assert!(reveal.content.contains(spoken.reveal), "{}", reveal.content);
+        assert!(reveal.content.contains("Txd8"), "{}", reveal.content);
+        let mut club = club;
+        club.let_out(&reveal);
+        keep_chronicle!(&format!("spoken-in-{}", spoken.name), club.finish());
     }
 }

@@ -182,7 +182,8 @@ async fn an_answer_that_fits_another_post_is_asked_back_in_every_way() {
     let discord = club.discord.clone();
     discord.overwrite_bot(club.channel, may::MANAGE_MESSAGES, 0);
     club.settle().await;
-    const QUESTION: &str = "These moves fit position 2, not 1: send it there?";
+    const QUESTION: &str =
+        "These moves fit position 2, not the one you sent them to. Send them there?";
 
     // By the form under the post, and by the command in its thread.
     let ana = club.member("Ana");

@@ -53,22 +53,39 @@ pub fn commands(list: &[Value]) -> Result<(), Refusal> {
     }
 }
 
-/// Names, descriptions and values of a command together, in characters.
+/// Names, descriptions and values of a command together, in characters; of a text in several languages the
+/// longest.
 pub fn size(command: &Value) -> usize {
     let own: usize = ["name", "description"]
         .iter()
-        .map(|key| {
-            command[*key]
-                .as_str()
-                .map_or(0, |text| text.chars().count())
-        })
+        .map(|key| longest(command, key))
         .sum();
+    let value = |choice: &Value| {
+        choice["value"]
+            .as_str()
+            .map_or(0, |text| text.chars().count())
+    };
     let choices: usize = list(&command["choices"])
         .iter()
-        .flat_map(|choice| [&choice["name"], &choice["value"]])
-        .map(|value| value.as_str().map_or(0, |text| text.chars().count()))
+        .map(|choice| longest(choice, "name") + value(choice))
         .sum();
     own + choices + list(&command["options"]).iter().map(size).sum::<usize>()
+}
+
+/// A text and what it is in other languages, with their locales; the text itself has none.
+fn in_all<'a>(of: &'a Value, key: &str) -> Vec<(&'a str, &'a str)> {
+    let others = of[format!("{key}_localizations")].as_object();
+    let others = others.into_iter().flatten();
+    let others = others.map(|(locale, text)| (locale.as_str(), text.as_str().unwrap_or_default()));
+    let own = ("", of[key].as_str().unwrap_or_default());
+    std::iter::once(own).chain(others).collect()
+}
+
+fn longest(of: &Value, key: &str) -> usize {
+    let lengths = in_all(of, key)
+        .into_iter()
+        .map(|(_, text)| text.chars().count());
+    lengths.max().unwrap_or_default()
 }
 
 fn list(value: &Value) -> &[Value] {
@@ -77,13 +94,14 @@ fn list(value: &Value) -> &[Value] {
 
 /// `^[-_'\p{L}\p{N}]{1,32}$` in lower case.
 fn name(faults: &mut Vec<Fault>, of: &Value, place: &str) {
-    let text = of["name"].as_str().unwrap_or_default();
-    let fits = (1..=32).contains(&text.chars().count())
-        && text
-            .chars()
-            .all(|c| c.is_alphanumeric() || "-_'".contains(c))
-        && text.to_lowercase() == text;
-    if !fits {
+    let fits = |text: &str| {
+        (1..=32).contains(&text.chars().count())
+            && text
+                .chars()
+                .all(|c| c.is_alphanumeric() || "-_'".contains(c))
+            && text.to_lowercase() == text
+    };
+    if !in_all(of, "name").into_iter().all(|(_, text)| fits(text)) {
         faults.push(Fault::other(
             format!("{place}.name"),
             "APPLICATION_COMMAND_INVALID_NAME",
@@ -93,10 +111,11 @@ fn name(faults: &mut Vec<Fault>, of: &Value, place: &str) {
 }
 
 fn described(faults: &mut Vec<Fault>, of: &Value, place: &str) {
-    let length = of["description"]
-        .as_str()
-        .map_or(0, |text| text.chars().count());
-    if !(1..=100).contains(&length) {
+    let fits = |text: &str| (1..=100).contains(&text.chars().count());
+    if !in_all(of, "description")
+        .into_iter()
+        .all(|(_, text)| fits(text))
+    {
         faults.push(Fault::length(format!("{place}.description"), 1, 100));
     }
 }
@@ -120,7 +139,10 @@ fn options(faults: &mut Vec<Fault>, of: &Value, place: &str, depth: usize) {
         let place = format!("{place}.options.{i}");
         name(faults, option, &place);
         described(faults, option, &place);
-        if !names.insert(option["name"].to_string()) {
+        if !in_all(option, "name")
+            .into_iter()
+            .all(|name| names.insert(name))
+        {
             faults.push(Fault::other(
                 format!("{place}.name"),
                 "APPLICATION_COMMAND_OPTIONS_NAME_INVALID",
@@ -157,10 +179,11 @@ fn options(faults: &mut Vec<Fault>, of: &Value, place: &str, depth: usize) {
                     ));
                 }
                 for (j, choice) in choices.iter().enumerate() {
-                    let length = choice["name"]
-                        .as_str()
-                        .map_or(0, |text| text.chars().count());
-                    if !(1..=100).contains(&length) {
+                    let fits = |text: &str| (1..=100).contains(&text.chars().count());
+                    if !in_all(choice, "name")
+                        .into_iter()
+                        .all(|(_, text)| fits(text))
+                    {
                         faults.push(Fault::length(format!("{place}.choices.{j}.name"), 1, 100));
                     }
                 }
@@ -187,6 +210,8 @@ mod tests {
         assert!(one(json!({"name": "Study", "description": "d"})).is_err());
         assert!(one(json!({"name": "two words", "description": "d"})).is_err());
         assert!(one(json!({"name": "study", "description": ""})).is_err());
+        let in_german = |name: &str| json!({"name": "study", "description": "d", "name_localizations": {"de": name}});
+        assert!(one(in_german("lernen")).is_ok() && one(in_german("Lernen")).is_err());
         let option = |name: &str, required: bool| json!({"name": name, "description": "d", "type": 3, "required": required});
         assert!(one(json!({"name": "s", "description": "d", "options": [option("a", false), option("b", true)]})).is_err());
         assert!(one(json!({"name": "s", "description": "d", "options": [option("a", true), option("b", false)]})).is_ok());

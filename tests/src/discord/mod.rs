@@ -74,6 +74,7 @@ impl Discord {
             shown: "Sealed Move".into(),
             bot: true,
             takes_direct: false,
+            locale: "en-GB".into(),
         };
         let world = World {
             ids,
@@ -124,6 +125,7 @@ impl Discord {
                 shown: shown.into(),
                 bot: false,
                 takes_direct: true,
+                locale: "en-GB".into(),
             },
         );
         Someone {

@@ -92,6 +92,13 @@ impl Attach {
 const PATIENCE: Duration = Duration::from_secs(20);
 
 impl Someone {
+    /// Sets the language of the person's client.
+    pub fn reads(&self, locale: &str) {
+        if let Some(user) = self.shared.world().users.get_mut(&self.id) {
+            locale.clone_into(&mut user.locale);
+        }
+    }
+
     /// Writes into a channel or thread; gives the message's id.
     pub fn say(&self, channel: u64, text: &str) -> u64 {
         self.write(channel, text, None, false)
@@ -574,7 +581,7 @@ fn send(
     let mut value = json!({
         "id": id.to_string(), "application_id": world.bot.to_string(), "type": kind as u8,
         "token": token, "version": 1, "data": data, "channel_id": channel.to_string(),
-        "channel": json::channel(world, &place), "locale": "en-GB", "entitlements": [],
+        "channel": json::channel(world, &place), "locale": world.users[&user].locale, "entitlements": [],
         "authorizing_integration_owners": {"0": place.guild.unwrap_or(0).to_string()},
         "attachment_size_limit": 10_485_760,
         "app_permissions": may::in_channel(world, &place, world.bot).to_string(),

@@ -229,6 +229,7 @@ pub fn tidy(world: &World, text: &str) -> String {
         };
         let kind = match text[..start + length].chars().next_back() {
             Some('R') => "⟨so long from now⟩",
+            Some('D') => "⟨day⟩",
             _ => "⟨date and time⟩",
         };
         text.replace_range(start..=start + length, kind);

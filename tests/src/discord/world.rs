@@ -73,6 +73,8 @@ pub struct User {
     pub bot: bool,
     /// Whether the person takes direct messages from those they share a server with.
     pub takes_direct: bool,
+    /// The language of the person's client.
+    pub locale: String,
 }
 
 /// A server.

@@ -1,4 +1,4 @@
-# Hinweise: der erste nennt eine Figur, der zweite die Idee in bis zu drei Sätzen, der dritte den Zug.
+# Tipps: der erste nennt eine Figur, der zweite die Idee in bis zu drei Sätzen, der dritte den Zug.
 
 look-at = Sieh dir { $piece-your-acc } an.
 look-at-on = Sieh dir { $piece-your-acc } auf { $on } an.

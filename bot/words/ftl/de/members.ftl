@@ -1,4 +1,4 @@
-# Was ein Mitglied über Punkte, Hinweise und das Urteil des Trainers erfährt.
+# Was ein Mitglied über Punkte, Tipps und das Urteil des Trainers erfährt.
 
 ## Punkte
 
@@ -7,8 +7,8 @@ wrong-tries = { $wrong ->
    *[other] { $wrong } Fehlversuchen
 }
 hints-taken = { $hints ->
-    [one] einem Hinweis
-   *[other] { $hints } Hinweisen
+    [one] einem Tipp
+   *[other] { $hints } Tipps
 }
 points-earned = { $wrong ->
     [0] { $hints ->
@@ -32,37 +32,37 @@ wrong-takes = { $wrong ->
 prices = { $later ->
     [none] { $hint ->
         [none] { wrong-takes }.
-       *[other] { wrong-takes }, jeder Hinweis { $hint-text }.
+       *[other] { wrong-takes }, jeder Tipp { $hint-text }.
     }
    *[other] { $hint ->
         [none] { wrong-takes }, ein falscher Zug später in der Variante { $later-text }.
-       *[other] { wrong-takes }, ein falscher Zug später in der Variante { $later-text }, jeder Hinweis { $hint-text }.
+       *[other] { wrong-takes }, ein falscher Zug später in der Variante { $later-text }, jeder Tipp { $hint-text }.
     }
 }
 at-least = Wer es löst, ohne dass der Zug gezeigt wurde, behält mindestens { $points-text }.
 
-## Hinweise, bevor man sie nimmt
+## Tipps, bevor man sie nimmt
 
 hint-free = { $last ->
-    [yes] Der nächste Hinweis zeigt den Zug. Er kostet nichts; dir blieben weiter { $left-text }.
-   *[no] Ein Hinweis kostet nichts; dir blieben weiter { $left-text }.
+    [yes] Der nächste Tipp zeigt den Zug. Er kostet nichts; dir blieben weiter { $left-text }.
+   *[no] Ein Tipp kostet nichts; dir blieben weiter { $left-text }.
 }
 takes-points = { $takes ->
     [one] kostet { $takes-text } Punkt
    *[other] kostet { $takes-text } Punkte
 }
 hint-takes = { $last ->
-    [yes] Der nächste Hinweis zeigt den Zug. Er { takes-points }; dir blieben { $left-text }.
-   *[no] Ein Hinweis { takes-points }; dir blieben { $left-text }.
+    [yes] Der nächste Tipp zeigt den Zug. Er { takes-points }; dir blieben { $left-text }.
+   *[no] Ein Tipp { takes-points }; dir blieben { $left-text }.
 }
-no-more-hints = Für diesen Zug hast du alle Hinweise bekommen.
+no-more-hints = Für diesen Zug hast du alle Tipps bekommen.
 price-free = kostet nichts, lässt { $left-text }
 price-takes = kostet { $takes-text }, lässt { $left-text }
 price-again = noch einmal, kostet nichts
-no-hint = Von hier aus gibt es keinen Hinweis: die Stellung auf dem Brett gehört nicht mehr zur Lösung. Such den stärksten Zug, den du finden kannst.
+no-hint = Von hier aus gibt es keinen Tipp: die Stellung auf dem Brett gehört nicht mehr zur Lösung. Such den stärksten Zug, den du finden kannst.
 hint-is = { $number ->
-    [1] Hinweis { $step }: { $hint }
-   *[other] Hinweis { $step } zu deinem { $number }. Zug: { $hint }
+    [1] Tipp { $step }: { $hint }
+   *[other] Tipp { $step } zu deinem { $number }. Zug: { $hint }
 }
 
 ## Antworten, die nichts ändern
@@ -106,8 +106,8 @@ as-reason = { $words }
 button-answer = Antworten
 button-answer-again = Noch einmal antworten
 button-next-move = Nächster Zug
-button-hint = Hinweis
-button-another-hint = Noch ein Hinweis
+button-hint = Tipp
+button-another-hint = Noch ein Tipp
 button-take-it = Nehmen
 button-give-up = Aufgeben
 button-i-mean = Ich meine { $reading }
