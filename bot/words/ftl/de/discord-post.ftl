@@ -10,7 +10,7 @@ task-mate = { $moves ->
 task-win = { $side-name } zieht und gewinnt.
 task-draw = { $side-name } zieht und hält remis.
 answers-sealed = Antworten sind versiegelt bis { $closes } ({ $away }).
-answers-open = Die Urteile stehen hinter Spoiler-Markierungen, und Antworten nehme ich an bis { $closes } ({ $away }).
+answers-open = Die Urteile stehen hinter Spoiler-Markierungen; Antworten nehme ich an bis { $closes } ({ $away }).
 how-to-answer = { $thread ->
     [yes] -# Drück auf „{ button-answer }“, schreib mir direkt, antworte auf diese Nachricht oder nimm /{ command-study } { command-study-answer }. Geredet wird im Thread.
    *[no] -# Drück auf „{ button-answer }“, schreib mir direkt, antworte auf diese Nachricht oder nimm /{ command-study } { command-study-answer }.

@@ -61,7 +61,7 @@ beside-the-moves = Junto a las jugadas, con la solución:
 shelf-empty = La reserva está vacía. Adjunta un archivo a /{ command-coach } { command-coach-check }.
 topic-set = Ahora su tema es «{ $topic }».
 topic-taken = Ahora no tiene tema.
-paused-until = **En pausa** hasta { $until }.
+paused-until = **En pausa** hasta el { $until }.
 paused-for-now = **En pausa** hasta que la reanudes.
 nothing-waits = No espera nada. Adjunta un archivo a /{ command-coach } { command-coach-check } y pon las posiciones correctas en la semana.
 the-week = **La semana**
@@ -74,7 +74,7 @@ still-open = abierta
 goes-out-now = Se publica ahora.
 closed-now = Está cerrada; la solución se publica ahora.
 pick-position = Hay más de una posición abierta; elige una con la opción { command-coach-close.option-position }.
-paused-now = En pausa hasta { $until }. Una posición abierta sigue abierta.
+paused-now = En pausa hasta el { $until }. Una posición abierta sigue abierta.
 paused-till-resumed = En pausa hasta que uses /{ command-coach } { command-coach-resume }. Una posición abierta sigue abierta.
 resumed = Las posiciones vuelven a publicarse según lo previsto.
 moment-past = Ese momento ya ha pasado.
@@ -96,9 +96,9 @@ form-verdict-words = Palabras para el miembro, si quieres
 ## El resumen
 
 who-took-part = **Quién ha participado**
-who-took-part-since = **Quién ha participado desde { $from }**
-who-took-part-until = **Quién ha participado hasta { $to }**
-who-took-part-between = **Quién ha participado desde { $from } hasta { $to }**
+who-took-part-since = **Quién ha participado desde el { $from }**
+who-took-part-until = **Quién ha participado hasta el { $to }**
+who-took-part-between = **Quién ha participado desde el { $from } hasta el { $to }**
 nobody-did = Nadie.
 member-tally = { $points ->
     [one] { $hints ->

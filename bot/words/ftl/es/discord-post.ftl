@@ -9,8 +9,8 @@ task-mate = { $moves ->
 }
 task-win = { $side-start } juegan y ganan.
 task-draw = { $side-start } juegan y hacen tablas.
-answers-sealed = Las respuestas están selladas hasta { $closes } ({ $away }).
-answers-open = Los veredictos van detrás de marcas de spoiler, y se admiten respuestas hasta { $closes } ({ $away }).
+answers-sealed = Las respuestas están selladas hasta el { $closes } ({ $away }).
+answers-open = Los veredictos van detrás de marcas de spoiler, y se admiten respuestas hasta el { $closes } ({ $away }).
 how-to-answer = { $thread ->
     [yes] -# Pulsa «{ button-answer }», escríbeme directamente, contesta a este mensaje o usa /{ command-study } { command-study-answer }. La charla, en el hilo.
    *[no] -# Pulsa «{ button-answer }», escríbeme directamente, contesta a este mensaje o usa /{ command-study } { command-study-answer }.

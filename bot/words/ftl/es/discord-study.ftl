@@ -19,13 +19,13 @@ gave-up-before = En esta ya te habías rendido. La solución se publica: { $clos
 your-last-answer = Tu última respuesta aquí: «{ $quote }»
 your-last-answer-deleted = Tu última respuesta aquí, cuyo texto has borrado:
 standing-now = { $state ->
-    [none] Posición { $number }: aún sin respuesta. Está abierta hasta { $closes }.
-    [solved] Posición { $number }: resuelta. Está abierta hasta { $closes }.
-    [given-up] Posición { $number }: te has rendido. Está abierta hasta { $closes }.
+    [none] Posición { $number }: aún sin respuesta. Está abierta hasta el { $closes }.
+    [solved] Posición { $number }: resuelta. Está abierta hasta el { $closes }.
+    [given-up] Posición { $number }: te has rendido. Está abierta hasta el { $closes }.
    *[playing] { $wrong ->
-        [0] Posición { $number }: te toca jugar. Está abierta hasta { $closes }.
-        [one] Posición { $number }: te toca jugar, tras un intento fallido. Está abierta hasta { $closes }.
-       *[other] Posición { $number }: te toca jugar, tras { $wrong } intentos fallidos. Está abierta hasta { $closes }.
+        [0] Posición { $number }: te toca jugar. Está abierta hasta el { $closes }.
+        [one] Posición { $number }: te toca jugar, tras un intento fallido. Está abierta hasta el { $closes }.
+       *[other] Posición { $number }: te toca jugar, tras { $wrong } intentos fallidos. Está abierta hasta el { $closes }.
     }
 }
 on-your-board = En tu tablero: { $line }

@@ -195,6 +195,7 @@ pub async fn post_meant(
 
 /// The one open post, for a coach's command that names none.
 pub async fn one_post(ctx: Ctx<'_>, place: &Place) -> Answer<i64> {
+    // The question which one is not asked: a command has an option for it.
     match post_meant(ctx, english(), place, None, Press::Answer).await? {
         Ok(post) => Ok(post),
         Err(_) => said(Coach::PickPosition),
