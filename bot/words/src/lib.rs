@@ -129,6 +129,13 @@ pub fn ids() -> impl Iterator<Item = &'static str> {
     english().ids.iter().map(String::as_str)
 }
 
+/// The FTL of some files of a language, such as `["room.ftl"]`, one after the other: for those who put it
+/// into words elsewhere, as a page does. Nothing of a file that is not there.
+pub fn source(tag: &str, files: &[&str]) -> String {
+    let of = |file: &&str| FOLDERS.get_file(format!("{tag}/{file}"))?.contents_utf8();
+    files.iter().filter_map(of).collect::<Vec<_>>().join("\n")
+}
+
 /// The words of English.
 ///
 /// # Panics

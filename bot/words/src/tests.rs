@@ -197,3 +197,12 @@ fn peoples_words_stay_as_they_are_and_turn_nothing_around() {
     );
     assert!(said("מהלך").contains("“\u{2068}מהלך\u{2069}”"));
 }
+
+#[test]
+fn the_source_of_some_files_is_given_in_their_order() {
+    let both = source("de", &["hints.ftl", "base.ftl", "no-such-file.ftl"]);
+    let (hint, base) = (both.find("\nlook-at ="), both.find("\nlanguage = Deutsch"));
+    assert!(hint.is_some() && hint < base, "{both}");
+    assert!(parse(both.as_str()).is_ok());
+    assert_eq!(source("tlh", &["base.ftl"]), "");
+}
