@@ -23,6 +23,7 @@ use subtle::ConstantTimeEq;
 use super::{
     RoomError, Shared, door,
     door::{Guest, Member},
+    text::Text,
     trouble::Trouble,
 };
 
@@ -169,18 +170,15 @@ async fn use_code(
 ) -> Result<Response, Trouble> {
     let Json(typed) = body?;
     if let Some(member) = guest.member {
-        return Err(Trouble::bad(format!(
-            "This browser belongs to {} already. If that is you too, ask your coach to make the two of you one.",
-            member.person.name
-        )));
+        return Err(Trouble::bad(Text::BrowserIsTaken {
+            name: member.person.name.as_str().into(),
+        }));
     }
     let user = room
         .codes
         .take(&typed.code, Instant::now())
         .map_err(|refusal| match refusal {
-            Refusal::Unknown => Trouble::bad(
-                "This code is not right, or it is too old: a code holds for ten minutes and for one device. Look at your other device again, or have it show a new one.",
-            ),
+            Refusal::Unknown => Trouble::bad(Text::CodeNotRight),
             Refusal::TooMany => Trouble::too_many_codes(),
         })?;
     let token = door::token()?;

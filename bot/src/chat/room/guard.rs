@@ -14,7 +14,7 @@ use axum::{
 };
 use futures::FutureExt;
 
-use super::{Shared, trouble::Trouble};
+use super::{Shared, text::Text, trouble::Trouble};
 
 /// Only what we serve ourselves; pictures of verdicts come inside the answer.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; \
@@ -23,6 +23,7 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 
 pub(super) async fn watch(State(room): State<Shared>, request: Request, next: Next) -> Response {
     let public = room.door.public();
+    let reader = request.headers().clone();
     let passed = inspect(request.method(), request.headers(), public)
         .map_err(|why| Trouble::new(StatusCode::FORBIDDEN, why))
         .and_then(|()| pace(&room, &request));
@@ -34,6 +35,9 @@ pub(super) async fn watch(State(room): State<Shared>, request: Request, next: Ne
             .unwrap_or_else(|_| Trouble::inside().into_response()),
         Err(trouble) => trouble.into_response(),
     };
+    if let Some(trouble) = Trouble::of_answer(&mut response) {
+        response = trouble.told(room.words(&reader).await);
+    }
     let headers = response.headers_mut();
     for (name, value) in [
         (header::CONTENT_SECURITY_POLICY, POLICY),
@@ -67,15 +71,13 @@ fn writes(method: &Method) -> bool {
     !matches!(*method, Method::GET | Method::HEAD)
 }
 
-fn inspect(method: &Method, headers: &HeaderMap, public: Option<&str>) -> Result<(), &'static str> {
+fn inspect(method: &Method, headers: &HeaderMap, public: Option<&str>) -> Result<(), Text> {
     let host = headers
         .get(header::HOST)
         .and_then(|host| host.to_str().ok())
         .unwrap_or_default();
     if !is_ours(host, public) {
-        return Err(
-            "this address is not one the room answers to; use the link as the coach gave it, or set public_url",
-        );
+        return Err(Text::StrangeHost);
     }
     if !writes(method) {
         return Ok(());
@@ -91,7 +93,7 @@ fn inspect(method: &Method, headers: &HeaderMap, public: Option<&str>) -> Result
     if ours {
         Ok(())
     } else {
-        Err("this request did not come from the room's own pages, so nothing was done")
+        Err(Text::StrangeOrigin)
     }
 }
 

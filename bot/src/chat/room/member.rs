@@ -4,7 +4,7 @@
 use axum::{
     Json, Router,
     extract::{DefaultBodyLimit, Path, Query, State, rejection::JsonRejection},
-    http::header,
+    http::{HeaderMap, header},
     response::{IntoResponse, Response},
     routing::{get, post},
 };
@@ -16,6 +16,7 @@ use super::{
     door::{Guest, Member},
     feed::{self, Gone},
     paper::{self, Judged, Said, To, media_type},
+    text::Text,
     trouble::Trouble,
 };
 use crate::chat::{
@@ -144,9 +145,7 @@ pub(super) async fn named(
     which: As,
 ) -> Result<Response, Trouble> {
     if name.chars().all(|c| c.is_whitespace() || c.is_control()) {
-        return Err(Trouble::bad(
-            "Write the name the group should see, such as your first name.",
-        ));
+        return Err(Trouble::bad(Text::NameEmpty));
     }
     let user = match (&guest.member, &guest.visitor.user) {
         (Some(member), _) => Some(&member.person.user),
@@ -159,9 +158,7 @@ pub(super) async fn named(
     if known.as_deref() != Some(name.as_str())
         && room.desk.name_tells_a_move(&room.place, &name).await?
     {
-        return Err(Trouble::bad(
-            "Everyone would see this name, and it could tell a move of the position that is open. Choose another one.",
-        ));
+        return Err(Trouble::bad(Text::NameTellsMove));
     }
     let (user, cookie) = match (guest.member, guest.visitor.user) {
         (Some(member), _) => (member.person.user, None),
@@ -549,12 +546,17 @@ async fn kept(State(room): State<Shared>, Member(person): Member) -> Result<Resp
     Ok(([(header::CONTENT_DISPOSITION, name)], Json(kept)).into_response())
 }
 
-async fn erase(State(room): State<Shared>, Member(person): Member) -> Result<Response, Trouble> {
+async fn erase(
+    State(room): State<Shared>,
+    Member(person): Member,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
+    let words = room.words(&headers).await;
     room.desk.erase_me(&room.place, &person).await?;
     // Their lines of talk are gone: every page fetches the talk anew.
     room.feed.everyone("renewed", &());
     let mut response = Json(Message {
-        message: "Everything that was kept of you is erased.".into(),
+        message: words.say(&Text::AllErased),
     })
     .into_response();
     if let Some(cookie) = room.door.cookie("me", "") {
@@ -566,10 +568,10 @@ async fn erase(State(room): State<Shared>, Member(person): Member) -> Result<Res
 /// The text of a message, not empty and not too long.
 pub(super) fn bounded(text: &str) -> Result<&str, Trouble> {
     if text.trim().is_empty() {
-        return Err(Trouble::bad("There is nothing in the message yet."));
+        return Err(Trouble::bad(Text::MessageEmpty));
     }
     if text.chars().count() > LONGEST_REPLY {
-        return Err(Trouble::too_large("The message", "50,000 characters"));
+        return Err(Trouble::too_large(Text::MessageTooLarge));
     }
     Ok(text)
 }

@@ -10,6 +10,8 @@
 //! | `devices` | codes by which a member's second device is theirs too |
 //! | `guard` | headers, and requests that come from where they should not |
 //! | `feed` | what is new, live |
+//! | `language` | in which language a reader is spoken to |
+//! | `text`, `trouble` | what the room says itself, and what could not be done |
 //! | `paper` | the JSON shapes |
 //! | `member` | what a member asks for |
 //! | `coach` | what the coach asks for |
@@ -20,11 +22,13 @@ mod devices;
 mod door;
 mod feed;
 mod guard;
+mod language;
 mod member;
 mod pace;
 mod pages;
 mod paper;
 mod registration;
+mod text;
 mod trouble;
 
 use std::{

@@ -1,5 +1,7 @@
 //! What a person reads when something could not be done: a status and one clear sentence or two, as
-//! JSON. (Pages that cannot be shown are in `pages`.)
+//! JSON. The guard puts it into the reader's language. (Pages that cannot be shown are in `pages`.)
+
+use std::sync::Arc;
 
 use axum::{
     Json,
@@ -9,17 +11,30 @@ use axum::{
 };
 use serde::Serialize;
 
-use super::RoomError;
-use crate::desk::DeskError;
+use super::{RoomError, text::Text};
+use crate::{desk::DeskError, words::Words};
 
 /// A refusal.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Trouble {
     status: StatusCode,
-    text: String,
+    why: Why,
     shut_out: Option<ShutOut>,
     offer: Option<String>,
 }
+
+/// What is said of it.
+#[derive(Clone, Debug)]
+enum Why {
+    /// The room's own words.
+    Room(Text),
+    /// The desk's, as they are.
+    Desk(String),
+}
+
+/// A refusal that is on its way to the guard, which knows the reader's language.
+#[derive(Clone)]
+struct Untold(Arc<Trouble>);
 
 /// Why a page that was in the room is in it no longer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -47,10 +62,14 @@ struct Body<'a> {
 }
 
 impl Trouble {
-    pub(super) fn new(status: StatusCode, text: impl Into<String>) -> Self {
+    pub(super) fn new(status: StatusCode, text: Text) -> Self {
+        Self::of(status, Why::Room(text))
+    }
+
+    fn of(status: StatusCode, why: Why) -> Self {
         Self {
             status,
-            text: text.into(),
+            why,
             shut_out: None,
             offer: None,
         }
@@ -63,85 +82,72 @@ impl Trouble {
         }
     }
 
-    pub(super) fn bad(text: impl Into<String>) -> Self {
+    pub(super) fn bad(text: Text) -> Self {
         Self::new(StatusCode::BAD_REQUEST, text)
     }
 
     pub(super) fn not_invited() -> Self {
-        Self::new(
-            StatusCode::FORBIDDEN,
-            "You are not in the room: open the link that your coach gave you.",
-        )
-        .shutting_out(ShutOut::Link)
+        Self::new(StatusCode::FORBIDDEN, Text::NoInvitation).shutting_out(ShutOut::Link)
     }
 
     pub(super) fn removed() -> Self {
-        Self::new(
-            StatusCode::FORBIDDEN,
-            "Your coach has removed you from this group. What you wrote before is still kept: ask your coach if you want a copy of it, or want it erased.",
-        )
-        .shutting_out(ShutOut::Removed)
+        Self::new(StatusCode::FORBIDDEN, Text::RemovedFromGroup).shutting_out(ShutOut::Removed)
     }
 
     pub(super) fn nameless_coach() -> Self {
-        Self::new(
-            StatusCode::UNAUTHORIZED,
-            "Say who you are first: open the coach's page and give your name there.",
-        )
+        Self::new(StatusCode::UNAUTHORIZED, Text::NamelessCoach)
     }
 
     pub(super) fn not_coach() -> Self {
-        Self::new(
-            StatusCode::FORBIDDEN,
-            "Only the coach may do this: open the coach's link, which the bot printed when it started.",
-        )
-        .shutting_out(ShutOut::CoachLink)
+        Self::new(StatusCode::FORBIDDEN, Text::NotByCoachLink).shutting_out(ShutOut::CoachLink)
     }
 
     pub(super) fn nameless() -> Self {
-        Self::new(
-            StatusCode::UNAUTHORIZED,
-            "Choose a name first, so that the group knows who is speaking.",
-        )
+        Self::new(StatusCode::UNAUTHORIZED, Text::NamelessMember)
     }
 
     pub(super) fn inside() -> Self {
-        Self::new(
-            StatusCode::INTERNAL_SERVER_ERROR,
-            "Something went wrong inside the bot. What was kept before is not lost; please tell whoever runs it.",
-        )
+        Self::new(StatusCode::INTERNAL_SERVER_ERROR, Text::FaultInside)
     }
 
     pub(super) fn too_fast() -> Self {
-        Self::new(
-            StatusCode::TOO_MANY_REQUESTS,
-            "That is faster than the bot can read. Wait a few seconds and send it again; it was not taken.",
-        )
+        Self::new(StatusCode::TOO_MANY_REQUESTS, Text::TooFast)
     }
 
     pub(super) fn too_many_codes() -> Self {
-        Self::new(
-            StatusCode::TOO_MANY_REQUESTS,
-            "Too many wrong codes were tried in this room. Wait ten minutes, then have your other device show a new one.",
-        )
+        Self::new(StatusCode::TOO_MANY_REQUESTS, Text::TooManyCodes)
     }
 
-    pub(super) fn too_large(what: &str, most: &str) -> Self {
-        Self::new(
-            StatusCode::PAYLOAD_TOO_LARGE,
-            format!("{what} is too large; {most} at most. Nothing was taken from it."),
-        )
+    pub(super) fn too_large(text: Text) -> Self {
+        Self::new(StatusCode::PAYLOAD_TOO_LARGE, text)
+    }
+
+    /// Takes the refusal out of an answer that is one.
+    pub(super) fn of_answer(answer: &mut Response) -> Option<Arc<Self>> {
+        let Untold(trouble) = answer.extensions_mut().remove()?;
+        Some(trouble)
+    }
+
+    /// The refusal as its reader gets it.
+    pub(super) fn told(&self, words: &Words) -> Response {
+        let said = match &self.why {
+            Why::Room(text) => words.say(text),
+            Why::Desk(said) => said.clone(),
+        };
+        let body = Body {
+            error: &said,
+            shut_out: self.shut_out,
+            offer: self.offer.as_deref(),
+        };
+        (self.status, Json(body)).into_response()
     }
 }
 
 impl IntoResponse for Trouble {
     fn into_response(self) -> Response {
-        let body = Body {
-            error: &self.text,
-            shut_out: self.shut_out,
-            offer: self.offer.as_deref(),
-        };
-        (self.status, Json(body)).into_response()
+        let mut response = self.status.into_response();
+        response.extensions_mut().insert(Untold(Arc::new(self)));
+        response
     }
 }
 
@@ -164,7 +170,7 @@ impl From<DeskError> for Trouble {
         };
         Self {
             offer,
-            ..Self::new(status, text)
+            ..Self::of(status, Why::Desk(text))
         }
     }
 }
@@ -175,7 +181,11 @@ impl From<RoomError> for Trouble {
             RoomError::Desk(error) => error.into(),
             other => {
                 tracing::error!("{other}");
-                Self::new(StatusCode::INTERNAL_SERVER_ERROR, other.to_string())
+                let text = match other {
+                    RoomError::Random(_) => Text::NoRandomNumbers,
+                    _ => Text::FaultInside,
+                };
+                Self::new(StatusCode::INTERNAL_SERVER_ERROR, text)
             }
         }
     }
@@ -185,10 +195,9 @@ impl From<JsonRejection> for Trouble {
     fn from(rejection: JsonRejection) -> Self {
         match rejection {
             JsonRejection::BytesRejection(rejection) => rejection.into(),
-            other => Self::bad(format!(
-                "The request could not be read: {}.",
-                other.body_text()
-            )),
+            other => Self::bad(Text::RequestUnreadable {
+                detail: other.body_text(),
+            }),
         }
     }
 }
@@ -196,17 +205,14 @@ impl From<JsonRejection> for Trouble {
 impl From<BytesRejection> for Trouble {
     fn from(rejection: BytesRejection) -> Self {
         if rejection.status() == StatusCode::PAYLOAD_TOO_LARGE {
-            Self::too_large(
-                "What was sent",
-                "a reply may have 50,000 characters, a file 16 MB",
-            )
+            Self::too_large(Text::RequestTooLarge)
         } else {
-            Self::bad("The request broke off before it was complete; try again.")
+            Self::bad(Text::RequestBrokeOff)
         }
     }
 }
 
 /// The answer where there is nothing.
 pub(super) async fn nothing_here() -> Trouble {
-    Trouble::new(StatusCode::NOT_FOUND, "There is nothing at this address.")
+    Trouble::new(StatusCode::NOT_FOUND, Text::NothingHere)
 }

@@ -17,7 +17,9 @@ use serde::{Deserialize, Serialize};
 
 use super::{super::paper::Post, open};
 use crate::{
-    chat::room::{Shared, door::Coach, member::picture_response, paper::Checked, trouble::Trouble},
+    chat::room::{
+        Shared, door::Coach, member::picture_response, paper::Checked, text::Text, trouble::Trouble,
+    },
     desk::{CheckedPosition, SameChoice, Telling},
 };
 
@@ -63,9 +65,9 @@ async fn import(
 ) -> Told<Vec<Checked>> {
     let bytes = body?.to_vec();
     if bytes.is_empty() {
-        return Err(Trouble::bad(format!(
-            "{name} is empty. Paste or drop an EPD or PGN file, or FEN lines."
-        )));
+        return Err(Trouble::bad(Text::FileEmpty {
+            name: name.as_str().into(),
+        }));
     }
     // A task of its own: a page that is closed meanwhile does not break the check off.
     let tasks = Arc::clone(&room.tasks);
@@ -73,7 +75,7 @@ async fn import(
         let Ok(_one_at_a_time) = room.bench.checking.try_lock() else {
             return Err(Trouble::new(
                 axum::http::StatusCode::CONFLICT,
-                "Another file is being checked; wait until it is done, then drop this one again.",
+                Text::CheckGoingOn,
             ));
         };
         let told = room.clone();
@@ -106,7 +108,7 @@ async fn import(
             tracing::error!("a check broke off");
             Err(Trouble::new(
                 axum::http::StatusCode::INTERNAL_SERVER_ERROR,
-                "The check broke off. What was kept until then is on the shelf; the log says why.",
+                Text::CheckBrokeOff,
             ))
         }
     }
@@ -165,9 +167,7 @@ async fn same(
         .find(|(place, one)| *place == at && one.position == Some(position))
         .map(|(_, one)| one.clone());
     let Some(waiting) = waiting else {
-        return Err(Trouble::bad(
-            "The other version of this position is no longer at hand. Check the file again, then choose.",
-        ));
+        return Err(Trouble::bad(Text::OtherVersionGone));
     };
     let settled = room
         .desk

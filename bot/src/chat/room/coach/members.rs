@@ -16,6 +16,7 @@ use crate::{
             door::{Coach, Guest},
             feed::Gone,
             member::{As, Name, named},
+            text::Text,
             trouble::{ShutOut, Trouble},
         },
         said::explained,
@@ -86,7 +87,7 @@ async fn rename(
 ) -> Told<String> {
     let Json(NewName { name }) = body?;
     if name.trim().is_empty() {
-        return Err(Trouble::bad("Write the new name first."));
+        return Err(Trouble::bad(Text::NewNameEmpty));
     }
     let name = room.desk.rename(&room.place, &coach, member, &name).await?;
     room.changed();

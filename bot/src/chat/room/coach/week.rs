@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use super::beginning;
 use crate::{
-    chat::room::{Shared, door::Coach, feed, paper::Note, trouble::Trouble},
+    chat::room::{Shared, door::Coach, feed, paper::Note, text::Text, trouble::Trouble},
     desk::{PostRow, QueueItem},
 };
 
@@ -144,9 +144,9 @@ async fn time(
                 .iter()
                 .find_map(|form| NaiveDateTime::parse_from_str(text, form).ok())
                 .ok_or_else(|| {
-                    Trouble::bad(format!(
-                        "\"{text}\" is not a day and time; write it like 2026-12-01T18:00."
-                    ))
+                    Trouble::bad(Text::TimeUnreadable {
+                        written: text.into(),
+                    })
                 })
         })
         .transpose()?;
