@@ -16,7 +16,16 @@ use tempfile::TempDir;
 type Checker = (&'static str, &'static [&'static str]);
 
 const TYPES: Checker = ("tsc", &["--project", ".", "--pretty", "false"]);
-const LINT: Checker = ("eslint", &["--max-warnings", "0", "assets"]);
+const LINT: Checker = (
+    "eslint",
+    &[
+        "--max-warnings",
+        "0",
+        "--ignore-pattern",
+        "assets/fluent",
+        "assets",
+    ],
+);
 
 /// The pages' scripts, where they are kept.
 fn scripts() -> Vec<PathBuf> {
@@ -30,14 +39,24 @@ fn scripts() -> Vec<PathBuf> {
     found
 }
 
-/// A folder with the scripts and all that their checking needs.
-fn copy() -> TempDir {
-    let modules = std::env::var_os("SEALED_MOVE_TEST_NODE_MODULES").unwrap_or_else(|| {
+/// Where the node modules are.
+fn modules() -> PathBuf {
+    let named = std::env::var_os("SEALED_MOVE_TEST_NODE_MODULES").unwrap_or_else(|| {
         panic!("SEALED_MOVE_TEST_NODE_MODULES names no folder; start the tests with tests/run, which makes it")
     });
+    named.into()
+}
+
+/// Project Fluent's library for browsers, in its package.
+fn fluent() -> PathBuf {
+    modules().join("@fluent/bundle/esm")
+}
+
+/// A folder with the scripts and all that their checking needs.
+fn copy() -> TempDir {
     let copy = TempDir::new().expect("a folder");
     let root = copy.path();
-    std::os::unix::fs::symlink(modules, root.join("node_modules")).expect("a link");
+    std::os::unix::fs::symlink(modules(), root.join("node_modules")).expect("a link");
     for rules in ["package.json", "tsconfig.json", "eslint.config.js"] {
         let from = workspace().join("tests/javascript").join(rules);
         fs::copy(from, root.join(rules)).expect("the rules");
@@ -47,6 +66,8 @@ fn copy() -> TempDir {
         let name = script.file_name().expect("a name");
         fs::copy(&script, root.join("assets").join(name)).expect("a script");
     }
+    // The package has its types beside it; what is shipped is held equal to it below.
+    std::os::unix::fs::symlink(fluent(), root.join("assets/fluent")).expect("a link");
     copy
 }
 
@@ -129,4 +150,37 @@ fn every_script_asks_to_be_type_checked() {
             script.display()
         );
     }
+}
+
+/// What of the library for browsers is shipped is what its package has, with the licence beside it.
+#[test]
+fn the_shipped_library_is_the_packages_own() {
+    let shipped = workspace().join("bot/src/chat/room/assets/fluent");
+    let scripts = |folder: &Path| {
+        let entries = fs::read_dir(folder).expect("a folder");
+        let mut names: Vec<_> = entries
+            .map(|entry| entry.expect("a readable folder").file_name())
+            .filter(|name| {
+                Path::new(name)
+                    .extension()
+                    .is_some_and(|ending| ending == "js")
+            })
+            .collect();
+        names.sort();
+        names
+    };
+    assert_eq!(scripts(&shipped), scripts(&fluent()));
+    for name in scripts(&shipped) {
+        let [ours, theirs] = [shipped.join(&name), fluent().join(&name)]
+            .map(|path| fs::read_to_string(path).expect("a script"));
+        assert!(ours == theirs, "{} is not the package's", name.display());
+    }
+    let licence = fs::read_to_string(shipped.join("LICENSE")).expect("the licence");
+    assert!(licence.contains("Apache License") && licence.contains("Version 2.0, January 2004"));
+    let package = fs::read_to_string(modules().join("@fluent/bundle/package.json"));
+    assert!(
+        package
+            .expect("the package")
+            .contains("\"license\": \"Apache-2.0\"")
+    );
 }

@@ -13,7 +13,7 @@ use std::{
 use axum::{
     Router,
     extract::{FromRequestParts, Path, State},
-    http::{HeaderMap, HeaderValue, StatusCode, header, request::Parts},
+    http::{HeaderMap, HeaderValue, header, request::Parts},
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
@@ -249,14 +249,18 @@ pub(super) fn routes() -> Router<Shared> {
 ///
 /// The way leads over a page of its own: a browser that came here from another site would not send the
 /// strict cookie along with a redirect, but does with the step from our own page.
-async fn come_in(State(room): State<Shared>, Path(secret): Path<String>) -> Response {
+async fn come_in(
+    State(room): State<Shared>,
+    Path(secret): Path<String>,
+    headers: HeaderMap,
+) -> Response {
     let secrets = room.door.secrets();
     let (name, value, to) = if same(&secret, &secrets.coach) {
         ("coach", secrets.coach, "/entrance/coach")
     } else if same(&secret, &secrets.member) {
         ("room", secrets.member, "/entrance")
     } else {
-        return (StatusCode::FORBIDDEN, pages::refused()).into_response();
+        return pages::refused(&room, &headers).await;
     };
     let mut response = Redirect::to(to).into_response();
     if let Some(cookie) = room.door.cookie(name, &value) {

@@ -366,10 +366,10 @@ impl Checked {
             picture: match (checked.position, &checked.picture) {
                 (Some(id), picture) => Some(Shown {
                     src: format!("/api/coach/positions/{id}/diagram.png"),
-                    alt: picture.as_ref().map_or_else(
-                        || format!("Diagram of {}", checked.report.fen),
-                        |picture| picture.alt.clone(),
-                    ),
+                    // Where there are none yet, the page puts the FEN into its words.
+                    alt: picture
+                        .as_ref()
+                        .map_or_else(String::new, |picture| picture.alt.clone()),
                 }),
                 (None, Some(picture)) => Some(Shown::inside(picture)),
                 (None, None) => None,

@@ -1,6 +1,8 @@
 // @ts-check
 // Asks the room for something. What goes wrong comes back as an Error whose message is for the person.
 
+import { say } from "./words.js";
+
 export class Refused extends Error {
   constructor(status, message, offer) {
     super(message);
@@ -15,12 +17,12 @@ async function ask(path, options) {
   try {
     response = await fetch(path, { credentials: "same-origin", cache: "no-store", ...options });
   } catch {
-    throw new Refused(0, "The room cannot be reached just now. Nothing you typed is lost; try again in a moment.");
+    throw new Refused(0, say("room-unreachable"));
   }
   const body = await response.json().catch(() => null);
   if (!response.ok) {
     if (body?.shut_out) dispatchEvent(new CustomEvent("shut-out", { detail: body.shut_out }));
-    throw new Refused(response.status, body?.error ?? `The room answered with an error (${response.status}).`, body?.offer);
+    throw new Refused(response.status, body?.error ?? say("room-error", { status: String(response.status) }), body?.offer);
   }
   return body;
 }

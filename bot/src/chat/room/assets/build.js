@@ -2,6 +2,8 @@
 // Builds elements. Text from people only ever becomes text nodes and attribute values here; nothing on
 // these pages is put together as markup.
 
+import { say } from "./words.js";
+
 /**
  * What an id on these pages names, where it is more than an element.
  * @typedef {{
@@ -103,14 +105,8 @@ export function choice(pairs, chosen, attributes = {}) {
   return select;
 }
 
-/** "1 post", "2 posts". */
-export const counted = (n, one, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
-
-/** Points as people write them: 5, 2.5. */
-export const points = (n) => String(Math.round(n * 100) / 100);
-
 /** Asks a question that needs a yes; resolves to true or false. */
-export function sure(question, yes, no = "Cancel") {
+export function sure(question, yes, no = say("room-cancel")) {
   return new Promise((resolve) => {
     const title = fresh("question");
     const dialog = make(
@@ -141,7 +137,7 @@ export function show(title, ...content) {
     { "aria-labelledby": id },
     make("h2", { id }, title),
     ...content,
-    make("div", { class: "row" }, button("Close", () => dialog.close())),
+    make("div", { class: "row" }, button(say("room-close"), () => dialog.close())),
   );
   dialog.addEventListener("close", () => dialog.remove());
   document.body.append(dialog);

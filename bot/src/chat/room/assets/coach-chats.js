@@ -4,20 +4,16 @@
 import { get } from "./ask.js";
 import { byId, make } from "./build.js";
 import { stamp } from "./when.js";
+import { say, sayAround } from "./words.js";
 
 const lines = {
-  starting: ({ name }) => [`${name} is being started.`],
-  up: ({ name, since }) => [`${name} is connected, since `, stamp(since), "."],
-  wavering: ({ name, since, why }) => [`${name} is not connected, since `, stamp(since), `: ${why} It connects anew by itself.`],
-  failing: ({ name, since, why, next_try }) => [
-    `${name} is not connected, since `,
-    stamp(since),
-    `: ${why} It is tried again at `,
-    stamp(next_try),
-    ".",
-  ],
-  refused: ({ name, since, why }) => [`${name} is not connected, since `, stamp(since), `: ${why}`],
-  stopped: ({ name }) => [`${name} is stopped.`],
+  starting: ({ name }) => [say("coaching-chat-starting", { name })],
+  up: ({ name, since }) => sayAround("coaching-chat-up", { name, since: stamp(since) }),
+  wavering: ({ name, since, why }) => sayAround("coaching-chat-wavering", { name, since: stamp(since), why }),
+  failing: ({ name, since, why, next_try: next }) =>
+    sayAround("coaching-chat-failing", { name, since: stamp(since), why, next: stamp(next) }),
+  refused: ({ name, since, why }) => sayAround("coaching-chat-refused", { name, since: stamp(since), why }),
+  stopped: ({ name }) => [say("coaching-chat-stopped", { name })],
 };
 
 /** Fetches how the chats fare and shows it. */
@@ -26,8 +22,7 @@ export async function showChats() {
   const well = ({ state }) => state === "up" || state === "starting";
   byId("chats").replaceChildren(
     ...chats
-      // That this room is up, whoever reads this knows.
-      .filter((chat) => chat.name !== "The club room")
+      .filter((chat) => !chat.here)
       .map((chat) => make("p", { class: well(chat) ? "help" : "trouble" }, ...lines[chat.state](chat))),
   );
 }

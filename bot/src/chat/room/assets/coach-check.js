@@ -2,10 +2,11 @@
 // Files: dropped, chosen or pasted; the reports; the shelf of checked positions that are in no week.
 
 import { careful, get, hand, post } from "./ask.js";
-import { button, byId, counted, fill, fresh, make } from "./build.js";
+import { button, byId, fill, make } from "./build.js";
 import { preview, soundName } from "./coach-week.js";
 import { inWords, notes } from "./post.js";
 import { moment } from "./when.js";
+import { listed, moves, say, sayAround } from "./words.js";
 
 /** Reports shown at once; more on demand. */
 const PAGE = 30;
@@ -32,20 +33,20 @@ export function checking({ done, of }) {
   const place = byId("checking");
   let bar = place.querySelector("progress");
   if (!bar) {
-    bar = make("progress", { "aria-label": "Positions checked" });
+    bar = make("progress", { "aria-label": say("coaching-positions-checked") });
     place.replaceChildren(bar, make("span", { class: "help" }));
   }
   bar.max = of;
   bar.value = done;
-  /** @type {Element} */ (bar.nextElementSibling).textContent = ` ${done} of ${counted(of, "position")} checked`;
+  /** @type {Element} */ (bar.nextElementSibling).textContent = ` ${say("coaching-checked-of", { done, count: of })}`;
 }
 
 function check(control, name, bytes) {
   return careful(control, trouble, async () => {
     if (bytes.size > LARGEST) {
-      throw new Error(`${name} is larger than 16 MB. Split it, then check the parts one by one.`);
+      throw new Error(say("coaching-file-too-large", { name }));
     }
-    byId("checking").replaceChildren(make("span", { class: "help" }, `Reading ${name}…`));
+    byId("checking").replaceChildren(make("span", { class: "help" }, say("coaching-reading", { name })));
     try {
       reports = await hand(`/api/coach/import?name=${encodeURIComponent(name)}`, bytes);
       showReports();
@@ -60,7 +61,7 @@ function check(control, name, bytes) {
 byId("check-paste").addEventListener("click", (event) => {
   const text = byId("paste").value;
   if (!text.trim()) {
-    trouble.textContent = "There is nothing pasted yet.";
+    trouble.textContent = say("coaching-nothing-pasted");
     byId("paste").focus();
     return;
   }
@@ -103,7 +104,7 @@ function showReports() {
     make(
       "h3",
       { id: "checked-title", tabindex: "-1" },
-      `${counted(reports.length, "position")} checked, ${sound.length} sound`,
+      say("coaching-checked", { count: reports.length, sound: sound.length }),
     ),
     sound.length ? addAll(sound) : null,
     list(reports, "checked"),
@@ -120,9 +121,9 @@ function addAll(sound) {
   return make(
     "p",
     {},
-    before ? `${counted(before, "position")} posted before left out: see below. ` : "",
+    before ? `${say("coaching-left-out", { count: before })} ` : "",
     button(
-      ids.length === 1 ? "Put the sound one into the week" : `Put the ${ids.length} sound ones into the week`,
+      say("coaching-add-sound", { count: ids.length }),
       (event) => enqueue(event.currentTarget, ids, false),
       { class: "first", id: "add-sound" },
     ),
@@ -148,7 +149,7 @@ export async function showShelf(state, refresh) {
   const shelf = (await get("/api/coach/shelf")).filter(({ position }) => !here.has(position));
   byId("shelf").replaceChildren(
     ...(shelf.length
-      ? [make("h3", {}, `On the shelf: checked earlier, in no week (${shelf.length})`), list(shelf, "shelf")]
+      ? [make("h3", {}, say("coaching-shelf", { count: shelf.length })), list(shelf, "shelf")]
       : []),
   );
   if (reports?.length) showReports();
@@ -159,7 +160,7 @@ const shownOf = { checked: PAGE, shelf: PAGE };
 function list(all, which) {
   const items = make("ol", { class: "reports" }, all.slice(0, shownOf[which]).map((one, at) => card(one, at)));
   if (all.length <= shownOf[which]) return items;
-  const more = button(`Show ${Math.min(PAGE, all.length - shownOf[which])} more`, () => {
+  const more = button(say("coaching-more", { count: Math.min(PAGE, all.length - shownOf[which]) }), () => {
     const from = shownOf[which];
     shownOf[which] += PAGE;
     items.append(...all.slice(from, shownOf[which]).map((one, at) => card(one, from + at)));
@@ -177,41 +178,41 @@ function card(checked, at) {
   return make(
     "li",
     { class: `report ${report.verdict}` },
-    picture ? make("img", { class: "board", src: picture.src, alt: picture.alt, width: 720, height: 720, loading: "lazy" }) : null,
+    picture ? make("img", { class: "board", src: picture.src, alt: altOf(checked), width: 720, height: 720, loading: "lazy" }) : null,
     make(
       "div",
       { class: "about" },
       make(
         "p",
         { class: "outcome" },
-        make("strong", {}, `${report.id}: ${soundName(report.verdict)}`),
-        report.stipulation ? `, ${report.stipulation}` : "",
-        topic ? `, ${topic}` : "",
-        further.length ? ` (also ${further.join(", ")})` : "",
+        make("strong", {}, say("coaching-outcome", { id: report.id, found: soundName(report.verdict) })),
+        [report.stipulation, topic, further.length ? say("coaching-also", { topics: listed(further) }) : ""]
+          .filter(Boolean)
+          .map((part) => `, ${part}`),
       ),
       known(checked, at),
       report.message ? make("p", { class: report.verdict === "sound" ? "" : "wrong" }, report.message) : null,
-      report.keys.length ? make("p", {}, report.keys.length === 1 ? "Key: " : "Keys: ", make("strong", { class: "line" }, report.keys.join(", "))) : null,
+      report.keys.length ? make("p", {}, keysOf(report.keys)) : null,
       lines.length
         ? make(
             "details",
             { class: "more", open: lines.length <= 6 },
-            make("summary", {}, `Variations (${lines.length})`),
-            make("ol", { class: "lines" }, lines.map((line) => make("li", { class: "line" }, line))),
+            make("summary", {}, say("coaching-variations", { count: lines.length })),
+            make("ol", { class: "lines" }, lines.map((line) => make("li", { class: "line" }, moves(line)))),
           )
         : null,
       report.tries.length
         ? make(
             "details",
             { class: "more" },
-            make("summary", {}, `Tries and what refutes them (${report.tries.length})`),
-            make("ol", { class: "lines" }, report.tries.map((line) => make("li", { class: "line" }, line))),
+            make("summary", {}, say("coaching-tries", { count: report.tries.length })),
+            make("ol", { class: "lines" }, report.tries.map((line) => make("li", { class: "line" }, moves(line)))),
           )
         : null,
-      report.warnings.map((text) => make("p", { class: "help" }, `Note: ${text}`)),
+      report.warnings.map((text) => make("p", { class: "help" }, say("coaching-note", { text }))),
       said(checked),
       make("p", { class: "help" }, how(report)),
-      picture ? inWords(picture.alt) : make("p", { class: "help" }, report.fen),
+      picture ? inWords(altOf(checked)) : make("p", { class: "help" }, report.fen),
       actions(checked, waiting),
       make("p", { class: "told trouble", role: "status" }),
     ),
@@ -221,14 +222,26 @@ function card(checked, at) {
 /** The card that a control of it stands on. */
 const cardOf = (control) => /** @type {HTMLLIElement} */ (control.closest("li"));
 
+/** The words that replace the picture. */
+const altOf = ({ picture, report }) => picture.alt || say("coaching-diagram-of", { fen: report.fen });
+
+const keysOf = (keys) =>
+  sayAround("coaching-keys", { count: keys.length, keys: make("strong", { class: "line" }, listed(keys.map(moves))) });
+
 /** How the verdict was come by. */
-function how(report) {
-  const judged = report.depth ? `Judged at depth ${report.depth}.` : "";
-  const proof = report.proved ? "Proved by exhaustive search." : judged;
-  const level = report.difficulty ? ` Difficulty about ${Math.round(report.difficulty)} of 10.` : "";
-  const names = report.patterns.length ? ` Final picture: ${report.patterns.join(", ")}.` : "";
-  return `${proof}${names}${level}`.trim();
+function how({ proved, depth, patterns, difficulty }) {
+  const judged = depth ? say("coaching-judged-at", { depth }) : "";
+  return [
+    proved ? say("coaching-proved") : judged,
+    patterns.length ? say("room-final-picture", { patterns: listed(patterns) }) : "",
+    difficulty ? say("coaching-level", { level: Math.round(difficulty) }) : "",
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
+
+/** A label, and which report it is about. */
+const about = (label, { id }) => say("coaching-about", { label, id });
 
 /** What was known of a position before: another version of it, with the choice, and its last post. */
 function known({ position, report, same, posted }, at) {
@@ -244,14 +257,14 @@ function known({ position, report, same, posted }, at) {
           byId("checked-title")?.focus();
         });
       },
-      { class: "small", "aria-label": `${label}: ${report.id}` },
+      { class: "small", "aria-label": about(label, report) },
     );
   return [
     same ? make("p", { class: "again" }, same.text) : null,
     same?.choice
-      ? make("div", { class: "row" }, choose("Keep the old one", "keep"), choose("Take the new one", "new"), choose("Keep both topics", "both"))
+      ? make("div", { class: "row" }, choose(say("coaching-keep-old"), "keep"), choose(say("coaching-take-new"), "new"), choose(say("coaching-keep-both"), "both"))
       : null,
-    posted ? make("p", { class: "again" }, `Posted before, as No. ${posted.number} on ${moment(posted.at, shared?.state.week.zone)}.`) : null,
+    posted ? make("p", { class: "again" }, say("coaching-posted-before", { number: String(posted.number), at: moment(posted.at, shared?.state.week.zone) })) : null,
   ];
 }
 
@@ -262,33 +275,31 @@ function said(checked) {
   return make(
     "div",
     { class: "own-words" },
-    part("Your words with the post", words.with_post),
-    part("Your words at the reveal", words.at_reveal),
+    part(say("coaching-words-with-post"), words.with_post),
+    part(say("coaching-words-at-reveal"), words.at_reveal),
     words.notes.length ? notes(words.notes) : null,
-    position === null ? null : make("details", { class: "more" }, make("summary", {}, "Change the words"), wordsForm(checked, report)),
+    position === null ? null : make("details", { class: "more" }, make("summary", {}, say("coaching-change-words")), wordsForm(checked, report)),
   );
 }
 
 function wordsForm(checked, report) {
   /** @returns {[HTMLElement, HTMLTextAreaElement]} */
-  const field = (label, value, most) => {
-    const id = fresh("words");
-    const area = make("textarea", { id, rows: 3, maxlength: most });
-    area.value = value;
+  const field = (label, value, most, id) => {
+    const area = make("textarea", { id, rows: 3, maxlength: most }, value);
     return [make("div", {}, make("label", { class: "over", for: id }, label), area), area];
   };
-  const [postField, withPost] = field("With the post", checked.words.with_post, 1000);
-  const [revealField, atReveal] = field("At the reveal", checked.words.at_reveal, 4000);
-  const id = fresh("anyway");
+  const [postField, withPost] = field(say("coaching-with-post"), checked.words.with_post, 1000, `with-post-${checked.position}`);
+  const [revealField, atReveal] = field(say("coaching-at-reveal"), checked.words.at_reveal, 4000, `at-reveal-${checked.position}`);
+  const id = `anyway-${checked.position}`;
   const anyway = make("input", { type: "checkbox", id });
   return make(
     "div",
     { class: "fields words-form" },
     postField,
     revealField,
-    make("p", {}, anyway, " ", make("label", { for: id }, "Send the words for the post even if they tell a move of the position")),
+    make("p", {}, anyway, " ", make("label", { for: id }, say("coaching-words-anyway"))),
     button(
-      "Keep these words",
+      say("coaching-keep-words"),
       (event) => {
         const here = cardOf(event.currentTarget);
         const told = /** @type {Element} */ (here.querySelector(".told"));
@@ -300,30 +311,32 @@ function wordsForm(checked, report) {
           });
           checked.words = now.words;
           here.querySelector(".own-words")?.replaceWith(said(checked));
-          told.textContent = "These words are kept.";
+          told.textContent = say("coaching-words-kept");
         });
       },
-      { "aria-label": `Keep these words: ${report.id}` },
+      { "aria-label": about(say("coaching-keep-words"), report) },
     ),
   );
 }
 
+const enqueueLabel = (posted) => (posted ? say("coaching-enqueue-again") : say("coaching-enqueue"));
+
 function actions({ position, report, posted }, waiting) {
   if (position === null) return null;
-  if (waiting) return make("p", {}, "In the week. ", make("a", { href: "#week" }, "See the week"));
+  if (waiting) return make("p", {}, say("coaching-in-week"), " ", make("a", { href: "#week" }, say("coaching-see-week")));
   const sound = report.verdict === "sound";
   return make(
     "div",
     { class: "row" },
     sound
-      ? button(posted ? "Put into the week again" : "Put into the week", (event) => enqueue(event.currentTarget, [position], false, Boolean(posted)), {
-          "aria-label": `Put into the week${posted ? " again" : ""}: ${report.id}`,
+      ? button(enqueueLabel(posted), (event) => enqueue(event.currentTarget, [position], false, Boolean(posted)), {
+          "aria-label": about(enqueueLabel(posted), report),
         })
       : report.verdict === "illegal"
         ? null
-        : button(posted ? "Post it anyway, and again" : "Post it anyway", (event) => enqueue(event.currentTarget, [position], true, Boolean(posted)), {
-            "aria-label": `Post it anyway: ${report.id}`,
+        : button(posted ? say("coaching-post-anyway-again") : say("coaching-post-anyway"), (event) => enqueue(event.currentTarget, [position], true, Boolean(posted)), {
+            "aria-label": about(say("coaching-post-anyway"), report),
           }),
-    button("Preview", (event) => preview(event.currentTarget, position), { "aria-label": `Preview: ${report.id}` }),
+    button(say("room-preview"), (event) => preview(event.currentTarget, position), { "aria-label": about(say("room-preview"), report) }),
   );
 }

@@ -2,16 +2,17 @@
 // Members in the coach's hands, and what the coaches did.
 
 import { careful, get, post } from "./ask.js";
-import { all, button, byId, choice, counted, field, leaveField, make, sure } from "./build.js";
+import { all, button, byId, choice, field, leaveField, make, sure } from "./build.js";
 import { offering } from "./naming.js";
 import { rankMark } from "./talk.js";
 import { stamp } from "./when.js";
+import { listed, say, sayAround } from "./words.js";
 
-const TIMES = [
-  [60, "For an hour"],
-  [24 * 60, "For a day"],
-  [7 * 24 * 60, "For a week"],
-  ["", "Until I lift it"],
+const times = () => [
+  [60, say("coaching-for-an-hour")],
+  [24 * 60, say("coaching-for-a-day")],
+  [7 * 24 * 60, say("coaching-for-a-week")],
+  ["", say("coaching-until-lifted")],
 ];
 
 /** Opens the view; members that were unfolded stay so. */
@@ -23,7 +24,7 @@ export async function openMembers(state) {
   try {
     const [members, deeds] = await Promise.all([get("/api/coach/members"), get("/api/coach/deeds")]);
     place.replaceChildren(
-      make("p", { class: "help" }, "Everyone who has given a name here. Nobody can take a name that looks like another one's."),
+      make("p", { class: "help" }, say("coaching-members-what")),
       make("div", {}, members.map((member) => entry(member, members, state, unfolded.has(String(member.id))))),
       done(deeds),
     );
@@ -42,7 +43,7 @@ function entry(member, members, state, open) {
       make("span", { class: "number" }, member.name),
       rankMark(member.rank),
       stands(member),
-      make("span", { class: "help" }, counted(member.answers, "answer"), member.devices > 1 ? `, ${member.devices} devices` : ""),
+      make("span", { class: "help" }, given(member)),
       stamp(member.joined_at),
     ),
     body(member, members, state),
@@ -51,12 +52,22 @@ function entry(member, members, state, open) {
   return item;
 }
 
-function stands(member) {
-  if (member.removed_at) return make("span", { class: "stands" }, "Removed");
-  if (member.muted) {
-    return make("span", { class: "stands" }, "Muted", member.muted.until ? " until " : "", member.muted.until ? stamp(member.muted.until) : "");
-  }
-  return null;
+const given = ({ answers, devices }) =>
+  listed(
+    [
+      say("coaching-answers", { count: answers }),
+      devices > 1 ? say("coaching-devices", { count: devices }) : "",
+    ].filter(Boolean),
+  );
+
+function stands({ removed_at: removed, muted }) {
+  if (removed) return make("span", { class: "stands" }, say("coaching-removed"));
+  if (!muted) return null;
+  return make(
+    "span",
+    { class: "stands" },
+    muted.until ? sayAround("coaching-muted-until", { at: stamp(muted.until) }) : say("coaching-muted"),
+  );
 }
 
 function body(member, members, state) {
@@ -82,23 +93,23 @@ function body(member, members, state) {
       "div",
       { class: "row" },
       member.removed_at
-        ? button("Let back in", (event) => act(event.currentTarget, "let-back"))
+        ? button(say("coaching-let-back"), (event) => act(event.currentTarget, "let-back"))
         : coach
           ? null
-          : button("Remove from the group", (event) => remove(event.currentTarget, member, act)),
-      button("Take away what is kept (JSON)", (event) => take(event.currentTarget, member, address, told)),
-      coach ? null : button("Erase", (event) => erase(event.currentTarget, member, act)),
+          : button(say("coaching-remove"), (event) => remove(event.currentTarget, member, act)),
+      button(say("coaching-take-kept"), (event) => take(event.currentTarget, member, address, told)),
+      coach ? null : button(say("coaching-erase"), (event) => erase(event.currentTarget, member, act)),
     ),
     coach
-      ? make("p", { class: "help" }, "A coach. To shut a coach out, make a new coach's link under Settings; after that they are a member like any other.")
+      ? make("p", { class: "help" }, say("coaching-is-coach"))
       : null,
     told,
   );
 }
 
 function rename(member, address, told, again) {
-  const input = make("input", { maxlength: 80, value: member.name, autocomplete: "off" });
-  const form = make("form", { class: "fields" }, field("Name", input), make("button", {}, "Rename"));
+  const input = make("input", { id: `rename-${member.id}`, maxlength: 80, value: member.name, autocomplete: "off" });
+  const form = make("form", { class: "fields" }, field(say("room-name"), input), make("button", {}, say("coaching-rename")));
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     careful(event.submitter, told, () =>
@@ -116,14 +127,15 @@ function mute(member, act) {
     return make(
       "p",
       {},
-      `${member.name} can answer, and not write to the group.`,
-      member.muted.why ? ` The reason: ${member.muted.why}. ` : " ",
-      button("Let talk again", (event) => act(event.currentTarget, "unmute")),
+      say("coaching-may-not-talk", { name: member.name }),
+      " ",
+      member.muted.why ? `${say("coaching-muted-why", { why: member.muted.why })} ` : "",
+      button(say("coaching-unmute"), (event) => act(event.currentTarget, "unmute")),
     );
   }
-  const time = choice(TIMES, 60);
-  const why = make("input", { maxlength: 200, autocomplete: "off", placeholder: "May be empty" });
-  const form = make("form", { class: "fields" }, field("No talk", time), field("Reason, which the member reads", why), make("button", {}, "Mute"));
+  const time = choice(times(), 60);
+  const why = make("input", { id: `mute-why-${member.id}`, maxlength: 200, autocomplete: "off", placeholder: say("coaching-may-be-empty") });
+  const form = make("form", { class: "fields" }, field(say("coaching-no-talk"), time), field(say("coaching-mute-why"), why), make("button", {}, say("coaching-mute")));
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     act(event.submitter, "mute", { minutes: time.value ? Number(time.value) : null, why: why.value });
@@ -134,15 +146,15 @@ function mute(member, act) {
 function merge(member, members, act) {
   const others = members.filter((other) => other.id !== member.id && !other.removed_at);
   if (!others.length) return null;
-  const other = choice([["", "Nobody else"], ...others.map(({ id, name }) => [id, name])], "");
-  const form = make("form", { class: "fields" }, field(`${member.name} is also`, other), make("button", {}, "Make them one"));
+  const other = choice([["", say("coaching-nobody-else")], ...others.map(({ id, name }) => [id, name])], "");
+  const form = make("form", { class: "fields" }, field(say("coaching-is-also", { name: member.name }), other), make("button", {}, say("coaching-merge")));
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     const chosen = others.find(({ id }) => String(id) === other.value);
     if (!chosen) return;
     const yes = await sure(
-      `Make ${chosen.name} and ${member.name} one person, called ${member.name}? Answers, hints, points and messages of both become one person's. Where both tried the same position, their answers count in the order they came. This cannot be undone.`,
-      "Make them one",
+      say("coaching-merge-sure", { name: member.name, other: chosen.name }),
+      say("coaching-merge"),
     );
     if (yes) await act(event.submitter, "merge", { other: chosen.id });
   });
@@ -151,17 +163,19 @@ function merge(member, members, act) {
 
 async function remove(control, member, act) {
   const yes = await sure(
-    `Remove ${member.name}? Their open pages close at once, and they cannot come back with this name. What they wrote stays. Whoever has the members' link can still come in as somebody new: make a new link under Settings, too, if they must not.`,
-    "Remove",
+    say("coaching-remove-sure", { name: member.name }),
+    say("coaching-remove-yes"),
   );
   if (yes) await act(control, "remove");
 }
 
 async function erase(control, member, act) {
   const yes = await sure(
-    `Erase everything of ${member.name}, on their word? Name, answers, points and messages are gone for good.${member.removed_at ? " Nothing is left then to know them by, so they are shut out no longer: make a new link if they must not come back." : ""}`,
-    "Erase everything",
-    "Keep it",
+    member.removed_at
+      ? say("coaching-erase-removed-sure", { name: member.name })
+      : say("coaching-erase-sure", { name: member.name }),
+    say("room-erase"),
+    say("room-keep"),
   );
   if (yes) await act(control, "erase");
 }
@@ -179,32 +193,6 @@ function take(control, member, address, told) {
   });
 }
 
-const DEEDS = {
-  hide: "hid a message of",
-  "put-back": "showed a message again of",
-  mute: "muted",
-  unmute: "let talk again",
-  remove: "removed",
-  "let-back": "let back in",
-  rename: "renamed",
-  merge: "made two members one:",
-  export: "took away what is kept of",
-  erase: "erased a member",
-  judge: "judged an answer of",
-  answer: "answered in private",
-  "no-answer": "noted that no answer is needed for",
-  "member-link": "made a new members' link",
-  "coach-link": "made a new coach's link",
-  "coach-came": "came in by the coach's link",
-  "add-coach": "made a coach of",
-  "remove-coach": "took the coach's rank from",
-  settings: "changed the settings",
-  "post-now": "posted at once",
-  "close-now": "closed early",
-  pause: "paused the posts",
-  resume: "let posts go out again",
-};
-
 /** What the coaches did, each with who it was. */
 function done(deeds) {
   if (!deeds.length) return "";
@@ -214,15 +202,17 @@ function done(deeds) {
       {},
       stamp(at),
       " ",
-      make("strong", {}, by ?? "A coach who is erased"),
-      ` ${DEEDS[deed] ?? deed}`,
-      about && about !== by ? ` ${about}` : "",
+      sayAround("coaching-deed", {
+        deed,
+        by: make("strong", {}, by ?? say("coaching-erased-coach")),
+        about: about ?? say("coaching-erased-member"),
+      }),
       note ? ` (${note})` : "",
     );
   return make(
     "details",
     { class: "more" },
-    make("summary", {}, "What the coaches did"),
+    make("summary", {}, say("coaching-deeds")),
     make("ol", { class: "deeds" }, deeds.map(line)),
   );
 }

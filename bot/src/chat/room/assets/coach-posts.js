@@ -3,11 +3,12 @@
 // verdict, and closing early.
 
 import { careful, get, post } from "./ask.js";
-import { all, button, byId, choice, counted, leaveField, make, points } from "./build.js";
+import { all, button, byId, choice, leaveField, make } from "./build.js";
 import { closeNow } from "./coach-week.js";
-import { verdictName } from "./post.js";
+import { numbered, verdictName } from "./post.js";
 import { rankMark } from "./talk.js";
 import { moment, stamp } from "./when.js";
+import { amount, listed, say, sayAround } from "./words.js";
 
 const VERDICTS = ["solved", "on-the-way", "wrong", "illegal", "unclear", "unreadable"];
 
@@ -17,7 +18,7 @@ export async function openPosts(state) {
   const [rows, waiting] = await Promise.all([get("/api/posts"), get("/api/coach/homework")]);
   const wanted = location.hash.split("/")[1];
   if (!rows.length) {
-    place.replaceChildren(make("p", {}, "Nothing is posted yet."));
+    place.replaceChildren(make("p", {}, say("coaching-nothing-posted")));
     return;
   }
   const shown = new Map(all("details[data-post]", place).map((item) => [item.dataset.post, item]));
@@ -39,11 +40,11 @@ function homework(waiting, state) {
   return make(
     "section",
     { id: "homework", class: "sheet", "aria-labelledby": "homework-title" },
-    make("h3", { id: "homework-title" }, `Waiting for your word (${waiting.length})`),
+    make("h3", { id: "homework-title" }, say("coaching-waiting", { count: waiting.length })),
     make(
       "ol",
       { class: "replies" },
-      waiting.map(({ number, reply }) => one(reply, () => openPosts(state), state, `No. ${number}`)),
+      waiting.map((about) => one(about.reply, () => openPosts(state), state, numbered(about))),
     ),
   );
 }
@@ -57,10 +58,10 @@ function entry(row, state, open) {
     make(
       "summary",
       {},
-      make("span", { class: "number" }, `No. ${row.number}`),
+      make("span", { class: "number" }, numbered(row)),
       make("span", { class: "sign" }, row.stipulation),
       row.topic ? make("span", { class: "topic" }, row.topic) : null,
-      make("span", { class: "help" }, row.open ? `open until ${moment(row.closes_at, zone)}` : `posted ${moment(row.opened_at, zone)}`),
+      make("span", { class: "help" }, row.open ? say("coaching-open-until", { at: moment(row.closes_at, zone) }) : say("coaching-posted-at", { at: moment(row.opened_at, zone) })),
     ),
     body,
   );
@@ -75,10 +76,10 @@ async function replies(body, row, state) {
   try {
     const given = await get(`/api/coach/posts/${row.post}/replies`);
     body.replaceChildren(
-      make("p", {}, counted(given.length, "reply", "replies")),
+      make("p", {}, say("coaching-replies", { count: given.length })),
       make("ol", { class: "replies" }, given.map((reply) => one(reply, () => replies(body, row, state), state))),
       row.open
-        ? make("p", {}, button("Close now with the reveal", (event) => closeNow(event.currentTarget, row)))
+        ? make("p", {}, button(say("coaching-close-now"), (event) => closeNow(event.currentTarget, row)))
         : "",
     );
   } catch (error) {
@@ -88,10 +89,15 @@ async function replies(body, row, state) {
 
 /** How a reply stands, in words. */
 function stands(reply) {
-  const verdict = `${verdictName(reply.verdict)}${reply.settled === "judged" ? `, ${points(reply.points)} of 5` : ""}${reply.by_coach ? ", by the coach" : ""}`;
-  if (reply.settled === "answered") return `${verdict}; answered in private`;
-  if (reply.settled === "needs-none") return `${verdict}; no answer needed`;
-  return verdict;
+  return listed(
+    [
+      verdictName(reply.verdict),
+      reply.settled === "judged" ? say("coaching-points-of", { points: amount(reply.points) }) : "",
+      reply.by_coach ? say("coaching-by-coach") : "",
+      reply.settled === "answered" ? say("coaching-answered-privately") : "",
+      reply.settled === "needs-none" ? say("coaching-needs-no-answer") : "",
+    ].filter(Boolean),
+  );
 }
 
 function one(reply, again, state, about = "") {
@@ -116,14 +122,14 @@ function one(reply, again, state, about = "") {
       open ? sight(reply, act) : null,
     ),
     reply.gone
-      ? make("p", { class: "help" }, `${reply.gone.how === "taken-back" ? "Taken back" : "Hidden from the group"} by ${reply.gone.by ?? "somebody who is erased"}, `, stamp(reply.gone.at))
+      ? make("p", { class: "help" }, sayAround("room-gone", { how: reply.gone.how, who: reply.gone.by ?? say("room-somebody-erased"), at: stamp(reply.gone.at) }))
       : null,
     make("p", { class: reply.text.length > 400 ? "words-of long" : "words-of", tabindex: reply.text.length > 400 ? "0" : null }, reply.text),
     reply.message
-      ? make("details", { class: "more" }, make("summary", {}, "What the member was told"), make("p", { class: "verdict-of" }, reply.message))
+      ? make("details", { class: "more" }, make("summary", {}, say("coaching-told")), make("p", { class: "verdict-of" }, reply.message))
       : null,
     reply.coach_words
-      ? make("details", { class: "more" }, make("summary", {}, "The private answer"), make("p", { class: "verdict-of" }, reply.coach_words))
+      ? make("details", { class: "more" }, make("summary", {}, say("coaching-private-answer")), make("p", { class: "verdict-of" }, reply.coach_words))
       : null,
     judging(reply, told, again),
     reply.settled === "judged" ? null : answering(reply, act),
@@ -133,39 +139,39 @@ function one(reply, again, state, about = "") {
 
 /** Whether the group sees the words of an answer, in a group that keeps answers open. */
 function sight(reply, act) {
-  if (!reply.gone) return button("Hide", (event) => act(event.currentTarget, "hide"), { class: "small", "aria-label": `Hide the answer of ${reply.name}` });
-  return reply.gone.how === "hidden" ? button("Show again", (event) => act(event.currentTarget, "put-back"), { class: "small" }) : null;
+  if (!reply.gone) return button(say("coaching-hide"), (event) => act(event.currentTarget, "hide"), { class: "small", "aria-label": say("coaching-hide-answer-of", { name: reply.name }) });
+  return reply.gone.how === "hidden" ? button(say("coaching-show-again"), (event) => act(event.currentTarget, "put-back"), { class: "small" }) : null;
 }
 
 /** A verdict by hand: on what was judged it overrules, on what was not it is the first. */
 function judging(reply, told, again) {
   const judged = reply.settled === "judged";
   const verdict = choice(VERDICTS.map((name) => [name, verdictName(name)]), judged ? reply.verdict : "solved", {
-    "aria-label": `Verdict on the reply of ${reply.name}`,
+    "aria-label": say("coaching-verdict-on", { name: reply.name }),
   });
   const worth = make("input", {
     type: "number",
     min: 0,
     max: 5,
     step: 0.5,
-    value: judged ? points(reply.points) : "5",
-    "aria-label": `Points for the reply of ${reply.name}`,
+    value: judged ? String(Math.round(reply.points * 100) / 100) : "5",
+    "aria-label": say("coaching-points-for", { name: reply.name }),
   });
-  const words = make("input", { maxlength: 1000, placeholder: "A word to the member (may be empty)", "aria-label": `A word to ${reply.name}` });
+  const words = make("input", { maxlength: 1000, id: `word-${reply.reply}`, placeholder: say("coaching-word-placeholder"), "aria-label": say("coaching-word-to", { name: reply.name }) });
   return make(
     "details",
     { class: "more" },
-    make("summary", {}, judged ? "Overrule …" : "Judge …"),
+    make("summary", {}, judged ? say("coaching-overrule-more") : say("coaching-judge-more")),
     make(
       "div",
       { class: "row" },
       verdict,
       worth,
       words,
-      button(judged ? "Overrule" : "Judge", (event) =>
+      button(judged ? say("coaching-overrule") : say("coaching-judge"), (event) =>
         careful(event.currentTarget, told, async () => {
           const value = Number(worth.value);
-          if (worth.value === "" || !(value >= 0 && value <= 5)) throw new Error("Points go from 0 to 5.");
+          if (worth.value === "" || !(value >= 0 && value <= 5)) throw new Error(say("coaching-points-range"));
           await post(`/api/coach/replies/${reply.reply}/${judged ? "overrule" : "judge"}`, {
             verdict: verdict.value,
             points: value,
@@ -181,7 +187,13 @@ function judging(reply, told, again) {
 
 /** Settling a reply without a verdict. */
 function answering(reply, act) {
-  const words = make("textarea", { rows: 2, maxlength: 1500, "aria-label": `A private answer to ${reply.name}`, placeholder: `Only ${reply.name} reads this` });
+  const words = make("textarea", {
+    id: `answer-${reply.reply}`,
+    rows: 2,
+    maxlength: 1500,
+    "aria-label": say("coaching-answer-to", { name: reply.name }),
+    placeholder: say("coaching-only-reads", { name: reply.name }),
+  });
   const settle = (event, path, content) => {
     const control = event.currentTarget;
     leaveField();
@@ -191,10 +203,10 @@ function answering(reply, act) {
     make(
       "details",
       { class: "more" },
-      make("summary", {}, reply.settled === "answered" ? "Answer again …" : "Answer in private …"),
+      make("summary", {}, reply.settled === "answered" ? say("coaching-answer-again") : say("coaching-answer-privately")),
       words,
-      make("div", { class: "row" }, button("Send the answer", (event) => settle(event, "answer", { words: words.value }))),
+      make("div", { class: "row" }, button(say("coaching-send-answer"), (event) => settle(event, "answer", { words: words.value }))),
     ),
-    reply.settled === "unjudged" ? button("No answer needed", (event) => settle(event, "no-answer"), { class: "small" }) : null,
+    reply.settled === "unjudged" ? button(say("coaching-no-answer"), (event) => settle(event, "no-answer"), { class: "small" }) : null,
   ].filter(Boolean);
 }

@@ -3,32 +3,32 @@
 
 import { careful, get, post } from "./ask.js";
 import { button, byId, choice, field, make, sure } from "./build.js";
+import { LOCALE, say } from "./words.js";
 
-const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
-const MODES = [
-  ["sealed", "Sealed: only the member and you see an answer before the reveal"],
-  ["open", "Open: answers show to the group, behind a spoiler mark"],
-];
-const DEFENCES = [
-  ["same", "Every member meets the same defence"],
-  ["differ", "Of defences that last equally long, members meet different ones"],
-];
-const SCALES = [
-  ["club", "Club: tries and hints take a little off"],
-  ["tournament", "Tournament: nothing after a wrong first move"],
-];
+const MODES = ["sealed", "open"];
+const DEFENCES = ["same", "differ"];
+const SCALES = ["club", "tournament"];
+const STYLES = ["print", "light", "dark", "contrast"];
+/** What the settings call a language, and its tag. */
 const LANGUAGES = [
-  "english", "german", "french", "spanish", "italian", "portuguese", "dutch", "russian", "polish", "czech", "hungarian",
-  "turkish",
-];
-const STYLES = [
-  ["print", "Printed page"],
-  ["light", "Calm tint, light"],
-  ["dark", "Calm tint, dark"],
-  ["contrast", "High contrast"],
+  ["english", "en"], ["german", "de"], ["french", "fr"], ["spanish", "es"], ["italian", "it"], ["portuguese", "pt"],
+  ["dutch", "nl"], ["russian", "ru"], ["polish", "pl"], ["czech", "cs"], ["hungarian", "hu"], ["turkish", "tr"],
 ];
 
-const capital = (word) => word[0].toUpperCase() + word.slice(1);
+/** The days of the week from Monday on, as the page's language calls them. */
+function weekdays() {
+  const name = new Intl.DateTimeFormat(LOCALE, { weekday: "long", timeZone: "UTC" });
+  // The first of January 2024 was a Monday.
+  return Array.from({ length: 7 }, (_, day) => name.format(Date.UTC(2024, 0, 1 + day)));
+}
+
+/** The languages by name, as they are called in the page's. */
+function languages() {
+  const names = new Intl.DisplayNames(LOCALE, { type: "language" });
+  return LANGUAGES.map(([word, tag]) => [word, capital(names.of(tag) ?? word)]);
+}
+
+const capital = (word) => word[0].toLocaleUpperCase(LOCALE) + word.slice(1);
 
 /** Opens the view. */
 export async function openSettings(state) {
@@ -45,20 +45,20 @@ export async function openSettings(state) {
 function form(settings, zones) {
   const told = make("p", { class: "told", role: "status" });
   const trouble = make("p", { class: "trouble", role: "alert" });
-  const name = make("input", { maxlength: 100, required: true, value: settings.name });
-  const zone = make("input", { list: "zones", required: true, value: settings.zone, autocomplete: "off", spellcheck: "false" });
-  const time = make("input", { type: "time", required: true, value: settings.post_time });
-  const hours = make("input", { type: "number", min: 0.25, max: 744, step: 0.25, required: true, value: settings.open_minutes / 60 });
-  const days = DAYS.map((day, bit) => ({
+  const name = make("input", { id: "set-name", maxlength: 100, required: true, value: settings.name });
+  const zone = make("input", { id: "set-zone", list: "zones", required: true, value: settings.zone, autocomplete: "off", spellcheck: "false" });
+  const time = make("input", { id: "set-time", type: "time", required: true, value: settings.post_time });
+  const hours = make("input", { id: "set-hours", type: "number", min: 0.25, max: 744, step: 0.25, required: true, value: settings.open_minutes / 60 });
+  const days = weekdays().map((day, bit) => ({
     bit,
     day,
     box: make("input", { type: "checkbox", id: `day-${bit}`, checked: Boolean(settings.days & (1 << bit)) }),
   }));
-  const mode = choice(MODES, settings.mode);
-  const language = choice(LANGUAGES.map((word) => [word, capital(word)]), settings.language);
-  const style = choice(STYLES, settings.style);
-  const scale = choice(SCALES, settings.points);
-  const wrong = make("input", { type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });
+  const mode = choice(MODES.map((which) => [which, say("coaching-mode", { mode: which })]), settings.mode, { id: "set-mode" });
+  const language = choice(languages(), settings.language, { id: "set-language" });
+  const style = choice(STYLES.map((which) => [which, say("coaching-style", { style: which })]), settings.style, { id: "set-style" });
+  const scale = choice(SCALES.map((which) => [which, say("coaching-scale", { scale: which })]), settings.points, { id: "set-scale" });
+  const wrong = make("input", { id: "set-wrong", type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });
   const fitPrices = () => {
     wrong.disabled = scale.value === "tournament";
     // What a tournament takes for a wrong move is no price for a club.
@@ -66,31 +66,31 @@ function form(settings, zones) {
   };
   scale.addEventListener("change", fitPrices);
   wrong.disabled = settings.points === "tournament";
-  const hint = make("input", { type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.hint_cost });
-  const defences = choice(DEFENCES, settings.defences);
+  const hint = make("input", { id: "set-hint", type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.hint_cost });
+  const defences = choice(DEFENCES.map((which) => [which, say("coaching-defences", { defences: which })]), settings.defences, { id: "set-defences" });
   const page = make(
     "form",
     { class: "settings" },
-    field("Name of the group", name),
+    field(say("coaching-group-name"), name),
     make("datalist", { id: "zones" }, zones.map((known) => make("option", { value: known }))),
-    field("Time zone (IANA name, such as Europe/Lisbon)", zone),
-    field("Posts go out at", time),
+    field(say("coaching-zone"), zone),
+    field(say("coaching-post-time"), time),
     make(
       "fieldset",
       {},
-      make("legend", {}, "On these days"),
+      make("legend", {}, say("coaching-days")),
       make("div", { class: "row days" }, days.map(({ day, box }) => make("label", {}, box, day))),
     ),
-    field("Hours from the post to its reveal", hours),
-    field("Answers", mode),
-    field("Piece letters read first", language),
-    field("Look of the diagrams", style),
-    field("Points (5 for a position; one that is posted keeps its prices)", scale),
-    field("Points off for each wrong first move, by the club's scale", wrong),
-    field("Points off for each hint", hint),
-    make("p", { class: "help" }, "By the club's scale, whoever solves a position without being shown the move keeps at least 1 point."),
-    field("Defences when a line is played out", defences),
-    make("button", { class: "first", id: "save-settings" }, "Save the settings"),
+    field(say("coaching-open-hours"), hours),
+    field(say("coaching-answers-are"), mode),
+    field(say("coaching-letters"), language),
+    field(say("coaching-look"), style),
+    field(say("coaching-points"), scale),
+    field(say("coaching-wrong-cost"), wrong),
+    field(say("coaching-hint-cost"), hint),
+    make("p", { class: "help" }, say("coaching-least")),
+    field(say("coaching-defences-are"), defences),
+    make("button", { class: "first", id: "save-settings" }, say("coaching-save")),
     trouble,
     told,
   );
@@ -100,7 +100,7 @@ function form(settings, zones) {
     careful(event.submitter, trouble, async () => {
       if (!zones.includes(zone.value)) {
         zone.focus();
-        throw new Error(`“${zone.value}” is no time zone of the IANA list; choose one that is offered, such as Europe/Lisbon.`);
+        throw new Error(say("coaching-no-zone", { zone: zone.value }));
       }
       await post("/api/coach/settings", {
         name: name.value,
@@ -116,7 +116,7 @@ function form(settings, zones) {
         hint_cost: Number(hint.value),
         defences: defences.value,
       });
-      told.textContent = "Saved. The week's times follow.";
+      told.textContent = say("coaching-saved");
     });
   });
   return page;
@@ -124,34 +124,34 @@ function form(settings, zones) {
 
 function link(address) {
   const told = make("p", { class: "told", role: "status" });
-  const shown = make("input", { id: "member-link", readonly: true, value: address, "aria-label": "The link for members" });
+  const shown = make("input", { id: "member-link", readonly: true, value: address, "aria-label": say("coaching-member-link") });
   shown.addEventListener("focus", () => shown.select());
   return make(
     "section",
     { class: "sheet", "aria-labelledby": "link-title" },
-    make("h3", { id: "link-title" }, "The link for members"),
-    make("p", { class: "help" }, "Whoever has it can come in. Give it to your group only, not on a public page."),
+    make("h3", { id: "link-title" }, say("coaching-member-link")),
+    make("p", { class: "help" }, say("coaching-member-link-what")),
     make(
       "div",
       { class: "row" },
       shown,
-      button("Copy", (event) =>
+      button(say("coaching-copy"), (event) =>
         careful(event.currentTarget, told, async () => {
           shown.select();
           await navigator.clipboard.writeText(shown.value);
-          told.textContent = "Copied.";
+          told.textContent = say("coaching-copied");
         }),
       ),
-      button("Make a new link", async (event) => {
+      button(say("coaching-new-link"), async (event) => {
         const control = event.currentTarget;
         const yes = await sure(
-          "Make a new link? The old one stops working at once. Every member is told so on their open page, and has to come in by the new one.",
-          "Make a new link",
+          say("coaching-new-link-sure"),
+          say("coaching-new-link"),
         );
         if (!yes) return;
         await careful(control, told, async () => {
           shown.value = await post("/api/coach/link");
-          told.textContent = "The old link is dead. Send this one to your members.";
+          told.textContent = say("coaching-new-link-made");
         });
       }),
     ),
@@ -162,26 +162,26 @@ function link(address) {
 /** A new coach's link: shown once, to whoever makes it. */
 function coachLink(state) {
   const told = make("p", { class: "told", role: "status" });
-  const shown = make("input", { id: "coach-link", readonly: true, hidden: true, "aria-label": "The new coach's link" });
+  const shown = make("input", { id: "coach-link", readonly: true, hidden: true, "aria-label": say("coaching-new-coach-link-is") });
   shown.addEventListener("focus", () => shown.select());
   return make(
     "section",
     { class: "sheet", "aria-labelledby": "coach-link-title" },
-    make("h3", { id: "coach-link-title" }, "The coach's link"),
+    make("h3", { id: "coach-link-title" }, say("coaching-coach-link")),
     make(
       "p",
       { class: "help" },
-      "Whoever has it is a coach here. The bot prints it when it starts. Make a new one when the old one may have come into wrong hands, or when somebody coaches no longer: it stops for all but you, and who should stay a coach comes in by the new one.",
+      say("coaching-coach-link-what"),
     ),
     make(
       "div",
       { class: "row" },
       shown,
-      button("Make a new coach's link", async (event) => {
+      button(say("coaching-new-coach-link"), async (event) => {
         const control = event.currentTarget;
         const yes = await sure(
-          "Make a new coach's link? The old one stops working at once. Every other coach is told so on their open page, and is a coach again only by the new one. You stay in.",
-          "Make a new coach's link",
+          say("coaching-new-coach-link-sure"),
+          say("coaching-new-coach-link"),
         );
         if (!yes) return;
         await careful(control, told, async () => {
@@ -190,7 +190,7 @@ function coachLink(state) {
           try {
             shown.value = await post("/api/coach/coach-link");
             shown.hidden = false;
-            told.textContent = "The old link is dead. Keep this one safe, and give it to your fellow coaches only.";
+            told.textContent = say("coaching-new-coach-link-made");
           } finally {
             state.feed.connect();
           }

@@ -2,9 +2,10 @@
 // The engagement summary: in words, figures and charts, and to take away.
 
 import { careful, get } from "./ask.js";
-import { byId, counted, make, points } from "./build.js";
+import { byId, make } from "./build.js";
 import { inWords } from "./post.js";
 import { byTopic, table } from "./tables.js";
+import { amount, listed, moves, percent, say } from "./words.js";
 
 /** Opens the view with the usual period. */
 export function openSummary() {
@@ -48,63 +49,55 @@ function load(control) {
   });
 }
 
-const percent = (part, whole) => (whole ? `${Math.round((100 * part) / whole)} %` : "");
-
 function content(summary, charts, asked) {
   return [
     summary.advice ? make("p", { class: "advice" }, summary.advice) : "",
     make(
       "ul",
       {},
-      make("li", {}, `${counted(summary.members.filter((m) => m.tried).length, "member")} took part in ${counted(summary.posts.length, "post")}.`),
-      make("li", {}, summary.went_quiet.length ? `Gone quiet: ${summary.went_quiet.join(", ")}.` : "Nobody has gone quiet."),
-      summary.came_back.length ? make("li", {}, `Came back: ${summary.came_back.join(", ")}.`) : null,
+      make("li", {}, say("coaching-took-part", { members: summary.members.filter((m) => m.tried).length, posts: summary.posts.length })),
+      make("li", {}, summary.went_quiet.length ? say("coaching-went-quiet", { names: listed(summary.went_quiet) }) : say("coaching-nobody-quiet")),
+      summary.came_back.length ? make("li", {}, say("coaching-came-back", { names: listed(summary.came_back) })) : null,
     ),
     make(
       "p",
       { class: "row" },
-      "Take it away:",
-      ["members", "posts", "topics"].map((name) => {
-        const file = `summary-${name}.csv`;
-        return make("a", { class: "button", href: `/api/coach/${file}?${asked}`, download: file }, `${name} (CSV)`);
+      say("coaching-take-away"),
+      ["members", "posts", "topics"].map((which) => {
+        const file = `summary-${which}.csv`;
+        return make("a", { class: "button", href: `/api/coach/${file}?${asked}`, download: file }, say("coaching-csv", { table: which }));
       }),
-      make("a", { class: "button", href: `/api/coach/summary.json?${asked}`, download: "engagement-summary.json" }, "everything (JSON)"),
+      make("a", { class: "button", href: `/api/coach/summary.json?${asked}`, download: "engagement-summary.json" }, say("coaching-json")),
     ),
     make(
       "div",
       { class: "charts" },
-      charts.map((chart) => make("figure", {}, make("img", { src: chart.src, alt: chart.alt }), inNumbers(chart.alt))),
+      charts.map((chart) => make("figure", {}, make("img", { src: chart.src, alt: chart.alt }), inWords(chart.alt, say("coaching-chart-in-words")))),
     ),
     table(
-      "Posts",
+      say("coaching-posts"),
       [
-        { title: "No.", of: (row) => String(row.number), name: true },
-        { title: "Topic", of: (row) => `${row.stipulation}${row.topic ? ` ${row.topic}` : ""}` },
-        { title: "Tried", of: (row) => String(row.tried), number: true },
-        { title: "Solved", of: (row) => `${row.solved} ${percent(row.solved, row.tried)}`, number: true },
-        { title: "At first try", of: (row) => String(row.first_try), number: true },
-        { title: "Commonest wrong moves", of: (row) => row.common_wrong.map((wrong) => `${wrong.san} (${wrong.count})`).join(", ") },
+        { title: say("coaching-number"), of: (row) => String(row.number), name: true },
+        { title: say("room-topic"), of: (row) => `${row.stipulation}${row.topic ? ` ${row.topic}` : ""}` },
+        { title: say("room-tried"), of: (row) => amount(row.tried), number: true },
+        { title: say("room-solved"), of: (row) => `${amount(row.solved)} ${percent(row.solved, row.tried)}`, number: true },
+        { title: say("room-first-try"), of: (row) => amount(row.first_try), number: true },
+        { title: say("coaching-common-wrong"), of: (row) => row.common_wrong.map((wrong) => `${moves(wrong.san)} (${amount(wrong.count)})`).join(", ") },
       ],
       summary.posts,
     ),
-    byTopic("Topics, the weakest first", summary.topics),
+    byTopic(say("coaching-weakest-first"), summary.topics),
     table(
-      "Members",
+      say("coaching-members"),
       [
-        { title: "Name", of: (row) => row.name, name: true },
-        { title: "Tried", of: (row) => String(row.tried), number: true },
-        { title: "Solved", of: (row) => String(row.solved), number: true },
-        { title: "At first try", of: (row) => String(row.first_try), number: true },
-        { title: "Hints", of: (row) => String(row.hints), number: true },
-        { title: "Points", of: (row) => points(row.points), number: true },
+        { title: say("room-name"), of: (row) => row.name, name: true },
+        { title: say("room-tried"), of: (row) => amount(row.tried), number: true },
+        { title: say("room-solved"), of: (row) => amount(row.solved), number: true },
+        { title: say("room-first-try"), of: (row) => amount(row.first_try), number: true },
+        { title: say("coaching-hints"), of: (row) => amount(row.hints), number: true },
+        { title: say("room-points"), of: (row) => amount(row.points), number: true },
       ],
       summary.members,
     ),
   ];
-}
-
-function inNumbers(alt) {
-  const details = inWords(alt);
-  /** @type {Element} */ (details.querySelector("summary")).textContent = "The chart in words";
-  return details;
 }

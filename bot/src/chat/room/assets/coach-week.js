@@ -2,10 +2,11 @@
 // The week: what is open now, pausing, and the queue in order.
 
 import { careful, get, post } from "./ask.js";
-import { all, button, byId, counted, fill, make, show, sure } from "./build.js";
+import { all, button, byId, fill, make, show, sure } from "./build.js";
 import { carry } from "./carry.js";
 import { problem } from "./post.js";
 import { moment, until } from "./when.js";
+import { listed, say } from "./words.js";
 
 const told = byId("week-told");
 const list = byId("week");
@@ -32,8 +33,8 @@ export function showWeek(state, refresh) {
       make(
         "li",
         { class: "empty" },
-        make("p", {}, "Nothing is waiting. When a post is due and the week is empty, the bot tells you; it never posts anything unchecked."),
-        make("p", {}, make("a", { href: "#check" }, "Check positions for the week")),
+        make("p", {}, say("coaching-nothing-waits")),
+        make("p", {}, make("a", { href: "#check" }, say("coaching-check-for-week"))),
       ),
     );
   }
@@ -55,39 +56,49 @@ function openNow(week) {
     make(
       "div",
       { class: "sheet open-now" },
-      make("p", {}, make("strong", {}, `No. ${row.number} is open`), row.topic ? `: ${row.topic}.` : ".",
-        ` It closes ${moment(row.closes_at, week.zone)} (${until(row.closes_at)}).`),
+      make(
+        "p",
+        {},
+        make("strong", {}, isOpen(row)),
+        " ",
+        say("coaching-it-closes", { at: moment(row.closes_at, week.zone), until: until(row.closes_at) }),
+      ),
       make(
         "div",
         { class: "row" },
-        make("a", { class: "button", href: `#posts/${row.post}` }, "Read the replies"),
-        button("Close now with the reveal", (event) => closeNow(event.currentTarget, row), { id: `close-${row.post}` }),
+        make("a", { class: "button", href: `#posts/${row.post}` }, say("coaching-read-replies")),
+        button(say("coaching-close-now"), (event) => closeNow(event.currentTarget, row), { id: `close-${row.post}` }),
       ),
     ),
   );
 }
 
+const isOpen = ({ number, topic }) =>
+  topic
+    ? say("coaching-open-topic", { number: String(number), topic })
+    : say("coaching-open", { number: String(number) });
+
 /** Closes a post early, after a yes. */
 export async function closeNow(control, row) {
   const yes = await sure(
-    `Close No. ${row.number} now? Everyone sees the solution, and no more answers are taken.`,
-    "Close with the reveal",
-    "Leave it open",
+    say("coaching-close-sure", { number: String(row.number) }),
+    say("coaching-close"),
+    say("coaching-leave-open"),
   );
   if (!yes) return;
-  await change(control, `No. ${row.number} is closing; the reveal goes out now.`, () =>
+  await change(control, say("coaching-closing", { number: String(row.number) }), () =>
     post(`/api/coach/posts/${row.post}/close`),
   );
 }
 
 function pausing(week) {
   if (week.paused) {
-    const when = week.paused.until ? `until ${moment(week.paused.until, week.zone)}` : "until you resume";
+    const { until: end } = week.paused;
     return make(
       "p",
       { class: "row" },
-      make("strong", {}, `Posting is paused ${when}.`),
-      button("Resume", (event) => change(event.currentTarget, "Posting goes on.", () => post("/api/coach/resume")), {
+      make("strong", {}, end ? say("coaching-paused-until", { at: moment(end, week.zone) }) : say("coaching-paused")),
+      button(say("coaching-resume"), (event) => change(event.currentTarget, say("coaching-resumed"), () => post("/api/coach/resume")), {
         id: "resume",
       }),
     );
@@ -96,15 +107,15 @@ function pausing(week) {
   return make(
     "details",
     { class: "more" },
-    make("summary", {}, "Pause posting"),
+    make("summary", {}, say("coaching-pause-posting")),
     make(
       "div",
       { class: "fields" },
-      make("div", {}, make("label", { class: "over", for: "pause-until" }, "Until the morning of (empty: until you resume)"), day),
+      make("div", {}, make("label", { class: "over", for: "pause-until" }, say("coaching-pause-until")), day),
       button(
-        "Pause",
+        say("coaching-pause"),
         (event) =>
-          change(event.currentTarget, "Posting is paused.", () =>
+          change(event.currentTarget, say("coaching-pause-done"), () =>
             post("/api/coach/pause", { until: day.value || null }),
           ),
         { id: "pause" },
@@ -115,22 +126,23 @@ function pausing(week) {
 
 /** The rank and time, for people. */
 function due(item, week) {
-  if (!item.due_at) return "waits";
-  return `${moment(item.due_at, week.zone)}${item.fixed ? ", fixed" : ""}`;
+  if (!item.due_at) return say("coaching-waits");
+  const at = moment(item.due_at, week.zone);
+  return item.fixed ? say("coaching-due-fixed", { at }) : at;
 }
 
 function entry(item, at, week) {
-  const label = `${item.stipulation} from ${item.source}`;
+  const about = (label) => aboutItem(label, item);
   const topic = make("input", {
     id: `topic-${item.id}`,
     list: "topics",
     maxlength: 80,
     value: item.topic ?? "",
-    placeholder: "No topic",
-    "aria-label": `Topic of ${label}`,
+    placeholder: say("coaching-no-topic"),
+    "aria-label": say("coaching-topic-of", { task: item.stipulation, source: item.source }),
   });
   topic.addEventListener("change", () =>
-    change(null, `Topic set: ${topic.value || "none"}.`, () =>
+    change(null, topic.value ? say("coaching-topic-set", { topic: topic.value }) : say("coaching-topic-gone"), () =>
       post(`/api/coach/positions/${item.position}/topic`, { topic: topic.value || null }),
     ),
   );
@@ -138,14 +150,14 @@ function entry(item, at, week) {
     id: `time-${item.id}`,
     type: "datetime-local",
     value: item.due_local ?? "",
-    "aria-label": `Day and time of ${label}, in ${week.zone}`,
+    "aria-label": say("coaching-time-of", { task: item.stipulation, source: item.source, zone: week.zone }),
   });
   const to = (place) => post(`/api/coach/queue/${item.id}/move`, { to: place });
   return make(
     "li",
     { "data-item": item.id },
-    make("span", { class: "handle", title: "Drag to another place", "aria-hidden": "true" }, "\u2807"),
-    make("img", { class: "thumb", src: `/api/coach/positions/${item.position}/diagram.png`, alt: `Diagram of ${item.fen}`, width: 720, height: 720 }),
+    make("span", { class: "handle", title: say("coaching-drag"), "aria-hidden": "true" }, "\u2807"),
+    make("img", { class: "thumb", src: `/api/coach/positions/${item.position}/diagram.png`, alt: say("coaching-diagram-of", { fen: item.fen }), width: 720, height: 720 }),
     make(
       "div",
       { class: "about" },
@@ -153,67 +165,78 @@ function entry(item, at, week) {
       make(
         "p",
         { class: "help" },
-        `${item.stipulation}, ${item.source}, ${soundName(item.soundness)}`,
-        item.further_topics.length ? `, also ${item.further_topics.join(", ")}` : "",
-        item.posted ? `, again: posted before as No. ${item.posted.number}` : "",
-        item.difficulty ? `, difficulty ${Math.round(item.difficulty)} of 10` : "",
+        listed(
+          [
+            item.stipulation,
+            item.source,
+            soundName(item.soundness),
+            item.further_topics.length ? say("coaching-also", { topics: listed(item.further_topics) }) : "",
+            item.posted ? say("coaching-again-as", { number: String(item.posted.number) }) : "",
+            item.difficulty ? say("coaching-difficulty", { level: Math.round(item.difficulty) }) : "",
+          ].filter(Boolean),
+        ),
       ),
       make("div", { class: "row" }, topic),
     ),
     make(
       "div",
       { class: "row moves" },
-      button("Earlier", (event) => change(event.currentTarget, `Moved to place ${at} of the week.`, () => to(at - 1)), {
+      button(say("coaching-earlier"), (event) => change(event.currentTarget, say("coaching-moved", { place: at }), () => to(at - 1)), {
         id: `up-${item.id}`,
         class: "small",
         disabled: at === 0,
-        "aria-label": `Earlier: ${label}`,
+        "aria-label": about(say("coaching-earlier")),
       }),
-      button("Later", (event) => change(event.currentTarget, `Moved to place ${at + 2} of the week.`, () => to(at + 1)), {
+      button(say("coaching-later"), (event) => change(event.currentTarget, say("coaching-moved", { place: at + 2 }), () => to(at + 1)), {
         id: `down-${item.id}`,
         class: "small",
         disabled: at === week.items.length - 1,
-        "aria-label": `Later: ${label}`,
+        "aria-label": about(say("coaching-later")),
       }),
-      button("Preview", (event) => preview(event.currentTarget, item.position), {
+      button(say("room-preview"), (event) => preview(event.currentTarget, item.position), {
         id: `preview-${item.id}`,
         class: "small",
-        "aria-label": `Preview: ${label}`,
+        "aria-label": about(say("room-preview")),
       }),
-      button("Post now", (event) => postNow(event.currentTarget, item, label), {
+      button(say("coaching-post-now"), (event) => postNow(event.currentTarget, item), {
         id: `now-${item.id}`,
         class: "small",
-        "aria-label": `Post now: ${label}`,
+        "aria-label": about(say("coaching-post-now")),
       }),
-      button("Take out", (event) => change(event.currentTarget, "Taken out of the week; it lies on the shelf.", () => post(`/api/coach/queue/${item.id}/remove`)), {
+      button(say("coaching-take-out"), (event) => change(event.currentTarget, say("coaching-taken-out"), () => post(`/api/coach/queue/${item.id}/remove`)), {
         id: `out-${item.id}`,
         class: "small",
-        "aria-label": `Take out of the week: ${label}`,
+        "aria-label": about(say("coaching-take-out-of-week")),
       }),
       make(
         "details",
         { class: "more" },
-        make("summary", {}, "Day and time"),
+        make("summary", {}, say("coaching-day-and-time")),
         make("div", { class: "row" }, time,
-          button("Fix", (event) => fixTime(event.currentTarget, item, time.value), { class: "small", id: `fix-${item.id}`, "aria-label": `Fix the time of ${label}` }),
+          button(say("coaching-fix"), (event) => fixTime(event.currentTarget, item, time.value), { class: "small", id: `fix-${item.id}`, "aria-label": say("coaching-fix-of", { task: item.stipulation, source: item.source }) }),
           item.fixed
-            ? button("Leave it to the calendar", (event) => fixTime(event.currentTarget, item, null), { class: "small", id: `free-${item.id}` })
+            ? button(say("coaching-unfix"), (event) => fixTime(event.currentTarget, item, null), { class: "small", id: `free-${item.id}` })
             : null),
-        make("p", { class: "help" }, `In the group's zone, ${week.zone}.`),
+        make("p", { class: "help" }, say("coaching-in-zone", { zone: week.zone })),
       ),
     ),
   );
 }
 
 function fixTime(control, item, local) {
-  return change(control, local ? "The time is fixed." : "The calendar decides.", () =>
+  return change(control, local ? say("coaching-fixed") : say("coaching-unfixed"), () =>
     post(`/api/coach/queue/${item.id}/time`, { local: local || null }),
   );
 }
 
-async function postNow(control, item, label) {
-  if (await sure(`Post ${label} now, before its time?`, "Post it now", "Wait")) {
-    await change(control, "It goes out now.", () => post("/api/coach/post-now", { item: item.id }));
+/** A label, and which position of the week it is about. */
+const aboutItem = (label, item) =>
+  say("coaching-about-item", { label, task: item.stipulation, source: item.source });
+
+async function postNow(control, item) {
+  const question = say("coaching-post-now-sure", { task: item.stipulation, source: item.source });
+  if (await sure(question, say("coaching-post-it-now"), say("coaching-wait"))) {
+    await change(control, say("coaching-goes-out"), () => post("/api/coach/post-now", { item: item.id }));
   }
 }
 
@@ -221,25 +244,16 @@ async function postNow(control, item, label) {
 export function preview(control, position) {
   return careful(control, told, async () => {
     const sheet = await get(`/api/coach/positions/${position}/preview`);
-    show("As members will see it", make("div", { class: "sheet" }, problem(sheet)));
+    show(say("coaching-as-members"), make("div", { class: "sheet" }, problem(sheet)));
   });
 }
 
-const SOUND = {
-  sound: "sound",
-  "several-keys": "more than one key",
-  short: "a shorter mate is possible",
-  unsound: "not sound",
-  illegal: "not a legal position",
-  undecided: "not decided in the time given",
-};
-
 /** What a check found, in words. */
-export const soundName = (soundness) => SOUND[soundness] ?? soundness;
+export const soundName = (verdict) => say("coaching-sound", { verdict });
 
 carry(list, (item, to) => {
   const id = item.dataset.item;
-  change(null, `Moved to place ${to + 1} of ${counted(list.children.length, "position")}.`, () =>
+  change(null, say("coaching-moved-of", { place: to + 1, count: list.children.length }), () =>
     post(`/api/coach/queue/${id}/move`, { to }),
   );
 });

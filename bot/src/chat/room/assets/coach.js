@@ -2,7 +2,7 @@
 // The coach's page: what its views share, and the words from the bot.
 
 import { careful, get, mark, post } from "./ask.js";
-import { button, byId, make, sure } from "./build.js";
+import { button, byId, fill, make, sure } from "./build.js";
 import { showChats } from "./coach-chats.js";
 import { checking, openCheck, showShelf } from "./coach-check.js";
 import { openMembers } from "./coach-members.js";
@@ -13,9 +13,10 @@ import { showWeek } from "./coach-week.js";
 import { follow } from "./live.js";
 import { offering } from "./naming.js";
 import { onShutOut, restore, shutOut } from "./shut-out.js";
-import { Stream } from "./talk.js";
+import { Stream, coachMark } from "./talk.js";
 import { views } from "./views.js";
 import { stamp } from "./when.js";
+import { say, sayAround } from "./words.js";
 
 const stream = new Stream(byId("stream"), { controls });
 /** @type {{ me: any, week: any, feed: { connect(): void, pause(): void } | null }} */
@@ -30,15 +31,15 @@ function controls(line) {
       await post(`/api/coach/talk/${line.id}/${path}`);
       await talk();
     });
-  if (!line.gone) return [button("Hide", (event) => hide(event, line, act("hide")), { class: "small", "aria-label": `Hide the message of ${line.name}` })];
-  return line.gone.how === "hidden" ? [button("Show again", act("put-back"), { class: "small" })] : [];
+  if (!line.gone) return [button(say("coaching-hide"), (event) => hide(event, line, act("hide")), { class: "small", "aria-label": say("coaching-hide-of", { name: line.name }) })];
+  return line.gone.how === "hidden" ? [button(say("coaching-show-again"), act("put-back"), { class: "small" })] : [];
 }
 
 async function hide(event, line, act) {
   const control = event.currentTarget;
   const yes = await sure(
-    `Hide this message of ${line.name}? It disappears for everyone at once. Coaches can still read it, with who hid it and when, and can show it again.`,
-    "Hide it",
+    say("coaching-hide-sure", { name: line.name }),
+    say("coaching-hide-it"),
   );
   if (yes) await act({ currentTarget: control });
 }
@@ -84,7 +85,7 @@ function notes(words) {
           make(
             "details",
             { class: "more" },
-            make("summary", {}, "Earlier words from the bot"),
+            make("summary", {}, say("coaching-earlier-notes")),
             ...latest.slice(1).map(note),
           ),
         ]
@@ -104,8 +105,9 @@ byId("say").addEventListener("submit", (event) => {
 
 async function begin() {
   state.me = await get("/api/me");
-  document.title = `Coach: ${state.me.group}`;
-  byId("group").textContent = state.me.group;
+  document.title = say("coaching-window", { group: state.me.group });
+  byId("group").textContent = say("coaching-heading", { group: state.me.group });
+  fill(byId("enter-help"), sayAround("coaching-who-what", { mark: coachMark() }));
   if (state.me.rank === "coach") await comeIn();
   else {
     byId("enter").hidden = false;
@@ -114,10 +116,15 @@ async function begin() {
   }
 }
 
+/** Says under which name the coach speaks. */
+function signed() {
+  fill(byId("as"), sayAround("coaching-say-as", { name: state.me.name, mark: coachMark() }));
+}
+
 /** In, under a name that the room has given. */
 async function named() {
   state.me = await get("/api/me");
-  if (state.me.rank !== "coach") throw new Error(`You are ${state.me.name} here. Press “Go on” to coach under this name.`);
+  if (state.me.rank !== "coach") throw new Error(say("coaching-you-are", { name: state.me.name }));
   byId("enter").hidden = true;
   await comeIn();
 }
@@ -144,7 +151,7 @@ byId("enter-code").addEventListener("submit", (event) => {
 async function comeIn() {
   byId("coaching").hidden = false;
   byId("nav").hidden = false;
-  byId("as").textContent = state.me.name;
+  signed();
   restore(byId("text"));
   await refresh();
   await showChats();
@@ -170,7 +177,7 @@ async function comeIn() {
       again: () => location.reload(),
       renewed: async () => {
         state.me = await get("/api/me");
-        byId("as").textContent = state.me.name;
+        signed();
         await talk();
         soon();
       },
@@ -179,7 +186,7 @@ async function comeIn() {
     (connected) => {
       byId("link-state").textContent = connected
         ? ""
-        : "The connection is broken; it will be tried again by itself.";
+        : say("coaching-broken-line");
     },
   );
 }

@@ -3,6 +3,8 @@
 
 import { careful, mark, post } from "./ask.js";
 import { button, byId, choice, fill, make } from "./build.js";
+import { numberedTopic } from "./post.js";
+import { say } from "./words.js";
 
 /** Where the chosen position is kept for a page that is loaded again. */
 const CHOSEN = "answers-post";
@@ -20,7 +22,6 @@ let page;
 
 const openRows = () => page.state.rows.filter((row) => row.open);
 const rowOf = (id) => page.state.rows.find((row) => row.post === id);
-const called = (row) => `No. ${row.number}${row.topic ? `, ${row.topic}` : ""}`;
 
 /** Sets the box up. */
 export function composer(handed) {
@@ -44,10 +45,11 @@ export function settle() {
   else if (!text.value.trim() && remembered !== before) state.open = latest;
   const gone = before !== null && !is(before) ? rowOf(before) : null;
   if (gone) {
+    const number = String(gone.number);
     byId("answering-told").textContent =
       state.open === null
-        ? `No. ${gone.number} has closed. What you typed is still here.`
-        : `No. ${gone.number} has closed. The box now answers No. ${rowOf(state.open).number}; what you typed is still here.`;
+        ? say("room-closed-no-other", { number })
+        : say("room-closed-other", { number, other: String(rowOf(state.open).number) });
   }
   draw();
 }
@@ -69,15 +71,20 @@ function draw() {
   const place = byId("answering");
   if (open.length < 2) {
     place.hidden = open.length === 0;
-    fill(place, open.length ? make("span", { class: "answers" }, `Answers ${called(open[0])}`) : null);
+    fill(place, open.length ? make("span", { class: "answers" }, answersWhich(open[0])) : null);
     return;
   }
   place.hidden = false;
-  const pairs = open.map((row) => [row.post, called(row)]);
+  const pairs = open.map((row) => [row.post, numberedTopic(row)]);
   const select = choice(pairs, page.state.open, { id: "answers-post" });
   select.addEventListener("change", () => choose(Number(select.value)));
-  fill(place, make("label", { for: "answers-post" }, "Answers"), select);
+  fill(place, make("label", { for: "answers-post" }, say("room-answers")), select);
 }
+
+const answersWhich = ({ number, topic }) =>
+  topic
+    ? say("room-answers-number-topic", { number: String(number), topic })
+    : say("room-answers-number", { number: String(number) });
 
 text.addEventListener("input", () => {
   sending = null;
@@ -97,8 +104,7 @@ byId("say").addEventListener("submit", (event) => {
 });
 byId("answer").addEventListener("click", () => {
   if (page.state.open === null) {
-    trouble.textContent =
-      "No position is open just now, so there is nothing to answer. Send says it to the group.";
+    trouble.textContent = say("room-nothing-to-answer");
     return;
   }
   send(byId("answer"), `/api/posts/${page.state.open}/answer`);
@@ -121,9 +127,9 @@ function send(control, path) {
   if (begunFor !== null && begunFor !== open && !rowOf(begunFor)?.open) {
     const was = rowOf(begunFor);
     ask(
-      `No. ${was?.number ?? "?"} closed while you wrote. What is this to be?`,
-      open === null ? [] : [answering({ post: open, number: rowOf(open).number }, "Send it to")],
-      toAll("Say it to the group"),
+      say("room-closed-meanwhile", { number: String(was?.number ?? "?") }),
+      open === null ? [] : [answering(rowOf(open), sendTo(rowOf(open)))],
+      toAll(say("room-say-to-group")),
     );
     return;
   }
@@ -164,16 +170,18 @@ function hold(came) {
   const several = came.posts.length > 1;
   const answers = came.posts.map((open) =>
     doubtful
-      ? answering(open, several ? "Answer" : "It is my answer", { sure: true })
-      : answering(open, "Send it to"),
+      ? answering(open, several ? answerTo(open) : say("room-is-my-answer"), { sure: true })
+      : answering(open, sendTo(open)),
   );
-  ask(came.message, answers, doubtful ? toAll("Say it to all") : null);
+  ask(came.message, answers, doubtful ? toAll(say("room-say-to-all")) : null);
 }
 
+const sendTo = ({ number }) => say("room-send-to", { number: String(number) });
+const answerTo = ({ number }) => say("room-answer-to", { number: String(number) });
+
 function answering(open, label, more = {}) {
-  const name = label.startsWith("It is") ? label : `${label} No. ${open.number}`;
   return button(
-    name,
+    label,
     (event) => {
       // As one's own choice, it is also the position that is looked at from here on.
       if (page.state.open !== open.post && rowOf(open.post)?.open) choose(open.post);
@@ -197,7 +205,7 @@ function ask(question, answers, all) {
       { class: "row" },
       answers,
       all,
-      button("Drop it", () => done(text.value)),
+      button(say("room-drop"), () => done(text.value)),
     ),
   );
   held.hidden = false;

@@ -7,10 +7,11 @@ import { choose, composer, settle } from "./composer.js";
 import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
 import { offering } from "./naming.js";
-import { inWords, problem } from "./post.js";
+import { inWords, numberedTopic, problem } from "./post.js";
 import { keep, onShutOut, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
 import { views } from "./views.js";
+import { say } from "./words.js";
 
 /** Closed posts whose reveal stands in the talk; older ones are under Past posts. */
 const REVEALS = 3;
@@ -19,11 +20,11 @@ const stream = new Stream(byId("stream"), {
   mean,
   controls: (line) =>
     line.by === state.me.id
-      ? [button("Take back", (event) => takeBack(event.currentTarget, line.id), { class: "small" })]
+      ? [button(say("room-take-back"), (event) => takeBack(event.currentTarget, line.id), { class: "small" })]
       : [],
   answerControls: (reply) =>
     state.me.mode === "open"
-      ? [button("Take back", (event) => takeBackAnswer(event.currentTarget, reply), { class: "small" })]
+      ? [button(say("room-take-back"), (event) => takeBackAnswer(event.currentTarget, reply), { class: "small" })]
       : [],
 });
 const sheets = new Map();
@@ -83,24 +84,26 @@ function mayTalk() {
 
 async function takeBack(control, line) {
   const yes = await sure(
-    "Take this message back? It disappears for everyone at once. Your coach can still see it, and that you took it back and when.",
-    "Take it back",
+    say("room-take-back-sure"),
+    say("room-take-it-back"),
   );
   if (yes) await careful(control, byId("say-trouble"), () => post(`/api/talk/${line}/take-back`));
 }
 
 async function takeBackAnswer(control, reply) {
   const yes = await sure(
-    "Take your answer's words back? The group no longer sees them. What came of the answer still counts, and your coach can still read it.",
-    "Take it back",
+    say("room-take-answer-back-sure"),
+    say("room-take-it-back"),
   );
   if (yes) await careful(control, byId("say-trouble"), () => post(`/api/answers/${reply}/take-back`));
 }
 
 /** A coach's private answer to this reader. */
 function answered({ reply, number, text: mine, words, by, at }) {
-  const about = mine.trim() ? `On your “${mine.length > 120 ? `${mine.slice(0, 119)}…` : mine}”, position ${number}:` : `On position ${number}:`;
-  return stream.whispered(`words-${reply}`, at, by ?? "Your coach", `${about}\n${words}`, "coach");
+  const about = mine.trim()
+    ? say("room-word-on-yours", { text: mine.length > 120 ? `${mine.slice(0, 119)}…` : mine, number: String(number) })
+    : say("room-word-on", { number: String(number) });
+  return stream.whispered(`words-${reply}`, at, by ?? say("room-your-coach"), `${about}\n${words}`, "coach");
 }
 
 async function comeIn() {
@@ -152,7 +155,7 @@ async function comeIn() {
     (connected) => {
       byId("link-state").textContent = connected
         ? ""
-        : "The connection is broken; it will be tried again by itself. What you type stays here.";
+        : say("room-broken-line");
     },
   );
 }
@@ -227,9 +230,9 @@ async function showOpen() {
   if (state.open === null) {
     fill(
       place,
-      make("h2", {}, "No position is open"),
-      make("p", {}, "The next one appears here when the coach's week brings it."),
-      state.rows.length ? make("p", {}, make("a", { href: "#past" }, "Look at past posts")) : null,
+      make("h2", {}, say("room-none-open")),
+      make("p", {}, say("room-none-open-what")),
+      state.rows.length ? make("p", {}, make("a", { href: "#past" }, say("room-look-at-past"))) : null,
     );
     return;
   }
@@ -255,7 +258,7 @@ async function showOwn(id, said = "") {
             "figure",
             { class: "problem final-board" },
             make("img", { src: own.board.src, alt: own.board.alt }),
-            make("figcaption", {}, "Your board at the end", inWords(own.board.alt)),
+            make("figcaption", {}, say("room-board-at-end"), inWords(own.board.alt)),
           )
         : "",
       told,
@@ -267,9 +270,9 @@ async function showOwn(id, said = "") {
       "div",
       { class: "row actions" },
       own.more_hints
-        ? button("Hint", (event) => hint(event.currentTarget, id, told), { id: "hint", "aria-describedby": "hint-price" })
+        ? button(say("room-hint"), (event) => hint(event.currentTarget, id, told), { id: "hint", "aria-describedby": "hint-price" })
         : null,
-      button("Give up", (event) => giveUp(event.currentTarget, id, told), { id: "give-up" }),
+      button(say("room-give-up"), (event) => giveUp(event.currentTarget, id, told), { id: "give-up" }),
     ),
     make("p", { class: "help", id: "hint-price" }, own.hint_price),
     told,
@@ -280,8 +283,8 @@ async function showOwn(id, said = "") {
 function chooser() {
   const open = state.rows.filter((row) => row.open);
   if (open.length < 2) return [];
-  const pairs = open.map((row) => [row.post, `No. ${row.number}${row.topic ? `, ${row.topic}` : ""}`]);
-  const select = choice(pairs, state.open, { id: "shown-post", "aria-label": "Which open position" });
+  const pairs = open.map((row) => [row.post, numberedTopic(row)]);
+  const select = choice(pairs, state.open, { id: "shown-post", "aria-label": say("room-which-open") });
   select.addEventListener("change", () => choose(Number(select.value)));
   return [make("p", {}, select)];
 }
@@ -307,8 +310,11 @@ async function answers(id) {
 }
 
 function whisper(id, given, at) {
-  const where = given.number > 1 ? ` for your move ${given.number}` : "";
-  return stream.whispered(`hint-${id}-${given.number}-${given.step}`, at, `Hint ${given.step} of 3${where}`, given.text);
+  const title =
+    given.number > 1
+      ? say("room-hint-for-move", { step: given.step, move: given.number })
+      : say("room-hint-step", { step: given.step });
+  return stream.whispered(`hint-${id}-${given.number}-${given.step}`, at, title, given.text);
 }
 
 function hint(control, id, told) {
@@ -322,14 +328,14 @@ function hint(control, id, told) {
 
 async function giveUp(control, id, told) {
   const yes = await sure(
-    "Give up on this position? Your attempt ends here; the solution comes with the reveal.",
-    "Give up",
-    "Go on trying",
+    say("room-give-up-sure"),
+    say("room-give-up"),
+    say("room-go-on-trying"),
   );
   if (!yes) return;
   await careful(control, told, async () => {
     const { message } = await post(`/api/posts/${id}/give-up`);
-    arrive(() => stream.whispered(`given-up-${id}`, now(), "You gave up", message));
+    arrive(() => stream.whispered(`given-up-${id}`, now(), say("room-gave-up"), message));
     await showOwn(id);
   });
 }

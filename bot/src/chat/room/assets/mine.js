@@ -2,11 +2,12 @@
 // The member's other views: own work, leaderboard, past posts, and what is kept.
 
 import { careful, get, post } from "./ask.js";
-import { all, button, byId, make, points, sure } from "./build.js";
+import { all, button, byId, make, sure } from "./build.js";
 import { offering } from "./naming.js";
-import { inWords, reveal } from "./post.js";
+import { inWords, numbered, reveal } from "./post.js";
 import { byTopic, leaderboard } from "./tables.js";
 import { stamp } from "./when.js";
+import { amount, moves, say, sayAround } from "./words.js";
 
 const trouble = () => make("p", { class: "trouble", role: "alert" });
 
@@ -24,7 +25,7 @@ function scale(place) {
   const there = place.querySelector("details.scale");
   if (there) return there;
   const text = make("div", {});
-  const box = make("details", { class: "more scale" }, make("summary", {}, "How points are counted"), text);
+  const box = make("details", { class: "more scale" }, make("summary", {}, say("room-scale")), text);
   box.addEventListener("toggle", () => {
     if (!box.open || text.childElementCount) return;
     fill(text, async () => (await get("/api/scale")).map((said) => make("p", {}, said)));
@@ -41,19 +42,19 @@ export function myWork(place, state) {
     ]);
     return [
       progress.now ? make("p", {}, progress.now) : null,
-      progress.line ? make("p", {}, "The line so far: ", make("span", { class: "line" }, progress.line)) : null,
+      progress.line ? make("p", {}, sayAround("room-line-so-far", { line: make("span", { class: "line" }, moves(progress.line)) })) : null,
       board
         ? make(
             "figure",
             { class: "problem my-board" },
             make("img", { src: board.src, alt: board.alt }),
-            make("figcaption", {}, "Your board", inWords(board.alt)),
+            make("figcaption", {}, say("room-your-board"), inWords(board.alt)),
           )
         : null,
-      make("p", {}, `Points in all: ${points(progress.points)}`),
+      make("p", {}, say("room-points-in-all", { points: amount(progress.points) })),
       progress.topics.length
-        ? byTopic("Your posts by topic", progress.topics)
-        : make("p", {}, "Nothing tried yet. Your first answer starts this table."),
+        ? byTopic(say("room-your-topics"), progress.topics)
+        : make("p", {}, say("room-nothing-tried")),
       scale(place),
       rename(state),
       device(),
@@ -68,8 +69,8 @@ function rename(state) {
   const form = make(
     "form",
     { class: "fields" },
-    make("div", {}, make("label", { class: "over", for: "new-name" }, "Your name in this room"), input),
-    make("button", {}, "Change name"),
+    make("div", {}, make("label", { class: "over", for: "new-name" }, say("room-your-name")), input),
+    make("button", {}, say("room-change-name")),
     told,
   );
   form.addEventListener("submit", (event) => {
@@ -78,7 +79,7 @@ function rename(state) {
       offering(told, input, async () => {
         const { name } = await post("/api/enter", { name: input.value });
         state.me.name = name;
-        told.textContent = `The group now sees you as ${name}.`;
+        told.textContent = say("room-named", { name });
       }),
     );
   });
@@ -92,10 +93,10 @@ function device() {
   return make(
     "section",
     { "aria-labelledby": "device-title" },
-    make("h3", { id: "device-title" }, "Another device"),
-    make("p", { class: "help" }, "Use this room on a telephone or a second computer as the same person, with the same points."),
+    make("h3", { id: "device-title" }, say("room-device")),
+    make("p", { class: "help" }, say("room-device-what")),
     button(
-      "Use another device too",
+      say("room-device-new"),
       (event) =>
         careful(event.currentTarget, told, async () => {
           const { code, minutes } = await post("/api/device-code");
@@ -104,7 +105,7 @@ function device() {
             make(
               "p",
               { class: "help" },
-              `On the other device, open the link to this room, press “I am in this room already” and type this code. It holds for ${minutes} minutes and for one device. Show it to nobody: whoever types it is you here.`,
+              say("room-device-code", { minutes }),
             ),
           );
         }),
@@ -134,8 +135,8 @@ export async function leaders(place, state) {
     return [
       board.rows.length
         ? leaderboard(board, state.me.name)
-        : make("p", {}, "Nobody has points here yet."),
-      make("p", { class: "help" }, "Equal points share a rank."),
+        : make("p", {}, say("room-no-points")),
+      make("p", { class: "help" }, say("room-equal-points")),
       scale(place),
     ];
   });
@@ -145,7 +146,7 @@ export async function leaders(place, state) {
 export function pastPosts(place, state, wanted) {
   const closed = state.rows.filter((row) => !row.open);
   if (!closed.length) {
-    place.replaceChildren(make("p", {}, "No post is closed yet. Its reveal will stand here."));
+    place.replaceChildren(make("p", {}, say("room-none-closed")));
     return;
   }
   const shown = new Map(all("details[data-post]", place).map((item) => [item.dataset.post, item]));
@@ -162,7 +163,7 @@ function pastPost(row, state, open) {
     make(
       "summary",
       {},
-      make("span", { class: "number" }, `No. ${row.number}`),
+      make("span", { class: "number" }, numbered(row)),
       make("span", { class: "sign" }, row.stipulation),
       row.topic ? make("span", { class: "topic" }, row.topic) : null,
       stamp(row.opened_at),
@@ -177,7 +178,7 @@ function pastPost(row, state, open) {
         make(
           "details",
           { class: "more" },
-          make("summary", {}, "The position as posted"),
+          make("summary", {}, say("room-as-posted")),
           make("img", { src: sheet.post.picture.src, alt: sheet.post.picture.alt, loading: "lazy" }),
         ),
         reveal(sheet, state.me.name),
@@ -196,26 +197,26 @@ export function keptOfMe(place, state) {
     make(
       "p",
       {},
-      `The coach's computer keeps your name (${state.me.name}), your answers with what came of them, the hints you took, and your messages. Nobody but you and the coach can see your answers before the reveal. A message that you take back, or that a coach hides, is gone for everyone; the coaches can still read it, and see who took it away and when. When you erase everything, that goes too.`,
+      say("room-kept-what", { name: state.me.name }),
     ),
     make(
       "p",
       { class: "caution" },
-      "Members may be children: the club's safeguarding rules and the privacy law of your country come first. Ask your coach if anything here worries you.",
+      say("room-kept-care"),
     ),
     make(
       "div",
       { class: "row" },
       button(
-        "See everything",
+        say("room-see-kept"),
         (event) =>
           careful(event.currentTarget, told, async () => {
             seen.replaceChildren(outline(await get("/api/kept")));
           }),
         { id: "see-kept" },
       ),
-      make("a", { class: "button", href: "/api/kept", download: "kept-of-me.json" }, "Take it away (JSON)"),
-      button("Erase everything", (event) => erase(event.currentTarget, told), { id: "erase" }),
+      make("a", { class: "button", href: "/api/kept", download: "kept-of-me.json" }, say("room-take-kept")),
+      button(say("room-erase"), (event) => erase(event.currentTarget, told), { id: "erase" }),
     ),
     told,
     seen,
@@ -224,17 +225,17 @@ export function keptOfMe(place, state) {
 
 async function erase(control, told) {
   const yes = await sure(
-    "Erase everything that is kept of you? Your points, answers and messages are gone for good, and you leave the room.",
-    "Erase everything",
-    "Keep it",
+    say("room-erase-sure"),
+    say("room-erase"),
+    say("room-keep"),
   );
   if (!yes) return;
   const done = await careful(control, told, () => post("/api/erase"));
   if (done) {
     document.querySelector("main")?.replaceChildren(
-      make("h2", {}, "Erased"),
+      make("h2", {}, say("room-erased")),
       make("p", { role: "status" }, done.message),
-      make("p", {}, make("a", { href: "/" }, "Come in again under a new name")),
+      make("p", {}, make("a", { href: "/" }, say("room-come-in-again"))),
     );
     byId("nav").hidden = true;
   }
@@ -243,7 +244,7 @@ async function erase(control, told) {
 /** Any JSON value as nested lists. */
 function outline(value) {
   if (Array.isArray(value)) {
-    return value.length ? make("ol", {}, value.map((item) => make("li", {}, outline(item)))) : "none";
+    return value.length ? make("ol", {}, value.map((item) => make("li", {}, outline(item)))) : say("room-none");
   }
   if (value && typeof value === "object") {
     return make(
@@ -255,5 +256,5 @@ function outline(value) {
       ]),
     );
   }
-  return value === null || value === "" ? "none" : String(value);
+  return value === null || value === "" ? say("room-none") : String(value);
 }

@@ -2,6 +2,7 @@
 // Names that cannot be had, with a free one to take instead.
 
 import { button } from "./build.js";
+import { say } from "./words.js";
 
 /** Runs `act`; a name from `input` that cannot be had is said in `place`, with a button for a free one. */
 export async function offering(place, input, act) {
@@ -12,7 +13,7 @@ export async function offering(place, input, act) {
     place.replaceChildren(
       error.message,
       " ",
-      button(`Take “${error.offer}”`, () => {
+      button(say("room-take-name", { name: error.offer }), () => {
         input.value = error.offer;
         input.form.requestSubmit();
       }),

@@ -1,9 +1,10 @@
 // @ts-check
 // A post and a reveal as everyone sees them.
 
-import { button, counted, fresh, make } from "./build.js";
+import { button, fresh, make } from "./build.js";
 import { leaderboard } from "./tables.js";
 import { closing } from "./when.js";
+import { listed, moves, say } from "./words.js";
 
 /** The diagram with its number and topic above and its task below. */
 export function problem(post, { closes = true } = {}) {
@@ -13,7 +14,7 @@ export function problem(post, { closes = true } = {}) {
     make(
       "div",
       { class: "head" },
-      make("span", { class: "number" }, post.number ? `No. ${post.number}` : "Preview"),
+      make("span", { class: "number" }, post.number ? numbered(post) : say("room-preview")),
       post.topic ? make("span", { class: "topic" }, post.topic) : null,
     ),
     make("img", { src: post.picture.src, alt: post.picture.alt, width: 720, height: 720 }),
@@ -29,8 +30,8 @@ export function problem(post, { closes = true } = {}) {
 }
 
 /** The words that replace a picture, for everyone who would rather read it. */
-export function inWords(alt) {
-  return make("details", { class: "words" }, make("summary", {}, "The position in words"), make("p", {}, alt));
+export function inWords(alt, label = say("room-in-words")) {
+  return make("details", { class: "words" }, make("summary", {}, label), make("p", {}, alt));
 }
 
 /** A reveal. */
@@ -40,10 +41,10 @@ export function reveal(sheet, me) {
   return make(
     "article",
     { class: "reveal", "aria-labelledby": title },
-    make("h3", { id: title }, `No. ${sheet.post.number}: the solution`),
+    make("h3", { id: title }, say("room-solution", { number: String(sheet.post.number) })),
     make("p", { class: "task" }, make("span", { class: "sign" }, sheet.post.stipulation), sheet.post.task),
-    make("ol", { class: "solution" }, sheet.solution.map((line) => make("li", {}, line))),
-    sheet.patterns.length ? make("p", {}, `The final picture: ${sheet.patterns.join(", ")}.`) : null,
+    make("ol", { class: "solution" }, sheet.solution.map((line) => make("li", {}, lineOf(line)))),
+    sheet.patterns.length ? make("p", {}, say("room-final-picture", { patterns: listed(sheet.patterns) })) : null,
     sheet.comment ? make("p", { class: "coach-words" }, sheet.comment) : null,
     sheet.notes.length ? notes(sheet.notes) : null,
     make(
@@ -52,20 +53,13 @@ export function reveal(sheet, me) {
       make("img", { src: sheet.picture.src, alt: sheet.picture.alt, loading: "lazy" }),
       make("figcaption", {}, inWords(sheet.picture.alt)),
     ),
-    wrong
-      ? make(
-          "p",
-          {},
-          `The commonest wrong move was ${wrong.san}, chosen ${wrong.count} times. It fails to ${wrong.refutation}`,
-          wrong.why ? `, because ${wrong.why}.` : ".",
-        )
-      : null,
+    wrong ? make("p", {}, commonWrong(wrong)) : null,
     make("p", {}, solvers(sheet)),
     sheet.leaderboard.rows.length
       ? make(
           "details",
           { class: "more" },
-          make("summary", {}, sheet.leaderboard.topic ? `Leaderboard: ${sheet.leaderboard.topic}` : "Leaderboard"),
+          make("summary", {}, sheet.leaderboard.topic ? say("room-leaders-topic", { topic: sheet.leaderboard.topic }) : say("room-leaders")),
           leaderboard(sheet.leaderboard, me),
         )
       : null,
@@ -77,7 +71,7 @@ export function notes(all) {
   return make(
     "div",
     { class: "notes" },
-    make("h4", {}, "The coach's notes"),
+    make("h4", {}, say("room-notes")),
     all.map((note, at) => {
       const next = all[at + 1];
       const opens = note.begins && note.depth > 0;
@@ -88,7 +82,7 @@ export function notes(all) {
         { class: `note depth-${Math.min(note.depth, 4)}` },
         opens ? "(" : "",
         note.before ? `${note.before} ` : "",
-        make("strong", { class: "line" }, note.moves),
+        make("strong", { class: "line" }, moves(note.moves)),
         note.after ? ` ${note.after}` : "",
         ")".repeat(Math.max(0, note.depth - outer)),
       );
@@ -96,23 +90,30 @@ export function notes(all) {
   );
 }
 
-function solvers(sheet) {
-  if (sheet.took_part === 0) return "Nobody took part this time.";
-  const part = `${counted(sheet.took_part, "member")} took part.`;
-  return sheet.solved.length ? `Solved by ${sheet.solved.join(", ")}. ${part}` : `Nobody solved it. ${part}`;
+/** A line of the solution; where none was proved, what is said instead. */
+const lineOf = (line) => (/^\d/.test(line) ? moves(line) : line);
+
+function commonWrong({ san, count, refutation, why }) {
+  const [move, line] = [moves(san), moves(refutation)];
+  return why
+    ? say("room-common-wrong-why", { move, count, line, why })
+    : say("room-common-wrong", { move, count, line });
 }
 
-const VERDICTS = {
-  solved: "Solved",
-  "on-the-way": "Right so far",
-  wrong: "Wrong move",
-  illegal: "Not a legal move",
-  unclear: "Not settled",
-  unreadable: "Could not be read",
-};
+function solvers({ took_part: count, solved }) {
+  if (count === 0) return say("room-nobody-took-part");
+  return solved.length ? say("room-solved-by", { names: listed(solved), count }) : say("room-nobody-solved", { count });
+}
+
+/** "No. 3". */
+export const numbered = ({ number }) => say("room-number", { number: String(number) });
+
+/** "No. 3, back-rank mates". */
+export const numberedTopic = ({ number, topic }) =>
+  topic ? say("room-number-topic", { number: String(number), topic }) : numbered({ number });
 
 /** A verdict in words. */
-export const verdictName = (kind) => VERDICTS[kind] ?? "Not judged yet";
+export const verdictName = (kind) => say("room-verdict", { verdict: kind ?? "none" });
 
 /** What only this member sees of a reply of theirs. `mean` sends one of the readings that are asked about. */
 export function verdict(judged, mean) {
@@ -128,7 +129,7 @@ export function verdict(judged, mean) {
           make("figcaption", {}, inWords(judged.picture.alt)),
         )
       : null,
-    judged.your_move ? make("p", { class: "your-move" }, "Your move.") : null,
+    judged.your_move ? make("p", { class: "your-move" }, say("room-your-move")) : null,
   ];
 }
 
@@ -137,9 +138,9 @@ function readings(judged, mean) {
   const told = make("p", { class: "trouble", role: "alert" });
   return make(
     "div",
-    { class: "readings", role: "group", "aria-label": "What did you mean?", "data-post": judged.post },
+    { class: "readings", role: "group", "aria-label": say("room-mean"), "data-post": judged.post },
     judged.readings.map((line, i) =>
-      button(`I mean ${line}`, (event) => mean(event.currentTarget, judged.reply, i, told)),
+      button(say("room-i-mean", { line }), (event) => mean(event.currentTarget, judged.reply, i, told)),
     ),
     told,
   );

@@ -3,21 +3,14 @@
 // was typed stays where it is, and is there again when the reader comes back in this tab.
 
 import { all, byId, make } from "./build.js";
+import { say } from "./words.js";
 
+/** What is said, by why the page is shut out: a title, and what to do. */
 const SAYS = {
-  link: [
-    "The link to this room has changed",
-    "Your coach has made a new link, so this page can do no more. Ask your coach for the new link and open it in this browser: this page then goes on by itself.",
-  ],
-  "coach-link": [
-    "The coach's link has changed",
-    "Another coach has made a new coach's link, so this page can do no more. Ask them for the new link and open it in this browser: this page then goes on by itself.",
-  ],
-  removed: [
-    "You are no longer in this group",
-    "Your coach has removed you. What you wrote before is still kept: ask your coach if you want a copy of it, or want it erased.",
-  ],
-  erased: ["Everything of you is erased", "Your coach has erased what was kept of you here."],
+  link: () => [say("room-out-link"), say("room-out-link-what")],
+  "coach-link": () => [say("room-out-coach-link"), say("room-out-coach-link-what")],
+  removed: () => [say("room-out-removed"), say("room-out-removed-what")],
+  erased: () => [say("room-out-erased"), say("room-out-erased-what")],
 };
 
 const DRAFT = "typed-before-shut-out";
@@ -36,7 +29,7 @@ export const onShutOut = (told) => addEventListener("shut-out", (event) => told(
 export function shutOut(why, box) {
   if (out) return;
   out = true;
-  const [title, text] = SAYS[why] ?? SAYS.link;
+  const [title, text] = (SAYS[why] ?? SAYS.link)();
   const typed = box?.value ?? "";
   keep(typed);
   const notice = make(
@@ -44,7 +37,7 @@ export function shutOut(why, box) {
     { id: "shut-out", class: "shut-out", role: "alert", "aria-labelledby": "shut-out-title" },
     make("h2", { id: "shut-out-title" }, title),
     make("p", {}, text),
-    typed.trim() ? make("p", {}, "What you typed stays in the box below. It was not sent.") : null,
+    typed.trim() ? make("p", {}, say("room-out-typed")) : null,
   );
   document.querySelector("main")?.prepend(notice);
   byId("link-state").textContent = "";

@@ -1,7 +1,8 @@
 // @ts-check
 // Tables of figures.
 
-import { make, points } from "./build.js";
+import { make } from "./build.js";
+import { amount, say } from "./words.js";
 
 /**
  * A table. A column that is a `name` heads its row, one that is a `number` stands to the right.
@@ -42,12 +43,12 @@ export function table(caption, columns, rows, classOf = () => null) {
 /** The leaderboard. `me` is the reader's own name. */
 export function leaderboard(board, me) {
   return table(
-    board.topic ? `Points by member, ${board.topic}` : "Points by member, all topics",
+    board.topic ? say("room-board-topic", { topic: board.topic }) : say("room-board-all"),
     [
-      { title: "Rank", of: (row) => String(row.rank), number: true },
-      { title: "Name", of: (row) => row.name, name: true },
-      { title: "Points", of: (row) => points(row.points), number: true },
-      { title: "Solved", of: (row) => `${row.solved} of ${row.tried}`, number: true },
+      { title: say("room-rank"), of: (row) => amount(row.rank), number: true },
+      { title: say("room-name"), of: (row) => row.name, name: true },
+      { title: say("room-points"), of: (row) => amount(row.points), number: true },
+      { title: say("room-solved"), of: (row) => say("room-solved-of", { solved: row.solved, tried: row.tried }), number: true },
     ],
     board.rows,
     (row) => (row.name === me ? "me" : null),
@@ -59,10 +60,10 @@ export function byTopic(caption, topics) {
   return table(
     caption,
     [
-      { title: "Topic", of: (row) => row.topic, name: true },
-      { title: "Tried", of: (row) => String(row.tried), number: true },
-      { title: "Solved", of: (row) => String(row.solved), number: true },
-      { title: "At first try", of: (row) => String(row.first_try), number: true },
+      { title: say("room-topic"), of: (row) => row.topic, name: true },
+      { title: say("room-tried"), of: (row) => amount(row.tried), number: true },
+      { title: say("room-solved"), of: (row) => amount(row.solved), number: true },
+      { title: say("room-first-try"), of: (row) => amount(row.first_try), number: true },
     ],
     topics,
   );

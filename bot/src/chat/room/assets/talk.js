@@ -4,6 +4,7 @@
 import { make } from "./build.js";
 import { reveal, verdict, verdictName } from "./post.js";
 import { stamp } from "./when.js";
+import { say, sayAround } from "./words.js";
 
 /** Longer texts get a window of their own to scroll in. */
 const LONG = 600;
@@ -73,7 +74,8 @@ export class Stream {
 
   /** Says that a post was put before the group. */
   posted(row) {
-    const what = row.topic ? `No. ${row.number} is posted: ${row.topic}` : `No. ${row.number} is posted`;
+    const number = String(row.number);
+    const what = row.topic ? say("room-posted-topic", { number, topic: row.topic }) : say("room-posted", { number });
     return this.put(`post-${row.post}`, row.opened_at, [said(what, row.opened_at)]);
   }
 
@@ -86,18 +88,18 @@ export class Stream {
   judged(reply, at, judged) {
     // What was asked back before is settled by this one.
     for (const asked of this.list.querySelectorAll(`.readings[data-post="${judged.post}"]`)) asked.remove();
-    const content = [said("You", at, { eyes: "Only you see this", controls: this.answerControls(reply) }), words(judged.text), ...verdict(judged, this.mean)];
+    const content = [said(say("room-you"), at, { eyes: say("room-only-you"), controls: this.answerControls(reply) }), words(judged.text), ...verdict(judged, this.mean)];
     return this.put(`reply-${reply}`, at, content, "sealed");
   }
 
   /** Somebody's answer in a group that keeps them open: covered until the reader wants to see it. */
   answered(answer) {
     const content = [
-      said(answer.name, answer.at, { rank: answer.rank, eyes: "has answered" }),
+      said(answer.name, answer.at, { rank: answer.rank, eyes: say("room-has-answered") }),
       make(
         "details",
         { class: "more" },
-        make("summary", {}, "Show the answer (it may give the solution away)"),
+        make("summary", {}, say("room-show-answer")),
         words(answer.text),
         make("p", { class: "verdict" }, verdictName(answer.verdict)),
         make("p", { class: "verdict-of" }, answer.message),
@@ -108,13 +110,16 @@ export class Stream {
 
   /** A word from the bot to this reader alone. */
   whispered(key, at, title, text, rank) {
-    const content = [said(title, at, { eyes: "Only you see this", rank }), make("p", { class: "verdict-of" }, text)];
+    const content = [said(title, at, { eyes: say("room-only-you"), rank }), make("p", { class: "verdict-of" }, text)];
     return this.put(key, at, content, "sealed");
   }
 }
 
 /** The mark of a coach. It comes from the rank alone; a name cannot bring it along. */
-export const rankMark = (rank) => (rank === "coach" ? make("span", { class: "rank" }, "Coach") : null);
+export const rankMark = (rank) => (rank === "coach" ? coachMark() : null);
+
+/** The same for one who is a coach. */
+export const coachMark = () => make("span", { class: "rank" }, say("room-coach"));
 
 /**
  * The line above a message.
@@ -136,11 +141,11 @@ function said(who, at, { eyes = null, rank = "member", controls = [] } = {}) {
 
 /** A message that is out of everyone's sight, as a coach sees it. */
 export function gone({ text, gone: { how, by, at } }) {
-  const who = by ?? "somebody who is erased";
+  const who = by ?? say("room-somebody-erased");
   return make(
     "details",
     { class: "more" },
-    make("summary", {}, how === "taken-back" ? `Taken back by ${who}, ` : `Hidden by ${who}, `, stamp(at)),
+    make("summary", {}, sayAround("room-gone", { how, who, at: stamp(at) })),
     words(text),
   );
 }

@@ -2,11 +2,12 @@
 // Times, in the reader's own zone unless another is named.
 
 import { all, make } from "./build.js";
+import { LOCALE, say } from "./words.js";
 
 const day = (zone) =>
-  new Intl.DateTimeFormat(undefined, { weekday: "short", day: "numeric", month: "short", timeZone: zone });
+  new Intl.DateTimeFormat(LOCALE, { weekday: "short", day: "numeric", month: "short", timeZone: zone });
 const clock = (zone) =>
-  new Intl.DateTimeFormat(undefined, { hour: "2-digit", minute: "2-digit", timeZone: zone });
+  new Intl.DateTimeFormat(LOCALE, { hour: "2-digit", minute: "2-digit", timeZone: zone });
 
 const sameDay = (a, b, zone) => day(zone).format(a) === day(zone).format(b);
 
@@ -14,19 +15,19 @@ const sameDay = (a, b, zone) => day(zone).format(a) === day(zone).format(b);
 export function moment(iso, zone) {
   const then = new Date(iso);
   const time = clock(zone).format(then);
-  return sameDay(then, new Date(), zone) ? time : `${day(zone).format(then)}, ${time}`;
+  return sameDay(then, new Date(), zone) ? time : say("room-day-and-time", { day: day(zone).format(then), time });
 }
 
 /** A time element. */
 export function stamp(iso, zone) {
-  const full = new Intl.DateTimeFormat(undefined, { dateStyle: "full", timeStyle: "short", timeZone: zone });
+  const full = new Intl.DateTimeFormat(LOCALE, { dateStyle: "full", timeStyle: "short", timeZone: zone });
   return make("time", { datetime: iso, title: full.format(new Date(iso)) }, moment(iso, zone));
 }
 
 /** "in 3 hours", "in 12 minutes". */
 export function until(iso) {
   const minutes = Math.round((new Date(iso).getTime() - Date.now()) / 60000);
-  const relative = new Intl.RelativeTimeFormat(undefined, { numeric: "always" });
+  const relative = new Intl.RelativeTimeFormat(LOCALE, { numeric: "always" });
   if (Math.abs(minutes) < 90) return relative.format(minutes, "minute");
   const hours = Math.round(minutes / 60);
   if (Math.abs(hours) < 48) return relative.format(hours, "hour");
@@ -44,8 +45,8 @@ function write(line) {
   const iso = line.dataset.closes;
   line.textContent =
     new Date(iso) > new Date()
-      ? `Closes ${moment(iso)}, your time (${until(iso)})`
-      : `Closed ${moment(iso)}; the reveal is on its way`;
+      ? say("room-closes", { at: moment(iso), until: until(iso) })
+      : say("room-closed", { at: moment(iso) });
 }
 
 setInterval(() => all("[data-closes]").forEach(write), 30_000);

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::chat::{
     Status,
-    room::{Shared, door::Coach},
+    room::{KEY, Shared, door::Coach},
     status::Fares,
 };
 
@@ -18,6 +18,8 @@ pub(super) fn routes() -> Router<Shared> {
 struct Row {
     /// As people read it.
     name: &'static str,
+    /// Whether it is this room: that it is up, whoever reads this knows.
+    here: bool,
     #[serde(flatten)]
     status: Status,
 }
@@ -25,6 +27,7 @@ struct Row {
 async fn chats(State(room): State<Shared>, Coach(_): Coach) -> Json<Vec<Row>> {
     let row = |fares: Fares| Row {
         name: fares.name,
+        here: fares.chat == KEY,
         status: fares.status,
     };
     Json(room.statuses.all().into_iter().map(row).collect())

@@ -1,0 +1,212 @@
+# Die Seite der Mitglieder im Vereinsraum, und was die Seite des Trainers mit ihr teilt. $number und $other
+# sind Nummern von Aufgaben; $name, $who, $names und $topic sind von Menschen geschrieben.
+
+## Um alles herum
+
+room-title = Vereinsraum
+room-skip = Zum Nachrichtenfeld springen
+room-parts = Teile des Raums
+room-nav-room = Raum
+room-nav-past = Früheres
+room-nav-kept = Gespeichert
+room-nav-coach = Trainerseite
+room-no-script = Dieser Raum braucht JavaScript. Erlaube es für diese Adresse und lade die Seite dann neu.
+room-unreachable = Der Raum ist gerade nicht zu erreichen. Nichts von dem, was du geschrieben hast, ist verloren; versuch es gleich noch einmal.
+room-error = Der Raum hat mit einem Fehler geantwortet ({ $status }).
+room-broken-line = Die Verbindung ist unterbrochen und wird von selbst wieder aufgenommen. Was du schreibst, bleibt hier.
+room-cancel = Abbrechen
+room-close = Schließen
+
+## Hereinkommen
+
+room-coming-in = Du kommst herein
+room-go-in = In den Raum gehen
+room-refused = Dieser Link öffnet den Raum nicht
+room-refused-why = Vielleicht wurde er unterwegs abgeschnitten, oder der Trainer hat ihn inzwischen geändert.
+room-refused-member = Wenn du Mitglied bist: Bitte deinen Trainer noch einmal um den Link und öffne ihn ganz.
+room-refused-coach = Wenn du der Trainer bist: Der Bot gibt deinen Link bei jedem Start aus. Er bleibt derselbe, bis ein Trainer auf der Trainerseite unter „Einstellungen“ einen neuen macht.
+room-enter = Wie soll die Gruppe dich nennen?
+room-your-name = Dein Name in diesem Raum
+room-come-in = Hereinkommen
+room-enter-what = Ein Vorname oder Spitzname genügt. Alle in der Gruppe sehen ihn neben deinen Nachrichten und in der Rangliste; du kannst ihn später ändern.
+room-enter-care = Was du hier schreibst, wird auf dem Rechner deines Trainers gespeichert: dein Name, deine Antworten und was daraus wurde, und deine Nachrichten. Unter „Gespeichert“ kannst du alles ansehen, mitnehmen und löschen. Mitglieder können Kinder sein: Die Kinderschutzregeln deines Vereins und das Datenschutzrecht deines Landes gehen vor. Gib hier weder Nachnamen noch Adresse, Schule oder Telefonnummer an.
+room-here-already = Ich bin schon in diesem Raum, auf einem anderen Gerät
+room-code = Der Code, den dein anderes Gerät zeigt
+room-code-come-in = Als dieselbe Person hereinkommen
+room-code-what = Öffne auf dem Gerät, auf dem du deinen Namen hast, „Meine Arbeit“ und drück auf „Noch ein Gerät benutzen“. Dort erscheint ein Code, der zehn Minuten lang gilt.
+room-take-name = „{ $name }“ nehmen
+
+## Ausgeschlossen
+
+room-out-link = Der Link zu diesem Raum hat sich geändert
+room-out-link-what = Dein Trainer hat einen neuen Link gemacht, deshalb geht auf dieser Seite nichts mehr. Bitte ihn um den neuen Link und öffne ihn in diesem Browser: Diese Seite läuft dann von selbst weiter.
+room-out-coach-link = Der Trainerlink hat sich geändert
+room-out-coach-link-what = Ein anderer Trainer hat einen neuen Trainerlink gemacht, deshalb geht auf dieser Seite nichts mehr. Bitte ihn um den neuen Link und öffne ihn in diesem Browser: Diese Seite läuft dann von selbst weiter.
+room-out-removed = Du bist nicht mehr in dieser Gruppe
+room-out-removed-what = Dein Trainer hat dich aus der Gruppe genommen. Was du vorher geschrieben hast, ist noch gespeichert: Frag deinen Trainer, wenn du eine Kopie möchtest oder es gelöscht haben willst.
+room-out-erased = Alles über dich ist gelöscht
+room-out-erased-what = Dein Trainer hat gelöscht, was hier über dich gespeichert war.
+room-out-typed = Was du geschrieben hast, bleibt unten im Feld. Es wurde nicht gesendet.
+
+## Die Stellung und ihre Nummer
+
+room-open-position = Die Stellung, die gerade offen ist
+room-number = Nr. { $number }
+room-number-topic = Nr. { $number }, { $topic }
+room-preview = Vorschau
+room-in-words = Die Stellung in Worten
+room-none-open = Keine Stellung ist offen
+room-none-open-what = Die nächste erscheint hier, sobald sie an der Reihe ist.
+room-look-at-past = Frühere Aufgaben ansehen
+room-which-open = Welche offene Stellung
+room-closes = Antworten bis { $at } (deine Zeit, { $until })
+room-closed = Geschlossen: { $at }; die Auflösung ist unterwegs
+room-day-and-time = { $day }, { $time }
+room-hint = Tipp
+room-hint-step = Tipp { $step } von 3
+room-hint-for-move = Tipp { $step } von 3 zu deinem { $move }. Zug
+room-give-up = Aufgeben
+room-give-up-sure = Diese Stellung aufgeben? Dein Versuch endet damit; die Lösung kommt mit der Auflösung.
+room-go-on-trying = Weiter versuchen
+room-gave-up = Du hast aufgegeben
+room-board-at-end = Dein Brett am Ende
+
+## Urteile
+
+room-verdict = { $verdict ->
+    [solved] Gelöst
+    [on-the-way] So weit richtig
+    [wrong] Falscher Zug
+    [illegal] Kein legaler Zug
+    [unclear] Nicht eindeutig
+    [unreadable] Nicht lesbar
+   *[none] Noch nicht beurteilt
+}
+room-your-move = Du bist am Zug.
+room-mean = Was hast du gemeint?
+room-i-mean = Ich meine { $line }
+
+## Die Auflösung
+
+room-solution = Nr. { $number }: die Lösung
+room-final-picture = Das Schlussbild: { $patterns }.
+room-common-wrong = Der häufigste falsche Zug war { $move }, { $count }-mal gewählt. Die Widerlegung ist { $line }.
+room-common-wrong-why = Der häufigste falsche Zug war { $move }, { $count }-mal gewählt. Die Widerlegung ist { $line }: { $why }.
+room-notes = Anmerkungen des Trainers
+room-nobody-took-part = Diesmal hat niemand mitgemacht.
+room-solved-by = { $count ->
+    [one] Gelöst von { $names }. { $count } Mitglied hat mitgemacht.
+   *[other] Gelöst von { $names }. { $count } Mitglieder haben mitgemacht.
+}
+room-nobody-solved = { $count ->
+    [one] Niemand hat es gelöst. { $count } Mitglied hat mitgemacht.
+   *[other] Niemand hat es gelöst. { $count } Mitglieder haben mitgemacht.
+}
+
+## Gespräch
+
+room-talk = Gespräch
+room-earlier = Frühere Nachrichten zeigen
+room-messages = Nachrichten
+room-posted = Nr. { $number } ist gestellt
+room-posted-topic = Nr. { $number } ist gestellt: { $topic }
+room-coach = Trainer
+room-your-coach = Dein Trainer
+room-you = Du
+room-only-you = Das siehst nur du
+room-has-answered = hat geantwortet
+room-show-answer = Antwort zeigen (sie kann die Lösung verraten)
+room-take-back = Zurücknehmen
+room-take-it-back = Zurücknehmen
+room-take-back-sure = Diese Nachricht zurücknehmen? Sie verschwindet sofort für alle. Dein Trainer kann sie noch sehen, und auch, dass und wann du sie zurückgenommen hast.
+room-take-answer-back-sure = Den Text deiner Antwort zurücknehmen? Die Gruppe sieht ihn dann nicht mehr. Was aus der Antwort wurde, zählt weiter, und dein Trainer kann sie noch lesen.
+room-gone = { $how ->
+    [taken-back] Zurückgenommen von { $who }, { $at }
+   *[hidden] Verborgen von { $who }, { $at }
+}
+room-somebody-erased = jemandem, dessen Daten gelöscht sind
+room-word-on = Zur Stellung { $number }:
+room-word-on-yours = Zu deinem „{ $text }“, Stellung { $number }:
+
+## Das Nachrichtenfeld
+
+room-text = Deine Nachricht oder dein Zug
+room-text-placeholder = Dein Zug oder ein Wort an die Gruppe
+room-answer = Antworten
+room-send = Senden
+room-say-what = Ein Zug, den du sendest, gilt als deine Antwort: Nur du siehst ihn und was daraus wird. Wo nicht klar ist, was ein Text sein soll, wirst du erst gefragt. Mit „Antworten“ wird jeder Text als Antwort gelesen. Die Eingabetaste sendet, Umschalt und Eingabetaste beginnt eine neue Zeile.
+room-answers = Antwort auf
+room-answers-number = Antwort auf Nr. { $number }
+room-answers-number-topic = Antwort auf Nr. { $number }, { $topic }
+room-closed-no-other = Nr. { $number } ist geschlossen. Was du geschrieben hast, steht noch hier.
+room-closed-other = Nr. { $number } ist geschlossen. Das Feld antwortet jetzt auf Nr. { $other }; was du geschrieben hast, steht noch hier.
+room-closed-meanwhile = Nr. { $number } wurde geschlossen, während du geschrieben hast. Was soll das hier werden?
+room-nothing-to-answer = Gerade ist keine Stellung offen, also gibt es nichts zu beantworten. „Senden“ sagt es der Gruppe.
+room-send-to = An Nr. { $number } senden
+room-answer-to = Antwort auf Nr. { $number }
+room-is-my-answer = Es ist meine Antwort
+room-say-to-group = Der Gruppe sagen
+room-say-to-all = Allen sagen
+room-drop = Verwerfen
+
+## Meine Arbeit
+
+room-mine = Meine Arbeit
+room-line-so-far = Die Variante bis hierher: { $line }
+room-your-board = Dein Brett
+room-points-in-all = Punkte insgesamt: { $points }
+room-your-topics = Deine Aufgaben nach Themen
+room-nothing-tried = Noch nichts versucht. Mit deiner ersten Antwort beginnt diese Tabelle.
+room-scale = Wie gezählt wird
+room-change-name = Namen ändern
+room-named = Die Gruppe sieht dich jetzt als { $name }.
+room-device = Noch ein Gerät
+room-device-what = Benutze diesen Raum auf dem Telefon oder einem zweiten Rechner als dieselbe Person, mit denselben Punkten.
+room-device-new = Noch ein Gerät benutzen
+room-device-code = { $minutes ->
+    [one] Öffne auf dem anderen Gerät den Link zu diesem Raum, drück auf „Ich bin schon in diesem Raum“ und gib diesen Code ein. Er gilt { $minutes } Minute lang und für ein Gerät. Zeig ihn niemandem: Wer ihn eingibt, ist hier du.
+   *[other] Öffne auf dem anderen Gerät den Link zu diesem Raum, drück auf „Ich bin schon in diesem Raum“ und gib diesen Code ein. Er gilt { $minutes } Minuten lang und für ein Gerät. Zeig ihn niemandem: Wer ihn eingibt, ist hier du.
+}
+
+## Tabellen
+
+room-leaders = Rangliste
+room-leaders-topic = Rangliste: { $topic }
+room-board-all = Punkte der Mitglieder, alle Themen
+room-board-topic = Punkte der Mitglieder, { $topic }
+room-topic = Thema
+room-all-topics = Alle Themen
+room-time = Zeitraum
+room-last-four-weeks = Letzte 4 Wochen
+room-last-seven-days = Letzte 7 Tage
+room-last-ninety-days = Letzte 90 Tage
+room-from-beginning = Von Anfang an
+room-rank = Rang
+room-name = Name
+room-points = Punkte
+room-tried = Versucht
+room-solved = Gelöst
+room-first-try = Auf Anhieb
+room-solved-of = { $solved } von { $tried }
+room-no-points = Noch hat hier niemand Punkte.
+room-equal-points = Wer gleich viele Punkte hat, teilt den Rang.
+
+## Frühere Aufgaben
+
+room-past = Frühere Aufgaben
+room-none-closed = Noch ist keine Aufgabe geschlossen. Ihre Auflösung wird hier stehen.
+room-as-posted = Die Stellung, wie sie gestellt wurde
+
+## Was gespeichert ist
+
+room-kept = Was über mich gespeichert ist
+room-kept-what = Der Rechner des Trainers speichert deinen Namen ({ $name }), deine Antworten und was daraus wurde, die Tipps, die du genommen hast, und deine Nachrichten. Vor der Auflösung sehen nur du und der Trainer deine Antworten. Eine Nachricht, die du zurücknimmst oder die ein Trainer verbirgt, ist für alle verschwunden; die Trainer können sie noch lesen und sehen, wer sie wann weggenommen hat. Wenn du alles löschst, verschwindet auch das.
+room-kept-care = Mitglieder können Kinder sein: Die Kinderschutzregeln des Vereins und das Datenschutzrecht deines Landes gehen vor. Frag deinen Trainer, wenn dir hier etwas Sorgen macht.
+room-see-kept = Alles ansehen
+room-take-kept = Mitnehmen (JSON)
+room-erase = Alles löschen
+room-erase-sure = Alles löschen, was über dich gespeichert ist? Deine Punkte, Antworten und Nachrichten sind dann für immer weg, und du verlässt den Raum.
+room-keep = Behalten
+room-erased = Gelöscht
+room-come-in-again = Unter neuem Namen wieder hereinkommen
+room-none = nichts

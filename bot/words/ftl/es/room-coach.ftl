@@ -1,0 +1,359 @@
+# La página del entrenador en la sala del club. $number es el número de una posición, $at un momento (la hora,
+# con el día delante si no es hoy); $name, $names, $topic, $group, $source, $id y $why los escribió una persona.
+# $task es un signo como #2.
+
+## Alrededor de todo
+
+coaching-title = Página del entrenador
+coaching-heading = { $group }: entrenador
+coaching-window = Entrenador: { $group }
+coaching-skip = Saltar a la página
+coaching-parts = Partes de la página del entrenador
+coaching-nav-week = Semana
+coaching-nav-check = Comprobar
+coaching-nav-summary = Resumen
+coaching-nav-room = Página de los miembros
+coaching-posts = Propuestas
+coaching-members = Miembros
+coaching-settings = Ajustes
+coaching-no-script = Esta página necesita JavaScript. Permítelo para esta dirección y vuelve a cargar la página.
+coaching-broken-line = Se ha cortado la conexión; se volverá a intentar sola.
+coaching-notes = Avisos del bot
+coaching-earlier-notes = Avisos anteriores del bot
+coaching-about = { $label }: { $id }
+coaching-about-item = { $label }: { $task } de { $source }
+
+## Entrar
+
+coaching-who = ¿Quién entrena aquí?
+coaching-your-name = Tu nombre
+coaching-go-on = Continuar
+coaching-who-what = El grupo lo ve junto a tus palabras, con la marca { $mark }. También distingue a varios entrenadores: lo que hace cada uno queda anotado con este nombre. Se pregunta una vez en cada navegador.
+coaching-here-already = Ya entreno aquí, en otro dispositivo
+coaching-code-what = En el otro dispositivo, abre la página de los miembros, allí «Mi trabajo», y pulsa «Usar otro dispositivo».
+coaching-you-are = Aquí eres { $name }. Pulsa «Continuar» para entrenar con este nombre.
+
+## Cómo están los chats
+
+coaching-chats = Chats
+coaching-chat-starting = { $name } está arrancando.
+coaching-chat-up = { $name } está conectado, desde { $since }.
+coaching-chat-wavering = { $name } no está conectado, desde { $since }: { $why } Vuelve a conectarse solo.
+coaching-chat-failing = { $name } no está conectado, desde { $since }: { $why } Próximo intento: { $next }.
+coaching-chat-refused = { $name } no está conectado, desde { $since }: { $why }
+coaching-chat-stopped = { $name } está parado.
+
+## La semana
+
+coaching-week = La semana
+coaching-open = La n.º { $number } está abierta.
+coaching-open-topic = La n.º { $number } está abierta: { $topic }.
+coaching-it-closes = Se responde hasta: { $at } ({ $until }).
+coaching-read-replies = Leer las respuestas
+coaching-close-now = Cerrar ya con la solución
+coaching-close-sure = ¿Cerrar ya la n.º { $number }? Todos verán la solución, y no se admitirán más respuestas.
+coaching-close = Cerrar con la solución
+coaching-leave-open = Dejarla abierta
+coaching-closing = La n.º { $number } se está cerrando; la solución sale ahora.
+coaching-paused-until = Pausa hasta: { $at }. Mientras tanto no sale ninguna posición.
+coaching-paused = Pausa hasta que la termines. Mientras tanto no sale ninguna posición.
+coaching-resume = Terminar la pausa
+coaching-resumed = Vuelven a salir posiciones.
+coaching-pause-posting = Hacer una pausa
+coaching-pause-until = Hasta la mañana del (vacío: hasta que la termines)
+coaching-pause = Pausa
+coaching-pause-done = Por ahora no sale ninguna posición.
+coaching-nothing-waits = No hay nada en espera. Cuando toca una posición y la semana está vacía, el bot te avisa; nunca propone nada sin comprobar.
+coaching-check-for-week = Comprobar posiciones para la semana
+coaching-waits = en espera
+coaching-due-fixed = { $at }, fijo
+coaching-also = también { $topics }
+coaching-again-as = otra vez: ya salió como n.º { $number }
+coaching-difficulty = dificultad { $level } de 10
+coaching-sound = { $verdict ->
+    [sound] correcta
+    [several-keys] más de una jugada clave
+    [short] hay un mate más corto
+    [unsound] no es correcta
+    [illegal] posición no legal
+   *[undecided] sin decidir en el tiempo dado
+}
+coaching-diagram-of = Diagrama de { $fen }
+coaching-drag = Arrastrar a otro lugar
+coaching-no-topic = Sin tema
+coaching-topic-of = Tema de { $task } de { $source }
+coaching-topic-set = El tema es ahora: { $topic }.
+coaching-topic-gone = Ya no tiene tema.
+coaching-earlier = Antes
+coaching-later = Después
+coaching-moved = Ahora está en el puesto { $place } de la semana.
+coaching-moved-of = { $count ->
+    [one] Ahora está en el puesto { $place } de { $count } posición.
+   *[other] Ahora está en el puesto { $place } de { $count } posiciones.
+}
+coaching-post-now = Proponer ya
+coaching-post-now-sure = ¿Proponer ya { $task } de { $source }, antes de su hora?
+coaching-post-it-now = Proponerla ya
+coaching-wait = Esperar
+coaching-goes-out = Sale ahora.
+coaching-take-out = Sacar
+coaching-take-out-of-week = Sacar de la semana
+coaching-taken-out = Fuera de la semana; está en el estante.
+coaching-day-and-time = Día y hora
+coaching-time-of = Día y hora de { $task } de { $source }, en { $zone }
+coaching-in-zone = En la zona horaria del grupo, { $zone }.
+coaching-fix = Fijar
+coaching-fix-of = Fijar la hora de { $task } de { $source }
+coaching-fixed = La hora queda fija.
+coaching-unfix = Dejarlo al calendario
+coaching-unfixed = Decide el calendario.
+coaching-as-members = Así la verán los miembros
+
+## Comprobar
+
+coaching-check = Comprobar posiciones
+coaching-paste = Pega líneas EPD, PGN o FEN, o suelta aquí un archivo
+coaching-check-pasted = Comprobar lo pegado
+coaching-choose-file = Elegir un archivo
+coaching-check-what = Hasta 16 MB. Cada posición se comprueba antes de poder proponerse; si se pide un mate, mediante búsqueda exhaustiva. De aquí no sale nada por sí solo.
+coaching-nothing-pasted = Todavía no has pegado nada.
+coaching-file-too-large = { $name } ocupa más de 16 MB. Divídelo y comprueba las partes una a una.
+coaching-reading = Leyendo { $name }…
+coaching-positions-checked = Posiciones comprobadas
+coaching-checked-of = { $count ->
+    [one] { $done } de { $count } posición comprobada
+   *[other] { $done } de { $count } posiciones comprobadas
+}
+coaching-checked = { $count ->
+    [one] { $count } posición comprobada; correctas: { $sound }
+   *[other] { $count } posiciones comprobadas; correctas: { $sound }
+}
+coaching-left-out = { $count ->
+    [one] Se deja fuera { $count } posición que ya salió: mira abajo.
+   *[other] Se dejan fuera { $count } posiciones que ya salieron: mira abajo.
+}
+coaching-add-sound = { $count ->
+    [one] Poner la correcta en la semana
+   *[other] Poner las { $count } correctas en la semana
+}
+coaching-shelf = En el estante: comprobadas antes, en ninguna semana ({ $count })
+coaching-more = Mostrar { $count } más
+coaching-outcome = { $id }: { $found }
+coaching-keys = { $count ->
+    [one] Jugada clave: { $keys }
+   *[other] Jugadas clave: { $keys }
+}
+coaching-variations = Variantes ({ $count })
+coaching-tries = Ensayos y lo que los refuta ({ $count })
+coaching-note = Nota: { $text }
+coaching-proved = Demostrado mediante búsqueda exhaustiva.
+coaching-judged-at = Juzgado a profundidad { $depth }.
+coaching-level = Dificultad aproximada: { $level } de 10.
+coaching-keep-old = Conservar la antigua
+coaching-take-new = Tomar la nueva
+coaching-keep-both = Conservar los dos temas
+coaching-posted-before = Ya salió como n.º { $number }: { $at }.
+coaching-words-with-post = Tus palabras con la posición
+coaching-words-at-reveal = Tus palabras con la solución
+coaching-change-words = Cambiar las palabras
+coaching-with-post = Con la posición
+coaching-at-reveal = Con la solución
+coaching-words-anyway = Enviar las palabras con la posición aunque revelen una jugada
+coaching-keep-words = Guardar estas palabras
+coaching-words-kept = Estas palabras están guardadas.
+coaching-in-week = En la semana.
+coaching-see-week = Ver la semana
+coaching-enqueue = Poner en la semana
+coaching-enqueue-again = Poner otra vez en la semana
+coaching-post-anyway = Proponerla igualmente
+coaching-post-anyway-again = Proponerla igualmente, y otra vez
+
+## Posiciones propuestas y respuestas
+
+coaching-nothing-posted = Todavía no se ha propuesto nada.
+coaching-open-until = abierta hasta { $at }
+coaching-posted-at = propuesta: { $at }
+coaching-waiting = Esperan tu palabra ({ $count })
+coaching-replies = { $count ->
+    [one] { $count } respuesta
+   *[other] { $count } respuestas
+}
+coaching-points-of = { $points } de 5
+coaching-by-coach = por el entrenador
+coaching-answered-privately = respondida en privado
+coaching-needs-no-answer = no necesita respuesta
+coaching-told = Lo que se le dijo al miembro
+coaching-private-answer = La respuesta en privado
+coaching-overrule-more = Cambiar el veredicto…
+coaching-judge-more = Juzgar…
+coaching-overrule = Cambiar el veredicto
+coaching-judge = Juzgar
+coaching-verdict-on = Veredicto sobre la respuesta de { $name }
+coaching-points-for = Puntos por la respuesta de { $name }
+coaching-points-range = Los puntos van de 0 a 5.
+coaching-word-to = Unas palabras para { $name }
+coaching-word-placeholder = Unas palabras para el miembro (puede quedar vacío)
+coaching-answer-privately = Responder en privado…
+coaching-answer-again = Responder otra vez…
+coaching-answer-to = Una respuesta en privado para { $name }
+coaching-only-reads = Esto solo lo lee { $name }
+coaching-send-answer = Enviar la respuesta
+coaching-no-answer = No necesita respuesta
+
+## El resumen
+
+coaching-summary = Resumen de participación
+coaching-from = Desde
+coaching-to = Hasta, este día incluido
+coaching-show = Mostrar
+coaching-took-part = { $members ->
+    [one] { $posts ->
+        [one] { $members } miembro participó en { $posts } posición.
+       *[other] { $members } miembro participó en { $posts } posiciones.
+    }
+   *[other] { $posts ->
+        [one] { $members } miembros participaron en { $posts } posición.
+       *[other] { $members } miembros participaron en { $posts } posiciones.
+    }
+}
+coaching-went-quiet = Han dejado de participar: { $names }.
+coaching-nobody-quiet = Nadie ha dejado de participar.
+coaching-came-back = Han vuelto: { $names }.
+coaching-take-away = Para llevar:
+coaching-csv = { $table ->
+    [members] miembros (CSV)
+    [posts] posiciones (CSV)
+   *[topics] temas (CSV)
+}
+coaching-json = todo (JSON)
+coaching-number = N.º
+coaching-hints = Pistas
+coaching-common-wrong = Jugadas equivocadas más frecuentes
+coaching-weakest-first = Temas, el más flojo primero
+coaching-chart-in-words = El gráfico en palabras
+
+## Charla
+
+coaching-say-as = Unas palabras al grupo, como { $name } { $mark }
+coaching-hide = Ocultar
+coaching-hide-of = Ocultar el mensaje de { $name }
+coaching-hide-answer-of = Ocultar la respuesta de { $name }
+coaching-hide-sure = ¿Ocultar este mensaje de { $name }? Desaparece al momento para todos. Los entrenadores todavía pueden leerlo, ver quién lo ocultó y cuándo, y volver a mostrarlo.
+coaching-hide-it = Ocultarlo
+coaching-show-again = Volver a mostrar
+
+## Miembros
+
+coaching-members-what = Todos los que han dado un nombre aquí. Nadie puede usar un nombre que se parezca al de otro.
+coaching-answers = { $count ->
+    [one] { $count } respuesta
+   *[other] { $count } respuestas
+}
+coaching-devices = { $count } dispositivos
+coaching-removed = Fuera del grupo
+coaching-muted = Silenciado
+coaching-muted-until = Silenciado hasta { $at }
+coaching-let-back = Dejar entrar otra vez
+coaching-remove = Quitar del grupo
+coaching-remove-sure = ¿Quitar a { $name } del grupo? Sus páginas abiertas se cierran al momento, y no podrá volver con este nombre. Lo que escribió se queda. Quien tiene el enlace de los miembros todavía puede entrar como alguien nuevo: crea también un enlace nuevo en «Ajustes» si eso no debe pasar.
+coaching-remove-yes = Quitar del grupo
+coaching-take-kept = Llevarse lo guardado (JSON)
+coaching-erase = Borrar
+coaching-erase-sure = ¿Borrar todo lo de { $name }, porque así lo pide? Nombre, respuestas, puntos y mensajes se pierden para siempre.
+coaching-erase-removed-sure = ¿Borrar todo lo de { $name }, porque así lo pide? Nombre, respuestas, puntos y mensajes se pierden para siempre. Después no queda nada por lo que reconocer a esa persona, así que ya no está excluida: crea un enlace nuevo si no debe volver.
+coaching-is-coach = Es entrenador. Para excluir a un entrenador, crea un enlace de entrenador nuevo en «Ajustes»; después es un miembro como cualquier otro.
+coaching-rename = Cambiar el nombre
+coaching-may-not-talk = { $name } puede responder, pero no escribir al grupo.
+coaching-muted-why = El motivo: { $why }.
+coaching-unmute = Dejar que escriba otra vez
+coaching-no-talk = Sin charla
+coaching-for-an-hour = Durante una hora
+coaching-for-a-day = Durante un día
+coaching-for-a-week = Durante una semana
+coaching-until-lifted = Hasta que yo lo levante
+coaching-mute-why = Motivo, que lee el miembro
+coaching-may-be-empty = Puede quedar vacío
+coaching-mute = Silenciar
+coaching-is-also = { $name } también es
+coaching-nobody-else = Nadie más
+coaching-merge = Unirlos en uno
+coaching-merge-sure = ¿Hacer de { $other } y { $name } una sola persona, llamada { $name }? Las respuestas, pistas, puntos y mensajes de los dos pasan a ser de una sola persona. Si los dos intentaron la misma posición, sus respuestas cuentan en el orden en que llegaron. Esto no se puede deshacer.
+coaching-deeds = Lo que han hecho los entrenadores
+coaching-deed = { $deed ->
+    [hide] { $by } ocultó un mensaje de { $about }
+    [put-back] { $by } volvió a mostrar un mensaje de { $about }
+    [mute] { $by } silenció a { $about }
+    [unmute] { $by } dejó escribir otra vez a { $about }
+    [remove] { $by } quitó del grupo a { $about }
+    [let-back] { $by } dejó entrar otra vez a { $about }
+    [rename] { $by } cambió el nombre de { $about }
+    [merge] { $by } hizo de dos miembros uno: { $about }
+    [export] { $by } se llevó lo guardado de { $about }
+    [erase] { $by } borró a un miembro
+    [judge] { $by } juzgó una respuesta de { $about }
+    [answer] { $by } respondió en privado a { $about }
+    [no-answer] { $by } anotó que no hace falta responder a { $about }
+    [member-link] { $by } creó un enlace nuevo para los miembros
+    [coach-link] { $by } creó un enlace nuevo de entrenador
+    [coach-came] { $by } entró con el enlace del entrenador
+    [add-coach] { $by } hizo entrenador a { $about }
+    [remove-coach] { $by } quitó el rango de entrenador a { $about }
+    [settings] { $by } cambió los ajustes
+    [post-now] { $by } propuso una posición antes de su hora
+    [close-now] { $by } cerró una posición antes de tiempo
+    [pause] { $by } hizo una pausa
+    [resume] { $by } terminó la pausa
+   *[other] { $by } hizo otra cosa
+}
+coaching-erased-coach = Un entrenador borrado
+coaching-erased-member = un miembro borrado
+
+## Ajustes
+
+coaching-group-name = Nombre del grupo
+coaching-zone = Zona horaria (nombre IANA, como Europe/Lisbon)
+coaching-no-zone = «{ $zone }» no es una zona horaria de la lista IANA; elige una de las que se ofrecen, como Europe/Lisbon.
+coaching-post-time = Las posiciones salen a las
+coaching-days = En estos días
+coaching-open-hours = Horas desde la posición hasta su solución
+coaching-answers-are = Respuestas
+coaching-mode = { $mode ->
+    [sealed] Selladas: antes de la solución, solo el miembro y tú veis una respuesta
+   *[open] Abiertas: el grupo ve las respuestas, tapadas hasta que se quieran ver
+}
+coaching-letters = Letras de las piezas que se leen primero
+coaching-look = Aspecto de los diagramas
+coaching-style = { $style ->
+    [print] Página impresa
+    [light] Tono suave, claro
+    [dark] Tono suave, oscuro
+   *[contrast] Alto contraste
+}
+coaching-points = Puntos (5 por posición; una ya propuesta conserva sus precios)
+coaching-scale = { $scale ->
+    [club] Club: los intentos fallidos y las pistas quitan un poco
+   *[tournament] Torneo: nada tras una primera jugada fallida
+}
+coaching-wrong-cost = Puntos menos por cada primera jugada fallida, según la escala del club
+coaching-hint-cost = Puntos menos por cada pista
+coaching-least = Según la escala del club, quien resuelve una posición sin que se le muestre la jugada conserva al menos 1 punto.
+coaching-defences-are = Defensas cuando se juega una variante
+coaching-defences = { $defences ->
+    [same] Todos los miembros se encuentran con la misma defensa
+   *[differ] Entre defensas igual de largas, cada miembro puede tener otra
+}
+coaching-save = Guardar los ajustes
+coaching-saved = Guardado. Los horarios de la semana se adaptan.
+coaching-member-link = El enlace para los miembros
+coaching-member-link-what = Quien lo tiene puede entrar. Dáselo solo a tu grupo, no en una página pública.
+coaching-copy = Copiar
+coaching-copied = Copiado.
+coaching-new-link = Crear un enlace nuevo
+coaching-new-link-sure = ¿Crear un enlace nuevo? El antiguo deja de valer al momento. Cada miembro lo ve en su página abierta, y tiene que entrar con el nuevo.
+coaching-new-link-made = El enlace antiguo ya no vale. Envía este a tus miembros.
+coaching-coach-link = El enlace del entrenador
+coaching-coach-link-what = Quien lo tiene es entrenador aquí. El bot lo escribe al arrancar. Crea uno nuevo si el antiguo puede haber caído en malas manos, o si alguien ya no entrena: deja de valer para todos menos para ti, y quien deba seguir siendo entrenador entra con el nuevo.
+coaching-new-coach-link = Crear un enlace de entrenador nuevo
+coaching-new-coach-link-is = El nuevo enlace del entrenador
+coaching-new-coach-link-sure = ¿Crear un enlace de entrenador nuevo? El antiguo deja de valer al momento. Los demás entrenadores lo ven en su página abierta, y solo vuelven a ser entrenadores con el nuevo. Tú sigues dentro.
+coaching-new-coach-link-made = El enlace antiguo ya no vale. Guarda bien este, y dáselo solo a los demás entrenadores.
