@@ -20,8 +20,8 @@ use axum::{
 use sha2::{Digest, Sha256};
 use subtle::ConstantTimeEq;
 
-use super::{KEY, RoomError, Shared, pages, trouble::Trouble};
-use crate::desk::{Desk, Link, MemberIs, Person, Rank, Standing};
+use super::{KEY, RoomError, Shared, language::asked_for, pages, trouble::Trouble};
+use crate::desk::{Desk, LanguageTag, Link, MemberIs, Person, Rank, Standing};
 
 /// Longest time browsers keep a cookie: 400 days (RFC 6265bis).
 const COOKIE_SECONDS: u32 = 400 * 24 * 60 * 60;
@@ -182,6 +182,8 @@ pub(super) struct Guest {
     pub(super) visitor: Visitor,
     /// Who they are in the group, where they have a name there.
     pub(super) member: Option<MemberIs>,
+    /// The language that their browser asks for, where it is spoken.
+    pub(super) language: Option<LanguageTag>,
 }
 
 /// Someone with a name in the group.
@@ -202,16 +204,22 @@ impl FromRequestParts<Shared> for Guest {
             Some(user) => room.desk.standing(&room.place, user).await?,
             None => Standing::Stranger,
         };
+        let language = asked_for(&parts.headers);
         match standing {
             Standing::Removed => Err(Trouble::removed()),
             Standing::Stranger => Ok(Self {
                 visitor,
                 member: None,
+                language,
             }),
-            Standing::Member(member) => Ok(Self {
-                visitor,
-                member: Some(member),
-            }),
+            Standing::Member(mut member) => {
+                member.person.language.clone_from(&language);
+                Ok(Self {
+                    visitor,
+                    member: Some(member),
+                    language,
+                })
+            }
         }
     }
 }

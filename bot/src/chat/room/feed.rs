@@ -163,7 +163,9 @@ enum Page {
 
 async fn follow(
     State(room): State<Shared>,
-    Guest { visitor, member }: Guest,
+    Guest {
+        visitor, member, ..
+    }: Guest,
     Query(since): Query<Since>,
     headers: HeaderMap,
 ) -> Result<Sse<impl Stream<Item = Result<Event, Infallible>>>, Trouble> {

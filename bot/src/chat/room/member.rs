@@ -15,6 +15,7 @@ use super::{
     Room, Shared, door,
     door::{Guest, Member},
     feed::{self, Gone},
+    language::{Spoken, spoken},
     paper::{self, Judged, Said, To, media_type},
     text::Text,
     trouble::Trouble,
@@ -27,8 +28,8 @@ use crate::chat::{
     said::explained,
 };
 use crate::desk::{
-    AskedBack, Came, LONGEST_LINE, Leaderboard, Mode, Person, Picture, PostRow, Progress, Rank,
-    Taken, TalkRow, VerdictSheet, WordsRow,
+    AskedBack, Came, LONGEST_LINE, LanguageTag, Leaderboard, MemberIs, Mode, Person, Picture,
+    PostRow, Progress, Rank, Taken, TalkRow, VerdictSheet, WordsRow,
 };
 
 /// Longest text of a reply, in characters.
@@ -87,10 +88,26 @@ struct Me {
     mode: Mode,
     zone: String,
     now: DateTime<Utc>,
+    /// The tag of the language that they are spoken to in.
+    speaks: &'static str,
+    /// The one they chose, if they chose one.
+    language: Option<LanguageTag>,
+    /// What there is to choose from.
+    languages: Vec<Spoken>,
 }
 
-async fn me(State(room): State<Shared>, Guest { visitor, member }: Guest) -> Told<Me> {
+async fn me(
+    State(room): State<Shared>,
+    Guest {
+        visitor, member, ..
+    }: Guest,
+    headers: HeaderMap,
+) -> Told<Me> {
     let settings = room.desk.settings(&room.place).await?;
+    let language = match &member {
+        Some(MemberIs { person, .. }) => room.desk.chosen_language(&room.place, person).await?,
+        None => None,
+    };
     Ok(Json(Me {
         group: settings.name,
         id: member.as_ref().map(|member| member.id),
@@ -104,6 +121,9 @@ async fn me(State(room): State<Shared>, Guest { visitor, member }: Guest) -> Tol
         mode: settings.mode,
         zone: settings.zone.name().to_owned(),
         now: room.desk.now(),
+        speaks: room.words(&headers).await.tag(),
+        language,
+        languages: spoken(),
     }))
 }
 
@@ -171,7 +191,7 @@ pub(super) async fn named(
     let person = Person {
         user,
         name,
-        language: None,
+        language: guest.language,
     };
     let before = room.desk.name_of(&room.place, &person.user).await?;
     match which {
@@ -350,10 +370,10 @@ async fn reveal(
     State(room): State<Shared>,
     Guest { .. }: Guest,
     Path(post): Path<i64>,
+    headers: HeaderMap,
 ) -> Told<paper::Reveal> {
-    Ok(Json(paper::Reveal::of(
-        room.desk.reveal(&room.place, post).await?,
-    )))
+    let sheet = room.desk.reveal(&room.place, post).await?;
+    Ok(Json(paper::Reveal::of(sheet, room.words(&headers).await)))
 }
 
 async fn answer_to(
@@ -456,19 +476,15 @@ async fn answers(
     State(room): State<Shared>,
     Guest { .. }: Guest,
     Path(post): Path<i64>,
+    headers: HeaderMap,
 ) -> Told<Vec<paper::Answered>> {
-    Ok(Json(room.open_answers(post).await?))
+    let rows = room.desk.open_answers(&room.place, post).await?;
+    let words = room.words(&headers).await;
+    let answered = |row| paper::Answered::of(post, row, words);
+    Ok(Json(rows.into_iter().map(answered).collect()))
 }
 
 impl Room {
-    async fn open_answers(&self, post: i64) -> Result<Vec<paper::Answered>, Trouble> {
-        let rows = self.desk.open_answers(&self.place, post).await?;
-        Ok(rows
-            .into_iter()
-            .map(|row| paper::Answered::of(post, row))
-            .collect())
-    }
-
     async fn judged(&self, person: &Person, sheet: &VerdictSheet, text: &str) -> Outcome {
         Outcome::Answer(Box::new(self.show_verdict(person, sheet, text).await))
     }

@@ -258,6 +258,7 @@ fn router(room: Shared) -> Router {
         .merge(feed::routes())
         .merge(member::routes())
         .merge(devices::routes())
+        .merge(language::routes())
         .merge(coach::routes())
         .fallback(trouble::nothing_here)
         .layer(axum::middleware::from_fn_with_state(

@@ -65,6 +65,8 @@ const PARTS: &[(&str, &str, &str)] = &[
     ),
     ("carry.js", JS, include_str!("assets/carry.js")),
     ("words.js", JS, include_str!("assets/words.js")),
+    ("language.js", JS, include_str!("assets/language.js")),
+    ("typed.js", JS, include_str!("assets/typed.js")),
 ];
 
 /// Project Fluent's library for browsers (`@fluent/bundle`), as its package has it.

@@ -4,12 +4,12 @@ use base64::{Engine, engine::general_purpose::STANDARD};
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
-use crate::chat::said::in_words;
 use crate::desk::{
     CheckedPosition, CoachWords, HintSheet, HomeworkRow, Leaderboard, Note as CoachNote, OwnPost,
     OwnState, Picture, PictureKind, PostSheet, PostedBefore, Rank, ReplyRow, Report, RevealSheet,
     SameAgain, Verdict, VerdictSheet,
 };
+use crate::{chat::said::in_words, words::Words};
 
 /// A picture with the words that replace it.
 #[derive(Clone, Debug, Serialize)]
@@ -103,7 +103,8 @@ pub(super) struct Reveal {
 }
 
 impl Reveal {
-    pub(super) fn of(sheet: RevealSheet) -> Self {
+    /// A reveal in its reader's words.
+    pub(super) fn of(sheet: RevealSheet, words: &Words) -> Self {
         let src = format!(
             "/api/posts/{}/solution-{}.png",
             sheet.post.post, sheet.post.number
@@ -116,7 +117,7 @@ impl Reveal {
             comment: sheet.comment,
             notes: sheet.notes,
             common_wrong: sheet.common_wrong.map(|wrong| Common {
-                why: in_words(&wrong.why),
+                why: words.tell(&wrong.why.facts),
                 san: wrong.san,
                 count: wrong.count,
                 refutation: wrong.refutation,
@@ -212,10 +213,11 @@ pub(super) struct Replied {
     message: String,
 }
 
-impl From<ReplyRow> for Replied {
-    fn from(row: ReplyRow) -> Self {
+impl Replied {
+    /// A reply in the words of the coach who reads it.
+    pub(super) fn of(row: ReplyRow, words: &Words) -> Self {
         Self {
-            message: in_words(&row.said),
+            message: words.tell(&row.said.facts),
             row,
         }
     }
@@ -229,12 +231,12 @@ pub(super) struct Homework {
     reply: Replied,
 }
 
-impl From<HomeworkRow> for Homework {
-    fn from(row: HomeworkRow) -> Self {
+impl Homework {
+    pub(super) fn of(row: HomeworkRow, words: &Words) -> Self {
         Self {
             post: row.post,
             number: row.number,
-            reply: row.reply.into(),
+            reply: Replied::of(row.reply, words),
         }
     }
 }
@@ -253,7 +255,8 @@ pub(super) struct Answered {
 }
 
 impl Answered {
-    pub(super) fn of(post: i64, row: ReplyRow) -> Self {
+    /// An answer in its reader's words.
+    pub(super) fn of(post: i64, row: ReplyRow, words: &Words) -> Self {
         Self {
             reply: row.reply,
             post,
@@ -261,7 +264,7 @@ impl Answered {
             rank: row.rank,
             text: row.text,
             verdict: row.verdict,
-            message: in_words(&row.said),
+            message: words.tell(&row.said.facts),
             at: row.received_at,
         }
     }

@@ -40,6 +40,9 @@ pub(super) enum Text {
     /// The browser is a member's already.
     BrowserIsTaken { name: Theirs },
 
+    /// The bot does not speak it.
+    LanguageUnknown { asked: Theirs },
+
     // What was sent.
     /// Nothing.
     MessageEmpty,

@@ -344,6 +344,7 @@ coaching-defences = { $defences ->
 }
 coaching-save = Einstellungen speichern
 coaching-saved = Gespeichert. Die Zeiten der Woche richten sich danach.
+coaching-own-language = Deine eigene Sprache
 coaching-member-link = Der Link für Mitglieder
 coaching-member-link-what = Wer ihn hat, kann hereinkommen. Gib ihn nur deiner Gruppe, nicht auf einer öffentlichen Seite.
 coaching-copy = Kopieren

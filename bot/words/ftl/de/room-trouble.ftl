@@ -18,6 +18,7 @@ name-tells-move = Diesen Namen würden alle sehen, und er könnte einen Zug der 
 code-not-right = Dieser Code stimmt nicht, oder er ist zu alt: Ein Code gilt zehn Minuten lang und für ein Gerät. Sieh noch einmal auf deinem anderen Gerät nach oder lass es einen neuen zeigen.
 too-many-codes = In diesem Raum wurden zu viele falsche Codes versucht. Warte zehn Minuten und lass dann dein anderes Gerät einen neuen zeigen.
 browser-is-taken = Dieser Browser gehört schon zu { $name }. Wenn auch das du bist, bitte deinen Trainer, euch beide zu einer Person zu machen.
+language-unknown = „{ $asked }“ ist keine Sprache, die der Bot spricht. Wähle eine der angebotenen.
 
 ## Was gesendet wurde
 

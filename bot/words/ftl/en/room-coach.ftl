@@ -358,6 +358,7 @@ coaching-defences = { $defences ->
 }
 coaching-save = Save the settings
 coaching-saved = Saved. The week's times follow.
+coaching-own-language = Your own language
 coaching-member-link = The link for members
 coaching-member-link-what = Whoever has it can come in. Give it to your group only, not on a public page.
 coaching-copy = Copy

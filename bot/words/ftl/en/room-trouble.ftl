@@ -20,6 +20,7 @@ name-tells-move = Everyone would see this name, and it could tell a move of the 
 code-not-right = This code is not right, or it is too old: a code holds for ten minutes and for one device. Look at your other device again, or have it show a new one.
 too-many-codes = Too many wrong codes were tried in this room. Wait ten minutes, then have your other device show a new one.
 browser-is-taken = This browser belongs to { $name } already. If that is you too, ask your coach to make the two of you one.
+language-unknown = “{ $asked }” is no language that the bot speaks. Choose one of those that are offered.
 
 ## What was sent
 

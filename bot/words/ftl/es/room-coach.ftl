@@ -344,6 +344,7 @@ coaching-defences = { $defences ->
 }
 coaching-save = Guardar los ajustes
 coaching-saved = Guardado. Los horarios de la semana se adaptan.
+coaching-own-language = Tu propio idioma
 coaching-member-link = El enlace para los miembros
 coaching-member-link-what = Quien lo tiene puede entrar. Dáselo solo a tu grupo, no en una página pública.
 coaching-copy = Copiar

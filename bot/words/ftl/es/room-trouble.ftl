@@ -18,6 +18,7 @@ name-tells-move = Este nombre lo vería todo el mundo, y podría revelar una jug
 code-not-right = Este código no es correcto, o es demasiado antiguo: un código vale diez minutos y para un solo dispositivo. Vuelve a mirar en tu otro dispositivo, o haz que muestre uno nuevo.
 too-many-codes = Se han probado demasiados códigos equivocados en esta sala. Espera diez minutos y haz que tu otro dispositivo muestre uno nuevo.
 browser-is-taken = Este navegador ya es de { $name }. Si esa persona también eres tú, pídele a tu entrenador que os una.
+language-unknown = «{ $asked }» no es un idioma que hable el bot. Elige uno de los que se ofrecen.
 
 ## Lo enviado
 

@@ -3,6 +3,7 @@
 
 import { careful, get, post } from "./ask.js";
 import { button, byId, choice, field, make, sure } from "./build.js";
+import { language } from "./language.js";
 import { LOCALE, say } from "./words.js";
 
 const MODES = ["sealed", "open"];
@@ -36,7 +37,7 @@ export async function openSettings(state) {
   if (place.contains(document.activeElement)) return;
   try {
     const { settings, zones, member_link } = await get("/api/coach/settings");
-    place.replaceChildren(form(settings, zones), link(member_link), coachLink(state));
+    place.replaceChildren(form(settings, zones), ownLanguage(state.me), link(member_link), coachLink(state));
   } catch (error) {
     place.replaceChildren(make("p", { class: "trouble" }, error.message));
   }
@@ -55,7 +56,7 @@ function form(settings, zones) {
     box: make("input", { type: "checkbox", id: `day-${bit}`, checked: Boolean(settings.days & (1 << bit)) }),
   }));
   const mode = choice(MODES.map((which) => [which, say("coaching-mode", { mode: which })]), settings.mode, { id: "set-mode" });
-  const language = choice(languages(), settings.language, { id: "set-language" });
+  const letters = choice(languages(), settings.language, { id: "set-language" });
   const style = choice(STYLES.map((which) => [which, say("coaching-style", { style: which })]), settings.style, { id: "set-style" });
   const scale = choice(SCALES.map((which) => [which, say("coaching-scale", { scale: which })]), settings.points, { id: "set-scale" });
   const wrong = make("input", { id: "set-wrong", type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });
@@ -83,7 +84,7 @@ function form(settings, zones) {
     ),
     field(say("coaching-open-hours"), hours),
     field(say("coaching-answers-are"), mode),
-    field(say("coaching-letters"), language),
+    field(say("coaching-letters"), letters),
     field(say("coaching-look"), style),
     field(say("coaching-points"), scale),
     field(say("coaching-wrong-cost"), wrong),
@@ -109,7 +110,7 @@ function form(settings, zones) {
         days: days.reduce((sum, { bit, box }) => sum | (box.checked ? 1 << bit : 0), 0),
         open_minutes: Math.round(Number(hours.value) * 60),
         mode: mode.value,
-        language: language.value,
+        language: letters.value,
         style: style.value,
         points: scale.value,
         wrong_cost: Number(wrong.value),
@@ -120,6 +121,16 @@ function form(settings, zones) {
     });
   });
   return page;
+}
+
+/** The coach's own language, which is nobody else's matter. */
+function ownLanguage(me) {
+  return make(
+    "section",
+    { class: "sheet", "aria-labelledby": "language-title" },
+    make("h3", { id: "language-title" }, say("coaching-own-language")),
+    language(me),
+  );
 }
 
 function link(address) {

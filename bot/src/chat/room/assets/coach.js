@@ -10,10 +10,12 @@ import { openPosts } from "./coach-posts.js";
 import { openSettings } from "./coach-settings.js";
 import { openSummary } from "./coach-summary.js";
 import { showWeek } from "./coach-week.js";
+import { keepUp } from "./language.js";
 import { follow } from "./live.js";
 import { offering } from "./naming.js";
 import { onShutOut, restore, shutOut } from "./shut-out.js";
 import { Stream, coachMark } from "./talk.js";
+import { loadAgain, putBack } from "./typed.js";
 import { views } from "./views.js";
 import { stamp } from "./when.js";
 import { say, sayAround } from "./words.js";
@@ -153,6 +155,7 @@ async function comeIn() {
   byId("nav").hidden = false;
   signed();
   restore(byId("text"));
+  putBack();
   await refresh();
   await showChats();
   await talk();
@@ -174,9 +177,10 @@ async function comeIn() {
       checking,
       talk: (line) => stream.talk(line).classList.add("fresh"),
       gone: talk,
-      again: () => location.reload(),
+      again: () => loadAgain(),
       renewed: async () => {
         state.me = await get("/api/me");
+        keepUp(state.me);
         signed();
         await talk();
         soon();

@@ -4,12 +4,14 @@
 import { careful, get, post } from "./ask.js";
 import { button, byId, choice, fill, make, sure } from "./build.js";
 import { choose, composer, settle } from "./composer.js";
+import { keepUp } from "./language.js";
 import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
 import { offering } from "./naming.js";
 import { inWords, numberedTopic, problem } from "./post.js";
-import { keep, onShutOut, restore, shutOut } from "./shut-out.js";
+import { onShutOut, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
+import { loadAgain, putBack } from "./typed.js";
 import { views } from "./views.js";
 import { say } from "./words.js";
 
@@ -111,6 +113,7 @@ async function comeIn() {
   byId("nav").hidden = false;
   mayTalk();
   restore(byId("text"));
+  putBack();
   const [rows, lines, told] = await Promise.all([get("/api/posts"), get("/api/talk"), get("/api/words")]);
   for (const line of lines) stream.talk(line);
   byId("earlier").hidden = lines.length === 0;
@@ -138,10 +141,7 @@ async function comeIn() {
         state.me = await get("/api/me").catch(() => state.me);
         mayTalk();
       },
-      again: () => {
-        keep(byId("text").value);
-        location.reload();
-      },
+      again: () => loadAgain(),
       posts: arrange,
       talk: (line) => arrive(() => stream.talk(line)),
       verdict: (came) => {
@@ -164,6 +164,7 @@ async function comeIn() {
 async function renew() {
   try {
     state.me = await get("/api/me");
+    keepUp(state.me);
     byId("group").textContent = state.me.group;
     mayTalk();
     const lines = await get("/api/talk");

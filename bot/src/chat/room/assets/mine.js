@@ -3,6 +3,7 @@
 
 import { careful, get, post } from "./ask.js";
 import { all, button, byId, make, sure } from "./build.js";
+import { language } from "./language.js";
 import { offering } from "./naming.js";
 import { inWords, numbered, reveal } from "./post.js";
 import { byTopic, leaderboard } from "./tables.js";
@@ -57,6 +58,7 @@ export function myWork(place, state) {
         : make("p", {}, say("room-nothing-tried")),
       scale(place),
       rename(state),
+      language(state.me),
       device(),
     ];
   });

@@ -61,7 +61,7 @@ export function shutOut(why, box) {
 }
 
 /** Keeps what was typed, for this tab alone. */
-export function keep(typed) {
+function keep(typed) {
   if (typed.trim()) sessionStorage.setItem(DRAFT, typed);
 }
 

@@ -4,6 +4,7 @@
 use axum::{
     Json, Router,
     extract::{Path, State, rejection::JsonRejection},
+    http::HeaderMap,
     routing::{get, post},
 };
 use serde::Deserialize;
@@ -34,18 +35,27 @@ pub(super) fn routes() -> Router<Shared> {
 }
 
 /// Replies that wait for the coach.
-async fn homework(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Homework>> {
+async fn homework(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    headers: HeaderMap,
+) -> Told<Vec<Homework>> {
     let rows = room.desk.homework(&room.place, &coach).await?;
-    Ok(Json(rows.into_iter().map(Homework::from).collect()))
+    let words = room.words(&headers).await;
+    let waiting = rows.into_iter().map(|row| Homework::of(row, words));
+    Ok(Json(waiting.collect()))
 }
 
 async fn replies(
     State(room): State<Shared>,
     Coach(coach): Coach,
     Path(post): Path<i64>,
+    headers: HeaderMap,
 ) -> Told<Vec<Replied>> {
     let rows = room.desk.replies(&room.place, &coach, post).await?;
-    Ok(Json(rows.into_iter().map(Replied::from).collect()))
+    let words = room.words(&headers).await;
+    let replies = rows.into_iter().map(|row| Replied::of(row, words));
+    Ok(Json(replies.collect()))
 }
 
 async fn close(State(room): State<Shared>, Coach(coach): Coach, Path(post): Path<i64>) -> Told<()> {
