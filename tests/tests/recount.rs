@@ -193,6 +193,7 @@ fn person(name: &str) -> Person {
     Person {
         user: format!("u-{name}"),
         name: name.to_owned(),
+        language: None,
     }
 }
 

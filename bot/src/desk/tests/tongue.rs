@@ -25,7 +25,9 @@ async fn a_member_is_spoken_to_as_chosen_else_as_the_client_asks_else_as_the_gro
         language: Language::German,
         ..club.desk.settings(&club.place).await.expect("read")
     };
-    let set = club.desk.set_settings(&club.place, &club.coach, settings);
+    let set = club
+        .desk
+        .change_settings(&club.place, &club.coach, settings);
     set.await.expect("set");
     let post = club.open("a").await;
 
