@@ -84,7 +84,7 @@ const FLUENT: &[(&str, &str, &str)] = &[
 ];
 
 /// The files of a language that the pages' scripts speak from.
-const SPOKEN: &[&str] = &["base.ftl", "room.ftl", "room-coach.ftl"];
+const SPOKEN: &[&str] = &["base.ftl", "patterns.ftl", "room.ftl", "room-coach.ftl"];
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()

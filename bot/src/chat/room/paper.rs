@@ -9,7 +9,10 @@ use crate::desk::{
     OwnState, Picture, PictureKind, PostSheet, PostedBefore, Rank, ReplyRow, Report, RevealSheet,
     SameAgain, Verdict, VerdictSheet,
 };
-use crate::{chat::said::in_words, words::Words};
+use crate::{
+    chat::said::in_words,
+    words::{Words, english, ids},
+};
 
 /// A picture with the words that replace it.
 #[derive(Clone, Debug, Serialize)]
@@ -113,7 +116,7 @@ impl Reveal {
             post: Post::of(&sheet.post),
             picture: Shown::at(src, &sheet.picture),
             solution: sheet.solution,
-            patterns: sheet.patterns,
+            patterns: sheet.patterns.into_iter().map(pattern).collect(),
             comment: sheet.comment,
             notes: sheet.notes,
             common_wrong: sheet.common_wrong.map(|wrong| Common {
@@ -126,6 +129,17 @@ impl Reveal {
             took_part: sheet.took_part,
             leaderboard: sheet.leaderboard,
         }
+    }
+}
+
+/// What the program calls a mating pattern, by its English title; the page says it in its language.
+fn pattern(title: String) -> String {
+    let names = ids().filter_map(|id| Some((id, id.strip_prefix("pattern-")?)));
+    let named = |(id, _): &(&str, &str)| english().text(id) == title;
+    let found = names.into_iter().find(named);
+    match found {
+        Some((_, name)) => name.to_owned(),
+        None => title,
     }
 }
 
@@ -412,4 +426,15 @@ pub(super) struct Said {
 pub(super) enum To {
     /// Everyone in the group.
     All,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_pattern_goes_by_its_name_and_a_strange_title_stays() {
+        assert_eq!(pattern("Back-rank mate".into()), "back-rank");
+        assert_eq!(pattern("The club's own".into()), "The club's own");
+    }
 }

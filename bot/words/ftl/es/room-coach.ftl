@@ -13,7 +13,7 @@ coaching-nav-week = Semana
 coaching-nav-check = Comprobar
 coaching-nav-summary = Resumen
 coaching-nav-room = Página de los miembros
-coaching-posts = Propuestas
+coaching-posts = Publicaciones
 coaching-members = Miembros
 coaching-settings = Ajustes
 coaching-no-script = Esta página necesita JavaScript. Permítelo para esta dirección y vuelve a cargar la página.
@@ -63,7 +63,7 @@ coaching-pause-posting = Hacer una pausa
 coaching-pause-until = Hasta la mañana del (vacío: hasta que la termines)
 coaching-pause = Pausa
 coaching-pause-done = Por ahora no sale ninguna posición.
-coaching-nothing-waits = No hay nada en espera. Cuando toca una posición y la semana está vacía, el bot te avisa; nunca propone nada sin comprobar.
+coaching-nothing-waits = No hay nada en espera. Cuando toca una posición y la semana está vacía, el bot te avisa; nunca publica nada sin comprobar.
 coaching-check-for-week = Comprobar posiciones para la semana
 coaching-waits = en espera
 coaching-due-fixed = { $at }, fijo
@@ -91,9 +91,9 @@ coaching-moved-of = { $count ->
     [one] Ahora está en el puesto { $place } de { $count } posición.
    *[other] Ahora está en el puesto { $place } de { $count } posiciones.
 }
-coaching-post-now = Proponer ya
-coaching-post-now-sure = ¿Proponer ya { $task } de { $source }, antes de su hora?
-coaching-post-it-now = Proponerla ya
+coaching-post-now = Publicar ya
+coaching-post-now-sure = ¿Publicar ya { $task } de { $source }, antes de su hora?
+coaching-post-it-now = Publicarla ya
 coaching-wait = Esperar
 coaching-goes-out = Sale ahora.
 coaching-take-out = Sacar
@@ -115,7 +115,7 @@ coaching-check = Comprobar posiciones
 coaching-paste = Pega líneas EPD, PGN o FEN, o suelta aquí un archivo
 coaching-check-pasted = Comprobar lo pegado
 coaching-choose-file = Elegir un archivo
-coaching-check-what = Hasta 16 MB. Cada posición se comprueba antes de poder proponerse; si se pide un mate, mediante búsqueda exhaustiva. De aquí no sale nada por sí solo.
+coaching-check-what = Hasta 16 MB. Cada posición se comprueba antes de poder publicarse; si se pide un mate, mediante búsqueda exhaustiva. De aquí no sale nada por sí solo.
 coaching-nothing-pasted = Todavía no has pegado nada.
 coaching-file-too-large = { $name } ocupa más de 16 MB. Divídelo y comprueba las partes una a una.
 coaching-reading = Leyendo { $name }…
@@ -165,14 +165,14 @@ coaching-in-week = En la semana.
 coaching-see-week = Ver la semana
 coaching-enqueue = Poner en la semana
 coaching-enqueue-again = Poner otra vez en la semana
-coaching-post-anyway = Proponerla igualmente
-coaching-post-anyway-again = Proponerla igualmente, y otra vez
+coaching-post-anyway = Publicarla igualmente
+coaching-post-anyway-again = Publicarla igualmente, y otra vez
 
-## Posiciones propuestas y respuestas
+## Publicaciones y respuestas
 
-coaching-nothing-posted = Todavía no se ha propuesto nada.
+coaching-nothing-posted = Todavía no se ha publicado nada.
 coaching-open-until = abierta hasta { $at }
-coaching-posted-at = propuesta: { $at }
+coaching-posted-at = publicada: { $at }
 coaching-waiting = Esperan tu palabra ({ $count })
 coaching-replies = { $count ->
     [one] { $count } respuesta
@@ -299,7 +299,7 @@ coaching-deed = { $deed ->
     [add-coach] { $by } hizo entrenador a { $about }
     [remove-coach] { $by } quitó el rango de entrenador a { $about }
     [settings] { $by } cambió los ajustes
-    [post-now] { $by } propuso una posición antes de su hora
+    [post-now] { $by } publicó una posición antes de su hora
     [close-now] { $by } cerró una posición antes de tiempo
     [pause] { $by } hizo una pausa
     [resume] { $by } terminó la pausa
@@ -329,7 +329,7 @@ coaching-style = { $style ->
     [dark] Tono suave, oscuro
    *[contrast] Alto contraste
 }
-coaching-points = Puntos (5 por posición; una ya propuesta conserva sus precios)
+coaching-points = Puntos (5 por posición; una ya publicada conserva sus precios)
 coaching-scale = { $scale ->
     [club] Club: los intentos fallidos y las pistas quitan un poco
    *[tournament] Torneo: nada tras una primera jugada fallida

@@ -198,7 +198,7 @@ room-equal-points = A igualdad de puntos se comparte el puesto.
 
 room-past = Posiciones anteriores
 room-none-closed = Todavía no se ha cerrado ninguna posición. Aquí aparecerá su solución.
-room-as-posted = La posición tal como se propuso
+room-as-posted = La posición tal como se publicó
 
 ## Lo que se guarda
 

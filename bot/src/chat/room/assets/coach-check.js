@@ -6,7 +6,7 @@ import { button, byId, fill, make } from "./build.js";
 import { preview, soundName } from "./coach-week.js";
 import { inWords, notes } from "./post.js";
 import { moment } from "./when.js";
-import { listed, moves, say, sayAround } from "./words.js";
+import { listed, moves, pattern, say, sayAround } from "./words.js";
 
 /** Reports shown at once; more on demand. */
 const PAGE = 30;
@@ -233,7 +233,7 @@ function how({ proved, depth, patterns, difficulty }) {
   const judged = depth ? say("coaching-judged-at", { depth }) : "";
   return [
     proved ? say("coaching-proved") : judged,
-    patterns.length ? say("room-final-picture", { patterns: listed(patterns) }) : "",
+    patterns.length ? say("room-final-picture", { patterns: listed(patterns.map(pattern)) }) : "",
     difficulty ? say("coaching-level", { level: Math.round(difficulty) }) : "",
   ]
     .filter(Boolean)

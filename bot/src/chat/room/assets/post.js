@@ -4,7 +4,7 @@
 import { button, fresh, make } from "./build.js";
 import { leaderboard } from "./tables.js";
 import { closing } from "./when.js";
-import { listed, moves, say } from "./words.js";
+import { listed, moves, pattern, say } from "./words.js";
 
 /** The diagram with its number and topic above and its task below. */
 export function problem(post, { closes = true } = {}) {
@@ -44,7 +44,7 @@ export function reveal(sheet, me) {
     make("h3", { id: title }, say("room-solution", { number: String(sheet.post.number) })),
     make("p", { class: "task" }, make("span", { class: "sign" }, sheet.post.stipulation), sheet.post.task),
     make("ol", { class: "solution" }, sheet.solution.map((line) => make("li", {}, lineOf(line)))),
-    sheet.patterns.length ? make("p", {}, say("room-final-picture", { patterns: listed(sheet.patterns) })) : null,
+    sheet.patterns.length ? make("p", {}, say("room-final-picture", { patterns: listed(sheet.patterns.map(pattern)) })) : null,
     sheet.comment ? make("p", { class: "coach-words" }, sheet.comment) : null,
     sheet.notes.length ? notes(sheet.notes) : null,
     make(

@@ -99,6 +99,13 @@ export const percent = (part, whole) =>
 /** Names one after the other. */
 export const listed = (names) => names.map(kept).join(", ");
 
+/** A mating pattern, by what the program calls it, such as `back-rank`; a name that has no message stays. */
+export function pattern(name) {
+  const id = `pattern-${name}`;
+  const said = say(id);
+  return said === id ? name : said;
+}
+
 /** King, queen, rook, bishop and knight, as the page's language writes them. */
 const LETTERS = [...say("piece-letters")];
 
