@@ -18,11 +18,14 @@ use super::{
 /// The word that stands beside a coach's name. No name may hold it, so that nobody wears it by name.
 pub(super) const RANK: &str = "coach";
 
-/// Names that the program itself goes by, or that would be read as a part of it.
+/// Names that the program itself goes by, or that would be read as a part of it, in any language that the
+/// pages are in: the mark of a coach is one.
 const RESERVED: &[&str] = &[
     "admin",
     "administrator",
     "bot",
+    "entrenador",
+    "entrenadora",
     "everyone",
     "former member",
     "member",
@@ -30,6 +33,7 @@ const RESERVED: &[&str] = &[
     "sealed move",
     "teacher",
     "trainer",
+    "trainerin",
     "you",
 ];
 
