@@ -57,11 +57,19 @@ impl Driver {
         Self { process, port }
     }
 
-    /// Opens a browser with a profile of its own, as wide as a desk's screen.
+    /// Opens a browser with a profile of its own, as wide as a desk's screen, whose reader wants English.
     ///
     /// # Panics
     /// When Chromium is not installed or does not start.
     pub async fn open(&self) -> Browser {
+        self.open_in("en-GB,en").await
+    }
+
+    /// The same for a reader of other languages: their tags, the best one first.
+    ///
+    /// # Panics
+    /// When Chromium is not installed or does not start.
+    pub async fn open_in(&self, languages: &str) -> Browser {
         let arguments = [
             "--headless",
             "--no-sandbox",
@@ -77,7 +85,10 @@ impl Driver {
             "--lang=en-GB",
         ];
         let capabilities = json!({
-            "goog:chromeOptions": { "args": arguments },
+            "goog:chromeOptions": {
+                "args": arguments,
+                "prefs": { "intl.accept_languages": languages },
+            },
             "goog:loggingPrefs": { "browser": "ALL" },
         });
         let Value::Object(capabilities) = capabilities else {

@@ -56,8 +56,8 @@ fn code(script: &str) -> String {
             (false, rest.find('\n').unwrap_or(rest.len()))
         } else if rest.starts_with("/*") {
             (false, rest.find("*/").expect("a comment ends") + 2)
-        } else if rest.starts_with('"') {
-            (true, rest[1..].find('"').expect("a text ends") + 2)
+        } else if let Some(text) = rest.strip_prefix('"') {
+            (true, text.find('"').expect("a text ends") + 2)
         } else if "(=:,;!&|?".contains(before) {
             // An expression; none of these has a slash inside.
             (false, rest[1..].find('/').expect("an expression ends") + 2)
