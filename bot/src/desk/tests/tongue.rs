@@ -54,7 +54,8 @@ async fn a_member_is_spoken_to_as_chosen_else_as_the_client_asks_else_as_the_gro
 
     // What they chose, whatever the client asks for; and no longer, when they take it back.
     let choose = async |club: &Club, tag| {
-        let chosen = club.desk.choose_language(&club.place, &person("Ana"), tag);
+        let ana = person("Ana");
+        let chosen = club.desk.choose_language(&club.place, &ana, tag);
         chosen.await.expect("chosen");
     };
     choose(&club, tag("en")).await;
