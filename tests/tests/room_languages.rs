@@ -114,7 +114,7 @@ async fn each_reader_has_a_language_of_their_own() {
     anna.type_into("#text", "noch nicht fertig").await;
     anna.press("Meine Arbeit").await;
     anna.find("#mine #language").await;
-    anna.until_says("#mine #language", "Wie mein Browser eingestellt ist")
+    anna.until_says("#mine #language", "Wie im Browser eingestellt")
         .await;
     anna.type_into("#new-name", " B").await;
     choose(&anna, "#language", "es").await;

@@ -80,7 +80,7 @@ coaching-sound = { $verdict ->
 }
 coaching-diagram-of = Diagramm von { $fen }
 coaching-drag = An eine andere Stelle ziehen
-coaching-no-topic = Kein Thema
+coaching-no-topic = Thema
 coaching-topic-of = Thema von { $task } aus { $source }
 coaching-topic-set = Das Thema ist jetzt: { $topic }.
 coaching-topic-gone = Das Thema ist weg.
@@ -192,7 +192,7 @@ coaching-verdict-on = Urteil über die Antwort von { $name }
 coaching-points-for = Punkte für die Antwort von { $name }
 coaching-points-range = Punkte gibt es von 0 bis 5.
 coaching-word-to = Ein Wort an { $name }
-coaching-word-placeholder = Ein Wort an das Mitglied (darf leer sein)
+coaching-word-placeholder = Ein Wort dazu (oder leer)
 coaching-answer-privately = Unter vier Augen antworten …
 coaching-answer-again = Noch einmal antworten …
 coaching-answer-to = Eine Antwort unter vier Augen an { $name }
@@ -318,7 +318,7 @@ coaching-days = An diesen Tagen
 coaching-open-hours = Stunden von der Aufgabe bis zur Auflösung
 coaching-answers-are = Antworten
 coaching-mode = { $mode ->
-    [sealed] Versiegelt: vor der Auflösung sehen nur das Mitglied und du eine Antwort
+    [sealed] Versiegelt: nur Mitglied und Trainer sehen vorab die Antwort
    *[open] Offen: die Gruppe sieht die Antworten, hinter einer Spoilermarke
 }
 coaching-letters = Figurenbuchstaben, die zuerst gelesen werden

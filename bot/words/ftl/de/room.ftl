@@ -131,7 +131,7 @@ room-word-on-yours = Zu deinem „{ $text }“, Stellung { $number }:
 ## Das Nachrichtenfeld
 
 room-text = Deine Nachricht oder dein Zug
-room-text-placeholder = Dein Zug oder ein Wort an die Gruppe
+room-text-placeholder = Dein Zug oder eine Nachricht
 room-answer = Antworten
 room-send = Senden
 room-say-what = Ein Zug, den du sendest, gilt als deine Antwort: Nur du siehst ihn und was daraus wird. Wo nicht klar ist, was ein Text sein soll, wirst du erst gefragt. Mit „Antworten“ wird jeder Text als Antwort gelesen. Die Eingabetaste sendet, Umschalt und Eingabetaste beginnt eine neue Zeile.
@@ -161,7 +161,7 @@ room-scale = Wie gezählt wird
 room-change-name = Namen ändern
 room-named = Die Gruppe sieht dich jetzt als { $name }.
 room-language = Sprache
-room-language-browser = Wie mein Browser eingestellt ist
+room-language-browser = Wie im Browser eingestellt
 room-language-what = In ihr sprechen die Seiten und der Bot mit dir. Was Menschen schreiben, bleibt, wie es ist.
 room-device = Noch ein Gerät
 room-device-what = Benutze diesen Raum auf dem Telefon oder einem zweiten Rechner als dieselbe Person, mit denselben Punkten.

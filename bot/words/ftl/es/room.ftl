@@ -131,7 +131,7 @@ room-word-on-yours = Sobre tu «{ $text }», posición { $number }:
 ## El cuadro de mensajes
 
 room-text = Tu mensaje o tu jugada
-room-text-placeholder = Tu jugada, o unas palabras al grupo
+room-text-placeholder = Tu jugada o un mensaje
 room-answer = Responder
 room-send = Enviar
 room-say-what = Una jugada que envías se toma como tu respuesta: solo tú la ves, y solo tú ves su resultado. Si no está claro qué debe ser un texto, primero se te pregunta. Con «Responder» cualquier texto se lee como respuesta. Intro envía; Mayús e Intro empieza una línea nueva.
