@@ -10,6 +10,7 @@ use syn::{Attribute, Fields, GenericArgument, Item, PathArguments, Type};
 const SOURCES: &[&str] = &[
     include_str!("../../bot/chess/src/fact.rs"),
     include_str!("../../bot/src/desk/telling.rs"),
+    include_str!("../../bot/src/desk/refusal.rs"),
     include_str!("../../bot/src/chat/discord/text/coach.rs"),
     include_str!("../../bot/src/chat/discord/text/group.rs"),
     include_str!("../../bot/src/chat/discord/text/post.rs"),
@@ -38,6 +39,14 @@ fn shown() -> Vec<Value> {
 const HELPERS: &[&str] = &[
     "language",
     "decimal-sign",
+    "thousands-sign",
+    "thousands-from",
+    "weekday-names",
+    "month-names",
+    "moment",
+    "dated",
+    "date",
+    "quoted",
     "piece-letters",
     "number",
     "list-comma",
@@ -66,6 +75,7 @@ fn samples(ty: &Type) -> Vec<Value> {
     };
     let of =
         |kind: &str, values: &[&str]| values.iter().map(|value| json!({ kind: value })).collect();
+    let named = |names: &[&str]| names.iter().map(|name| json!(name)).collect();
     let pieces = ["pawn", "knight", "bishop", "rook", "queen", "king", "any"];
     match last.ident.to_string().as_str() {
         "Piece" => of("piece", &pieces),
@@ -80,6 +90,26 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Moves" => vec![json!({ "line": "1.Ne7+ Kh8" })],
         "Moment" => vec![json!("<t:1:F>")],
         "String" => vec![json!("1.Ne7+")],
+        "LocalTime" => vec![json!({ "moment": "2026-11-28T18:00" })],
+        "Dated" => vec![json!({ "dated": "2026-11-28T18:00" })],
+        "Date" => vec![json!({ "date": "2026-11-28" })],
+        "Whole" => vec![json!({ "whole": 1500 })],
+        "Quoted" => vec![json!({ "is": "quoted", "words": { "theirs": "Pins" } })],
+        "Removed" => named(&[
+            "post-of-reply",
+            "group-of-reply",
+            "writer-of-reply",
+            "reply",
+            "position-of-post",
+            "position",
+            "post-of-message",
+            "group-of-message",
+        ]),
+        "Fate" => named(&["muted", "removed", "erased"]),
+        "Named" => named(&["group", "topic", "file"]),
+        "When" => named(&["post", "reveal"]),
+        "Paid" => named(&["wrong", "hint"]),
+        "StoreFault" => named(&["full", "busy", "read-only", "damaged", "stopped", "other"]),
         "Pattern" => of("pattern", &["boden"]),
         "Task" => vec![json!("win"), json!("draw")],
         "Wing" => vec![json!("short"), json!("long")],

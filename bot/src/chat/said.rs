@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use crate::{
-    desk::{LanguageTag, Said},
+    desk::{DeskError, LanguageTag, Said},
     words::{Words, words},
 };
 
@@ -15,6 +15,11 @@ pub fn words_of(language: &LanguageTag) -> &'static Words {
 /// What is to be said, in words.
 pub fn in_words(said: &Said) -> String {
     words_of(&said.language).tell(&said.facts)
+}
+
+/// Why the desk could not do something, in words.
+pub fn refused(error: &DeskError, words: &Words) -> String {
+    words.say(&error.why())
 }
 
 /// What is kept of a person, with the sentences beside the facts.

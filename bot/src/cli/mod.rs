@@ -101,6 +101,15 @@ pub enum Outcome {
     Wanting,
 }
 
+/// An error with what led to it; what the desk says of it, in words.
+fn told(error: &anyhow::Error) -> String {
+    let cause = |cause: &(dyn std::error::Error + 'static)| match cause.downcast_ref() {
+        Some(refused) => crate::chat::said::refused(refused, crate::words::english()),
+        None => cause.to_string(),
+    };
+    error.chain().map(cause).collect::<Vec<_>>().join(": ")
+}
+
 /// Runs the command line with the chats that `chats` lists, and says how the process should end.
 pub fn run(cli: Cli, chats: Registry) -> ExitCode {
     let place = Where { chats, ..cli.place };
@@ -128,7 +137,7 @@ pub fn run(cli: Cli, chats: Registry) -> ExitCode {
         Ok(Outcome::Wanting) => ExitCode::from(1),
         Err(error) if output::is_closed_pipe(&error) => ExitCode::SUCCESS,
         Err(error) => {
-            eprintln!("sealed-move: {error:#}");
+            eprintln!("sealed-move: {}", told(&error));
             ExitCode::from(2)
         }
     }

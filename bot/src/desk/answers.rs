@@ -15,6 +15,7 @@ use super::{
     groups::place_of,
     handle::{coaching, group_at, member_of},
     outbox::Earlier,
+    refusal::Refusal,
     text,
 };
 
@@ -55,12 +56,12 @@ impl Desk {
     ) -> Done<()> {
         let (words, cut) = text::body(words, LONGEST_WORDS);
         if words.is_empty() {
-            return bad_request(
-                "Write the answer first; if none is needed, say \"no answer needed\".",
-            );
+            return bad_request(Refusal::AnswerWanted);
         }
         if cut {
-            return bad_request("The answer is too long; 1,500 characters are the most.");
+            return bad_request(Refusal::AnswerTooLong {
+                most: LONGEST_WORDS.into(),
+            });
         }
         self.settle_with(place, coach, reply, words).await
     }
@@ -172,7 +173,7 @@ pub(super) fn reply_of(db: &Db<'_>, group: &Group, reply: i64) -> Done<Reply> {
     {
         return Ok(reply);
     }
-    not_found("There is no such reply in this group.")
+    not_found(Refusal::NoReply)
 }
 
 /// The answer to a reply as its member is told it; `None` where there are no words.

@@ -16,6 +16,7 @@ use super::{
     error::{Done, bad_request},
     groups::place_of,
     handle::{coached, coaching},
+    refusal::Refusal,
     replies::{kept_reply, line_before, over, rows, settled},
     said::{Said, kept},
     telling, text, tongue,
@@ -109,10 +110,7 @@ impl Desk {
             })
             .await?;
         if settled != Some(Settled::Judged) {
-            return bad_request(
-                "Nothing has decided this reply yet, so there is nothing to overrule. Judge it, answer it \
-                 in private, or say that it needs no answer.",
-            );
+            return bad_request(Refusal::NothingToOverrule);
         }
         self.judge_by_hand(place, coach, reply, verdict, points, words)
             .await
@@ -130,13 +128,11 @@ impl Desk {
         words: &str,
     ) -> Done<()> {
         if !(0.0..=5.0).contains(&points) {
-            return bad_request("Points go from 0 to 5.");
+            return bad_request(Refusal::PointsRange);
         }
         let (words, cut) = text::body(words, 1_000);
         if cut {
-            return bad_request(
-                "The words to the member are too long; 1,000 characters are the most.",
-            );
+            return bad_request(Refusal::WordsToMemberTooLong { most: 1_000.into() });
         }
         let now = self.now();
         let (at, by) = (place.clone(), coach.clone());

@@ -7,7 +7,9 @@ use super::{
     Desk, Person, Place,
     error::{DeskError, Done, bad_request},
     handle::{coached, position_of},
-    posting, problems, text,
+    posting, problems,
+    refusal::{Refusal, When},
+    text,
 };
 use crate::chess::comments::{self, Comments, MOST_AT_REVEAL, MOST_WITH_POST, Note};
 
@@ -57,7 +59,7 @@ impl CoachWords {
             with_post: position.words.with_post.clone(),
             at_reveal: position.words.at_reveal.clone(),
             notes: serde_json::from_value(position.words.notes.clone()).map_err(|error| {
-                DeskError::Store(format!("a coach's note in it cannot be read ({error})"))
+                DeskError::damaged(format!("a coach's note in it cannot be read ({error})"))
             })?,
         })
     }
@@ -67,7 +69,7 @@ impl CoachWords {
             with_post: self.with_post.clone(),
             at_reveal: self.at_reveal.clone(),
             notes: serde_json::to_value(&self.notes).map_err(|error| {
-                DeskError::Store(format!("a coach's note cannot be written ({error})"))
+                DeskError::damaged(format!("a coach's note cannot be written ({error})"))
             })?,
         })
     }
@@ -115,14 +117,15 @@ impl Desk {
         at_reveal: &str,
         telling: Telling,
     ) -> Done<()> {
-        let bounded = |words: &str, when: &str, most: usize| match text::body(words, most) {
+        let bounded = |words: &str, when: When, most: usize| match text::body(words, most) {
             (words, false) => Ok(words),
-            (_, true) => bad_request(format!(
-                "The words {when} are more than {most} characters; shorten them."
-            )),
+            (_, true) => bad_request(Refusal::WordsTooLong {
+                when,
+                most: most.into(),
+            }),
         };
-        let with_post = bounded(with_post, "for the post", MOST_WITH_POST)?;
-        let at_reveal = bounded(at_reveal, "for the reveal", MOST_AT_REVEAL)?;
+        let with_post = bounded(with_post, When::Post, MOST_WITH_POST)?;
+        let at_reveal = bounded(at_reveal, When::Reveal, MOST_AT_REVEAL)?;
         let (at, by) = (place.clone(), coach.clone());
         let kept = self
             .read(move |db| {
@@ -143,9 +146,7 @@ impl Desk {
                 })
                 .await?;
             if let Some(mv) = told {
-                return bad_request(format!(
-                    "The words for the post tell a move ({mv}). Keep them for the reveal, or say that they are to go out with the post all the same."
-                ));
+                return bad_request(Refusal::WordsTellMove { line: mv.into() });
             }
         }
         let (at, by) = (place.clone(), coach.clone());

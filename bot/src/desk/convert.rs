@@ -115,7 +115,7 @@ pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
 }
 
 fn unknown(what: &str, value: &str) -> DeskError {
-    DeskError::Store(format!(
+    DeskError::damaged(format!(
         "it holds a {what} that this program does not know, \"{value}\""
     ))
 }

@@ -14,6 +14,7 @@ use super::{
     error::{Done, not_found},
     handle::{group_at, post_of},
     problems,
+    refusal::Refusal,
     replies::{kept_reply, key, line_before},
     text::{self, LONGEST_REPLY},
 };
@@ -251,12 +252,10 @@ impl Desk {
         }
         let asked = self.verdict(place, person, reply).await?;
         if asked.verdict != Verdict::Unclear {
-            return not_found("Nothing is asked about this answer any more.");
+            return not_found(Refusal::NothingAsked);
         }
         let Some(text) = asked.readings.get(reading) else {
-            return not_found(
-                "Nothing is asked about this answer any more: a later one has come, or the post has closed.",
-            );
+            return not_found(Refusal::NothingAskedAnyMore);
         };
         let sheet = self
             .answer(place, person, asked.post, &reading_of(reply), text)

@@ -1,82 +1,130 @@
-//! Why the desk could not do what was asked, in words for the person who asked.
+//! Why the desk could not do what was asked.
+
+use std::fmt;
 
 use sealed_move_store::StoreError;
+use serde::Serialize;
+use serde_json::Value;
 
-/// Why the desk could not do what was asked; the text is for the person who asked.
-#[derive(Debug, thiserror::Error)]
+use super::refusal::{Refusal, StoreFault};
+
+/// Why the desk could not do what was asked. What is said of it is a [`Refusal`], for the person who asked.
+#[derive(Debug)]
 pub enum DeskError {
     /// The store failed.
-    #[error(
-        "The store could not be used: {0}. Nothing that was already kept is lost; try again in a while, and tell whoever runs the bot if it stays so."
-    )]
-    Store(String),
+    Store(StoreFault),
     /// There is no such thing.
-    #[error("{0}")]
-    NotFound(String),
+    NotFound(Refusal),
     /// The person may not.
-    #[error("{0}")]
-    NotAllowed(String),
+    NotAllowed(Refusal),
     /// The request makes no sense as it stands.
-    #[error("{0}")]
-    BadRequest(String),
+    BadRequest(Refusal),
     /// A name that somebody asked for is another's, or looks like it.
-    #[error("{text}")]
     NameTaken {
         /// Why, and what to do.
-        text: String,
+        why: Refusal,
         /// A name close to it that is free.
         offer: String,
     },
     /// A picture could not be drawn.
-    #[error("{0}")]
-    Picture(#[from] crate::diagram::DiagramError),
-    /// A computation broke down, which is a fault of the program and not of what was sent.
-    #[error(
-        "Something went wrong inside the bot while {0}. What was kept before is not lost; please tell whoever runs the bot."
-    )]
+    Picture(crate::diagram::DiagramError),
+    /// A computation broke down while this was done, which is a fault of the program and not of what was sent.
     Fault(&'static str),
 }
 
 /// What a call of the desk gives back.
 pub(super) type Done<T> = Result<T, DeskError>;
 
+impl DeskError {
+    /// Something in the store makes no sense; `what` goes into the log.
+    pub(super) fn damaged(what: impl fmt::Display) -> Self {
+        tracing::error!("the store could not be used: {what}");
+        Self::Store(StoreFault::Damaged)
+    }
+
+    /// What is said of it.
+    pub fn why(&self) -> Refusal {
+        match self {
+            Self::Store(why) => Refusal::StoreFails { why: *why },
+            Self::NotFound(why)
+            | Self::NotAllowed(why)
+            | Self::BadRequest(why)
+            | Self::NameTaken { why, .. } => why.clone(),
+            Self::Picture(_) => Refusal::PictureFails,
+            Self::Fault(_) => Refusal::Broke,
+        }
+    }
+}
+
+impl fmt::Display for DeskError {
+    /// The fact, for the log.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Picture(error) => write!(f, "a picture could not be drawn: {error}"),
+            Self::Fault(doing) => write!(f, "broke down while {doing}"),
+            _ => write!(f, "{}", serde_json::to_value(self).unwrap_or_default()),
+        }
+    }
+}
+
+impl Serialize for DeskError {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.why().serialize(serializer)
+    }
+}
+
+impl std::error::Error for DeskError {
+    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
+        match self {
+            Self::Picture(error) => Some(error),
+            _ => None,
+        }
+    }
+}
+
+impl From<crate::diagram::DiagramError> for DeskError {
+    fn from(error: crate::diagram::DiagramError) -> Self {
+        Self::Picture(error)
+    }
+}
+
+impl From<DeskError> for Value {
+    fn from(error: DeskError) -> Self {
+        serde_json::to_value(error).unwrap_or_default()
+    }
+}
+
 impl From<StoreError> for DeskError {
     /// Says in a chat what a member may know; paths and SQL are for the log.
     fn from(error: StoreError) -> Self {
         match &error {
-            StoreError::NoSuch { what, id } => {
-                return Self::NotFound(format!("There is no {what} {id} (any more)."));
+            StoreError::NoSuch { .. } => {
+                tracing::warn!(%error, "something is gone from the store");
+                return Self::NotFound(Refusal::NotHereAnyMore);
             }
-            StoreError::SlotTaken { .. } => {
-                return Self::BadRequest(
-                    "Another post goes out at that very moment; choose another time.".into(),
-                );
-            }
+            StoreError::SlotTaken { .. } => return Self::BadRequest(Refusal::SlotTaken),
             _ => {}
         }
         tracing::error!(%error, "the store could not be used");
-        Self::Store(
-            match error {
-                StoreError::Full { .. } => "its disk is full",
-                StoreError::Busy { .. } => "another program holds it",
-                StoreError::ReadOnly { .. } => "its disk cannot be written",
-                StoreError::Damaged(_) => "a value in it cannot be read",
-                StoreError::Stopped => "it has stopped",
-                _ => "the log says why",
-            }
-            .into(),
-        )
+        Self::Store(match error {
+            StoreError::Full { .. } => StoreFault::Full,
+            StoreError::Busy { .. } => StoreFault::Busy,
+            StoreError::ReadOnly { .. } => StoreFault::ReadOnly,
+            StoreError::Damaged(_) => StoreFault::Damaged,
+            StoreError::Stopped => StoreFault::Stopped,
+            _ => StoreFault::Other,
+        })
     }
 }
 
-pub(super) fn not_found<T>(what: impl Into<String>) -> Done<T> {
-    Err(DeskError::NotFound(what.into()))
+pub(super) fn not_found<T>(why: Refusal) -> Done<T> {
+    Err(DeskError::NotFound(why))
 }
 
-pub(super) fn bad_request<T>(what: impl Into<String>) -> Done<T> {
-    Err(DeskError::BadRequest(what.into()))
+pub(super) fn bad_request<T>(why: Refusal) -> Done<T> {
+    Err(DeskError::BadRequest(why))
 }
 
-pub(super) fn not_allowed<T>(what: impl Into<String>) -> Done<T> {
-    Err(DeskError::NotAllowed(what.into()))
+pub(super) fn not_allowed<T>(why: Refusal) -> Done<T> {
+    Err(DeskError::NotAllowed(why))
 }

@@ -8,9 +8,11 @@ use super::{
     ChatKey, Desk, Manners, Person, Place, Settings, convert,
     deeds::did,
     error::{Done, bad_request, not_allowed},
-    handle::{SHUT_OUT, coaching, group_at, member, member_of},
+    handle::{coaching, group_at, member, member_of},
     members::mute_now,
-    names, schedule, text,
+    names,
+    refusal::{Named, Paid, Refusal},
+    schedule, text,
 };
 
 /// A member of a group, for lists.
@@ -44,10 +46,9 @@ impl Desk {
         let (place, coach, server) = (place.clone(), coach.clone(), server.map(str::to_owned));
         self.write(move |tx| {
             if let Some(group) = tx.group_at(place.chat, &place.channel)? {
-                return bad_request(format!(
-                    "This place is the group \"{}\" already; change its settings instead.",
-                    group.settings.name
-                ));
+                return bad_request(Refusal::GroupAlready {
+                    name: group.settings.name.into(),
+                });
             }
             let id = tx.insert_group(&NewGroup {
                 chat: place.chat,
@@ -170,10 +171,10 @@ impl Desk {
             let coaches = tx.coaches(group.id)?;
             let leaving = tx.member_by_user(group.id, &user)?;
             let Some(leaving) = leaving.filter(|member| member.coach) else {
-                return bad_request("This person does not coach the group.");
+                return bad_request(Refusal::NoCoachOfThis);
             };
             if coaches.len() == 1 {
-                return bad_request("A group needs a coach; name another one first.");
+                return bad_request(Refusal::LastCoach);
             }
             did(
                 tx,
@@ -205,7 +206,7 @@ impl Desk {
                 .as_ref()
                 .is_some_and(|known| known.removed_at.is_some())
             {
-                return not_allowed(SHUT_OUT);
+                return not_allowed(Refusal::ShutOut);
             }
             let nameless = tx
                 .coaches(group.id)?
@@ -268,18 +269,23 @@ impl Desk {
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
             let known = tx.member_by_user(group.id, &person.user)?;
-            if known.as_ref().is_some_and(|known| known.removed_at.is_some()) {
-                return not_allowed(SHUT_OUT);
+            if known
+                .as_ref()
+                .is_some_and(|known| known.removed_at.is_some())
+            {
+                return not_allowed(Refusal::ShutOut);
             }
             let name = names::claim(tx, group.id, known.as_ref(), &person.name)?;
             match known {
                 Some(known) if known.name == name => Ok(()),
                 // A name is read by everyone, too.
-                Some(known) if mute_now(&known, now).is_some() => not_allowed(
-                    "You are muted, and cannot change your name as long as you are. Ask your coach.",
-                ),
+                Some(known) if mute_now(&known, now).is_some() => {
+                    not_allowed(Refusal::MutedKeepsName)
+                }
                 Some(known) => Ok(tx.rename_member(known.id, &name)?),
-                None => Ok(tx.upsert_member(group.id, &person.user, &name, now).map(|_| ())?),
+                None => Ok(tx
+                    .upsert_member(group.id, &person.user, &name, now)
+                    .map(|_| ())?),
             }
         })
         .await
@@ -327,22 +333,20 @@ pub(super) fn place_of(group: &Group) -> Place {
 
 /// The settings with a clean name, if they make sense.
 fn sensible(mut settings: Settings) -> Done<Settings> {
-    settings.name = text::title(&settings.name, "group", 100)?;
+    settings.name = text::title(&settings.name, Named::Group, 100)?;
     schedule::time_of_day(&settings.post_time)?;
     if settings.days > 0x7f {
-        return bad_request("The days are those of one week; bit 0 is Monday and bit 6 is Sunday.");
+        return bad_request(Refusal::DaysOfWeek);
     }
     if !(1..=44_640).contains(&settings.open_minutes) {
-        return bad_request(
-            "A post stays open for at least one minute and at most 31 days (44,640 minutes).",
-        );
+        return bad_request(Refusal::OpenBetween);
     }
     for (cost, what) in [
-        (settings.wrong_cost, "a wrong first move"),
-        (settings.hint_cost, "a hint"),
+        (settings.wrong_cost, Paid::Wrong),
+        (settings.hint_cost, Paid::Hint),
     ] {
         if !(0.0..=5.0).contains(&cost) {
-            return bad_request(format!("The price of {what} is between 0 and 5 points."));
+            return bad_request(Refusal::PriceRange { what });
         }
     }
     Ok(settings)

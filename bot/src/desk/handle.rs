@@ -14,6 +14,7 @@ use super::{
     options::DeskOptions,
     pool::Pool,
     problems::Problems,
+    refusal::Refusal,
     text,
     turns::Turns,
 };
@@ -146,7 +147,7 @@ impl Answer {
 pub(super) fn group_at(db: &Db<'_>, place: &Place) -> Done<Group> {
     match db.group_at(place.chat, &place.channel)? {
         Some(group) => Ok(group),
-        None => not_found("This place is no study group's yet; a coach can set one up here."),
+        None => not_found(Refusal::NotAGroup),
     }
 }
 
@@ -162,7 +163,7 @@ pub(super) fn coaching(db: &Db<'_>, place: &Place, person: &Person) -> Done<(Gro
         Some(coach @ Member { coach: true, .. }) if coach.removed_at.is_none() => {
             Ok((group, coach))
         }
-        _ => not_allowed("Only the group's coaches can do that. A coach can name further coaches."),
+        _ => not_allowed(Refusal::NotCoach),
     }
 }
 
@@ -192,7 +193,7 @@ fn named(
 ) -> Done<i64> {
     if let Some(member) = known {
         if member.removed_at.is_some() {
-            return not_allowed(SHUT_OUT);
+            return not_allowed(Refusal::ShutOut);
         }
         let named_here = group.names == Names::ByMember;
         let further_id = member.chat_user != person.user;
@@ -208,15 +209,11 @@ fn named(
     Ok(tx.upsert_member(group.id, &person.user, &name, now)?)
 }
 
-/// Said to one whom a coach has shut out.
-pub(super) const SHUT_OUT: &str = "Your coach has removed you from this group. What you wrote before is \
-still kept: ask your coach if you want a copy of it, or want it erased.";
-
 /// A member of the group by id.
 pub(super) fn member_of(db: &Db<'_>, group: &Group, member: i64) -> Done<Member> {
     match db.member(member)? {
         Some(member) if member.group_id == group.id => Ok(member),
-        _ => not_found("There is no such member in this group (any more)."),
+        _ => not_found(Refusal::NoMember),
     }
 }
 
@@ -224,7 +221,7 @@ pub(super) fn member_of(db: &Db<'_>, group: &Group, member: i64) -> Done<Member>
 pub(super) fn post_of(db: &Db<'_>, group: &Group, post: i64) -> Done<Post> {
     match db.post(post)? {
         Some(post) if post.group_id == group.id => Ok(post),
-        _ => not_found("There is no such post in this group."),
+        _ => not_found(Refusal::NoPost),
     }
 }
 
@@ -236,6 +233,6 @@ pub(super) fn position_of(
 ) -> Done<sealed_move_store::Position> {
     match db.position(position)? {
         Some(position) if position.group_id == group.id => Ok(position),
-        _ => not_found("There is no such position in this group; check a file first."),
+        _ => not_found(Refusal::NoPosition),
     }
 }

@@ -7,7 +7,8 @@ use super::{
     error::{Done, bad_request},
     handle::{group_at, member, post_of},
     posting::takes_replies,
-    replies::{line_before, local},
+    refusal::{LocalTime, Refusal},
+    replies::line_before,
     said::Said,
     telling::{Told, next_hint},
     tongue,
@@ -16,10 +17,6 @@ use crate::chess::{
     fact::Hint,
     judge::{self, HINT_STEPS},
 };
-
-/// Said where a hint is asked for off the solution.
-const NO_HINT: &str = "There is no hint from here: the position on the board is no longer part of the solution. \
-                       Look for the strongest move you can find.";
 
 impl Desk {
     /// The next hint step for this member: the piece to look at, the idea, the move. With each move of a
@@ -46,7 +43,7 @@ impl Desk {
             None => None,
         };
         let Some(problem) = problem else {
-            return bad_request("There are no hints for this one; ask your coach.");
+            return bad_request(Refusal::NoHints);
         };
         let (at, by) = (place.clone(), person.clone());
         let (post, member, line, language) = self
@@ -57,14 +54,10 @@ impl Desk {
                 let member = member(tx, &group, &by, now)?;
                 match tx.attempt(post.id, member)?.map(|attempt| attempt.state) {
                     Some(AttemptState::Solved) => {
-                        return bad_request(
-                            "You have solved this one; there is nothing left to hint at.",
-                        );
+                        return bad_request(Refusal::SolvedNoHint);
                     }
                     Some(AttemptState::GivenUp) => {
-                        return bad_request(
-                            "You have given this one up; the solution comes with the reveal.",
-                        );
+                        return bad_request(Refusal::GivenUpNoHint);
                     }
                     Some(AttemptState::Playing) | None => {}
                 }
@@ -87,7 +80,7 @@ impl Desk {
             )
             .await?;
         let Some(texts) = texts.into_iter().collect::<Option<Vec<_>>>() else {
-            return bad_request(NO_HINT);
+            return bad_request(Refusal::NoHint);
         };
         let (step, price) = self
             .write(move |tx| {
@@ -160,7 +153,7 @@ impl Desk {
                                 step: taken.step,
                                 said: match judge::hint(&problem, before, taken.step) {
                                     Some(hint) => Said::of(&language, &hint),
-                                    None => Said::new(&language).and(Told::NoHint),
+                                    None => Said::new(&language).and(Refusal::NoHint),
                                 },
                                 more: taken.step < HINT_STEPS,
                                 price: Said::default(),
@@ -178,7 +171,7 @@ impl Desk {
     ///
     /// # Errors
     /// When the post is closed or solved already.
-    pub async fn give_up(&self, place: &Place, person: &Person, post: i64) -> Done<String> {
+    pub async fn give_up(&self, place: &Place, person: &Person, post: i64) -> Done<Said> {
         self.earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         let now = self.now();
@@ -189,15 +182,16 @@ impl Desk {
             open(&post, takes_replies(&post, now))?;
             let settings = convert::kept_settings(&group.settings)?;
             let member = member(tx, &group, &person, now)?;
-            let reveal = local(&settings, post.closes_at);
-            match tx.attempt(post.id, member)?.map(|attempt| attempt.state) {
-                Some(AttemptState::Solved) => bad_request("You have solved this one already."),
-                Some(AttemptState::GivenUp) => Ok(format!("You gave this one up before. The solution comes at {reveal}.")),
+            let at = LocalTime::at(post.closes_at, settings.zone);
+            let told = match tx.attempt(post.id, member)?.map(|attempt| attempt.state) {
+                Some(AttemptState::Solved) => return bad_request(Refusal::HasSolved),
+                Some(AttemptState::GivenUp) => Told::GivenUpBefore { at },
                 Some(AttemptState::Playing) | None => {
                     attempt::settle_given_up(tx, &post, member, now)?;
-                    Ok(format!("You have given this one up. The solution stays sealed until the reveal at {reveal}."))
+                    Told::GivenUpNow { at }
                 }
-            }
+            };
+            Ok(Said::new(tongue::of_person(tx, &group, &person)?).and(told))
         })
         .await
     }
@@ -217,8 +211,7 @@ fn open(post: &Post, takes_replies: bool) -> Done<()> {
     if takes_replies {
         return Ok(());
     }
-    bad_request(format!(
-        "Position {} is closed; look at its reveal.",
-        post.number
-    ))
+    bad_request(Refusal::PositionClosed {
+        number: post.number,
+    })
 }

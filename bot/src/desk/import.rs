@@ -19,6 +19,7 @@ use super::{
     opinion,
     pool::StopSign,
     posting,
+    refusal::{Named, Refusal, Removed},
     same::{self, Fresh, Kept},
     text,
 };
@@ -79,13 +80,13 @@ impl Desk {
         let (at, by) = (place.clone(), coach.clone());
         let group = self.read(move |db| coached(db, &at, &by)).await?;
         let settings = convert::kept_settings(&group.settings)?;
-        let file = text::title(file, "file", 200)?;
+        let file = text::title(file, Named::File, 200)?;
         if bytes.len() > LARGEST_FILE {
-            return bad_request(format!(
-                "{file} weighs {} MB; {} MB are the most. Split it and send the parts.",
-                bytes.len().div_ceil(1 << 20),
-                LARGEST_FILE >> 20
-            ));
+            return bad_request(Refusal::FileTooHeavy {
+                file: file.into(),
+                size: bytes.len().div_ceil(1 << 20).into(),
+                most: (LARGEST_FILE >> 20).into(),
+            });
         }
 
         let name = file.clone();
@@ -98,9 +99,7 @@ impl Desk {
             })
             .await?;
         if entries.is_empty() {
-            return bad_request(format!(
-                "There is no position in {file}. Positions come as EPD, as PGN with FEN tags, or as FEN, one a line."
-            ));
+            return bad_request(Refusal::NoPositions { file: file.into() });
         }
 
         let checked = self.check_all(entries, progress).await?;
@@ -150,7 +149,7 @@ impl Desk {
         let topic = entry
             .topic
             .as_deref()
-            .and_then(|topic| text::title(topic, "topic", 80).ok());
+            .and_then(|topic| text::title(topic, Named::Topic, 80).ok());
         let given = Given {
             text: entry.text.clone(),
             line: i64::try_from(entry.line).unwrap_or(i64::MAX),
@@ -351,7 +350,7 @@ impl Desk {
     pub async fn diagram_of(&self, place: &Place, coach: &Person, position: i64) -> Done<Picture> {
         match self.checked(place, coach, position).await?.picture {
             Some(picture) => Ok(picture),
-            None => bad_request("This position cannot be drawn."),
+            None => bad_request(Refusal::CannotBeDrawn),
         }
     }
 
@@ -364,7 +363,7 @@ impl Desk {
         topic: Option<&str>,
     ) -> Done<()> {
         let topic = topic
-            .map(|topic| text::title(topic, "topic", 80))
+            .map(|topic| text::title(topic, Named::Topic, 80))
             .transpose()?;
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
@@ -456,7 +455,9 @@ fn as_given(position: &Position) -> Done<Entry> {
 fn find(db: &Db<'_>, id: i64) -> Done<Position> {
     match db.position(id)? {
         Some(position) => Ok(position),
-        None => super::error::not_found("The position was removed meanwhile."),
+        None => super::error::not_found(Refusal::RemovedMeanwhile {
+            what: Removed::Position,
+        }),
     }
 }
 
@@ -489,7 +490,7 @@ fn kept_check(report: &Report, now: DateTime<Utc>) -> Done<Check> {
     Ok(Check {
         soundness: convert::soundness(report.verdict),
         report: serde_json::to_value(report).map_err(|error| {
-            super::DeskError::Store(format!("a report cannot be written ({error})"))
+            super::DeskError::damaged(format!("a report cannot be written ({error})"))
         })?,
         checker_version: i64::from(report.version),
         checked_at: now,

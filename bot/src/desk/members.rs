@@ -11,10 +11,10 @@ use super::{
     convert,
     deeds::did,
     error::{Done, bad_request, not_allowed, not_found},
-    handle::{SHUT_OUT, coached, coaching, group_at, member_of},
+    handle::{coached, coaching, group_at, member_of},
     names,
     privacy::exported,
-    replies::local,
+    refusal::{Fate, LocalTime, Refusal},
     text,
 };
 
@@ -44,7 +44,7 @@ pub struct MemberIs {
     /// Rank.
     pub rank: Rank,
     /// Why they may not talk at the moment, in words for them; `None` where they may.
-    pub muted: Option<String>,
+    pub muted: Option<Refusal>,
 }
 
 /// Rank in a group. It comes from the store alone, never from a name.
@@ -129,7 +129,7 @@ impl Desk {
                 return Ok(Standing::Removed);
             }
             let muted = match mute_now(&member, now) {
-                Some(mute) => Some(muted_words(mute, &convert::kept_settings(&group.settings)?)),
+                Some(mute) => Some(muted_fact(mute, &convert::kept_settings(&group.settings)?)),
                 None => None,
             };
             Ok(Standing::Member(MemberIs {
@@ -187,7 +187,7 @@ impl Desk {
             let group = coached(db, &place, &coach)?;
             match db.member_by_user(group.id, &user)? {
                 Some(member) => Ok(member.id),
-                None => not_found("Nothing is kept of this person in this group."),
+                None => not_found(Refusal::NothingKeptOfThem),
             }
         })
         .await
@@ -231,17 +231,17 @@ impl Desk {
         why: &str,
     ) -> Done<()> {
         if minutes.is_some_and(|minutes| !(1..=LONGEST_MUTE).contains(&minutes)) {
-            return bad_request(
-                "A member is muted for a minute at least and a year at most, or until you lift it.",
-            );
+            return bad_request(Refusal::MuteLength);
         }
         let (why, cut) = text::body(why, LONGEST_REASON);
         if cut {
-            return bad_request("The reason is too long; 200 characters are the most.");
+            return bad_request(Refusal::ReasonTooLong {
+                most: LONGEST_REASON.into(),
+            });
         }
         let now = self.now();
         self.by_coach(place, coach, member, move |tx, step| {
-            step.no_coach("muted")?;
+            step.no_coach(Fate::Muted)?;
             let until = minutes.map(|minutes| now + TimeDelta::minutes(minutes));
             tx.set_mute(
                 step.member.id,
@@ -276,7 +276,7 @@ impl Desk {
     pub async fn remove(&self, place: &Place, coach: &Person, member: i64) -> Done<Vec<String>> {
         let now = self.now();
         self.by_coach(place, coach, member, move |tx, step| {
-            step.no_coach("removed")?;
+            step.no_coach(Fate::Removed)?;
             if step.member.removed_at.is_none() {
                 tx.set_removed(step.member.id, Some(now))?;
                 step.did(tx, Deed::Remove, "")?;
@@ -309,15 +309,13 @@ impl Desk {
     /// When they are one already, or one of them is shut out.
     pub async fn merge(&self, place: &Place, coach: &Person, keep: i64, gone: i64) -> Done<Merged> {
         if keep == gone {
-            return bad_request("That is one member already; choose two.");
+            return bad_request(Refusal::SameMember);
         }
         let now = self.now();
         self.by_coach(place, coach, keep, move |tx, step| {
             let other = member_of(tx, &step.group, gone)?;
             if step.member.removed_at.is_some() || other.removed_at.is_some() {
-                return bad_request(
-                    "One of the two is removed from the group. Let them back first, then merge.",
-                );
+                return bad_request(Refusal::RemovedNotMerged);
             }
             let shared = tx.shared_posts(keep, gone)?;
             // Whoever is kept from talking under one of two names is kept from it under both.
@@ -360,7 +358,7 @@ impl Desk {
         self.by_coach(place, coach, member, |tx, step| {
             step.did(tx, Deed::Export, "")?;
             let Some(kept) = tx.kept_of(step.member.id)? else {
-                return not_found("There is no such member in this group (any more).");
+                return not_found(Refusal::NoMember);
             };
             Ok((step.member.name.clone(), exported(tx, &step.group, kept)?))
         })
@@ -382,7 +380,7 @@ impl Desk {
         let now = self.now();
         let users = self
             .by_coach(place, coach, member, move |tx, step| {
-                step.no_coach("erased by another coach")?;
+                step.no_coach(Fate::Erased)?;
                 let users = tx.ids_of(step.member.id)?;
                 tx.delete_member(step.member.id)?;
                 did(tx, &step.group, &step.by, Deed::Erase, None, "", now)?;
@@ -404,18 +402,17 @@ impl Desk {
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
             let Some(member) = tx.member_by_user(group.id, &user)? else {
-                return not_found("The member whose code this was is gone.");
+                return not_found(Refusal::CodeOwnerGone);
             };
             if member.removed_at.is_some() {
-                return not_allowed(SHUT_OUT);
+                return not_allowed(Refusal::ShutOut);
             }
             match tx.member_by_user(group.id, &device)? {
                 Some(known) if known.id == member.id => {}
                 Some(known) => {
-                    return bad_request(format!(
-                        "This browser belongs to {} already. Ask your coach to make the two of you one.",
-                        known.name
-                    ));
+                    return bad_request(Refusal::BrowserTaken {
+                        name: known.name.into(),
+                    });
                 }
                 None => tx.add_identity(group.id, member.id, &device, now)?,
             }
@@ -467,13 +464,12 @@ impl Step {
         did(tx, &self.group, &self.by, deed, about, note, self.now)
     }
 
-    fn no_coach(&self, what: &str) -> Done<()> {
+    fn no_coach(&self, what: Fate) -> Done<()> {
         if self.member.coach {
-            return bad_request(format!(
-                "{} coaches this group, and a coach is not {what}. Let them be a coach no longer first: \
-                 in the room by making a new coach's link, on Discord with /coach remove-coach.",
-                self.member.name
-            ));
+            return bad_request(Refusal::CoachIsNot {
+                name: self.member.name.clone().into(),
+                what,
+            });
         }
         Ok(())
     }
@@ -495,17 +491,11 @@ fn longer(one: Option<Mute>, other: Option<Mute>) -> Option<Mute> {
 }
 
 /// What a muted member is told.
-pub(super) fn muted_words(mute: &Mute, settings: &super::Settings) -> String {
-    let until = match mute.until {
-        Some(until) => format!("until {}", local(settings, until)),
-        None => "until your coach lifts it".to_owned(),
-    };
-    let why = if mute.why.is_empty() {
-        String::new()
-    } else {
-        format!(" The reason: {}", mute.why)
-    };
-    format!(
-        "Your coach has muted you {until}: you can answer positions, and not write to the group.{why}"
-    )
+pub(super) fn muted_fact(mute: &Mute, settings: &super::Settings) -> Refusal {
+    Refusal::Muted {
+        until: mute.until.map(|until| LocalTime::at(until, settings.zone)),
+        reason: Some(mute.why.clone())
+            .filter(|why| !why.is_empty())
+            .map(Into::into),
+    }
 }

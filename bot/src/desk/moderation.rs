@@ -10,6 +10,7 @@ use super::{
     deeds::did,
     error::{Done, bad_request, not_found},
     handle::{coached, coaching, group_at},
+    refusal::Refusal,
     talk,
 };
 
@@ -79,7 +80,7 @@ impl Desk {
                 _ => None,
             };
             let Some((member, line)) = own else {
-                return not_found("There is no such message of yours.");
+                return not_found(Refusal::NoMessageOfYours);
             };
             if line.gone.is_none() {
                 tx.set_talk_gone(line.id, Some((member.id, now)))?;
@@ -120,7 +121,7 @@ impl Desk {
             let (line, writer) = line_of(tx, group.id, line)?;
             let Some(gone) = line.gone else { return Ok(()) };
             if gone.by_id == Some(writer.id) {
-                return bad_request("Its writer took this back; only messages that a coach has hidden can be shown again.");
+                return bad_request(Refusal::MessageTakenBack);
             }
             tx.set_talk_gone(line.id, None)?;
             did(tx, &group, &by, Deed::PutBack, Some(writer.id), "", now)
@@ -185,7 +186,7 @@ impl Desk {
                 _ => None,
             };
             let Some((by, reply, writer)) = found else {
-                return not_found("There is no such answer of yours.");
+                return not_found(Refusal::NoAnswerOfYours);
             };
             tx.set_reply_gone(reply.id, Some((by.id, now)))?;
             if by.id != writer.id {
@@ -221,10 +222,18 @@ impl Desk {
                 .and_then(|of| of.gone)
                 .is_some_and(|gone| gone.by_id == Some(reply.member_id));
             if own {
-                return bad_request("Its writer took this back; only answers that a coach has hidden can be shown again.");
+                return bad_request(Refusal::AnswerTakenBack);
             }
             tx.set_reply_gone(reply.id, None)?;
-            did(tx, &group, &by, Deed::PutBack, Some(reply.member_id), "an answer", now)
+            did(
+                tx,
+                &group,
+                &by,
+                Deed::PutBack,
+                Some(reply.member_id),
+                "an answer",
+                now,
+            )
         })
         .await
     }
@@ -233,11 +242,11 @@ impl Desk {
 /// A line of the group with its writer.
 fn line_of(db: &sealed_move_store::Db<'_>, group: i64, line: i64) -> Done<(TalkLine, Member)> {
     let Some(line) = db.talk_line(line)? else {
-        return not_found("There is no such message in this group.");
+        return not_found(Refusal::NoMessage);
     };
     match db.member(line.member_id)? {
         Some(writer) if writer.group_id == group => Ok((line, writer)),
-        _ => not_found("There is no such message in this group."),
+        _ => not_found(Refusal::NoMessage),
     }
 }
 

@@ -12,6 +12,7 @@ use unicode_security::skeleton;
 
 use super::{
     error::{DeskError, Done},
+    refusal::Refusal,
     text::{self, LONGEST_NAME},
 };
 
@@ -205,20 +206,19 @@ pub(super) fn claim(
         return Ok(name);
     };
     let offer = others.variation(&name);
+    let (wanted, free) = (name.into(), offer.clone().into());
     let why = match objection {
-        Objection::Blank => "There is nothing to read in this name.".to_owned(),
-        Objection::Reserved => format!(
-            "\"{name}\" cannot be a name here: it could be read as a coach's, or as the program's own. \
-             Coaches get the word Coach beside their name by themselves."
-        ),
-        Objection::Taken => format!(
-            "Somebody in the group is called \"{name}\" already, or something that looks like it."
-        ),
+        Objection::Blank => Refusal::NameBlank { offer: free },
+        Objection::Reserved => Refusal::NameReserved {
+            name: wanted,
+            offer: free,
+        },
+        Objection::Taken => Refusal::NameInUse {
+            name: wanted,
+            offer: free,
+        },
     };
-    Err(DeskError::NameTaken {
-        text: format!("{why} Choose another name; \"{offer}\" is free."),
-        offer,
-    })
+    Err(DeskError::NameTaken { why, offer })
 }
 
 /// A name for somebody whom the chat calls `wanted`: that, or a free one close to it. One who was given

@@ -7,11 +7,12 @@ use super::{
     error::{Done, not_found},
     handle::{group_at, post_of},
     posting::takes_replies,
-    replies::{local, over},
+    refusal::{LocalTime, Refusal, Removed},
+    replies::over,
     said::Said,
     standing,
-    telling::next_hint,
-    text, tongue,
+    telling::{Told, next_hint},
+    tongue,
 };
 use crate::chess::judge::HINT_STEPS;
 
@@ -26,7 +27,9 @@ impl Desk {
                 let settings = convert::kept_settings(&group.settings)?;
                 let post = post_of(db, &group, post)?;
                 let Some(position) = db.position(post.position_id)? else {
-                    return not_found("The position of this post was removed.");
+                    return not_found(Refusal::RemovedMeanwhile {
+                        what: Removed::PositionOfPost,
+                    });
                 };
                 let language = tongue::of_person(db, &group, &by)?;
                 let member = db
@@ -37,7 +40,6 @@ impl Desk {
                 let work = attempt::work(db, &post, member)?;
                 let price = next_hint(&work);
                 let live = takes_replies(&post, now) && !over(work.state());
-                let points = text::points(work.points());
                 let line = work
                     .attempt
                     .as_ref()
@@ -55,14 +57,13 @@ impl Desk {
                     points: work.points(),
                     closes_at: post.closes_at,
                     ended: match work.state() {
-                        Some(AttemptState::Solved) => {
-                            format!("You have solved this one: {points} of 5 points.")
-                        }
-                        Some(AttemptState::GivenUp) => format!(
-                            "You have given this one up. The solution comes with the reveal at {}.",
-                            local(&settings, post.closes_at)
-                        ),
-                        Some(AttemptState::Playing) | None => String::new(),
+                        Some(AttemptState::Solved) => Said::new(&language).and(Told::YouSolved {
+                            points: work.points().into(),
+                        }),
+                        Some(AttemptState::GivenUp) => Said::new(&language).and(Told::YouGaveUp {
+                            at: LocalTime::at(post.closes_at, settings.zone),
+                        }),
+                        Some(AttemptState::Playing) | None => Said::default(),
                     },
                     hint_price: match live {
                         true => price.sentence_in(&language),

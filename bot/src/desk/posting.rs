@@ -12,7 +12,8 @@ use super::{
     groups::place_of,
     handle::{coached, coaching, group_at, position_of, post_of},
     problems,
-    queue::{fit, item_of, plan_of, unsound},
+    queue::{fit, item_of, not_sound, plan_of},
+    refusal::Refusal,
     schedule,
 };
 use crate::chess::{self, Stipulation};
@@ -99,7 +100,7 @@ impl Desk {
                     let (group, by) = coaching(tx, &at, &by)?;
                     let item = item_of(tx, &group, item.id)?;
                     if !fit(&item) {
-                        return bad_request(unsound(&position));
+                        return bad_request(not_sound(&position));
                     }
                     did(tx, &group, &by, Deed::PostNow, None, &item.source, now)?;
                     let settings = convert::kept_settings(&group.settings)?;
@@ -132,13 +133,9 @@ impl Desk {
                 let post = post_of(tx, &group, post)?;
                 let note = format!("position {}", post.number);
                 match post.state {
-                    PostState::Intended => {
-                        bad_request("This post is still on its way out; close it once it is there.")
-                    }
-                    PostState::Closing => {
-                        bad_request("This post is being closed already; its reveal is on the way.")
-                    }
-                    PostState::Closed => bad_request("This post is closed already."),
+                    PostState::Intended => bad_request(Refusal::NotOutYet),
+                    PostState::Closing => bad_request(Refusal::ClosingAlready),
+                    PostState::Closed => bad_request(Refusal::ClosedAlready),
                     PostState::Open => {
                         tx.set_closes_at(post.id, post.closes_at.min(now))?;
                         did(tx, &group, &by, Deed::CloseNow, None, &note, now)?;
@@ -176,7 +173,7 @@ impl Desk {
                 let group = group_at(db, &place)?;
                 let post = post_of(db, &group, post)?;
                 if post.state == PostState::Intended {
-                    return not_found("This post is still on its way out.");
+                    return not_found(Refusal::StillOnItsWay);
                 }
                 let position = position_of(db, &group, post.position_id)?;
                 Ok((group, post, position))
@@ -352,9 +349,7 @@ fn next_item(db: &Db<'_>, group: &Group, now: DateTime<Utc>) -> Done<sealed_move
         .find(|item| fit(item) && first.is_none_or(|first| first == item.id))
     {
         Some(item) => Ok(item),
-        None => not_found(
-            "There is nothing in the queue that may be posted; import positions and queue sound ones first.",
-        ),
+        None => not_found(Refusal::NothingToPost),
     }
 }
 
@@ -395,7 +390,7 @@ pub(super) fn diagram(board: Chess, settings: &Settings) -> Diagram {
 /// A kept report.
 pub(super) fn report(kept: &serde_json::Value) -> Done<Report> {
     serde_json::from_value(kept.clone())
-        .map_err(|error| DeskError::Store(format!("a report in it cannot be read ({error})")))
+        .map_err(|error| DeskError::damaged(format!("a report in it cannot be read ({error})")))
 }
 
 fn board_turn(board: &Chess) -> Color {

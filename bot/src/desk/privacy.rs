@@ -8,8 +8,9 @@ use serde_json::Value;
 use super::{
     Desk, Person, Place, attempt,
     error::{DeskError, Done, not_allowed, not_found},
-    handle::{SHUT_OUT, group_at},
+    handle::group_at,
     names::NAMELESS_COACH,
+    refusal::Refusal,
     tongue,
 };
 
@@ -28,7 +29,7 @@ impl Desk {
             };
             match kept {
                 Some(kept) => exported(db, &group, kept),
-                None => not_found("Nothing is kept of you in this group."),
+                None => not_found(Refusal::NothingKeptOfYou),
             }
         })
         .await
@@ -46,11 +47,11 @@ impl Desk {
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
             let Some(member) = tx.member_by_user(group.id, &user)? else {
-                return not_found("Nothing is kept of you in this group.");
+                return not_found(Refusal::NothingKeptOfYou);
             };
             if member.removed_at.is_some() {
                 // Erasing would forget that they are shut out: that is for the coach to do.
-                return not_allowed(SHUT_OUT);
+                return not_allowed(Refusal::ShutOut);
             }
             tx.delete_member(member.id)?;
             if member.coach {
@@ -85,7 +86,7 @@ pub(super) fn exported(db: &Db<'_>, group: &Group, kept: KeptPerson) -> Done<Val
     let member = db.member_by_user(group.id, &kept.chat_user)?;
     let language = tongue::of_member(group, member.as_ref())?;
     let mut out = serde_json::to_value(kept).map_err(|error| {
-        DeskError::Store(format!("what is kept cannot be written out ({error})"))
+        DeskError::damaged(format!("what is kept cannot be written out ({error})"))
     })?;
     if let Some(out) = out.as_object_mut() {
         out.insert("language".into(), String::from(language).into());

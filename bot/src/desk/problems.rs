@@ -80,7 +80,7 @@ impl Desk {
 /// A stored position and task.
 pub(super) fn parse(fen: &str, stipulation: &str) -> Done<(shakmaty::Chess, Stipulation)> {
     let unreadable =
-        |why: String| DeskError::Store(format!("a position in it cannot be read ({why})"));
+        |why: String| DeskError::damaged(format!("a position in it cannot be read ({why})"));
     let position = chess::parse_fen(fen).map_err(|error| unreadable(error.to_string()))?;
     let task = stipulation
         .parse()

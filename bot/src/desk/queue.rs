@@ -8,6 +8,7 @@ use super::{
     deeds::did,
     error::{Done, bad_request, not_found},
     handle::{coached, coaching, group_at, position_of},
+    refusal::Refusal,
     same::posted_before,
     schedule::{self, Calendar, Pause, Plan, Waiting},
 };
@@ -70,18 +71,18 @@ impl Desk {
                 && let Some(posted) = posted_before(tx, group.id, &position.fen)?
             {
                 let zone = convert::kept_settings(&group.settings)?.zone;
-                return bad_request(format!(
-                    "{} was posted before, as {}; say that it is to go out again, or choose another.",
-                    position.source,
-                    posted.words(zone)
-                ));
+                return bad_request(Refusal::WasPosted {
+                    position: position.source.into(),
+                    number: posted.number,
+                    on: posted.at.with_timezone(&zone).date_naive().into(),
+                });
             }
             if position.check.soundness == Soundness::Illegal {
-                return bad_request("This position is not a legal one and cannot be posted.");
+                return bad_request(Refusal::IllegalPosition);
             }
             if position.check.soundness != Soundness::Sound {
                 if !anyway {
-                    return bad_request(unsound(&position));
+                    return bad_request(not_sound(&position));
                 }
                 tx.set_position_anyway(position.id, true)?;
             }
@@ -147,21 +148,18 @@ impl Desk {
             let zone = convert::kept_settings(&group.settings)?.zone;
             let at = sealed_move_store::to_seconds(schedule::moment_of(zone, local)?);
             if at <= now {
-                return bad_request(format!(
-                    "{} is past; it is {} now in {zone}. Choose a later time, or post at once.",
-                    local.format("%H:%M on %-d %B %Y"),
-                    now.with_timezone(&zone).format("%H:%M on %-d %B")
-                ));
+                return bad_request(Refusal::TimePast {
+                    at: local.into(),
+                    now: now.with_timezone(&zone).naive_local().into(),
+                    zone: zone.to_string(),
+                });
             }
             let taken = tx
                 .queue(group.id)?
                 .into_iter()
                 .any(|other| other.id != item.id && other.due_at == Some(at));
             if taken {
-                return bad_request(format!(
-                    "Another position is fixed to {} already; choose another time.",
-                    local.format("%H:%M on %-d %B %Y")
-                ));
+                return bad_request(Refusal::TimeTaken { at: local.into() });
             }
             Ok(tx.set_due_at(item.id, Some(at))?)
         })
@@ -195,7 +193,7 @@ impl Desk {
         self.write(move |tx| {
             let (group, by) = coaching(tx, &place, &coach)?;
             if until.is_some_and(|until| until <= now) {
-                return bad_request("The end of the pause is past already; choose a later one.");
+                return bad_request(Refusal::PausePast);
             }
             did(tx, &group, &by, Deed::Pause, None, "", now)?;
             Ok(tx.set_paused(group.id, true, until)?)
@@ -236,7 +234,7 @@ impl Desk {
 pub(super) fn item_of(db: &Db<'_>, group: &Group, item: i64) -> Done<Queued> {
     match db.queued(item)? {
         Some(item) if item.group_id == group.id => Ok(item),
-        _ => not_found("This position is not in the queue any more."),
+        _ => not_found(Refusal::NotInQueue),
     }
 }
 
@@ -301,6 +299,14 @@ fn laid_out(item: Queued, plan: &Plan) -> QueueItem {
             .and_then(serde_json::Value::as_f64),
         due_at: due.map(|due| due.at),
         fixed: due.map_or(item.due_at.is_some(), |due| due.fixed),
+    }
+}
+
+/// Why a position is not queued.
+pub(super) fn not_sound(position: &Position) -> Refusal {
+    Refusal::NotSound {
+        position: position.source.clone().into(),
+        soundness: convert::kept_soundness(position.check.soundness),
     }
 }
 

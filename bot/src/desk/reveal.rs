@@ -9,7 +9,9 @@ use super::{
     error::{Done, bad_request, not_found},
     handle::{group_at, post_of},
     posting::report,
-    problems, telling,
+    problems,
+    refusal::{Refusal, Removed},
+    telling,
 };
 use crate::chess::{
     line::{moves, numbered},
@@ -34,10 +36,9 @@ impl Desk {
                 let post = post_of(db, &group, post)?;
                 match post.state {
                     PostState::Closing | PostState::Closed => Ok(post),
-                    PostState::Intended | PostState::Open => bad_request(format!(
-                        "Position {} is still open; its solution stays sealed until the reveal.",
-                        post.number
-                    )),
+                    PostState::Intended | PostState::Open => bad_request(Refusal::SealedStill {
+                        number: post.number,
+                    }),
                 }
             })
             .await?;
@@ -51,7 +52,9 @@ impl Desk {
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let Some(position) = db.position(position)? else {
-                    return not_found("The position of this post was removed.");
+                    return not_found(Refusal::RemovedMeanwhile {
+                        what: Removed::PositionOfPost,
+                    });
                 };
                 let settings = convert::kept_settings(&group.settings)?;
                 Ok((

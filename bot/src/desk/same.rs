@@ -12,6 +12,7 @@ use super::{
     error::Done,
     handle::{coached, position_of},
     import,
+    refusal::Refusal,
 };
 
 /// Which version of a position stands when a file says something else of it than what is kept.
@@ -294,7 +295,7 @@ impl Desk {
         let (Some(position), Some(fresh), Some(same)) =
             (checked.position, &checked.fresh, &checked.same)
         else {
-            return super::error::bad_request("There is nothing to choose about this position.");
+            return super::error::bad_request(Refusal::NothingToChoose);
         };
         let (at, by, fresh) = (place.clone(), coach.clone(), Arc::clone(fresh));
         let kept = self

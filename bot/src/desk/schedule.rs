@@ -19,6 +19,7 @@ use chrono_tz::Tz;
 use super::{
     Settings,
     error::{DeskError, Done, bad_request},
+    refusal::Refusal,
 };
 
 /// How late a missed slot is still made up for. Common practice: after half a day, better the next one.
@@ -98,9 +99,9 @@ pub(super) fn time_of_day(text: &str) -> Done<NaiveTime> {
         .filter(|_| proper)
         .ok_or_else(|| {
             let shown: String = text.chars().take(20).collect();
-            DeskError::BadRequest(format!(
-                "\"{shown}\" is not a time of day; write hours and minutes such as 18:00."
-            ))
+            DeskError::BadRequest(Refusal::NotATime {
+                words: shown.into(),
+            })
         })
 }
 
@@ -112,13 +113,12 @@ pub(super) fn moment_of(zone: Tz, local: NaiveDateTime) -> Done<DateTime<Utc>> {
     match zone.from_local_datetime(&local) {
         LocalResult::Single(moment) | LocalResult::Ambiguous(moment, _) => Ok(moment.to_utc()),
         LocalResult::None => {
-            let next = after_gap(zone, local)
-                .map(|moment| format!(" Choose {} or later.", moment.format("%H:%M on %-d %B")))
-                .unwrap_or_default();
-            bad_request(format!(
-                "The clocks in {zone} leave out {}: they are put forward there.{next}",
-                local.format("%H:%M on %-d %B %Y")
-            ))
+            let next = after_gap(zone, local).map(|moment| moment.naive_local().into());
+            bad_request(Refusal::ClocksLeaveOut {
+                zone: zone.to_string(),
+                at: local.into(),
+                next,
+            })
         }
     }
 }

@@ -328,8 +328,8 @@ pub struct OwnPost {
     pub points: f64,
     /// When replies close.
     pub closes_at: DateTime<Utc>,
-    /// How it ended, in a sentence; empty while it has not.
-    pub ended: String,
+    /// How it ended; empty while it has not.
+    pub ended: Said,
     /// What the next hint takes; empty where there is none to be had.
     pub hint_price: Said,
     /// The same for a button.

@@ -11,6 +11,7 @@ use super::{
     handle::{group_at, post_of},
     posting::{diagram, latest_open},
     problems,
+    refusal::{Refusal, Removed},
     replies::local,
     text,
 };
@@ -119,7 +120,9 @@ impl Desk {
                     None => None,
                 };
                 let Some(position) = db.position(post.position_id)? else {
-                    return not_found("The position of this post was removed.");
+                    return not_found(Refusal::RemovedMeanwhile {
+                        what: Removed::PositionOfPost,
+                    });
                 };
                 Ok((
                     convert::kept_settings(&group.settings)?,
@@ -138,10 +141,9 @@ pub(super) fn board(position: &Position, line: &[String], settings: &Settings) -
     let bottom = board.turn();
     let played = moves(&board, line);
     if let Some(san) = line.get(played.len()) {
-        return bad_request(format!(
-            "The line played so far cannot be set up at {}.",
-            text::name(san)
-        ));
+        return bad_request(Refusal::LineFails {
+            at: text::name(san).into(),
+        });
     }
     let last_move = played
         .last()

@@ -7,7 +7,8 @@ use super::{
     Desk, Person, Place, Rank, TalkRow, convert,
     error::{Done, bad_request, not_allowed},
     handle::{group_at, member, member_of},
-    members::{mute_now, muted_words},
+    members::{mute_now, muted_fact},
+    refusal::Refusal,
     text,
 };
 
@@ -22,12 +23,12 @@ impl Desk {
     pub async fn say(&self, place: &Place, person: &Person, text: &str) -> Done<i64> {
         let (text, cut) = text::body(text, LONGEST_LINE);
         if text.is_empty() {
-            return bad_request("There is nothing to say in this; write a word.");
+            return bad_request(Refusal::NothingToSay);
         }
         if cut {
-            return bad_request(
-                "This is too long; 4,000 characters are the most. Send it in parts.",
-            );
+            return bad_request(Refusal::TalkTooLong {
+                most: LONGEST_LINE.into(),
+            });
         }
         let now = self.now();
         let (place, person) = (place.clone(), person.clone());
@@ -36,7 +37,7 @@ impl Desk {
             let member = member(tx, &group, &person, now)?;
             if let Some(mute) = mute_now(&member_of(tx, &group, member)?, now) {
                 let settings = convert::kept_settings(&group.settings)?;
-                return not_allowed(muted_words(mute, &settings));
+                return not_allowed(muted_fact(mute, &settings));
             }
             Ok(tx.insert_talk(group.id, member, &text, now)?)
         })

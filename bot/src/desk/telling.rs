@@ -10,6 +10,7 @@ use serde_json::Value;
 use super::{
     LanguageTag, Said, Verdict,
     attempt::{After, LATER_WRONG, Work},
+    refusal::LocalTime,
     said::facts_of,
 };
 use crate::chess::{
@@ -29,7 +30,9 @@ pub(super) enum Told {
         hints: u32,
     },
     /// What solving it is worth now.
-    SolvingNowGives { points: Points },
+    SolvingNowGives {
+        points: Points,
+    },
     /// Nothing can be scored any more.
     NothingAfterWrong,
     /// What wrong moves and hints take.
@@ -39,11 +42,16 @@ pub(super) enum Told {
         hint: Option<Points>,
     },
     /// What is kept in any case.
-    AtLeast { points: Points },
+    AtLeast {
+        points: Points,
+    },
 
     // Of a hint, before it is taken.
     /// It takes nothing; `last` where it shows the move.
-    HintFree { left: Points, last: bool },
+    HintFree {
+        left: Points,
+        last: bool,
+    },
     /// It takes so much, and leaves so much.
     HintTakes {
         takes: Points,
@@ -53,19 +61,36 @@ pub(super) enum Told {
     /// There is none left.
     NoMoreHints,
     /// On a button.
-    PriceFree { left: Points },
+    PriceFree {
+        left: Points,
+    },
     /// On a button.
-    PriceTakes { takes: Points, left: Points },
+    PriceTakes {
+        takes: Points,
+        left: Points,
+    },
     /// On a button.
     PriceAgain,
-    /// No hint is known.
-    NoHint,
 
     // Of a reply that changes nothing.
     /// It was solved before.
     SolvedAlready,
     /// It was given up before.
     GivenUpAlready,
+    /// It is given up, or was before; when the solution comes.
+    GivenUpNow {
+        at: LocalTime,
+    },
+    GivenUpBefore {
+        at: LocalTime,
+    },
+    /// How it ended.
+    YouSolved {
+        points: Points,
+    },
+    YouGaveUp {
+        at: LocalTime,
+    },
     /// It came too late.
     RepliesClosed,
     /// The coach judges.
@@ -80,15 +105,23 @@ pub(super) enum Told {
         verdict: Verdict,
     },
     /// The points.
-    PointsOfFive { points: Points },
+    PointsOfFive {
+        points: Points,
+    },
     /// The coach's own words.
-    CoachSays { words: Theirs },
+    CoachSays {
+        words: Theirs,
+    },
 
     // From before facts were kept.
     /// A verdict in the words of its time.
-    AsItWas { words: String },
+    AsItWas {
+        words: String,
+    },
     /// A reason in the words of its time.
-    AsReason { words: String },
+    AsReason {
+        words: String,
+    },
 }
 
 /// Points, to be counted and written.

@@ -1,6 +1,7 @@
 //! What people write is data: made harmless and bounded in size before anything reads it.
 
 use super::error::{Done, bad_request};
+use super::refusal::{Named, Refusal};
 
 /// The most characters of a reply that are kept and read.
 pub const LONGEST_REPLY: usize = 4_000;
@@ -22,15 +23,14 @@ pub(super) fn name(raw: &str) -> String {
 ///
 /// # Errors
 /// When nothing is left of it, or it is longer than `most` characters.
-pub(super) fn title(raw: &str, what: &str, most: usize) -> Done<String> {
+pub(super) fn title(raw: &str, what: Named, most: usize) -> Done<String> {
     let title = one_line(raw, most + 1);
     match title.chars().count() {
-        0 => bad_request(format!(
-            "The {what} needs a name; write at least one letter."
-        )),
-        n if n > most => bad_request(format!(
-            "The name of the {what} is too long; {most} characters are the most."
-        )),
+        0 => bad_request(Refusal::NameNeeded { what }),
+        n if n > most => bad_request(Refusal::NameTooLong {
+            what,
+            most: most.into(),
+        }),
         _ => Ok(title),
     }
 }
@@ -119,10 +119,10 @@ mod tests {
 
     #[test]
     fn titles_are_refused_when_empty_or_too_long() {
-        assert!(title(" \u{200b} ", "topic", 80).is_err());
-        assert!(title(&"t".repeat(81), "topic", 80).is_err());
+        assert!(title(" \u{200b} ", Named::Topic, 80).is_err());
+        assert!(title(&"t".repeat(81), Named::Topic, 80).is_err());
         assert_eq!(
-            title(" Smothered  mate ", "topic", 80).ok().as_deref(),
+            title(" Smothered  mate ", Named::Topic, 80).ok().as_deref(),
             Some("Smothered mate")
         );
     }

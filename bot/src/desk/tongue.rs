@@ -10,6 +10,7 @@ use super::{
     Desk, Person, Place, convert,
     error::{Done, bad_request},
     handle::{group_at, member},
+    refusal::Refusal,
 };
 use crate::chess::Language;
 
@@ -123,7 +124,7 @@ impl Desk {
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
             if person.name.trim().is_empty() {
-                return bad_request("Say first what the group should call you.");
+                return bad_request(Refusal::NameYourself);
             }
             let member = member(tx, &group, &person, now)?;
             Ok(tx.set_language(member, language.as_ref().map(LanguageTag::as_str))?)

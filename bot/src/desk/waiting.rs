@@ -57,7 +57,7 @@ impl Waiting {
             },
             question: held.question,
             posts: serde_json::from_value(held.posts).map_err(|error| {
-                DeskError::Store(format!("a message that waits cannot be read ({error})"))
+                DeskError::damaged(format!("a message that waits cannot be read ({error})"))
             })?,
             hidden: held.hidden,
             since: held.since,
@@ -73,7 +73,7 @@ impl Desk {
     pub async fn let_wait(&self, waiting: &Waiting) -> Done<()> {
         let waiting = waiting.clone();
         let posts = serde_json::to_value(&waiting.posts).map_err(|error| {
-            DeskError::Store(format!("a message that waits cannot be written ({error})"))
+            DeskError::damaged(format!("a message that waits cannot be written ({error})"))
         })?;
         self.write(move |tx| {
             let group = group_at(tx, &waiting.place)?;

@@ -15,6 +15,9 @@
 //! | `{"centipawns": 150}` | `$name` in pawns, with its sign, one decimal, and the language's decimal sign |
 //! | `{"pattern": "boden"}` | what `pattern-boden` says |
 //! | `{"line": "1.Ne7+ Kh8"}` | the moves with the language's piece letters |
+//! | `{"whole": 1500}` | `$name` with its thousands parted as the language does |
+//! | `{"moment": "2026-11-28T18:00"}` | what `moment` says: a day of these weeks and its time, by the group's clock |
+//! | `{"dated": "2026-11-28T18:00"}`, `{"date": "2026-11-28"}` | what `dated` and `date` say, with the year |
 //! | `{"theirs": "…"}` | a person's own words, untouched, isolated where they run from right to left |
 //! | `{"and": […]}`, `{"or": […]}`, `{"list": […]}`, `{"why": […]}` | joined as the language joins them |
 //! | another fact | what it says |
@@ -24,6 +27,7 @@
 
 use std::{borrow::Cow, collections::BTreeMap, sync::LazyLock};
 
+use chrono::{Datelike, NaiveDate};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 use fluent_syntax::ast::Entry;
 use include_dir::{Dir, include_dir};
@@ -256,6 +260,8 @@ impl Speaking<'_> {
                 let pawns = number.as_f64().unwrap_or_default() / 100.0;
                 self.with_decimal_sign(&format!("{pawns:+.1}"))
             }
+            Some(("whole", Value::Number(number))) => self.whole(number.as_u64().unwrap_or(0)),
+            Some((how @ ("moment" | "dated" | "date"), Value::String(at))) => self.when(how, at),
             Some((how, Value::Array(items))) => self.joined(how, items),
             _ => {
                 self.lacking.push(format!("no value: {object:?}"));
@@ -349,6 +355,49 @@ impl Speaking<'_> {
             all = self.message(how, &pair);
         }
         all
+    }
+
+    /// A number with its thousands parted.
+    fn whole(&mut self, number: u64) -> String {
+        let none = FluentArgs::new();
+        let sign = self.message("thousands-sign", &none);
+        let from = self.message("thousands-from", &none).parse().unwrap_or(1);
+        let digits = number.to_string();
+        if digits.len() < from {
+            return digits;
+        }
+        let mut parted = String::new();
+        for (at, digit) in digits.char_indices() {
+            if at > 0 && (digits.len() - at) % 3 == 0 {
+                parted.push_str(&sign);
+            }
+            parted.push(digit);
+        }
+        parted
+    }
+
+    /// A day, with or without a time: `2026-11-28` or `2026-11-28T18:00`.
+    fn when(&mut self, how: &str, at: &str) -> String {
+        let (day, time) = at.split_once('T').unwrap_or((at, ""));
+        let Ok(date) = day.parse::<NaiveDate>() else {
+            self.lacking.push(format!("no day: {at}"));
+            return at.to_owned();
+        };
+        let mut name = |list: &str, at: u32| {
+            let names = self.message(list, &FluentArgs::new());
+            let name = names.split(' ').nth(at as usize).unwrap_or_default();
+            name.to_owned()
+        };
+        let mut args = FluentArgs::new();
+        args.set(
+            "weekday",
+            name("weekday-names", date.weekday().num_days_from_monday()),
+        );
+        args.set("month", name("month-names", date.month0()));
+        args.set("day", date.day().to_string());
+        args.set("year", date.year().to_string());
+        args.set("time", time.to_owned());
+        self.message(how, &args)
     }
 
     /// SAN with the language's piece letters.

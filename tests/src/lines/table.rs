@@ -7,8 +7,12 @@ use std::{
 };
 
 use sealed_move::{
-    chat::{ChatError, Shutdown, said::in_words},
+    chat::{
+        ChatError, Shutdown,
+        said::{in_words, refused},
+    },
     desk::{Came, Desk, DeskError, Period, Person, Place, Taken, VerdictSheet},
+    words::english,
 };
 use tokio::{
     io::{AsyncBufReadExt, AsyncWriteExt, BufReader},
@@ -122,7 +126,7 @@ impl Table {
                 said = input.next_line() => {
                     let Ok(Some(said)) = said else { break };
                     let heard = self.heard(&person, said.trim()).await;
-                    for line in heard.unwrap_or_else(|error| vec![Line::plain(&error.to_string())]) {
+                    for line in heard.unwrap_or_else(|error| vec![Line::plain(&refused(&error, english()))]) {
                         let _ = sender.send(line);
                     }
                 }
@@ -151,7 +155,9 @@ impl Table {
                 ))]
             }
             (("give", "up"), Some(post)) => {
-                vec![Line::plain(&desk.give_up(place, person, post).await?)]
+                vec![Line::plain(&in_words(
+                    &desk.give_up(place, person, post).await?,
+                ))]
             }
             (("post", ""), _) if coach => {
                 desk.post_now(place, person, None).await?;

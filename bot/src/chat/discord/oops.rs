@@ -5,7 +5,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::{text::Study, words};
-use crate::{desk::DeskError, words::Words};
+use crate::{chat::said::refused, desk::DeskError, words::Words};
 
 /// Why something could not be done.
 #[derive(Debug, thiserror::Error)]
@@ -33,7 +33,7 @@ impl Oops {
     /// In words, for the person who asked.
     pub fn in_words(&self, words: &Words) -> String {
         match self {
-            Self::Desk(error) => error.to_string(),
+            Self::Desk(error) => words::plain(&refused(error, words)),
             Self::Said(text) => words.say(text),
             Self::Discord(_) => words.say(&Study::DiscordRefused),
             Self::Unwritten(error) => words::plain(&error.to_string()),

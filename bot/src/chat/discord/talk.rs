@@ -121,7 +121,8 @@ pub async fn said(house: &House, spoken: Spoken) {
         Ok(()) => {}
         // One whom a coach has shut out is told so; nothing of it is taken.
         Err(DeskError::NotAllowed(why)) => {
-            tell(house, spoken.user, &Letter::text(why), &nonce("x", &spoken)).await;
+            let letter = Letter::text(words::plain(&speaking(house, &spoken, &[]).await.say(&why)));
+            tell(house, spoken.user, &letter, &nonce("x", &spoken)).await;
         }
         Err(error) => {
             tracing::error!(message = %spoken.id, "a message could not be dealt with: {error}");
@@ -483,7 +484,10 @@ async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
                     }
                     letter
                 }
-                Err(error) => Letter::text(error.to_string()),
+                Err(error) => {
+                    let words = house.words_for(place, &person).await;
+                    Letter::text(words::plain(&crate::chat::said::refused(&error, words)))
+                }
             }
         }
         several => {

@@ -108,6 +108,7 @@ async fn me(
         Some(MemberIs { person, .. }) => room.desk.chosen_language(&room.place, person).await?,
         None => None,
     };
+    let words = room.words(&headers).await;
     Ok(Json(Me {
         group: settings.name,
         id: member.as_ref().map(|member| member.id),
@@ -115,13 +116,15 @@ async fn me(
             .as_ref()
             .map(|member| member.rank)
             .unwrap_or_default(),
-        muted: member.as_ref().and_then(|member| member.muted.clone()),
+        muted: member
+            .as_ref()
+            .and_then(|member| Some(words.say(member.muted.as_ref()?))),
         name: member.map(|member| member.person.name),
         coach: visitor.coach,
         mode: settings.mode,
         zone: settings.zone.name().to_owned(),
         now: room.desk.now(),
-        speaks: room.words(&headers).await.tag(),
+        speaks: words.tag(),
         language,
         languages: spoken(),
     }))
@@ -433,7 +436,8 @@ async fn give_up(
     Member(person): Member,
     Path(post): Path<i64>,
 ) -> Told<Message> {
-    let message = room.desk.give_up(&room.place, &person, post).await?;
+    let message =
+        crate::chat::said::in_words(&room.desk.give_up(&room.place, &person, post).await?);
     Ok(Json(Message { message }))
 }
 

@@ -301,7 +301,7 @@ impl Own {
         Self {
             state: own.state,
             points: own.points,
-            ended: own.ended,
+            ended: in_words(&own.ended),
             hint_price: in_words(&own.hint_price),
             more_hints: own.more_hints,
             live: own.live,

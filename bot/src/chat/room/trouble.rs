@@ -12,7 +12,10 @@ use axum::{
 use serde::Serialize;
 
 use super::{RoomError, text::Text};
-use crate::{desk::DeskError, words::Words};
+use crate::{
+    desk::{DeskError, Refusal},
+    words::Words,
+};
 
 /// A refusal.
 #[derive(Clone, Debug)]
@@ -28,8 +31,8 @@ pub(super) struct Trouble {
 enum Why {
     /// The room's own words.
     Room(Text),
-    /// The desk's, as they are.
-    Desk(String),
+    /// The desk's.
+    Desk(Box<Refusal>),
 }
 
 /// A refusal that is on its way to the guard, which knows the reader's language.
@@ -132,7 +135,7 @@ impl Trouble {
     pub(super) fn told(&self, words: &Words) -> Response {
         let said = match &self.why {
             Why::Room(text) => words.say(text),
-            Why::Desk(said) => said.clone(),
+            Why::Desk(why) => words.say(why),
         };
         let body = Body {
             error: &said,
@@ -163,14 +166,14 @@ impl From<DeskError> for Trouble {
             DeskError::BadRequest(_) => StatusCode::BAD_REQUEST,
             DeskError::NameTaken { .. } => StatusCode::CONFLICT,
         };
-        let text = error.to_string();
+        let why = Why::Desk(Box::new(error.why()));
         let offer = match error {
             DeskError::NameTaken { offer, .. } => Some(offer),
             _ => None,
         };
         Self {
             offer,
-            ..Self::of(status, Why::Desk(text))
+            ..Self::of(status, why)
         }
     }
 }

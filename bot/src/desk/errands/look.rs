@@ -13,6 +13,7 @@ use crate::desk::{
     groups::place_of,
     posting::{closing_time, free_slot, intend, nonce},
     queue::{fit, plan_of, unsound},
+    refusal::{Refusal, Removed},
     schedule::{Due, Plan},
 };
 
@@ -296,7 +297,9 @@ impl Desk {
     async fn position_of_post(&self, position: i64) -> Done<sealed_move_store::Position> {
         self.read(move |db| match db.position(position)? {
             Some(position) => Ok(position),
-            None => error::not_found("The position was removed."),
+            None => error::not_found(Refusal::RemovedMeanwhile {
+                what: Removed::Position,
+            }),
         })
         .await
     }

@@ -10,7 +10,8 @@ use chrono_tz::Tz;
 
 use crate::desk::{
     Period,
-    error::{DeskError, Done},
+    error::{DeskError, Done, bad_request},
+    refusal::Refusal,
 };
 
 /// What can be written, for the error and for `--help`.
@@ -33,9 +34,10 @@ impl Period {
         if let (Some(first), Some(last)) = (first, last)
             && last < first
         {
-            return Err(DeskError::BadRequest(format!(
-                "The period ends ({last}) before it begins ({first}); write the earlier day first."
-            )));
+            return bad_request(Refusal::PeriodBackwards {
+                first: first.into(),
+                last: last.into(),
+            });
         }
         Ok(Self {
             from: first.and_then(|day| beginning(day, zone)),
@@ -62,9 +64,10 @@ impl Period {
     pub fn parse(words: &str, zone: Tz, now: DateTime<Utc>) -> Done<Self> {
         let unreadable = || {
             let shown: String = words.chars().take(60).collect();
-            DeskError::BadRequest(format!(
-                "\"{shown}\" is no period. Write one of these: {EXAMPLES}."
-            ))
+            DeskError::BadRequest(Refusal::NoPeriod {
+                words: shown.into(),
+                examples: EXAMPLES.to_string(),
+            })
         };
         let (first, last) =
             days_of(words, now.with_timezone(&zone).date_naive()).ok_or_else(unreadable)?;
@@ -282,7 +285,7 @@ mod tests {
         ] {
             let error = Period::parse(bad, Tz::UTC, thursday())
                 .expect_err(bad)
-                .to_string();
+                .in_english();
             assert!(error.contains("last 4 weeks"), "{error}");
             assert!(error.len() < 500);
         }
@@ -290,7 +293,7 @@ mod tests {
         assert!(
             turned
                 .expect_err("turned round")
-                .to_string()
+                .in_english()
                 .contains("earlier day first")
         );
     }

@@ -5,6 +5,7 @@ use csv::{Terminator, WriterBuilder};
 use crate::desk::{
     Leaderboard, Summary,
     error::{DeskError, Done},
+    refusal::Refusal,
     text,
 };
 
@@ -103,7 +104,8 @@ impl Summary {
 
 fn write(heading: &[&str], rows: impl Iterator<Item = Vec<String>>) -> Done<String> {
     let failed = |error: &dyn std::fmt::Display| {
-        DeskError::BadRequest(format!("The table could not be written: {error}."))
+        tracing::error!("a table could not be written: {error}");
+        DeskError::BadRequest(Refusal::TableFails)
     };
     let mut writer = WriterBuilder::new()
         .terminator(Terminator::CRLF)

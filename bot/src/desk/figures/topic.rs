@@ -4,7 +4,9 @@
 use strsim::normalized_damerau_levenshtein;
 use unicode_normalization::{UnicodeNormalization, char::is_combining_mark};
 
-use crate::desk::error::{DeskError, Done};
+use crate::chess::fact::List;
+use crate::desk::error::{DeskError, Done, bad_request};
+use crate::desk::refusal::{Quoted, Refusal};
 
 /// Names that are offered in place of one that is not there.
 const OFFERED: usize = 5;
@@ -24,20 +26,18 @@ pub(super) fn meant(wanted: &str, names: &[String]) -> Done<String> {
     match same.as_slice() {
         [one] => Ok((*one).clone()),
         [] => Err(unknown(wanted, &key, names)),
-        several => refused(format!(
-            "Several topics could be \"{}\": {}. Write the one you mean as it is written there.",
-            shown(wanted),
-            quoted(several.iter().map(|name| name.as_str()))
-        )),
+        several => bad_request(Refusal::SeveralTopics {
+            topic: shown(wanted).into(),
+            several: quoted(several.iter().map(|name| name.as_str())),
+        }),
     }
 }
 
 fn unknown(wanted: &str, key: &str, names: &[String]) -> DeskError {
     if names.is_empty() {
-        return DeskError::BadRequest(format!(
-            "There is no topic \"{}\": this group has no topics yet. Leave the topic out to see everything.",
-            shown(wanted)
-        ));
+        return DeskError::BadRequest(Refusal::NoTopicsYet {
+            topic: shown(wanted).into(),
+        });
     }
     let mut near: Vec<(f64, &str)> = names
         .iter()
@@ -49,16 +49,11 @@ fn unknown(wanted: &str, key: &str, names: &[String]) -> DeskError {
         0 => OFFERED,
         some => some.min(OFFERED),
     };
-    DeskError::BadRequest(format!(
-        "There is no topic \"{}\". {}: {}.",
-        shown(wanted),
-        if alike > 0 { "Nearest" } else { "There are" },
-        quoted(near.iter().take(most).map(|(_, name)| *name))
-    ))
-}
-
-fn refused<T>(text: String) -> Done<T> {
-    Err(DeskError::BadRequest(text))
+    DeskError::BadRequest(Refusal::NoSuchTopic {
+        topic: shown(wanted).into(),
+        alike: alike > 0,
+        near: quoted(near.iter().take(most).map(|(_, name)| *name)),
+    })
 }
 
 /// How alike two folded names are, 0.0 to 1.0: as wholes, or as one and some words in a row of the other.
@@ -95,11 +90,13 @@ fn shown(wanted: &str) -> String {
         .collect()
 }
 
-fn quoted<'a>(names: impl Iterator<Item = &'a str>) -> String {
-    names
-        .map(|name| format!("\"{name}\""))
-        .collect::<Vec<_>>()
-        .join(", ")
+fn quoted<'a>(names: impl Iterator<Item = &'a str>) -> List<Quoted> {
+    let quoted = |name: &str| Quoted {
+        words: name.to_owned().into(),
+    };
+    List {
+        list: names.map(quoted).collect(),
+    }
 }
 
 #[cfg(test)]
@@ -124,7 +121,7 @@ mod tests {
         }
         let both = names(&["Réti", "Reti"]);
         assert_eq!(meant("Reti", &both).expect("written so"), "Reti");
-        let said = meant("RETI", &both).expect_err("either").to_string();
+        let said = meant("RETI", &both).expect_err("either").in_english();
         assert!(said.contains("\"Réti\", \"Reti\""), "{said}");
     }
 
@@ -137,12 +134,14 @@ mod tests {
             ("rety", "Nearest: \"Réti\"."),
             ("rank", "Nearest: \"Back rank\""),
         ] {
-            let said = meant(wanted, &topics).expect_err(wanted).to_string();
+            let said = meant(wanted, &topics).expect_err(wanted).in_english();
             assert!(said.contains(nearest), "{wanted}: {said}");
         }
-        let said = meant("xyzzy", &topics).expect_err("unlike any").to_string();
+        let said = meant("xyzzy", &topics)
+            .expect_err("unlike any")
+            .in_english();
         assert!(said.contains("There are: "), "{said}");
-        let none = meant("pin", &[]).expect_err("no topics").to_string();
+        let none = meant("pin", &[]).expect_err("no topics").in_english();
         assert!(none.contains("no topics yet"), "{none}");
     }
 }

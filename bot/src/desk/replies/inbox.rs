@@ -13,6 +13,7 @@ use crate::desk::{
     error::{Done, bad_request, not_found},
     handle::{group_at, member, post_of},
     posting::takes_replies,
+    refusal::{Refusal, Removed},
     text,
 };
 
@@ -124,10 +125,14 @@ impl Desk {
 /// An entry of the inbox with all that judging it takes.
 pub(super) fn arrival(tx: &Tx<'_>, entry: Entry) -> Done<Arrival> {
     let Some(post) = tx.post(entry.post_id)? else {
-        return not_found("The post of this message was removed.");
+        return not_found(Refusal::RemovedMeanwhile {
+            what: Removed::PostOfMessage,
+        });
     };
     let Some(group) = tx.group(post.group_id)? else {
-        return not_found("The group of this message was removed.");
+        return not_found(Refusal::RemovedMeanwhile {
+            what: Removed::GroupOfMessage,
+        });
     };
     let sender = tx.member_by_user(group.id, &entry.chat_user)?;
     let (replies, attempt) = match &sender {
@@ -157,7 +162,9 @@ impl Arrival {
             return Ok(None);
         };
         let Some(group) = tx.group(self.post.group_id)? else {
-            return not_found("The group of this message was removed.");
+            return not_found(Refusal::RemovedMeanwhile {
+                what: Removed::GroupOfMessage,
+            });
         };
         let sender = Person {
             user: entry.chat_user,
@@ -174,10 +181,10 @@ impl Arrival {
         })?;
         match tx.reply(inserted.id)? {
             Some(reply) if inserted.new => kept_reply(tx, reply).map(Some),
-            Some(_) => {
-                bad_request("This message has been taken as another answer already; send it anew.")
-            }
-            None => not_found("The reply was removed meanwhile."),
+            Some(_) => bad_request(Refusal::TakenAlready),
+            None => not_found(Refusal::RemovedMeanwhile {
+                what: Removed::Reply,
+            }),
         }
     }
 }

@@ -19,6 +19,7 @@ use crate::desk::{
     convert,
     error::{Done, bad_request},
     posting::takes_replies,
+    refusal::Refusal,
     said::{self, Said},
     standing,
     telling::{self, Told},
@@ -58,7 +59,7 @@ impl Desk {
             )
             .await?;
         let Some(judgement) = judged else {
-            return bad_request("This could not be read as an answer; write just the moves.");
+            return bad_request(Refusal::NoMoveRead);
         };
         if kept.counts() {
             self.keep_verdict(kept, &problem, judgement).await

@@ -7,6 +7,7 @@ use sealed_move_store::{
 use crate::desk::{
     LanguageTag, Settings, convert,
     error::{Done, not_found},
+    refusal::{Refusal, Removed},
     tongue,
 };
 
@@ -58,13 +59,19 @@ impl Kept {
 /// A reply as it is kept, with all that judging it takes.
 pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
     let Some(post) = db.post(reply.post_id)? else {
-        return not_found("The post of this reply was removed.");
+        return not_found(Refusal::RemovedMeanwhile {
+            what: Removed::PostOfReply,
+        });
     };
     let Some(group) = db.group(post.group_id)? else {
-        return not_found("The group of this reply was removed.");
+        return not_found(Refusal::RemovedMeanwhile {
+            what: Removed::GroupOfReply,
+        });
     };
     let Some(member) = db.member(reply.member_id)? else {
-        return not_found("The member who sent this reply was erased.");
+        return not_found(Refusal::RemovedMeanwhile {
+            what: Removed::WriterOfReply,
+        });
     };
     Ok(Kept {
         language: tongue::of_member(&group, Some(&member))?,
@@ -84,6 +91,8 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
 pub(super) fn position(db: &Db<'_>, post: &Post) -> Done<Position> {
     match db.position(post.position_id)? {
         Some(position) => Ok(position),
-        None => not_found("The position of this post was removed."),
+        None => not_found(Refusal::RemovedMeanwhile {
+            what: Removed::PositionOfPost,
+        }),
     }
 }

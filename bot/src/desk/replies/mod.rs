@@ -12,6 +12,7 @@ mod judging;
 mod kept;
 mod pending;
 
+use crate::desk::refusal::{Refusal, Removed};
 use std::collections::{HashMap, hash_map::Entry};
 
 use chrono::{DateTime, Utc};
@@ -51,9 +52,7 @@ impl Desk {
     ) -> Done<VerdictSheet> {
         let (text, cut) = text::body(text, LONGEST_REPLY);
         if text.is_empty() {
-            return bad_request(
-                "There is nothing to judge: write your move, such as Nf3 or 1.Qh7+ Kf8 2.Qh8#.",
-            );
+            return bad_request(Refusal::NothingToJudge);
         }
         self.earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
@@ -113,7 +112,7 @@ impl Desk {
                     (Some(member), Some(reply)) if reply.member_id == member.id => {
                         kept_reply(db, reply)
                     }
-                    _ => not_found("There is no such reply of yours."),
+                    _ => not_found(Refusal::NoReplyOfYours),
                 }
             })
             .await?;
@@ -209,12 +208,12 @@ impl Desk {
                 received_at: now,
             })?;
             let Some(reply) = tx.reply(inserted.id)? else {
-                return not_found("The reply was removed meanwhile.");
+                return not_found(Refusal::RemovedMeanwhile {
+                    what: Removed::Reply,
+                });
             };
             if reply.member_id != member || reply.post_id != post.id {
-                return bad_request(
-                    "This message has been taken as another answer already; send it anew.",
-                );
+                return bad_request(Refusal::TakenAlready);
             }
             if inserted.new {
                 own.owe(tx, &group, reply.id, now)?;

@@ -121,7 +121,7 @@ fn the_coach_is_told_of_a_time_left_out() {
         .expect("a time");
     let error = moment_of(Tz::Europe__Berlin, local)
         .expect_err("left out")
-        .to_string();
+        .in_english();
     assert_eq!(
         error,
         "The clocks in Europe/Berlin leave out 02:30 on 29 March 2026: they are put forward there. Choose 03:00 on 29 March or later."

@@ -91,7 +91,7 @@ async fn files_that_cannot_be_taken_are_refused_with_a_reason() {
     let large = import(vec![b' '; (16 << 20) + 1])
         .await
         .expect_err("too large")
-        .to_string();
+        .in_english();
     assert!(large.contains("17 MB; 16 MB are the most"), "{large}");
 }
 
@@ -178,7 +178,7 @@ async fn coaches_come_and_go_and_one_stays() {
         desk.remove_coach(place, coach, &coach.user)
             .await
             .expect_err("the last")
-            .to_string()
+            .in_english()
             .contains("name another")
     );
     let eva = person("Eva\u{202e}");
@@ -198,7 +198,7 @@ async fn coaches_come_and_go_and_one_stays() {
     let twice = desk
         .found_group(place, manners(place), None, Settings::default(), coach)
         .await;
-    assert!(twice.expect_err("twice").to_string().contains("already"));
+    assert!(twice.expect_err("twice").in_english().contains("already"));
     assert_eq!(
         desk.places(ROOM).await.expect("read"),
         std::slice::from_ref(place)
@@ -264,7 +264,7 @@ async fn settings_out_of_bounds_are_refused() {
             .desk
             .change_settings(&club.place, &club.coach, bad)
             .await;
-        let error = error.expect_err(why).to_string();
+        let error = error.expect_err(why).in_english();
         assert!(error.contains(why), "{error}");
     }
 }
@@ -281,6 +281,6 @@ async fn a_place_without_a_group_says_so() {
         .settings(&nowhere)
         .await
         .expect_err("no group")
-        .to_string();
+        .in_english();
     assert!(error.contains("a coach can set one up here"), "{error}");
 }

@@ -92,9 +92,9 @@ async fn words_that_tell_a_move_wait_for_the_coach() {
             .await
     };
     let refused = set("Start with Rxd8!", Telling::Refused).await;
-    assert!(refused.expect_err("refused").to_string().contains("Rxd8+"));
+    assert!(refused.expect_err("refused").in_english().contains("Rxd8+"));
     let long = set(&"long ".repeat(300), Telling::Meant).await;
-    assert!(long.expect_err("long").to_string().contains("1000"));
+    assert!(long.expect_err("long").in_english().contains("1,000"));
     set("Start with Rxd8!", Telling::Meant)
         .await
         .expect("meant");
@@ -215,7 +215,7 @@ async fn what_was_posted_before_needs_the_coachs_word() {
         .enqueue(&club.place, &club.coach, position, true)
         .await
         .expect_err("posted before")
-        .to_string();
+        .in_english();
     assert!(refused.contains("No. 1 on 23 November 2026"), "{refused}");
     club.desk
         .enqueue_again(&club.place, &club.coach, position, false)

@@ -249,6 +249,13 @@ pub(super) fn said(errand: &Errand) -> String {
     }
 }
 
+impl DeskError {
+    /// Why, in English.
+    pub(in crate::desk) fn in_english(&self) -> String {
+        crate::words::english().say(&self.why())
+    }
+}
+
 /// Facts in words.
 fn in_words(said: &Said) -> String {
     crate::words::words(said.language.as_str()).tell(&said.facts)

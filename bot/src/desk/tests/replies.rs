@@ -55,7 +55,7 @@ async fn the_same_message_counts_once() {
     assert!(
         other
             .expect_err("refused")
-            .to_string()
+            .in_english()
             .contains("send it anew")
     );
 }
@@ -232,7 +232,7 @@ async fn a_late_reply_is_answered_kept_and_not_counted() {
         .hint(&club.place, &person("Ana"), post)
         .await
         .expect_err("closed")
-        .to_string();
+        .in_english();
     assert!(hint.contains("closed"), "{hint}");
 }
 
@@ -383,8 +383,8 @@ async fn whoever_gives_up_waits_for_the_reveal() {
         .await
         .expect("given up");
     assert!(
-        told.contains("sealed until the reveal at 08:00 on Tuesday, 24 November"),
-        "{told}"
+        in_words(&told).contains("sealed until the reveal at 08:00 on Tuesday, 24 November"),
+        "{told:?}"
     );
     club.set("2026-11-23T10:00:00Z");
     let after = answer(&club, "Ana", post, "m1", "Rxd8+").await;
@@ -459,7 +459,7 @@ async fn the_coach_overrules_and_everything_follows() {
     assert!(
         refused
             .expect_err("too many")
-            .to_string()
+            .in_english()
             .contains("0 to 5")
     );
 }
@@ -767,7 +767,7 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
         desk.kept_of_me(place, &ana)
             .await
             .expect_err("nothing")
-            .to_string()
+            .in_english()
             .contains("Nothing is kept")
     );
     assert!(

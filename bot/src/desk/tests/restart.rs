@@ -183,7 +183,7 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
     assert!(
         refused
             .expect_err("refused")
-            .to_string()
+            .in_english()
             .contains("more than one key")
     );
 }

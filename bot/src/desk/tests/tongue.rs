@@ -25,10 +25,10 @@ async fn a_member_is_spoken_to_as_chosen_else_as_the_client_asks_else_as_the_gro
         language: Language::German,
         ..club.desk.settings(&club.place).await.expect("read")
     };
-    let set = club
+    let changed = club
         .desk
         .change_settings(&club.place, &club.coach, settings);
-    set.await.expect("set");
+    changed.await.expect("changed");
     let post = club.open("a").await;
 
     // The group's.
@@ -55,8 +55,8 @@ async fn a_member_is_spoken_to_as_chosen_else_as_the_client_asks_else_as_the_gro
     // What they chose, whatever the client asks for; and no longer, when they take it back.
     let choose = async |club: &Club, tag| {
         let ana = person("Ana");
-        let chosen = club.desk.choose_language(&club.place, &ana, tag);
-        chosen.await.expect("chosen");
+        let chosen = club.desk.choose_language(&club.place, &ana, tag).await;
+        chosen.expect("chosen");
     };
     choose(&club, tag("en")).await;
     assert_eq!(language(&club, &asking("Ana", "es")).await, "en");

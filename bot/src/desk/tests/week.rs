@@ -195,7 +195,7 @@ async fn an_empty_queue_is_told_once_a_slot_and_nothing_unchecked_goes_out() {
     assert!(
         refused
             .expect_err("refused")
-            .to_string()
+            .in_english()
             .contains("more than one key")
     );
 
@@ -316,14 +316,14 @@ async fn a_fixed_time_is_kept_and_a_wrong_one_refused() {
         fix(items[0], "2026-03-27T09:59:00")
             .await
             .expect_err("past")
-            .to_string()
+            .in_english()
             .contains("is past")
     );
     assert!(
         fix(items[0], "2026-03-29T02:30:00")
             .await
             .expect_err("left out")
-            .to_string()
+            .in_english()
             .contains("leave out 02:30")
     );
     fix(items[2], "2026-03-29T21:00:00").await.expect("fixed");
@@ -331,7 +331,7 @@ async fn a_fixed_time_is_kept_and_a_wrong_one_refused() {
         fix(items[0], "2026-03-29T21:00:00")
             .await
             .expect_err("taken")
-            .to_string()
+            .in_english()
             .contains("already")
     );
 
@@ -441,7 +441,7 @@ async fn a_post_gives_nothing_away() {
         .reveal(&club.place, post)
         .await
         .expect_err("sealed")
-        .to_string();
+        .in_english();
     assert!(sealed.contains("sealed until the reveal"), "{sealed}");
 
     club.desk

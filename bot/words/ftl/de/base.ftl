@@ -2,6 +2,15 @@
 
 language = Deutsch
 decimal-sign = ,
+thousands-sign = .
+thousands-from = 4
+
+weekday-names = Montag Dienstag Mittwoch Donnerstag Freitag Samstag Sonntag
+month-names = Januar Februar März April Mai Juni Juli August September Oktober November Dezember
+# Steht nach „am“ oder „bis“.
+moment = { $weekday }, { $day }. { $month }, { $time } Uhr
+dated = { $day }. { $month } { $year }, { $time } Uhr
+date = { $day }. { $month } { $year }
 # König, Dame, Turm, Läufer, Springer, wie man Züge schreibt.
 piece-letters = KDTLS
 

@@ -59,7 +59,6 @@ no-more-hints = Für diesen Zug hast du alle Tipps bekommen.
 price-free = kostet nichts, lässt { $left-text }
 price-takes = kostet { $takes-text }, lässt { $left-text }
 price-again = noch einmal, kostet nichts
-no-hint = Von hier aus gibt es keinen Tipp: die Stellung auf dem Brett gehört nicht mehr zur Lösung. Such den stärksten Zug, den du finden kannst.
 hint-is = { $number ->
     [1] Tipp { $step }: { $hint }
    *[other] Tipp { $step } zu deinem { $number }. Zug: { $hint }
@@ -69,6 +68,10 @@ hint-is = { $number ->
 
 solved-already = Das hast du schon gelöst, also ändert sich nichts.
 given-up-already = Das hast du aufgegeben, also zählt es nicht.
+given-up-now = Du hast diese Stellung aufgegeben. Die Lösung bleibt versiegelt bis zur Auflösung am { $at }.
+given-up-before = Du hast diese Stellung schon aufgegeben. Die Lösung kommt am { $at }.
+you-solved = Du hast diese Stellung gelöst: { $points-text } von 5 Punkten.
+you-gave-up = Du hast diese Stellung aufgegeben. Die Lösung kommt mit der Auflösung am { $at }.
 replies-closed = Danke. Diese Aufgabe nimmt keine Antworten mehr an, also zählt diese nicht.
 coach-will-judge = Deine Antwort ist aufgehoben und bis zur Auflösung versiegelt. Diese Aufgabe beurteilt dein Trainer selbst.
 coach-can-read = Danke. Diese Aufgabe nimmt keine Antworten mehr an; dein Trainer kann deine trotzdem lesen.

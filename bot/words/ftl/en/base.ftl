@@ -2,6 +2,17 @@
 
 language = English
 decimal-sign = .
+thousands-sign = ,
+# Numbers with at least so many digits are parted.
+thousands-from = 4
+
+# Names with a space between, from Monday and from January.
+weekday-names = Monday Tuesday Wednesday Thursday Friday Saturday Sunday
+month-names = January February March April May June July August September October November December
+# A moment of these weeks; one of any year; a day.
+moment = { $time } on { $weekday }, { $day } { $month }
+dated = { $time } on { $day } { $month } { $year }
+date = { $day } { $month } { $year }
 # King, queen, rook, bishop, knight, as moves are written.
 piece-letters = KQRBN
 

@@ -62,7 +62,6 @@ no-more-hints = You have taken every hint there is for this move.
 price-free = takes nothing, leaves { $left-text }
 price-takes = takes { $takes-text }, leaves { $left-text }
 price-again = shown again, takes nothing
-no-hint = There is no hint from here: the position on the board is no longer part of the solution. Look for the strongest move you can find.
 # $step: 1 the piece, 2 the idea, 3 the move. $number: for which of the member's moves.
 hint-is = { $number ->
     [1] Hint { $step }: { $hint }
@@ -73,6 +72,10 @@ hint-is = { $number ->
 
 solved-already = You have solved this one already, so nothing changes.
 given-up-already = You have given this one up, so this does not count.
+given-up-now = You have given this one up. The solution stays sealed until the reveal at { $at }.
+given-up-before = You gave this one up before. The solution comes at { $at }.
+you-solved = You have solved this one: { $points-text } of 5 points.
+you-gave-up = You have given this one up. The solution comes with the reveal at { $at }.
 replies-closed = Thank you. Replies to this post have closed, so this one does not count.
 coach-will-judge = Your answer is kept, and sealed until the reveal. Your coach judges this one by hand.
 coach-can-read = Thank you. Replies to this post have closed; your coach can still read yours.

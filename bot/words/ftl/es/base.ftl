@@ -2,6 +2,15 @@
 
 language = Español
 decimal-sign = ,
+thousands-sign =  
+thousands-from = 5
+
+weekday-names = lunes martes miércoles jueves viernes sábado domingo
+month-names = enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre
+# Va detrás de «el» o «hasta el».
+moment = { $weekday } { $day } de { $month } a las { $time }
+dated = { $day } de { $month } de { $year } a las { $time }
+date = { $day } de { $month } de { $year }
 # Rey, dama, torre, alfil, caballo, como se escriben las jugadas.
 piece-letters = RDTAC
 

@@ -59,7 +59,6 @@ no-more-hints = Ya has pedido todas las pistas que hay para esta jugada.
 price-free = no quita nada, deja { $left-text }
 price-takes = quita { $takes-text }, deja { $left-text }
 price-again = otra vez, no quita nada
-no-hint = Desde aquí no hay pista: la posición del tablero ya no es parte de la solución. Busca la jugada más fuerte que encuentres.
 hint-is = { $number ->
     [1] Pista { $step }: { $hint }
    *[other] Pista { $step } para tu jugada { $number }: { $hint }
@@ -69,6 +68,10 @@ hint-is = { $number ->
 
 solved-already = Esta ya la has resuelto, así que no cambia nada.
 given-up-already = Esta la has dado por perdida, así que no cuenta.
+given-up-now = Has abandonado esta. La solución queda sellada hasta que se revele el { $at }.
+given-up-before = Ya habías abandonado esta. La solución llega el { $at }.
+you-solved = Has resuelto esta: { $points-text } de 5 puntos.
+you-gave-up = Has abandonado esta. La solución se revela el { $at }.
 replies-closed = Gracias. Esta posición ya no admite respuestas, así que esta no cuenta.
 coach-will-judge = Tu respuesta queda guardada y sellada hasta la solución. Esta la juzga tu entrenador.
 coach-can-read = Gracias. Esta posición ya no admite respuestas; tu entrenador puede leer la tuya de todos modos.

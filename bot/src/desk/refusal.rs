@@ -1,0 +1,337 @@
+//! Why something could not be done, as facts: for the person who asked, in no language.
+
+// What a fact says stands beside its name; its values are named after what they are.
+#![allow(missing_docs)]
+
+use chrono::{DateTime, NaiveDate, NaiveDateTime, Utc};
+use chrono_tz::Tz;
+use serde::Serialize;
+
+use crate::chess::{
+    check::Soundness,
+    fact::{Line, List, Theirs},
+};
+
+/// Why something could not be done, and what to do instead.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Refusal {
+    // There is no such thing.
+    NotAGroup,
+    NoMember,
+    NoPost,
+    NoPosition,
+    NoReply,
+    NoMessage,
+    NoReplyOfYours,
+    NoAnswerOfYours,
+    NoMessageOfYours,
+    NotInQueue,
+    NotHereAnyMore,
+    RemovedMeanwhile {
+        what: Removed,
+    },
+    NothingKeptOfYou,
+    NothingKeptOfThem,
+    NothingAsked,
+    NothingAskedAnyMore,
+    CodeOwnerGone,
+    StillOnItsWay,
+    NothingToPost,
+
+    // The person may not.
+    NotCoach,
+    ShutOut,
+    Muted {
+        until: Option<LocalTime>,
+        reason: Option<Theirs>,
+    },
+    MutedKeepsName,
+    CoachIsNot {
+        name: Theirs,
+        what: Fate,
+    },
+
+    // Of replies, hints and talk.
+    NothingToJudge,
+    TakenAlready,
+    NoMoveRead,
+    PositionClosed {
+        number: i64,
+    },
+    NoHints,
+    NoHint,
+    SolvedNoHint,
+    GivenUpNoHint,
+    HasSolved,
+    LineFails {
+        at: Theirs,
+    },
+    NothingToSay,
+    TalkTooLong {
+        most: Whole,
+    },
+    NameYourself,
+
+    // Of a name.
+    NameBlank {
+        offer: Theirs,
+    },
+    NameReserved {
+        name: Theirs,
+        offer: Theirs,
+    },
+    NameInUse {
+        name: Theirs,
+        offer: Theirs,
+    },
+
+    // Of posts and the queue.
+    SealedStill {
+        number: i64,
+    },
+    NotOutYet,
+    ClosingAlready,
+    ClosedAlready,
+    WasPosted {
+        position: Theirs,
+        number: i64,
+        on: Date,
+    },
+    IllegalPosition,
+    NotSound {
+        position: Theirs,
+        soundness: Soundness,
+    },
+    CannotBeDrawn,
+    TimePast {
+        at: Dated,
+        now: Dated,
+        zone: String,
+    },
+    TimeTaken {
+        at: Dated,
+    },
+    SlotTaken,
+    PausePast,
+    NotATime {
+        words: Theirs,
+    },
+    ClocksLeaveOut {
+        zone: String,
+        at: Dated,
+        next: Option<Dated>,
+    },
+
+    // Of what a coach hands over or writes.
+    FileTooHeavy {
+        file: Theirs,
+        size: Whole,
+        most: Whole,
+    },
+    NoPositions {
+        file: Theirs,
+    },
+    NameNeeded {
+        what: Named,
+    },
+    NameTooLong {
+        what: Named,
+        most: Whole,
+    },
+    WordsTooLong {
+        when: When,
+        most: Whole,
+    },
+    WordsTellMove {
+        line: Line,
+    },
+    NothingToChoose,
+
+    // Of a coach's verdicts, answers and members.
+    AnswerWanted,
+    AnswerTooLong {
+        most: Whole,
+    },
+    NothingToOverrule,
+    PointsRange,
+    WordsToMemberTooLong {
+        most: Whole,
+    },
+    MessageTakenBack,
+    AnswerTakenBack,
+    MuteLength,
+    ReasonTooLong {
+        most: Whole,
+    },
+    SameMember,
+    RemovedNotMerged,
+    BrowserTaken {
+        name: Theirs,
+    },
+    NoCoachOfThis,
+    LastCoach,
+
+    // Of settings and figures.
+    GroupAlready {
+        name: Theirs,
+    },
+    DaysOfWeek,
+    OpenBetween,
+    PriceRange {
+        what: Paid,
+    },
+    PeriodBackwards {
+        first: Date,
+        last: Date,
+    },
+    NoPeriod {
+        words: Theirs,
+        examples: String,
+    },
+    NoTopicsYet {
+        topic: Theirs,
+    },
+    NoSuchTopic {
+        topic: Theirs,
+        alike: bool,
+        near: List<Quoted>,
+    },
+    SeveralTopics {
+        topic: Theirs,
+        several: List<Quoted>,
+    },
+    TableFails,
+
+    // Of the program.
+    StoreFails {
+        why: StoreFault,
+    },
+    PictureFails,
+    Broke,
+}
+
+/// A name in quotation marks.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "is", rename = "quoted")]
+pub struct Quoted {
+    pub words: Theirs,
+}
+
+/// What was removed while something was done with it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Removed {
+    PostOfReply,
+    GroupOfReply,
+    WriterOfReply,
+    Reply,
+    PositionOfPost,
+    Position,
+    PostOfMessage,
+    GroupOfMessage,
+}
+
+/// What is done to a member and not to a coach.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Fate {
+    Muted,
+    Removed,
+    Erased,
+}
+
+/// What has a name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Named {
+    Group,
+    Topic,
+    File,
+}
+
+/// When a coach's words go out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum When {
+    Post,
+    Reveal,
+}
+
+/// What points are paid for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Paid {
+    Wrong,
+    Hint,
+}
+
+/// Why the store cannot be used; the log says more.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum StoreFault {
+    Full,
+    Busy,
+    ReadOnly,
+    Damaged,
+    Stopped,
+    Other,
+}
+
+/// A moment of these days by the group's clock: the day of the week, the day, the time.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct LocalTime {
+    moment: String,
+}
+
+impl LocalTime {
+    pub(super) fn at(moment: DateTime<Utc>, zone: Tz) -> Self {
+        Self {
+            moment: written(moment.with_timezone(&zone).naive_local()),
+        }
+    }
+}
+
+/// A moment of any year by the group's clock.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Dated {
+    dated: String,
+}
+
+impl From<NaiveDateTime> for Dated {
+    fn from(local: NaiveDateTime) -> Self {
+        Self {
+            dated: written(local),
+        }
+    }
+}
+
+/// A day.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Date {
+    date: String,
+}
+
+impl From<NaiveDate> for Date {
+    fn from(day: NaiveDate) -> Self {
+        Self {
+            date: day.to_string(),
+        }
+    }
+}
+
+/// A number that may be large.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Whole {
+    whole: usize,
+}
+
+impl From<usize> for Whole {
+    fn from(whole: usize) -> Self {
+        Self { whole }
+    }
+}
+
+fn written(local: NaiveDateTime) -> String {
+    local.format("%Y-%m-%dT%H:%M").to_string()
+}

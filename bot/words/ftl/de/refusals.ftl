@@ -1,0 +1,173 @@
+# Warum etwas nicht ging, und was stattdessen zu tun ist. $most und $size sind Zahlen, wie man sie schreibt.
+
+## Das gibt es nicht
+
+not-a-group = Hier ist noch keine Trainingsgruppe; ein Trainer kann hier eine einrichten.
+no-member = Dieses Mitglied gibt es in der Gruppe nicht (mehr).
+no-post = Diese Aufgabe gibt es in der Gruppe nicht.
+no-position = Diese Stellung gibt es in der Gruppe nicht; prüfe zuerst eine Datei.
+no-reply = Diese Antwort gibt es in der Gruppe nicht.
+no-message = Diese Nachricht gibt es in der Gruppe nicht.
+no-reply-of-yours = Von dir gibt es keine solche Lösung.
+no-answer-of-yours = Von dir gibt es keine solche Antwort.
+no-message-of-yours = Von dir gibt es keine solche Nachricht.
+not-in-queue = Diese Stellung ist nicht mehr in der Warteschlange.
+not-here-any-more = Das gibt es hier nicht (mehr). Lade die Seite oder die Liste neu.
+removed-meanwhile = { $what ->
+    [post-of-reply] Die Aufgabe zu dieser Antwort wurde entfernt.
+    [group-of-reply] Die Gruppe zu dieser Antwort wurde entfernt.
+    [writer-of-reply] Das Mitglied, das diese Antwort geschickt hat, wurde gelöscht.
+    [reply] Die Antwort wurde inzwischen entfernt.
+    [position-of-post] Die Stellung dieser Aufgabe wurde entfernt.
+    [position] Die Stellung wurde inzwischen entfernt.
+    [post-of-message] Die Aufgabe zu dieser Nachricht wurde entfernt.
+   *[group-of-message] Die Gruppe zu dieser Nachricht wurde entfernt.
+}
+nothing-kept-of-you = Von dir ist in dieser Gruppe nichts gespeichert.
+nothing-kept-of-them = Von dieser Person ist in der Gruppe nichts gespeichert.
+nothing-asked = Zu dieser Antwort wird nichts mehr gefragt.
+nothing-asked-any-more = Zu dieser Antwort wird nichts mehr gefragt: Es kam eine spätere, oder die Aufgabe ist geschlossen.
+code-owner-gone = Das Mitglied, dem dieser Code gehörte, gibt es nicht mehr.
+still-on-its-way = Diese Aufgabe ist noch unterwegs.
+nothing-to-post = In der Warteschlange ist nichts, was gestellt werden darf; importiere Stellungen und reihe korrekte ein.
+
+## Das darf die Person nicht
+
+not-coach = Das können nur die Trainer der Gruppe. Ein Trainer kann weitere Trainer benennen.
+shut-out = Dein Trainer hat dich aus der Gruppe entfernt. Was du geschrieben hast, ist noch gespeichert: Frag deinen Trainer, wenn du eine Kopie willst oder es gelöscht haben möchtest.
+muted = { $until ->
+    [none] { $reason ->
+        [none] Dein Trainer hat dich stummgeschaltet, bis er es aufhebt: Du kannst Aufgaben lösen, aber nicht in die Gruppe schreiben.
+       *[other] Dein Trainer hat dich stummgeschaltet, bis er es aufhebt: Du kannst Aufgaben lösen, aber nicht in die Gruppe schreiben. Der Grund: { $reason }
+    }
+   *[other] { $reason ->
+        [none] Dein Trainer hat dich stummgeschaltet bis { $until }: Du kannst Aufgaben lösen, aber nicht in die Gruppe schreiben.
+       *[other] Dein Trainer hat dich stummgeschaltet bis { $until }: Du kannst Aufgaben lösen, aber nicht in die Gruppe schreiben. Der Grund: { $reason }
+    }
+}
+muted-keeps-name = Du bist stummgeschaltet und kannst so lange deinen Namen nicht ändern. Frag deinen Trainer.
+coach-is-not = { $what ->
+    [muted] { $name } trainiert diese Gruppe, und Trainer werden nicht stummgeschaltet. Nimm die Rolle vorher zurück: im Klubraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
+    [removed] { $name } trainiert diese Gruppe, und Trainer werden nicht entfernt. Nimm die Rolle vorher zurück: im Klubraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
+   *[erased] { $name } trainiert diese Gruppe, und Trainer werden nicht von anderen Trainern gelöscht. Nimm die Rolle vorher zurück: im Klubraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
+}
+
+## Antworten, Tipps und Gespräch
+
+nothing-to-judge = Da ist nichts zu beurteilen: Schreib deinen Zug, etwa Sf3 oder 1.Dh7+ Kf8 2.Dh8#.
+taken-already = Diese Nachricht gilt schon als andere Antwort; schick sie noch einmal neu.
+no-move-read = Das ließ sich nicht als Antwort lesen; schreib nur die Züge.
+position-closed = Stellung { $number } ist geschlossen; sieh dir die Auflösung an.
+no-hints = Zu dieser Stellung gibt es keine Tipps; frag deinen Trainer.
+no-hint = Von hier aus gibt es keinen Tipp: die Stellung auf dem Brett gehört nicht mehr zur Lösung. Such den stärksten Zug, den du finden kannst.
+solved-no-hint = Du hast diese Stellung gelöst; da gibt es nichts mehr zu verraten.
+given-up-no-hint = Du hast diese Stellung aufgegeben; die Lösung kommt mit der Auflösung.
+has-solved = Du hast diese Stellung schon gelöst.
+line-fails = Die bisher gespielte Variante lässt sich ab { $at } nicht aufstellen.
+nothing-to-say = Da steht nichts; schreib ein Wort.
+talk-too-long = Das ist zu lang; höchstens { $most } Zeichen. Schick es in Teilen.
+name-yourself = Sag zuerst, wie dich die Gruppe nennen soll.
+
+## Namen
+
+name-blank = In diesem Namen ist nichts zu lesen. Nimm einen anderen; „{ $offer }“ ist frei.
+name-reserved = „{ $name }“ geht hier nicht als Name: Man könnte ihn für den eines Trainers oder des Programms halten. Bei Trainern steht das Wort Trainer von selbst neben dem Namen. Nimm einen anderen; „{ $offer }“ ist frei.
+name-in-use = In der Gruppe heißt schon jemand „{ $name }“ oder so ähnlich. Nimm einen anderen Namen; „{ $offer }“ ist frei.
+
+## Aufgaben und Warteschlange
+
+sealed-still = Stellung { $number } ist noch offen; die Lösung bleibt bis zur Auflösung versiegelt.
+not-out-yet = Diese Aufgabe ist noch unterwegs; schließ sie, wenn sie da ist.
+closing-already = Diese Aufgabe wird schon geschlossen; die Auflösung ist unterwegs.
+closed-already = Diese Aufgabe ist schon geschlossen.
+was-posted = { $position } wurde schon gestellt, als Nr. { $number } am { $on }; sag, dass die Stellung noch einmal drankommen soll, oder wähle eine andere.
+illegal-position = Diese Stellung ist nicht regelgerecht und kann nicht gestellt werden.
+not-sound = { $soundness ->
+    [sound] { $position } ist korrekt und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [several-keys] { $position } hat mehr als einen Schlüsselzug und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [short] { $position } ist in weniger Zügen lösbar als verlangt und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [unsound] { $position } hält nicht, was die Aufgabe verspricht, und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [illegal] { $position } ist keine regelgerechte Stellung und wird deshalb nicht eingereiht. Sieh dir den Bericht an und bessere nach.
+   *[undecided] { $position } ließ sich in der erlaubten Zeit nicht klären und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+}
+cannot-be-drawn = Diese Stellung lässt sich nicht zeichnen.
+time-past = { $at } ist vorbei; in { $zone } ist es jetzt { $now }. Wähle eine spätere Zeit, oder stelle die Aufgabe sofort.
+time-taken = Auf { $at } ist schon eine andere Stellung festgelegt; wähle eine andere Zeit.
+slot-taken = Genau dann geht schon eine andere Aufgabe hinaus; wähle eine andere Zeit.
+pause-past = Das Ende der Pause ist schon vorbei; wähle ein späteres.
+not-a-time = „{ $words }“ ist keine Uhrzeit; schreib Stunden und Minuten, etwa 18:00.
+clocks-leave-out = { $next ->
+    [none] In { $zone } gibt es { $at } nicht: Die Uhren werden dort vorgestellt.
+   *[other] In { $zone } gibt es { $at } nicht: Die Uhren werden dort vorgestellt. Wähle { $next } oder später.
+}
+
+## Was ein Trainer abgibt oder schreibt
+
+file-too-heavy = { $file } hat { $size } MB; höchstens { $most } MB. Teile die Datei und schick die Teile.
+no-positions = In { $file } ist keine Stellung. Stellungen kommen als EPD, als PGN mit FEN-Angaben, oder als FEN, eine je Zeile.
+name-needed = { $what ->
+    [group] Die Gruppe braucht einen Namen; schreib mindestens einen Buchstaben.
+    [topic] Das Thema braucht einen Namen; schreib mindestens einen Buchstaben.
+   *[file] Die Datei braucht einen Namen; schreib mindestens einen Buchstaben.
+}
+name-too-long = { $what ->
+    [group] Der Name der Gruppe ist zu lang; höchstens { $most } Zeichen.
+    [topic] Der Name des Themas ist zu lang; höchstens { $most } Zeichen.
+   *[file] Der Name der Datei ist zu lang; höchstens { $most } Zeichen.
+}
+words-too-long = { $when ->
+    [post] Die Worte zur Aufgabe haben mehr als { $most } Zeichen; kürze sie.
+   *[reveal] Die Worte zur Auflösung haben mehr als { $most } Zeichen; kürze sie.
+}
+words-tell-move = Die Worte zur Aufgabe verraten einen Zug ({ $line }). Heb sie für die Auflösung auf, oder sag, dass sie trotzdem mit der Aufgabe hinausgehen sollen.
+nothing-to-choose = Bei dieser Stellung gibt es nichts zu wählen.
+
+## Urteile, Antworten und Mitglieder
+
+answer-wanted = Schreib zuerst die Antwort; braucht es keine, dann sag „keine Antwort nötig“.
+answer-too-long = Die Antwort ist zu lang; höchstens { $most } Zeichen.
+nothing-to-overrule = Über diese Antwort ist noch nichts entschieden, also gibt es nichts umzustoßen. Beurteile sie, antworte unter vier Augen, oder sag, dass sie keine Antwort braucht.
+points-range = Punkte gehen von 0 bis 5.
+words-to-member-too-long = Die Worte an das Mitglied sind zu lang; höchstens { $most } Zeichen.
+message-taken-back = Das hat der Verfasser zurückgenommen; nur Nachrichten, die ein Trainer ausgeblendet hat, lassen sich wieder zeigen.
+answer-taken-back = Das hat der Verfasser zurückgenommen; nur Antworten, die ein Trainer ausgeblendet hat, lassen sich wieder zeigen.
+mute-length = Stumm ist ein Mitglied mindestens eine Minute und höchstens ein Jahr, oder bis du es aufhebst.
+reason-too-long = Der Grund ist zu lang; höchstens { $most } Zeichen.
+same-member = Das ist schon ein und dasselbe Mitglied; wähle zwei.
+removed-not-merged = Eines der beiden ist aus der Gruppe entfernt. Lass es erst zurück, dann lege sie zusammen.
+browser-taken = Dieser Browser gehört schon zu { $name }. Bitte deinen Trainer, euch beide zusammenzulegen.
+no-coach-of-this = Diese Person trainiert die Gruppe nicht.
+last-coach = Eine Gruppe braucht einen Trainer; benenne zuerst einen anderen.
+
+## Einstellungen und Zahlen
+
+group-already = Hier ist schon die Gruppe „{ $name }“; ändere stattdessen ihre Einstellungen.
+days-of-week = Es geht um die Tage einer Woche; Bit 0 ist Montag und Bit 6 ist Sonntag.
+open-between = Eine Aufgabe bleibt mindestens eine Minute und höchstens 31 Tage offen (44.640 Minuten).
+price-range = { $what ->
+    [wrong] Ein falscher erster Zug kostet zwischen 0 und 5 Punkten.
+   *[hint] Ein Tipp kostet zwischen 0 und 5 Punkten.
+}
+period-backwards = Der Zeitraum endet ({ $last }), bevor er beginnt ({ $first }); schreib den früheren Tag zuerst.
+no-period = „{ $words }“ ist kein Zeitraum. Schreib einen von diesen: { $examples }.
+no-topics-yet = Das Thema „{ $topic }“ gibt es nicht: Diese Gruppe hat noch keine Themen. Lass das Thema weg, um alles zu sehen.
+no-such-topic = { $alike ->
+    [yes] Das Thema „{ $topic }“ gibt es nicht. Am ähnlichsten: { $near }.
+   *[no] Das Thema „{ $topic }“ gibt es nicht. Es gibt: { $near }.
+}
+several-topics = Mehrere Themen könnten „{ $topic }“ sein: { $several }. Schreib das gemeinte so, wie es dort steht.
+table-fails = Die Tabelle ließ sich nicht schreiben; bitte sag es dem, der den Bot betreibt.
+quoted = „{ $words }“
+
+## Das Programm
+
+store-fails = { $why ->
+    [full] Der Speicher ist nicht benutzbar: Seine Platte ist voll. Was gespeichert war, ist nicht verloren; versuch es nach einer Weile noch einmal, und sag es dem, der den Bot betreibt, wenn es so bleibt.
+    [busy] Der Speicher ist nicht benutzbar: Ein anderes Programm hält ihn fest. Was gespeichert war, ist nicht verloren; versuch es nach einer Weile noch einmal, und sag es dem, der den Bot betreibt, wenn es so bleibt.
+    [read-only] Der Speicher ist nicht benutzbar: Seine Platte lässt sich nicht beschreiben. Was gespeichert war, ist nicht verloren; versuch es nach einer Weile noch einmal, und sag es dem, der den Bot betreibt, wenn es so bleibt.
+    [damaged] Der Speicher ist nicht benutzbar: Ein Wert darin ist nicht lesbar. Was gespeichert war, ist nicht verloren; bitte sag es dem, der den Bot betreibt.
+    [stopped] Der Speicher ist nicht benutzbar: Er ist angehalten. Was gespeichert war, ist nicht verloren; versuch es nach einer Weile noch einmal, und sag es dem, der den Bot betreibt, wenn es so bleibt.
+   *[other] Der Speicher ist nicht benutzbar; das Protokoll sagt, warum. Was gespeichert war, ist nicht verloren; versuch es nach einer Weile noch einmal, und sag es dem, der den Bot betreibt, wenn es so bleibt.
+}
+picture-fails = Das Bild ließ sich nicht zeichnen; bitte sag es dem, der den Bot betreibt.
+broke = Im Bot ist etwas schiefgegangen. Was gespeichert war, ist nicht verloren; bitte sag es dem, der den Bot betreibt.

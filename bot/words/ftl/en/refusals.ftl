@@ -1,0 +1,175 @@
+# Why something could not be done, and what to do instead. $most and $size are numbers as they are written.
+
+## There is no such thing
+
+not-a-group = This place is no study group's yet; a coach can set one up here.
+no-member = There is no such member in this group (any more).
+no-post = There is no such post in this group.
+no-position = There is no such position in this group; check a file first.
+no-reply = There is no such reply in this group.
+no-message = There is no such message in this group.
+no-reply-of-yours = There is no such reply of yours.
+no-answer-of-yours = There is no such answer of yours.
+no-message-of-yours = There is no such message of yours.
+not-in-queue = This position is not in the queue any more.
+not-here-any-more = That is not here (any more). Load the page or the list again.
+removed-meanwhile = { $what ->
+    [post-of-reply] The post of this reply was removed.
+    [group-of-reply] The group of this reply was removed.
+    [writer-of-reply] The member who sent this reply was erased.
+    [reply] The reply was removed meanwhile.
+    [position-of-post] The position of this post was removed.
+    [position] The position was removed meanwhile.
+    [post-of-message] The post of this message was removed.
+   *[group-of-message] The group of this message was removed.
+}
+nothing-kept-of-you = Nothing is kept of you in this group.
+nothing-kept-of-them = Nothing is kept of this person in this group.
+nothing-asked = Nothing is asked about this answer any more.
+nothing-asked-any-more = Nothing is asked about this answer any more: a later one has come, or the post has closed.
+code-owner-gone = The member whose code this was is gone.
+still-on-its-way = This post is still on its way out.
+nothing-to-post = There is nothing in the queue that may be posted; import positions and queue sound ones first.
+
+## The person may not
+
+not-coach = Only the group's coaches can do that. A coach can name further coaches.
+shut-out = Your coach has removed you from this group. What you wrote before is still kept: ask your coach if you want a copy of it, or want it erased.
+# $until and $reason may be none; $reason are the coach's words.
+muted = { $until ->
+    [none] { $reason ->
+        [none] Your coach has muted you until your coach lifts it: you can answer positions, and not write to the group.
+       *[other] Your coach has muted you until your coach lifts it: you can answer positions, and not write to the group. The reason: { $reason }
+    }
+   *[other] { $reason ->
+        [none] Your coach has muted you until { $until }: you can answer positions, and not write to the group.
+       *[other] Your coach has muted you until { $until }: you can answer positions, and not write to the group. The reason: { $reason }
+    }
+}
+muted-keeps-name = You are muted, and cannot change your name as long as you are. Ask your coach.
+coach-is-not = { $what ->
+    [muted] { $name } coaches this group, and a coach is not muted. Let them be a coach no longer first: in the room by making a new coach's link, on Discord with /coach remove-coach.
+    [removed] { $name } coaches this group, and a coach is not removed. Let them be a coach no longer first: in the room by making a new coach's link, on Discord with /coach remove-coach.
+   *[erased] { $name } coaches this group, and a coach is not erased by another coach. Let them be a coach no longer first: in the room by making a new coach's link, on Discord with /coach remove-coach.
+}
+
+## Replies, hints and talk
+
+nothing-to-judge = There is nothing to judge: write your move, such as Nf3 or 1.Qh7+ Kf8 2.Qh8#.
+taken-already = This message has been taken as another answer already; send it anew.
+no-move-read = This could not be read as an answer; write just the moves.
+position-closed = Position { $number } is closed; look at its reveal.
+no-hints = There are no hints for this one; ask your coach.
+no-hint = There is no hint from here: the position on the board is no longer part of the solution. Look for the strongest move you can find.
+solved-no-hint = You have solved this one; there is nothing left to hint at.
+given-up-no-hint = You have given this one up; the solution comes with the reveal.
+has-solved = You have solved this one already.
+line-fails = The line played so far cannot be set up at { $at }.
+nothing-to-say = There is nothing to say in this; write a word.
+talk-too-long = This is too long; { $most } characters are the most. Send it in parts.
+name-yourself = Say first what the group should call you.
+
+## Names
+
+name-blank = There is nothing to read in this name. Choose another name; "{ $offer }" is free.
+name-reserved = "{ $name }" cannot be a name here: it could be read as a coach's, or as the program's own. Coaches get the word Coach beside their name by themselves. Choose another name; "{ $offer }" is free.
+name-in-use = Somebody in the group is called "{ $name }" already, or something that looks like it. Choose another name; "{ $offer }" is free.
+
+## Posts and the queue
+
+sealed-still = Position { $number } is still open; its solution stays sealed until the reveal.
+not-out-yet = This post is still on its way out; close it once it is there.
+closing-already = This post is being closed already; its reveal is on the way.
+closed-already = This post is closed already.
+was-posted = { $position } was posted before, as No. { $number } on { $on }; say that it is to go out again, or choose another.
+illegal-position = This position is not a legal one and cannot be posted.
+not-sound = { $soundness ->
+    [sound] { $position } is sound, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
+    [several-keys] { $position } has more than one key, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
+    [short] { $position } can be solved in fewer moves than asked, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
+    [unsound] { $position } does not hold what it promises, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
+    [illegal] { $position } is not a legal position, so it is not queued. Look at its report and mend it.
+   *[undecided] { $position } could not be decided in the time allowed, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
+}
+cannot-be-drawn = This position cannot be drawn.
+time-past = { $at } is past; it is { $now } now in { $zone }. Choose a later time, or post at once.
+time-taken = Another position is fixed to { $at } already; choose another time.
+slot-taken = Another post goes out at that very moment; choose another time.
+pause-past = The end of the pause is past already; choose a later one.
+not-a-time = "{ $words }" is not a time of day; write hours and minutes such as 18:00.
+# $next: the first time after the gap, or none.
+clocks-leave-out = { $next ->
+    [none] The clocks in { $zone } leave out { $at }: they are put forward there.
+   *[other] The clocks in { $zone } leave out { $at }: they are put forward there. Choose { $next } or later.
+}
+
+## What a coach hands over or writes
+
+file-too-heavy = { $file } weighs { $size } MB; { $most } MB are the most. Split it and send the parts.
+no-positions = There is no position in { $file }. Positions come as EPD, as PGN with FEN tags, or as FEN, one a line.
+name-needed = { $what ->
+    [group] The group needs a name; write at least one letter.
+    [topic] The topic needs a name; write at least one letter.
+   *[file] The file needs a name; write at least one letter.
+}
+name-too-long = { $what ->
+    [group] The name of the group is too long; { $most } characters are the most.
+    [topic] The name of the topic is too long; { $most } characters are the most.
+   *[file] The name of the file is too long; { $most } characters are the most.
+}
+words-too-long = { $when ->
+    [post] The words for the post are more than { $most } characters; shorten them.
+   *[reveal] The words for the reveal are more than { $most } characters; shorten them.
+}
+words-tell-move = The words for the post tell a move ({ $line }). Keep them for the reveal, or say that they are to go out with the post all the same.
+nothing-to-choose = There is nothing to choose about this position.
+
+## A coach's verdicts, answers and members
+
+answer-wanted = Write the answer first; if none is needed, say "no answer needed".
+answer-too-long = The answer is too long; { $most } characters are the most.
+nothing-to-overrule = Nothing has decided this reply yet, so there is nothing to overrule. Judge it, answer it in private, or say that it needs no answer.
+points-range = Points go from 0 to 5.
+words-to-member-too-long = The words to the member are too long; { $most } characters are the most.
+message-taken-back = Its writer took this back; only messages that a coach has hidden can be shown again.
+answer-taken-back = Its writer took this back; only answers that a coach has hidden can be shown again.
+mute-length = A member is muted for a minute at least and a year at most, or until you lift it.
+reason-too-long = The reason is too long; { $most } characters are the most.
+same-member = That is one member already; choose two.
+removed-not-merged = One of the two is removed from the group. Let them back first, then merge.
+browser-taken = This browser belongs to { $name } already. Ask your coach to make the two of you one.
+no-coach-of-this = This person does not coach the group.
+last-coach = A group needs a coach; name another one first.
+
+## Settings and figures
+
+group-already = This place is the group "{ $name }" already; change its settings instead.
+days-of-week = The days are those of one week; bit 0 is Monday and bit 6 is Sunday.
+open-between = A post stays open for at least one minute and at most 31 days (44,640 minutes).
+price-range = { $what ->
+    [wrong] The price of a wrong first move is between 0 and 5 points.
+   *[hint] The price of a hint is between 0 and 5 points.
+}
+period-backwards = The period ends ({ $last }) before it begins ({ $first }); write the earlier day first.
+no-period = "{ $words }" is no period. Write one of these: { $examples }.
+no-topics-yet = There is no topic "{ $topic }": this group has no topics yet. Leave the topic out to see everything.
+no-such-topic = { $alike ->
+    [yes] There is no topic "{ $topic }". Nearest: { $near }.
+   *[no] There is no topic "{ $topic }". There are: { $near }.
+}
+several-topics = Several topics could be "{ $topic }": { $several }. Write the one you mean as it is written there.
+table-fails = The table could not be written; please tell whoever runs the bot.
+quoted = "{ $words }"
+
+## The program
+
+store-fails = { $why ->
+    [full] The store could not be used: its disk is full. Nothing that was already kept is lost; try again in a while, and tell whoever runs the bot if it stays so.
+    [busy] The store could not be used: another program holds it. Nothing that was already kept is lost; try again in a while, and tell whoever runs the bot if it stays so.
+    [read-only] The store could not be used: its disk cannot be written. Nothing that was already kept is lost; try again in a while, and tell whoever runs the bot if it stays so.
+    [damaged] The store could not be used: a value in it cannot be read. Nothing that was already kept is lost; please tell whoever runs the bot.
+    [stopped] The store could not be used: it has stopped. Nothing that was already kept is lost; try again in a while, and tell whoever runs the bot if it stays so.
+   *[other] The store could not be used: the log says why. Nothing that was already kept is lost; try again in a while, and tell whoever runs the bot if it stays so.
+}
+picture-fails = The picture could not be drawn; please tell whoever runs the bot.
+broke = Something went wrong inside the bot. What was kept before is not lost; please tell whoever runs the bot.

@@ -1,0 +1,173 @@
+# Por qué no se pudo hacer algo, y qué hacer. $most y $size son números tal como se escriben.
+
+## No existe
+
+not-a-group = Aquí todavía no hay ningún grupo de estudio; un entrenador puede crear uno.
+no-member = Ese miembro no está (o ya no está) en este grupo.
+no-post = Ese problema no existe en este grupo.
+no-position = Esa posición no existe en este grupo; comprueba antes un archivo.
+no-reply = Esa respuesta no existe en este grupo.
+no-message = Ese mensaje no existe en este grupo.
+no-reply-of-yours = No tienes ninguna solución así.
+no-answer-of-yours = No tienes ninguna respuesta así.
+no-message-of-yours = No tienes ningún mensaje así.
+not-in-queue = Esta posición ya no está en la cola.
+not-here-any-more = Eso no está (o ya no está) aquí. Vuelve a cargar la página o la lista.
+removed-meanwhile = { $what ->
+    [post-of-reply] El problema de esta respuesta fue eliminado.
+    [group-of-reply] El grupo de esta respuesta fue eliminado.
+    [writer-of-reply] El miembro que envió esta respuesta fue borrado.
+    [reply] La respuesta fue eliminada mientras tanto.
+    [position-of-post] La posición de este problema fue eliminada.
+    [position] La posición fue eliminada mientras tanto.
+    [post-of-message] El problema de este mensaje fue eliminado.
+   *[group-of-message] El grupo de este mensaje fue eliminado.
+}
+nothing-kept-of-you = En este grupo no se guarda nada tuyo.
+nothing-kept-of-them = En este grupo no se guarda nada de esa persona.
+nothing-asked = Ya no se pregunta nada sobre esta respuesta.
+nothing-asked-any-more = Ya no se pregunta nada sobre esta respuesta: llegó otra más tarde, o el problema se cerró.
+code-owner-gone = El miembro de quien era este código ya no está.
+still-on-its-way = Este problema todavía está saliendo.
+nothing-to-post = No hay en la cola nada que se pueda publicar; importa posiciones y pon en la cola las correctas.
+
+## No está permitido
+
+not-coach = Eso solo lo pueden hacer los entrenadores del grupo. Un entrenador puede nombrar a otros.
+shut-out = Tu entrenador te ha sacado de este grupo. Lo que escribiste sigue guardado: pídele una copia a tu entrenador, o que lo borre, si lo quieres.
+muted = { $until ->
+    [none] { $reason ->
+        [none] Tu entrenador te ha silenciado hasta que lo levante: puedes responder a los problemas, pero no escribir al grupo.
+       *[other] Tu entrenador te ha silenciado hasta que lo levante: puedes responder a los problemas, pero no escribir al grupo. El motivo: { $reason }
+    }
+   *[other] { $reason ->
+        [none] Tu entrenador te ha silenciado hasta el { $until }: puedes responder a los problemas, pero no escribir al grupo.
+       *[other] Tu entrenador te ha silenciado hasta el { $until }: puedes responder a los problemas, pero no escribir al grupo. El motivo: { $reason }
+    }
+}
+muted-keeps-name = Estás silenciado y mientras tanto no puedes cambiar de nombre. Pregunta a tu entrenador.
+coach-is-not = { $what ->
+    [muted] { $name } entrena a este grupo, y a un entrenador no se le silencia. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /coach remove-coach.
+    [removed] { $name } entrena a este grupo, y a un entrenador no se le saca. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /coach remove-coach.
+   *[erased] { $name } entrena a este grupo, y a un entrenador no lo borra otro. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /coach remove-coach.
+}
+
+## Respuestas, pistas y conversación
+
+nothing-to-judge = No hay nada que juzgar: escribe tu jugada, como Cf3 o 1.Dh7+ Rf8 2.Dh8#.
+taken-already = Este mensaje ya se tomó como otra respuesta; envíalo de nuevo.
+no-move-read = Esto no se pudo leer como respuesta; escribe solo las jugadas.
+position-closed = La posición { $number } está cerrada; mira su solución.
+no-hints = Para esta no hay pistas; pregunta a tu entrenador.
+no-hint = Desde aquí no hay pista: la posición del tablero ya no es parte de la solución. Busca la jugada más fuerte que encuentres.
+solved-no-hint = Ya has resuelto esta; no queda nada que insinuar.
+given-up-no-hint = Has abandonado esta; la solución llega cuando se revele.
+has-solved = Ya has resuelto esta.
+line-fails = La línea jugada hasta ahora no se puede montar en { $at }.
+nothing-to-say = Aquí no hay nada que decir; escribe una palabra.
+talk-too-long = Es demasiado largo; como mucho { $most } caracteres. Envíalo por partes.
+name-yourself = Di primero cómo debe llamarte el grupo.
+
+## Nombres
+
+name-blank = En este nombre no hay nada que leer. Elige otro; «{ $offer }» está libre.
+name-reserved = «{ $name }» no puede ser un nombre aquí: se podría tomar por el de un entrenador o el del propio programa. Junto al nombre de los entrenadores aparece solo la palabra Entrenador. Elige otro; «{ $offer }» está libre.
+name-in-use = En el grupo ya hay alguien que se llama «{ $name }» o algo muy parecido. Elige otro nombre; «{ $offer }» está libre.
+
+## Problemas y cola
+
+sealed-still = La posición { $number } sigue abierta; la solución queda sellada hasta que se revele.
+not-out-yet = Este problema todavía está saliendo; ciérralo cuando esté publicado.
+closing-already = Este problema ya se está cerrando; su solución está en camino.
+closed-already = Este problema ya está cerrado.
+was-posted = { $position } ya se publicó, con el n.º { $number }, el { $on }; di que debe salir otra vez, o elige otra.
+illegal-position = Esta posición no es legal y no se puede publicar.
+not-sound = { $soundness ->
+    [sound] { $position } es correcta y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
+    [several-keys] { $position } tiene más de una jugada clave y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
+    [short] { $position } se resuelve en menos jugadas de las pedidas y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
+    [unsound] { $position } no cumple lo que promete y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
+    [illegal] { $position } no es una posición legal y por eso no entra en la cola. Mira su informe y corrígela.
+   *[undecided] { $position } no se pudo decidir en el tiempo permitido y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
+}
+cannot-be-drawn = Esta posición no se puede dibujar.
+time-past = { $at } ya ha pasado; en { $zone } ahora es { $now }. Elige una hora posterior, o publica ya.
+time-taken = Ya hay otra posición fijada para { $at }; elige otra hora.
+slot-taken = Justo en ese momento sale otro problema; elige otra hora.
+pause-past = El final de la pausa ya ha pasado; elige uno posterior.
+not-a-time = «{ $words }» no es una hora; escribe horas y minutos, como 18:00.
+clocks-leave-out = { $next ->
+    [none] En { $zone } no existe { $at }: allí se adelantan los relojes.
+   *[other] En { $zone } no existe { $at }: allí se adelantan los relojes. Elige { $next } o más tarde.
+}
+
+## Lo que entrega o escribe un entrenador
+
+file-too-heavy = { $file } pesa { $size } MB; como mucho { $most } MB. Divídelo y envía las partes.
+no-positions = En { $file } no hay ninguna posición. Las posiciones llegan como EPD, como PGN con etiquetas FEN, o como FEN, una por línea.
+name-needed = { $what ->
+    [group] El grupo necesita un nombre; escribe al menos una letra.
+    [topic] El tema necesita un nombre; escribe al menos una letra.
+   *[file] El archivo necesita un nombre; escribe al menos una letra.
+}
+name-too-long = { $what ->
+    [group] El nombre del grupo es demasiado largo; como mucho { $most } caracteres.
+    [topic] El nombre del tema es demasiado largo; como mucho { $most } caracteres.
+   *[file] El nombre del archivo es demasiado largo; como mucho { $most } caracteres.
+}
+words-too-long = { $when ->
+    [post] Las palabras para el problema pasan de { $most } caracteres; acórtalas.
+   *[reveal] Las palabras para la solución pasan de { $most } caracteres; acórtalas.
+}
+words-tell-move = Las palabras para el problema delatan una jugada ({ $line }). Guárdalas para la solución, o di que salgan con el problema de todos modos.
+nothing-to-choose = En esta posición no hay nada que elegir.
+
+## Veredictos, respuestas y miembros
+
+answer-wanted = Escribe antes la respuesta; si no hace falta ninguna, di «no hace falta respuesta».
+answer-too-long = La respuesta es demasiado larga; como mucho { $most } caracteres.
+nothing-to-overrule = Todavía nada ha decidido esta respuesta, así que no hay nada que corregir. Júzgala, contesta en privado, o di que no necesita respuesta.
+points-range = Los puntos van de 0 a 5.
+words-to-member-too-long = Las palabras al miembro son demasiado largas; como mucho { $most } caracteres.
+message-taken-back = Su autor lo retiró; solo se pueden volver a mostrar los mensajes que ocultó un entrenador.
+answer-taken-back = Su autor la retiró; solo se pueden volver a mostrar las respuestas que ocultó un entrenador.
+mute-length = A un miembro se le silencia entre un minuto y un año, o hasta que lo levantes.
+reason-too-long = El motivo es demasiado largo; como mucho { $most } caracteres.
+same-member = Ese ya es un solo miembro; elige dos.
+removed-not-merged = Uno de los dos está fuera del grupo. Déjalo volver antes, y luego únelos.
+browser-taken = Este navegador ya es de { $name }. Pide a tu entrenador que os una en uno solo.
+no-coach-of-this = Esa persona no entrena a este grupo.
+last-coach = Un grupo necesita un entrenador; nombra antes a otro.
+
+## Ajustes y cifras
+
+group-already = Aquí ya está el grupo «{ $name }»; cambia sus ajustes.
+days-of-week = Los días son los de una semana; el bit 0 es el lunes y el bit 6 el domingo.
+open-between = Un problema queda abierto al menos un minuto y como mucho 31 días (44 640 minutos).
+price-range = { $what ->
+    [wrong] Una primera jugada errónea cuesta entre 0 y 5 puntos.
+   *[hint] Una pista cuesta entre 0 y 5 puntos.
+}
+period-backwards = El periodo termina ({ $last }) antes de empezar ({ $first }); escribe primero el día anterior.
+no-period = «{ $words }» no es un periodo. Escribe uno de estos: { $examples }.
+no-topics-yet = No existe el tema «{ $topic }»: este grupo aún no tiene temas. Deja el tema vacío para verlo todo.
+no-such-topic = { $alike ->
+    [yes] No existe el tema «{ $topic }». Los más parecidos: { $near }.
+   *[no] No existe el tema «{ $topic }». Hay: { $near }.
+}
+several-topics = Varios temas podrían ser «{ $topic }»: { $several }. Escribe el que quieres tal como está allí.
+table-fails = La tabla no se pudo escribir; avisa a quien lleva el bot.
+quoted = «{ $words }»
+
+## El programa
+
+store-fails = { $why ->
+    [full] El almacén no se puede usar: su disco está lleno. Lo que estaba guardado no se ha perdido; prueba otra vez dentro de un rato, y avisa a quien lleva el bot si sigue así.
+    [busy] El almacén no se puede usar: otro programa lo tiene ocupado. Lo que estaba guardado no se ha perdido; prueba otra vez dentro de un rato, y avisa a quien lleva el bot si sigue así.
+    [read-only] El almacén no se puede usar: en su disco no se puede escribir. Lo que estaba guardado no se ha perdido; prueba otra vez dentro de un rato, y avisa a quien lleva el bot si sigue así.
+    [damaged] El almacén no se puede usar: hay en él un valor que no se puede leer. Lo que estaba guardado no se ha perdido; avisa a quien lleva el bot.
+    [stopped] El almacén no se puede usar: se ha parado. Lo que estaba guardado no se ha perdido; prueba otra vez dentro de un rato, y avisa a quien lleva el bot si sigue así.
+   *[other] El almacén no se puede usar; el registro dice por qué. Lo que estaba guardado no se ha perdido; prueba otra vez dentro de un rato, y avisa a quien lleva el bot si sigue así.
+}
+picture-fails = El dibujo no se pudo hacer; avisa a quien lleva el bot.
+broke = Algo ha fallado dentro del bot. Lo que estaba guardado no se ha perdido; avisa a quien lleva el bot.
