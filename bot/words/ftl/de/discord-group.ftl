@@ -5,7 +5,7 @@
 coaches-only = Das ist nur für die Trainer der Gruppe. Ein Trainer kann mit /{ command-coach } { command-coach-add-coach } einen weiteren ernennen.
 set-up-may-not = Um eine Gruppe einzurichten, brauchst du die Berechtigung „Kanäle verwalten“. Frag, wer diesen Server betreibt.
 set-up-no-channel = Eine Gruppe braucht einen Textkanal des Servers; ruf das in einem solchen auf, nicht in einem Thread.
-study-group = Lerngruppe
+no-name = Lerngruppe
 set-up = **{ $name }** ist in { $channel } eingerichtet, und du bist Trainer der Gruppe.
 set-up-bot = Ein Bot kann nicht Trainer sein; die Gruppe ist eingerichtet, nenn mit /{ command-coach } { command-coach-add-coach } eine Person.
 coaches-too = { $name } ist auch Trainer.

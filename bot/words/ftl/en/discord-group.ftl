@@ -6,7 +6,7 @@ coaches-only = This is for the group's coaches. A coach can name another one wit
 set-up-may-not = Setting up a group takes the permission Manage Channels. Ask whoever runs this server.
 set-up-no-channel = A group needs a text channel of the server; run this in one, not in a thread.
 # The name of a group that was given none.
-study-group = Study group
+no-name = Study group
 set-up = **{ $name }** is set up in { $channel }, and you are its coach.
 set-up-bot = A bot cannot coach; the group is set up, name a person with /coach add-coach.
 coaches-too = { $name } coaches too.

@@ -5,7 +5,7 @@
 coaches-only = Esto es para los entrenadores del grupo. Un entrenador puede nombrar a otro con /{ command-coach } { command-coach-add-coach }.
 set-up-may-not = Para preparar un grupo hace falta el permiso «Gestionar canales». Pregunta a quien lleva este servidor.
 set-up-no-channel = Un grupo necesita un canal de texto del servidor; usa esto en uno, no en un hilo.
-study-group = Grupo de estudio
+no-name = Grupo de estudio
 set-up = **{ $name }** está listo en { $channel }, y tú eres su entrenador.
 set-up-bot = Un bot no puede ser entrenador; el grupo está listo, nombra a una persona con /{ command-coach } { command-coach-add-coach }.
 coaches-too = { $name } también es entrenador.

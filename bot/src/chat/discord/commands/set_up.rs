@@ -100,7 +100,7 @@ pub async fn set_up(
         let mut wanted = Settings {
             name: name
                 .or(channel_name)
-                .unwrap_or_else(|| words.say(&Group::StudyGroup)),
+                .unwrap_or_else(|| words.say(&Group::NoName)),
             zone: settings::zone(&zone)?,
             mode: replies.map(Mode::from).unwrap_or_default(),
             ..Settings::default()

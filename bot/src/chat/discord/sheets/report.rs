@@ -180,10 +180,7 @@ fn said(words: &Words, position: &CheckedPosition) -> Vec<String> {
     let verdict = soundness(words, report.verdict);
     let verdict = match (report.proved, report.depth) {
         (true, _) => words.say(&Coach::Proved { verdict }),
-        (false, Some(depth)) => words.say(&Coach::JudgedBySearch {
-            verdict,
-            depth: depth.into(),
-        }),
+        (false, Some(depth)) => words.say(&Coach::JudgedBySearch { verdict, depth }),
         (false, None) => verdict,
     };
     let mut head = match report.stipulation {

@@ -13,7 +13,7 @@ pub enum Group {
     CoachesOnly,
     SetUpMayNot,
     SetUpNoChannel,
-    StudyGroup,
+    NoName,
     SetUp {
         name: Plain,
         channel: String,
@@ -133,6 +133,8 @@ pub enum Group {
 /// Days on which positions go out, part of a sentence.
 #[derive(Clone, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
+// A variant is a message's name, and these stand among all others.
+#[allow(clippy::enum_variant_names)]
 pub enum Days {
     DaysEvery,
     DaysNone,
@@ -169,6 +171,8 @@ impl Day {
 /// How long positions stay open, part of a sentence.
 #[derive(Clone, Copy, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
+// A variant is a message's name, and these stand among all others.
+#[allow(clippy::enum_variant_names)]
 pub enum OpenFor {
     OpenDays { number: u32 },
     OpenHours { number: u32 },
