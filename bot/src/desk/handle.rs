@@ -176,12 +176,23 @@ pub(super) fn member(tx: &Tx<'_>, group: &Group, person: &Person, now: DateTime<
     let known = tx.member_by_user(group.id, &person.user)?;
     let id = named(tx, group, person, known.as_ref(), now)?;
     let heard = known.and_then(|member| member.client_language);
-    if let Some(tag) = &person.language
-        && heard.as_deref() != Some(tag.as_str())
-    {
-        tx.set_client_language(id, tag.as_str())?;
-    }
+    hear_language(tx, id, heard.as_deref(), person)?;
     Ok(id)
+}
+
+/// Keeps the language that a member's client asks for now, where it is another than `heard` before.
+pub(super) fn hear_language(
+    tx: &Tx<'_>,
+    member: i64,
+    heard: Option<&str>,
+    person: &Person,
+) -> Done<()> {
+    if let Some(tag) = &person.language
+        && heard != Some(tag.as_str())
+    {
+        tx.set_client_language(member, tag.as_str())?;
+    }
+    Ok(())
 }
 
 fn named(

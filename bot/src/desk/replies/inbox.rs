@@ -11,7 +11,7 @@ use crate::chess::judge::Setting;
 use crate::desk::{
     Desk, Person, Place, Settings, VerdictSheet, convert,
     error::{Done, bad_request, not_found},
-    handle::{group_at, member, post_of},
+    handle::{group_at, hear_language, member, post_of},
     posting::takes_replies,
     refusal::{Refusal, Removed},
     text,
@@ -62,6 +62,10 @@ impl Desk {
             }
             if text.is_empty() || !takes_replies(&post, now) {
                 return Ok(Arrived::Talk);
+            }
+            // What waits to be judged keeps no language; the verdict comes in the member's.
+            if let Some(known) = tx.member_by_user(group.id, &person.user)? {
+                hear_language(tx, known.id, known.client_language.as_deref(), &person)?;
             }
             let id = tx.put_in_inbox(&NewEntry {
                 post_id: post.id,
