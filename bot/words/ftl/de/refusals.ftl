@@ -2,7 +2,7 @@
 
 ## Das gibt es nicht
 
-not-a-group = Hier ist noch keine Trainingsgruppe; ein Trainer kann hier eine einrichten.
+not-a-group = Hier ist noch keine Lerngruppe; ein Trainer kann hier eine einrichten.
 no-member = Dieses Mitglied gibt es in der Gruppe nicht (mehr).
 no-post = Diese Aufgabe gibt es in der Gruppe nicht.
 no-position = Diese Stellung gibt es in der Gruppe nicht; prüfe zuerst eine Datei.
@@ -11,7 +11,7 @@ no-message = Diese Nachricht gibt es in der Gruppe nicht.
 no-reply-of-yours = Von dir gibt es keine solche Lösung.
 no-answer-of-yours = Von dir gibt es keine solche Antwort.
 no-message-of-yours = Von dir gibt es keine solche Nachricht.
-not-in-queue = Diese Stellung ist nicht mehr in der Warteschlange.
+not-in-queue = Diese Stellung ist nicht mehr in der Woche.
 not-here-any-more = Das gibt es hier nicht (mehr). Lade die Seite oder die Liste neu.
 removed-meanwhile = { $what ->
     [post-of-reply] Die Aufgabe zu dieser Antwort wurde entfernt.
@@ -29,7 +29,7 @@ nothing-asked = Zu dieser Antwort wird nichts mehr gefragt.
 nothing-asked-any-more = Zu dieser Antwort wird nichts mehr gefragt: Es kam eine spätere, oder die Aufgabe ist geschlossen.
 code-owner-gone = Das Mitglied, dem dieser Code gehörte, gibt es nicht mehr.
 still-on-its-way = Diese Aufgabe ist noch unterwegs.
-nothing-to-post = In der Warteschlange ist nichts, was gestellt werden darf; importiere Stellungen und reihe korrekte ein.
+nothing-to-post = In der Woche steht nichts, was gestellt werden darf; prüfe eine Datei und stell die korrekten Stellungen in die Woche.
 
 ## Das darf die Person nicht
 
@@ -47,9 +47,9 @@ muted = { $until ->
 }
 muted-keeps-name = Du bist stummgeschaltet und kannst so lange deinen Namen nicht ändern. Frag deinen Trainer.
 coach-is-not = { $what ->
-    [muted] { $name } trainiert diese Gruppe, und Trainer werden nicht stummgeschaltet. Nimm die Rolle vorher zurück: im Klubraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
-    [removed] { $name } trainiert diese Gruppe, und Trainer werden nicht entfernt. Nimm die Rolle vorher zurück: im Klubraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
-   *[erased] { $name } trainiert diese Gruppe, und Trainer werden nicht von anderen Trainern gelöscht. Nimm die Rolle vorher zurück: im Klubraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
+    [muted] { $name } trainiert diese Gruppe, und Trainer werden nicht stummgeschaltet. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
+    [removed] { $name } trainiert diese Gruppe, und Trainer werden nicht entfernt. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
+   *[erased] { $name } trainiert diese Gruppe, und Trainer werden nicht von anderen Trainern gelöscht. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
 }
 
 ## Antworten, Tipps und Gespräch
@@ -74,7 +74,7 @@ name-blank = In diesem Namen ist nichts zu lesen. Nimm einen anderen; „{ $offe
 name-reserved = „{ $name }“ geht hier nicht als Name: Man könnte ihn für den eines Trainers oder des Programms halten. Bei Trainern steht das Wort Trainer von selbst neben dem Namen. Nimm einen anderen; „{ $offer }“ ist frei.
 name-in-use = In der Gruppe heißt schon jemand „{ $name }“ oder so ähnlich. Nimm einen anderen Namen; „{ $offer }“ ist frei.
 
-## Aufgaben und Warteschlange
+## Aufgaben und die Woche
 
 sealed-still = Stellung { $number } ist noch offen; die Lösung bleibt bis zur Auflösung versiegelt.
 not-out-yet = Diese Aufgabe ist noch unterwegs; schließ sie, wenn sie da ist.
@@ -83,12 +83,12 @@ closed-already = Diese Aufgabe ist schon geschlossen.
 was-posted = { $position } wurde schon gestellt, als Nr. { $number } am { $on }; sag, dass die Stellung noch einmal drankommen soll, oder wähle eine andere.
 illegal-position = Diese Stellung ist nicht regelgerecht und kann nicht gestellt werden.
 not-sound = { $soundness ->
-    [sound] { $position } ist korrekt und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
-    [several-keys] { $position } hat mehr als einen Schlüsselzug und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
-    [short] { $position } ist in weniger Zügen lösbar als verlangt und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
-    [unsound] { $position } hält nicht, was die Aufgabe verspricht, und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
-    [illegal] { $position } ist keine regelgerechte Stellung und wird deshalb nicht eingereiht. Sieh dir den Bericht an und bessere nach.
-   *[undecided] { $position } ließ sich in der erlaubten Zeit nicht klären und wird deshalb nicht eingereiht. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [sound] { $position } ist korrekt und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [several-keys] { $position } hat mehr als einen Schlüsselzug und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [short] { $position } ist in weniger Zügen lösbar als verlangt und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [unsound] { $position } hält nicht, was die Aufgabe verspricht, und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
+    [illegal] { $position } ist keine regelgerechte Stellung und kommt deshalb nicht in die Woche. Sieh dir den Bericht an und bessere nach.
+   *[undecided] { $position } ließ sich in der erlaubten Zeit nicht klären und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
 }
 cannot-be-drawn = Diese Stellung lässt sich nicht zeichnen.
 time-past = { $at } ist vorbei; in { $zone } ist es jetzt { $now }. Wähle eine spätere Zeit, oder stelle die Aufgabe sofort.

@@ -11,7 +11,7 @@ no-message = Ese mensaje no existe en este grupo.
 no-reply-of-yours = No tienes ninguna solución así.
 no-answer-of-yours = No tienes ninguna respuesta así.
 no-message-of-yours = No tienes ningún mensaje así.
-not-in-queue = Esta posición ya no está en la cola.
+not-in-queue = Esta posición ya no está en la semana.
 not-here-any-more = Eso no está (o ya no está) aquí. Vuelve a cargar la página o la lista.
 removed-meanwhile = { $what ->
     [post-of-reply] El problema de esta respuesta fue eliminado.
@@ -29,7 +29,7 @@ nothing-asked = Ya no se pregunta nada sobre esta respuesta.
 nothing-asked-any-more = Ya no se pregunta nada sobre esta respuesta: llegó otra más tarde, o el problema se cerró.
 code-owner-gone = El miembro de quien era este código ya no está.
 still-on-its-way = Este problema todavía está saliendo.
-nothing-to-post = No hay en la cola nada que se pueda publicar; importa posiciones y pon en la cola las correctas.
+nothing-to-post = No hay en la semana nada que se pueda publicar; comprueba un archivo y pon en la semana las correctas.
 
 ## No está permitido
 
@@ -74,7 +74,7 @@ name-blank = En este nombre no hay nada que leer. Elige otro; «{ $offer }» est
 name-reserved = «{ $name }» no puede ser un nombre aquí: se podría tomar por el de un entrenador o el del propio programa. Junto al nombre de los entrenadores aparece solo la palabra Entrenador. Elige otro; «{ $offer }» está libre.
 name-in-use = En el grupo ya hay alguien que se llama «{ $name }» o algo muy parecido. Elige otro nombre; «{ $offer }» está libre.
 
-## Problemas y cola
+## Problemas y la semana
 
 sealed-still = La posición { $number } sigue abierta; la solución queda sellada hasta que se revele.
 not-out-yet = Este problema todavía está saliendo; ciérralo cuando esté publicado.
@@ -83,12 +83,12 @@ closed-already = Este problema ya está cerrado.
 was-posted = { $position } ya se publicó, con el n.º { $number }, el { $on }; di que debe salir otra vez, o elige otra.
 illegal-position = Esta posición no es legal y no se puede publicar.
 not-sound = { $soundness ->
-    [sound] { $position } es correcta y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
-    [several-keys] { $position } tiene más de una jugada clave y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
-    [short] { $position } se resuelve en menos jugadas de las pedidas y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
-    [unsound] { $position } no cumple lo que promete y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
-    [illegal] { $position } no es una posición legal y por eso no entra en la cola. Mira su informe y corrígela.
-   *[undecided] { $position } no se pudo decidir en el tiempo permitido y por eso no entra en la cola. Mira su informe, corrígela, o di que se publique de todos modos.
+    [sound] { $position } es correcta y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
+    [several-keys] { $position } tiene más de una jugada clave y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
+    [short] { $position } se resuelve en menos jugadas de las pedidas y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
+    [unsound] { $position } no cumple lo que promete y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
+    [illegal] { $position } no es una posición legal y por eso no entra en la semana. Mira su informe y corrígela.
+   *[undecided] { $position } no se pudo decidir en el tiempo permitido y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
 }
 cannot-be-drawn = Esta posición no se puede dibujar.
 time-past = { $at } ya ha pasado; en { $zone } ahora es { $now }. Elige una hora posterior, o publica ya.
