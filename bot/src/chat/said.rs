@@ -22,6 +22,11 @@ pub fn refused(error: &DeskError, words: &Words) -> String {
     words.say(&error.why())
 }
 
+/// The same in English, for the coaches' notices and the console.
+pub fn refused_in_english(error: &DeskError) -> String {
+    refused(error, crate::words::english())
+}
+
 /// What is kept of a person, with the sentences beside the facts.
 pub fn explained(mut kept: Value) -> Value {
     let words = words(

@@ -104,7 +104,7 @@ pub enum Outcome {
 /// An error with what led to it; what the desk says of it, in words.
 fn told(error: &anyhow::Error) -> String {
     let cause = |cause: &(dyn std::error::Error + 'static)| match cause.downcast_ref() {
-        Some(refused) => crate::chat::said::refused(refused, crate::words::english()),
+        Some(refused) => crate::chat::said::refused_in_english(refused),
         None => cause.to_string(),
     };
     error.chain().map(cause).collect::<Vec<_>>().join(": ")

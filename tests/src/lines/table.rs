@@ -79,7 +79,7 @@ impl Table {
         let coaches = self.desk.coaches(&self.place).await;
         match coaches {
             Ok(coaches) => Ok(coaches.into_iter().map(|coach| coach.user).collect()),
-            Err(error) => Err(ChatError::Later(error.to_string())),
+            Err(error) => Err(ChatError::Later(refused(&error, english()))),
         }
     }
 

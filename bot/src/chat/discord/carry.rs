@@ -17,7 +17,7 @@ use super::{
     words,
 };
 use crate::{
-    chat::{Chat, ChatError, common::notes},
+    chat::{Chat, ChatError, common::notes, said::refused_in_english},
     desk::{
         Answered, ChatKey, Delivered, Earlier, Errand, ErrandKind, Person, Place, PostSheet,
         RevealSheet, Step, VerdictSheet,
@@ -343,7 +343,7 @@ fn unsent(error: &serenity::Error) -> ChatError {
 }
 
 fn later(error: crate::desk::DeskError) -> ChatError {
-    ChatError::Later(error.to_string())
+    ChatError::Later(refused_in_english(&error))
 }
 
 /// Why a message could not be put into a channel, in words for the coach.

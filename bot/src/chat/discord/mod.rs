@@ -97,7 +97,7 @@ pub enum DiscordStartError {
     #[error("Discord cannot be reached: {0}")]
     Unreachable(String),
     /// The desk failed.
-    #[error(transparent)]
+    #[error("{}", crate::chat::said::refused_in_english(.0))]
     Desk(#[from] crate::desk::DeskError),
 }
 

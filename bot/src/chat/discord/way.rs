@@ -14,7 +14,7 @@ use super::{
     words,
 };
 use crate::{
-    chat::ChatError,
+    chat::{ChatError, said::refused_in_english},
     desk::{Errand, Step},
 };
 
@@ -255,7 +255,7 @@ impl<'a> Way<'a> {
             .step_done(self.errand, step, reference.as_deref());
         recorded
             .await
-            .map_err(|error| ChatError::Later(error.to_string()))
+            .map_err(|error| ChatError::Later(refused_in_english(&error)))
     }
 }
 

@@ -43,7 +43,9 @@ use tokio::net::TcpListener;
 
 pub use self::registration::{home, registration};
 use self::{door::Door, feed::Feed};
-use super::{Chat, ChatError, Down, Report, Service, Shutdown, Statuses, Tasks};
+use super::{
+    Chat, ChatError, Down, Report, Service, Shutdown, Statuses, Tasks, said::refused_in_english,
+};
 use crate::desk::{
     ChatKey, Delivered, Desk, DeskError, Errand, ErrandKind, Person, Place, Settings,
 };
@@ -116,7 +118,7 @@ pub enum RoomError {
     #[error("the machine gives no random numbers, so no secret links can be made: {0}")]
     Random(String),
     /// The desk could not.
-    #[error(transparent)]
+    #[error("{}", refused_in_english(.0))]
     Desk(#[from] DeskError),
 }
 
@@ -287,7 +289,7 @@ impl Chat for RoomChat {
                 let bench = &self.0.bench;
                 let kept = bench.keep(&self.0, &notice.text, errand.earlier.as_ref());
                 kept.await
-                    .map_err(|error| ChatError::Later(error.to_string()))?;
+                    .map_err(|error| ChatError::Later(refused_in_english(&error)))?;
                 None
             }
             ErrandKind::TellMember { .. } | ErrandKind::AnswerMember(_) => None,
