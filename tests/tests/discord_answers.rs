@@ -623,13 +623,12 @@ async fn everybody_is_spoken_to_in_their_language() {
         let reveal = club
             .discord
             .until("the reveal", |world| {
-                // Its thread is told last.
-                let told = |m: &Message| m.channel == post.id && m.author == world.bot;
-                let over = world.messages.values().any(told);
-                reveals(world, club.channel)
-                    .first()
-                    .filter(|_| over)
-                    .cloned()
+                let reveal = reveals(world, club.channel).first().cloned()?;
+                // Its post says that it is closed, and the thread is told last.
+                let told =
+                    |m: &Message| m.channel == post.id && m.author == world.bot && m.id > reveal.id;
+                let closed = world.messages.get(&post.id)?.edited.is_some();
+                (closed && world.messages.values().any(told)).then_some(reveal)
             })
             .await;
         assert!(reveal.content.contains(spoken.reveal), "{}", reveal.content);

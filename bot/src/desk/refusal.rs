@@ -287,7 +287,10 @@ pub struct LocalTime {
 impl LocalTime {
     pub(super) fn at(moment: DateTime<Utc>, zone: Tz) -> Self {
         Self {
-            moment: written(moment.with_timezone(&zone).naive_local()),
+            moment: moment
+                .with_timezone(&zone)
+                .format("%u %Y-%m-%d %H:%M")
+                .to_string(),
         }
     }
 }
@@ -301,7 +304,7 @@ pub struct Dated {
 impl From<NaiveDateTime> for Dated {
     fn from(local: NaiveDateTime) -> Self {
         Self {
-            dated: written(local),
+            dated: local.format("%Y-%m-%d %H:%M").to_string(),
         }
     }
 }
@@ -330,8 +333,4 @@ impl From<usize> for Whole {
     fn from(whole: usize) -> Self {
         Self { whole }
     }
-}
-
-fn written(local: NaiveDateTime) -> String {
-    local.format("%Y-%m-%dT%H:%M").to_string()
 }

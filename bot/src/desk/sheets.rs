@@ -14,7 +14,7 @@ pub use super::{
 };
 pub use crate::chess::check::{Report, Soundness};
 pub use crate::chess::comments::{Note, lines as note_lines};
-use crate::chess::fact::Side;
+pub use crate::chess::fact::Side;
 pub use crate::chess::{Language, judge::Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
 pub use sealed_move_store::{ChatKey, Delivery, Names};

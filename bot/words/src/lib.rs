@@ -16,8 +16,8 @@
 //! | `{"pattern": "boden"}` | what `pattern-boden` says |
 //! | `{"line": "1.Ne7+ Kh8"}` | the moves with the language's piece letters |
 //! | `{"whole": 1500}` | `$name` with its thousands parted as the language does |
-//! | `{"moment": "2026-11-28T18:00"}` | what `moment` says: a day of these weeks and its time, by the group's clock |
-//! | `{"dated": "2026-11-28T18:00"}`, `{"date": "2026-11-28"}` | what `dated` and `date` say, with the year |
+//! | `{"moment": "6 2026-11-28 18:00"}` (ISO 8601 number of the weekday first) | what `moment` says: a day of these weeks and its time, by the group's clock |
+//! | `{"dated": "2026-11-28 18:00"}`, `{"date": "2026-11-28"}` | what `dated` and `date` say, with the year |
 //! | `{"theirs": "…"}` | a person's own words, untouched, isolated where they run from right to left |
 //! | `{"and": […]}`, `{"or": […]}`, `{"list": […]}`, `{"why": […]}` | joined as the language joins them |
 //! | another fact | what it says |
@@ -27,7 +27,6 @@
 
 use std::{borrow::Cow, collections::BTreeMap, sync::LazyLock};
 
-use chrono::{Datelike, NaiveDate};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 use fluent_syntax::ast::Entry;
 use include_dir::{Dir, include_dir};
@@ -376,28 +375,34 @@ impl Speaking<'_> {
         parted
     }
 
-    /// A day, with or without a time: `2026-11-28` or `2026-11-28T18:00`.
+    /// A day, with or without its weekday before it and a time behind it.
     fn when(&mut self, how: &str, at: &str) -> String {
-        let (day, time) = at.split_once('T').unwrap_or((at, ""));
-        let Ok(date) = day.parse::<NaiveDate>() else {
-            self.lacking.push(format!("no day: {at}"));
-            return at.to_owned();
-        };
-        let mut name = |list: &str, at: u32| {
-            let names = self.message(list, &FluentArgs::new());
-            let name = names.split(' ').nth(at as usize).unwrap_or_default();
-            name.to_owned()
-        };
         let mut args = FluentArgs::new();
-        args.set(
-            "weekday",
-            name("weekday-names", date.weekday().num_days_from_monday()),
-        );
-        args.set("month", name("month-names", date.month0()));
-        args.set("day", date.day().to_string());
-        args.set("year", date.year().to_string());
-        args.set("time", time.to_owned());
+        for part in at.split(' ') {
+            match part.split('-').collect::<Vec<_>>()[..] {
+                [year, month, day] => {
+                    args.set("year", year.to_owned());
+                    args.set("month", self.name_of("month-names", month));
+                    args.set("day", day.trim_start_matches('0').to_owned());
+                }
+                _ if part.contains(':') => args.set("time", part.to_owned()),
+                _ => args.set("weekday", self.name_of("weekday-names", part)),
+            }
+        }
         self.message(how, &args)
+    }
+
+    /// The name in a list of names that has this number, from 1.
+    fn name_of(&mut self, list: &str, number: &str) -> String {
+        let names = self.message(list, &FluentArgs::new());
+        let at = number.parse().ok().and_then(|n: usize| n.checked_sub(1));
+        match at.and_then(|at| names.split(' ').nth(at)) {
+            Some(name) => name.to_owned(),
+            None => {
+                self.lacking.push(format!("{list} has no number {number}"));
+                number.to_owned()
+            }
+        }
     }
 
     /// SAN with the language's piece letters.

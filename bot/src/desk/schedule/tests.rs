@@ -124,7 +124,7 @@ fn the_coach_is_told_of_a_time_left_out() {
         .in_english();
     assert_eq!(
         error,
-        "The clocks in Europe/Berlin leave out 02:30 on 29 March 2026: they are put forward there. Choose 03:00 on 29 March or later."
+        "The clocks in Europe/Berlin leave out 02:30 on 29 March 2026: they are put forward there. Choose 03:00 on 29 March 2026 or later."
     );
 }
 

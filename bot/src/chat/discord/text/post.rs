@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Count, Label, List, Moment, Moves, Plain};
-use crate::chess::fact::Side;
+use crate::desk::Side;
 
 /// A line or a few.
 #[derive(Clone, Debug, Serialize)]
