@@ -367,7 +367,7 @@ impl Speaking<'_> {
         }
         let mut parted = String::new();
         for (at, digit) in digits.char_indices() {
-            if at > 0 && (digits.len() - at) % 3 == 0 {
+            if at > 0 && (digits.len() - at).is_multiple_of(3) {
                 parted.push_str(&sign);
             }
             parted.push(digit);
