@@ -2,10 +2,15 @@
 //!
 //! A post belongs to a period by the moment it was opened, and counts once replies to it have ended: a
 //! figure that moved while a post is open would tell others who has solved it. The coach may ask for more.
+//!
+//! Problems are tried and solved, questions are answered, and both give points. Posts of words alone, in which
+//! nobody can take part, are in no figure.
+
+use std::sync::LazyLock;
 
 use rusqlite::Row;
 
-use crate::{Db, Moment, StoreError, time, values::List};
+use crate::{Content, Db, Moment, StoreError, content, time, values::List};
 
 /// Which posts a figure counts.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -41,12 +46,14 @@ pub struct MemberPoints {
     pub name: String,
     /// Points in all.
     pub points: f64,
-    /// Posts solved.
+    /// Problems solved.
     pub solved: u32,
-    /// Posts taken part in.
+    /// Problems tried.
     pub tried: u32,
-    /// Posts solved without a wrong move or a hint.
+    /// Problems solved without a wrong move or a hint.
     pub first_try: u32,
+    /// Questions answered.
+    pub answered: u32,
 }
 
 /// One member's part.
@@ -60,12 +67,14 @@ pub struct MemberFigures {
     pub coach: bool,
     /// Since when they belong to it.
     pub joined_at: Moment,
-    /// Posts taken part in.
+    /// Problems tried.
     pub tried: u32,
-    /// Posts solved.
+    /// Problems solved.
     pub solved: u32,
-    /// Posts solved without a wrong move or a hint.
+    /// Problems solved without a wrong move or a hint.
     pub first_try: u32,
+    /// Questions answered.
+    pub answered: u32,
     /// Points in all.
     pub points: f64,
     /// Hint steps taken.
@@ -77,14 +86,12 @@ pub struct MemberFigures {
 pub struct PostFigures {
     /// The post.
     pub post_id: i64,
-    /// Its position.
-    pub position_id: i64,
     /// Its number.
     pub number: i64,
     /// Its topic.
     pub topic: Option<String>,
-    /// Its stipulation.
-    pub stipulation: String,
+    /// What it holds: a problem or a question.
+    pub content: Content,
     /// When it was opened.
     pub opened_at: Moment,
     /// Members who took part.
@@ -102,7 +109,7 @@ pub struct PostFigures {
 pub struct TopicFigures {
     /// The topic.
     pub topic: String,
-    /// Posts of it.
+    /// Problems of it that were posted.
     pub posts: u32,
     /// Attempts at them.
     pub tried: u32,
@@ -110,6 +117,10 @@ pub struct TopicFigures {
     pub solved: u32,
     /// Attempts that solved without a wrong move or a hint.
     pub first_try: u32,
+    /// Questions of it that were posted.
+    pub questions: u32,
+    /// Members' answers to them, one a member and question.
+    pub answered: u32,
 }
 
 /// A wrong first move and how many members chose it.
@@ -127,21 +138,29 @@ pub struct WrongFirst {
     pub why: String,
 }
 
-/// The posts of a [`Span`], with what their positions say; `?1` to `?5` are the span.
-const COVERED: &str = "WITH covered AS MATERIALIZED (
-        SELECT o.id, o.position_id, o.number, o.opened_at, p.stipulation, t.name AS topic
-        FROM posts o JOIN positions p ON p.id = o.position_id LEFT JOIN topics t ON t.id = p.topic_id
-        WHERE o.group_id = ?1 AND (o.state IN ('closing', 'closed') OR (?5 AND o.state = 'open'))
-          AND (?2 IS NULL OR o.opened_at >= ?2)
-          AND (?3 IS NULL OR o.opened_at < ?3)
-          AND (?4 IS NULL OR t.name = ?4)
-    )";
+/// The posts of a [`Span`], with what they hold; `?1` to `?5` are the span.
+static COVERED: LazyLock<String> = LazyLock::new(|| {
+    format!(
+        "WITH covered AS MATERIALIZED (
+            SELECT o.id, o.number, o.opened_at, {}, t.name AS topic
+            FROM posts o JOIN contents c ON c.id = o.content_id {}
+            WHERE o.group_id = ?1 AND (o.state IN ('closing', 'closed') OR (?5 AND o.state = 'open'))
+              AND c.kind <> 'words'
+              AND (?2 IS NULL OR o.opened_at >= ?2)
+              AND (?3 IS NULL OR o.opened_at < ?3)
+              AND (?4 IS NULL OR t.name = ?4)
+        )",
+        content::COLUMNS,
+        content::JOINS
+    )
+});
 
 /// Sums of one set of attempts. Points are kept in hundredths; rounding makes equal sums equal in
 /// whichever order they were added.
-const SUMS: &str = "count(*) AS tried,
+const SUMS: &str = "sum(c.kind = 'problem') AS tried,
         sum(a.state = 'solved') AS solved,
         sum(a.first_try) AS first_try,
+        sum(c.kind = 'question') AS answered,
         round(sum(a.points), 2) AS points";
 
 impl Span {
@@ -171,6 +190,8 @@ fn read_topic(row: &Row<'_>) -> rusqlite::Result<TopicFigures> {
         tried: row.get("tried")?,
         solved: row.get("solved")?,
         first_try: row.get("first_try")?,
+        questions: row.get("questions")?,
+        answered: row.get("answered")?,
     })
 }
 
@@ -182,14 +203,12 @@ impl Db<'_> {
     pub fn leaderboard(&self, span: &Span) -> Result<Vec<MemberPoints>, StoreError> {
         // CROSS JOIN keeps the order written: from the posts to their attempts by the primary key.
         self.all(
-            &format!(
-                "{COVERED}, sums AS (
+            &format!("{}, sums AS (
                     SELECT a.member_id, {SUMS} FROM covered c CROSS JOIN attempts a ON a.post_id = c.id
                     GROUP BY a.member_id
                 )
                 SELECT m.id, m.name, s.* FROM sums s JOIN members m ON m.id = s.member_id
-                ORDER BY s.points DESC, m.name, m.id"
-            ),
+                ORDER BY s.points DESC, m.name, m.id", *COVERED),
             span.params(),
             |row| {
                 Ok(MemberPoints {
@@ -199,6 +218,7 @@ impl Db<'_> {
                     solved: row.get("solved")?,
                     tried: row.get("tried")?,
                     first_try: row.get("first_try")?,
+                    answered: row.get("answered")?,
                 })
             },
         )
@@ -210,8 +230,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn member_figures(&self, span: &Span) -> Result<Vec<MemberFigures>, StoreError> {
         self.all(
-            &format!(
-                "{COVERED}, sums AS (
+            &format!("{}, sums AS (
                     SELECT a.member_id, {SUMS} FROM covered c CROSS JOIN attempts a ON a.post_id = c.id
                     GROUP BY a.member_id
                 ), steps AS (
@@ -222,12 +241,11 @@ impl Db<'_> {
                 SELECT m.id, m.name, m.coach, m.joined_at,
                        coalesce(s.tried, 0) AS tried, coalesce(s.solved, 0) AS solved,
                        coalesce(s.first_try, 0) AS first_try, coalesce(s.points, 0.0) AS points,
-                       coalesce(x.hints, 0) AS hints
+                       coalesce(s.answered, 0) AS answered, coalesce(x.hints, 0) AS hints
                 FROM members m LEFT JOIN sums s ON s.member_id = m.id
                                LEFT JOIN steps x ON x.member_id = m.id
                 WHERE m.group_id = ?1
-                ORDER BY m.name, m.id"
-            ),
+                ORDER BY m.name, m.id", *COVERED),
             span.params(),
             |row| {
                 Ok(MemberFigures {
@@ -238,6 +256,7 @@ impl Db<'_> {
                     tried: row.get("tried")?,
                     solved: row.get("solved")?,
                     first_try: row.get("first_try")?,
+                    answered: row.get("answered")?,
                     points: row.get("points")?,
                     hints: row.get("hints")?,
                 })
@@ -252,22 +271,22 @@ impl Db<'_> {
     pub fn post_figures(&self, span: &Span) -> Result<Vec<PostFigures>, StoreError> {
         self.all(
             &format!(
-                "{COVERED}
+                "{}
                 SELECT c.*, count(a.member_id) AS tried,
                        coalesce(sum(a.state = 'solved'), 0) AS solved,
                        coalesce(sum(a.first_try), 0) AS first_try,
                        (SELECT count(*) FROM hints h WHERE h.post_id = c.id) AS hints
                 FROM covered c LEFT JOIN attempts a ON a.post_id = c.id
-                GROUP BY c.id ORDER BY c.number"
+                GROUP BY c.id ORDER BY c.number",
+                *COVERED
             ),
             span.params(),
             |row| {
                 Ok(PostFigures {
                     post_id: row.get("id")?,
-                    position_id: row.get("position_id")?,
                     number: row.get("number")?,
                     topic: row.get("topic")?,
-                    stipulation: row.get("stipulation")?,
+                    content: content::read(row)?,
                     opened_at: time::get(row, "opened_at")?,
                     tried: row.get("tried")?,
                     solved: row.get("solved")?,
@@ -285,12 +304,16 @@ impl Db<'_> {
     pub fn topic_figures(&self, span: &Span) -> Result<Vec<TopicFigures>, StoreError> {
         self.all(
             &format!(
-                "{COVERED}
-                SELECT c.topic, count(DISTINCT c.id) AS posts, count(a.member_id) AS tried,
+                "{}
+                SELECT c.topic, count(DISTINCT iif(c.kind = 'problem', c.id, NULL)) AS posts,
+                       count(DISTINCT iif(c.kind = 'question', c.id, NULL)) AS questions,
+                       count(iif(c.kind = 'problem', a.member_id, NULL)) AS tried,
+                       count(iif(c.kind = 'question', a.member_id, NULL)) AS answered,
                        coalesce(sum(a.state = 'solved'), 0) AS solved,
                        coalesce(sum(a.first_try), 0) AS first_try
                 FROM covered c LEFT JOIN attempts a ON a.post_id = c.id
-                WHERE c.topic IS NOT NULL GROUP BY c.topic ORDER BY c.topic"
+                WHERE c.topic IS NOT NULL GROUP BY c.topic ORDER BY c.topic",
+                *COVERED
             ),
             span.params(),
             read_topic,
@@ -304,7 +327,7 @@ impl Db<'_> {
     pub fn has_posts(&self, span: &Span) -> Result<bool, StoreError> {
         Ok(self
             .maybe_one(
-                &format!("{COVERED} SELECT EXISTS (SELECT 1 FROM covered)"),
+                &format!("{} SELECT EXISTS (SELECT 1 FROM covered)", *COVERED),
                 span.params(),
                 |row| row.get(0),
             )?
@@ -317,12 +340,10 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn took_part(&self, span: &Span) -> Result<Vec<(i64, String)>, StoreError> {
         self.all(
-            &format!(
-                "{COVERED}
+            &format!("{}
                 SELECT m.id, m.name FROM members m
                 WHERE m.id IN (SELECT a.member_id FROM covered c CROSS JOIN attempts a ON a.post_id = c.id)
-                ORDER BY m.name, m.id"
-            ),
+                ORDER BY m.name, m.id", *COVERED),
             span.params(),
             |row| Ok((row.get(0)?, row.get(1)?)),
         )
@@ -342,10 +363,11 @@ impl Db<'_> {
         Ok(self
             .maybe_one(
                 &format!(
-                    "{COVERED}
+                    "{}
                     SELECT coalesce(s.points, 0.0) FROM (
                         SELECT {SUMS} FROM covered c JOIN attempts a ON a.post_id = c.id
-                        WHERE a.member_id = ?6) s"
+                        WHERE a.member_id = ?6) s",
+                    *COVERED
                 ),
                 (group, from, to, topic, sent, member),
                 |row| row.get(0),
@@ -365,11 +387,13 @@ impl Db<'_> {
         let (group, from, to, topic, sent) = span.params();
         self.all(
             &format!(
-                "{COVERED}
-                SELECT c.topic, count(*) AS posts, count(*) AS tried,
+                "{}
+                SELECT c.topic, sum(c.kind = 'problem') AS posts, sum(c.kind = 'problem') AS tried,
+                       sum(c.kind = 'question') AS questions, sum(c.kind = 'question') AS answered,
                        sum(a.state = 'solved') AS solved, sum(a.first_try) AS first_try
                 FROM covered c JOIN attempts a ON a.post_id = c.id AND a.member_id = ?6
-                WHERE c.topic IS NOT NULL GROUP BY c.topic ORDER BY c.topic"
+                WHERE c.topic IS NOT NULL GROUP BY c.topic ORDER BY c.topic",
+                *COVERED
             ),
             (group, from, to, topic, sent, member),
             read_topic,

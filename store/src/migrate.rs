@@ -20,6 +20,7 @@ const STEPS: &[&str] = &[
     include_str!("step_7.sql"),
     include_str!("step_8.sql"),
     include_str!("step_9.sql"),
+    include_str!("step_10.sql"),
 ];
 
 /// The newest version of the store that this program knows.
@@ -314,6 +315,29 @@ mod tests {
                      - 2026-03-01T12:00:00Z - 2026-03-01T12:00:00Z",
                     "7 discord 77 70 Evening Europe/Lisbon 17:30 31 1380 open german dark club 0.5 2.0 same by-chat sent 1 \
                      2026-04-01T12:00:00Z - 2026-03-02T18:00:00Z 2026-03-01T13:00:00Z"
+                ],
+                "from version {older}"
+            );
+            // The queue and the posts refer to the problems that their positions are.
+            let held: Vec<String> = sql
+                .prepare(
+                    "SELECT 'queue ' || q.id || ' ' || c.position_id || ' ' || c.kind
+                     FROM queue q JOIN contents c ON c.id = q.content_id
+                     UNION ALL SELECT 'post ' || o.id || ' ' || c.position_id || ' ' || c.kind
+                     FROM posts o JOIN contents c ON c.id = o.content_id ORDER BY 1",
+                )
+                .unwrap()
+                .query_map([], |row| row.get(0))
+                .unwrap()
+                .collect::<Result<_, _>>()
+                .unwrap();
+            assert_eq!(
+                held,
+                [
+                    "post 1 10 problem",
+                    "post 7 70 problem",
+                    "queue 1 11 problem",
+                    "queue 7 71 problem"
                 ],
                 "from version {older}"
             );

@@ -220,7 +220,7 @@ impl Db<'_> {
     pub fn last_posted(&self, group: i64, placement: &str) -> Result<Option<Posted>, StoreError> {
         self.maybe_one(
             "SELECT o.number, coalesce(o.opened_at, o.intended_at) AS at
-             FROM posts o JOIN positions p ON p.id = o.position_id
+             FROM posts o JOIN contents c ON c.id = o.content_id JOIN positions p ON p.id = c.position_id
              WHERE p.group_id = ?1 AND p.fen >= ?2 AND p.fen < ?2 || '!'
              ORDER BY o.number DESC LIMIT 1",
             params![group, placement],
@@ -240,7 +240,7 @@ impl Db<'_> {
     pub fn was_posted(&self, position: i64) -> Result<bool, StoreError> {
         Ok(self
             .maybe_one(
-                "SELECT 1 FROM posts WHERE position_id = ?1 LIMIT 1",
+                "SELECT 1 FROM posts o JOIN contents c ON c.id = o.content_id WHERE c.position_id = ?1 LIMIT 1",
                 [position],
                 |_| Ok(()),
             )?
@@ -497,7 +497,10 @@ mod tests {
         assert!(!f.read(move |db| db.was_posted(waiting)));
         let posted = f.write(move |tx| {
             let post = open_post(tx, group, 2, None, 10)?;
-            Ok(tx.post(post)?.unwrap().position_id)
+            match tx.post(post)?.unwrap().content {
+                crate::Content::Problem { position_id, .. } => Ok(position_id),
+                other => panic!("a problem, not {other:?}"),
+            }
         });
         assert!(f.read(move |db| db.was_posted(posted)));
     }

@@ -1,8 +1,10 @@
-//! Posts: a position before the group, from the intent to the reveal.
+//! Posts: an item of content before the group, from the intent to the reveal.
+
+use std::sync::LazyLock;
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, PostState, StoreError, Tx, time};
+use crate::{Content, Db, Moment, PostState, StoreError, Tx, content, time};
 
 /// What tries and hints take off at a post, as its members were told.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,8 +41,8 @@ pub struct Post {
     pub id: i64,
     /// The group.
     pub group_id: i64,
-    /// The position.
-    pub position_id: i64,
+    /// The item of content.
+    pub content_id: i64,
     /// 1, 2, 3 … within the group.
     pub number: i64,
     /// Marks the message.
@@ -67,20 +69,25 @@ pub struct Post {
     pub half_sent: bool,
     /// What tries and hints cost here.
     pub prices: Prices,
-    /// The position's stipulation.
-    pub stipulation: String,
-    /// The position's topic.
+    /// What it holds.
+    pub content: Content,
+    /// The topic of that.
     pub topic: Option<String>,
 }
 
-const SELECT: &str = "SELECT o.*, p.stipulation, t.name AS topic
-    FROM posts o JOIN positions p ON p.id = o.position_id LEFT JOIN topics t ON t.id = p.topic_id";
+static SELECT: LazyLock<String> = LazyLock::new(|| {
+    format!(
+        "SELECT o.*, {}, t.name AS topic FROM posts o JOIN contents c ON c.id = o.content_id {}",
+        content::COLUMNS,
+        content::JOINS
+    )
+});
 
 fn read(row: &Row<'_>) -> rusqlite::Result<Post> {
     Ok(Post {
         id: row.get("id")?,
         group_id: row.get("group_id")?,
-        position_id: row.get("position_id")?,
+        content_id: row.get("content_id")?,
         number: row.get("number")?,
         nonce: row.get("nonce")?,
         state: row.get("state")?,
@@ -98,7 +105,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Post> {
             hint_cost: row.get("hint_cost")?,
             least: row.get("least")?,
         },
-        stipulation: row.get("stipulation")?,
+        content: content::read(row)?,
         topic: row.get("topic")?,
     })
 }
@@ -109,7 +116,7 @@ impl Db<'_> {
     /// # Errors
     /// When the store cannot be read.
     pub fn post(&self, id: i64) -> Result<Option<Post>, StoreError> {
-        self.maybe_one(&format!("{SELECT} WHERE o.id = ?1"), [id], read)
+        self.maybe_one(&format!("{} WHERE o.id = ?1", *SELECT), [id], read)
     }
 
     /// A post by its nonce.
@@ -117,7 +124,7 @@ impl Db<'_> {
     /// # Errors
     /// When the store cannot be read.
     pub fn post_by_nonce(&self, nonce: &str) -> Result<Option<Post>, StoreError> {
-        self.maybe_one(&format!("{SELECT} WHERE o.nonce = ?1"), [nonce], read)
+        self.maybe_one(&format!("{} WHERE o.nonce = ?1", *SELECT), [nonce], read)
     }
 
     /// The post of a group whose message or thread the chat calls `reference`.
@@ -131,8 +138,9 @@ impl Db<'_> {
     ) -> Result<Option<Post>, StoreError> {
         self.maybe_one(
             &format!(
-                "{SELECT} WHERE o.group_id = ?1 AND (o.message = ?2 OR o.thread = ?2)
-                 ORDER BY o.number DESC LIMIT 1"
+                "{} WHERE o.group_id = ?1 AND (o.message = ?2 OR o.thread = ?2)
+                 ORDER BY o.number DESC LIMIT 1",
+                *SELECT
             ),
             params![group, reference],
             read,
@@ -145,7 +153,10 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn posts_in(&self, group: i64, state: PostState) -> Result<Vec<Post>, StoreError> {
         self.all(
-            &format!("{SELECT} WHERE o.group_id = ?1 AND o.state = ?2 ORDER BY o.number"),
+            &format!(
+                "{} WHERE o.group_id = ?1 AND o.state = ?2 ORDER BY o.number",
+                *SELECT
+            ),
             params![group, state],
             read,
         )
@@ -167,8 +178,9 @@ impl Db<'_> {
     pub fn half_sent_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
-                "{SELECT} WHERE o.group_id = ?1 AND o.state IN ('open', 'closing') AND o.half_sent = 1
-                 ORDER BY o.number"
+                "{} WHERE o.group_id = ?1 AND o.state IN ('open', 'closing') AND o.half_sent = 1
+                 ORDER BY o.number",
+                *SELECT
             ),
             [group],
             read,
@@ -182,8 +194,9 @@ impl Db<'_> {
     pub fn latest_posts(&self, group: i64, most: usize) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
-                "{SELECT} WHERE o.group_id = ?1 AND o.opened_at IS NOT NULL
-                 ORDER BY o.number DESC LIMIT ?2"
+                "{} WHERE o.group_id = ?1 AND o.opened_at IS NOT NULL
+                 ORDER BY o.number DESC LIMIT ?2",
+                *SELECT
             ),
             params![group, i64::try_from(most).unwrap_or(i64::MAX)],
             read,
@@ -197,7 +210,8 @@ impl Db<'_> {
     pub fn posts_due_to_close(&self, now: Moment) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
-                "{SELECT} WHERE o.state = 'open' AND o.closes_at <= ?1 ORDER BY o.closes_at, o.id"
+                "{} WHERE o.state = 'open' AND o.closes_at <= ?1 ORDER BY o.closes_at, o.id",
+                *SELECT
             ),
             [time::text(now)],
             read,
@@ -262,14 +276,14 @@ impl Tx<'_> {
         }
         self.dequeue(new.item)?;
         self.insert(
-            "INSERT INTO posts (group_id, position_id, number, nonce, state, slot, intended_at, closes_at,
+            "INSERT INTO posts (group_id, content_id, number, nonce, state, slot, intended_at, closes_at,
                                 wrong_cost, hint_cost, least)
              VALUES (?1, ?2,
                      (SELECT coalesce(max(number), 0) + 1 FROM posts WHERE group_id = ?1),
                      ?3, 'intended', ?4, ?5, ?6, ?7, ?8, ?9)",
             params![
                 item.group_id,
-                item.position_id,
+                item.content_id,
                 new.nonce,
                 time::text(new.slot),
                 time::text(new.intended_at),
@@ -374,7 +388,7 @@ impl Tx<'_> {
         )
     }
 
-    /// Takes an intended post back that certainly was not sent: the post goes, and its position returns
+    /// Takes an intended post back that certainly was not sent: the post goes, and what it held returns
     /// to the head of the queue. Returns the queue entry's id.
     ///
     /// # Errors
@@ -391,7 +405,7 @@ impl Tx<'_> {
             "DELETE FROM posts WHERE id = ?1 AND state = 'intended'",
             [post],
         )?;
-        let item = self.enqueue(found.position_id, now)?;
+        let item = self.enqueue_content(found.content_id, now)?;
         self.move_queued(item, 0)?;
         Ok(item)
     }
@@ -603,11 +617,11 @@ mod tests {
         let group = f.group;
         let items = f.write(move |tx| queue(tx, group, 3));
         let first = items[0];
-        let position = f.read(move |db| db.queued(first)).unwrap().position_id;
+        let position = f.read(move |db| db.queued(first)).unwrap().content_id;
         let post = f.write(move |tx| tx.intend_post(&new_post(first, "n1", 10)));
         let item = f.write(move |tx| tx.take_back_post(post, at(12)));
         let head = f.read(move |db| db.next_queued(group)).unwrap();
-        assert_eq!((head.id, head.position_id), (item, position));
+        assert_eq!((head.id, head.content_id), (item, position));
         assert!(!f.read(move |db| db.slot_taken(group, at(10))));
         let open = f.write(move |tx| open_post(tx, group, 1, None, 10));
         assert!(

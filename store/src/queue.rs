@@ -1,32 +1,59 @@
-//! The queue: positions waiting in order.
+//! The queue: items of content waiting in order.
+
+use std::sync::LazyLock;
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, Soundness, StoreError, Tx, time};
+use crate::{Content, Db, Moment, Soundness, StoreError, Tx, Written, content, time};
 
-/// A position waiting, with what a list of the week shows of it.
+/// An item waiting, with what a list of the week shows of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Queued {
     /// Id of the queue entry.
     pub id: i64,
     /// The group.
     pub group_id: i64,
-    /// The position.
-    pub position_id: i64,
+    /// The item of content.
+    pub content_id: i64,
     /// Place in the order; 0 is first, without gaps.
     pub rank: i64,
     /// When it is due, where the coach fixed that.
     pub due_at: Option<Moment>,
     /// When it was put there.
     pub added_at: Moment,
-    /// The position's source.
+    /// File and id, where a file gave it; else empty.
     pub source: String,
+    /// Its topic's name.
+    pub topic: Option<String>,
+    /// What it is.
+    pub holds: Waits,
+}
+
+/// What waits.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Waits {
+    /// A position with its task.
+    Problem(Box<QueuedProblem>),
+    /// What members answer in their own words.
+    Question {
+        /// What is asked.
+        asked: Written,
+        /// The coach's words for the reveal; may be empty.
+        at_reveal: String,
+    },
+    /// What members read.
+    Words(Written),
+}
+
+/// A position waiting.
+#[derive(Clone, Debug, PartialEq)]
+pub struct QueuedProblem {
+    /// The position.
+    pub position_id: i64,
     /// Its FEN.
     pub fen: String,
     /// Its stipulation's sign.
     pub stipulation: String,
-    /// Its topic's name.
-    pub topic: Option<String>,
     /// What the check said.
     pub soundness: Soundness,
     /// The check in full.
@@ -37,23 +64,47 @@ pub struct Queued {
     pub anyway: bool,
 }
 
-const SELECT: &str = "SELECT q.*, p.source, p.fen, p.stipulation, p.soundness, p.report,
-        p.checker_version, p.anyway, t.name AS topic
-    FROM queue q JOIN positions p ON p.id = q.position_id LEFT JOIN topics t ON t.id = p.topic_id";
+static SELECT: LazyLock<String> = LazyLock::new(|| {
+    format!(
+        "SELECT q.*, {}, coalesce(p.source, c.source) AS source, p.fen, p.soundness, p.report,
+             p.checker_version, p.anyway, t.name AS topic
+         FROM queue q JOIN contents c ON c.id = q.content_id {}",
+        content::COLUMNS,
+        content::JOINS
+    )
+});
 
 fn read(row: &Row<'_>) -> rusqlite::Result<Queued> {
-    let report = row.as_ref().column_index("report")?;
     Ok(Queued {
         id: row.get("id")?,
         group_id: row.get("group_id")?,
-        position_id: row.get("position_id")?,
+        content_id: row.get("content_id")?,
         rank: row.get("rank")?,
         due_at: time::get_maybe(row, "due_at")?,
         added_at: time::get(row, "added_at")?,
         source: row.get("source")?,
-        fen: row.get("fen")?,
-        stipulation: row.get("stipulation")?,
         topic: row.get("topic")?,
+        holds: match content::read(row)? {
+            Content::Problem {
+                position_id,
+                stipulation,
+            } => Waits::Problem(Box::new(problem(row, position_id, stipulation)?)),
+            Content::Question { asked, at_reveal } => Waits::Question { asked, at_reveal },
+            Content::Words(written) => Waits::Words(written),
+        },
+    })
+}
+
+fn problem(
+    row: &Row<'_>,
+    position_id: i64,
+    stipulation: String,
+) -> rusqlite::Result<QueuedProblem> {
+    let report = row.as_ref().column_index("report")?;
+    Ok(QueuedProblem {
+        position_id,
+        stipulation,
+        fen: row.get("fen")?,
         soundness: row.get("soundness")?,
         report: serde_json::from_str(row.get_ref(report)?.as_str()?).map_err(|error| {
             rusqlite::Error::FromSqlConversionFailure(
@@ -74,7 +125,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn queue(&self, group: i64) -> Result<Vec<Queued>, StoreError> {
         self.all(
-            &format!("{SELECT} WHERE q.group_id = ?1 ORDER BY q.rank"),
+            &format!("{} WHERE q.group_id = ?1 ORDER BY q.rank", *SELECT),
             [group],
             read,
         )
@@ -85,7 +136,7 @@ impl Db<'_> {
     /// # Errors
     /// When the store cannot be read.
     pub fn queued(&self, item: i64) -> Result<Option<Queued>, StoreError> {
-        self.maybe_one(&format!("{SELECT} WHERE q.id = ?1"), [item], read)
+        self.maybe_one(&format!("{} WHERE q.id = ?1", *SELECT), [item], read)
     }
 
     /// The first of a group's queue.
@@ -94,7 +145,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn next_queued(&self, group: i64) -> Result<Option<Queued>, StoreError> {
         self.maybe_one(
-            &format!("{SELECT} WHERE q.group_id = ?1 ORDER BY q.rank LIMIT 1"),
+            &format!("{} WHERE q.group_id = ?1 ORDER BY q.rank LIMIT 1", *SELECT),
             [group],
             read,
         )
@@ -108,28 +159,32 @@ impl Tx<'_> {
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn enqueue(&self, position: i64, now: Moment) -> Result<i64, StoreError> {
+        self.enqueue_content(self.problem_of(position, now)?, now)
+    }
+
+    /// Puts an item of content at the end of its group's queue and returns the entry's id. One that is
+    /// queued already keeps its place, and its entry's id is returned.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
+    pub fn enqueue_content(&self, content: i64, now: Moment) -> Result<i64, StoreError> {
         if let Some(id) = self.maybe_one(
-            "SELECT id FROM queue WHERE position_id = ?1",
-            [position],
+            "SELECT id FROM queue WHERE content_id = ?1",
+            [content],
             |row| row.get(0),
         )? {
             return Ok(id);
         }
-        let Some(group) = self.maybe_one(
-            "SELECT group_id FROM positions WHERE id = ?1",
-            [position],
-            |row| row.get::<_, i64>(0),
-        )?
-        else {
+        let Some((group, _)) = self.content(content)? else {
             return Err(StoreError::NoSuch {
-                what: "position",
-                id: position,
+                what: "item of content",
+                id: content,
             });
         };
         self.insert(
-            "INSERT INTO queue (group_id, position_id, rank, added_at)
+            "INSERT INTO queue (group_id, content_id, rank, added_at)
              VALUES (?1, ?2, (SELECT count(*) FROM queue WHERE group_id = ?1), ?3)",
-            params![group, position, time::text(now)],
+            params![group, content, time::text(now)],
         )
     }
 
@@ -158,7 +213,7 @@ impl Tx<'_> {
         )
     }
 
-    /// Takes an entry out of the queue; the position stays.
+    /// Takes an entry out of the queue; what it held stays.
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
@@ -278,13 +333,13 @@ mod tests {
         });
         f.write(move |tx| tx.move_queued(theirs[1], 0));
         assert_eq!(order(&f), [(0, mine[0]), (1, mine[1])]);
-        // Not by a slip of ours either: the keys hold entry and position to one group.
+        // Not by a slip of ours either: the keys hold entry and content to one group.
         let slip = f.store.write_blocking(move |tx| {
             let position = tx.upsert_position(&new_position(group, 7))?;
             tx.run(
-                "INSERT INTO queue (group_id, position_id, rank, added_at)
+                "INSERT INTO queue (group_id, content_id, rank, added_at)
                  SELECT id, ?1, 50, '' FROM groups WHERE place = 'other'",
-                [position],
+                [tx.problem_of(position, at(0))?],
             )
         });
         assert!(matches!(slip, Err(StoreError::Rule(_))), "{slip:?}");

@@ -76,8 +76,6 @@ pub struct Unjudged {
     pub reply: Reply,
     /// The group it belongs to.
     pub group_id: i64,
-    /// The position of its post.
-    pub position_id: i64,
 }
 
 pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Reply> {
@@ -190,7 +188,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn unjudged_replies(&self) -> Result<Vec<Unjudged>, StoreError> {
         self.all(
-            "SELECT r.*, o.group_id, o.position_id FROM replies r JOIN posts o ON o.id = r.post_id
+            "SELECT r.*, o.group_id FROM replies r JOIN posts o ON o.id = r.post_id
              WHERE NOT EXISTS (SELECT 1 FROM verdicts v WHERE v.reply_id = r.id AND v.current = 1)
              ORDER BY r.id",
             [],
@@ -198,7 +196,6 @@ impl Db<'_> {
                 Ok(Unjudged {
                     reply: read(row)?,
                     group_id: row.get("group_id")?,
-                    position_id: row.get("position_id")?,
                 })
             },
         )

@@ -453,3 +453,90 @@ fn the_same_position_is_shown_and_kept_as_the_coach_says() {
     );
     assert!(meant.out.contains("Two against two."), "{}", meant.out);
 }
+
+#[test]
+fn questions_and_words_wait_in_the_week_and_are_told_apart() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let store = folder.path().join("store.sqlite");
+    let store = store.to_str().expect("text");
+    let run = |args: &[&str]| {
+        let mut all = vec!["--store", store];
+        all.extend_from_slice(args);
+        sealed_move(&all, b"")
+    };
+    let week = folder.path().join("week.pgn");
+    std::fs::write(
+        &week,
+        "[Topic \"Plans\"]\n[Question \"What does White want?\"]\n[FEN \"6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1\"]\n\n*\n\n\
+         [Words \"No lesson on Monday.\"]\n\n*\n\n\
+         [Task \"#1\"]\n[FEN \"6k1/5ppp/8/8/8/8/5PPP/R5K1 w - - 0 1\"]\n\n1. Ra8# *\n",
+    )
+    .expect("written");
+    let week = week.to_str().expect("text");
+    let checked = run(&["check", "--json", week]);
+    assert_eq!(checked.status, 0, "{checked:?}");
+    let kinds: Vec<_> = checked
+        .json()
+        .iter()
+        .map(|line| line["kind"].clone())
+        .collect();
+    assert_eq!(kinds, [json!(null), json!("question"), json!("words")]);
+    let imported = run(&["import", "--queue", week]);
+    assert_eq!(imported.status, 0, "{imported:?}");
+    let asked = run(&[
+        "queue", "question", "Why?", "--topic", "Plans", "--reveal", "Because.",
+    ]);
+    assert_eq!(asked.status, 0, "{asked:?}");
+    let said = run(&[
+        "queue",
+        "--json",
+        "say",
+        "Read this.",
+        "--on",
+        "2099-12-01T18:00",
+    ]);
+    assert_eq!(said.status, 0, "{said:?}");
+    let rows = said.json();
+    let row = |kind: &str, words: &str| {
+        rows.iter()
+            .any(|row| row["kind"] == kind && row["words"] == words)
+    };
+    assert_eq!(rows.len(), 5);
+    assert!(
+        row("question", "What does White want?") && row("question", "Why?"),
+        "{rows:?}"
+    );
+    assert!(
+        row("words", "No lesson on Monday.") && row("words", "Read this."),
+        "{rows:?}"
+    );
+    assert!(
+        rows.iter()
+            .any(|row| row["kind"] == "problem" && row["stipulation"] == "#1")
+    );
+    assert!(
+        rows.iter()
+            .any(|row| row["words"] == "Read this." && row["fixed"] == true)
+    );
+    // What cannot be is refused with the reason, and nothing of it waits.
+    for (args, why) in [
+        (&["queue", "question", " "][..], "no words"),
+        (
+            &["queue", "say", "Hi", "--fen", "8/8/8/8/8/8/8/8 w - -"][..],
+            "cannot be set up",
+        ),
+        (
+            &["queue", "say", "Hi", "--on", "2001-01-01T18:00"][..],
+            "past",
+        ),
+    ] {
+        let ran = run(args);
+        assert_eq!(ran.status, 2, "{ran:?}");
+        assert!(ran.err.contains(why), "{ran:?}");
+    }
+    assert_eq!(run(&["queue", "--json"]).json().len(), 5);
+    let pdf = folder.path().join("week.pdf");
+    let printed = run(&["queue", "print", pdf.to_str().expect("text")]);
+    assert_eq!(printed.status, 0, "{printed:?}");
+    assert!(std::fs::read(&pdf).expect("written").starts_with(b"%PDF"));
+}

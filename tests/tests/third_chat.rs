@@ -228,3 +228,63 @@ fn a_setting_that_the_chat_does_not_know_is_named_with_its_line() {
         "{error}"
     );
 }
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn a_question_in_a_chat_that_was_added() {
+    let folder = TempDir::new().expect("a folder");
+    let folder = folder.path();
+    std::fs::write(
+        folder.join("sealed-move.toml"),
+        "[room]\nopen = false\n\n[group]\nname = \"Table\"\ndays = 0\n\n[lines]\nopen = true\n",
+    )
+    .expect("written");
+    let (_child, address) = serve(folder).await;
+    let mut coach = Someone::called("Rosalind", &address).await;
+    let mut ana = Someone::called("Ana", &address).await;
+    let mut bruno = Someone::called("Bruno", &address).await;
+
+    coach.says("question What does White want?").await;
+    coach.hears("in the week").await;
+    coach.says("say No lesson on Monday.").await;
+    coach.hears("in the week").await;
+    coach.says("queue").await;
+    coach.hears("a question: What does White want?").await;
+    coach.hears("to be read: No lesson on Monday.").await;
+    coach.says("post").await;
+    for someone in [&mut ana, &mut bruno] {
+        someone
+            .hears("Question 1 (no topic): What does White want?")
+            .await;
+    }
+    ana.says("answer Perhaps Rd8").await;
+    ana.hears("Your coach reads it").await;
+    ana.says("answer The open file").await;
+    ana.hears("Your coach reads it").await;
+    bruno.says("answer No idea").await;
+    bruno.hears("Your coach reads it").await;
+    bruno.says("Good evening").await;
+    ana.hears("Bruno: Good evening").await;
+    ana.says("hint").await;
+    ana.hears("There are no hints for it").await;
+
+    coach.says("waiting").await;
+    coach.hears("Ana: The open file").await;
+    coach.hears("2 waiting").await;
+    coach.says("mark 3.5 Which one?").await;
+    coach.hears("It is marked.").await;
+    ana.hears("3.5 of 5 points").await;
+    coach.says("waiting").await;
+    coach.hears("1 waiting").await;
+    coach.says("close").await;
+    for someone in [&mut ana, &mut bruno] {
+        someone.hears("Question 1 is closed.").await;
+        someone.hears("Answered by Ana, Bruno").await;
+    }
+    assert!(!bruno.heard.iter().any(|line| line.contains("file")));
+    assert!(!ana.heard.iter().any(|line| line.contains("No idea")));
+    coach.says("post").await;
+    ana.hears("To be read (no topic): No lesson on Monday.")
+        .await;
+    coach.says("summary").await;
+    coach.hears("0 problems, 1 questions").await;
+}

@@ -106,6 +106,12 @@ fn samples(ty: &Type) -> Vec<Value> {
             "group-of-message",
         ]),
         "Fate" => named(&["muted", "removed", "erased"]),
+        "Lacking" => named(&["hints", "giving-up", "board"]),
+        "KindName" => named(&["problem", "question", "words"]),
+        "Answerable" => vec![
+            json!({ "is": "answer-to", "kind": "problem", "number": 1 }),
+            json!({ "is": "answer-to", "kind": "question", "number": 2 }),
+        ],
         "Named" => named(&["group", "topic", "file"]),
         "When" => named(&["post", "reveal"]),
         "Paid" => named(&["wrong", "hint"]),

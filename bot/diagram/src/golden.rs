@@ -20,7 +20,7 @@ use super::chart::{self, Chart, Day, Mastery, SolveRate, Standing, Theme, WrongM
 use super::film::Film;
 use super::reveal::{Reveal, flights};
 use super::sample::{line, position};
-use super::sheet::{Item, Paper, Sheet};
+use super::sheet::{Item, Paper, Sheet, Shows};
 use super::strip::Strip;
 use super::{contact, raster};
 use sealed_move_chess::scene::SceneMark;
@@ -291,7 +291,7 @@ fn charts_in_light_and_dark() {
 fn printed_sheets() {
     let items = (0..3)
         .map(|i| Item {
-            position: position([BACK_RANK, MIDDLE, BACK_RANK][i]),
+            shows: Shows::Board(position([BACK_RANK, MIDDLE, BACK_RANK][i])),
             task: "White mates in two".into(),
             words: String::new(),
             remarks: Vec::new(),

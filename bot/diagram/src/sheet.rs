@@ -39,11 +39,20 @@ impl Paper {
     }
 }
 
-/// One position of a sheet.
+/// What stands in the field of an item.
+#[derive(Clone, Debug)]
+pub enum Shows {
+    /// A position.
+    Board(Chess),
+    /// No position: the words take its place.
+    Words,
+}
+
+/// One item of a sheet.
 #[derive(Clone, Debug)]
 pub struct Item {
-    /// The position.
-    pub position: Chess,
+    /// What stands in its field.
+    pub shows: Shows,
     /// The task, such as "White mates in two".
     pub task: String,
     /// The coach's words with the position, set under its task as far as there is room; often empty.
@@ -79,6 +88,12 @@ const LINE: f32 = 17.0;
 const SAID: f32 = 8.5;
 const SAID_LINE: f32 = 10.5;
 const MOST_SAID: usize = 3;
+
+/// Words in the place of a board: size and distance of the lines in points, and how many characters surely
+/// have room there. Longer ones are set whole before the solution.
+const WRITTEN: f32 = 9.5;
+const WRITTEN_LINE: f32 = 12.0;
+const FIT: usize = 400;
 
 impl Sheet {
     /// The pages as standalone SVG, measured in points; the last ones hold the solutions.
@@ -169,7 +184,10 @@ impl Sheet {
             alt.push_str(&format!(
                 "{number}. {}: {} {} ",
                 item.task,
-                men(&item.position),
+                match &item.shows {
+                    Shows::Board(position) => men(position),
+                    Shows::Words => String::new(),
+                },
                 item.words
             ));
         }
@@ -192,8 +210,14 @@ impl Sheet {
         for (i, item) in self.items.iter().enumerate() {
             let label = format!("{}.", i + 1);
             let mut lines: Vec<(String, Hand<'_>, f32)> = Vec::new();
-            // What had no room under the board.
-            if said(item, (w - 2.0 * MARGIN) / COLUMNS as f32 - 16.0).len() > MOST_SAID {
+            // What had no room under the board, or in its place.
+            let cut = match item.shows {
+                Shows::Board(_) => {
+                    said(item, (w - 2.0 * MARGIN) / COLUMNS as f32 - 16.0).len() > MOST_SAID
+                }
+                Shows::Words => item.words.chars().count() > FIT,
+            };
+            if cut {
                 let wrapped = figurine::wrapped(&item.words, &plain, room - 34.0, 0.0);
                 lines.extend(wrapped.into_iter().map(|line| (line, plain, 34.0)));
             }
@@ -242,6 +266,9 @@ impl Sheet {
 
 /// The coach's words with a position, in lines `room` wide.
 fn said(item: &Item, room: f32) -> Vec<String> {
+    if matches!(item.shows, Shows::Words) {
+        return Vec::new();
+    }
     let hand = Hand::new(SAID, palette::of(Style::Print).ink);
     figurine::wrapped(&item.words, &hand, room - hand.width(" …"), 0.0)
 }
@@ -256,11 +283,16 @@ fn position(
     room: f32,
     palette: &Palette,
 ) -> f32 {
-    let mut diagram = Diagram::of(item.position.clone());
+    let board = match &item.shows {
+        Shows::Board(position) => position.clone(),
+        // The field is laid out as one with a board in it.
+        Shows::Words => Chess::default(),
+    };
+    let mut diagram = Diagram::of(board.clone());
     // Drawn at four times the size, so that whole-pixel measures are fine on paper.
     diagram.size = (side * 4.0) as u32;
     diagram.bottom = Color::White;
-    if item.position.turn() == Color::Black {
+    if board.turn() == Color::Black {
         diagram.bottom = Color::Black;
     }
     let layout = diagram.layout();
@@ -277,11 +309,28 @@ fn position(
     );
     let x = left + bold.width(&label) + 7.0;
     canvas.text(&task, x, 10.0, Hand::new(11.0, palette.ink));
-    canvas.placed(0.0, 15.0, scale, |canvas| {
-        diagram.draw(canvas, &layout, palette);
-    });
     let bottom = 15.0 + layout.height * scale;
     let right = left + layout.side() * scale;
+    match item.shows {
+        Shows::Board(_) => canvas.placed(0.0, 15.0, scale, |canvas| {
+            diagram.draw(canvas, &layout, palette);
+        }),
+        Shows::Words => {
+            let hand = Hand::new(WRITTEN, palette.ink);
+            let lines = figurine::wrapped(&item.words, &hand, right - left, 0.0);
+            let fit = ((bottom - 30.0) / WRITTEN_LINE) as usize;
+            for (line, text) in lines.iter().take(fit).enumerate() {
+                let cut = line + 1 == fit && lines.len() > fit;
+                let text = if cut {
+                    format!("{text} …")
+                } else {
+                    text.clone()
+                };
+                let y = 30.0 + line as f32 * WRITTEN_LINE;
+                figurine::set(canvas, &text, (left, y), hand, palette);
+            }
+        }
+    }
     for line in 1..=2u8 {
         let y = bottom + room + f32::from(line) * LINE - 3.0;
         canvas.line((left, y), (right, y), Paint::stroke("#777777", 0.5));
@@ -338,7 +387,7 @@ mod tests {
             paper: Paper::A4,
             items: (0..items)
                 .map(|_| Item {
-                    position: Chess::default(),
+                    shows: Shows::Board(Chess::default()),
                     task: "White mates in two".into(),
                     words: "Look at the back rank first.".into(),
                     remarks: vec!["1.Qh5 The queen goes first.".into()],

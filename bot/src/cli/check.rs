@@ -21,9 +21,10 @@ use crate::{
         Budget, Stipulation,
         check::{self, CheckOptions, Report, Soundness},
         comments::{self, Comments, Note},
-        read::{self, Entry, ReadError},
+        read::{self, Entry, Item, ReadError},
     },
     desk::{
+        FoundWritten, NewPostContent,
         endgames::Syzygy,
         opinion::{self, EngineSettings},
     },
@@ -91,19 +92,27 @@ impl Check {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         let limit = seconds(self.seconds)?;
         let mut entries = Vec::new();
+        let mut written = Vec::new();
         for file in &self.files {
             let bytes = read_bytes(file)?;
             let name = file
                 .file_name()
                 .map_or_else(|| "input".into(), |n| n.to_string_lossy());
-            entries.extend(read::read_file(
+            let items = read::read_items(
                 if file == Path::new("-") {
                     "input"
                 } else {
                     &name
                 },
                 &bytes,
-            ));
+            );
+            for item in items {
+                match item {
+                    Ok(Item::Problem(entry)) => entries.push(Ok(*entry)),
+                    Ok(item) => written.extend(FoundWritten::of(item)),
+                    Err(error) => entries.push(Err(error)),
+                }
+            }
         }
         let mut options = CheckOptions {
             moves: self.moves,
@@ -144,7 +153,14 @@ impl Check {
                 }
             },
         )?;
-        if !self.json {
+        // Words need no proof; a position beside them is legal, or it would have been an error.
+        for found in &written {
+            match self.json {
+                true => json_line(&mut out, found)?,
+                false => tell_written(&mut out, found)?,
+            }
+        }
+        if !self.json && (total > 0 || written.is_empty()) {
             writeln!(out, "{}", tally(total, wanting))?;
         }
         Ok(if wanting == 0 {
@@ -173,6 +189,24 @@ impl<'a> Line<'a> {
             warnings: &report.warnings,
         }
     }
+}
+
+/// Says what a question or words are.
+pub(super) fn tell_written(out: &mut impl Write, found: &FoundWritten) -> io::Result<()> {
+    match &found.content {
+        NewPostContent::Question {
+            words, at_reveal, ..
+        } => {
+            writeln!(out, "{}: a question: {words}", found.id)?;
+            if !at_reveal.is_empty() {
+                writeln!(out, "    at its close: {at_reveal}")?;
+            }
+        }
+        NewPostContent::Words { words, .. } => {
+            writeln!(out, "{}: words to be read: {words}", found.id)?;
+        }
+    }
+    Ok(())
 }
 
 /// A time limit from the command line.

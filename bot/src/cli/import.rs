@@ -11,7 +11,7 @@ use indicatif::ProgressBar;
 
 use super::{
     Outcome, Where,
-    check::{read_bytes, tell, tell_words},
+    check::{read_bytes, tell, tell_words, tell_written},
     groups::{Open, Which, acting},
     output::json_line,
 };
@@ -29,7 +29,7 @@ pub struct Import {
     /// One JSON object a position
     #[arg(long)]
     json: bool,
-    /// Also put every sound position at the end of the week
+    /// Also put every sound position, question and words at the end of the week; questions and words are not kept otherwise
     #[arg(long)]
     queue: bool,
     /// With --queue, also those that were posted before
@@ -89,11 +89,30 @@ impl Import {
                 shown.set_position(done as u64);
             });
             let choice = self.same.map_or(SameChoice::Keep, SameChoice::from);
+            let written = open.desk.written_in(&group, &coach, &name, bytes.clone());
+            let written = open.wait(written)?;
             let checked = open.wait(
                 open.desk
                     .import_choosing(&group, &coach, &name, bytes, choice, progress),
             )?;
             bar.finish_and_clear();
+            for found in written {
+                if self.queue {
+                    open.wait(open.desk.enqueue_found(&group, &coach, &found))?;
+                }
+                match self.json {
+                    true => json_line(&mut out, &found)?,
+                    false => {
+                        tell_written(&mut out, &found)?;
+                        if !self.queue {
+                            writeln!(
+                                out,
+                                "    It is not kept; with --queue it goes into the week."
+                            )?;
+                        }
+                    }
+                }
+            }
             for item in checked {
                 let sound = item.report.verdict == Soundness::Sound;
                 wanting |= !sound || (item.same.is_some() && self.same.is_none());

@@ -17,11 +17,11 @@ use super::{
 };
 use crate::{
     chess::parse_fen,
-    desk::{Desk, Place, Telling, note_lines},
+    desk::{Content, Desk, Person, Place, Queued, Telling, note_lines},
     diagram::sheet,
 };
 
-/// See and arrange the week: the positions waiting, in order, with when each goes out.
+/// See and arrange the week: the positions, questions and words waiting, in order, with when each goes out.
 #[derive(Debug, Args)]
 pub struct Queue {
     #[command(flatten)]
@@ -46,6 +46,37 @@ enum Action {
         /// Also those that were posted before
         #[arg(long)]
         again: bool,
+    },
+    /// Put a question at the end of the queue: members answer in their own words, and a coach marks what they write
+    Question {
+        /// What is asked, at most 1,000 characters
+        words: String,
+        /// A position to be shown beside it; it has to be legal and is not proved
+        #[arg(long)]
+        fen: Option<String>,
+        /// The topic its points count under
+        #[arg(long)]
+        topic: Option<String>,
+        /// Your own words on it, shown when it is closed
+        #[arg(long, value_name = "TEXT")]
+        reveal: Option<String>,
+        /// When it goes out, in the group's own time, such as 2026-12-01T18:00
+        #[arg(long, value_name = "WHEN")]
+        on: Option<String>,
+    },
+    /// Put words at the end of the queue that are there to be read: they take no answers
+    Say {
+        /// The words, at most 1,000 characters
+        words: String,
+        /// A position to be shown beside them
+        #[arg(long)]
+        fen: Option<String>,
+        /// The topic
+        #[arg(long)]
+        topic: Option<String>,
+        /// When they go out, in the group's own time, such as 2026-12-01T18:00
+        #[arg(long, value_name = "WHEN")]
+        on: Option<String>,
     },
     /// See the words that go out with a position, or write them anew
     Words {
@@ -82,7 +113,7 @@ enum Action {
         /// The topic; leave it out to take the topic away
         topic: Option<String>,
     },
-    /// Take an item out of the queue; the position is kept
+    /// Take an item out of the queue; a position is kept, a question or words are not
     Remove {
         /// Number of the item
         item: i64,
@@ -141,6 +172,39 @@ impl Action {
                     };
                 }
             }
+            Self::Question {
+                words,
+                fen,
+                topic,
+                reveal,
+                on,
+            } => {
+                let on = on.as_deref().map(local_time).transpose()?.flatten();
+                let reveal = reveal.as_deref().unwrap_or_default();
+                let item = desk
+                    .enqueue_question(
+                        group,
+                        &coach,
+                        &words,
+                        fen.as_deref(),
+                        topic.as_deref(),
+                        reveal,
+                    )
+                    .await?;
+                fixed(desk, group, &coach, item, on).await?;
+            }
+            Self::Say {
+                words,
+                fen,
+                topic,
+                on,
+            } => {
+                let on = on.as_deref().map(local_time).transpose()?.flatten();
+                let item = desk
+                    .enqueue_words(group, &coach, &words, fen.as_deref(), topic.as_deref())
+                    .await?;
+                fixed(desk, group, &coach, item, on).await?;
+            }
             Self::Words {
                 position,
                 post,
@@ -196,25 +260,57 @@ impl Action {
     }
 }
 
+/// Fixes when a new item goes out, where that is said; one that cannot go out then does not wait at all.
+async fn fixed(
+    desk: &Desk,
+    group: &Place,
+    coach: &Person,
+    item: i64,
+    on: Option<NaiveDateTime>,
+) -> anyhow::Result<()> {
+    let Some(on) = on else { return Ok(()) };
+    if let Err(error) = desk.fix_time(group, coach, item, Some(on)).await {
+        desk.dequeue(group, coach, item).await?;
+        return Err(error.into());
+    }
+    Ok(())
+}
+
 /// The queue as a PDF.
 async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u8>> {
     let coach = acting(desk, group).await?;
     let mut items = Vec::new();
     for item in desk.queue(group).await? {
-        let sheet = desk.preview(group, &coach, item.position).await?;
-        let checked = desk.checked(group, &coach, item.position).await?;
-        items.push(sheet::Item {
-            position: parse_fen(&item.fen)?.position,
-            task: sheet.task,
-            words: sheet.words,
-            solution: checked.report.variations,
-            remarks: checked
-                .words
-                .at_reveal
-                .lines()
-                .map(str::to_owned)
-                .chain(note_lines(&checked.words.notes))
-                .collect(),
+        items.push(match item.holds {
+            Queued::Problem { position, fen, .. } => {
+                let checked = desk.checked(group, &coach, position).await?;
+                let content = desk.preview_item(group, &coach, item.id).await?.content;
+                let (task, words) = match content {
+                    Content::Problem { task, words, .. } => (task, words),
+                    Content::Question(written) | Content::Words(written) => {
+                        (String::new(), written.words)
+                    }
+                };
+                sheet::Item {
+                    shows: sheet::Shows::Board(parse_fen(&fen)?.position),
+                    task,
+                    words,
+                    solution: checked.report.variations,
+                    remarks: checked
+                        .words
+                        .at_reveal
+                        .lines()
+                        .map(str::to_owned)
+                        .chain(note_lines(&checked.words.notes))
+                        .collect(),
+                }
+            }
+            Queued::Question {
+                words,
+                fen,
+                at_reveal,
+            } => written("Question", words, fen, &at_reveal)?,
+            Queued::Words { words, fen } => written("To be read", words, fen, "")?,
         });
     }
     anyhow::ensure!(
@@ -233,6 +329,25 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
         items,
     }
     .pdf()?)
+}
+
+/// A question or words on paper.
+fn written(
+    task: &str,
+    words: String,
+    fen: Option<String>,
+    at_reveal: &str,
+) -> anyhow::Result<sheet::Item> {
+    Ok(sheet::Item {
+        shows: match fen {
+            Some(fen) => sheet::Shows::Board(parse_fen(&fen)?.position),
+            None => sheet::Shows::Words,
+        },
+        task: task.to_owned(),
+        words,
+        solution: Vec::new(),
+        remarks: at_reveal.lines().map(str::to_owned).collect(),
+    })
 }
 
 fn local_time(text: &str) -> anyhow::Result<Option<NaiveDateTime>> {
@@ -299,24 +414,43 @@ async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
                     .to_string()
             },
         );
+        let kind = item.holds.kind();
+        let label = item.holds.label(&item.source);
+        let (more_topics, about) = match &item.holds {
+            Queued::Problem {
+                position,
+                further_topics,
+                posted,
+                ..
+            } => (
+                match further_topics.as_slice() {
+                    [] => String::new(),
+                    more => format!(" (also {})", more.join(", ")),
+                },
+                format!(
+                    ", position {position}{}",
+                    posted.map_or_else(String::new, |posted| format!(
+                        "; again, posted before as {}",
+                        posted.words(settings.zone)
+                    ))
+                ),
+            ),
+            Queued::Question { fen, .. } | Queued::Words { fen, .. } => (
+                String::new(),
+                match fen {
+                    Some(_) => ", with a position".to_owned(),
+                    None => String::new(),
+                },
+            ),
+        };
         writeln!(
             out,
-            "{:>3}. {due}{}  {}  {}{}  {}  (item {}, position {}{})",
+            "{:>3}. {due}{}  {}  {}{more_topics}  {label}  (item {}{about})",
             place + 1,
             if item.fixed { " fixed" } else { "" },
-            item.stipulation,
+            kind.sign(),
             item.topic.as_deref().unwrap_or("no topic"),
-            match item.further_topics.as_slice() {
-                [] => String::new(),
-                more => format!(" (also {})", more.join(", ")),
-            },
-            item.source,
             item.id,
-            item.position,
-            item.posted.map_or_else(String::new, |posted| format!(
-                "; again, posted before as {}",
-                posted.words(settings.zone)
-            ))
         )?;
     }
     Ok(())

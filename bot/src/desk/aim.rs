@@ -8,7 +8,9 @@
 use sealed_move_store::{AttemptState, Post};
 
 use super::{
-    Desk, OpenPost, Place, convert,
+    Desk, Kind, OpenPost, Place,
+    content::{self, Held},
+    convert,
     error::Done,
     handle::{group_at, post_of},
     posting::takes_replies,
@@ -46,7 +48,8 @@ pub(super) type Fitting<P> = (P, Fit);
 
 impl Desk {
     /// Of the open posts given, those that a reply of this person may be for, in the order given; empty
-    /// where the text reads as a move in none of them.
+    /// where the text reads as a move in none of them. Any words may answer a question, so one of those is
+    /// always among them.
     pub async fn aim(
         &self,
         open: &[(Place, i64)],
@@ -54,11 +57,22 @@ impl Desk {
         text: &str,
     ) -> Done<Vec<(Place, i64)>> {
         let mut fits = Vec::new();
+        let mut questions = Vec::new();
         for (place, post) in open {
-            let fit = self.fit(place, user, *post, text).await?;
-            fits.push(((place.clone(), *post), fit));
+            match self.kind(place, *post).await? {
+                Kind::Problem { .. } => {
+                    let fit = self.fit(place, user, *post, text).await?;
+                    fits.push(((place.clone(), *post), fit));
+                }
+                Kind::Question => questions.push((place.clone(), *post)),
+                Kind::Words => {}
+            }
         }
-        Ok(best(fits).into_iter().map(|(post, _)| post).collect())
+        let mut aimed: Vec<_> = best(fits).into_iter().map(|(post, _)| post).collect();
+        if !aimed.is_empty() {
+            aimed.extend(questions);
+        }
+        Ok(aimed)
     }
 
     /// The posts of the group that a text fits, where it does not fit the one that was chosen for it as
@@ -127,7 +141,7 @@ impl Desk {
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
-                let Some(position) = db.position(post.position_id)? else {
+                let Held::Problem(position) = content::held(db, &post)? else {
                     return Ok(None);
                 };
                 let member = db.member_by_user(group.id, &user)?;
@@ -198,5 +212,6 @@ pub(super) fn open_post(post: &Post) -> OpenPost {
         post: post.id,
         number: post.number,
         topic: post.topic.clone(),
+        holds: Kind::of(&post.content),
     }
 }

@@ -7,7 +7,7 @@ use sealed_move_store::{CoachWords, Db, Deed, Group, Reply, Tx};
 use serde::Serialize;
 
 use super::{
-    Desk, ErrandKind, Person, Place,
+    Desk, ErrandKind, Kind, KindName, Person, Place,
     deeds::did,
     errand::Answered,
     errands::Left,
@@ -31,6 +31,8 @@ pub struct WordsRow {
     pub reply: i64,
     /// Number of the post.
     pub number: i64,
+    /// What the post holds.
+    pub kind: KindName,
     /// What the member had written.
     pub text: String,
     /// The answer.
@@ -211,6 +213,7 @@ fn row(db: &Db<'_>, words: CoachWords) -> Done<Option<(WordsRow, Group)>> {
         let row = WordsRow {
             reply: reply.id,
             number: post.number,
+            kind: Kind::of(&post.content).name(),
             text: reply.text,
             words: words.words,
             by: words.by,

@@ -9,11 +9,12 @@
 //! post promises; being shown a move is taking the last hint step of one. What counts is the best that any
 //! reply was worth when it came. Points that the coach gave stand as given, in place of what came before.
 //!
-//! Taking part is a reply that decided something, a hint, or giving up; nothing else makes an attempt.
+//! Taking part is a reply that decided something, a hint, or giving up; nothing else makes an attempt. At a
+//! question it is an answer in time, or one that a coach has marked; its points are those of the last mark.
 
 use sealed_move_store::{
-    Attempt, AttemptState, Db, Hint, Moment, Post, Prices, ReplyOf, StoreError, Tx, Verdict,
-    VerdictRow,
+    Attempt, AttemptState, Content, Db, Hint, Moment, Post, PostState, Prices, ReplyOf, StoreError,
+    Tx, Verdict, VerdictRow,
 };
 
 use super::{Scale, Settings};
@@ -174,6 +175,11 @@ fn work_given_up(
     gave_up: Option<GaveUp>,
 ) -> Result<Work, StoreError> {
     let replies = db.replies_of(post.id, member)?;
+    match &post.content {
+        Content::Problem { .. } => {}
+        Content::Question { .. } => return Ok(answers(post, member, &replies)),
+        Content::Words(_) => return Ok(nothing(post)),
+    }
     let hints = db.hints(post.id, member)?;
     Ok(replay(
         post.id,
@@ -235,6 +241,61 @@ pub(super) fn decided(verdict: Verdict) -> bool {
 /// Whether a verdict that is kept makes its sender one who took part.
 fn settles(verdict: &VerdictRow) -> bool {
     decided(verdict.verdict) || (verdict.by_coach && verdict.points > 0.0)
+}
+
+/// The work of who did nothing.
+fn nothing(post: &Post) -> Work {
+    Work {
+        attempt: None,
+        after: Vec::new(),
+        hints: Vec::new(),
+        off: Off::default(),
+        prices: post.prices,
+    }
+}
+
+/// The work that these answers to a question (in order) come to. It is never solved: what is not marked
+/// waits, and what is marked has its points.
+fn answers(post: &Post, member: i64, replies: &[ReplyOf]) -> Work {
+    let mark = |of: &ReplyOf| match &of.verdict {
+        Some(verdict) if verdict.by_coach => Some(rounded(verdict.points)),
+        _ => None,
+    };
+    let in_time =
+        |of: &ReplyOf| post.state == PostState::Intended || of.reply.received_at < post.closes_at;
+    let mut work = nothing(post);
+    let mut points = 0.0;
+    let mut started = None;
+    for of in replies {
+        let marked = mark(of);
+        let counts = marked.is_some() || in_time(of);
+        points = marked.unwrap_or(points);
+        if counts {
+            started.get_or_insert(of.reply.received_at);
+        }
+        let stands = After {
+            points,
+            wrong: 0,
+            hints: 0,
+            left: points,
+            counts,
+        };
+        work.after.push((of.reply.id, stands));
+    }
+    work.attempt = started.map(|started_at| Attempt {
+        post_id: post.id,
+        member_id: member,
+        state: AttemptState::Playing,
+        line: Vec::new(),
+        points,
+        wrong: 0,
+        first_try: false,
+        started_at,
+        ended_at: None,
+        gave_up_at: None,
+        gave_up_after: None,
+    });
+    work
 }
 
 /// The work that these replies (in order), hints and giving up come to. Replies without a verdict do
@@ -305,7 +366,8 @@ fn replay(
                         prices.wrong_cost.min(LATER_WRONG)
                     };
                 }
-                Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable => {}
+                // A mark is given to an answer to a question alone.
+                Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable | Verdict::Marked => {}
             }
         }
         let stands = After {

@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::chess::fact::Why;
 
 use super::{
-    Desk, ErrandKind, Person, Place, ReplyRow, Settled, Verdict, VerdictSheet,
+    Desk, ErrandKind, Kind, Person, Place, ReplyRow, Settled, Verdict, VerdictSheet,
     answers::reply_of,
     attempt::{self, decided},
     convert,
@@ -17,13 +17,46 @@ use super::{
     groups::place_of,
     handle::{coached, coaching},
     refusal::Refusal,
-    replies::{kept_reply, line_before, over, rows, settled},
+    replies::{Asks, kept_reply, line_before, over, rows, settled},
     said::{Said, kept},
-    telling, text, tongue,
+    telling::{self, Told},
+    text, tongue,
 };
 
 /// How many posts back open questions are looked for.
 const POSTS_BACK: usize = 30;
+
+/// What a coach gives a reply, besides points.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Given {
+    /// A verdict, to a reply to a problem.
+    Verdict(Verdict),
+    /// Nothing: an answer to a question has points alone.
+    Mark,
+}
+
+/// The same, fit for what the reply answers.
+#[derive(Clone, Copy)]
+enum Ruled {
+    Judged(Verdict),
+    Marked,
+}
+
+impl Ruled {
+    fn kept(self) -> sealed_move_store::Verdict {
+        match self {
+            Self::Judged(verdict) => convert::verdict(verdict),
+            Self::Marked => sealed_move_store::Verdict::Marked,
+        }
+    }
+
+    fn told(self, number: Option<i64>) -> Told {
+        match self {
+            Self::Judged(verdict) => telling::coach_looked(number, verdict),
+            Self::Marked => Told::CoachMarked { number },
+        }
+    }
+}
 
 /// A reply that waits for the coach.
 #[derive(Clone, Debug, Serialize)]
@@ -37,9 +70,9 @@ pub struct HomeworkRow {
 }
 
 impl Desk {
-    /// Replies that wait for the coach: those to positions that only the coach can judge, and those
-    /// that the bot could not read or tell apart, where the member has not gone on since. The oldest
-    /// first, of the last thirty posts. Coaches only.
+    /// Replies that wait for the coach: answers to questions, of which each member's last one counts, replies
+    /// to positions that only the coach can judge, and those that the bot could not read or tell apart, where
+    /// the member has not gone on since. The oldest first, of the last thirty posts. Coaches only.
     pub async fn homework(&self, place: &Place, coach: &Person) -> Done<Vec<HomeworkRow>> {
         let (place, coach) = (place.clone(), coach.clone());
         self.read(move |db| {
@@ -47,6 +80,11 @@ impl Desk {
             let language = tongue::of_person(db, &group, &coach)?;
             let mut waiting = Vec::new();
             for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
+                let question = match Kind::of(&post.content) {
+                    Kind::Problem { .. } => false,
+                    Kind::Question => true,
+                    Kind::Words => continue,
+                };
                 let replies = db.replies_to(post.id)?;
                 let mut listed = rows(db, &language, &post, replies.clone())?.into_iter();
                 for (at, reply) in replies.iter().enumerate() {
@@ -54,6 +92,13 @@ impl Desk {
                         && post.state != PostState::Intended;
                     let open = match &reply.verdict {
                         _ if reply.words.is_some() => false,
+                        None if question => {
+                            let answered_again = replies.iter().skip(at + 1).any(|other| {
+                                other.reply.member_id == reply.reply.member_id
+                                    && other.reply.received_at < post.closes_at
+                            });
+                            !late && !answered_again
+                        }
                         None => !late,
                         Some(verdict) => {
                             !verdict.by_coach && !decided(verdict.verdict) && {
@@ -116,14 +161,28 @@ impl Desk {
             .await
     }
 
-    /// Gives a reply the coach's verdict, with `words` to the member (may be empty). The points, 0 to 5,
-    /// stand as given: nothing is taken off for tries and hints. Coaches only.
+    /// Gives a reply to a problem the coach's verdict, with `words` to the member (may be empty). The points,
+    /// 0 to 5, stand as given: nothing is taken off for tries and hints. Coaches only.
     pub async fn judge_by_hand(
         &self,
         place: &Place,
         coach: &Person,
         reply: i64,
         verdict: Verdict,
+        points: f64,
+        words: &str,
+    ) -> Done<()> {
+        let given = Given::Verdict(verdict);
+        self.rule(place, coach, reply, given, points, words).await
+    }
+
+    /// Writes down what a coach gives a reply, and tells its member.
+    pub(super) async fn rule(
+        &self,
+        place: &Place,
+        coach: &Person,
+        reply: i64,
+        given: Given,
         points: f64,
         words: &str,
     ) -> Done<()> {
@@ -141,30 +200,42 @@ impl Desk {
             .write(move |tx| {
                 let (group, by) = coaching(tx, &at, &by)?;
                 let reply = kept_reply(tx, reply_of(tx, &group, reply)?)?;
+                let verdict = match (&reply.asks, given) {
+                    (Asks::Problem(_), Given::Verdict(verdict)) => Ruled::Judged(verdict),
+                    (Asks::Question, Given::Mark) => Ruled::Marked,
+                    (Asks::Question, Given::Verdict(_)) => {
+                        return bad_request(Refusal::MarkedNotJudged);
+                    }
+                    (Asks::Problem(_), Given::Mark) => {
+                        return bad_request(Refusal::JudgedNotMarked);
+                    }
+                };
                 let former = reply.verdict();
                 let before = line_before(&reply.replies, Some(reply.reply.id));
                 tx.insert_verdict(&NewVerdict {
                     reply_id: reply.reply.id,
-                    verdict: convert::verdict(verdict),
+                    verdict: verdict.kept(),
                     points,
                     moves: former.map(|f| f.moves.clone()).unwrap_or_default(),
                     refutation: match verdict {
-                        Verdict::Wrong => former.map(|f| f.refutation.clone()).unwrap_or_default(),
+                        Ruled::Judged(Verdict::Wrong) => {
+                            former.map(|f| f.refutation.clone()).unwrap_or_default()
+                        }
                         _ => Vec::new(),
                     },
                     // The bot's defence stays on the board where there was one.
                     line: match (verdict, former) {
-                        (Verdict::Solved | Verdict::OnTheWay, Some(former))
+                        (Ruled::Judged(Verdict::Solved | Verdict::OnTheWay), Some(former))
                             if !former.line.is_empty() =>
                         {
                             former.line.clone()
                         }
                         _ => before,
                     },
-                    facts: kept(&[telling::coach_looked(None, verdict)], &Why::default()),
+                    facts: kept(&[verdict.told(None)], &Why::default()),
                     words: words.clone(),
                     wrong_first: match verdict {
-                        Verdict::Wrong => former.and_then(|f| f.wrong_first.clone()),
+                        Ruled::Judged(Verdict::Wrong) => former.and_then(|f| f.wrong_first.clone()),
                         _ => None,
                     },
                     by_coach: true,
@@ -172,20 +243,23 @@ impl Desk {
                 })?;
                 let member = reply.reply.member_id;
                 let work = attempt::settle(tx, &reply.post, member)?;
-                let note = format!(
-                    "position {}: {}",
-                    reply.post.number,
-                    convert::verdict(verdict)
-                );
+                let note = match verdict {
+                    Ruled::Judged(_) => {
+                        format!("position {}: {}", reply.post.number, verdict.kept())
+                    }
+                    Ruled::Marked => {
+                        let points = text::counted(points);
+                        format!("question {}: {points}", reply.post.number)
+                    }
+                };
                 did(tx, &group, &by, Deed::Judge, Some(member), &note, now)?;
                 let user = tx.member(member)?.map(|member| member.chat_user);
                 let sheet = VerdictSheet {
                     reply: reply.reply.id,
                     post: reply.post.id,
-                    verdict,
+                    outcome: convert::kept_verdict(verdict.kept()),
                     said: telling::by_coach(
-                        Said::new(&reply.language)
-                            .and(telling::coach_looked(Some(reply.post.number), verdict)),
+                        Said::new(&reply.language).and(verdict.told(Some(reply.post.number))),
                         &words,
                         work.points(),
                     ),

@@ -5,7 +5,7 @@ use sealed_move_store as store;
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    Defences, Mode, Scale, Settings, Soundness, Verdict,
+    Defences, Mode, Outcome, Scale, Settings, Soundness, Verdict,
     error::{DeskError, Done},
 };
 use crate::chess::Language;
@@ -21,15 +21,16 @@ pub(super) fn verdict(verdict: Verdict) -> store::Verdict {
     }
 }
 
-pub(super) fn kept_verdict(verdict: store::Verdict) -> Verdict {
-    match verdict {
+pub(super) fn kept_verdict(verdict: store::Verdict) -> Outcome {
+    Outcome::Judged(match verdict {
         store::Verdict::Solved => Verdict::Solved,
         store::Verdict::OnTheWay => Verdict::OnTheWay,
         store::Verdict::Wrong => Verdict::Wrong,
         store::Verdict::Illegal => Verdict::Illegal,
         store::Verdict::Unclear => Verdict::Unclear,
         store::Verdict::Unreadable => Verdict::Unreadable,
-    }
+        store::Verdict::Marked => return Outcome::Marked,
+    })
 }
 
 pub(super) fn soundness(soundness: Soundness) -> store::Soundness {
@@ -163,8 +164,12 @@ mod tests {
     #[test]
     fn every_word_has_its_twin() {
         for kept in store::Verdict::ALL {
-            assert_eq!(verdict(kept_verdict(*kept)), *kept);
-            assert_eq!(word(&kept_verdict(*kept)), kept.as_str());
+            let outcome = kept_verdict(*kept);
+            assert_eq!(word(&outcome), kept.as_str());
+            match outcome {
+                Outcome::Judged(judged) => assert_eq!(verdict(judged), *kept),
+                Outcome::Kept | Outcome::Marked => assert_eq!(*kept, store::Verdict::Marked),
+            }
         }
         for kept in store::Soundness::ALL {
             assert_eq!(soundness(kept_soundness(*kept)), *kept);

@@ -5,14 +5,21 @@
 //! - what fits another open post and not the one it was sent to;
 //! - what plainly is an answer and could be one to several open posts;
 //! - while a sealed post is open, whatever may tell a move of it and is not plainly an answer: others do
-//!   not see it before its writer says so.
+//!   not see it before its writer says so;
+//! - whatever is written to a question and not sent as an answer: any words may answer it.
+//!
+//! What was sent as an answer to a question is one, whatever moves stand in it.
 
 use std::sync::Arc;
 
 use super::{
-    AskedBack, Came, Desk, Heard, Mode, OpenPost, Person, Place, Taken, Verdict, VerdictSheet, Why,
+    AskedBack, Came, Desk, Heard, Kind, Mode, OpenPost, Outcome, Person, Place, Taken, Verdict,
+    VerdictSheet, Why,
+    aim::open_post,
+    content::{self, Held},
     error::{Done, not_found},
     handle::{group_at, post_of},
+    posting::takes_replies,
     problems,
     refusal::Refusal,
     replies::{kept_reply, key, line_before},
@@ -46,7 +53,8 @@ impl Desk {
         text: &str,
     ) -> Done<Taken> {
         let (read, _) = text::body(text, LONGEST_REPLY);
-        if !self.is_known(place, source).await? {
+        let problem = matches!(self.kind(place, chosen).await?, Kind::Problem { .. });
+        if problem && !self.is_known(place, source).await? {
             let other = self.elsewhere(place, &person.user, chosen, &read).await?;
             if !other.is_empty() {
                 let other = other.into_iter().map(|(post, _)| post).collect();
@@ -73,7 +81,7 @@ impl Desk {
     ) -> Done<Taken> {
         let taken = self.answer_to(place, person, chosen, source, text).await?;
         match taken {
-            Taken::Answer(sheet) if sheet.verdict == Verdict::Unclear => {
+            Taken::Answer(sheet) if sheet.outcome == Outcome::Judged(Verdict::Unclear) => {
                 let meant = match sheet.readings.len() {
                     1 => Some(self.mean(place, person, sheet.reply, 0).await?),
                     _ => self.meant(place, person, sheet.reply).await?,
@@ -107,12 +115,21 @@ impl Desk {
         let user = &person.user;
         let mut post = chosen;
         if !self.is_known(place, source).await? {
+            if let Some(chosen) = chosen
+                && let Some(question) = self.open_question(place, chosen).await?
+            {
+                return Ok(Came::AskedBack(ask_whether_an_answer(question)));
+            }
             let fits = match chosen {
                 Some(chosen) => self.elsewhere(place, user, chosen, &read).await?,
                 None => self.fitting(place, user, &read).await?,
             };
             let answer = fits.iter().any(|(_, fit)| fit.answer);
             let mut fits: Vec<OpenPost> = fits.into_iter().map(|(post, _)| post).collect();
+            if answer && chosen.is_none() {
+                // Any words may answer a question.
+                fits.extend(self.open_questions(place).await?);
+            }
             match (chosen, fits.as_mut_slice()) {
                 (None, [only]) => post = Some(only.post),
                 (Some(chosen), [_, ..]) if answer => {
@@ -143,6 +160,39 @@ impl Desk {
         })
     }
 
+    /// The post, where it is a question that takes answers.
+    async fn open_question(&self, place: &Place, post: i64) -> Done<Option<OpenPost>> {
+        let mut open = self.open_questions(place).await?.into_iter();
+        Ok(open.find(|open| open.post == post))
+    }
+
+    /// The group's questions that take answers, by number.
+    async fn open_questions(&self, place: &Place) -> Done<Vec<OpenPost>> {
+        let (now, place) = (self.now(), place.clone());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let mut open = db.open_posts(group.id)?;
+            open.retain(|post| {
+                Kind::of(&post.content) == Kind::Question && takes_replies(post, now)
+            });
+            Ok(open.iter().map(open_post).collect())
+        })
+        .await
+    }
+
+    /// Asks which post a text is to answer that was sent as an answer and to none of them, where it can be
+    /// several of which one is a question; `None` where there is nothing to ask.
+    ///
+    /// # Errors
+    /// When the store cannot be used.
+    pub async fn ask_which_open(&self, place: &Place) -> Done<Option<AskedBack>> {
+        let open = self.open_posts(place).await?;
+        if open.len() < 2 || self.open_questions(place).await?.is_empty() {
+            return Ok(None);
+        }
+        Ok(Some(ask_which(open)))
+    }
+
     /// Whether a name would tell others a move of a sealed post that is open.
     ///
     /// # Errors
@@ -168,9 +218,11 @@ impl Desk {
                         Some(member) => db.replies_of(post.id, member.id)?,
                         None => Vec::new(),
                     };
-                    Ok(db
-                        .position(post.position_id)?
-                        .map(|position| (position, line_before(&replies, None))))
+                    Ok(match content::held(db, &post)? {
+                        Held::Problem(position) => Some((position, line_before(&replies, None))),
+                        // There is no move that could be told of it.
+                        Held::Question(..) | Held::Words(_) => None,
+                    })
                 })
                 .await?;
             let Some((position, line)) = found else {
@@ -251,7 +303,7 @@ impl Desk {
             return Ok(meant);
         }
         let asked = self.verdict(place, person, reply).await?;
-        if asked.verdict != Verdict::Unclear {
+        if asked.outcome != Outcome::Judged(Verdict::Unclear) {
             return not_found(Refusal::NothingAsked);
         }
         let Some(text) = asked.readings.get(reading) else {
@@ -344,11 +396,41 @@ fn reading_of(reply: i64) -> String {
 fn ask_which(posts: Vec<OpenPost>) -> AskedBack {
     AskedBack {
         why: Why::Several,
-        message: format!(
-            "These moves fit positions {}. Which one do you mean?",
-            numbers(&posts, "and")
-        ),
+        message: match posts.iter().any(|post| post.holds == Kind::Question) {
+            true => format!(
+                "This could answer {}. Which one do you mean?",
+                named(&posts, "or")
+            ),
+            false => format!(
+                "These moves fit positions {}. Which one do you mean?",
+                numbers(&posts, "and")
+            ),
+        },
         posts,
+    }
+}
+
+fn ask_whether_an_answer(question: OpenPost) -> AskedBack {
+    AskedBack {
+        why: Why::MayTell,
+        message: format!(
+            "Is this your answer to question {}, or a word to all? Nobody else sees it yet.",
+            question.number
+        ),
+        posts: vec![question],
+    }
+}
+
+/// "position 12 or question 13".
+fn named(posts: &[OpenPost], and: &str) -> String {
+    let names: Vec<String> = posts
+        .iter()
+        .map(|post| format!("{} {}", post.holds.noun().to_lowercase(), post.number))
+        .collect();
+    match names.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, before)) => format!("{} {and} {last}", before.join(", ")),
+        None => String::new(),
     }
 }
 

@@ -12,7 +12,7 @@ use super::{
     error::Done,
     handle::group_at,
     posting::takes_replies,
-    replies::{Kept, Ruling, kept_reply, key, line_before},
+    replies::{Asks, Kept, Ruling, kept_reply, key, line_before},
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::judge::Setting;
@@ -81,9 +81,12 @@ impl Desk {
             .last()
             .is_some_and(|last| last.reply.id == kept.reply.id);
         let open = takes_replies(&kept.post, self.now());
-        let problem = self
-            .problem(&kept.position.fen, &kept.position.stipulation)
-            .await?;
+        match kept.asks {
+            // Nothing is judged: the new words take the place of the old until the coach has settled them.
+            Asks::Question => return self.rewrite(kept, text, open && !cut).await,
+            Asks::Problem(_) => {}
+        }
+        let problem = self.judged_by(&kept.asks).await?;
         let (Some(problem), false, true, true, false, false) =
             (problem, settled, last, open, cut, text.is_empty())
         else {
@@ -141,6 +144,24 @@ impl Desk {
         Ok(Edited::Judged(Box::new(
             self.told(kept, &problem, judgement, worth).await?,
         )))
+    }
+
+    /// The new text of an answer to a question; it stands as it was once the coach has read it, or the
+    /// question is closed.
+    async fn rewrite(&self, mut kept: Kept, text: String, may: bool) -> Done<Edited> {
+        let reply = kept.reply.id;
+        let read = kept
+            .replies
+            .iter()
+            .find(|of| of.reply.id == reply)
+            .is_none_or(|of| of.verdict.is_some() || of.words.is_some());
+        if read || !may || text.is_empty() {
+            return Ok(Edited::Stands(Box::new(self.verdict_on(kept).await?)));
+        }
+        kept.reply.text.clone_from(&text);
+        self.write(move |tx| Ok(tx.set_reply_text(reply, &text)?))
+            .await?;
+        Ok(Edited::Judged(Box::new(self.verdict_on(kept).await?)))
     }
 
     /// A message was deleted; whose it was need not be known.

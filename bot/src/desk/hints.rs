@@ -3,11 +3,13 @@
 use sealed_move_store::{AttemptState, Group, Post};
 
 use super::{
-    Desk, HintSheet, Person, Place, attempt, convert,
+    Desk, HintSheet, Person, Place, attempt,
+    content::{self, Held, problem_at},
+    convert,
     error::{Done, bad_request},
     handle::{group_at, member, post_of},
     posting::takes_replies,
-    refusal::{LocalTime, Refusal},
+    refusal::{Lacking, LocalTime, Refusal},
     replies::line_before,
     said::Said,
     telling::{Told, next_hint},
@@ -34,14 +36,12 @@ impl Desk {
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
+                let position = problem_at(db, &post, Lacking::Hints)?;
                 open(&post, takes_replies(&post, now))?;
-                Ok(db.position(post.position_id)?)
+                Ok(position)
             })
             .await?;
-        let problem = match position {
-            Some(position) => self.problem(&position.fen, &position.stipulation).await?,
-            None => None,
-        };
+        let problem = self.problem(&position.fen, &position.stipulation).await?;
         let Some(problem) = problem else {
             return bad_request(Refusal::NoHints);
         };
@@ -125,15 +125,15 @@ impl Desk {
                     None => (Vec::new(), Vec::new()),
                 };
                 let language = tongue::of_person(db, &group, &by)?;
-                Ok((db.position(post.position_id)?, taken, line, language))
+                Ok((content::held(db, &post)?, taken, line, language))
             })
             .await?;
         if taken.is_empty() {
             return Ok(Vec::new());
         }
         let problem = match position {
-            Some(position) => self.problem(&position.fen, &position.stipulation).await?,
-            None => None,
+            Held::Problem(position) => self.problem(&position.fen, &position.stipulation).await?,
+            Held::Question(..) | Held::Words(_) => None,
         };
         let Some(problem) = problem else {
             return Ok(Vec::new());
@@ -179,6 +179,7 @@ impl Desk {
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
             let post = post_of(tx, &group, post)?;
+            problem_at(tx, &post, Lacking::GivingUp)?;
             open(&post, takes_replies(&post, now))?;
             let settings = convert::kept_settings(&group.settings)?;
             let member = member(tx, &group, &person, now)?;

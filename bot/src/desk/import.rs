@@ -12,13 +12,14 @@ use futures::{StreamExt, stream};
 use sealed_move_store::{Check, Db, Given, Group, Position, Tx};
 
 use super::{
-    CheckedPosition, CoachWords, Desk, Person, Picture, Place, Report, SameChoice, Settings,
-    convert,
+    CheckedPosition, CoachWords, Desk, FoundWritten, Person, Picture, Place, Report, SameChoice,
+    Settings, convert,
     error::{Done, bad_request},
     handle::{coached, position_of},
     opinion,
     pool::StopSign,
     posting,
+    queue::waits_as,
     refusal::{Named, Refusal, Removed},
     same::{self, Fresh, Kept},
     text,
@@ -27,7 +28,7 @@ use crate::chess::{
     Budget,
     check::{self, CHECKER_VERSION, CheckOptions, Limits},
     comments::Comments,
-    read::{self, Entry, LARGEST_FILE, ReadError},
+    read::{self, Entry, Item, LARGEST_FILE, ReadError},
 };
 
 /// Diagrams come with the first so many positions of an import; [`Desk::diagram_of`] draws the others.
@@ -81,30 +82,80 @@ impl Desk {
         let group = self.read(move |db| coached(db, &at, &by)).await?;
         let settings = convert::kept_settings(&group.settings)?;
         let file = text::title(file, Named::File, 200)?;
-        if bytes.len() > LARGEST_FILE {
-            return bad_request(Refusal::FileTooHeavy {
-                file: file.into(),
-                size: bytes.len().div_ceil(1 << 20).into(),
-                most: (LARGEST_FILE >> 20).into(),
-            });
-        }
+        light(&file, bytes.len())?;
 
         let name = file.clone();
         let limit = self.inner.options.check_seconds;
-        let entries = self
+        let items = self
             .inner
             .checks
             .run("reading a file", limit, move |_| {
-                read::read_file(&name, &bytes)
+                read::read_items(&name, &bytes)
             })
             .await?;
-        if entries.is_empty() {
+        let of = items.len();
+        let entries: Vec<_> = items
+            .into_iter()
+            .filter_map(|item| match item {
+                Ok(Item::Problem(entry)) => Some(Ok(*entry)),
+                // They need no check: see `written_in`.
+                Ok(Item::Question(_) | Item::Words(_)) => None,
+                Err(error) => Some(Err(error)),
+            })
+            .collect();
+        if of == 0 {
             return bad_request(Refusal::NoPositions { file: file.into() });
         }
 
         let checked = self.check_all(entries, progress).await?;
         let kept = self.keep(&group, &file, &checked, choice).await?;
         self.lay_out(checked, kept, &settings).await
+    }
+
+    /// The questions and words of a file, in its order; nothing is kept of them until they are put into the
+    /// week ([`Desk::enqueue_found`]). Coaches only.
+    ///
+    /// # Errors
+    /// When the file is too large, or the person does not coach the group.
+    pub async fn written_in(
+        &self,
+        place: &Place,
+        coach: &Person,
+        file: &str,
+        bytes: Vec<u8>,
+    ) -> Done<Vec<FoundWritten>> {
+        let (at, by) = (place.clone(), coach.clone());
+        self.read(move |db| coached(db, &at, &by)).await?;
+        let file = text::title(file, Named::File, 200)?;
+        light(&file, bytes.len())?;
+        let limit = self.inner.options.check_seconds;
+        let items = self
+            .inner
+            .checks
+            .run("reading a file", limit, move |_| {
+                read::read_items(&file, &bytes)
+            })
+            .await?;
+        Ok(items
+            .into_iter()
+            .filter_map(|item| FoundWritten::of(item.ok()?))
+            .collect())
+    }
+
+    /// Puts a question or words of a file at the end of the queue and returns the queue entry's id. Coaches
+    /// only.
+    ///
+    /// # Errors
+    /// As [`Desk::enqueue_question`].
+    pub async fn enqueue_found(
+        &self,
+        place: &Place,
+        coach: &Person,
+        found: &FoundWritten,
+    ) -> Done<i64> {
+        let topic = found.topic.as_deref();
+        self.enqueue_written(place, coach, &found.content, topic, &found.id)
+            .await
     }
 
     /// Checks entries in parallel, as many at a time as the pool has room, in stable order.
@@ -300,11 +351,7 @@ impl Desk {
         let (place, coach) = (place.clone(), coach.clone());
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
-            let queued: Vec<i64> = db
-                .queue(group.id)?
-                .iter()
-                .map(|item| item.position_id)
-                .collect();
+            let queued: Vec<i64> = db.queue(group.id)?.iter().filter_map(waits_as).collect();
             let mut out = Vec::new();
             for position in db.positions(group.id)? {
                 if out.len() == most {
@@ -459,6 +506,18 @@ fn find(db: &Db<'_>, id: i64) -> Done<Position> {
             what: Removed::Position,
         }),
     }
+}
+
+/// Refuses a file that is too heavy.
+fn light(file: &str, bytes: usize) -> Done<()> {
+    if bytes <= LARGEST_FILE {
+        return Ok(());
+    }
+    bad_request(Refusal::FileTooHeavy {
+        file: file.to_owned().into(),
+        size: bytes.div_ceil(1 << 20).into(),
+        most: (LARGEST_FILE >> 20).into(),
+    })
 }
 
 /// The check of an entry on this thread, with the seconds it took.

@@ -11,6 +11,7 @@ mod attempt;
 mod by_hand;
 pub mod clock;
 mod coach_words;
+mod content;
 mod convert;
 mod deeds;
 mod doubt;
@@ -60,6 +61,9 @@ mod waiting;
 pub use answers::{LONGEST_WORDS, WordsRow};
 pub use by_hand::HomeworkRow;
 pub use clock::{Clock, SystemClock, TestClock};
+pub use content::{
+    Content, FoundWritten, Kind, KindName, LONGEST_CONTENT, NewPostContent, Queued, WrittenSheet,
+};
 pub use deeds::{Deed, DeedRow};
 pub use edits::{Edited, Withdrawn};
 pub use errand::{Answered, Delivered, Errand, ErrandKind, Step, StepDone};

@@ -3,12 +3,14 @@
 use sealed_move_store::AttemptState;
 
 use super::{
-    Desk, OwnPost, OwnState, Person, Place, attempt, convert,
-    error::{Done, not_found},
+    Desk, Kind, Own, OwnAnswer, OwnPost, OwnState, Person, Place, attempt,
+    content::problem_at,
+    convert,
+    error::Done,
     handle::{group_at, post_of},
     posting::takes_replies,
-    refusal::{LocalTime, Refusal, Removed},
-    replies::over,
+    refusal::{Lacking, LocalTime},
+    replies::{over, rows},
     said::Said,
     standing,
     telling::{Told, next_hint},
@@ -17,7 +19,56 @@ use super::{
 use crate::chess::judge::HINT_STEPS;
 
 impl Desk {
-    /// Where this member stands at a post.
+    /// Where this member stands at a post, whatever it holds.
+    ///
+    /// # Errors
+    /// When there is no such post.
+    pub async fn own(&self, place: &Place, person: &Person, post: i64) -> Done<Own> {
+        Ok(match self.kind(place, post).await? {
+            Kind::Problem { .. } => {
+                Own::Problem(Box::new(self.own_post(place, person, post).await?))
+            }
+            Kind::Question => Own::Question(self.own_answer(place, person, post).await?),
+            Kind::Words => Own::Words,
+        })
+    }
+
+    /// This member's answer to a question, with what the coach made of it.
+    async fn own_answer(&self, place: &Place, person: &Person, post: i64) -> Done<OwnAnswer> {
+        let now = self.now();
+        let (place, by) = (place.clone(), person.clone());
+        self.read(move |db| {
+            let group = group_at(db, &place)?;
+            let language = tongue::of_person(db, &group, &by)?;
+            let post = post_of(db, &group, post)?;
+            let live = takes_replies(&post, now);
+            let replies = match db.member_by_user(group.id, &by.user)? {
+                Some(member) => db.replies_of(post.id, member.id)?,
+                None => Vec::new(),
+            };
+            let last = rows(db, &language, &post, replies)?.pop();
+            Ok(match last {
+                Some(last) => OwnAnswer {
+                    answer: last.text,
+                    said: match last.said.is_empty() {
+                        true => Said::new(&language).and(Told::CoachWillRead),
+                        false => last.said,
+                    },
+                    words: last.coach_words.unwrap_or_default(),
+                    live,
+                },
+                None => OwnAnswer {
+                    answer: String::new(),
+                    said: Said::default(),
+                    words: String::new(),
+                    live,
+                },
+            })
+        })
+        .await
+    }
+
+    /// Where this member stands at a post that is a problem.
     pub async fn own_post(&self, place: &Place, person: &Person, post: i64) -> Done<OwnPost> {
         let now = self.now();
         let (place, by) = (place.clone(), person.clone());
@@ -26,11 +77,7 @@ impl Desk {
                 let group = group_at(db, &place)?;
                 let settings = convert::kept_settings(&group.settings)?;
                 let post = post_of(db, &group, post)?;
-                let Some(position) = db.position(post.position_id)? else {
-                    return not_found(Refusal::RemovedMeanwhile {
-                        what: Removed::PositionOfPost,
-                    });
-                };
+                let position = problem_at(db, &post, Lacking::Hints)?;
                 let language = tongue::of_person(db, &group, &by)?;
                 let member = db
                     .member_by_user(group.id, &by.user)?

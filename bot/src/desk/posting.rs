@@ -2,17 +2,20 @@
 //! by hand. Nothing on the sheet depends on the solution, so nothing on it can give it away.
 
 use chrono::{DateTime, TimeDelta, Utc};
-use sealed_move_store::{Db, Deed, Group, NewPost, Position, Post, PostState, Tx};
+use sealed_move_store::{
+    self as store, Db, Deed, Group, NewPost, Post, PostState, Tx, Waits, Written,
+};
 use shakmaty::{Chess, Color};
 
 use super::{
-    ChatKey, Desk, Person, Picture, Place, PostRow, PostSheet, Report, Settings, attempt, convert,
+    ChatKey, Desk, Kind, Person, Picture, Place, PostRow, PostSheet, Report, Settings, attempt,
+    content::{self, Held},
+    convert,
     deeds::did,
     error::{DeskError, Done, bad_request, not_found},
     groups::place_of,
     handle::{coached, coaching, group_at, position_of, post_of},
-    problems,
-    queue::{fit, item_of, not_sound, plan_of},
+    queue::{fit, item_of, not_sound, plan_of, waits_as},
     refusal::Refusal,
     schedule,
 };
@@ -20,48 +23,71 @@ use crate::chess::{self, Stipulation};
 use crate::diagram::Diagram;
 
 impl Desk {
-    /// The post exactly as members would see it, numbered and timed as if it were the next. Coaches only.
+    /// The post that a position would be, exactly as members would see it, numbered and timed as if it were
+    /// the next. Coaches only.
     pub async fn preview(&self, place: &Place, coach: &Person, position: i64) -> Done<PostSheet> {
-        let now = self.now();
-        let (place, coach) = (place.clone(), coach.clone());
-        let (group, position, number, due) = self
+        let (at, by) = (place.clone(), coach.clone());
+        let found = self
             .read(move |db| {
-                let group = coached(db, &place, &coach)?;
+                let group = coached(db, &at, &by)?;
                 let position = position_of(db, &group, position)?;
-                let number = db
-                    .latest_posts(group.id, 1)?
-                    .first()
-                    .map_or(0, |post| post.number)
-                    + 1;
                 let queue = db.queue(group.id)?;
-                let plan = plan_of(db, &group, &queue, now)?;
                 let item = queue
                     .iter()
-                    .find(|item| item.position_id == position.id)
-                    .map(|item| item.id);
-                let due = plan
-                    .due
-                    .iter()
-                    .find(|due| Some(due.item) == item)
-                    .map(|due| due.at)
-                    .or(plan.next)
-                    .unwrap_or(now);
-                Ok((group, position, number, due))
+                    .find(|item| waits_as(item) == Some(position.id));
+                let (item, topic) = (item.map(|item| item.id), position.topic.clone());
+                Ok((group, Held::Problem(Box::new(position)), topic, item))
             })
             .await?;
+        self.previewed(found).await
+    }
+
+    /// The post that an item of the week will be, as [`Desk::preview`]. Coaches only.
+    ///
+    /// # Errors
+    /// When it waits no longer.
+    pub async fn preview_item(&self, place: &Place, coach: &Person, item: i64) -> Done<PostSheet> {
+        let (at, by) = (place.clone(), coach.clone());
+        let found = self
+            .read(move |db| {
+                let group = coached(db, &at, &by)?;
+                let item = item_of(db, &group, item)?;
+                let held = match item.holds {
+                    Waits::Problem(problem) => {
+                        Held::Problem(Box::new(position_of(db, &group, problem.position_id)?))
+                    }
+                    Waits::Question { asked, at_reveal } => Held::Question(asked, at_reveal),
+                    Waits::Words(written) => Held::Words(written),
+                };
+                Ok((group, held, item.topic, Some(item.id)))
+            })
+            .await?;
+        self.previewed(found).await
+    }
+
+    async fn previewed(
+        &self,
+        (group, held, topic, item): (Group, Held, Option<String>, Option<i64>),
+    ) -> Done<PostSheet> {
+        let now = self.now();
         let settings = convert::kept_settings(&group.settings)?;
-        let (board, task) = problems::parse(&position.fen, &position.stipulation)?;
+        let id = group.id;
+        let (number, due) = self
+            .read(move |db| {
+                let latest = db.latest_posts(group.id, 1)?;
+                let number = latest.first().map_or(0, |post| post.number) + 1;
+                let plan = plan_of(db, &group, &db.queue(group.id)?, now)?;
+                let due = plan.due.iter().find(|due| Some(due.item) == item);
+                Ok((number, due.map(|due| due.at).or(plan.next).unwrap_or(now)))
+            })
+            .await?;
         Ok(PostSheet {
             post: 0,
             number,
-            nonce: nonce(group.id, position.id, now),
-            topic: position.topic,
-            stipulation: position.stipulation,
-            side: board_turn(&board).into(),
-            task: task_in_words(board_turn(&board), task),
-            words: position.words.with_post,
+            nonce: nonce(id, 0, now),
+            topic,
+            content: self.content_sheet(&held, &settings).await?,
             closes_at: closing_time(due.max(now), now, &settings),
-            picture: self.draw(diagram(board, &settings)).await?,
             message: None,
             thread: None,
         })
@@ -82,15 +108,22 @@ impl Desk {
                     Some(item) => item_of(db, &group, item)?,
                     None => next_item(db, &group, now)?,
                 };
-                let position = position_of(db, &group, item.position_id)?;
+                let position = match waits_as(&item) {
+                    Some(position) => Some(position_of(db, &group, position)?),
+                    None => None,
+                };
                 Ok((item, position))
             })
             .await?;
-        let position = self.check_again(position).await?;
+        // Only a problem is proved, and so proved again.
+        let position = match position {
+            Some(position) => Some(self.check_again(position).await?),
+            None => None,
+        };
         let now = self.now();
         let (at, by) = (place.clone(), coach.clone());
         let (group, errands) = (item.group_id, &self.inner.errands);
-        let nonce = nonce(group, position.id, now);
+        let nonce = nonce(group, item.content_id, now);
         // Before the intent can be seen: nobody has tried to send this one yet.
         errands.note_fresh(&nonce);
         let intended = self
@@ -99,10 +132,10 @@ impl Desk {
                 move |tx| {
                     let (group, by) = coaching(tx, &at, &by)?;
                     let item = item_of(tx, &group, item.id)?;
-                    if !fit(&item) {
+                    if let Some(position) = position.filter(|_| !fit(&item)) {
                         return bad_request(not_sound(&position));
                     }
-                    did(tx, &group, &by, Deed::PostNow, None, &item.source, now)?;
+                    did(tx, &group, &by, Deed::PostNow, None, &told(&item), now)?;
                     let settings = convert::kept_settings(&group.settings)?;
                     intend(
                         tx,
@@ -136,6 +169,10 @@ impl Desk {
                     PostState::Intended => bad_request(Refusal::NotOutYet),
                     PostState::Closing => bad_request(Refusal::ClosingAlready),
                     PostState::Closed => bad_request(Refusal::ClosedAlready),
+                    // It takes no replies, and nothing is revealed.
+                    PostState::Open if Kind::of(&post.content) == Kind::Words => {
+                        Ok(close_words(tx, &post, now)?)
+                    }
                     PostState::Open => {
                         tx.set_closes_at(post.id, post.closes_at.min(now))?;
                         did(tx, &group, &by, Deed::CloseNow, None, &note, now)?;
@@ -168,18 +205,18 @@ impl Desk {
     /// A post by id, open or closed.
     pub async fn post(&self, place: &Place, post: i64) -> Done<PostSheet> {
         let place = place.clone();
-        let (group, post, position) = self
+        let (group, post, held) = self
             .read(move |db| {
                 let group = group_at(db, &place)?;
                 let post = post_of(db, &group, post)?;
                 if post.state == PostState::Intended {
                     return not_found(Refusal::StillOnItsWay);
                 }
-                let position = position_of(db, &group, post.position_id)?;
-                Ok((group, post, position))
+                let held = content::held(db, &post)?;
+                Ok((group, post, held))
             })
             .await?;
-        self.post_sheet(&convert::kept_settings(&group.settings)?, post, &position)
+        self.post_sheet(&convert::kept_settings(&group.settings)?, post, &held)
             .await
     }
 
@@ -239,20 +276,15 @@ impl Desk {
         &self,
         settings: &Settings,
         post: Post,
-        position: &Position,
+        held: &Held,
     ) -> Done<PostSheet> {
-        let (board, task) = problems::parse(&position.fen, &position.stipulation)?;
         Ok(PostSheet {
             post: post.id,
             number: post.number,
             nonce: post.nonce,
             topic: post.topic,
-            stipulation: post.stipulation,
-            side: board_turn(&board).into(),
-            task: task_in_words(board_turn(&board), task),
-            words: position.words.with_post.clone(),
+            content: self.content_sheet(held, settings).await?,
             closes_at: post.closes_at,
-            picture: self.draw(diagram(board, settings)).await?,
             message: post.message,
             thread: post.thread,
         })
@@ -271,7 +303,36 @@ impl Desk {
 /// Whether replies to a post count at `now`. One that is `intended` may be before the group already:
 /// sent, and its sending not yet recorded.
 pub(super) fn takes_replies(post: &Post, now: DateTime<Utc>) -> bool {
-    matches!(post.state, PostState::Intended | PostState::Open) && now < post.closes_at
+    let asks = match &post.content {
+        store::Content::Problem { .. } | store::Content::Question { .. } => true,
+        store::Content::Words(_) => false,
+    };
+    asks && matches!(post.state, PostState::Intended | PostState::Open) && now < post.closes_at
+}
+
+/// Closes a post of words alone, for which nothing is revealed: it is over as soon as it is out.
+pub(super) fn close_words(
+    tx: &Tx<'_>,
+    post: &Post,
+    now: DateTime<Utc>,
+) -> Result<(), store::StoreError> {
+    if post.state == PostState::Open {
+        tx.set_closes_at(post.id, post.closes_at.min(now))?;
+        tx.mark_post_closing(post.id)?;
+    }
+    tx.mark_post_closed(post.id, now, None)
+}
+
+/// What a queue entry is called in the list of what coaches did.
+fn told(item: &store::Queued) -> String {
+    match &item.holds {
+        Waits::Problem(_) => item.source.clone(),
+        Waits::Question {
+            asked: Written { words, .. },
+            ..
+        }
+        | Waits::Words(Written { words, .. }) => content::beginning(words),
+    }
 }
 
 /// The group's post that takes replies at `now`, if any; the latest when several do.
@@ -318,11 +379,11 @@ pub(super) fn closing_time(
 
 /// What marks the message of a post: the same for the same post, different for any other, and telling
 /// nothing. At most 25 characters for any ids a group can reach.
-pub(super) fn nonce(group: i64, position: i64, now: DateTime<Utc>) -> String {
+pub(super) fn nonce(group: i64, content: i64, now: DateTime<Utc>) -> String {
     format!(
         "{}-{}-{}",
         base36(group),
-        base36(position),
+        base36(content),
         base36(now.timestamp())
     )
 }
@@ -370,7 +431,7 @@ fn row(post: Post, now: DateTime<Utc>) -> Option<PostRow> {
         opened_at: post.opened_at?,
         closes_at: post.closes_at,
         topic: post.topic,
-        stipulation: post.stipulation,
+        kind: Kind::of(&post.content),
     })
 }
 
@@ -391,10 +452,6 @@ pub(super) fn diagram(board: Chess, settings: &Settings) -> Diagram {
 pub(super) fn report(kept: &serde_json::Value) -> Done<Report> {
     serde_json::from_value(kept.clone())
         .map_err(|error| DeskError::damaged(format!("a report in it cannot be read ({error})")))
-}
-
-fn board_turn(board: &Chess) -> Color {
-    shakmaty::Position::turn(board)
 }
 
 /// The task in a sentence.

@@ -1,10 +1,10 @@
-//! The week: positions in order, each with the moment it will go out.
+//! The week: what waits in order, each with the moment it will go out.
 
 use chrono::{DateTime, NaiveDateTime, Utc};
-use sealed_move_store::{Db, Deed, Group, Position, Queued, Soundness};
+use sealed_move_store::{self as store, Db, Deed, Group, Position, Soundness, Waits};
 
 use super::{
-    Desk, Person, Place, QueueItem, convert,
+    Desk, Person, Place, QueueItem, Queued, convert,
     deeds::did,
     error::{Done, bad_request, not_found},
     handle::{coached, coaching, group_at, position_of},
@@ -65,7 +65,7 @@ impl Desk {
             let waits = tx
                 .queue(group.id)?
                 .iter()
-                .any(|item| item.position_id == position.id);
+                .any(|item| waits_as(item) == Some(position.id));
             if repeat == Repeat::Refused
                 && !waits
                 && let Some(posted) = posted_before(tx, group.id, &position.fen)?
@@ -101,15 +101,7 @@ impl Desk {
             let plan = plan_of(db, &group, &queue, now)?;
             queue
                 .into_iter()
-                .map(|item| {
-                    let posted = posted_before(db, group.id, &item.fen)?;
-                    let position = position_of(db, &group, item.position_id)?;
-                    Ok(QueueItem {
-                        posted,
-                        further_topics: position.further_topics,
-                        ..laid_out(item, &plan)
-                    })
-                })
+                .map(|item| laid_out(db, &group, item, &plan))
                 .collect()
         })
         .await
@@ -166,13 +158,18 @@ impl Desk {
         .await
     }
 
-    /// Takes an item out of the queue; the position stays. Coaches only.
+    /// Takes an item out of the queue. A position stays; a question or words, which were never posted, are
+    /// forgotten. Coaches only.
     pub async fn dequeue(&self, place: &Place, coach: &Person, item: i64) -> Done<()> {
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
             let group = coached(tx, &place, &coach)?;
             let item = item_of(tx, &group, item)?;
-            Ok(tx.dequeue(item.id)?)
+            tx.dequeue(item.id)?;
+            Ok(match item.holds {
+                Waits::Problem(_) => (),
+                Waits::Question { .. } | Waits::Words(_) => tx.forget_content(item.content_id)?,
+            })
         })
         .await
     }
@@ -230,24 +227,40 @@ impl Desk {
     }
 }
 
+/// The position that an item is, if it is one.
+pub(super) fn waits_as(item: &store::Queued) -> Option<i64> {
+    match &item.holds {
+        Waits::Problem(problem) => Some(problem.position_id),
+        Waits::Question { .. } | Waits::Words(_) => None,
+    }
+}
+
 /// A queue entry of the group by id.
-pub(super) fn item_of(db: &Db<'_>, group: &Group, item: i64) -> Done<Queued> {
+pub(super) fn item_of(db: &Db<'_>, group: &Group, item: i64) -> Done<store::Queued> {
     match db.queued(item)? {
         Some(item) if item.group_id == group.id => Ok(item),
         _ => not_found(Refusal::NotInQueue),
     }
 }
 
-/// Whether a position of the queue may be posted.
-pub(super) fn fit(item: &Queued) -> bool {
-    item.soundness != Soundness::Illegal && (item.soundness == Soundness::Sound || item.anyway)
+/// Whether an item of the queue may be posted.
+pub(super) fn fit(item: &store::Queued) -> bool {
+    match &item.holds {
+        Waits::Problem(problem) => match problem.soundness {
+            Soundness::Illegal => false,
+            Soundness::Sound => true,
+            _ => problem.anyway,
+        },
+        // Words need no proof.
+        Waits::Question { .. } | Waits::Words(_) => true,
+    }
 }
 
 /// The plan of a group's queue as it stands.
 pub(super) fn plan_of(
     db: &Db<'_>,
     group: &Group,
-    queue: &[Queued],
+    queue: &[store::Queued],
     now: DateTime<Utc>,
 ) -> Done<Plan> {
     let settings = convert::kept_settings(&group.settings)?;
@@ -281,25 +294,38 @@ pub(super) fn plan_of(
     ))
 }
 
-fn laid_out(item: Queued, plan: &Plan) -> QueueItem {
+fn laid_out(db: &Db<'_>, group: &Group, item: store::Queued, plan: &Plan) -> Done<QueueItem> {
     let due = plan.due.iter().find(|due| due.item == item.id);
-    QueueItem {
+    Ok(QueueItem {
         id: item.id,
-        position: item.position_id,
         source: item.source,
-        fen: item.fen,
-        stipulation: item.stipulation,
         topic: item.topic,
-        further_topics: Vec::new(),
-        posted: None,
-        soundness: convert::kept_soundness(item.soundness),
-        difficulty: item
-            .report
-            .get("difficulty")
-            .and_then(serde_json::Value::as_f64),
+        holds: match item.holds {
+            Waits::Problem(problem) => Queued::Problem {
+                position: problem.position_id,
+                further_topics: position_of(db, group, problem.position_id)?.further_topics,
+                posted: posted_before(db, group.id, &problem.fen)?,
+                soundness: convert::kept_soundness(problem.soundness),
+                difficulty: problem
+                    .report
+                    .get("difficulty")
+                    .and_then(serde_json::Value::as_f64),
+                fen: problem.fen,
+                stipulation: problem.stipulation,
+            },
+            Waits::Question { asked, at_reveal } => Queued::Question {
+                words: asked.words,
+                fen: asked.fen,
+                at_reveal,
+            },
+            Waits::Words(written) => Queued::Words {
+                words: written.words,
+                fen: written.fen,
+            },
+        },
         due_at: due.map(|due| due.at),
         fixed: due.map_or(item.due_at.is_some(), |due| due.fixed),
-    }
+    })
 }
 
 /// Why a position is not queued.

@@ -59,6 +59,20 @@ pub enum Refusal {
     PositionClosed {
         number: i64,
     },
+    QuestionOpenStill {
+        number: i64,
+    },
+    QuestionLacks {
+        number: i64,
+        what: Lacking,
+    },
+    NothingAnswered,
+    WordsTakeNoAnswers {
+        number: i64,
+    },
+    NothingToReveal {
+        number: i64,
+    },
     NoHints,
     NoHint,
     SolvedNoHint,
@@ -99,6 +113,9 @@ pub enum Refusal {
         on: Date,
     },
     IllegalPosition,
+    CannotBeSetUp {
+        why: Theirs,
+    },
     NotSound {
         position: Theirs,
         soundness: Soundness,
@@ -146,6 +163,7 @@ pub enum Refusal {
     WordsTellMove {
         line: Line,
     },
+    WordsWanted,
     NothingToChoose,
 
     // Of a coach's verdicts, answers and members.
@@ -155,6 +173,8 @@ pub enum Refusal {
     },
     NothingToOverrule,
     PointsRange,
+    MarkedNotJudged,
+    JudgedNotMarked,
     WordsToMemberTooLong {
         most: Whole,
     },
@@ -248,6 +268,15 @@ pub enum Named {
     Group,
     Topic,
     File,
+}
+
+/// What a problem has and a question has not.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Lacking {
+    Hints,
+    GivingUp,
+    Board,
 }
 
 /// When a coach's words go out.

@@ -1,16 +1,19 @@
 //! The reveal: solution and variations, the final picture with guards and flights marked, the commonest
 //! wrong move and its refutation, who solved it, and the leaderboard so far.
 
-use sealed_move_store::{AttemptState, Post, PostState, WrongFirst};
+use sealed_move_store::{AttemptOf, AttemptState, Position, Post, PostState, WrongFirst};
 use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
-    CoachWords, CommonWrong, Desk, LanguageTag, Period, Place, Report, RevealSheet, convert,
-    error::{Done, bad_request, not_found},
+    CoachWords, CommonWrong, Desk, Kind, LanguageTag, Period, Place, Report, RevealSheet, Settings,
+    Shown, Solution,
+    content::{self, Held},
+    convert,
+    error::{Done, bad_request},
     handle::{group_at, post_of},
     posting::report,
     problems,
-    refusal::{Refusal, Removed},
+    refusal::Refusal,
     telling,
 };
 use crate::chess::{
@@ -34,10 +37,21 @@ impl Desk {
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
+                let kind = Kind::of(&post.content);
+                if kind == Kind::Words {
+                    return bad_request(Refusal::NothingToReveal {
+                        number: post.number,
+                    });
+                }
                 match post.state {
                     PostState::Closing | PostState::Closed => Ok(post),
-                    PostState::Intended | PostState::Open => bad_request(Refusal::SealedStill {
-                        number: post.number,
+                    PostState::Intended | PostState::Open => bad_request(match kind {
+                        Kind::Problem { .. } => Refusal::SealedStill {
+                            number: post.number,
+                        },
+                        Kind::Question | Kind::Words => Refusal::QuestionOpenStill {
+                            number: post.number,
+                        },
                     }),
                 }
             })
@@ -47,24 +61,62 @@ impl Desk {
 
     /// The sheet of a reveal.
     pub(super) async fn reveal_sheet(&self, place: &Place, post: Post) -> Done<RevealSheet> {
-        let (at, id, position) = (place.clone(), post.id, post.position_id);
-        let (settings, position, attempts, wrong) = self
+        let (at, of) = (place.clone(), post.clone());
+        let (settings, held, attempts, wrong) = self
             .read(move |db| {
                 let group = group_at(db, &at)?;
-                let Some(position) = db.position(position)? else {
-                    return not_found(Refusal::RemovedMeanwhile {
-                        what: Removed::PositionOfPost,
-                    });
-                };
                 let settings = convert::kept_settings(&group.settings)?;
                 Ok((
                     settings,
-                    position,
-                    db.attempts_at(id)?,
-                    db.wrong_first_moves(id)?,
+                    content::held(db, &of)?,
+                    db.attempts_at(of.id)?,
+                    db.wrong_first_moves(of.id)?,
                 ))
             })
             .await?;
+        let shows = match &held {
+            Held::Problem(position) => {
+                let solution = self
+                    .solution(&settings, post.number, position, &attempts, wrong)
+                    .await?;
+                Shown::Solution(Box::new(solution))
+            }
+            Held::Question(_, at_reveal) => Shown::Answered {
+                at_reveal: at_reveal.clone(),
+                answered: attempts.iter().map(|of| of.name.clone()).collect(),
+            },
+            Held::Words(_) => {
+                return bad_request(Refusal::NothingToReveal {
+                    number: post.number,
+                });
+            }
+        };
+        let leaderboard = self
+            .leaderboard(
+                place,
+                &Period {
+                    topic: post.topic.clone(),
+                    ..Period::default()
+                },
+            )
+            .await?;
+        Ok(RevealSheet {
+            shows,
+            took_part: attempts.len(),
+            leaderboard,
+            post: self.post_sheet(&settings, post, &held).await?,
+        })
+    }
+
+    /// The solution of a problem, with how it went.
+    async fn solution(
+        &self,
+        settings: &Settings,
+        number: i64,
+        position: &Position,
+        attempts: &[AttemptOf],
+        wrong: Vec<WrongFirst>,
+    ) -> Done<Solution> {
         let report = report(&position.check.report)?;
         let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
 
@@ -76,7 +128,7 @@ impl Desk {
             .iter()
             .map(|pattern| name::title(pattern).to_owned())
             .collect();
-        let mut heading = vec![format!("No. {}", post.number)];
+        let mut heading = vec![format!("No. {number}")];
         heading.extend(patterns.iter().cloned());
         let drawing = Reveal {
             scene: Scene {
@@ -90,21 +142,11 @@ impl Desk {
             heading: heading.join(" · "),
             solution: solution.clone(),
         };
-
-        let leaderboard = self
-            .leaderboard(
-                place,
-                &Period {
-                    topic: post.topic.clone(),
-                    ..Period::default()
-                },
-            )
-            .await?;
-        Ok(RevealSheet {
+        Ok(Solution {
             solution,
             patterns,
             comment: position.words.at_reveal.clone(),
-            notes: CoachWords::kept(&position)?.notes,
+            notes: CoachWords::kept(position)?.notes,
             picture: self.draw_reveal(drawing).await?,
             common_wrong: common_wrong(board.turn(), wrong, &report),
             solved: attempts
@@ -112,9 +154,6 @@ impl Desk {
                 .filter(|of| of.attempt.state == AttemptState::Solved)
                 .map(|of| of.name.clone())
                 .collect(),
-            took_part: attempts.len(),
-            leaderboard,
-            post: self.post_sheet(&settings, post, &position).await?,
         })
     }
 }

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
-use super::{LanguageTag, Said};
+use super::{Content, Kind, LanguageTag, Queued, Said};
 
 pub use super::{
     coach_words::{CoachWords, Telling},
@@ -131,7 +131,7 @@ impl Default for Settings {
     }
 }
 
-/// A position put before the group, as everyone may see it. Gives nothing away.
+/// A post before the group, as everyone may see it. Gives nothing away.
 #[derive(Clone)]
 pub struct PostSheet {
     /// Id of the post; 0 in a preview.
@@ -142,18 +142,10 @@ pub struct PostSheet {
     pub nonce: String,
     /// Topic, where the coach set one.
     pub topic: Option<String>,
-    /// The stipulation's sign.
-    pub stipulation: String,
-    /// Who is to move.
-    pub side: Side,
-    /// The task in a sentence: "White to move and mate in three."
-    pub task: String,
-    /// The coach's words with the post; often empty.
-    pub words: String,
-    /// When replies close.
+    /// What it holds.
+    pub content: Content,
+    /// When replies close; where it takes none, when it went out.
     pub closes_at: DateTime<Utc>,
-    /// The diagram; its file name is `position-NUMBER.png`.
-    pub picture: Picture,
     /// The chat's id of the message, once sent.
     pub message: Option<String>,
     /// The chat's id of the thread, once made.
@@ -165,6 +157,31 @@ pub struct PostSheet {
 pub struct RevealSheet {
     /// The post it closes.
     pub post: PostSheet,
+    /// What it shows.
+    pub shows: Shown,
+    /// How many took part.
+    pub took_part: usize,
+    /// Leaderboard so far: of the post's topic, or of all topics when it has none.
+    pub leaderboard: Leaderboard,
+}
+
+/// What a reveal shows.
+#[derive(Clone)]
+pub enum Shown {
+    /// Of a problem.
+    Solution(Box<Solution>),
+    /// Of a question. What was answered is shown to nobody.
+    Answered {
+        /// The coach's words on it; may be empty.
+        at_reveal: String,
+        /// Who answered, by name.
+        answered: Vec<String>,
+    },
+}
+
+/// A problem's solution.
+#[derive(Clone)]
+pub struct Solution {
     /// Key and variations, a numbered line each, main line first.
     pub solution: Vec<String>,
     /// Names of the mating patterns in the final position.
@@ -180,10 +197,6 @@ pub struct RevealSheet {
     pub common_wrong: Option<CommonWrong>,
     /// Who solved it, by name, in order of points then time.
     pub solved: Vec<String>,
-    /// How many took part.
-    pub took_part: usize,
-    /// Leaderboard so far: of the post's topic, or of all topics when it has none.
-    pub leaderboard: Leaderboard,
 }
 
 /// A wrong first move that came up.
@@ -199,15 +212,46 @@ pub struct CommonWrong {
     pub why: Said,
 }
 
-/// What the judge has to say to one member; for that member's eyes (or behind spoiler marks).
+/// What came of a reply.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// A verdict on a reply to a problem.
+    Judged(Verdict),
+    /// An answer to a question is kept; the coach reads it.
+    Kept,
+    /// The coach has marked an answer to a question.
+    Marked,
+}
+
+impl Outcome {
+    /// The verdict, of a reply to a problem.
+    pub fn verdict(self) -> Option<Verdict> {
+        match self {
+            Self::Judged(verdict) => Some(verdict),
+            Self::Kept | Self::Marked => None,
+        }
+    }
+}
+
+impl Serialize for Outcome {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Judged(verdict) => verdict.serialize(serializer),
+            Self::Kept => serializer.serialize_str("kept"),
+            Self::Marked => serializer.serialize_str("marked"),
+        }
+    }
+}
+
+/// What is to be said to one member of a reply; for that member's eyes (or behind spoiler marks).
 #[derive(Clone)]
 pub struct VerdictSheet {
     /// Id of the reply as stored.
     pub reply: i64,
     /// The post it answers.
     pub post: i64,
-    /// The verdict.
-    pub verdict: Verdict,
+    /// What came of it.
+    pub outcome: Outcome,
     /// The whole answer.
     pub said: Said,
     /// A picture of the refutation, or of the board after the bot's defence.
@@ -245,6 +289,39 @@ pub struct OpenPost {
     pub number: i64,
     /// Topic, where the coach set one.
     pub topic: Option<String>,
+    /// What it holds. Of one that waited for its writer's word since before there were others, a problem.
+    #[serde(default = "a_problem")]
+    pub holds: Kind,
+}
+
+fn a_problem() -> Kind {
+    Kind::Problem {
+        stipulation: String::new(),
+    }
+}
+
+/// How a member stands at a post.
+#[derive(Clone)]
+pub enum Own {
+    /// At a problem.
+    Problem(Box<OwnPost>),
+    /// At a question.
+    Question(OwnAnswer),
+    /// At words alone there is nothing to do.
+    Words,
+}
+
+/// A member's own answer to a question.
+#[derive(Clone)]
+pub struct OwnAnswer {
+    /// The answer that counts, as it was written; empty before there is one.
+    pub answer: String,
+    /// How it stands with the coach, and the coach's mark with its words once there is one.
+    pub said: Said,
+    /// The coach's private words on it; may be empty.
+    pub words: String,
+    /// Whether answers are still taken.
+    pub live: bool,
 }
 
 /// Why a message was not taken yet.
@@ -379,25 +456,13 @@ pub struct CheckedPosition {
 pub struct QueueItem {
     /// Id of the queue entry.
     pub id: i64,
-    /// Id of the position.
-    pub position: i64,
-    /// The position's source id.
+    /// File and id, where a file gave it; else empty.
     pub source: String,
-    /// FEN.
-    pub fen: String,
-    /// The stipulation's sign.
-    pub stipulation: String,
     /// Topic.
     pub topic: Option<String>,
-    /// Topics it has besides.
-    pub further_topics: Vec<String>,
-    /// Its latest post, where it was posted before.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub posted: Option<PostedBefore>,
-    /// What the check said.
-    pub soundness: Soundness,
-    /// Difficulty 1 to 10, where known.
-    pub difficulty: Option<f64>,
+    /// What waits.
+    #[serde(flatten)]
+    pub holds: Queued,
     /// When it will go out, as things stand; `None` while paused.
     pub due_at: Option<DateTime<Utc>>,
     /// True when the coach fixed that time.
@@ -433,10 +498,13 @@ pub struct LeaderboardRow {
     pub name: String,
     /// Points.
     pub points: f64,
-    /// Posts solved.
+    /// Problems solved.
     pub solved: usize,
-    /// Posts taken part in.
+    /// Problems tried.
     pub tried: usize,
+    /// Questions answered.
+    #[serde(default)]
+    pub answered: usize,
 }
 
 /// The coach's report on a period.
@@ -483,6 +551,16 @@ pub struct SummaryMember {
     pub first_try: usize,
     pub points: f64,
     pub hints: usize,
+    /// Questions answered.
+    #[serde(default)]
+    pub answered: usize,
+}
+
+impl SummaryMember {
+    /// Whether they took part in anything.
+    pub fn took_part(&self) -> bool {
+        self.tried > 0 || self.answered > 0
+    }
 }
 
 /// One post in a period.
@@ -491,7 +569,9 @@ pub struct SummaryMember {
 pub struct SummaryPost {
     pub number: i64,
     pub topic: Option<String>,
-    pub stipulation: String,
+    #[serde(flatten)]
+    pub kind: Kind,
+    /// Members who took part: who tried a problem, or answered a question.
     pub tried: usize,
     pub solved: usize,
     pub first_try: usize,
@@ -507,6 +587,12 @@ pub struct SummaryTopic {
     pub tried: usize,
     pub solved: usize,
     pub first_try: usize,
+    /// Questions posted.
+    #[serde(default)]
+    pub questions: usize,
+    /// Answers to them.
+    #[serde(default)]
+    pub answered: usize,
 }
 
 /// A member's own standing.
@@ -530,12 +616,27 @@ pub struct Progress {
 pub struct OpenNow {
     /// Number of the post within the group.
     pub number: i64,
-    /// Where they stand; `None` before they took part.
-    pub state: Option<OwnState>,
-    /// Wrong tries so far.
-    pub wrong: u32,
+    /// How far they are.
+    pub at: OpenAt,
     /// When replies close.
     pub closes_at: DateTime<Utc>,
+}
+
+/// How far a member is with the open post.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OpenAt {
+    /// At a problem.
+    Problem {
+        /// Where they stand; `None` before they took part.
+        state: Option<OwnState>,
+        /// Wrong tries so far.
+        wrong: u32,
+    },
+    /// At a question.
+    Question {
+        /// Whether they have answered it.
+        answered: bool,
+    },
 }
 
 /// A reply with its verdict, for the coach.
@@ -543,6 +644,8 @@ pub struct OpenNow {
 #[allow(missing_docs)]
 pub struct ReplyRow {
     pub reply: i64,
+    /// What it answers.
+    pub to: RepliesTo,
     pub name: String,
     pub rank: super::Rank,
     /// How it stands with the coach.
@@ -553,12 +656,21 @@ pub struct ReplyRow {
     pub gone: Option<super::GoneRow>,
     pub text: String,
     pub received_at: DateTime<Utc>,
-    pub verdict: Option<Verdict>,
+    pub verdict: Option<Outcome>,
     pub points: f64,
     /// What the member was told.
     #[serde(skip)]
     pub said: Said,
     pub by_coach: bool,
+}
+
+/// What a reply answers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+#[allow(missing_docs)]
+pub enum RepliesTo {
+    Problem,
+    Question,
 }
 
 /// How a reply stands with the coach.
@@ -582,7 +694,8 @@ pub struct PostRow {
     pub post: i64,
     pub number: i64,
     pub topic: Option<String>,
-    pub stipulation: String,
+    #[serde(flatten)]
+    pub kind: Kind,
     pub opened_at: DateTime<Utc>,
     pub closes_at: DateTime<Utc>,
     pub open: bool,

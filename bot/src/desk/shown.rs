@@ -13,7 +13,7 @@ impl Debug for PostSheet {
             .field("post", &self.post)
             .field("number", &self.number)
             .field("nonce", &self.nonce)
-            .field("stipulation", &self.stipulation)
+            .field("kind", &self.content.kind())
             .field("closes_at", &self.closes_at)
             .finish_non_exhaustive()
     }

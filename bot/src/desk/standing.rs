@@ -2,16 +2,19 @@
 
 use std::collections::BTreeMap;
 
-use sealed_move_store::{AttemptState, Position};
+use sealed_move_store::{AttemptState, Content, Position};
 use shakmaty::Position as _;
 
 use super::{
-    Desk, OpenNow, OwnState, Person, Picture, Place, Progress, Settings, SummaryTopic, convert,
-    error::{Done, bad_request, not_found},
+    Desk, Kind, OpenAt, OpenNow, OwnState, Person, Picture, Place, Progress, Settings,
+    SummaryTopic,
+    content::{self, Held, problem_at},
+    convert,
+    error::{Done, bad_request},
     handle::{group_at, post_of},
     posting::{diagram, latest_open},
     problems,
-    refusal::{Refusal, Removed},
+    refusal::{Lacking, Refusal},
     replies::local,
     text,
 };
@@ -46,18 +49,29 @@ impl Desk {
                     Some(member) => db.attempt(post.id, member)?,
                     None => None,
                 };
-                progress.open = Some(OpenNow {
-                    number: post.number,
-                    state: attempt.as_ref().map(|attempt| match attempt.state {
-                        AttemptState::Playing => OwnState::Playing,
-                        AttemptState::Solved => OwnState::Solved,
-                        AttemptState::GivenUp => OwnState::GivenUp,
+                let kind = Kind::of(&post.content);
+                let at = match &kind {
+                    Kind::Problem { .. } => Some(OpenAt::Problem {
+                        state: attempt.as_ref().map(|attempt| match attempt.state {
+                            AttemptState::Playing => OwnState::Playing,
+                            AttemptState::Solved => OwnState::Solved,
+                            AttemptState::GivenUp => OwnState::GivenUp,
+                        }),
+                        wrong: attempt.as_ref().map_or(0, |attempt| attempt.wrong),
                     }),
-                    wrong: attempt.as_ref().map_or(0, |attempt| attempt.wrong),
+                    Kind::Question => Some(OpenAt::Question {
+                        answered: attempt.is_some(),
+                    }),
+                    Kind::Words => None,
+                };
+                progress.open = at.map(|at| OpenNow {
+                    number: post.number,
+                    at,
                     closes_at: post.closes_at,
                 });
                 let state = match attempt.as_ref().map(|attempt| attempt.state) {
                     None => "not answered yet".to_owned(),
+                    Some(_) if kind == Kind::Question => "answered".to_owned(),
                     Some(AttemptState::Solved) => "solved".to_owned(),
                     Some(AttemptState::GivenUp) => "given up".to_owned(),
                     Some(AttemptState::Playing) => {
@@ -69,11 +83,14 @@ impl Desk {
                     }
                 };
                 progress.now = Some(format!(
-                    "Position {}: {state}. It closes at {}.",
+                    "{} {}: {state}. It closes at {}.",
+                    kind.noun(),
                     post.number,
                     local(&settings, post.closes_at)
                 ));
-                if let (Some(attempt), Some(position)) = (attempt, db.position(post.position_id)?) {
+                if let (Some(attempt), Held::Problem(position)) =
+                    (attempt, content::held(db, &post)?)
+                {
                     let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
                     progress.line = numbered(board.turn(), 1, &attempt.line);
                 }
@@ -85,17 +102,30 @@ impl Desk {
                 None => Vec::new(),
             };
             for attempt in attempts {
-                let topic = db.post(attempt.post_id)?.and_then(|post| post.topic);
-                let topic = topic.unwrap_or_else(|| NO_TOPIC.into());
+                let Some(post) = db.post(attempt.post_id)? else {
+                    continue;
+                };
+                let topic = post.topic.unwrap_or_else(|| NO_TOPIC.into());
                 let row = topics.entry(topic.clone()).or_insert(SummaryTopic {
                     topic,
                     posts: 0,
                     tried: 0,
                     solved: 0,
                     first_try: 0,
+                    questions: 0,
+                    answered: 0,
                 });
-                row.posts += 1;
-                row.tried += 1;
+                match post.content {
+                    Content::Problem { .. } => {
+                        row.posts += 1;
+                        row.tried += 1;
+                    }
+                    Content::Question { .. } => {
+                        row.questions += 1;
+                        row.answered += 1;
+                    }
+                    Content::Words(_) => {}
+                }
                 row.solved += usize::from(attempt.state == AttemptState::Solved);
                 row.first_try += usize::from(attempt.first_try);
             }
@@ -119,11 +149,7 @@ impl Desk {
                     Some(member) => db.attempt(post.id, member.id)?.map(|attempt| attempt.line),
                     None => None,
                 };
-                let Some(position) = db.position(post.position_id)? else {
-                    return not_found(Refusal::RemovedMeanwhile {
-                        what: Removed::PositionOfPost,
-                    });
-                };
+                let position = problem_at(db, &post, Lacking::Board)?;
                 Ok((
                     convert::kept_settings(&group.settings)?,
                     position,

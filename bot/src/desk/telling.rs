@@ -95,6 +95,8 @@ pub(super) enum Told {
     RepliesClosed,
     /// The coach judges.
     CoachWillJudge,
+    /// An answer to a question is kept; the coach reads it.
+    CoachWillRead,
     /// The coach could, though it came too late.
     CoachCanRead,
 
@@ -103,6 +105,10 @@ pub(super) enum Told {
     CoachLooked {
         number: Option<i64>,
         verdict: Verdict,
+    },
+    /// An answer to a question is marked; to which, where that is not plain.
+    CoachMarked {
+        number: Option<i64>,
     },
     /// The points.
     PointsOfFive {
@@ -158,7 +164,8 @@ pub(super) fn with_points(
         KeptVerdict::OnTheWay
         | KeptVerdict::Illegal
         | KeptVerdict::Unclear
-        | KeptVerdict::Unreadable => {}
+        | KeptVerdict::Unreadable
+        | KeptVerdict::Marked => {}
     }
     said
 }

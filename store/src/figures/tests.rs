@@ -251,8 +251,9 @@ fn sums_go_by_the_keys() {
     let plan: Vec<String> = f.read(|db| {
         db.all(
             &format!(
-                "EXPLAIN QUERY PLAN {COVERED} SELECT a.member_id, {SUMS}
-                 FROM covered c CROSS JOIN attempts a ON a.post_id = c.id GROUP BY a.member_id"
+                "EXPLAIN QUERY PLAN {} SELECT a.member_id, {SUMS}
+                 FROM covered c CROSS JOIN attempts a ON a.post_id = c.id GROUP BY a.member_id",
+                *COVERED
             ),
             Span::all(1).params(),
             |row| row.get("detail"),

@@ -2,7 +2,8 @@
 //! connects gives a name as the first line and is that person from then on, so it is for tests only.
 //!
 //! A line is an answer where it plainly is one, and talk else. `answer …`, `hint`, `give up`, and of a coach
-//! `post`, `close`, `queue` and `summary` ask for just that.
+//! `post`, `close`, `queue`, `summary` and `waiting` ask for just that; `question …` and `say …` put words into the
+//! week, and `mark POINTS WORDS` marks the answer that has waited longest.
 
 mod table;
 
@@ -16,8 +17,8 @@ use sealed_move::{
         said::in_words,
     },
     desk::{
-        ChatKey, Delivered, Delivery, Desk, DeskError, Errand, ErrandKind, Manners, Names, Person,
-        Place, Settings,
+        ChatKey, Content, Delivered, Delivery, Desk, DeskError, Errand, ErrandKind, Manners, Names,
+        Person, Place, Settings, Shown,
     },
 };
 use serde::Deserialize;
@@ -145,23 +146,45 @@ impl Chat for LineChat {
         match &errand.kind {
             ErrandKind::Post { sheet, .. } => {
                 let topic = sheet.topic.as_deref().unwrap_or("no topic");
-                table.everyone(&format!(
-                    "Position {} ({topic}): {}",
-                    sheet.number, sheet.task
-                ));
-                table.everyone(&sheet.picture.alt);
+                let number = sheet.number;
+                match &sheet.content {
+                    Content::Problem { task, .. } => {
+                        table.everyone(&format!("Position {number} ({topic}): {task}"));
+                    }
+                    Content::Question(asked) => {
+                        table.everyone(&format!("Question {number} ({topic}): {}", asked.words));
+                    }
+                    Content::Words(said) => {
+                        table.everyone(&format!("To be read ({topic}): {}", said.words));
+                    }
+                }
+                if let Some(picture) = sheet.content.picture() {
+                    table.everyone(&picture.alt);
+                }
             }
             ErrandKind::Reveal { sheet, .. } => {
-                table.everyone(&format!("Position {}: the solution", sheet.post.number));
-                for line in &sheet.solution {
-                    table.everyone(line);
+                let number = sheet.post.number;
+                match &sheet.shows {
+                    Shown::Solution(solution) => {
+                        table.everyone(&format!("Position {number}: the solution"));
+                        for line in &solution.solution {
+                            table.everyone(line);
+                        }
+                        table.everyone(&format!(
+                            "Solved by {} of {}: {}",
+                            solution.solved.len(),
+                            sheet.took_part,
+                            solution.solved.join(", ")
+                        ));
+                    }
+                    Shown::Answered {
+                        at_reveal,
+                        answered,
+                    } => {
+                        table.everyone(&format!("Question {number} is closed. {at_reveal}"));
+                        table.everyone(&format!("Answered by {}", answered.join(", ")));
+                    }
                 }
-                table.everyone(&format!(
-                    "Solved by {} of {}: {}",
-                    sheet.solved.len(),
-                    sheet.took_part,
-                    sheet.solved.join(", ")
-                ));
             }
             // A line that was sent cannot be looked for, so one that was perhaps sent is sent again.
             ErrandKind::TellCoach(notice) => {

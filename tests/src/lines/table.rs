@@ -11,7 +11,7 @@ use sealed_move::{
         ChatError, Shutdown,
         said::{in_words, refused},
     },
-    desk::{Came, Desk, DeskError, Period, Person, Place, Taken, VerdictSheet},
+    desk::{Came, Desk, DeskError, Period, Person, Place, Queued, Taken, VerdictSheet},
     words::english,
 };
 use tokio::{
@@ -171,10 +171,45 @@ impl Table {
                 let queue = desk.queue(place).await?;
                 let rows = queue.iter().map(|item| {
                     let topic = item.topic.as_deref().unwrap_or("no topic");
-                    Line::plain(&format!("{}: {topic}, {:?}", item.source, item.soundness))
+                    Line::plain(&match &item.holds {
+                        Queued::Problem { soundness, .. } => {
+                            format!("{}: {topic}, {soundness:?}", item.source)
+                        }
+                        Queued::Question { words, .. } => format!("a question: {words}"),
+                        Queued::Words { words, .. } => format!("to be read: {words}"),
+                    })
                 });
                 rows.chain([Line::plain(&format!("{} in the week", queue.len()))])
                     .collect()
+            }
+            (("question", words), _) if coach && !words.is_empty() => {
+                desk.enqueue_question(place, person, words, None, None, "")
+                    .await?;
+                vec![Line::plain("The question is in the week.")]
+            }
+            (("say", words), _) if coach && !words.is_empty() => {
+                desk.enqueue_words(place, person, words, None, None).await?;
+                vec![Line::plain("The words are in the week.")]
+            }
+            (("waiting", ""), _) if coach => {
+                let waiting = desk.homework(place, person).await?;
+                let rows = waiting
+                    .iter()
+                    .map(|row| Line::plain(&format!("{}: {}", row.reply.name, row.reply.text)));
+                rows.chain([Line::plain(&format!("{} waiting", waiting.len()))])
+                    .collect()
+            }
+            (("mark", mark), _) if coach => {
+                let (points, words) = mark.split_once(' ').unwrap_or((mark, ""));
+                let waiting = desk.homework(place, person).await?;
+                match (points.parse(), waiting.first()) {
+                    (Ok(points), Some(row)) => {
+                        desk.mark_answer(place, person, row.reply.reply, points, words)
+                            .await?;
+                        vec![Line::plain("It is marked.")]
+                    }
+                    _ => vec![Line::plain("There is nothing to mark so.")],
+                }
             }
             (("summary", ""), _) if coach => {
                 let summary = desk.summary(place, &Period::default()).await?;
@@ -182,7 +217,13 @@ impl Table {
                     .members
                     .iter()
                     .map(|member| Line::plain(&format!("{} takes part", member.name)));
-                rows.chain([Line::plain(&summary.advice)]).collect()
+                let kinds = format!(
+                    "{} problems, {} questions",
+                    summary.problems().count(),
+                    summary.questions().count()
+                );
+                rows.chain([Line::plain(&kinds), Line::plain(&summary.advice)])
+                    .collect()
             }
             _ => self.among_others(person, said, &source).await?,
         })

@@ -2,19 +2,19 @@
 //!
 //! Of the opcodes of the PGN standard (section 16.2.5) `bm`, `am`, `dm`, `id`, `c0` to `c9`, `hmvc`
 //! and `fmvn` are read. Two are our own: `task "="` states a draw (or `"+"`, `"#3"`), and `post "…"`
-//! holds words that go out with the post; the standard has no opcode for either. All others are
-//! passed over.
+//! holds words that go out with the post; the standard has no opcode for either. A third, `question "…"`, makes the
+//! position no problem but one that a question is asked about. All others are passed over.
 
 use shakmaty::{Chess, Move};
 
-use super::{Comment, Entry, Goes, ReadError, decode::Decoded, excerpt, read_move};
+use super::{Comment, Entry, Goes, Item, ReadError, Written, decode::Decoded, excerpt, read_move};
 use crate::{Stipulation, parse_fen};
 
 /// The most characters a line may have.
 const LONGEST_LINE: usize = 16 << 10;
 
 /// Reads a file of lines. Empty lines and those that begin with `#`, `%` or `;` are remarks.
-pub(super) fn read_lines(file: &str, decoded: &Decoded) -> Vec<Result<Entry, ReadError>> {
+pub(super) fn read_lines(file: &str, decoded: &Decoded) -> Vec<Result<Item, ReadError>> {
     decoded
         .text
         .lines()
@@ -32,17 +32,19 @@ pub(super) fn read_lines(file: &str, decoded: &Decoded) -> Vec<Result<Entry, Rea
                     file: file.to_owned(),
                     line: number,
                     id: match read {
-                        Ok(entry) => Some(entry.id).filter(|id| *id != unnamed(file, number)),
+                        Ok(Item::Problem(entry)) => Some(entry.id),
+                        Ok(Item::Question(written) | Item::Words(written)) => Some(written.id),
                         Err(error) => error.id,
-                    },
+                    }
+                    .filter(|id| *id != unnamed(file, number)),
                     text: String::new(),
                     problem: lost.to_string(),
                 }),
-                (None, Ok(entry)) => Ok(Entry {
+                (None, Ok(Item::Problem(entry))) => Ok(Item::Problem(Box::new(Entry {
                     odd_lines: decoded.odd_in(number..=number).to_vec(),
-                    ..entry
-                }),
-                (None, Err(error)) => Err(error),
+                    ..*entry
+                }))),
+                (None, read) => read,
             }
         })
         .collect()
@@ -53,7 +55,7 @@ fn unnamed(file: &str, line: usize) -> String {
     format!("{file}:{line}")
 }
 
-fn read_line(file: &str, number: usize, line: &str) -> Result<Entry, ReadError> {
+fn read_line(file: &str, number: usize, line: &str) -> Result<Item, ReadError> {
     let refuse = |id: Option<String>, text: &str, problem: String| ReadError {
         file: file.to_owned(),
         line: number,
@@ -83,6 +85,26 @@ fn read_line(file: &str, number: usize, line: &str) -> Result<Entry, ReadError> 
     let operations = operations.map_err(|problem| refuse(None, &placement, problem))?;
     let fen = with_clocks(&placement, &operations);
     let read = parse_fen(&fen).map_err(|error| refuse(id.clone(), &fen, error.to_string()))?;
+    if let Some((_, operands)) = operations.iter().find(|(code, _)| *code == "question") {
+        let of = |code: &str| {
+            let mut found = operations.iter().filter(|(other, _)| *other == code);
+            found.find_map(|(_, operands)| operands.first().cloned())
+        };
+        let words = operands.first().cloned().unwrap_or_default();
+        if words.trim().is_empty() {
+            let problem = "question wants its words, such as question \"What does White want?\";";
+            return Err(refuse(id, &fen, problem.to_owned()));
+        }
+        let reveal = (b'1'..=b'9').filter_map(|n| of(&format!("c{}", char::from(n))));
+        return Ok(Item::Question(Written {
+            id: id.unwrap_or_else(|| unnamed(file, number)),
+            line: number,
+            words,
+            at_reveal: reveal.collect::<Vec<_>>().join("\n"),
+            topic: of("c0"),
+            position: Some(read.position).filter(|start| *start != Chess::default()),
+        }));
+    }
     let mut entry = Entry {
         id: id.clone().unwrap_or_else(|| unnamed(file, number)),
         line: number,
@@ -98,7 +120,7 @@ fn read_line(file: &str, number: usize, line: &str) -> Result<Entry, ReadError> 
     if entry.stipulation.is_none() && !entry.best.is_empty() {
         entry.stipulation = Some(Stipulation::Win);
     }
-    Ok(entry)
+    Ok(Item::Problem(Box::new(entry)))
 }
 
 fn apply(entry: &mut Entry, code: &str, operands: &[String]) -> Result<(), String> {

@@ -55,6 +55,35 @@ pub struct Entry {
     pub variations: Option<GameTree>,
 }
 
+/// Words of a file that are no problem, with or without a position beside them.
+#[derive(Clone, Debug, Default)]
+pub struct Written {
+    /// The file's own id (EPD `id`, PGN tags) or `file:line`.
+    pub id: String,
+    /// Line in the file, from 1.
+    pub line: usize,
+    /// The words.
+    pub words: String,
+    /// The position beside them; the initial array counts as none.
+    pub position: Option<Chess>,
+    /// Topic, where the file names one.
+    pub topic: Option<String>,
+    /// Of a question, the coach's own words on it; may be empty.
+    pub at_reveal: String,
+}
+
+/// What stands in one place of a file.
+#[derive(Clone, Debug)]
+pub enum Item {
+    /// A position with its task, or one whose task is to be found.
+    Problem(Box<Entry>),
+    /// What members answer in their own words (EPD `question`; PGN tag `Question`, or `Task "?"` with a
+    /// comment).
+    Question(Written),
+    /// What members read (PGN tag `Words`).
+    Words(Written),
+}
+
 /// A coach's own game tree from a PGN.
 #[derive(Clone, Debug, Default)]
 pub struct GameTree {
@@ -110,7 +139,8 @@ enum Kind {
 }
 
 /// Reads every position of a file; the kind (EPD, PGN, FEN lines) is seen from the content.
-/// A bad entry is an error in its place and does not stop the others.
+/// A bad entry is an error in its place and does not stop the others; questions and words are passed over, see
+/// [`read_items`].
 ///
 /// ```
 /// use sealed_move_chess::{Stipulation, read::read_file};
@@ -122,6 +152,19 @@ enum Kind {
 /// assert_eq!(entry.stipulation, Some(Stipulation::Mate(2)));
 /// ```
 pub fn read_file(name: &str, bytes: &[u8]) -> Vec<Result<Entry, ReadError>> {
+    read_items(name, bytes)
+        .into_iter()
+        .filter_map(|item| match item {
+            Ok(Item::Problem(entry)) => Some(Ok(*entry)),
+            Ok(Item::Question(_) | Item::Words(_)) => None,
+            Err(error) => Some(Err(error)),
+        })
+        .collect()
+}
+
+/// Reads all that stands in a file: positions as [`read_file`] does, questions, and words alone. A bad item is
+/// an error in its place and does not stop the others.
+pub fn read_items(name: &str, bytes: &[u8]) -> Vec<Result<Item, ReadError>> {
     let (kind, decoded) = match open(name, bytes) {
         Ok(opened) => opened,
         Err(error) => return vec![Err(error)],

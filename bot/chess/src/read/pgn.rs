@@ -1,7 +1,7 @@
 //! Games in PGN: tags, and the tree of moves with its comments and glyphs.
 //!
 //! Tags read beside those of the standard are our own: `Task` (or `Stipulation`) with `#3`, `+` or
-//! `=`, `Topic`, and `Id`. A game without a `FEN` tag starts from the initial position.
+//! `=`, `Topic`, and `Id`; and in a game without moves `Question` and `Words`, which make it no problem. A game without a `FEN` tag starts from the initial position.
 
 use std::{collections::HashMap, mem, ops::ControlFlow};
 
@@ -12,7 +12,7 @@ use shakmaty::{
 };
 
 use super::movetext::{RawGame, split};
-use super::{Comment, Entry, GameNode, GameTree, Goes, ReadError, decode::Decoded};
+use super::{Comment, Entry, GameNode, GameTree, Goes, Item, ReadError, Written, decode::Decoded};
 use crate::{Stipulation, Warning, parse_fen};
 
 /// The most moves a game may have, variations counted.
@@ -59,8 +59,8 @@ pub(super) fn read_games(file: &str, decoded: &Decoded) -> Vec<Result<Game, Read
         .collect()
 }
 
-/// Reads every game of a file as a position with its solution.
-pub(super) fn read_entries(file: &str, decoded: &Decoded) -> Vec<Result<Entry, ReadError>> {
+/// Reads every game of a file as a position with its solution, a question, or words alone.
+pub(super) fn read_entries(file: &str, decoded: &Decoded) -> Vec<Result<Item, ReadError>> {
     let raws = split(&decoded.text);
     if let Some(error) = whole_games(file, &raws) {
         return vec![Err(error)];
@@ -79,8 +79,62 @@ pub(super) fn read_entries(file: &str, decoded: &Decoded) -> Vec<Result<Entry, R
         .collect();
     raws.into_iter()
         .zip(ids)
-        .map(|(raw, id)| entry(file, raw, id, decoded))
+        .map(|(raw, id)| item(file, raw, id, decoded))
         .collect()
+}
+
+fn item(
+    file: &str,
+    raw: RawGame,
+    id: Option<String>,
+    decoded: &Decoded,
+) -> Result<Item, ReadError> {
+    let value = |name: &str| {
+        let mut tags = raw.tags.iter();
+        tags.find(|(tag, ..)| tag.eq_ignore_ascii_case(name))
+            .map(|(_, value, _)| value.trim().to_owned())
+            .filter(|value| !value.is_empty())
+    };
+    let question = value("Question").filter(|question| question != "?");
+    let words = value("Words").filter(|words| words != "?");
+    let open = value("Task").is_some_and(|task| task == "?");
+    // A game with moves is a problem, whatever its tags are.
+    if !raw.lines.is_empty() || (question.is_none() && words.is_none() && !open) {
+        return entry(file, raw, id, decoded).map(|entry| Item::Problem(Box::new(entry)));
+    }
+    let line = raw.line;
+    let game = read_game(file, raw, decoded).map_err(|error| ReadError {
+        id: id.clone(),
+        ..error
+    })?;
+    let comments = game.comments.join("\n");
+    let written = |words: String, at_reveal: String| Written {
+        id: id.clone().unwrap_or_else(|| format!("{file}:{line}")),
+        line,
+        words,
+        position: Some(game.start.clone()).filter(|start| *start != Chess::default()),
+        topic: game
+            .tag("Topic")
+            .or_else(|| game.tag("Event"))
+            .map(str::to_owned),
+        at_reveal,
+    };
+    match (question, words) {
+        (Some(question), _) => Ok(Item::Question(written(question, comments))),
+        (None, Some(words)) => Ok(Item::Words(written(words, String::new()))),
+        (None, None) if !comments.trim().is_empty() => {
+            Ok(Item::Question(written(comments, String::new())))
+        }
+        (None, None) => Err(ReadError {
+            file: file.to_owned(),
+            line,
+            id,
+            text: String::new(),
+            problem: "tag Task \"?\" makes this game a question, and there are no words to it; write them \
+                      as a tag such as [Question \"What does White want?\"], or as a comment"
+                .to_owned(),
+        }),
+    }
 }
 
 /// How to get positions out of whole games.

@@ -566,3 +566,55 @@ fn a_fens_counters_are_no_operations() {
     assert!(one(&format!("{BACK_RANK} bm Rxd8+")).is_ok());
     assert!(one(&format!("{BACK_RANK} 3 bm Rxd8+")).is_ok());
 }
+
+/// What a file holds, in a word each.
+fn kinds(name: &str, text: &str) -> Vec<String> {
+    read_items(name, text.as_bytes())
+        .into_iter()
+        .map(|item| match item {
+            Ok(Item::Problem(_)) => "problem".to_owned(),
+            Ok(Item::Question(of)) => format!(
+                "question {:?} {:?} {:?} {}",
+                of.words,
+                of.topic,
+                of.at_reveal,
+                of.position.is_some()
+            ),
+            Ok(Item::Words(of)) => format!("words {:?} {}", of.words, of.position.is_some()),
+            Err(error) => error.to_string(),
+        })
+        .collect()
+}
+
+#[test]
+fn questions_and_words_stand_in_files_beside_problems() {
+    let pgn = "[Topic \"Plans\"]\n[Question \"What does White want?\"]\n[FEN \"6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1\"]\n\n{The back rank.} *\n\n\
+               [Words \"No lesson on Monday.\"]\n\n*\n\n\
+               [Task \"?\"]\n[FEN \"rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1\"]\n\n{Why do you play?} *\n\n\
+               [Task \"#1\"]\n[FEN \"6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1\"]\n\n1. Ra8# *\n\n\
+               [Task \"?\"]\n\n*\n";
+    let read = kinds("week.pgn", pgn);
+    assert_eq!(
+        &read[..4],
+        [
+            "question \"What does White want?\" Some(\"Plans\") \"The back rank.\" true",
+            "words \"No lesson on Monday.\" false",
+            "question \"Why do you play?\" None \"\" false",
+            "problem",
+        ]
+    );
+    assert!(read[4].contains("no words to it"), "{}", read[4]);
+    // Those who ask for positions get these alone, with what is wrong in the file.
+    assert_eq!(read_file("week.pgn", pgn.as_bytes()).len(), 2);
+    let epd = "6k1/5ppp/8/8/8/8/8/R5K1 w - - question \"Why?\"; c0 \"Plans\"; c1 \"Open file.\";\n\
+               6k1/5ppp/8/8/8/8/8/R5K1 w - - dm 1;\n6k1/5ppp/8/8/8/8/8/R5K1 w - - question \"\";\n";
+    let read = kinds("week.epd", epd);
+    assert_eq!(
+        &read[..2],
+        [
+            "question \"Why?\" Some(\"Plans\") \"Open file.\" true",
+            "problem"
+        ]
+    );
+    assert!(read[2].contains("question wants its words"), "{}", read[2]);
+}

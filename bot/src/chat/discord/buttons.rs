@@ -8,7 +8,7 @@ use serde_json::json;
 use super::{text::Study, words};
 use crate::{
     chat::said::{in_words, words_of},
-    desk::{Place, Said, SameChoice, Verdict, VerdictSheet},
+    desk::{Content, Outcome, Place, PostSheet, Said, SameChoice, Verdict, VerdictSheet},
     words::Words,
 };
 
@@ -48,6 +48,8 @@ pub enum Pressed {
 pub enum Press {
     /// The form for an answer to a post, or that form sent.
     Answer(i64),
+    /// The form for an answer to a question, or that form sent.
+    Respond(i64),
     /// What the next hint at a post takes.
     Hint(i64),
     /// The next hint at a post.
@@ -80,6 +82,12 @@ pub enum Press {
         /// Whether the coach finds it right.
         right: bool,
     },
+    /// The form for the coach's mark on an answer to a question, or that form sent.
+    Mark(i64),
+    /// The form for a question, sent.
+    NewQuestion,
+    /// The form for words alone, sent.
+    NewWords,
     /// The form for a private answer to a reply, or that form sent.
     ReplyTo(i64),
     /// A reply needs no answer.
@@ -160,6 +168,10 @@ impl Press {
     fn in_channel(self, channel: &str) -> String {
         let (verb, about, more) = match self {
             Self::Answer(post) => ("answer", post, None),
+            Self::Respond(post) => ("respond", post, None),
+            Self::Mark(reply) => ("mark", reply, None),
+            Self::NewQuestion => ("new-question", 0, None),
+            Self::NewWords => ("new-words", 0, None),
             Self::Hint(post) => ("hint", post, None),
             Self::TakeHint(post) => ("hint-take", post, None),
             Self::Mine(post) => ("mine", post, None),
@@ -208,6 +220,10 @@ impl Press {
     fn read(verb: &str, about: i64, more: Option<&str>) -> Option<Self> {
         Some(match verb {
             "answer" => Self::Answer(about),
+            "respond" => Self::Respond(about),
+            "mark" => Self::Mark(about),
+            "new-question" => Self::NewQuestion,
+            "new-words" => Self::NewWords,
             "hint" => Self::Hint(about),
             "hint-take" => Self::TakeHint(about),
             "mine" => Self::Mine(about),
@@ -320,25 +336,32 @@ pub fn button(id: String, label: &str, style: ButtonStyle) -> CreateButton {
         .style(style)
 }
 
-/// Under an open post.
-pub fn under_post(words: &Words, place: &Place, post: i64) -> CreateActionRow {
-    CreateActionRow::Buttons(vec![
-        button(
-            Press::Answer(post).id(place),
-            &words.text("button-answer"),
-            ButtonStyle::Primary,
-        ),
-        button(
-            Press::Hint(post).id(place),
-            &words.text("button-hint"),
-            ButtonStyle::Secondary,
-        ),
-        button(
-            Press::Mine(post).id(place),
-            &words.say(&Study::ButtonMyProgress),
-            ButtonStyle::Secondary,
-        ),
-    ])
+/// Under an open post; none under words alone, which take no answers.
+pub fn under_post(words: &Words, place: &Place, sheet: &PostSheet) -> Option<CreateActionRow> {
+    let post = sheet.post;
+    let answer = |press: Press| {
+        let label = words.text("button-answer");
+        button(press.id(place), &label, ButtonStyle::Primary)
+    };
+    let mine = button(
+        Press::Mine(post).id(place),
+        &words.say(&Study::ButtonMyProgress),
+        ButtonStyle::Secondary,
+    );
+    let buttons = match &sheet.content {
+        Content::Problem { .. } => vec![
+            answer(Press::Answer(post)),
+            button(
+                Press::Hint(post).id(place),
+                &words.text("button-hint"),
+                ButtonStyle::Secondary,
+            ),
+            mine,
+        ],
+        Content::Question(_) => vec![answer(Press::Respond(post)), mine],
+        Content::Words(_) => return None,
+    };
+    Some(CreateActionRow::Buttons(buttons))
 }
 
 /// The one that stays when a post is closed.
@@ -368,12 +391,22 @@ pub fn take_hint(place: &Place, post: i64, what: &str, price: &Said) -> CreateBu
 
 /// Under a verdict, as far as there is something left to do.
 pub fn under_verdict(place: &Place, sheet: &VerdictSheet) -> Option<CreateActionRow> {
-    let again = match sheet.verdict {
-        Verdict::OnTheWay if sheet.your_move => "button-next-move",
-        Verdict::Wrong | Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable => {
-            "button-answer-again"
+    let again = match sheet.outcome {
+        Outcome::Judged(Verdict::OnTheWay) if sheet.your_move => "button-next-move",
+        Outcome::Judged(
+            Verdict::Wrong | Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable,
+        ) => "button-answer-again",
+        Outcome::Judged(Verdict::OnTheWay | Verdict::Solved) => return None,
+        // The last answer counts, as long as answers are taken.
+        Outcome::Kept if !sheet.over => {
+            let words = words_of(&sheet.said.language);
+            return Some(CreateActionRow::Buttons(vec![button(
+                Press::Respond(sheet.post).id(place),
+                &words.text("button-answer-again"),
+                ButtonStyle::Secondary,
+            )]));
         }
-        Verdict::OnTheWay | Verdict::Solved => return None,
+        Outcome::Kept | Outcome::Marked => return None,
     };
     if sheet.over {
         return None;
@@ -439,6 +472,10 @@ mod tests {
         };
         let mut all = vec![
             (within(Press::Answer(5)), "answer:7:5"),
+            (within(Press::Respond(5)), "respond:7:5"),
+            (within(Press::Mark(5)), "mark:7:5"),
+            (within(Press::NewQuestion), "new-question:7:0"),
+            (within(Press::NewWords), "new-words:7:0"),
             (within(Press::Hint(5)), "hint:7:5"),
             (within(Press::TakeHint(5)), "hint-take:7:5"),
             (within(Press::Mine(5)), "mine:7:5"),

@@ -19,8 +19,8 @@ use super::{
 use crate::{
     chat::{Chat, ChatError, common::notes, said::refused_in_english},
     desk::{
-        Answered, ChatKey, Delivered, Earlier, Errand, ErrandKind, Person, Place, PostSheet,
-        RevealSheet, Step, VerdictSheet,
+        Answered, ChatKey, Content, Delivered, Earlier, Errand, ErrandKind, Person, Place,
+        PostSheet, RevealSheet, Shown, Step, VerdictSheet,
     },
     words::Words,
 };
@@ -99,12 +99,18 @@ impl Discord {
         let words = self.house.words_of_group(place).await;
         let threads = self.house.opens_threads(place);
         let letter = sheets::post::letter(words, place, sheet, mode, threads);
-        let heading = sheets::post::headings(sheet.number);
+        let heading = sheets::post::headings(sheet);
         let message = self
             .send(&mut way, Step::Post, letter, &sheet.nonce, heading)
             .await?;
-        let name = sheets::post::thread_name(words, sheet);
-        let thread = way.open_thread(message, name).await?;
+        let thread = match &sheet.content {
+            Content::Problem { .. } | Content::Question(_) => {
+                let name = sheets::post::thread_name(words, sheet);
+                way.open_thread(message, name).await?
+            }
+            // Nothing of it is sealed, so it is talked about where it stands.
+            Content::Words(_) => None,
+        };
         Ok(Delivered {
             message: Some(message.to_string()),
             thread: thread.map(|id| id.to_string()),
@@ -165,7 +171,7 @@ impl Discord {
         let mut pages = sheets::reveal::letter(words, sheet).pages();
         let rest = pages.split_off(1.min(pages.len()));
         let first = pages.pop().unwrap_or_default();
-        let heading = sheets::reveal::headings(post.number);
+        let heading = sheets::reveal::headings(sheet);
         let nonce = format!("r{}-0", post.post);
         let message = self
             .send(&mut way, Step::Reveal, first, &nonce, heading)
@@ -181,7 +187,10 @@ impl Discord {
                 .await?;
         }
         if let Some(thread) = thread {
-            let word = Letter::text(words.say(&Posting::SolutionIsOut));
+            let word = Letter::text(words.say(&match &sheet.shows {
+                Shown::Solution(_) => Posting::SolutionIsOut,
+                Shown::Answered { .. } => Posting::QuestionIsOver,
+            }));
             let nonce = format!("w{}", post.post);
             // In the thread, whose messages all come after the post.
             let after = MessageId::new(thread.get());

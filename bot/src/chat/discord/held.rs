@@ -163,11 +163,11 @@ fn question(words: &Words, waiting: &Waiting) -> Letter {
     let mut row = Vec::new();
     let only = waiting.posts.len() == 1;
     for post in &waiting.posts {
-        let number = post.number;
+        let (kind, number) = (post.holds.name(), post.number);
         let label = words.say(&match (waiting.why, only) {
             (Why::MayTell, true) => Talk::ButtonItIsMyAnswer,
-            (Why::MayTell, false) => Talk::ButtonAnswerTo { number },
-            _ => Talk::ButtonSendTo { number },
+            (Why::MayTell, false) => Talk::ButtonAnswerTo { kind, number },
+            _ => Talk::ButtonSendTo { kind, number },
         });
         let id = Press::Held(id(waiting), HeldPress::Answer(post.post)).id(place);
         row.push(buttons::button(id, &label, ButtonStyle::Primary));
@@ -290,7 +290,11 @@ pub async fn chosen(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{chat::discord::house, desk::OpenPost, words::english};
+    use crate::{
+        chat::discord::house,
+        desk::{Kind, OpenPost},
+        words::english,
+    };
 
     fn waiting(message: u64) -> Waiting {
         Waiting {
@@ -306,6 +310,7 @@ mod tests {
                     post: i64::MAX - n,
                     number: n,
                     topic: None,
+                    holds: Kind::Question,
                 })
                 .collect(),
             hidden: true,

@@ -25,6 +25,9 @@ use crate::{
 /// The most characters an answer's field takes; Discord's own bound.
 const LONGEST_ANSWER: u16 = 4_000;
 
+/// The most characters of a question or of words: the desk's own bound.
+const LONGEST_WRITTEN: u16 = 1_000;
+
 /// The most characters of a coach's private answer: the desk's own bound.
 const LONGEST_PRIVATE: u16 = 1_500;
 
@@ -61,6 +64,14 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
                     let words = asked.words(house).await;
                     private::form(house, asked, answer_form(words, &place, post)).await;
                 }
+                Press::Respond(post) => {
+                    let words = asked.words(house).await;
+                    private::form(house, asked, respond_form(words, &place, post)).await;
+                }
+                Press::Mark(reply) => {
+                    let words = asked.words(house).await;
+                    private::form(house, asked, mark_form(words, &place, reply)).await;
+                }
                 Press::Judge { reply, right } => {
                     let words = asked.words(house).await;
                     private::form(house, asked, words_form(words, &place, reply, right)).await;
@@ -82,6 +93,10 @@ pub async fn pressed(house: &House, press: &ComponentInteraction) {
 fn opens_a_message(press: Press) -> bool {
     match press {
         Press::Answer(_)
+        | Press::Respond(_)
+        | Press::Mark(_)
+        | Press::NewQuestion
+        | Press::NewWords
         | Press::Hint(_)
         | Press::TakeHint(_)
         | Press::Mine(_)
@@ -170,7 +185,13 @@ async fn done(
             held::chosen(house, words, user.id, message, choice, &person).await
         }
         // Forms, which are opened and not answered.
-        Press::Answer(_) | Press::Judge { .. } | Press::ReplyTo(_) => said(Study::FormOld),
+        Press::Answer(_)
+        | Press::Respond(_)
+        | Press::Mark(_)
+        | Press::NewQuestion
+        | Press::NewWords
+        | Press::Judge { .. }
+        | Press::ReplyTo(_) => said(Study::FormOld),
     }
 }
 
@@ -189,17 +210,52 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
                 let (source, text) = (asked.id().to_string(), field(form, "moves"));
                 study::answered(house, words, &place, &person, post, &source, &text).await
             }
+            Press::Respond(post) => {
+                let (source, text) = (asked.id().to_string(), field(form, "words"));
+                study::answered(house, words, &place, &person, post, &source, &text).await
+            }
+            Press::Mark(reply) => {
+                let points = points_of(&field(form, "points"))?;
+                let told = field(form, "words");
+                house
+                    .desk
+                    .mark_answer(&place, &person, reply, points, &told)
+                    .await?;
+                answers::open(house, words, &place, &person, 0).await
+            }
+            Press::NewQuestion => {
+                let item = house
+                    .desk
+                    .enqueue_question(
+                        &place,
+                        &person,
+                        &field(form, "words"),
+                        Some(&field(form, "fen")),
+                        Some(&field(form, "topic")),
+                        &field(form, "reveal"),
+                    )
+                    .await?;
+                week(house, words, &place, &person, Some(item)).await
+            }
+            Press::NewWords => {
+                let item = house
+                    .desk
+                    .enqueue_words(
+                        &place,
+                        &person,
+                        &field(form, "words"),
+                        Some(&field(form, "fen")),
+                        Some(&field(form, "topic")),
+                    )
+                    .await?;
+                week(house, words, &place, &person, Some(item)).await
+            }
             Press::Judge { reply, right } => {
                 let verdict = match right {
                     true => Verdict::Solved,
                     false => Verdict::Wrong,
                 };
-                let points = field(form, "points");
-                let Ok(points) = points.trim().replace(',', ".").parse::<f64>() else {
-                    return said(Coach::NoPoints {
-                        written: Plain::of(&points),
-                    });
-                };
+                let points = points_of(&field(form, "points"))?;
                 let told = field(form, "words");
                 house
                     .desk
@@ -219,6 +275,16 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
         }
     })
     .await;
+}
+
+/// Points as somebody typed them.
+fn points_of(typed: &str) -> Answer<f64> {
+    match typed.trim().replace(',', ".").parse() {
+        Ok(points) => Ok(points),
+        Err(_) => said(Coach::NoPoints {
+            written: Plain::of(typed),
+        }),
+    }
 }
 
 fn field(form: &ModalInteraction, id: &str) -> String {
@@ -244,6 +310,69 @@ fn answer_form(words: &Words, place: &Place, post: i64) -> CreateModal {
     .max_length(LONGEST_ANSWER);
     CreateModal::new(Press::Answer(post).id(place), words.say(&Study::FormAnswer))
         .components(vec![CreateActionRow::InputText(input)])
+}
+
+/// An answer to a question.
+fn respond_form(words: &Words, place: &Place, post: i64) -> CreateModal {
+    let label = words.say(&Study::FormAnswerWords);
+    let text = CreateInputText::new(InputTextStyle::Paragraph, label, "words")
+        .required(true)
+        .max_length(LONGEST_ANSWER);
+    let id = Press::Respond(post).id(place);
+    CreateModal::new(id, words.say(&Study::FormAnswer))
+        .components(vec![CreateActionRow::InputText(text)])
+}
+
+/// The coach's mark on an answer to a question.
+fn mark_form(words: &Words, place: &Place, reply: i64) -> CreateModal {
+    let label = words.say(&Coach::FormVerdictPoints);
+    let points = CreateInputText::new(InputTextStyle::Short, label, "points")
+        .value("5")
+        .max_length(5);
+    let label = words.say(&Coach::FormVerdictWords);
+    let told = CreateInputText::new(InputTextStyle::Paragraph, label, "words")
+        .required(false)
+        .max_length(1_000);
+    let id = Press::Mark(reply).id(place);
+    CreateModal::new(id, words.say(&Coach::FormMark)).components(vec![
+        CreateActionRow::InputText(points),
+        CreateActionRow::InputText(told),
+    ])
+}
+
+/// What a question and words alone have alike.
+fn written_fields(words: &Words, label: Coach) -> Vec<CreateActionRow> {
+    let text = CreateInputText::new(InputTextStyle::Paragraph, words.say(&label), "words")
+        .required(true)
+        .max_length(LONGEST_WRITTEN);
+    let label = words.say(&Coach::FormFen);
+    let fen = CreateInputText::new(InputTextStyle::Short, label, "fen")
+        .required(false)
+        .max_length(100);
+    let label = words.say(&Coach::FormTopic);
+    let topic = CreateInputText::new(InputTextStyle::Short, label, "topic")
+        .required(false)
+        .max_length(80);
+    [text, fen, topic].map(CreateActionRow::InputText).into()
+}
+
+/// A new question.
+pub fn question_form(words: &Words, place: &Place) -> CreateModal {
+    let mut fields = written_fields(words, Coach::FormQuestionWords);
+    let label = words.say(&Coach::FormQuestionReveal);
+    let reveal = CreateInputText::new(InputTextStyle::Paragraph, label, "reveal")
+        .required(false)
+        .max_length(LONGEST_WRITTEN);
+    fields.push(CreateActionRow::InputText(reveal));
+    let id = Press::NewQuestion.id(place);
+    CreateModal::new(id, words.say(&Coach::FormQuestion)).components(fields)
+}
+
+/// New words alone.
+pub fn say_form(words: &Words, place: &Place) -> CreateModal {
+    let id = Press::NewWords.id(place);
+    CreateModal::new(id, words.say(&Coach::FormSay))
+        .components(written_fields(words, Coach::FormSayWords))
 }
 
 /// A private answer without a verdict.
@@ -395,9 +524,9 @@ async fn week_press(
             desk.post_now(place, coach, Some(item)).await?;
             Ok(Letter::text(words.say(&Coach::GoesOutNow)))
         }
-        (WeekPress::Look, Some(at)) => {
+        (WeekPress::Look, Some(_)) => {
             let mode = desk.settings(place).await?.mode;
-            let sheet = desk.preview(place, coach, queue[at].position).await?;
+            let sheet = desk.preview_item(place, coach, item).await?;
             // As members will see it, so in the group's language.
             let all = house.words_of_group(place).await;
             let mut letter = sheets::post::preview(all, &sheet, mode, house.opens_threads(place));

@@ -24,14 +24,14 @@ use super::{
     missed,
     oops::{brief, code, codes},
     sheets,
-    text::{And, Label, Or, Plain, Study, Talk},
+    text::{And, Answerable, Label, Or, Plain, Study, Talk},
     way::{LOOK_BACK, refused},
     words,
 };
 use crate::chat::common::public;
 use crate::desk::{
-    AskedBack, Came, DeskError, Edited, OpenPost, Person, Place, PostRow, Taken, Verdict,
-    VerdictSheet, Why, Withdrawn,
+    AskedBack, Came, DeskError, Edited, Kind, OpenPost, Outcome, Person, Place, PostRow, Taken,
+    Verdict, VerdictSheet, Why, Withdrawn,
 };
 use crate::words::{Words, english};
 
@@ -156,7 +156,29 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
     }
     let source = spoken.id.to_string();
     let chosen = match post_meant(house, &place, spoken, at).await? {
-        Meant::Post(post) => Some(post),
+        Meant::Post(post) => match house.desk.kind(&place, post).await? {
+            Kind::Problem { .. } => Some(post),
+            // In its thread people talk; what replies to the question itself answers it.
+            Kind::Question if spoken.answers.is_none() => None,
+            Kind::Question => {
+                let taken = house
+                    .desk
+                    .answer_to(&place, &person, post, &source, &text)
+                    .await?;
+                return match taken {
+                    Taken::Answer(sheet) => respond(house, &place, &person, spoken, &sheet).await,
+                    Taken::AskedBack(asked) => {
+                        held::hold(house, &place, &person, spoken, text, asked).await
+                    }
+                };
+            }
+            Kind::Words => {
+                let words = house.words_for(&place, &person).await;
+                let letter = Letter::text(words.say(&Talk::ThereToBeRead));
+                tell(house, spoken.user, &letter, &nonce("w", spoken)).await;
+                None
+            }
+        },
         Meant::Open => None,
         Meant::None => return Ok(()),
     };
@@ -178,7 +200,12 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         Came::AskedBack(asked) => {
             return held::hold(house, &place, &person, spoken, text, asked).await;
         }
-        Came::Talk if named => chosen,
+        Came::Talk if named => match (chosen, house.desk.ask_which_open(&place).await?) {
+            (None, Some(asked)) => {
+                return held::hold(house, &place, &person, spoken, text, asked).await;
+            }
+            _ => chosen,
+        },
         Came::Talk => return Ok(()),
     };
     let post = match meant {
@@ -244,9 +271,11 @@ async fn respond(
     sheet: &VerdictSheet,
 ) -> Result<(), DeskError> {
     let open = public::answers_are(&house.desk, place).await?;
-    let says_a_move = sheet.verdict != Verdict::Unreadable;
+    let says_a_move = sheet.outcome != Outcome::Judged(Verdict::Unreadable);
     let hidden = says_a_move && hide(house, place, spoken).await;
-    match open && says_a_move {
+    // What was answered to a question is for its writer and the coach, whatever the group does.
+    let judged = sheet.outcome.verdict().is_some();
+    match open && judged && says_a_move {
         true => in_public(house, place, person, spoken, sheet, hidden).await,
         false => in_private(house, place, person, spoken, sheet, hidden).await,
     }
@@ -290,7 +319,7 @@ async fn in_private(
     hidden: bool,
 ) {
     let mut letter = sheets::verdict::letter(place, sheet);
-    if sheet.verdict != Verdict::Unreadable {
+    if sheet.outcome != Outcome::Judged(Verdict::Unreadable) {
         let words = house.words_for(place, person).await;
         let (said, _) = without_name(&spoken.text, house.me);
         let quote = Plain::quote(&said);
@@ -316,7 +345,7 @@ async fn in_private(
         if let Err(error) = spoken.channel.send_message(&house.http, message).await {
             tracing::warn!("a member could not be told: {}", brief(&error));
         }
-    } else if sheet.verdict != Verdict::Unreadable {
+    } else if sheet.outcome != Outcome::Judged(Verdict::Unreadable) {
         let sign = ReactionType::Unicode(TAKEN.into());
         if let Err(error) = house
             .http
@@ -597,6 +626,7 @@ pub fn elsewhere(
                 buttons::button(
                     Press::To(post.post).id(place),
                     &words.say(&Talk::ButtonSendTo {
+                        kind: post.holds.name(),
                         number: post.number,
                     }),
                     serenity::ButtonStyle::Primary,
@@ -611,7 +641,17 @@ pub fn elsewhere(
 /// The question about a message of which nothing was kept yet; `hidden` where nobody else sees it.
 pub fn asked_back(words: &Words, why: Why, posts: &[OpenPost], hidden: bool) -> String {
     let numbers = || posts.iter().map(|post| post.number).collect();
+    let asks = |post: &OpenPost| post.holds == Kind::Question;
     words.say(&match (why, posts) {
+        (Why::MayTell, [only]) if asks(only) => Talk::AnswerOrTalk {
+            number: only.number,
+            hidden,
+        },
+        (Why::Several, several) if several.iter().any(asks) => Talk::CouldAnswer {
+            posts: Or {
+                or: several.iter().map(Answerable::from).collect(),
+            },
+        },
         (Why::MayTell, _) => Talk::MayTellMove {
             numbers: Or { or: numbers() },
             hidden,
@@ -633,17 +673,27 @@ async fn named(
     place: &Place,
     post: &PostRow,
 ) -> Result<String, DeskError> {
+    let (kind, number) = (post.kind.name(), post.number);
     if among.iter().all(|(other, _)| other == place) {
-        let topic = Label::of(post.topic.as_deref().unwrap_or(&post.stipulation));
-        return Ok(words.say(&Talk::PositionOn {
-            number: post.number,
-            topic,
+        let sign = match (&post.topic, &post.kind) {
+            (Some(topic), _) => topic.as_str(),
+            (None, Kind::Problem { stipulation }) => stipulation.as_str(),
+            (None, Kind::Question | Kind::Words) => "",
+        };
+        return Ok(words.say(&match sign {
+            "" => Talk::PostNamed { kind, number },
+            sign => Talk::PostOn {
+                kind,
+                number,
+                topic: Label::of(sign),
+            },
         }));
     }
     let group = Label::of(&house.desk.settings(place).await?.name);
-    Ok(words.say(&Talk::PositionOfGroup {
+    Ok(words.say(&Talk::PostOfGroup {
         group,
-        number: post.number,
+        kind,
+        number,
     }))
 }
 

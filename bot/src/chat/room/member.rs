@@ -29,7 +29,7 @@ use crate::chat::{
 };
 use crate::desk::{
     AskedBack, Came, LONGEST_LINE, LanguageTag, Leaderboard, MemberIs, Mode, Person, Picture,
-    PostRow, Progress, Rank, Taken, TalkRow, VerdictSheet, WordsRow,
+    PostRow, Progress, Rank, Shown, Taken, TalkRow, VerdictSheet, WordsRow,
 };
 
 /// Longest text of a reply, in characters.
@@ -348,13 +348,20 @@ async fn post_picture(
     Path((post, file)): Path<(i64, String)>,
 ) -> Result<Response, Trouble> {
     let picture = if file.starts_with("position-") {
-        room.desk.post(&room.place, post).await?.picture
+        let sheet = room.desk.post(&room.place, post).await?;
+        sheet.content.picture().cloned()
     } else if file.starts_with("solution-") {
-        room.desk.reveal(&room.place, post).await?.picture
+        match room.desk.reveal(&room.place, post).await?.shows {
+            Shown::Solution(solution) => Some(solution.picture),
+            Shown::Answered { .. } => None,
+        }
     } else {
-        return Err(super::trouble::nothing_here().await);
+        None
     };
-    Ok(picture_response(picture))
+    match picture {
+        Some(picture) => Ok(picture_response(picture)),
+        None => Err(super::trouble::nothing_here().await),
+    }
 }
 
 /// A picture that a browser may keep for an hour.
@@ -513,7 +520,7 @@ async fn own(
     Member(person): Member,
     Path(post): Path<i64>,
 ) -> Told<paper::Own> {
-    let own = room.desk.own_post(&room.place, &person, post).await?;
+    let own = room.desk.own(&room.place, &person, post).await?;
     Ok(Json(paper::Own::of(own)))
 }
 

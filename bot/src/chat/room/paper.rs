@@ -5,9 +5,9 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use crate::desk::{
-    CheckedPosition, CoachWords, HintSheet, HomeworkRow, Leaderboard, Note as CoachNote, OwnPost,
-    OwnState, Picture, PictureKind, PostSheet, PostedBefore, Rank, ReplyRow, Report, RevealSheet,
-    SameAgain, Verdict, VerdictSheet,
+    self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, Leaderboard,
+    Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, PostSheet, PostedBefore,
+    Rank, ReplyRow, Report, RevealSheet, SameAgain, VerdictSheet,
 };
 use crate::{
     chat::said::in_words,
@@ -57,35 +57,72 @@ pub(super) struct Post {
     post: i64,
     number: i64,
     topic: Option<String>,
-    stipulation: String,
-    task: String,
-    words: String,
     closes_at: DateTime<Utc>,
-    picture: Shown,
+    #[serde(flatten)]
+    holds: Holds,
+}
+
+/// What a post holds.
+#[derive(Debug, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+enum Holds {
+    Problem {
+        stipulation: String,
+        task: String,
+        words: String,
+        picture: Shown,
+    },
+    Question {
+        words: String,
+        picture: Option<Shown>,
+    },
+    Words {
+        words: String,
+        picture: Option<Shown>,
+    },
 }
 
 impl Post {
     /// A post of the room; its picture has an address of its own.
     pub(super) fn of(sheet: &PostSheet) -> Self {
         let src = format!("/api/posts/{}/position-{}.png", sheet.post, sheet.number);
-        Self::with(sheet, Shown::at(src, &sheet.picture))
+        Self::with(sheet, |picture| Shown::at(src.clone(), picture))
     }
 
     /// A post that is not in the room yet.
     pub(super) fn preview(sheet: &PostSheet) -> Self {
-        Self::with(sheet, Shown::inside(&sheet.picture))
+        Self::with(sheet, Shown::inside)
     }
 
-    fn with(sheet: &PostSheet, picture: Shown) -> Self {
+    fn with(sheet: &PostSheet, show: impl Fn(&Picture) -> Shown) -> Self {
+        let holds = match &sheet.content {
+            Content::Problem {
+                stipulation,
+                task,
+                words,
+                picture,
+                ..
+            } => Holds::Problem {
+                stipulation: stipulation.clone(),
+                task: task.clone(),
+                words: words.clone(),
+                picture: show(picture),
+            },
+            Content::Question(written) => Holds::Question {
+                words: written.words.clone(),
+                picture: written.picture.as_ref().map(show),
+            },
+            Content::Words(written) => Holds::Words {
+                words: written.words.clone(),
+                picture: written.picture.as_ref().map(show),
+            },
+        };
         Self {
             post: sheet.post,
             number: sheet.number,
             topic: sheet.topic.clone(),
-            stipulation: sheet.stipulation.clone(),
-            task: sheet.task.clone(),
-            words: sheet.words.clone(),
             closes_at: sheet.closes_at,
-            picture,
+            holds,
         }
     }
 }
@@ -94,15 +131,29 @@ impl Post {
 #[derive(Debug, Serialize)]
 pub(super) struct Reveal {
     post: Post,
-    solution: Vec<String>,
-    patterns: Vec<String>,
-    comment: String,
-    notes: Vec<CoachNote>,
-    picture: Shown,
-    common_wrong: Option<Common>,
-    solved: Vec<String>,
+    #[serde(flatten)]
+    shows: Revealed,
     took_part: usize,
     leaderboard: Leaderboard,
+}
+
+/// What a reveal shows.
+#[derive(Debug, Serialize)]
+#[serde(tag = "shows", rename_all = "kebab-case")]
+enum Revealed {
+    Solution {
+        solution: Vec<String>,
+        patterns: Vec<String>,
+        comment: String,
+        notes: Vec<CoachNote>,
+        picture: Shown,
+        common_wrong: Option<Common>,
+        solved: Vec<String>,
+    },
+    Answered {
+        at_reveal: String,
+        answered: Vec<String>,
+    },
 }
 
 impl Reveal {
@@ -114,18 +165,29 @@ impl Reveal {
         );
         Self {
             post: Post::of(&sheet.post),
-            picture: Shown::at(src, &sheet.picture),
-            solution: sheet.solution,
-            patterns: sheet.patterns.into_iter().map(pattern).collect(),
-            comment: sheet.comment,
-            notes: sheet.notes,
-            common_wrong: sheet.common_wrong.map(|wrong| Common {
-                why: words.tell(&wrong.why.facts),
-                san: wrong.san,
-                count: wrong.count,
-                refutation: wrong.refutation,
-            }),
-            solved: sheet.solved,
+            shows: match sheet.shows {
+                desk::Shown::Solution(solution) => Revealed::Solution {
+                    picture: Shown::at(src, &solution.picture),
+                    solution: solution.solution,
+                    patterns: solution.patterns.into_iter().map(pattern).collect(),
+                    comment: solution.comment,
+                    notes: solution.notes,
+                    common_wrong: solution.common_wrong.map(|wrong| Common {
+                        why: words.tell(&wrong.why.facts),
+                        san: wrong.san,
+                        count: wrong.count,
+                        refutation: wrong.refutation,
+                    }),
+                    solved: solution.solved,
+                },
+                desk::Shown::Answered {
+                    at_reveal,
+                    answered,
+                } => Revealed::Answered {
+                    at_reveal,
+                    answered,
+                },
+            },
             took_part: sheet.took_part,
             leaderboard: sheet.leaderboard,
         }
@@ -160,7 +222,7 @@ pub(super) struct Judged {
     /// What the member wrote.
     text: String,
     /// Absent while it waits for the coach.
-    verdict: Option<Verdict>,
+    verdict: Option<Outcome>,
     message: String,
     picture: Option<Shown>,
     your_move: bool,
@@ -175,7 +237,7 @@ impl Judged {
             reply: sheet.reply,
             post: sheet.post,
             text: text.to_owned(),
-            verdict: Some(sheet.verdict),
+            verdict: Some(sheet.outcome),
             message: in_words(&sheet.said),
             picture: sheet.picture.as_ref().map(Shown::inside),
             your_move: sheet.your_move,
@@ -263,7 +325,7 @@ pub(super) struct Answered {
     name: String,
     rank: Rank,
     text: String,
-    verdict: Option<Verdict>,
+    verdict: Option<Outcome>,
     message: String,
     at: DateTime<Utc>,
 }
@@ -284,9 +346,40 @@ impl Answered {
     }
 }
 
-/// A member's own sheet of a post.
+/// How a member stands at a post.
 #[derive(Debug, Serialize)]
-pub(super) struct Own {
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub(super) enum Own {
+    Problem(Box<OwnWork>),
+    Question {
+        answer: String,
+        /// How it stands with the coach.
+        message: String,
+        /// The coach's private words.
+        words: String,
+        live: bool,
+    },
+    Words,
+}
+
+impl Own {
+    pub(super) fn of(own: desk::Own) -> Self {
+        match own {
+            desk::Own::Problem(own) => Self::Problem(Box::new(OwnWork::of(*own))),
+            desk::Own::Question(own) => Self::Question {
+                message: in_words(&own.said),
+                answer: own.answer,
+                words: own.words,
+                live: own.live,
+            },
+            desk::Own::Words => Self::Words,
+        }
+    }
+}
+
+/// A member's own sheet of a problem.
+#[derive(Debug, Serialize)]
+pub(super) struct OwnWork {
     state: Option<OwnState>,
     points: f64,
     ended: String,
@@ -296,8 +389,8 @@ pub(super) struct Own {
     board: Option<Shown>,
 }
 
-impl Own {
-    pub(super) fn of(own: OwnPost) -> Self {
+impl OwnWork {
+    fn of(own: OwnPost) -> Self {
         Self {
             state: own.state,
             points: own.points,

@@ -49,7 +49,11 @@ async fn the_weeks_leave_a_group_that_is_alive() {
 
     let queue = desk.queue(&place).await.expect("queue");
     assert!(queue.len() > 7, "{}", queue.len());
-    assert!(queue.iter().all(|item| item.soundness == Soundness::Sound));
+    assert!(
+        queue
+            .iter()
+            .all(|item| item.problem().soundness == Soundness::Sound)
+    );
     assert!(
         queue[0].due_at.is_some_and(|due| due <= now),
         "the first post is due: {:?}",

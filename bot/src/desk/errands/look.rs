@@ -1,18 +1,18 @@
 //! A look at the store: the next thing to carry in a chat, written down before it is handed out.
 
 use chrono::{DateTime, Utc};
-use sealed_move_store::{Db, Group, PostState, Queued};
+use sealed_move_store::{Db, Group, PostState, Queued, Waits};
 
 use super::{
     Left, Look,
     ledger::{EMPTY_QUEUE, Key, empty_queue, key_at},
 };
 use crate::desk::{
-    ChatKey, Desk, Errand, ErrandKind, Place, Step, StepDone, convert,
+    ChatKey, Desk, Errand, ErrandKind, Kind, Place, Step, StepDone, content, convert,
     error::{self, Done},
     groups::place_of,
-    posting::{closing_time, free_slot, intend, nonce},
-    queue::{fit, plan_of, unsound},
+    posting::{close_words, closing_time, free_slot, intend, nonce},
+    queue::{fit, plan_of, unsound, waits_as},
     refusal::{Refusal, Removed},
     schedule::{Due, Plan},
 };
@@ -120,15 +120,16 @@ impl Desk {
                     .await?;
                 post.closes_at = closes_at;
             }
-            let position = self.position_of_post(post.position_id).await?;
-            self.post_sheet(&settings, post.clone(), &position).await
+            let of = post.clone();
+            let held = self.read(move |db| content::held(db, &of)).await?;
+            self.post_sheet(&settings, post.clone(), &held).await
         }
         .await;
         let built = built.map(|sheet| ErrandKind::Post {
             again: !errands.kept().fresh.remove(&sheet.nonce),
             sheet: Box::new(sheet),
         });
-        let what = format!("Position {}", post.number);
+        let what = format!("{} {}", Kind::of(&post.content).noun(), post.number);
         self.handed_out(key, post.id, place, what, built, now).await
     }
 
@@ -145,13 +146,27 @@ impl Desk {
         if wait.held(errands.held_until(&key, now)) {
             return Ok(None);
         }
+        let kind = Kind::of(&post.content);
+        if kind == Kind::Words {
+            let id = post.id;
+            self.write(move |tx| match tx.post(id)? {
+                Some(post) if post.state == PostState::Closing => Ok(close_words(tx, &post, now)?),
+                _ => Ok(()),
+            })
+            .await?;
+            return Ok(Some(Look::Again));
+        }
         let place = place_of(&found.group);
         let built = self.reveal_sheet(&place, post.clone()).await;
         let built = built.map(|sheet| ErrandKind::Reveal {
             again: !errands.kept().fresh_reveals.remove(&post.id),
             sheet: Box::new(sheet),
         });
-        let what = format!("The reveal of position {}", post.number);
+        let what = format!(
+            "The reveal of {} {}",
+            kind.noun().to_lowercase(),
+            post.number
+        );
         self.handed_out(key, post.id, place, what, built, now).await
     }
 
@@ -236,13 +251,16 @@ impl Desk {
             return Ok(None);
         }
         if let Err(error) = self.intend_due(found, item, due, now).await {
-            let what = format!("The position {}", item.source);
+            let what = match item.source.as_str() {
+                "" => "What is due next".to_owned(),
+                source => format!("The position {source}"),
+            };
             self.fail(key, &place, what, &error.to_string()).await?;
         }
         Ok(Some(Look::Again))
     }
 
-    /// Checks a position that is due once more where that is called for, and records the intent to post
+    /// Checks a problem that is due once more where that is called for, and records the intent to post
     /// it, unless the queue has changed meanwhile.
     async fn intend_due(
         &self,
@@ -251,21 +269,23 @@ impl Desk {
         due: Due,
         now: DateTime<Utc>,
     ) -> Done<()> {
-        let checked_before = item.checker_version;
-        let position = self
-            .check_again(self.position_of_post(item.position_id).await?)
-            .await?;
-        if position.check.checker_version != checked_before
-            && position.check.soundness != sealed_move_store::Soundness::Sound
-            && !position.anyway
-        {
-            let text = format!(
-                "Checked again before posting, it no longer passes. {}",
-                unsound(&position)
-            );
-            return self.tell_coaches(&place_of(&found.group), text).await;
+        // Only a problem is proved, and so proved again.
+        if let (Waits::Problem(before), Some(position)) = (&item.holds, waits_as(item)) {
+            let position = self
+                .check_again(self.kept_position(position).await?)
+                .await?;
+            if position.check.checker_version != before.checker_version
+                && position.check.soundness != sealed_move_store::Soundness::Sound
+                && !position.anyway
+            {
+                let text = format!(
+                    "Checked again before posting, it no longer passes. {}",
+                    unsound(&position)
+                );
+                return self.tell_coaches(&place_of(&found.group), text).await;
+            }
         }
-        let nonce = nonce(found.group.id, position.id, now);
+        let nonce = nonce(found.group.id, item.content_id, now);
         self.inner.errands.note_fresh(&nonce);
         let intended = self
             .write({
@@ -294,7 +314,7 @@ impl Desk {
         intended.map(|_| ())
     }
 
-    async fn position_of_post(&self, position: i64) -> Done<sealed_move_store::Position> {
+    async fn kept_position(&self, position: i64) -> Done<sealed_move_store::Position> {
         self.read(move |db| match db.position(position)? {
             Some(position) => Ok(position),
             None => error::not_found(Refusal::RemovedMeanwhile {

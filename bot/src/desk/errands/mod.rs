@@ -18,7 +18,12 @@ mod look;
 use chrono::{DateTime, Utc};
 use sealed_move_store::{PostState, StoreError};
 
-use super::{ChatKey, Delivered, Desk, Errand, ErrandKind, Place, Step, error::Done};
+use super::{
+    ChatKey, Delivered, Desk, Errand, ErrandKind, Kind, Place, Step,
+    content::{self, Held},
+    error::Done,
+    posting::close_words,
+};
 use ledger::{Key, empty_queue_key, key_of};
 
 pub(super) use ledger::{EMPTY_QUEUE, Errands, Left};
@@ -133,21 +138,33 @@ impl Desk {
         match &errand.kind {
             ErrandKind::Post { sheet, .. } => {
                 let post = sheet.post;
-                self.write(move |tx| match tx.post(post)? {
-                    Some(kept) if kept.state == PostState::Intended => Ok(tx.mark_post_open(
-                        post,
-                        now,
-                        delivered.message.as_deref(),
-                        delivered.thread.as_deref(),
-                    )?),
-                    // A coach may have closed it in the meantime; its thread is told of the solution.
-                    Some(kept)
-                        if matches!(kept.state, PostState::Open | PostState::Closing)
-                            && kept.half_sent =>
-                    {
-                        Ok(tx.mark_post_whole(post, delivered.thread.as_deref())?)
+                self.write(move |tx| {
+                    match tx.post(post)? {
+                        Some(kept) if kept.state == PostState::Intended => tx.mark_post_open(
+                            post,
+                            now,
+                            delivered.message.as_deref(),
+                            delivered.thread.as_deref(),
+                        )?,
+                        // A coach may have closed it in the meantime; its thread is told of the solution.
+                        Some(kept)
+                            if matches!(kept.state, PostState::Open | PostState::Closing)
+                                && kept.half_sent =>
+                        {
+                            tx.mark_post_whole(post, delivered.thread.as_deref())?;
+                        }
+                        _ => {}
                     }
-                    _ => Ok(()),
+                    // Words alone take no replies, so they are over as soon as they are out.
+                    Ok(match tx.post(post)? {
+                        Some(kept)
+                            if kept.state == PostState::Open
+                                && Kind::of(&kept.content) == Kind::Words =>
+                        {
+                            close_words(tx, &kept, now)?
+                        }
+                        _ => (),
+                    })
                 })
                 .await?;
                 self.warm_up(post);
@@ -277,16 +294,13 @@ impl Desk {
                 self.inner.errands.warm.notified().await;
                 continue;
             };
-            let position = self
-                .read(move |db| {
-                    let post = db.post(post)?;
-                    Ok(match post {
-                        Some(post) => db.position(post.position_id)?,
-                        None => None,
-                    })
+            let held = self
+                .read(move |db| match db.post(post)? {
+                    Some(post) => content::held(db, &post).map(Some),
+                    None => Ok(None),
                 })
                 .await;
-            if let Ok(Some(position)) = position {
+            if let Ok(Some(Held::Problem(position))) = held {
                 let _ = self.problem(&position.fen, &position.stipulation).await;
             }
         }
@@ -295,7 +309,9 @@ impl Desk {
 
 fn what(errand: &Errand) -> String {
     match &errand.kind {
-        ErrandKind::Post { sheet, .. } => format!("Position {}", sheet.number),
+        ErrandKind::Post { sheet, .. } => {
+            format!("{} {}", sheet.content.kind().noun(), sheet.number)
+        }
         ErrandKind::Reveal { sheet, .. } => format!("The reveal of post {}", sheet.post.number),
         ErrandKind::TellCoach(_) => "A word to the coaches".into(),
         ErrandKind::TellMember { .. } | ErrandKind::AnswerMember(_) => "A word to a member".into(),

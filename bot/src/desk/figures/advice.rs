@@ -25,7 +25,11 @@ pub(super) fn of(summary: &Summary) -> String {
     if summary.posts.is_empty() {
         return "No post was closed in this period, so there is nothing to build on yet.".into();
     }
-    let tried: usize = summary.posts.iter().map(|post| post.tried).sum();
+    let tried: usize = summary.problems().map(|post| post.tried).sum();
+    let answered: usize = summary.questions().map(|post| post.tried).sum();
+    if tried == 0 && answered > 0 {
+        return "Only questions were answered in this period; what to teach next stands in the answers.".into();
+    }
     if tried == 0 {
         return "Nobody answered in this period. Ask the group whether the days and the hour suit them, \
                 and post something easier."
@@ -134,7 +138,7 @@ fn on_quiet(quiet: &[String]) -> Option<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::desk::CommonWrong;
+    use crate::desk::{CommonWrong, Kind};
 
     fn topic(name: &str, solved: usize, tried: usize) -> SummaryTopic {
         SummaryTopic {
@@ -143,6 +147,8 @@ mod tests {
             tried,
             solved,
             first_try: solved,
+            questions: 0,
+            answered: 0,
         }
     }
 
@@ -150,7 +156,9 @@ mod tests {
         SummaryPost {
             number,
             topic: None,
-            stipulation: "#2".into(),
+            kind: Kind::Problem {
+                stipulation: "#2".into(),
+            },
             tried,
             solved,
             first_try: solved,

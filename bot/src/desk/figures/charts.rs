@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, Datelike, Days, Utc};
 use chrono_tz::Tz;
+use sealed_move_store::Content;
 use shakmaty::{Position as _, san::SanPlus};
 
 use super::summary::{Figures, PostFigures};
@@ -18,37 +19,40 @@ pub(super) fn of(figures: &Figures, summary: &Summary, zone: Tz) -> Vec<Chart> {
     if summary.posts.is_empty() {
         return Vec::new();
     }
-    let latest = summary.posts.len().saturating_sub(MOST_POSTS);
-    let mut charts = vec![
-        chart::participation(
-            "Who took part, post by post",
-            figures
-                .posts
-                .iter()
-                .map(|of| day(of.post.opened_at, of, zone))
-                .collect(),
-        ),
-        chart::solve_rates(
+    // Rates of solutions are of problems.
+    let problems: Vec<_> = summary.problems().collect();
+    let latest = problems.len().saturating_sub(MOST_POSTS);
+    let mut charts = vec![chart::participation(
+        "Who took part, post by post",
+        figures
+            .posts
+            .iter()
+            .map(|of| day(of.post.opened_at, of, zone))
+            .collect(),
+    )];
+    if !problems.is_empty() {
+        charts.push(chart::solve_rates(
             "Solved, post by post",
-            summary.posts[latest..]
+            problems[latest..]
                 .iter()
                 .map(|post| SolveRate {
                     label: match &post.topic {
                         Some(topic) => format!("{} · {topic}", post.number),
-                        None => format!("{} · {}", post.number, post.stipulation),
+                        None => format!("{} · {}", post.number, post.kind.sign()),
                     },
                     tried: post.tried,
                     solved: post.solved,
                 })
                 .collect(),
-        ),
-    ];
-    if !summary.topics.is_empty() {
+        ));
+    }
+    if summary.topics.iter().any(|topic| topic.posts > 0) {
         charts.push(chart::mastery(
             "Topics, weakest first",
             summary
                 .topics
                 .iter()
+                .filter(|topic| topic.posts > 0)
                 .map(|topic| Mastery {
                     topic: topic.topic.clone(),
                     tried: topic.tried,
@@ -97,7 +101,10 @@ fn commonest_wrong(posts: &[PostFigures]) -> Option<Chart> {
                 .is_some_and(|(_, count)| *count >= OFTEN as usize)
         })
         .max_by_key(|(of, moves)| (moves.first().map(|(_, count)| *count), of.post.number))?;
-    let (board, _) = problems::parse(&of.fen, &of.post.stipulation).ok()?;
+    let Content::Problem { stipulation, .. } = &of.post.content else {
+        return None;
+    };
+    let (board, _) = problems::parse(&of.fen, stipulation).ok()?;
     let moves = moves
         .into_iter()
         .filter_map(|(san, count)| {
@@ -130,10 +137,12 @@ mod tests {
     fn figures(wrong: &[(&str, u32)]) -> Figures {
         let post = store::PostFigures {
             post_id: 1,
-            position_id: 1,
             number: 7,
             topic: Some("Back rank".into()),
-            stipulation: "#2".into(),
+            content: Content::Problem {
+                position_id: 1,
+                stipulation: "#2".into(),
+            },
             // Sunday in Lisbon, Monday in Auckland.
             opened_at: Utc
                 .with_ymd_and_hms(2026, 3, 1, 18, 0, 0)
@@ -153,6 +162,8 @@ mod tests {
                 tried: 6,
                 solved: 2,
                 first_try: 1,
+                questions: 0,
+                answered: 0,
             }],
             posts: vec![PostFigures {
                 post,
@@ -215,6 +226,8 @@ mod tests {
             tried,
             solved,
             first_try: 0,
+            questions: 0,
+            answered: 0,
         };
         let figures = Figures {
             topics: vec![topic("One miss", 0, 1), topic("Weak", 4, 20)],

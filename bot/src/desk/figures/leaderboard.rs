@@ -27,9 +27,26 @@ pub(super) fn ranked(topic: Option<String>, mut sums: Vec<MemberPoints>) -> Lead
             points: sum.points,
             solved: sum.solved as usize,
             tried: sum.tried as usize,
+            answered: sum.answered as usize,
         });
     }
     Leaderboard { topic, rows }
+}
+
+impl LeaderboardRow {
+    /// ", 2 questions answered"; nothing where there were none.
+    pub fn questions(&self) -> String {
+        answered(self.answered)
+    }
+}
+
+/// ", 1 question answered"; nothing for none.
+pub(super) fn answered(number: usize) -> String {
+    match number {
+        0 => String::new(),
+        1 => ", 1 question answered".into(),
+        number => format!(", {number} questions answered"),
+    }
 }
 
 /// Order of names for people: case does not count unless nothing else differs.
@@ -53,12 +70,13 @@ impl Leaderboard {
         for row in &self.rows {
             let points = if row.points == 1.0 { "point" } else { "points" };
             out.push_str(&format!(
-                "{}. {}: {} {points}, {} of {} solved\n",
+                "{}. {}: {} {points}, {} of {} solved{}\n",
                 row.rank,
                 row.name,
                 text::points(row.points),
                 row.solved,
                 row.tried,
+                row.questions(),
             ));
         }
         out
@@ -79,6 +97,7 @@ mod tests {
             solved: 1,
             tried: 2,
             first_try: 0,
+            answered: 0,
         }
     }
 

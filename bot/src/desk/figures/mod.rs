@@ -17,7 +17,7 @@ pub use period::USUAL;
 pub use table::SummaryTable;
 
 use chrono_tz::Tz;
-use sealed_move_store::{Counting, Db, Span};
+use sealed_move_store::{Content, Counting, Db, Span};
 
 use super::{
     Desk, Leaderboard, Period, Picture, Place, Summary, convert, error::Done, handle::group_at,
@@ -97,7 +97,10 @@ impl Desk {
             let mut posts = Vec::new();
             for post in db.post_figures(&ended)? {
                 let wrong = db.wrong_first_moves(post.post_id)?;
-                let position = db.position(post.position_id)?;
+                let position = match &post.content {
+                    Content::Problem { position_id, .. } => db.position(*position_id)?,
+                    Content::Question { .. } | Content::Words(_) => None,
+                };
                 posts.push(PostFigures {
                     keys: match &position {
                         Some(position) => report(&position.check.report)?.keys,

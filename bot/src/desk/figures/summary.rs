@@ -9,7 +9,7 @@ use super::{advice, leaderboard::by_name};
 use crate::{
     chess::line::numbered,
     desk::{
-        CommonWrong, Compared, LanguageTag, Period, Summary, SummaryMember, SummaryPost,
+        CommonWrong, Compared, Kind, LanguageTag, Period, Summary, SummaryMember, SummaryPost,
         SummaryTopic, telling,
     },
 };
@@ -121,7 +121,9 @@ fn names(people: &[(i64, String)], wanted: impl Fn(i64) -> bool) -> Vec<String> 
 fn members_of(members: Vec<store::MemberFigures>, period: &Period) -> Vec<SummaryMember> {
     let mut rows: Vec<SummaryMember> = members
         .into_iter()
-        .filter(|m| m.tried > 0 || (!m.coach && period.to.is_none_or(|to| m.joined_at < to)))
+        .filter(|m| {
+            m.tried + m.answered > 0 || (!m.coach && period.to.is_none_or(|to| m.joined_at < to))
+        })
         .map(|m| SummaryMember {
             name: m.name,
             tried: m.tried as usize,
@@ -129,12 +131,13 @@ fn members_of(members: Vec<store::MemberFigures>, period: &Period) -> Vec<Summar
             first_try: m.first_try as usize,
             points: m.points,
             hints: m.hints as usize,
+            answered: m.answered as usize,
         })
         .collect();
     rows.sort_by(|a, b| {
         b.points
             .total_cmp(&a.points)
-            .then(b.tried.cmp(&a.tried))
+            .then((b.tried + b.answered).cmp(&(a.tried + a.answered)))
             .then_with(|| by_name(&a.name, &b.name))
     });
     rows
@@ -150,7 +153,7 @@ fn post(figures: PostFigures) -> SummaryPost {
     SummaryPost {
         number: post.number,
         topic: post.topic,
-        stipulation: post.stipulation,
+        kind: Kind::of(&post.content),
         tried: post.tried as usize,
         solved: post.solved as usize,
         first_try: post.first_try as usize,
@@ -189,11 +192,17 @@ fn weakest_first(topics: Vec<store::TopicFigures>) -> Vec<SummaryTopic> {
             tried: t.tried as usize,
             solved: t.solved as usize,
             first_try: t.first_try as usize,
+            questions: t.questions as usize,
+            answered: t.answered as usize,
         })
         .collect();
     rows.sort_by(|a, b| {
-        advice::share(a.solved, a.tried)
-            .total_cmp(&advice::share(b.solved, b.tried))
+        // One of questions alone has no share.
+        (a.posts == 0)
+            .cmp(&(b.posts == 0))
+            .then_with(|| {
+                advice::share(a.solved, a.tried).total_cmp(&advice::share(b.solved, b.tried))
+            })
             .then_with(|| by_name(&a.topic, &b.topic))
     });
     rows
@@ -218,6 +227,7 @@ mod tests {
             tried,
             solved: tried,
             first_try: tried,
+            answered: 0,
             points,
             hints: 0,
         }
@@ -308,10 +318,12 @@ mod tests {
         let figures = |fen: &str| PostFigures {
             post: store::PostFigures {
                 post_id: 1,
-                position_id: 1,
                 number: 7,
                 topic: None,
-                stipulation: "#2".into(),
+                content: store::Content::Problem {
+                    position_id: 1,
+                    stipulation: "#2".into(),
+                },
                 opened_at: day(8),
                 tried: 9,
                 solved: 1,
@@ -344,6 +356,8 @@ mod tests {
             tried,
             solved,
             first_try: 0,
+            questions: 0,
+            answered: 0,
         };
         let order: Vec<_> = weakest_first(vec![
             topic("strong", 18, 20),

@@ -3,7 +3,7 @@
 use csv::{Terminator, WriterBuilder};
 
 use crate::desk::{
-    Leaderboard, Summary,
+    Kind, Leaderboard, Summary,
     error::{DeskError, Done},
     refusal::Refusal,
     text,
@@ -33,9 +33,13 @@ impl Leaderboard {
                 text::points(row.points),
                 row.solved.to_string(),
                 row.tried.to_string(),
+                row.answered.to_string(),
             ]
         });
-        write(&["rank", "name", "points", "solved", "tried"], rows)
+        write(
+            &["rank", "name", "points", "solved", "tried", "answered"],
+            rows,
+        )
     }
 }
 
@@ -47,7 +51,15 @@ impl Summary {
     pub fn csv(&self, table: SummaryTable) -> Done<String> {
         match table {
             SummaryTable::Members => write(
-                &["name", "tried", "solved", "first_try", "points", "hints"],
+                &[
+                    "name",
+                    "tried",
+                    "solved",
+                    "first_try",
+                    "points",
+                    "hints",
+                    "answered",
+                ],
                 self.members.iter().map(|m| {
                     vec![
                         safe(&m.name),
@@ -56,6 +68,7 @@ impl Summary {
                         m.first_try.to_string(),
                         text::points(m.points),
                         m.hints.to_string(),
+                        m.answered.to_string(),
                     ]
                 }),
             ),
@@ -70,24 +83,40 @@ impl Summary {
                     "commonest_wrong",
                     "chosen_by",
                     "refutation",
+                    "kind",
                 ],
                 self.posts.iter().map(|p| {
                     let wrong = p.common_wrong.first();
                     vec![
                         p.number.to_string(),
                         safe(p.topic.as_deref().unwrap_or_default()),
-                        safe(&p.stipulation),
+                        safe(match &p.kind {
+                            Kind::Problem { stipulation } => stipulation,
+                            Kind::Question | Kind::Words => "",
+                        }),
                         p.tried.to_string(),
                         p.solved.to_string(),
                         p.first_try.to_string(),
                         safe(wrong.map_or("", |w| &w.san)),
                         wrong.map_or_else(String::new, |w| w.count.to_string()),
                         safe(wrong.map_or("", |w| &w.refutation)),
+                        match &p.kind {
+                            Kind::Problem { .. } => "problem".to_owned(),
+                            Kind::Question | Kind::Words => p.kind.sign().to_owned(),
+                        },
                     ]
                 }),
             ),
             SummaryTable::Topics => write(
-                &["topic", "posts", "tried", "solved", "first_try"],
+                &[
+                    "topic",
+                    "posts",
+                    "tried",
+                    "solved",
+                    "first_try",
+                    "questions",
+                    "answered",
+                ],
                 self.topics.iter().map(|t| {
                     vec![
                         safe(&t.topic),
@@ -95,6 +124,8 @@ impl Summary {
                         t.tried.to_string(),
                         t.solved.to_string(),
                         t.first_try.to_string(),
+                        t.questions.to_string(),
+                        t.answered.to_string(),
                     ]
                 }),
             ),
@@ -152,6 +183,7 @@ mod tests {
                     points: 2.5,
                     solved: 1,
                     tried: 2,
+                    answered: 0,
                 })
                 .collect(),
         }
@@ -166,10 +198,10 @@ mod tests {
             .expect("a table");
         assert_eq!(
             csv,
-            "rank,name,points,solved,tried\r\n\
-             1,Ana,2.5,1,2\r\n\
-             1,\"Silva, Bo\",2.5,1,2\r\n\
-             1,\"the \"\"rook\"\"\",2.5,1,2\r\n"
+            "rank,name,points,solved,tried,answered\r\n\
+             1,Ana,2.5,1,2,0\r\n\
+             1,\"Silva, Bo\",2.5,1,2,0\r\n\
+             1,\"the \"\"rook\"\"\",2.5,1,2,0\r\n"
         );
     }
 
@@ -192,7 +224,9 @@ mod tests {
             posts: vec![SummaryPost {
                 number: 7,
                 topic: None,
-                stipulation: "+".into(),
+                kind: Kind::Problem {
+                    stipulation: "+".into(),
+                },
                 tried: 3,
                 solved: 1,
                 first_try: 0,
@@ -206,9 +240,15 @@ mod tests {
             ..Summary::default()
         };
         let csv = summary.csv(SummaryTable::Posts).expect("a table");
-        assert!(csv.ends_with("\r\n7,,'+,3,1,0,Rd7,2,1...Rxd7\r\n"), "{csv}");
+        assert!(
+            csv.ends_with("\r\n7,,'+,3,1,0,Rd7,2,1...Rxd7,problem\r\n"),
+            "{csv}"
+        );
         let none = summary.csv(SummaryTable::Members).expect("a table");
-        assert_eq!(none, "name,tried,solved,first_try,points,hints\r\n");
+        assert_eq!(
+            none,
+            "name,tried,solved,first_try,points,hints,answered\r\n"
+        );
     }
 
     proptest! {
@@ -218,7 +258,7 @@ mod tests {
             let csv = board(&[&name]).csv().expect("a table");
             let mut reader = csv::Reader::from_reader(csv.as_bytes());
             let row = reader.records().next().expect("a row").expect("a record");
-            prop_assert_eq!(row.len(), 5);
+            prop_assert_eq!(row.len(), 6);
             prop_assert_eq!(row[1].strip_prefix('\'').filter(|n| *n == name).unwrap_or(&row[1]), name.as_str());
             prop_assert!(!row[1].starts_with(['=', '+', '-', '@']));
         }

@@ -2,8 +2,8 @@
 
 use chrono_tz::Tz;
 
-use super::advice::ENOUGH;
-use crate::desk::{Period, Summary, SummaryPost, SummaryTopic, text};
+use super::{advice::ENOUGH, leaderboard::answered};
+use crate::desk::{Kind, Period, Summary, SummaryPost, SummaryTopic, text};
 
 /// "3 of 12".
 pub(super) fn share_of(part: usize, whole: usize) -> String {
@@ -39,6 +39,18 @@ fn solved(solved: usize, tried: usize) -> String {
 }
 
 impl Summary {
+    /// The posts that were problems; rates of solutions are of these.
+    pub fn problems(&self) -> impl Iterator<Item = &SummaryPost> {
+        self.posts
+            .iter()
+            .filter(|post| matches!(post.kind, Kind::Problem { .. }))
+    }
+
+    /// The posts that were questions.
+    pub fn questions(&self) -> impl Iterator<Item = &SummaryPost> {
+        self.posts.iter().filter(|post| post.kind == Kind::Question)
+    }
+
     /// The summary as plain text, with its dates in the group's zone.
     pub fn text(&self, zone: Tz) -> String {
         let period = Period {
@@ -46,26 +58,35 @@ impl Summary {
             to: self.to,
             topic: None,
         };
-        let sum = |part: fn(&SummaryPost) -> usize| self.posts.iter().map(part).sum::<usize>();
+        let sum = |part: fn(&SummaryPost) -> usize| self.problems().map(part).sum::<usize>();
         let mut out = format!("Engagement summary, {}\n", period.in_words(zone));
         out.push_str(&format!(
             "{}, {}, {}, {} at the first try.\n",
-            count(self.posts.len(), "post", "posts"),
+            count(self.problems().count(), "post", "posts"),
             count(sum(|p| p.tried), "attempt", "attempts"),
             solved(sum(|p| p.solved), sum(|p| p.tried)),
             sum(|p| p.first_try),
         ));
+        let questions = self.questions().count();
+        if questions > 0 {
+            out.push_str(&format!(
+                "{}, {}.\n",
+                count(questions, "question", "questions"),
+                count(self.questions().map(|p| p.tried).sum(), "answer", "answers"),
+            ));
+        }
 
-        let (active, idle): (Vec<_>, Vec<_>) = self.members.iter().partition(|m| m.tried > 0);
+        let (active, idle): (Vec<_>, Vec<_>) = self.members.iter().partition(|m| m.took_part());
         let lines = active.iter().map(|m| {
             format!(
-                "{}: {} points, {} tried, {} solved, {} at the first try, {}",
+                "{}: {} points, {} tried, {} solved, {} at the first try, {}{}",
                 m.name,
                 text::points(m.points),
                 m.tried,
                 m.solved,
                 m.first_try,
                 count(m.hints, "hint", "hints"),
+                answered(m.answered),
             )
         });
         section(&mut out, "Who took part", lines);
@@ -121,13 +142,28 @@ fn section(out: &mut String, heading: &str, lines: impl Iterator<Item = String>)
 }
 
 fn post(post: &SummaryPost) -> String {
+    match &post.kind {
+        Kind::Problem { stipulation } => problem(post, stipulation),
+        Kind::Question | Kind::Words => format!(
+            "{} {}{}: {}.",
+            post.kind.noun(),
+            post.number,
+            post.topic
+                .as_ref()
+                .map_or_else(String::new, |topic| format!(", {topic}")),
+            count(post.tried, "answer", "answers"),
+        ),
+    }
+}
+
+fn problem(post: &SummaryPost, stipulation: &str) -> String {
     let mut line = format!(
         "Position {}{}, {}: {} tried, {}, {} at the first try.",
         post.number,
         post.topic
             .as_ref()
             .map_or_else(String::new, |topic| format!(", {topic}")),
-        post.stipulation,
+        stipulation,
         post.tried,
         solved(post.solved, post.tried),
         post.first_try,
@@ -154,7 +190,14 @@ fn topic(topic: &SummaryTopic) -> String {
         count(topic.tried, "attempt", "attempts"),
         solved(topic.solved, topic.tried),
         topic.first_try,
-    )
+    ) + &match topic.questions {
+        0 => String::new(),
+        questions => format!(
+            ", {} with {}",
+            count(questions, "question", "questions"),
+            count(topic.answered, "answer", "answers")
+        ),
+    }
 }
 
 #[cfg(test)]
@@ -187,6 +230,7 @@ mod tests {
             first_try: 0,
             points,
             hints: 1,
+            answered: 0,
         };
         let summary = Summary {
             from: Some(
@@ -203,7 +247,9 @@ mod tests {
             posts: vec![SummaryPost {
                 number: 7,
                 topic: Some("Back rank".into()),
-                stipulation: "#2".into(),
+                kind: Kind::Problem {
+                    stipulation: "#2".into(),
+                },
                 tried: 8,
                 solved: 4,
                 first_try: 1,
@@ -220,6 +266,8 @@ mod tests {
                 tried: 8,
                 solved: 4,
                 first_try: 1,
+                questions: 0,
+                answered: 0,
             }],
             went_quiet: vec!["Carla".into()],
             came_back: vec![],

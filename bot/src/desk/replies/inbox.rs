@@ -2,14 +2,17 @@
 //! of it in the write that keeps what was made of it. So a message costs one write before it is judged
 //! and one after, a crash in between loses nothing, and of talk nothing is kept.
 
-use sealed_move_store::{
-    AttemptState, Entry, NewEntry, NewReply, Position, Post, ReplyOf, Tx, Via,
-};
+use sealed_move_store::{AttemptState, Entry, NewEntry, NewReply, Post, ReplyOf, Tx, Via};
 
-use super::{Kept, judging::Ruling, kept::position, kept_reply, key, line_before};
+use super::{
+    Kept,
+    judging::Ruling,
+    kept::{Asks, asks},
+    kept_reply, key, line_before,
+};
 use crate::chess::judge::Setting;
 use crate::desk::{
-    Desk, Person, Place, Settings, VerdictSheet, convert,
+    Desk, Kind, Person, Place, Settings, VerdictSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, hear_language, member, post_of},
     posting::takes_replies,
@@ -32,7 +35,7 @@ pub(super) struct Arrival {
     entry: Entry,
     settings: Settings,
     post: Post,
-    position: Position,
+    asks: Asks,
     /// Every reply of its sender to the post before this.
     replies: Vec<ReplyOf>,
     /// How their attempt had ended, if it had.
@@ -60,7 +63,9 @@ impl Desk {
             if let Some(reply) = known.filter(|reply| Some(reply.member_id) == sender) {
                 return Ok(Arrived::Known(Box::new(kept_reply(tx, reply)?)));
             }
-            if text.is_empty() || !takes_replies(&post, now) {
+            // Among other messages only moves are plainly an answer.
+            let problem = matches!(Kind::of(&post.content), Kind::Problem { .. });
+            if text.is_empty() || !problem || !takes_replies(&post, now) {
                 return Ok(Arrived::Talk);
             }
             // What waits to be judged keeps no language; the verdict comes in the member's.
@@ -88,9 +93,8 @@ impl Desk {
         let Arrival {
             entry, settings, ..
         } = &arrival;
-        let position = &arrival.position;
         // What nobody can judge is left to the coach, and talk among others.
-        let problem = self.problem(&position.fen, &position.stipulation).await?;
+        let problem = self.judged_by(&arrival.asks).await?;
         let line = line_before(&arrival.replies, None);
         let judged = match &problem {
             Some(problem) => {
@@ -148,7 +152,7 @@ pub(super) fn arrival(tx: &Tx<'_>, entry: Entry) -> Done<Arrival> {
     };
     Ok(Arrival {
         settings: convert::kept_settings(&group.settings)?,
-        position: position(tx, &post)?,
+        asks: asks(tx, &post)?,
         ended: attempt
             .map(|attempt| attempt.state)
             .filter(|state| *state != AttemptState::Playing),

@@ -6,7 +6,7 @@ use sealed_move_store::{AttemptState, NewVerdict, Post, Reply, ReplyOf, Tx, Verd
 use sha2::{Digest, Sha256};
 use shakmaty::Position as _;
 
-use super::Kept;
+use super::{Kept, kept::Asks};
 use crate::chess::{
     self, Budget,
     check::Problem,
@@ -14,7 +14,7 @@ use crate::chess::{
     judge::{Judgement, Setting, Terms},
 };
 use crate::desk::{
-    Defences, Desk, Picture, Settings, Verdict, VerdictSheet,
+    Defences, Desk, Outcome, Picture, Settings, Verdict, VerdictSheet,
     attempt::{self, After, Work},
     convert,
     error::{Done, bad_request},
@@ -30,10 +30,7 @@ use crate::diagram::Diagram;
 impl Desk {
     /// The verdict on a reply that is written down: the one it has, or a new one.
     pub(in crate::desk) async fn verdict_on(&self, kept: Kept) -> Done<VerdictSheet> {
-        let Some(problem) = self
-            .problem(&kept.position.fen, &kept.position.stipulation)
-            .await?
-        else {
+        let Some(problem) = self.judged_by(&kept.asks).await? else {
             let (post, member, reply) = (kept.post.clone(), kept.reply.member_id, kept.reply.id);
             let after = self
                 .read(move |db| Ok(attempt::work(db, &post, member)?.after_reply(reply)))
@@ -136,7 +133,7 @@ impl Desk {
         Ok(VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
-            verdict: judgement.verdict,
+            outcome: Outcome::Judged(judgement.verdict),
             said,
             picture: match self.picture_of(&kept, problem, &judgement).await? {
                 None if judgement.verdict == Verdict::Solved && ended.is_none() => {
@@ -165,7 +162,7 @@ impl Desk {
         Ok(VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
-            verdict: judgement.verdict,
+            outcome: Outcome::Judged(judgement.verdict),
             said: Said::new(&kept.language)
                 .and(Told::RepliesClosed)
                 .then(Said::of(&kept.language, &judgement.said)),
@@ -237,7 +234,7 @@ impl Desk {
         Ok(VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
-            verdict: convert::kept_verdict(verdict.verdict),
+            outcome: convert::kept_verdict(verdict.verdict),
             said: telling::of_kept(&kept.language, &verdict, after, kept.post.prices),
             picture,
             your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay && at_it,
@@ -253,7 +250,10 @@ impl Desk {
 
     /// The board after the member's line, where the judge shows nothing else.
     async fn final_board(&self, kept: &Kept, line: &[String]) -> Done<Option<Picture>> {
-        match standing::board(&kept.position, line, &kept.settings) {
+        let Asks::Problem(position) = &kept.asks else {
+            return Ok(None);
+        };
+        match standing::board(position, line, &kept.settings) {
             Ok(diagram) => self.draw(diagram).await.map(Some),
             Err(_) => Ok(None),
         }
@@ -406,7 +406,7 @@ fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
         Some(verdict) => VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
-            verdict: convert::kept_verdict(verdict.verdict),
+            outcome: convert::kept_verdict(verdict.verdict),
             said: telling::of_kept(&kept.language, verdict, after, kept.post.prices),
             picture: None,
             your_move: false,
@@ -418,16 +418,20 @@ fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
         None => VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
-            verdict: Verdict::Unclear,
-            said: Said::new(&kept.language).and(match kept.counts() {
-                true => Told::CoachWillJudge,
-                false => Told::CoachCanRead,
+            outcome: match &kept.asks {
+                Asks::Problem(_) => Outcome::Judged(Verdict::Unclear),
+                Asks::Question => Outcome::Kept,
+            },
+            said: Said::new(&kept.language).and(match (&kept.asks, kept.counts()) {
+                (Asks::Problem(_), true) => Told::CoachWillJudge,
+                (Asks::Question, true) => Told::CoachWillRead,
+                (Asks::Problem(_) | Asks::Question, false) => Told::CoachCanRead,
             }),
             picture: None,
             your_move: false,
             over: !kept.counts(),
             hint_label: Said::default(),
-            points: 0.0,
+            points: after.map_or(0.0, |after| after.points),
             readings: Vec::new(),
         },
     }

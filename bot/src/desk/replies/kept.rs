@@ -4,12 +4,43 @@ use sealed_move_store::{
     Attempt, AttemptState, Db, Group, Position, Post, PostState, Reply, ReplyOf, VerdictRow,
 };
 
+use crate::chess::check::Problem;
 use crate::desk::{
-    LanguageTag, Settings, convert,
-    error::{Done, not_found},
+    Desk, LanguageTag, RepliesTo, Settings,
+    content::{self, Held},
+    convert,
+    error::{Done, bad_request, not_found},
     refusal::{Refusal, Removed},
     tongue,
 };
+
+/// What a reply answers.
+#[derive(Clone)]
+pub(in crate::desk) enum Asks {
+    /// A position with its task.
+    Problem(Box<Position>),
+    /// A question, which nobody but the coach judges.
+    Question,
+}
+
+impl Asks {
+    pub(in crate::desk) fn kind(&self) -> RepliesTo {
+        match self {
+            Self::Problem(_) => RepliesTo::Problem,
+            Self::Question => RepliesTo::Question,
+        }
+    }
+}
+
+impl Desk {
+    /// The problem that is asked, where the bot can judge replies to it.
+    pub(in crate::desk) async fn judged_by(&self, asks: &Asks) -> Done<Option<Problem>> {
+        match asks {
+            Asks::Problem(position) => self.problem(&position.fen, &position.stipulation).await,
+            Asks::Question => Ok(None),
+        }
+    }
+}
 
 /// A reply that is written down, with all that judging it takes.
 #[derive(Clone)]
@@ -17,7 +48,7 @@ pub(in crate::desk) struct Kept {
     pub(in crate::desk) group: Group,
     pub(in crate::desk) settings: Settings,
     pub(in crate::desk) post: Post,
-    pub(in crate::desk) position: Position,
+    pub(in crate::desk) asks: Asks,
     pub(in crate::desk) reply: Reply,
     /// The chat's id of whoever sent it.
     pub(in crate::desk) user: String,
@@ -78,7 +109,7 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
         user: member.chat_user,
         name: member.name,
         settings: convert::kept_settings(&group.settings)?,
-        position: position(db, &post)?,
+        asks: asks(db, &post)?,
         replies: db.replies_of(post.id, reply.member_id)?,
         attempt: db.attempt(post.id, reply.member_id)?,
         cut: false,
@@ -88,11 +119,16 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
     })
 }
 
-pub(super) fn position(db: &Db<'_>, post: &Post) -> Done<Position> {
-    match db.position(post.position_id)? {
-        Some(position) => Ok(position),
-        None => not_found(Refusal::RemovedMeanwhile {
-            what: Removed::PositionOfPost,
+/// What a post asks.
+///
+/// # Errors
+/// When it asks nothing.
+pub(super) fn asks(db: &Db<'_>, post: &Post) -> Done<Asks> {
+    match content::held(db, post)? {
+        Held::Problem(position) => Ok(Asks::Problem(position)),
+        Held::Question(..) => Ok(Asks::Question),
+        Held::Words(_) => bad_request(Refusal::WordsTakeNoAnswers {
+            number: post.number,
         }),
     }
 }

@@ -19,8 +19,8 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
 use super::{
-    Desk, GoneRow, Heard, LanguageTag, Mode, Person, Place, Rank, ReplyRow, Settings, Settled,
-    VerdictSheet,
+    Desk, GoneRow, Heard, Kind, LanguageTag, Mode, Person, Place, Rank, RepliesTo, ReplyRow,
+    Settings, Settled, VerdictSheet,
     attempt::{self, After, Work, decided},
     convert,
     error::{Done, bad_request, not_found},
@@ -30,9 +30,10 @@ use super::{
     tongue,
 };
 use inbox::Arrived;
+use kept::asks;
 pub(super) use {
     judging::{Ruling, line_before, over},
-    kept::{Kept, kept_reply},
+    kept::{Asks, Kept, kept_reply},
     pending::JUDGED_AFTERWARDS,
 };
 
@@ -52,7 +53,10 @@ impl Desk {
     ) -> Done<VerdictSheet> {
         let (text, cut) = text::body(text, LONGEST_REPLY);
         if text.is_empty() {
-            return bad_request(Refusal::NothingToJudge);
+            return bad_request(match self.kind(place, post).await? {
+                Kind::Problem { .. } | Kind::Words => Refusal::NothingToJudge,
+                Kind::Question => Refusal::NothingAnswered,
+            });
         }
         self.earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
@@ -153,7 +157,9 @@ impl Desk {
         self.read(move |db| {
             let group = group_at(db, &place)?;
             let post = post_of(db, &group, post)?;
-            if convert::kept_settings(&group.settings)?.mode == Mode::Sealed {
+            // What was answered to a question is for its writer and the coach, whatever the group does.
+            let problem = matches!(Kind::of(&post.content), Kind::Problem { .. });
+            if !problem || convert::kept_settings(&group.settings)?.mode == Mode::Sealed {
                 return Ok(Vec::new());
             }
             let mut replies = db.replies_to(post.id)?;
@@ -198,6 +204,7 @@ impl Desk {
         self.write(move |tx: &Tx<'_>| {
             let group = group_at(tx, &place)?;
             let post = post_of(tx, &group, post)?;
+            let asks = asks(tx, &post)?;
             let member = member(tx, &group, &person, now)?;
             let inserted = tx.insert_reply(&NewReply {
                 post_id: post.id,
@@ -217,6 +224,13 @@ impl Desk {
             }
             if inserted.new {
                 own.owe(tx, &group, reply.id, now)?;
+                match asks {
+                    // Whoever answers a question takes part, whenever the coach comes to read it.
+                    Asks::Question => {
+                        attempt::settle(tx, &post, member)?;
+                    }
+                    Asks::Problem(_) => {}
+                }
             }
             Ok(Kept {
                 cut: cut && inserted.new,
@@ -253,6 +267,7 @@ pub(super) fn rows(
     post: &Post,
     replies: Vec<ReplyOf>,
 ) -> Done<Vec<ReplyRow>> {
+    let to = asks(db, post)?.kind();
     let mut works: HashMap<i64, Work> = HashMap::new();
     let mut rows = Vec::with_capacity(replies.len());
     for reply in replies {
@@ -262,17 +277,24 @@ pub(super) fn rows(
             Entry::Vacant(free) => free.insert(attempt::work(db, post, member)?),
         };
         let after = work.after_reply(reply.reply.id);
-        rows.push(row(language, reply, after, post.prices));
+        rows.push(row(language, to, reply, after, post.prices));
     }
     Ok(rows)
 }
 
-fn row(language: &LanguageTag, reply: ReplyOf, after: Option<After>, prices: Prices) -> ReplyRow {
+fn row(
+    language: &LanguageTag,
+    to: RepliesTo,
+    reply: ReplyOf,
+    after: Option<After>,
+    prices: Prices,
+) -> ReplyRow {
     let settled = settled(&reply);
     let verdict = reply.verdict;
     let writer = reply.reply.member_id;
     ReplyRow {
         reply: reply.reply.id,
+        to,
         name: reply.name,
         rank: Rank::of(reply.coach),
         settled,

@@ -137,11 +137,7 @@ impl Desk {
         let Some(mut kept) = kept else {
             return Ok(false);
         };
-        if self
-            .problem(&kept.position.fen, &kept.position.stipulation)
-            .await?
-            .is_none()
-        {
+        if self.judged_by(&kept.asks).await?.is_none() {
             return Ok(false);
         }
         kept.cut = kept.reply.text.chars().count() >= LONGEST_REPLY;

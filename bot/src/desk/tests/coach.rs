@@ -103,7 +103,7 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
     club.desk.enter(&club.place, &ana).await.expect("entered");
     let (desk, place) = (&club.desk, &club.place);
     let item = items[0];
-    let position = desk.queue(place).await.expect("read")[0].position;
+    let position = desk.queue(place).await.expect("read")[0].problem().position;
     let settings = Settings::default();
     let refusals = [
         desk.change_settings(place, &ana, settings).await.err(),
@@ -144,7 +144,9 @@ async fn what_belongs_to_another_group_is_out_of_reach() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let items = club.fill(&club.place, 1).await;
     let post = club.open("b").await;
-    let position = club.desk.queue(&club.place).await.expect("read")[0].position;
+    let position = club.desk.queue(&club.place).await.expect("read")[0]
+        .problem()
+        .position;
     let other = Place {
         chat: ROOM,
         channel: "other".into(),

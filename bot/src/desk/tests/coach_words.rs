@@ -41,7 +41,7 @@ async fn words_go_out_with_the_post_and_at_the_reveal() {
         .preview(&club.place, &club.coach, position)
         .await
         .expect("drawn");
-    assert_eq!(preview.words, "Look at the last rank.");
+    assert_eq!(preview.problem().words, "Look at the last rank.");
     club.desk
         .enqueue(&club.place, &club.coach, position, false)
         .await
@@ -52,16 +52,16 @@ async fn words_go_out_with_the_post_and_at_the_reveal() {
     let ErrandKind::Post { sheet, .. } = &errand.kind else {
         panic!("{errand:?}");
     };
-    assert_eq!(sheet.words, "Look at the last rank.");
+    assert_eq!(sheet.problem().words, "Look at the last rank.");
     let post = sheet.post;
     club.carried(&errand).await;
     club.set("2026-11-24T17:00:00Z");
     club.carry_all().await;
     let reveal = club.desk.reveal(&club.place, post).await.expect("closed");
-    assert_eq!(reveal.post.words, "Look at the last rank.");
-    assert_eq!(reveal.comment, "Rooks before pawns.");
+    assert_eq!(reveal.post.problem().words, "Look at the last rank.");
+    assert_eq!(reveal.solution().comment, "Rooks before pawns.");
     assert_eq!(
-        note_lines(&reveal.notes),
+        note_lines(&reveal.solution().notes),
         [
             "1.Rxd8+! A rook for a rook.",
             "(1.Rd7? Too slow. 1...Rxd7)",
@@ -227,8 +227,8 @@ async fn what_was_posted_before_needs_the_coachs_word() {
         .await
         .expect("there already");
     let queue = club.desk.queue(&club.place).await.expect("read");
-    assert_eq!(queue[0].posted, Some(posted));
-    assert_eq!(queue[0].further_topics, Vec::<String>::new());
+    assert_eq!(queue[0].problem().posted, Some(posted));
+    assert_eq!(queue[0].problem().further_topics, Vec::<String>::new());
 }
 
 /// Checkers before the fourth lost what stands beside the moves, and said what stands before them at the

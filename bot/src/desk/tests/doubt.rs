@@ -208,13 +208,16 @@ async fn a_held_text_that_its_writer_calls_an_answer_is_judged_at_once() {
     // Said once more, as after a broken connection, it is the same answer.
     for _ in 0..2 {
         let sheet = sure("Ana", "hm, maybe Rxd8+").await;
-        assert_eq!((sheet.verdict, sheet.points), (Verdict::Solved, 5.0));
+        assert_eq!((sheet.verdict(), sheet.points), (Verdict::Solved, 5.0));
     }
     assert_eq!(
-        sure("Ben", "is Rd7 any good?").await.verdict,
+        sure("Ben", "is Rd7 any good?").await.verdict(),
         Verdict::Wrong
     );
     // Two things may be meant: that is still to be asked.
     let sheet = sure("Eva", "maybe Rxd8+ or Rd7").await;
-    assert_eq!((sheet.verdict, sheet.readings.len()), (Verdict::Unclear, 2));
+    assert_eq!(
+        (sheet.verdict(), sheet.readings.len()),
+        (Verdict::Unclear, 2)
+    );
 }

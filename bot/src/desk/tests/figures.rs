@@ -35,15 +35,15 @@ async fn points_show_when_the_post_is_closed_and_follow_the_coach() {
     let club = Club::new("2026-03-03T10:00:00Z", chrono_tz::UTC).await;
     let post = club.open("two").await;
     assert_eq!(
-        send(&club, post, "Ana", "1", "Rxd8+").await.verdict,
+        send(&club, post, "Ana", "1", "Rxd8+").await.verdict(),
         Verdict::Solved
     );
     assert_eq!(
-        send(&club, post, "Bruno", "2", "Rd7").await.verdict,
+        send(&club, post, "Bruno", "2", "Rd7").await.verdict(),
         Verdict::Wrong
     );
     assert_eq!(
-        send(&club, post, "Bruno", "3", "Rxd8+").await.verdict,
+        send(&club, post, "Bruno", "3", "Rxd8+").await.verdict(),
         Verdict::Solved
     );
     let all = Period::default();

@@ -43,7 +43,7 @@ async fn replies(club: &Club, post: i64) -> Vec<(String, Option<Verdict>)> {
     let rows = club.desk.replies(&club.place, &club.coach, post).await;
     let rows = rows.expect("read");
     rows.into_iter()
-        .map(|row| (row.text, row.verdict))
+        .map(|row| (row.text, row.verdict.and_then(Outcome::verdict)))
         .collect()
 }
 
@@ -173,7 +173,10 @@ async fn the_new_text_of_a_message_is_on_disk_before_it_is_judged() {
         .answer(&club.place, &person("Ana"), post, "m1", "Rd9")
         .await
         .expect("judged");
-    assert!(!matches!(unclear.verdict, Verdict::Solved | Verdict::Wrong));
+    assert!(!matches!(
+        unclear.verdict(),
+        Verdict::Solved | Verdict::Wrong
+    ));
     let (desk, place) = (club.desk.clone(), club.place.clone());
     let busy = Busy::keep(&desk).await;
     let edits = async move {
@@ -202,7 +205,7 @@ async fn what_came_before_the_crash_is_judged_before_what_comes_after() {
         .answer(&club.place, &person("Ben"), post, "b1", "Rxd8+")
         .await
         .expect("judged");
-    assert_eq!(key.verdict, Verdict::OnTheWay);
+    assert_eq!(key.verdict(), Verdict::OnTheWay);
     let (desk, place) = (club.desk.clone(), club.place.clone());
     let busy = Busy::keep(&desk).await;
     let hears = async move { desk.hear(&place, &person("Ana"), "m1", "Rxd8+").await };
@@ -217,7 +220,7 @@ async fn what_came_before_the_crash_is_judged_before_what_comes_after() {
         .answer(&club.place, &person("Ana"), post, "m2", "Rxd8+")
         .await
         .expect("judged");
-    assert!(matches!(next.verdict, Verdict::OnTheWay), "{next:?}");
+    assert!(matches!(next.verdict(), Verdict::OnTheWay), "{next:?}");
     let rows = club
         .desk
         .my_replies(&club.place, &person("Ana"), post)
@@ -227,7 +230,7 @@ async fn what_came_before_the_crash_is_judged_before_what_comes_after() {
         .into_iter()
         .map(|row| row.verdict)
         .collect();
-    assert_eq!(texts, [Some(Verdict::OnTheWay); 2]);
+    assert_eq!(texts, [Some(Outcome::Judged(Verdict::OnTheWay)); 2]);
     let store = &club.desk.inner.store;
     let via = store
         .read(move |db| db.replies_to(post))

@@ -2,6 +2,7 @@
 
 mod coach;
 mod coach_words;
+mod content;
 mod doubt;
 mod figures;
 mod interrupted;
@@ -259,4 +260,72 @@ impl DeskError {
 /// Facts in words.
 fn in_words(said: &Said) -> String {
     crate::words::words(said.language.as_str()).tell(&said.facts)
+}
+
+/// What these tests read of a problem, all of whose posts they are unless they say otherwise.
+pub(super) struct ProblemSheet<'a> {
+    pub task: &'a str,
+    pub words: &'a str,
+    pub picture: &'a Picture,
+}
+
+impl PostSheet {
+    pub(super) fn problem(&self) -> ProblemSheet<'_> {
+        match &self.content {
+            Content::Problem {
+                task,
+                words,
+                picture,
+                ..
+            } => ProblemSheet {
+                task,
+                words,
+                picture,
+            },
+            Content::Question(_) | Content::Words(_) => panic!("a problem"),
+        }
+    }
+}
+
+impl RevealSheet {
+    pub(super) fn solution(&self) -> &Solution {
+        match &self.shows {
+            Shown::Solution(solution) => solution,
+            Shown::Answered { .. } => panic!("a solution"),
+        }
+    }
+}
+
+impl VerdictSheet {
+    pub(super) fn verdict(&self) -> Verdict {
+        self.outcome.verdict().expect("a verdict")
+    }
+}
+
+/// A problem that waits.
+pub(crate) struct QueuedProblem {
+    pub position: i64,
+    pub soundness: Soundness,
+    pub posted: Option<PostedBefore>,
+    pub further_topics: Vec<String>,
+}
+
+impl QueueItem {
+    pub(crate) fn problem(&self) -> QueuedProblem {
+        match &self.holds {
+            Queued::Problem {
+                position,
+                soundness,
+                posted,
+                further_topics,
+                ..
+            } => QueuedProblem {
+                position: *position,
+                soundness: *soundness,
+                posted: *posted,
+                further_topics: further_topics.clone(),
+            },
+            Queued::Question { .. } | Queued::Words { .. } => panic!("a problem"),
+        }
+    }
 }

@@ -33,7 +33,7 @@ async fn wrong(club: &Club, post: i64, source: &str) -> VerdictSheet {
 async fn a_verdict_that_did_not_arrive_is_told_at_the_next_start_once() {
     let (mut club, post) = sending().await;
     let sheet = wrong(&club, post, "m1").await;
-    assert_eq!(sheet.verdict, Verdict::Wrong);
+    assert_eq!(sheet.verdict(), Verdict::Wrong);
 
     club.restart();
     let told = errand_in(&club.desk, DISCORD).await.expect("the verdict");

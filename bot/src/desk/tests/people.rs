@@ -201,7 +201,7 @@ async fn a_renamed_member_is_renamed_everywhere() {
         .await
         .expect("closed");
     let reveal = desk.reveal(place, post).await.expect("a reveal");
-    assert_eq!(reveal.solved, ["Beatriz"]);
+    assert_eq!(reveal.solution().solved, ["Beatriz"]);
     assert_eq!(reveal.leaderboard.rows[0].name, "Beatriz");
     let lines = desk.talk_before(place, None, 9).await.expect("read");
     assert_eq!(lines[0].name, "Beatriz");
@@ -236,7 +236,7 @@ async fn a_muted_member_answers_and_does_not_talk_until_the_end() {
     );
     assert_eq!(seen(&club).await, Vec::<String>::new());
     assert_eq!(
-        answer(&club, "Ana", post, "m1", "Rxd8+").await.verdict,
+        answer(&club, "Ana", post, "m1", "Rxd8+").await.verdict(),
         Verdict::Solved
     );
     assert!(desk.kept_of_me(place, &person("Ana")).await.expect("kept")["muted"].is_object());
@@ -312,7 +312,7 @@ async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
     );
     desk.let_back(place, &club.coach, ana).await.expect("back");
     assert_eq!(
-        answer(&club, "Ana", post, "m3", "Rxd8+").await.verdict,
+        answer(&club, "Ana", post, "m3", "Rxd8+").await.verdict(),
         Verdict::Solved
     );
     desk.erase_member(place, &club.coach, ana)
@@ -390,7 +390,7 @@ async fn two_identities_of_one_person_become_one_by_the_same_rules() {
     assert_eq!(kept["hints"].as_array().map(Vec::len), Some(1));
     assert_eq!(kept["attempts"].as_array().map(Vec::len), Some(1));
     let reveal = desk.reveal(place, both).await.expect("a reveal");
-    assert_eq!((reveal.took_part, reveal.solved.len()), (2, 2));
+    assert_eq!((reveal.took_part, reveal.solution().solved.len()), (2, 2));
     // One who is removed is let back first: merging is no way round it.
     let bruno = id_of(&club, "Bruno").await;
     desk.remove(place, &club.coach, bruno)

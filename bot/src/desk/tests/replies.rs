@@ -24,14 +24,17 @@ async fn the_same_message_counts_once() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;
     let first = answer(&club, "Ana", post, "m1", "Rd7").await;
-    assert_eq!(first.verdict, Verdict::Wrong);
+    assert_eq!(first.verdict(), Verdict::Wrong);
     assert!(
         in_words(&first.said).contains("Rxd7"),
         "{}",
         in_words(&first.said)
     );
     let again = answer(&club, "Ana", post, "m1", "Rd7").await;
-    assert_eq!((again.reply, again.verdict), (first.reply, Verdict::Wrong));
+    assert_eq!(
+        (again.reply, again.verdict()),
+        (first.reply, Verdict::Wrong)
+    );
     assert_eq!(again.picture.is_some(), first.picture.is_some());
     assert_eq!(
         club.desk
@@ -66,14 +69,14 @@ async fn wrong_then_solved_then_the_leaderboard() {
     let post = club.open("two").await;
     answer(&club, "Ana", post, "a1", "Rd7").await;
     let solved = answer(&club, "Ana", post, "a2", "1.Rxd8+ Rxd8 2.Rxd8#").await;
-    assert_eq!((solved.verdict, solved.points), (Verdict::Solved, 4.0));
+    assert_eq!((solved.verdict(), solved.points), (Verdict::Solved, 4.0));
     assert!(
         in_words(&solved.said).ends_with("4 of 5 points after one wrong try."),
         "{}",
         in_words(&solved.said)
     );
     assert_eq!(
-        answer(&club, "Ben", post, "b1", "Rxd8+").await.verdict,
+        answer(&club, "Ben", post, "b1", "Rxd8+").await.verdict(),
         Verdict::Solved
     );
     let more = answer(&club, "Ben", post, "b2", "Rd7").await;
@@ -93,9 +96,9 @@ async fn wrong_then_solved_then_the_leaderboard() {
     let ErrandKind::Reveal { sheet, .. } = &errand.kind else {
         panic!("the reveal, not {errand:?}");
     };
-    assert_eq!(sheet.solved, ["Ben", "Ana"]);
+    assert_eq!(sheet.solution().solved, ["Ben", "Ana"]);
     assert_eq!(sheet.took_part, 3);
-    let wrong = sheet.common_wrong.as_ref().expect("Rd7");
+    let wrong = sheet.solution().common_wrong.as_ref().expect("Rd7");
     assert_eq!((wrong.san.as_str(), wrong.count), ("Rd7", 2));
     assert!(
         wrong.refutation.starts_with("1...Rxd7"),
@@ -116,12 +119,15 @@ async fn a_line_is_played_out_move_by_move() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("three").await;
     let first = answer(&club, "Ana", post, "a1", "Rxd8+").await;
-    assert_eq!((first.verdict, first.your_move), (Verdict::OnTheWay, true));
+    assert_eq!(
+        (first.verdict(), first.your_move),
+        (Verdict::OnTheWay, true)
+    );
     assert_eq!(standing(&club, "Ana").await.line, "1.Rxd8+ Rxd8");
     let mut club = club;
     club.restart();
     let slip = answer(&club, "Ana", post, "a2", "Rd7").await;
-    assert_eq!(slip.verdict, Verdict::Wrong);
+    assert_eq!(slip.verdict(), Verdict::Wrong);
     assert_eq!(standing(&club, "Ana").await.line, "1.Rxd8+ Rxd8");
     let board = club
         .desk
@@ -135,11 +141,11 @@ async fn a_line_is_played_out_move_by_move() {
         .expect("drawn");
     assert_ne!(board.bytes, start.bytes);
     let mut last = answer(&club, "Ana", post, "a3", "Rxd8+").await;
-    if last.verdict == Verdict::OnTheWay {
+    if last.verdict() == Verdict::OnTheWay {
         last = answer(&club, "Ana", post, "a4", "Qxd8#").await;
     }
     assert_eq!(
-        (last.verdict, last.points),
+        (last.verdict(), last.points),
         (Verdict::Solved, 4.0),
         "a point for the slip"
     );
@@ -184,7 +190,7 @@ async fn talk_is_heard_and_left_alone() {
     let Heard::Answer(sheet) = heard else {
         panic!("an answer, not {heard:?}")
     };
-    assert_eq!(sheet.verdict, Verdict::Solved);
+    assert_eq!(sheet.verdict(), Verdict::Solved);
     assert_eq!(
         club.desk
             .name_of(&club.place, "u-Ana")
@@ -215,7 +221,7 @@ async fn a_late_reply_is_answered_kept_and_not_counted() {
     assert_eq!((late.points, late.your_move), (0.0, false));
     club.carry_all().await;
     let reveal = club.desk.reveal(&club.place, post).await.expect("closed");
-    assert_eq!((reveal.took_part, reveal.solved.len()), (0, 0));
+    assert_eq!((reveal.took_part, reveal.solution().solved.len()), (0, 0));
     let kept = club
         .desk
         .replies(&club.place, &club.coach, post)
@@ -267,10 +273,10 @@ async fn a_reply_left_without_its_verdict_is_judged_at_the_next_start() {
         "{carried:?}"
     );
     let reveal = club.desk.reveal(&club.place, post).await.expect("closed");
-    assert_eq!(reveal.solved, ["Ana"]);
+    assert_eq!(reveal.solution().solved, ["Ana"]);
     let again = answer(&club, "Ana", post, "m1", "Rxd8+").await;
     assert_eq!(
-        again.verdict,
+        again.verdict(),
         Verdict::Solved,
         "the replayed message finds its verdict"
     );
@@ -327,7 +333,7 @@ async fn hints_begin_anew_with_the_next_move_of_a_line() {
         .collect();
     assert_eq!(again, seen);
     let last = answer(&club, "Ana", post, "a2", "2.Rxd8+ Rxd8 3.Qxd8#").await;
-    assert_eq!((last.verdict, last.points), (Verdict::Solved, 1.0));
+    assert_eq!((last.verdict(), last.points), (Verdict::Solved, 1.0));
 }
 
 #[tokio::test]
@@ -355,7 +361,7 @@ async fn defences_differ_between_members_where_the_coach_wants_so() {
     let mut met = std::collections::BTreeSet::new();
     for (n, name) in names.iter().skip(10).enumerate() {
         let sheet = answer(&club, name, post, &format!("b{n}"), "Ra6").await;
-        assert_eq!((sheet.verdict, sheet.points), (Verdict::OnTheWay, 1.0));
+        assert_eq!((sheet.verdict(), sheet.points), (Verdict::OnTheWay, 1.0));
         met.insert(standing(&club, name).await.line);
     }
     assert!(met.len() > 1, "{met:?}");
@@ -431,7 +437,7 @@ async fn the_coach_overrules_and_everything_follows() {
         .replies(&club.place, &club.coach, post)
         .await
         .expect("read");
-    assert!(rows[0].by_coach && rows[0].verdict == Some(Verdict::Solved));
+    assert!(rows[0].by_coach && rows[0].verdict == Some(Outcome::Judged(Verdict::Solved)));
     club.desk
         .overrule(
             &club.place,
@@ -536,7 +542,7 @@ async fn a_position_that_only_the_coach_can_judge() {
     assert_eq!(
         answer(&club, "Ana", post, "m1", "bring the king over")
             .await
-            .verdict,
+            .verdict(),
         Verdict::Solved
     );
 }
@@ -557,19 +563,22 @@ async fn edits_and_deletions_follow_their_rules() {
     // Nothing was decided: the edited text is judged.
     let noise = answer(&club, "Ana", post, "m1", "Qxd8").await;
     assert!(
-        matches!(noise.verdict, Verdict::Illegal | Verdict::Unreadable),
+        matches!(noise.verdict(), Verdict::Illegal | Verdict::Unreadable),
         "{:?}",
-        noise.verdict
+        noise.verdict()
     );
     let Edited::Judged(sheet) = edit("m1", "Rd7").await else {
         panic!("judged anew")
     };
-    assert_eq!((sheet.verdict, sheet.reply), (Verdict::Wrong, noise.reply));
+    assert_eq!(
+        (sheet.verdict(), sheet.reply),
+        (Verdict::Wrong, noise.reply)
+    );
     // A wrong move stays one.
     let Edited::Stands(sheet) = edit("m1", "Rxd8+").await else {
         panic!("stands")
     };
-    assert_eq!(sheet.verdict, Verdict::Wrong);
+    assert_eq!(sheet.verdict(), Verdict::Wrong);
     let rows = club
         .desk
         .my_replies(&club.place, &ana, post)
@@ -595,7 +604,7 @@ async fn edits_and_deletions_follow_their_rules() {
         .expect("read");
     assert_eq!(
         (rows[0].text.as_str(), rows[0].verdict),
-        ("", Some(Verdict::Wrong))
+        ("", Some(Outcome::Judged(Verdict::Wrong)))
     );
     // What decided nothing goes altogether.
     answer(&club, "Ben", post, "m2", "Qxd8").await;
@@ -645,10 +654,10 @@ async fn an_edited_reply_comes_after_what_was_taken_or_given_up_before_the_edit(
         }
     };
     let sheet = edit(&ana).await;
-    assert_eq!((sheet.verdict, sheet.points), (Verdict::Solved, 3.0));
+    assert_eq!((sheet.verdict(), sheet.points), (Verdict::Solved, 3.0));
     assert_eq!(standing(&club, "Ana").await.points, 3.0);
     let sheet = edit(&ben).await;
-    assert_eq!((sheet.verdict, sheet.points), (Verdict::Solved, 0.0));
+    assert_eq!((sheet.verdict(), sheet.points), (Verdict::Solved, 0.0));
     assert!(
         in_words(&sheet.said).contains("does not count"),
         "{}",
@@ -662,7 +671,7 @@ async fn a_flood_of_text_is_kept_in_part_and_refused_in_words() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;
     let sheet = answer(&club, "Ana", post, "m1", &"Rxd8 ".repeat(10_000)).await;
-    assert_eq!(sheet.verdict, Verdict::Unreadable);
+    assert_eq!(sheet.verdict(), Verdict::Unreadable);
     assert!(
         in_words(&sheet.said).contains("first 4000 characters are kept"),
         "{}",
@@ -701,7 +710,7 @@ async fn two_messages_at_once_are_judged_one_after_the_other() {
     assert!(
         sheets
             .iter()
-            .all(|sheet| sheet.verdict == Verdict::OnTheWay)
+            .all(|sheet| sheet.verdict() == Verdict::OnTheWay)
     );
     assert_eq!(
         standing(&club, "Ana").await.line,
@@ -730,14 +739,17 @@ async fn a_hundred_members_at_once_each_get_their_own_verdict() {
         } else {
             Verdict::Solved
         };
-        assert_eq!(sheet.verdict, expected, "member {n}");
+        assert_eq!(sheet.verdict(), expected, "member {n}");
     }
     club.desk
         .close_now(&club.place, &club.coach, post)
         .await
         .expect("closing");
     let reveal = club.desk.reveal(&club.place, post).await.expect("closing");
-    assert_eq!((reveal.took_part, reveal.solved.len()), (100, 75));
+    assert_eq!(
+        (reveal.took_part, reveal.solution().solved.len()),
+        (100, 75)
+    );
 }
 
 #[tokio::test]
@@ -813,7 +825,7 @@ async fn a_reply_that_names_no_post_is_for_those_it_is_legal_in() {
     // A line under way goes on, and what is solved takes no more.
     let sheet = answer(&club, "Ana", three, "m1", "Rxd8+").await;
     assert_eq!(
-        sheet.verdict,
+        sheet.verdict(),
         Verdict::OnTheWay,
         "{}",
         in_words(&sheet.said)

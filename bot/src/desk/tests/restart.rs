@@ -146,7 +146,8 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
             .write(move |tx| {
                 let now = at("2026-11-23T09:00:00Z");
                 check(sealed_move_store::Soundness::Sound)(tx, position)?;
-                let first = tx.queued(items[0])?.expect("there").position_id;
+                let first = tx.queued(items[0])?.expect("there");
+                let first = queue::waits_as(&first).expect("a problem");
                 check(sealed_move_store::Soundness::Sound)(tx, first)?;
                 let item = tx.enqueue(position, now)?;
                 tx.move_queued(item, 0)?;
@@ -173,7 +174,7 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
         .find(|left| left.id == item)
         .expect("still there");
     assert_eq!(
-        (left.soundness, left.due_at),
+        (left.problem().soundness, left.due_at),
         (Soundness::SeveralKeys, None)
     );
     let refused = club

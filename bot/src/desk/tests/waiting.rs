@@ -15,6 +15,7 @@ fn waiting(club: &Club, message: &str, post: i64) -> Waiting {
             post,
             number: 1,
             topic: None,
+            holds: Kind::Question,
         }],
         hidden: true,
         since: club.desk.now(),

@@ -23,7 +23,7 @@ async fn a_week_goes_out_on_time_and_is_revealed() {
         .expect("read")
         .expect("open");
     assert_eq!(open.closes_at, at("2026-11-24T17:00:00Z"));
-    assert_eq!(open.task, "White to move and mate in one.");
+    assert_eq!(open.problem().task, "White to move and mate in one.");
     assert_eq!(open.topic.as_deref(), Some("Back rank"));
     assert_eq!(
         waits_until(&club.desk, ROOM).await,
@@ -37,9 +37,9 @@ async fn a_week_goes_out_on_time_and_is_revealed() {
         .reveal(&club.place, open.post)
         .await
         .expect("closed");
-    assert_eq!(reveal.solution, ["1.Ra8#"]);
-    assert_eq!(reveal.patterns, ["Back-rank mate"]);
-    assert_eq!((reveal.took_part, reveal.solved.len()), (0, 0));
+    assert_eq!(reveal.solution().solution, ["1.Ra8#"]);
+    assert_eq!(reveal.solution().patterns, ["Back-rank mate"]);
+    assert_eq!((reveal.took_part, reveal.solution().solved.len()), (0, 0));
 
     club.set("2026-11-24T18:00:00Z");
     assert_eq!(club.carry_all().await, ["post 2"]);
@@ -385,7 +385,7 @@ async fn the_order_is_the_coachs() {
     );
     let preview = club
         .desk
-        .preview(&club.place, &club.coach, queue[0].position)
+        .preview(&club.place, &club.coach, queue[0].problem().position)
         .await
         .expect("laid out");
     assert_eq!(
@@ -431,7 +431,9 @@ async fn a_post_gives_nothing_away() {
     let sheet = club.desk.post(&club.place, post).await.expect("open");
     let shown = format!(
         "{sheet:?} {} {} {:?}",
-        sheet.task, sheet.picture.alt, sheet.topic
+        sheet.problem().task,
+        sheet.problem().picture.alt,
+        sheet.topic
     );
     for secret in ["Rxd8", "d8#", "Two rooks against two", "key"] {
         assert!(!shown.contains(secret), "{secret} in {shown}");
@@ -458,6 +460,6 @@ async fn a_post_gives_nothing_away() {
     else {
         panic!("a reveal for the first time, not {errand:?}");
     };
-    assert_eq!(sheet.solution, ["1.Rxd8+ Rxd8 2.Rxd8#"]);
-    assert_eq!(sheet.comment, "Two rooks against two.");
+    assert_eq!(sheet.solution().solution, ["1.Rxd8+ Rxd8 2.Rxd8#"]);
+    assert_eq!(sheet.solution().comment, "Two rooks against two.");
 }

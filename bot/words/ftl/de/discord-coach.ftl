@@ -4,6 +4,7 @@
 
 checking = Prüfung: { $done } von { $of } Stellungen fertig …
 put-into-week = { $number } in die Woche gestellt; siehe /{ command-coach } { command-coach-week }.
+written-in-file = Fragen und Mitteilungen darin: { $number }. Mit { command-coach-check.option-put-into-week } kommen sie in die Woche.
 left-out = Ausgelassen, weil schon gestellt: { $number }; auf ihren Seiten unten kannst du sie noch einmal stellen.
 file-too-large = { $name } ist größer als { $most } MB; teil die Datei auf und schick die Teile.
 file-elsewhere = { $name } liegt nicht dort, wo Discord Anhänge aufbewahrt.
@@ -67,6 +68,11 @@ nothing-waits = Nichts wartet. Häng eine Datei an /{ command-coach } { command-
 the-week = **Die Woche**
 more-behind = … und { $more } weitere dahinter
 no-time-yet = noch keine Zeit
+kind-word = { $kind ->
+    [problem] Stellung
+    [question] Frage
+   *[words] Mitteilung
+}
 fixed-at = { $at } (fest)
 posted-again = noch einmal, schon als Nr. { $number } gestellt
 waits-no-longer = Diese wartet nicht mehr.
@@ -84,14 +90,27 @@ no-date = „{ $written }“ kann ich nicht als Datum lesen; schreib es so: 2026
 ## Antworten von Hand
 
 no-answer-waits = Keine Antwort wartet auf dich.
-answer-waits = **{ $at } von { $of } wartenden** · Stellung { $number } · { $when }
+answer-waits = { $kind ->
+    [problem] **{ $at } von { $of } wartenden** · Stellung { $number } · { $when }
+    [question] **{ $at } von { $of } wartenden** · Frage { $number } · { $when }
+   *[words] **{ $at } von { $of } wartenden** · Mitteilung { $number } · { $when }
+}
 is-said = Ich habe gesagt: { $said }
+is-asked = -# Gefragt war: { $asked }
 no-points = „{ $written }“ ist keine Punktzahl; schreib eine von 0 bis 5, etwa 2,5.
 form-private = Deine Antwort, nur für das Mitglied
 form-private-words = Das liest nur das Mitglied
 form-verdict = Dein Urteil
 form-verdict-points = Punkte, 0 bis 5
 form-verdict-words = Worte an das Mitglied, wenn du magst
+form-mark = Deine Bewertung
+form-question = Eine Frage an die Gruppe
+form-question-words = Was fragst du?
+form-question-reveal = Deine eigenen Worte dazu, zum Schluss
+form-say = Eine Mitteilung an die Gruppe
+form-say-words = Was soll die Gruppe lesen?
+form-fen = Eine Stellung daneben (FEN)
+form-topic = Thema
 
 ## Die Auswertung
 
@@ -115,6 +134,14 @@ came-back = Wieder dabei: { $names }
 summary-positions = **Stellungen**
 position-tally = Stellung { $number } ({ $topic }, { $task }): { $solved } von { $tried } gelöst
 position-tally-missed = Stellung { $number } ({ $topic }, { $task }): { $solved } von { $tried } gelöst; am häufigsten verfehlt mit { $missed }
+post-tally = { $kind ->
+    [problem] Stellung { $number } ({ $topic })
+    [question] Frage { $number } ({ $topic }): { $answered ->
+        [one] { $answered } Antwort
+       *[other] { $answered } Antworten
+    }
+   *[words] Mitteilung { $number } ({ $topic })
+}
 summary-topics = **Themen, das schwächste zuerst**
 summary-advice = **Was als Nächstes dran ist**
 export-here = Bitte sehr. Darin stehen Daten der Mitglieder, also behalt es für dich.
@@ -123,6 +150,11 @@ export-here = Bitte sehr. Darin stehen Daten der Mitglieder, also behalt es für
 
 week-pick = Wähl eine zum Verschieben, Ansehen, Stellen oder Herausnehmen
 position-choice = Stellung { $number } · { $task }
+post-choice = { $kind ->
+    [problem] Stellung { $number }
+    [question] Frage { $number }
+   *[words] Mitteilung { $number }
+}
 
 ## Knöpfe
 
@@ -140,5 +172,6 @@ button-post-now = Jetzt stellen
 button-take-out = Herausnehmen
 button-right = Richtig …
 button-not-right = Nicht richtig …
+button-mark = Bewerten …
 button-answer-privately = Nur dem Mitglied antworten …
 button-no-answer = Keine Antwort nötig

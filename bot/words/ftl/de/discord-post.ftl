@@ -2,7 +2,11 @@
 
 ## Eine Stellung
 
-post-heading = **Stellung { $number }**
+post-heading = { $kind ->
+    [problem] **Stellung { $number }**
+    [question] **Frage { $number }**
+   *[words] **Mitteilung { $number }**
+}
 task-mate = { $moves ->
     [1] { $side-name } zieht und setzt in einem Zug matt.
    *[other] { $side-name } zieht und setzt in { $moves-word } Zügen matt.
@@ -16,8 +20,22 @@ how-to-answer = { $thread ->
    *[no] -# Drück auf „{ button-answer }“, schreib mir direkt, antworte auf diese Nachricht oder nimm /{ command-study } { command-study-answer }.
 }
 post-closed = Geschlossen; die Lösung steht unten.
-thread-name = Stellung { $number }
-thread-name-topic = Stellung { $number } · { $topic }
+question-taken = Antworten mit deinen eigenen Worten nehme ich an bis { $closes } ({ $away }); nur dein Trainer liest sie.
+how-to-respond = { $thread ->
+    [yes] -# Drück auf „{ button-answer }“, schreib mir direkt oder antworte auf diese Nachricht. Geredet wird im Thread.
+   *[no] -# Drück auf „{ button-answer }“, schreib mir direkt oder antworte auf diese Nachricht.
+}
+question-closed = Geschlossen.
+thread-name = { $kind ->
+    [problem] Stellung { $number }
+    [question] Frage { $number }
+   *[words] Mitteilung { $number }
+}
+thread-name-topic = { $kind ->
+    [problem] Stellung { $number } · { $topic }
+    [question] Frage { $number } · { $topic }
+   *[words] Mitteilung { $number } · { $topic }
+}
 
 ## Eine Auflösung
 
@@ -48,3 +66,7 @@ stayed-unsolved = { $tried ->
 solved-by = Gelöst von { $solved } von { $tried }: { $names }.
 names-and-more = { $names } und { $more } weitere
 solution-is-out = Die Lösung ist da. Redet, wie ihr wollt: Hier ist nichts mehr versiegelt.
+question-is-closed = **Frage { $number } ist geschlossen**
+nobody-answered = Niemand hat geantwortet.
+answered-by = Geantwortet haben: { $names }.
+question-is-over = Die Frage ist geschlossen. Redet darüber, wie ihr wollt.

@@ -28,10 +28,18 @@ standing-now = { $state ->
        *[other] Stellung { $number }: Du bist am Zug, nach { $wrong } Fehlversuchen. Sie ist offen bis { $closes }.
     }
 }
+standing-asked = { $answered ->
+    [yes] Frage { $number }: beantwortet. Sie ist offen bis { $closes }.
+   *[no] Frage { $number }: noch nicht beantwortet. Sie ist offen bis { $closes }.
+}
 on-your-board = Auf deinem Brett: { $line }
 no-part-yet = Du hast noch bei keiner Stellung mitgemacht.
 your-points = **Deine Punkte: { $points-text }**
 topic-tally = { $topic }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch
+questions-answered = { $answered ->
+    [one] { $answered } Frage beantwortet
+   *[other] { $answered } Fragen beantwortet
+}
 
 ## Die Rangliste
 
@@ -101,6 +109,7 @@ no-language = „{ $written }“ spreche ich nicht; wähl eine Sprache aus der L
 
 form-answer = Deine Antwort
 form-answer-moves = Dein Zug oder die ganze Variante
+form-answer-words = Mit deinen eigenen Worten
 form-answer-example = Etwa Sf3, e8=D oder 1.Dh7+ Kf8 2.Dh8#
 form-old = Dieses Formular stammt aus einer älteren Version; bitte fang noch einmal an.
 

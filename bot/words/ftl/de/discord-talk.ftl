@@ -8,10 +8,27 @@ please-delete = Das hast du geschrieben, wo die anderen mitlesen, und ich darf e
 still-there = Die Nachricht steht noch da, wo alle sie lesen; bitte lösch sie.
 edit-stands = Deine Antwort zählt so, wie du sie zuerst geschickt hast; das Bearbeiten ändert daran nichts. Um noch einmal zu antworten, schick eine neue.
 on-your-answer = Zu deiner Antwort „{ $quote }“:
-coach-answers-position = Dein Trainer antwortet dir zu Stellung { $number }:
-coach-answers-quote = Dein Trainer antwortet dir auf „{ $quote }“ (Stellung { $number }):
-named-coach-answers-position = Dein Trainer { $coach } antwortet dir zu Stellung { $number }:
-named-coach-answers-quote = Dein Trainer { $coach } antwortet dir auf „{ $quote }“ (Stellung { $number }):
+coach-answers-post = { $kind ->
+    [problem] Dein Trainer antwortet dir zu Stellung { $number }:
+    [question] Dein Trainer antwortet dir zu Frage { $number }:
+   *[words] Dein Trainer antwortet dir zu Mitteilung { $number }:
+}
+coach-answers-quote = { $kind ->
+    [problem] Dein Trainer antwortet dir auf „{ $quote }“ (Stellung { $number }):
+    [question] Dein Trainer antwortet dir auf „{ $quote }“ (Frage { $number }):
+   *[words] Dein Trainer antwortet dir auf „{ $quote }“ (Mitteilung { $number }):
+}
+named-coach-answers-post = { $kind ->
+    [problem] Dein Trainer { $coach } antwortet dir zu Stellung { $number }:
+    [question] Dein Trainer { $coach } antwortet dir zu Frage { $number }:
+   *[words] Dein Trainer { $coach } antwortet dir zu Mitteilung { $number }:
+}
+named-coach-answers-quote = { $kind ->
+    [problem] Dein Trainer { $coach } antwortet dir auf „{ $quote }“ (Stellung { $number }):
+    [question] Dein Trainer { $coach } antwortet dir auf „{ $quote }“ (Frage { $number }):
+   *[words] Dein Trainer { $coach } antwortet dir auf „{ $quote }“ (Mitteilung { $number }):
+}
+there-to-be-read = Das ist zum Lesen da und nimmt keine Antworten an; deine Antwort an die Gruppe habe ich als Gespräch stehen lassen.
 
 ## Um welche Stellung es geht
 
@@ -23,8 +40,31 @@ may-tell-move = { $hidden ->
     [yes] Das könnte einen Zug von Stellung { $numbers } verraten, die noch offen ist; deshalb sieht es noch niemand sonst. Was soll es sein?
    *[no] Das könnte einen Zug von Stellung { $numbers } verraten, die noch offen ist. Was soll es sein?
 }
-position-on = Stellung { $number } · { $topic }
-position-of-group = { $group }: Stellung { $number }
+answer-or-talk = { $hidden ->
+    [yes] Ist das deine Antwort auf Frage { $number } oder ein Wort an alle? Noch sieht es niemand sonst.
+   *[no] Ist das deine Antwort auf Frage { $number } oder ein Wort an alle?
+}
+could-answer = Das könnte eine Antwort auf { $posts } sein. Was meinst du?
+answer-to = { $kind ->
+    [problem] Stellung { $number }
+    [question] Frage { $number }
+   *[words] Mitteilung { $number }
+}
+post-named = { $kind ->
+    [problem] Stellung { $number }
+    [question] Frage { $number }
+   *[words] Mitteilung { $number }
+}
+post-on = { $kind ->
+    [problem] Stellung { $number } · { $topic }
+    [question] Frage { $number } · { $topic }
+   *[words] Mitteilung { $number } · { $topic }
+}
+post-of-group = { $kind ->
+    [problem] { $group }: Stellung { $number }
+    [question] { $group }: Frage { $number }
+   *[words] { $group }: Mitteilung { $number }
+}
 
 ## Was auf das Wort seines Verfassers wartet
 
@@ -49,13 +89,23 @@ verdict-word = { $verdict ->
     [unclear] noch nicht entschieden
    *[unreadable] nicht lesbar
 }
+kept-word = wartet auf den Trainer
+marked-word = bewertet
 has-answered = { $name } hat geantwortet: ||{ $word }||
 
 ## Knöpfe
 
 button-it-is-my-answer = Es ist meine Antwort
-button-answer-to = Antwort auf Stellung { $number }
-button-send-to = An Stellung { $number } schicken
+button-answer-to = { $kind ->
+    [problem] Antwort auf Stellung { $number }
+    [question] Antwort auf Frage { $number }
+   *[words] Antwort auf Mitteilung { $number }
+}
+button-send-to = { $kind ->
+    [problem] An Stellung { $number } schicken
+    [question] An Frage { $number } schicken
+   *[words] An Mitteilung { $number } schicken
+}
 button-say-to-all = An alle sagen
 button-may-stay = Es darf stehen bleiben
 button-drop-it = Verwerfen

@@ -74,6 +74,7 @@ you-solved = Du hast diese Stellung gelöst: { $points-text } von 5 Punkten.
 you-gave-up = Du hast diese Stellung aufgegeben. Die Lösung kommt mit der Auflösung am { $at }.
 replies-closed = Danke. Diese Aufgabe nimmt keine Antworten mehr an, also zählt diese nicht.
 coach-will-judge = Deine Antwort ist aufgehoben und bis zur Auflösung versiegelt. Diese Aufgabe beurteilt dein Trainer selbst.
+coach-will-read = Deine Antwort ist notiert. Dein Trainer liest sie, sonst niemand.
 coach-can-read = Danke. Diese Aufgabe nimmt keine Antworten mehr an; dein Trainer kann deine trotzdem lesen.
 
 ## Das Urteil des Trainers
@@ -95,6 +96,11 @@ coach-looked = { $number ->
         [unclear] Stellung { $number }: Dein Trainer hat deine Antwort angesehen: nicht eindeutig; sag, welchen Zug du meinst.
        *[unreadable] Stellung { $number }: Dein Trainer hat deine Antwort angesehen: nicht lesbar; schreib die Züge noch einmal.
     }
+}
+# $number: of the question, or none.
+coach-marked = { $number ->
+    [none] Dein Trainer hat deine Antwort gelesen.
+   *[other] Frage { $number }: Dein Trainer hat deine Antwort gelesen.
 }
 points-of-five = { $points-text } von 5 Punkten.
 coach-says = „{ $words }“

@@ -11,7 +11,7 @@ no-message = Diese Nachricht gibt es in der Gruppe nicht.
 no-reply-of-yours = Von dir gibt es keine solche Lösung.
 no-answer-of-yours = Von dir gibt es keine solche Antwort.
 no-message-of-yours = Von dir gibt es keine solche Nachricht.
-not-in-queue = Diese Stellung ist nicht mehr in der Woche.
+not-in-queue = Das ist nicht mehr in der Woche.
 not-here-any-more = Das gibt es hier nicht (mehr). Lade die Seite oder die Liste neu.
 removed-meanwhile = { $what ->
     [post-of-reply] Die Aufgabe zu dieser Antwort wurde entfernt.
@@ -58,6 +58,15 @@ nothing-to-judge = Da ist nichts zu beurteilen: Schreib deinen Zug, etwa Sf3 ode
 taken-already = Diese Nachricht gilt schon als andere Antwort; schick sie noch einmal neu.
 no-move-read = Das ließ sich nicht als Antwort lesen; schreib nur die Züge.
 position-closed = Stellung { $number } ist geschlossen; sieh dir die Auflösung an.
+question-open-still = Frage { $number } ist noch offen; die Auflösung schließt sie.
+question-lacks = { $what ->
+    [hints] Nr. { $number } ist eine Frage. Dazu gibt es keine Tipps; antworte mit deinen eigenen Worten.
+    [giving-up] Nr. { $number } ist eine Frage. Die gibt man nicht auf: Beantworte sie, oder lass sie aus.
+   *[board] Nr. { $number } ist eine Frage. Auf ihrem Brett wird keine Variante gespielt.
+}
+nothing-answered = In deiner Antwort steht noch nichts; antworte mit deinen eigenen Worten.
+words-take-no-answers = Nr. { $number } ist eine Mitteilung: Sie ist zum Lesen da und nimmt keine Antworten an.
+nothing-to-reveal = Nr. { $number } ist eine Mitteilung; da gibt es nichts aufzulösen.
 no-hints = Zu dieser Stellung gibt es keine Tipps; frag deinen Trainer.
 no-hint = Von hier aus gibt es keinen Tipp: die Stellung auf dem Brett gehört nicht mehr zur Lösung. Such den stärksten Zug, den du finden kannst.
 solved-no-hint = Du hast diese Stellung gelöst; da gibt es nichts mehr zu verraten.
@@ -82,6 +91,7 @@ closing-already = Diese Aufgabe wird schon geschlossen; die Auflösung ist unter
 closed-already = Diese Aufgabe ist schon geschlossen.
 was-posted = { $position } wurde schon gestellt, als Nr. { $number } am { $on }; sag, dass die Stellung noch einmal drankommen soll, oder wähle eine andere.
 illegal-position = Diese Stellung ist nicht regelgerecht und kann nicht gestellt werden.
+cannot-be-set-up = Die Stellung lässt sich nicht aufstellen: { $why }.
 not-sound = { $soundness ->
     [sound] { $position } ist korrekt und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
     [several-keys] { $position } hat mehr als einen Schlüsselzug und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
@@ -120,6 +130,7 @@ words-too-long = { $when ->
    *[reveal] Die Worte zur Auflösung haben mehr als { $most } Zeichen; kürze sie.
 }
 words-tell-move = Die Worte zur Aufgabe verraten einen Zug ({ $line }). Heb sie für die Auflösung auf, oder sag, dass sie trotzdem mit der Aufgabe hinausgehen sollen.
+words-wanted = Da steht noch nichts; schreib, was die Gruppe lesen soll.
 nothing-to-choose = Bei dieser Stellung gibt es nichts zu wählen.
 
 ## Urteile, Antworten und Mitglieder
@@ -128,6 +139,8 @@ answer-wanted = Schreib zuerst die Antwort; braucht es keine, dann sag „keine 
 answer-too-long = Die Antwort ist zu lang; höchstens { $most } Zeichen.
 nothing-to-overrule = Über diese Antwort ist noch nichts entschieden, also gibt es nichts umzustoßen. Beurteile sie, antworte unter vier Augen, oder sag, dass sie keine Antwort braucht.
 points-range = Punkte gehen von 0 bis 5.
+marked-not-judged = Das beantwortet eine Frage, und da gibt es kein Richtig oder Falsch. Gib Punkte, antworte unter vier Augen, oder sag, dass sie keine Antwort braucht.
+judged-not-marked = Das ist die Antwort auf eine Stellung; gib zusammen mit den Punkten ein Urteil ab.
 words-to-member-too-long = Die Worte an das Mitglied sind zu lang; höchstens { $most } Zeichen.
 message-taken-back = Das hat der Verfasser zurückgenommen; nur Nachrichten, die ein Trainer ausgeblendet hat, lassen sich wieder zeigen.
 answer-taken-back = Das hat der Verfasser zurückgenommen; nur Antworten, die ein Trainer ausgeblendet hat, lassen sich wieder zeigen.

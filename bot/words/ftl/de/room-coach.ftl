@@ -21,7 +21,12 @@ coaching-broken-line = Die Verbindung ist unterbrochen und wird von selbst wiede
 coaching-notes = Nachrichten vom Bot
 coaching-earlier-notes = Frühere Nachrichten vom Bot
 coaching-about = { $label }: { $id }
-coaching-about-item = { $label }: { $task } aus { $source }
+coaching-about-item = { $label }: { $item }
+coaching-item = { $task } aus { $source }
+coaching-item-written = { $kind ->
+    [question] Frage: { $words }
+   *[words] Mitteilung: { $words }
+}
 
 ## Hereinkommen
 
@@ -81,7 +86,7 @@ coaching-sound = { $verdict ->
 coaching-diagram-of = Diagramm von { $fen }
 coaching-drag = An eine andere Stelle ziehen
 coaching-no-topic = Thema
-coaching-topic-of = Thema von { $task } aus { $source }
+coaching-topic-of = Thema von { $item }
 coaching-topic-set = Das Thema ist jetzt: { $topic }.
 coaching-topic-gone = Das Thema ist weg.
 coaching-earlier = Früher
@@ -92,18 +97,22 @@ coaching-moved-of = { $count ->
    *[other] Jetzt auf Platz { $place } von { $count } Stellungen.
 }
 coaching-post-now = Jetzt stellen
-coaching-post-now-sure = { $task } aus { $source } jetzt stellen, vor der Zeit?
+coaching-post-now-sure = { $item } jetzt stellen, vor der Zeit?
 coaching-post-it-now = Jetzt stellen
 coaching-wait = Warten
 coaching-goes-out = Sie geht jetzt hinaus.
 coaching-take-out = Herausnehmen
 coaching-take-out-of-week = Aus der Woche nehmen
 coaching-taken-out = Aus der Woche genommen; sie liegt auf dem Regal.
+coaching-taken-away = Aus der Woche genommen.
+coaching-take-out-sure = Das aus der Woche nehmen? Der Text wird nicht aufgehoben: „{ $words }“
+coaching-take-it-out = Herausnehmen
+coaching-leave-in = Drin lassen
 coaching-day-and-time = Tag und Uhrzeit
-coaching-time-of = Tag und Uhrzeit von { $task } aus { $source }, in { $zone }
+coaching-time-of = Tag und Uhrzeit von { $item }, in { $zone }
 coaching-in-zone = In der Zeitzone der Gruppe, { $zone }.
 coaching-fix = Festlegen
-coaching-fix-of = Uhrzeit von { $task } aus { $source } festlegen
+coaching-fix-of = Uhrzeit von { $item } festlegen
 coaching-fixed = Die Uhrzeit steht fest.
 coaching-unfix = Dem Kalender überlassen
 coaching-unfixed = Der Kalender entscheidet.
@@ -116,6 +125,18 @@ coaching-paste = EPD-, PGN- oder FEN-Zeilen einfügen oder eine Datei hierher zi
 coaching-check-pasted = Eingefügtes prüfen
 coaching-choose-file = Datei wählen
 coaching-check-what = Bis 16 MB. Jede Stellung wird geprüft, bevor sie gestellt werden kann; wo ein Matt gefordert ist, durch vollständige Suche. Von hier geht nichts von selbst hinaus.
+coaching-write = Eine Frage oder eine Mitteilung schreiben
+coaching-write-words = Der Text, höchstens 1.000 Zeichen
+coaching-write-fen = Eine Stellung daneben (FEN), wenn du magst
+coaching-write-reveal = Bei einer Frage: deine eigenen Worte dazu, zu sehen, sobald sie geschlossen ist
+coaching-queue-question = Als Frage in die Woche nehmen
+coaching-queue-words = Als Mitteilung in die Woche nehmen
+coaching-write-what = Eine Frage beantworten die Mitglieder mit ihren eigenen Worten, und du bewertest, was sie schreiben; sonst sieht es niemand. Eine Mitteilung nimmt keine Antworten an.
+coaching-question-waits = Die Frage wartet am Ende der Woche.
+coaching-words-wait = Die Mitteilung wartet am Ende der Woche.
+coaching-written-found = Fragen und Mitteilungen in der Datei: { $count }
+coaching-with-position = Mit der Stellung { $fen }
+coaching-waits-at-end = Wartet jetzt am Ende der Woche.
 coaching-nothing-pasted = Noch ist nichts eingefügt.
 coaching-file-too-large = { $name } ist größer als 16 MB. Teile die Datei und prüf die Teile einzeln.
 coaching-reading = { $name } wird gelesen …
@@ -199,6 +220,10 @@ coaching-answer-to = Eine Antwort unter vier Augen an { $name }
 coaching-only-reads = Das liest nur { $name }
 coaching-send-answer = Antwort senden
 coaching-no-answer = Keine Antwort nötig
+coaching-points-for-answer = Punkte für die Antwort von { $name }
+coaching-mark-more = Bewerten …
+coaching-mark-again = Neu bewerten …
+coaching-mark = Bewerten
 
 ## Die Auswertung
 
@@ -214,6 +239,16 @@ coaching-took-part = { $members ->
    *[other] { $posts ->
         [one] { $members } Mitglieder haben bei { $posts } Aufgabe mitgemacht.
        *[other] { $members } Mitglieder haben bei { $posts } Aufgaben mitgemacht.
+    }
+}
+coaching-kinds = { $problems ->
+    [one] { $questions ->
+        [one] { $problems } Stellung und { $questions } Frage. Lösungsquoten gelten nur für Stellungen.
+       *[other] { $problems } Stellung und { $questions } Fragen. Lösungsquoten gelten nur für Stellungen.
+    }
+   *[other] { $questions ->
+        [one] { $problems } Stellungen und { $questions } Frage. Lösungsquoten gelten nur für Stellungen.
+       *[other] { $problems } Stellungen und { $questions } Fragen. Lösungsquoten gelten nur für Stellungen.
     }
 }
 coaching-went-quiet = Still geworden: { $names }.

@@ -12,6 +12,7 @@ room-nav-kept = Gespeichert
 room-nav-coach = Trainerseite
 room-no-script = Dieser Raum braucht JavaScript. Erlaube es für diese Adresse und lade die Seite dann neu.
 room-unreachable = Der Raum ist gerade nicht zu erreichen. Nichts von dem, was du geschrieben hast, ist verloren; versuch es gleich noch einmal.
+room-load-again = Diese Seite ist älter als der Vereinsraum. Lade sie neu.
 room-error = Der Raum hat mit einem Fehler geantwortet ({ $status }).
 room-broken-line = Die Verbindung ist unterbrochen und wird von selbst wieder aufgenommen. Was du schreibst, bleibt hier.
 room-cancel = Abbrechen
@@ -53,6 +54,13 @@ room-out-typed = Was du geschrieben hast, bleibt unten im Feld. Es wurde nicht g
 room-open-position = Die Stellung, die gerade offen ist
 room-number = Nr. { $number }
 room-number-topic = Nr. { $number }, { $topic }
+room-number-question = { $name }, eine Frage
+room-question = Frage
+room-kind = { $kind ->
+    [problem] Stellung
+    [question] Frage
+   *[words] Mitteilung
+}
 room-preview = Vorschau
 room-in-words = Die Stellung in Worten
 room-none-open = Keine Stellung ist offen
@@ -80,6 +88,8 @@ room-verdict = { $verdict ->
     [illegal] Kein legaler Zug
     [unclear] Nicht eindeutig
     [unreadable] Nicht lesbar
+    [kept] Wartet auf den Trainer
+    [marked] Vom Trainer bewertet
    *[none] Noch nicht beurteilt
 }
 room-your-move = Du bist am Zug.
@@ -102,6 +112,10 @@ room-nobody-solved = { $count ->
     [one] Niemand hat es gelöst. { $count } Mitglied hat mitgemacht.
    *[other] Niemand hat es gelöst. { $count } Mitglieder haben mitgemacht.
 }
+room-question-closed = Nr. { $number }: die Frage ist geschlossen
+room-coach-words = Die Worte des Trainers
+room-answered-by = Geantwortet haben: { $names }.
+room-nobody-answered = Diesmal hat niemand geantwortet.
 
 ## Gespräch
 
@@ -125,8 +139,16 @@ room-gone = { $how ->
    *[hidden] Verborgen von { $who }, { $at }
 }
 room-somebody-erased = jemandem, dessen Daten gelöscht sind
-room-word-on = Zur Stellung { $number }:
-room-word-on-yours = Zu deinem „{ $text }“, Stellung { $number }:
+room-word-on = { $kind ->
+    [problem] Zur Stellung { $number }:
+    [question] Zur Frage { $number }:
+   *[words] Zu Nr. { $number }:
+}
+room-word-on-yours = { $kind ->
+    [problem] Zu deinem „{ $text }“, Stellung { $number }:
+    [question] Zu deinem „{ $text }“, Frage { $number }:
+   *[words] Zu deinem „{ $text }“, Nr. { $number }:
+}
 
 ## Das Nachrichtenfeld
 
@@ -138,6 +160,8 @@ room-say-what = Ein Zug, den du sendest, gilt als deine Antwort: Nur du siehst i
 room-answers = Antwort auf
 room-answers-number = Antwort auf Nr. { $number }
 room-answers-number-topic = Antwort auf Nr. { $number }, { $topic }
+room-answers-question = Antwort auf Nr. { $number }, eine Frage
+room-answers-question-topic = Antwort auf Nr. { $number }, { $topic }, eine Frage
 room-closed-no-other = Nr. { $number } ist geschlossen. Was du geschrieben hast, steht noch hier.
 room-closed-other = Nr. { $number } ist geschlossen. Das Feld antwortet jetzt auf Nr. { $other }; was du geschrieben hast, steht noch hier.
 room-closed-meanwhile = Nr. { $number } wurde geschlossen, während du geschrieben hast. Was soll das hier werden?
@@ -148,6 +172,22 @@ room-is-my-answer = Es ist meine Antwort
 room-say-to-group = Der Gruppe sagen
 room-say-to-all = Allen sagen
 room-drop = Verwerfen
+room-held-elsewhere = Diese Züge passen zu Stellung { $number }, nicht zu { $chosen }. Sollen sie dorthin?
+room-held-elsewhere-several = Diese Züge passen zu den Stellungen { $numbers }, nicht zu { $chosen }. Welche meinst du?
+room-held-several = Diese Züge passen zu den Stellungen { $numbers }. Welche meinst du?
+room-held-could-answer = Das könnte eine Antwort auf { $names } sein. Was meinst du?
+room-held-is-answer = Ist das deine Antwort auf Frage { $number } oder ein Wort an alle? Noch sieht es niemand sonst.
+room-held-may-tell = Das könnte einen Zug von Stellung { $numbers } verraten, die noch offen ist; deshalb sieht es noch niemand sonst. Was soll es sein?
+room-post-called = { $kind ->
+    [problem] Stellung { $number }
+    [question] Frage { $number }
+   *[words] Nr. { $number }
+}
+room-your-answer = Deine Antwort
+room-answer-own-words = Deine Antwort, mit deinen eigenen Worten
+room-answer-again = Noch einmal antworten; die letzte Antwort zählt
+room-send-answer = Antwort senden
+room-only-coach-reads = Nur dein Trainer liest sie. Sonst sieht sie niemand, jetzt nicht und später nicht.
 
 ## Meine Arbeit
 
@@ -190,6 +230,7 @@ room-points = Punkte
 room-tried = Versucht
 room-solved = Gelöst
 room-first-try = Auf Anhieb
+room-questions = Fragen beantwortet
 room-solved-of = { $solved } von { $tried }
 room-no-points = Noch hat hier niemand Punkte.
 room-equal-points = Wer gleich viele Punkte hat, teilt den Rang.

@@ -4,6 +4,7 @@
 
 checking = Checking: { $done } of { $of } positions done …
 put-into-week = { $number } put into the week; see /coach week.
+written-in-file = Questions and words in it: { $number }. With put-into-week they go into the week.
 left-out = Left out, as posted before: { $number }; their pages below offer to post them again.
 file-too-large = { $name } is larger than { $most } MB; split it and send the parts.
 file-elsewhere = { $name } does not lie where Discord keeps attachments.
@@ -71,6 +72,11 @@ nothing-waits = Nothing waits. Attach a file to /coach check, and put the sound 
 the-week = **The week**
 more-behind = … and { $more } more behind them
 no-time-yet = no time yet
+kind-word = { $kind ->
+    [problem] position
+    [question] question
+   *[words] words
+}
 fixed-at = { $at } (fixed)
 posted-again = again, posted before as No. { $number }
 waits-no-longer = That one waits no longer.
@@ -88,8 +94,13 @@ no-date = "{ $written }" is no date I can read; write it as 2026-12-01 18:00.
 ## Answers by hand
 
 no-answer-waits = No answer waits for you.
-answer-waits = **{ $at } of { $of } waiting** · Position { $number } · { $when }
+answer-waits = { $kind ->
+    [problem] **{ $at } of { $of } waiting** · Position { $number } · { $when }
+    [question] **{ $at } of { $of } waiting** · Question { $number } · { $when }
+   *[words] **{ $at } of { $of } waiting** · Post { $number } · { $when }
+}
 is-said = I said: { $said }
+is-asked = -# Asked: { $asked }
 no-points = "{ $written }" is no number of points; write one from 0 to 5, such as 2.5.
 # Titles and labels; at most 45 characters.
 form-private = Your answer in private
@@ -97,6 +108,15 @@ form-private-words = Only the member reads this
 form-verdict = Your verdict
 form-verdict-points = Points, 0 to 5
 form-verdict-words = Words to the member, if you like
+form-mark = Your mark
+# For a question and for words alone.
+form-question = A question for the group
+form-question-words = What do you ask?
+form-question-reveal = Your own words on it, for the close
+form-say = Words for the group
+form-say-words = What is the group to read?
+form-fen = A position beside it (FEN)
+form-topic = Topic
 
 ## The summary
 
@@ -120,6 +140,11 @@ came-back = Came back: { $names }
 summary-positions = **Positions**
 position-tally = Position { $number } ({ $topic }, { $task }): { $solved } of { $tried } solved
 position-tally-missed = Position { $number } ({ $topic }, { $task }): { $solved } of { $tried } solved; most missed with { $missed }
+post-tally = { $kind ->
+    [problem] Position { $number } ({ $topic })
+    [question] Question { $number } ({ $topic }): { $answered } answered
+   *[words] Post { $number } ({ $topic })
+}
 summary-topics = **Topics, the weakest first**
 summary-advice = **What to teach next**
 export-here = Here it is. It holds members' data, so keep it to yourself.
@@ -128,6 +153,11 @@ export-here = Here it is. It holds members' data, so keep it to yourself.
 
 week-pick = Pick one to move, look at, post or take out
 position-choice = Position { $number } · { $task }
+post-choice = { $kind ->
+    [problem] Position { $number }
+    [question] Question { $number }
+   *[words] Post { $number }
+}
 
 ## Buttons; at most 80 characters
 
@@ -145,5 +175,6 @@ button-post-now = Post now
 button-take-out = Take out
 button-right = Right …
 button-not-right = Not right …
+button-mark = Mark …
 button-answer-privately = Answer in private …
 button-no-answer = No answer needed

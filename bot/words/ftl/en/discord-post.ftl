@@ -3,7 +3,11 @@
 ## A post
 
 # The first words of a post; by them it is found again in the channel.
-post-heading = **Position { $number }**
+post-heading = { $kind ->
+    [problem] **Position { $number }**
+    [question] **Question { $number }**
+   *[words] **Post { $number }**
+}
 task-mate = { $moves ->
     [1] { $side-name } to move and mate in one.
    *[other] { $side-name } to move and mate in { $moves-word }.
@@ -19,9 +23,23 @@ how-to-answer = { $thread ->
    *[no] -# Press { button-answer }, write to me directly, reply to this message, or use /study answer.
 }
 post-closed = Closed; the solution is below.
+question-taken = Answers in your own words are taken until { $closes } ({ $away }); only your coach reads them.
+how-to-respond = { $thread ->
+    [yes] -# Press { button-answer }, write to me directly, or reply to this message. Talk goes into the thread.
+   *[no] -# Press { button-answer }, write to me directly, or reply to this message.
+}
+question-closed = Closed.
 # At most 100 characters.
-thread-name = Position { $number }
-thread-name-topic = Position { $number } · { $topic }
+thread-name = { $kind ->
+    [problem] Position { $number }
+    [question] Question { $number }
+   *[words] Post { $number }
+}
+thread-name-topic = { $kind ->
+    [problem] Position { $number } · { $topic }
+    [question] Question { $number } · { $topic }
+   *[words] Post { $number } · { $topic }
+}
 
 ## A reveal
 
@@ -54,3 +72,9 @@ solved-by = Solved by { $solved } of { $tried }: { $names }.
 names-and-more = { $names } and { $more } more
 # In the thread.
 solution-is-out = The solution is out. Talk as you like: nothing here is sealed any more.
+# The first words of a question's close, as reveal-heading.
+question-is-closed = **Question { $number } is closed**
+nobody-answered = Nobody answered.
+answered-by = Answered by { $names }.
+# In the thread.
+question-is-over = The question is closed. Talk about it as you like.

@@ -31,11 +31,20 @@ standing-now = { $state ->
        *[other] Position { $number }: your move, after { $wrong } wrong tries. It is open until { $closes }.
     }
 }
+standing-asked = { $answered ->
+    [yes] Question { $number }: answered. It is open until { $closes }.
+   *[no] Question { $number }: not answered yet. It is open until { $closes }.
+}
 on-your-board = On your board: { $line }
 no-part-yet = You have not taken part in a position yet.
 your-points = **Your points: { $points-text }**
 # One line of a list by topic. $first: solved at the first try.
 topic-tally = { $topic }: { $solved } of { $tried } solved, { $first } at the first try
+# Behind how many positions were solved, parted by a comma.
+questions-answered = { $answered ->
+    [one] { $answered } question answered
+   *[other] { $answered } questions answered
+}
 
 ## The leaderboard
 
@@ -110,6 +119,7 @@ no-language = I do not speak "{ $written }"; pick a language from the list that 
 
 form-answer = Your answer
 form-answer-moves = Your move, or the whole line
+form-answer-words = In your own words
 form-answer-example = Such as Nf3, e8=Q or 1.Qh7+ Kf8 2.Qh8#
 form-old = This form is from an older version; please begin again.
 

@@ -9,10 +9,27 @@ still-there = The message is still there for all to read; please delete it.
 edit-stands = Your answer counts as you first sent it; editing the message changes nothing. To answer again, send a new one.
 on-your-answer = On your answer "{ $quote }":
 # A coach's private answer; the words stand below.
-coach-answers-position = Your coach answers you on position { $number }:
-coach-answers-quote = Your coach answers you on "{ $quote }" (position { $number }):
-named-coach-answers-position = Your coach { $coach } answers you on position { $number }:
-named-coach-answers-quote = Your coach { $coach } answers you on "{ $quote }" (position { $number }):
+coach-answers-post = { $kind ->
+    [problem] Your coach answers you on position { $number }:
+    [question] Your coach answers you on question { $number }:
+   *[words] Your coach answers you on post { $number }:
+}
+coach-answers-quote = { $kind ->
+    [problem] Your coach answers you on "{ $quote }" (position { $number }):
+    [question] Your coach answers you on "{ $quote }" (question { $number }):
+   *[words] Your coach answers you on "{ $quote }" (post { $number }):
+}
+named-coach-answers-post = { $kind ->
+    [problem] Your coach { $coach } answers you on position { $number }:
+    [question] Your coach { $coach } answers you on question { $number }:
+   *[words] Your coach { $coach } answers you on post { $number }:
+}
+named-coach-answers-quote = { $kind ->
+    [problem] Your coach { $coach } answers you on "{ $quote }" (position { $number }):
+    [question] Your coach { $coach } answers you on "{ $quote }" (question { $number }):
+   *[words] Your coach { $coach } answers you on "{ $quote }" (post { $number }):
+}
+there-to-be-read = That post is there to be read and takes no answers, so I have left your reply to the group as talk.
 
 ## Which position is meant
 
@@ -25,9 +42,34 @@ may-tell-move = { $hidden ->
     [yes] This may give away a move of position { $numbers }, which is still open, so nobody else sees it yet. What is it to be?
    *[no] This may give away a move of position { $numbers }, which is still open. What is it to be?
 }
+answer-or-talk = { $hidden ->
+    [yes] Is this your answer to question { $number }, or a word to all? Nobody else sees it yet.
+   *[no] Is this your answer to question { $number }, or a word to all?
+}
+# $posts: several of answer-to.
+could-answer = This could answer { $posts }. Which one do you mean?
+# Part of a sentence.
+answer-to = { $kind ->
+    [problem] position { $number }
+    [question] question { $number }
+   *[words] post { $number }
+}
 # On a button.
-position-on = Position { $number } · { $topic }
-position-of-group = { $group }: position { $number }
+post-named = { $kind ->
+    [problem] Position { $number }
+    [question] Question { $number }
+   *[words] Post { $number }
+}
+post-on = { $kind ->
+    [problem] Position { $number } · { $topic }
+    [question] Question { $number } · { $topic }
+   *[words] Post { $number } · { $topic }
+}
+post-of-group = { $kind ->
+    [problem] { $group }: position { $number }
+    [question] { $group }: question { $number }
+   *[words] { $group }: post { $number }
+}
 
 ## What waits for its writer's word
 
@@ -53,13 +95,24 @@ verdict-word = { $verdict ->
     [unclear] not settled yet
    *[unreadable] not readable
 }
+# As verdict-word.
+kept-word = waits for the coach
+marked-word = marked
 has-answered = { $name } has answered: ||{ $word }||
 
 ## Buttons; at most 80 characters
 
 button-it-is-my-answer = It is my answer
-button-answer-to = Answer to position { $number }
-button-send-to = Send it to position { $number }
+button-answer-to = { $kind ->
+    [problem] Answer to position { $number }
+    [question] Answer to question { $number }
+   *[words] Answer to post { $number }
+}
+button-send-to = { $kind ->
+    [problem] Send it to position { $number }
+    [question] Send it to question { $number }
+   *[words] Send it to post { $number }
+}
 button-say-to-all = Say it to all
 button-may-stay = It may stay
 button-drop-it = Drop it

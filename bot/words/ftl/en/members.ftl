@@ -78,6 +78,7 @@ you-solved = You have solved this one: { $points-text } of 5 points.
 you-gave-up = You have given this one up. The solution comes with the reveal at { $at }.
 replies-closed = Thank you. Replies to this post have closed, so this one does not count.
 coach-will-judge = Your answer is kept, and sealed until the reveal. Your coach judges this one by hand.
+coach-will-read = Your answer is kept. Your coach reads it; nobody else does.
 coach-can-read = Thank you. Replies to this post have closed; your coach can still read yours.
 
 ## A coach's verdict
@@ -100,6 +101,11 @@ coach-looked = { $number ->
         [unclear] Position { $number }: your coach has looked at your answer: not clear; say which move you mean.
        *[unreadable] Position { $number }: your coach has looked at your answer: not readable; write the moves again.
     }
+}
+# $number: of the question, or none.
+coach-marked = { $number ->
+    [none] Your coach has read your answer.
+   *[other] Question { $number }: your coach has read your answer.
 }
 points-of-five = { $points-text } of 5 points.
 coach-says = "{ $words }"

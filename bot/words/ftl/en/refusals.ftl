@@ -11,7 +11,7 @@ no-message = There is no such message in this group.
 no-reply-of-yours = There is no such reply of yours.
 no-answer-of-yours = There is no such answer of yours.
 no-message-of-yours = There is no such message of yours.
-not-in-queue = This position is not in the queue any more.
+not-in-queue = This one is not in the queue any more.
 not-here-any-more = That is not here (any more). Load the page or the list again.
 removed-meanwhile = { $what ->
     [post-of-reply] The post of this reply was removed.
@@ -59,6 +59,15 @@ nothing-to-judge = There is nothing to judge: write your move, such as Nf3 or 1.
 taken-already = This message has been taken as another answer already; send it anew.
 no-move-read = This could not be read as an answer; write just the moves.
 position-closed = Position { $number } is closed; look at its reveal.
+question-open-still = Question { $number } is still open; the reveal closes it.
+question-lacks = { $what ->
+    [hints] No. { $number } is a question. There are no hints for it; answer it in your own words.
+    [giving-up] No. { $number } is a question. It is not given up: answer it, or leave it.
+   *[board] No. { $number } is a question. There is no line to play on its board.
+}
+nothing-answered = There is nothing in your answer yet; write it in your own words.
+words-take-no-answers = No. { $number } is words alone: it is there to be read, and takes no answers.
+nothing-to-reveal = No. { $number } is words alone; there is nothing to reveal.
 no-hints = There are no hints for this one; ask your coach.
 no-hint = There is no hint from here: the position on the board is no longer part of the solution. Look for the strongest move you can find.
 solved-no-hint = You have solved this one; there is nothing left to hint at.
@@ -83,6 +92,7 @@ closing-already = This post is being closed already; its reveal is on the way.
 closed-already = This post is closed already.
 was-posted = { $position } was posted before, as No. { $number } on { $on }; say that it is to go out again, or choose another.
 illegal-position = This position is not a legal one and cannot be posted.
+cannot-be-set-up = The position cannot be set up: { $why }.
 not-sound = { $soundness ->
     [sound] { $position } is sound, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
     [several-keys] { $position } has more than one key, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
@@ -122,6 +132,7 @@ words-too-long = { $when ->
    *[reveal] The words for the reveal are more than { $most } characters; shorten them.
 }
 words-tell-move = The words for the post tell a move ({ $line }). Keep them for the reveal, or say that they are to go out with the post all the same.
+words-wanted = There are no words yet; write what the group is to read.
 nothing-to-choose = There is nothing to choose about this position.
 
 ## A coach's verdicts, answers and members
@@ -130,6 +141,8 @@ answer-wanted = Write the answer first; if none is needed, say "no answer needed
 answer-too-long = The answer is too long; { $most } characters are the most.
 nothing-to-overrule = Nothing has decided this reply yet, so there is nothing to overrule. Judge it, answer it in private, or say that it needs no answer.
 points-range = Points go from 0 to 5.
+marked-not-judged = This answers a question, which has no right or wrong. Give it points, answer it in private, or say that it needs no answer.
+judged-not-marked = This answers a position; give it a verdict together with the points.
 words-to-member-too-long = The words to the member are too long; { $most } characters are the most.
 message-taken-back = Its writer took this back; only messages that a coach has hidden can be shown again.
 answer-taken-back = Its writer took this back; only answers that a coach has hidden can be shown again.

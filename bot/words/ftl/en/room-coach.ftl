@@ -20,9 +20,15 @@ coaching-no-script = This page needs JavaScript. Allow it for this address, then
 coaching-broken-line = The connection is broken; it will be tried again by itself.
 coaching-notes = Words from the bot
 coaching-earlier-notes = Earlier words from the bot
-# $label is what a button says, $id or $task and $source say which position it is for.
+# $label is what a button says, $id or $item (coaching-item, coaching-item-written) what it is for.
 coaching-about = { $label }: { $id }
-coaching-about-item = { $label }: { $task } from { $source }
+coaching-about-item = { $label }: { $item }
+# What waits, in the middle of a sentence; $words are the beginning of a question or of words to be read.
+coaching-item = { $task } from { $source }
+coaching-item-written = { $kind ->
+    [question] question: { $words }
+   *[words] words: { $words }
+}
 
 ## Coming in
 
@@ -88,7 +94,7 @@ coaching-sound = { $verdict ->
 coaching-diagram-of = Diagram of { $fen }
 coaching-drag = Drag to another place
 coaching-no-topic = No topic
-coaching-topic-of = Topic of { $task } from { $source }
+coaching-topic-of = Topic of { $item }
 coaching-topic-set = Topic set: { $topic }.
 coaching-topic-gone = Topic set: none.
 coaching-earlier = Earlier
@@ -99,18 +105,22 @@ coaching-moved-of = { $count ->
    *[other] Moved to place { $place } of { $count } positions.
 }
 coaching-post-now = Post now
-coaching-post-now-sure = Post { $task } from { $source } now, before its time?
+coaching-post-now-sure = Post { $item } now, before its time?
 coaching-post-it-now = Post it now
 coaching-wait = Wait
 coaching-goes-out = It goes out now.
 coaching-take-out = Take out
 coaching-take-out-of-week = Take out of the week
 coaching-taken-out = Taken out of the week; it lies on the shelf.
+coaching-taken-away = Taken out of the week.
+coaching-take-out-sure = Take this out of the week? Its words are not kept: “{ $words }”
+coaching-take-it-out = Take it out
+coaching-leave-in = Leave it
 coaching-day-and-time = Day and time
-coaching-time-of = Day and time of { $task } from { $source }, in { $zone }
+coaching-time-of = Day and time of { $item }, in { $zone }
 coaching-in-zone = In the group's zone, { $zone }.
 coaching-fix = Fix
-coaching-fix-of = Fix the time of { $task } from { $source }
+coaching-fix-of = Fix the time of { $item }
 coaching-fixed = The time is fixed.
 coaching-unfix = Leave it to the calendar
 coaching-unfixed = The calendar decides.
@@ -123,6 +133,20 @@ coaching-paste = Paste EPD, PGN or FEN lines, or drop a file here
 coaching-check-pasted = Check what is pasted
 coaching-choose-file = Choose a file
 coaching-check-what = Up to 16 MB. Every position is checked by exhaustive search where a mate is asked for, before it can be posted. Nothing goes out from here by itself.
+# A question, or words to be read.
+coaching-write = Write a question, or words to be read
+coaching-write-words = The words, at most 1,000 characters
+coaching-write-fen = A position beside them (FEN), if you like
+coaching-write-reveal = Of a question: your own words on it, shown when it is closed
+coaching-queue-question = Put it into the week as a question
+coaching-queue-words = Put it into the week to be read
+coaching-write-what = Members answer a question in their own words, and you mark what they write; nobody else sees it. Words to be read take no answers.
+coaching-question-waits = The question waits at the end of the week.
+coaching-words-wait = The words wait at the end of the week.
+# Of a file.
+coaching-written-found = Questions and words in the file: { $count }
+coaching-with-position = With the position { $fen }
+coaching-waits-at-end = It waits at the end of the week.
 coaching-nothing-pasted = There is nothing pasted yet.
 coaching-file-too-large = { $name } is larger than 16 MB. Split it, then check the parts one by one.
 coaching-reading = Reading { $name }…
@@ -208,6 +232,11 @@ coaching-answer-to = A private answer to { $name }
 coaching-only-reads = Only { $name } reads this
 coaching-send-answer = Send the answer
 coaching-no-answer = No answer needed
+# Points for an answer to a question.
+coaching-points-for-answer = Points for the answer of { $name }
+coaching-mark-more = Mark …
+coaching-mark-again = Mark again …
+coaching-mark = Mark
 
 ## The summary
 
@@ -223,6 +252,16 @@ coaching-took-part = { $members ->
    *[other] { $posts ->
         [one] { $members } members took part in { $posts } post.
        *[other] { $members } members took part in { $posts } posts.
+    }
+}
+coaching-kinds = { $problems ->
+    [one] { $questions ->
+        [one] { $problems } problem and { $questions } question. Rates of solutions are of problems only.
+       *[other] { $problems } problem and { $questions } questions. Rates of solutions are of problems only.
+    }
+   *[other] { $questions ->
+        [one] { $problems } problems and { $questions } question. Rates of solutions are of problems only.
+       *[other] { $problems } problems and { $questions } questions. Rates of solutions are of problems only.
     }
 }
 coaching-went-quiet = Gone quiet: { $names }.

@@ -12,6 +12,7 @@ room-nav-kept = Kept
 room-nav-coach = Coach's page
 room-no-script = This room needs JavaScript. Allow it for this address, then load the page again.
 room-unreachable = The room cannot be reached just now. Nothing you typed is lost; try again in a moment.
+room-load-again = This page is older than the room. Load it again.
 room-error = The room answered with an error ({ $status }).
 room-broken-line = The connection is broken; it will be tried again by itself. What you type stays here.
 room-cancel = Cancel
@@ -55,6 +56,14 @@ room-out-typed = What you typed stays in the box below. It was not sent.
 room-open-position = The position now open
 room-number = No. { $number }
 room-number-topic = No. { $number }, { $topic }
+room-number-question = { $name }, a question
+# Above a question's words, and the kinds in a list.
+room-question = Question
+room-kind = { $kind ->
+    [problem] position
+    [question] question
+   *[words] words
+}
 room-preview = Preview
 room-in-words = The position in words
 room-none-open = No position is open
@@ -83,6 +92,8 @@ room-verdict = { $verdict ->
     [illegal] Not a legal move
     [unclear] Not settled
     [unreadable] Could not be read
+    [kept] Waits for the coach
+    [marked] Marked by the coach
    *[none] Not judged yet
 }
 room-your-move = Your move.
@@ -106,6 +117,10 @@ room-nobody-solved = { $count ->
     [one] Nobody solved it. { $count } member took part.
    *[other] Nobody solved it. { $count } members took part.
 }
+room-question-closed = No. { $number }: the question is closed
+room-coach-words = The coach's words
+room-answered-by = Answered by { $names }.
+room-nobody-answered = Nobody answered this time.
 
 ## Talk
 
@@ -133,8 +148,16 @@ room-gone = { $how ->
 }
 room-somebody-erased = somebody who is erased
 # Above a coach's private words. $text is what the member wrote.
-room-word-on = On position { $number }:
-room-word-on-yours = On your “{ $text }”, position { $number }:
+room-word-on = { $kind ->
+    [problem] On position { $number }:
+    [question] On question { $number }:
+   *[words] On No. { $number }:
+}
+room-word-on-yours = { $kind ->
+    [problem] On your “{ $text }”, position { $number }:
+    [question] On your “{ $text }”, question { $number }:
+   *[words] On your “{ $text }”, No. { $number }:
+}
 
 ## The message box
 
@@ -148,6 +171,8 @@ room-say-what = A move you send is taken as your answer: you alone see it and wh
 room-answers = Answers
 room-answers-number = Answers No. { $number }
 room-answers-number-topic = Answers No. { $number }, { $topic }
+room-answers-question = Answers No. { $number }, a question
+room-answers-question-topic = Answers No. { $number }, { $topic }, a question
 room-closed-no-other = No. { $number } has closed. What you typed is still here.
 room-closed-other = No. { $number } has closed. The box now answers No. { $other }; what you typed is still here.
 room-closed-meanwhile = No. { $number } closed while you wrote. What is this to be?
@@ -159,6 +184,25 @@ room-is-my-answer = It is my answer
 room-say-to-group = Say it to the group
 room-say-to-all = Say it to all
 room-drop = Drop it
+# What is asked about a text before it is taken; $number, $numbers and $chosen are numbers of posts, $names some of
+# room-post-called.
+room-held-elsewhere = These moves fit position { $number }, not { $chosen }: send it there?
+room-held-elsewhere-several = These moves fit positions { $numbers }, not { $chosen }. Which one do you mean?
+room-held-several = These moves fit positions { $numbers }. Which one do you mean?
+room-held-could-answer = This could answer { $names }. Which one do you mean?
+room-held-is-answer = Is this your answer to question { $number }, or a word to all? Nobody else sees it yet.
+room-held-may-tell = This may give away a move of position { $numbers }, which is still open, so nobody else sees it yet. What is it to be?
+room-post-called = { $kind ->
+    [problem] position { $number }
+    [question] question { $number }
+   *[words] No. { $number }
+}
+# The box for an answer to a question, under the question.
+room-your-answer = Your answer
+room-answer-own-words = Your answer, in your own words
+room-answer-again = Answer again; the last one counts
+room-send-answer = Send the answer
+room-only-coach-reads = Only your coach reads it. Nobody else sees it, now or later.
 
 ## My work
 
@@ -203,6 +247,7 @@ room-points = Points
 room-tried = Tried
 room-solved = Solved
 room-first-try = At first try
+room-questions = Questions answered
 room-solved-of = { $solved } of { $tried }
 room-no-points = Nobody has points here yet.
 room-equal-points = Equal points share a rank.

@@ -4,6 +4,7 @@
 
 checking = Revisión: { $done } de { $of } posiciones listas …
 put-into-week = { $number } puestas en la semana; mira /{ command-coach } { command-coach-week }.
+written-in-file = Preguntas y avisos que contiene: { $number }. Con { command-coach-check.option-put-into-week } entran en la semana.
 left-out = Omitidas por haberse publicado ya: { $number }; en sus páginas, abajo, puedes publicarlas otra vez.
 file-too-large = { $name } ocupa más de { $most } MB; divídelo y envía las partes.
 file-elsewhere = { $name } no está donde Discord guarda los archivos adjuntos.
@@ -67,6 +68,11 @@ nothing-waits = No espera nada. Adjunta un archivo a /{ command-coach } { comman
 the-week = **La semana**
 more-behind = … y { $more } más detrás
 no-time-yet = aún sin hora
+kind-word = { $kind ->
+    [problem] posición
+    [question] pregunta
+   *[words] aviso
+}
 fixed-at = { $at } (fija)
 posted-again = otra vez, ya publicada como n.º { $number }
 waits-no-longer = Esa ya no espera.
@@ -84,14 +90,27 @@ no-date = No puedo leer «{ $written }» como fecha; escríbela así: 2026-12-01
 ## Respuestas a mano
 
 no-answer-waits = No te espera ninguna respuesta.
-answer-waits = **{ $at } de { $of } en espera** · Posición { $number } · { $when }
+answer-waits = { $kind ->
+    [problem] **{ $at } de { $of } en espera** · Posición { $number } · { $when }
+    [question] **{ $at } de { $of } en espera** · Pregunta { $number } · { $when }
+   *[words] **{ $at } de { $of } en espera** · Aviso { $number } · { $when }
+}
 is-said = Yo dije: { $said }
+is-asked = -# Se preguntaba: { $asked }
 no-points = «{ $written }» no es un número de puntos; escribe uno de 0 a 5, como 2,5.
 form-private = Tu respuesta en privado
 form-private-words = Solo la lee el miembro
 form-verdict = Tu veredicto
 form-verdict-points = Puntos, de 0 a 5
 form-verdict-words = Palabras para el miembro, si quieres
+form-mark = Tu nota
+form-question = Una pregunta para el grupo
+form-question-words = ¿Qué preguntas?
+form-question-reveal = Tus palabras sobre ella, para el cierre
+form-say = Un aviso para el grupo
+form-say-words = ¿Qué debe leer el grupo?
+form-fen = Una posición al lado (FEN)
+form-topic = Tema
 
 ## El resumen
 
@@ -115,6 +134,14 @@ came-back = Han vuelto: { $names }
 summary-positions = **Posiciones**
 position-tally = Posición { $number } ({ $topic }, { $task }): { $solved } de { $tried } resueltas
 position-tally-missed = Posición { $number } ({ $topic }, { $task }): { $solved } de { $tried } resueltas; lo que más se falló: { $missed }
+post-tally = { $kind ->
+    [problem] Posición { $number } ({ $topic })
+    [question] Pregunta { $number } ({ $topic }): { $answered ->
+        [one] { $answered } respuesta
+       *[other] { $answered } respuestas
+    }
+   *[words] Aviso { $number } ({ $topic })
+}
 summary-topics = **Temas, el más flojo primero**
 summary-advice = **Qué enseñar ahora**
 export-here = Aquí lo tienes. Contiene datos de los miembros, así que guárdalo para ti.
@@ -123,6 +150,11 @@ export-here = Aquí lo tienes. Contiene datos de los miembros, así que guárdal
 
 week-pick = Elige una para moverla, verla, publicarla o sacarla
 position-choice = Posición { $number } · { $task }
+post-choice = { $kind ->
+    [problem] Posición { $number }
+    [question] Pregunta { $number }
+   *[words] Aviso { $number }
+}
 
 ## Botones
 
@@ -140,5 +172,6 @@ button-post-now = Publicar ya
 button-take-out = Sacarla
 button-right = Correcta …
 button-not-right = No es correcta …
+button-mark = Puntuar …
 button-answer-privately = Responder en privado …
 button-no-answer = No hace falta respuesta

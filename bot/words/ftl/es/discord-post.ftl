@@ -2,7 +2,11 @@
 
 ## Una posición
 
-post-heading = **Posición { $number }**
+post-heading = { $kind ->
+    [problem] **Posición { $number }**
+    [question] **Pregunta { $number }**
+   *[words] **Aviso { $number }**
+}
 task-mate = { $moves ->
     [1] { $side-start } juegan y dan mate en una.
    *[other] { $side-start } juegan y dan mate en { $moves-word }.
@@ -16,8 +20,22 @@ how-to-answer = { $thread ->
    *[no] -# Pulsa «{ button-answer }», escríbeme directamente, contesta a este mensaje o usa /{ command-study } { command-study-answer }.
 }
 post-closed = Cerrada; la solución está abajo.
-thread-name = Posición { $number }
-thread-name-topic = Posición { $number } · { $topic }
+question-taken = Se admiten respuestas con tus propias palabras hasta el { $closes } ({ $away }); solo las lee tu entrenador.
+how-to-respond = { $thread ->
+    [yes] -# Pulsa «{ button-answer }», escríbeme directamente o contesta a este mensaje. La charla, en el hilo.
+   *[no] -# Pulsa «{ button-answer }», escríbeme directamente o contesta a este mensaje.
+}
+question-closed = Cerrada.
+thread-name = { $kind ->
+    [problem] Posición { $number }
+    [question] Pregunta { $number }
+   *[words] Aviso { $number }
+}
+thread-name-topic = { $kind ->
+    [problem] Posición { $number } · { $topic }
+    [question] Pregunta { $number } · { $topic }
+   *[words] Aviso { $number } · { $topic }
+}
 
 ## Una solución
 
@@ -48,3 +66,7 @@ stayed-unsolved = { $tried ->
 solved-by = La resolvieron { $solved } de { $tried }: { $names }.
 names-and-more = { $names } y { $more } más
 solution-is-out = La solución está publicada. Ya se puede hablar de todo: aquí no queda nada sellado.
+question-is-closed = **La pregunta { $number } está cerrada**
+nobody-answered = No respondió nadie.
+answered-by = Respondieron: { $names }.
+question-is-over = La pregunta está cerrada. Ya se puede hablar de ella.

@@ -28,10 +28,18 @@ standing-now = { $state ->
        *[other] Posición { $number }: te toca jugar, tras { $wrong } intentos fallidos. Está abierta hasta el { $closes }.
     }
 }
+standing-asked = { $answered ->
+    [yes] Pregunta { $number }: respondida. Está abierta hasta el { $closes }.
+   *[no] Pregunta { $number }: aún sin respuesta. Está abierta hasta el { $closes }.
+}
 on-your-board = En tu tablero: { $line }
 no-part-yet = Todavía no has participado en ninguna posición.
 your-points = **Tus puntos: { $points-text }**
 topic-tally = { $topic }: { $solved } de { $tried } resueltas, { $first } al primer intento
+questions-answered = { $answered ->
+    [one] { $answered } pregunta respondida
+   *[other] { $answered } preguntas respondidas
+}
 
 ## La clasificación
 
@@ -101,6 +109,7 @@ no-language = No hablo «{ $written }»; elige un idioma de la lista que se abre
 
 form-answer = Tu respuesta
 form-answer-moves = Tu jugada o la variante entera
+form-answer-words = Con tus propias palabras
 form-answer-example = Por ejemplo Cf3, e8=D o 1.Dh7+ Rf8 2.Dh8#
 form-old = Este formulario es de una versión anterior; empieza de nuevo, por favor.
 

@@ -8,10 +8,27 @@ please-delete = Has escrito esto donde los demás pueden leerlo, y no se me perm
 still-there = El mensaje sigue ahí, a la vista de todos; bórralo, por favor.
 edit-stands = Tu respuesta cuenta como la enviaste primero; editar el mensaje no cambia nada. Para responder otra vez, envía uno nuevo.
 on-your-answer = Sobre tu respuesta «{ $quote }»:
-coach-answers-position = Tu entrenador te responde sobre la posición { $number }:
-coach-answers-quote = Tu entrenador te responde a «{ $quote }» (posición { $number }):
-named-coach-answers-position = Tu entrenador { $coach } te responde sobre la posición { $number }:
-named-coach-answers-quote = Tu entrenador { $coach } te responde a «{ $quote }» (posición { $number }):
+coach-answers-post = { $kind ->
+    [problem] Tu entrenador te responde sobre la posición { $number }:
+    [question] Tu entrenador te responde sobre la pregunta { $number }:
+   *[words] Tu entrenador te responde sobre el aviso { $number }:
+}
+coach-answers-quote = { $kind ->
+    [problem] Tu entrenador te responde a «{ $quote }» (posición { $number }):
+    [question] Tu entrenador te responde a «{ $quote }» (pregunta { $number }):
+   *[words] Tu entrenador te responde a «{ $quote }» (aviso { $number }):
+}
+named-coach-answers-post = { $kind ->
+    [problem] Tu entrenador { $coach } te responde sobre la posición { $number }:
+    [question] Tu entrenador { $coach } te responde sobre la pregunta { $number }:
+   *[words] Tu entrenador { $coach } te responde sobre el aviso { $number }:
+}
+named-coach-answers-quote = { $kind ->
+    [problem] Tu entrenador { $coach } te responde a «{ $quote }» (posición { $number }):
+    [question] Tu entrenador { $coach } te responde a «{ $quote }» (pregunta { $number }):
+   *[words] Tu entrenador { $coach } te responde a «{ $quote }» (aviso { $number }):
+}
+there-to-be-read = Eso está para leerlo y no admite respuestas, así que he dejado tu respuesta al grupo como charla.
 
 ## De qué posición se trata
 
@@ -23,8 +40,31 @@ may-tell-move = { $hidden ->
     [yes] Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta, así que aún no lo ve nadie más. ¿Qué debe ser?
    *[no] Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta. ¿Qué debe ser?
 }
-position-on = Posición { $number } · { $topic }
-position-of-group = { $group }: posición { $number }
+answer-or-talk = { $hidden ->
+    [yes] ¿Es tu respuesta a la pregunta { $number } o una palabra para todos? Aún no lo ve nadie más.
+   *[no] ¿Es tu respuesta a la pregunta { $number } o una palabra para todos?
+}
+could-answer = Esto podría ser una respuesta a { $posts }. ¿A cuál te refieres?
+answer-to = { $kind ->
+    [problem] la posición { $number }
+    [question] la pregunta { $number }
+   *[words] el aviso { $number }
+}
+post-named = { $kind ->
+    [problem] Posición { $number }
+    [question] Pregunta { $number }
+   *[words] Aviso { $number }
+}
+post-on = { $kind ->
+    [problem] Posición { $number } · { $topic }
+    [question] Pregunta { $number } · { $topic }
+   *[words] Aviso { $number } · { $topic }
+}
+post-of-group = { $kind ->
+    [problem] { $group }: posición { $number }
+    [question] { $group }: pregunta { $number }
+   *[words] { $group }: aviso { $number }
+}
 
 ## Lo que espera la palabra de quien lo escribió
 
@@ -49,13 +89,23 @@ verdict-word = { $verdict ->
     [unclear] aún sin decidir
    *[unreadable] no se puede leer
 }
+kept-word = espera al entrenador
+marked-word = puntuada
 has-answered = { $name } ha respondido: ||{ $word }||
 
 ## Botones
 
 button-it-is-my-answer = Es mi respuesta
-button-answer-to = Respuesta a la posición { $number }
-button-send-to = Enviarla a la posición { $number }
+button-answer-to = { $kind ->
+    [problem] Respuesta a la posición { $number }
+    [question] Respuesta a la pregunta { $number }
+   *[words] Respuesta al aviso { $number }
+}
+button-send-to = { $kind ->
+    [problem] Enviarla a la posición { $number }
+    [question] Enviarla a la pregunta { $number }
+   *[words] Enviarla al aviso { $number }
+}
 button-say-to-all = Decirlo a todos
 button-may-stay = Puede quedarse
 button-drop-it = Descartarlo

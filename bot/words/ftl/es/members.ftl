@@ -74,6 +74,7 @@ you-solved = Has resuelto esta: { $points-text } de 5 puntos.
 you-gave-up = Has abandonado esta. La solución se revela el { $at }.
 replies-closed = Gracias. Esta posición ya no admite respuestas, así que esta no cuenta.
 coach-will-judge = Tu respuesta queda guardada y sellada hasta la solución. Esta la juzga tu entrenador.
+coach-will-read = Tu respuesta queda guardada. La lee tu entrenador y nadie más.
 coach-can-read = Gracias. Esta posición ya no admite respuestas; tu entrenador puede leer la tuya de todos modos.
 
 ## El veredicto del entrenador
@@ -95,6 +96,11 @@ coach-looked = { $number ->
         [unclear] Posición { $number }: tu entrenador ha mirado tu respuesta: no está claro; di qué jugada quieres decir.
        *[unreadable] Posición { $number }: tu entrenador ha mirado tu respuesta: no se puede leer; escribe las jugadas otra vez.
     }
+}
+# $number: of the question, or none.
+coach-marked = { $number ->
+    [none] Tu entrenador ha leído tu respuesta.
+   *[other] Pregunta { $number }: tu entrenador ha leído tu respuesta.
 }
 points-of-five = { $points-text } de 5 puntos.
 coach-says = «{ $words }»

@@ -11,7 +11,7 @@ no-message = Ese mensaje no existe en este grupo.
 no-reply-of-yours = No tienes ninguna solución así.
 no-answer-of-yours = No tienes ninguna respuesta así.
 no-message-of-yours = No tienes ningún mensaje así.
-not-in-queue = Esta posición ya no está en la semana.
+not-in-queue = Esto ya no está en la semana.
 not-here-any-more = Eso no está (o ya no está) aquí. Vuelve a cargar la página o la lista.
 removed-meanwhile = { $what ->
     [post-of-reply] El problema de esta respuesta fue eliminado.
@@ -58,6 +58,15 @@ nothing-to-judge = No hay nada que juzgar: escribe tu jugada, como Cf3 o 1.Dh7+ 
 taken-already = Este mensaje ya se tomó como otra respuesta; envíalo de nuevo.
 no-move-read = Esto no se pudo leer como respuesta; escribe solo las jugadas.
 position-closed = La posición { $number } está cerrada; mira su solución.
+question-open-still = La pregunta { $number } sigue abierta; se cierra cuando se revele.
+question-lacks = { $what ->
+    [hints] La n.º { $number } es una pregunta. Para ella no hay pistas; responde con tus propias palabras.
+    [giving-up] La n.º { $number } es una pregunta. No se abandona: respóndela, o déjala pasar.
+   *[board] La n.º { $number } es una pregunta. En su tablero no se juega ninguna línea.
+}
+nothing-answered = Tu respuesta todavía está vacía; escríbela con tus propias palabras.
+words-take-no-answers = El n.º { $number } es un aviso: está para leerlo y no admite respuestas.
+nothing-to-reveal = El n.º { $number } es un aviso; no hay nada que revelar.
 no-hints = Para esta no hay pistas; pregunta a tu entrenador.
 no-hint = Desde aquí no hay pista: la posición del tablero ya no es parte de la solución. Busca la jugada más fuerte que encuentres.
 solved-no-hint = Ya has resuelto esta; no queda nada que insinuar.
@@ -82,6 +91,7 @@ closing-already = Este problema ya se está cerrando; su solución está en cami
 closed-already = Este problema ya está cerrado.
 was-posted = { $position } ya se publicó, con el n.º { $number }, el { $on }; di que debe salir otra vez, o elige otra.
 illegal-position = Esta posición no es legal y no se puede publicar.
+cannot-be-set-up = La posición no se puede montar: { $why }.
 not-sound = { $soundness ->
     [sound] { $position } es correcta y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
     [several-keys] { $position } tiene más de una jugada clave y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
@@ -120,6 +130,7 @@ words-too-long = { $when ->
    *[reveal] Las palabras para la solución pasan de { $most } caracteres; acórtalas.
 }
 words-tell-move = Las palabras para el problema delatan una jugada ({ $line }). Guárdalas para la solución, o di que salgan con el problema de todos modos.
+words-wanted = Todavía no hay nada escrito; escribe lo que el grupo debe leer.
 nothing-to-choose = En esta posición no hay nada que elegir.
 
 ## Veredictos, respuestas y miembros
@@ -128,6 +139,8 @@ answer-wanted = Escribe antes la respuesta; si no hace falta ninguna, di «no ha
 answer-too-long = La respuesta es demasiado larga; como mucho { $most } caracteres.
 nothing-to-overrule = Todavía nada ha decidido esta respuesta, así que no hay nada que corregir. Júzgala, contesta en privado, o di que no necesita respuesta.
 points-range = Los puntos van de 0 a 5.
+marked-not-judged = Esto responde a una pregunta, que no tiene bien ni mal. Dale puntos, contesta en privado, o di que no necesita respuesta.
+judged-not-marked = Esto responde a una posición; dale un veredicto junto con los puntos.
 words-to-member-too-long = Las palabras al miembro son demasiado largas; como mucho { $most } caracteres.
 message-taken-back = Su autor lo retiró; solo se pueden volver a mostrar los mensajes que ocultó un entrenador.
 answer-taken-back = Su autor la retiró; solo se pueden volver a mostrar las respuestas que ocultó un entrenador.

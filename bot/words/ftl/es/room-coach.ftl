@@ -21,7 +21,12 @@ coaching-broken-line = Se ha cortado la conexión; se volverá a intentar sola.
 coaching-notes = Avisos del bot
 coaching-earlier-notes = Avisos anteriores del bot
 coaching-about = { $label }: { $id }
-coaching-about-item = { $label }: { $task } de { $source }
+coaching-about-item = { $label }: { $item }
+coaching-item = { $task } de { $source }
+coaching-item-written = { $kind ->
+    [question] pregunta: { $words }
+   *[words] aviso: { $words }
+}
 
 ## Entrar
 
@@ -81,7 +86,7 @@ coaching-sound = { $verdict ->
 coaching-diagram-of = Diagrama de { $fen }
 coaching-drag = Arrastrar a otro lugar
 coaching-no-topic = Sin tema
-coaching-topic-of = Tema de { $task } de { $source }
+coaching-topic-of = Tema de { $item }
 coaching-topic-set = El tema es ahora: { $topic }.
 coaching-topic-gone = Ya no tiene tema.
 coaching-earlier = Antes
@@ -92,18 +97,22 @@ coaching-moved-of = { $count ->
    *[other] Ahora está en el puesto { $place } de { $count } posiciones.
 }
 coaching-post-now = Publicar ya
-coaching-post-now-sure = ¿Publicar ya { $task } de { $source }, antes de su hora?
+coaching-post-now-sure = ¿Publicar ya { $item }, antes de su hora?
 coaching-post-it-now = Publicarla ya
 coaching-wait = Esperar
 coaching-goes-out = Sale ahora.
 coaching-take-out = Sacar
 coaching-take-out-of-week = Sacar de la semana
 coaching-taken-out = Fuera de la semana; está en el estante.
+coaching-taken-away = Fuera de la semana.
+coaching-take-out-sure = ¿Sacar esto de la semana? Sus palabras no se guardan: «{ $words }»
+coaching-take-it-out = Sacarlo
+coaching-leave-in = Dejarlo
 coaching-day-and-time = Día y hora
-coaching-time-of = Día y hora de { $task } de { $source }, en { $zone }
+coaching-time-of = Día y hora de { $item }, en { $zone }
 coaching-in-zone = En la zona horaria del grupo, { $zone }.
 coaching-fix = Fijar
-coaching-fix-of = Fijar la hora de { $task } de { $source }
+coaching-fix-of = Fijar la hora de { $item }
 coaching-fixed = La hora queda fija.
 coaching-unfix = Dejarlo al calendario
 coaching-unfixed = Decide el calendario.
@@ -116,6 +125,18 @@ coaching-paste = Pega líneas EPD, PGN o FEN, o suelta aquí un archivo
 coaching-check-pasted = Comprobar lo pegado
 coaching-choose-file = Elegir un archivo
 coaching-check-what = Hasta 16 MB. Cada posición se comprueba antes de poder publicarse; si se pide un mate, mediante búsqueda exhaustiva. De aquí no sale nada por sí solo.
+coaching-write = Escribir una pregunta o un aviso
+coaching-write-words = El texto, como mucho 1000 caracteres
+coaching-write-fen = Una posición al lado (FEN), si quieres
+coaching-write-reveal = De una pregunta: tus palabras sobre ella, que se ven cuando se cierra
+coaching-queue-question = Ponerlo en la semana como pregunta
+coaching-queue-words = Ponerlo en la semana como aviso
+coaching-write-what = Los miembros responden a una pregunta con sus propias palabras y tú puntúas lo que escriben; no lo ve nadie más. Un aviso no admite respuestas.
+coaching-question-waits = La pregunta espera al final de la semana.
+coaching-words-wait = El aviso espera al final de la semana.
+coaching-written-found = Preguntas y avisos en el archivo: { $count }
+coaching-with-position = Con la posición { $fen }
+coaching-waits-at-end = Espera al final de la semana.
 coaching-nothing-pasted = Todavía no has pegado nada.
 coaching-file-too-large = { $name } ocupa más de 16 MB. Divídelo y comprueba las partes una a una.
 coaching-reading = Leyendo { $name }…
@@ -199,6 +220,10 @@ coaching-answer-to = Una respuesta en privado para { $name }
 coaching-only-reads = Esto solo lo lee { $name }
 coaching-send-answer = Enviar la respuesta
 coaching-no-answer = No necesita respuesta
+coaching-points-for-answer = Puntos para la respuesta de { $name }
+coaching-mark-more = Puntuar…
+coaching-mark-again = Puntuar otra vez…
+coaching-mark = Puntuar
 
 ## El resumen
 
@@ -214,6 +239,16 @@ coaching-took-part = { $members ->
    *[other] { $posts ->
         [one] { $members } miembros participaron en { $posts } posición.
        *[other] { $members } miembros participaron en { $posts } posiciones.
+    }
+}
+coaching-kinds = { $problems ->
+    [one] { $questions ->
+        [one] { $problems } posición y { $questions } pregunta. Los porcentajes de soluciones son solo de las posiciones.
+       *[other] { $problems } posición y { $questions } preguntas. Los porcentajes de soluciones son solo de las posiciones.
+    }
+   *[other] { $questions ->
+        [one] { $problems } posiciones y { $questions } pregunta. Los porcentajes de soluciones son solo de las posiciones.
+       *[other] { $problems } posiciones y { $questions } preguntas. Los porcentajes de soluciones son solo de las posiciones.
     }
 }
 coaching-went-quiet = Han dejado de participar: { $names }.

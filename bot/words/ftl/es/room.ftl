@@ -12,6 +12,7 @@ room-nav-kept = Mis datos
 room-nav-coach = Página del entrenador
 room-no-script = Esta sala necesita JavaScript. Permítelo para esta dirección y vuelve a cargar la página.
 room-unreachable = Ahora mismo no se puede llegar a la sala. Lo que has escrito no se pierde; inténtalo otra vez dentro de un momento.
+room-load-again = Esta página es más antigua que la sala. Vuelve a cargarla.
 room-error = La sala respondió con un error ({ $status }).
 room-broken-line = Se ha cortado la conexión; se volverá a intentar sola. Lo que escribas se queda aquí.
 room-cancel = Cancelar
@@ -53,6 +54,13 @@ room-out-typed = Lo que has escrito se queda en el cuadro de abajo. No se ha env
 room-open-position = La posición abierta
 room-number = N.º { $number }
 room-number-topic = N.º { $number }, { $topic }
+room-number-question = { $name }, una pregunta
+room-question = Pregunta
+room-kind = { $kind ->
+    [problem] posición
+    [question] pregunta
+   *[words] aviso
+}
 room-preview = Vista previa
 room-in-words = La posición en palabras
 room-none-open = No hay ninguna posición abierta
@@ -80,6 +88,8 @@ room-verdict = { $verdict ->
     [illegal] Jugada no legal
     [unclear] No está claro
     [unreadable] No se ha podido leer
+    [kept] Espera al entrenador
+    [marked] Puntuada por el entrenador
    *[none] Aún sin veredicto
 }
 room-your-move = Te toca.
@@ -102,6 +112,10 @@ room-nobody-solved = { $count ->
     [one] No la ha resuelto nadie. Ha participado { $count } miembro.
    *[other] No la ha resuelto nadie. Han participado { $count } miembros.
 }
+room-question-closed = N.º { $number }: la pregunta está cerrada
+room-coach-words = Las palabras del entrenador
+room-answered-by = Respondieron: { $names }.
+room-nobody-answered = Esta vez no respondió nadie.
 
 ## Charla
 
@@ -125,8 +139,16 @@ room-gone = { $how ->
    *[hidden] Ocultado por { $who }, { $at }
 }
 room-somebody-erased = alguien cuyos datos se han borrado
-room-word-on = Sobre la posición { $number }:
-room-word-on-yours = Sobre tu «{ $text }», posición { $number }:
+room-word-on = { $kind ->
+    [problem] Sobre la posición { $number }:
+    [question] Sobre la pregunta { $number }:
+   *[words] Sobre la n.º { $number }:
+}
+room-word-on-yours = { $kind ->
+    [problem] Sobre tu «{ $text }», posición { $number }:
+    [question] Sobre tu «{ $text }», pregunta { $number }:
+   *[words] Sobre tu «{ $text }», n.º { $number }:
+}
 
 ## El cuadro de mensajes
 
@@ -138,6 +160,8 @@ room-say-what = Una jugada que envías se toma como tu respuesta: solo tú la ve
 room-answers = Respuesta a
 room-answers-number = Respuesta a la n.º { $number }
 room-answers-number-topic = Respuesta a la n.º { $number }, { $topic }
+room-answers-question = Respuesta a la n.º { $number }, una pregunta
+room-answers-question-topic = Respuesta a la n.º { $number }, { $topic }, una pregunta
 room-closed-no-other = La n.º { $number } se ha cerrado. Lo que has escrito sigue aquí.
 room-closed-other = La n.º { $number } se ha cerrado. Ahora el cuadro responde a la n.º { $other }; lo que has escrito sigue aquí.
 room-closed-meanwhile = La n.º { $number } se cerró mientras escribías. ¿Qué quieres hacer con esto?
@@ -148,6 +172,22 @@ room-is-my-answer = Es mi respuesta
 room-say-to-group = Decírselo al grupo
 room-say-to-all = Decírselo a todos
 room-drop = Descartarlo
+room-held-elsewhere = Estas jugadas encajan en la posición { $number }, no en la { $chosen }: ¿las envío allí?
+room-held-elsewhere-several = Estas jugadas encajan en las posiciones { $numbers }, no en la { $chosen }. ¿A cuál te refieres?
+room-held-several = Estas jugadas encajan en las posiciones { $numbers }. ¿A cuál te refieres?
+room-held-could-answer = Esto podría ser una respuesta a { $names }. ¿A cuál te refieres?
+room-held-is-answer = ¿Es tu respuesta a la pregunta { $number } o una palabra para todos? Aún no lo ve nadie más.
+room-held-may-tell = Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta, así que aún no lo ve nadie más. ¿Qué debe ser?
+room-post-called = { $kind ->
+    [problem] la posición { $number }
+    [question] la pregunta { $number }
+   *[words] la n.º { $number }
+}
+room-your-answer = Tu respuesta
+room-answer-own-words = Tu respuesta, con tus propias palabras
+room-answer-again = Responder otra vez; cuenta la última
+room-send-answer = Enviar la respuesta
+room-only-coach-reads = Solo la lee tu entrenador. No la ve nadie más, ni ahora ni después.
 
 ## Mi trabajo
 
@@ -190,6 +230,7 @@ room-points = Puntos
 room-tried = Intentadas
 room-solved = Resueltas
 room-first-try = A la primera
+room-questions = Preguntas respondidas
 room-solved-of = { $solved } de { $tried }
 room-no-points = Aquí todavía no tiene puntos nadie.
 room-equal-points = A igualdad de puntos se comparte el puesto.

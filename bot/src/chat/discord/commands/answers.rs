@@ -12,7 +12,7 @@ use crate::{
         text::{Coach, Moment, Plain, Study, number},
         words,
     },
-    desk::{Person, Place},
+    desk::{Content, Person, Place, RepliesTo},
     words::Words,
 };
 
@@ -39,7 +39,7 @@ pub async fn open(
     }
     let at = at.min(rows.len() - 1);
     let row = &rows[at];
-    let picture = house.desk.post(place, row.post).await?.picture;
+    let content = house.desk.post(place, row.post).await?.content;
     let said = match row.reply.said.is_empty() {
         true => String::new(),
         false => {
@@ -50,6 +50,7 @@ pub async fn open(
     let head = words.say(&Coach::AnswerWaits {
         at: number(at + 1),
         of: number(rows.len()),
+        kind: content.kind().name(),
         number: row.number,
         when: Moment::of(row.reply.received_at),
     });
@@ -70,18 +71,39 @@ pub async fn open(
         let label = words.say(&label);
         buttons::turn(|at| Press::Homework(at).id(place), way, &label, at, to)
     };
-    Ok(Letter::text(text)
-        .picture("position", &picture)
-        .row(CreateActionRow::Buttons(vec![
+    let mut settle = match row.reply.to {
+        RepliesTo::Problem => vec![
             verdict(true, Coach::ButtonRight, ButtonStyle::Success),
             verdict(false, Coach::ButtonNotRight, ButtonStyle::Danger),
-            turn(Way::Back, Study::ButtonPrevious, at.checked_sub(1)),
-            turn(
-                Way::On,
-                Study::ButtonNext,
-                Some(at + 1).filter(|to| *to < rows.len()),
-            ),
-        ]))
+        ],
+        RepliesTo::Question => vec![buttons::button(
+            Press::Mark(reply).id(place),
+            &words.say(&Coach::ButtonMark),
+            ButtonStyle::Success,
+        )],
+    };
+    settle.extend([
+        turn(Way::Back, Study::ButtonPrevious, at.checked_sub(1)),
+        turn(
+            Way::On,
+            Study::ButtonNext,
+            Some(at + 1).filter(|to| *to < rows.len()),
+        ),
+    ]);
+    let text = match &content {
+        Content::Problem { .. } => text,
+        Content::Question(asked) | Content::Words(asked) => {
+            let asked = words::short(&asked.words.replace('\n', " "), 300);
+            let asked = Plain::of(&asked);
+            format!("{text}\n\n{}", words.say(&Coach::IsAsked { asked }))
+        }
+    };
+    let letter = match content.picture() {
+        Some(picture) => Letter::text(text).picture("position", picture),
+        None => Letter::text(text),
+    };
+    Ok(letter
+        .row(CreateActionRow::Buttons(settle))
         .row(CreateActionRow::Buttons(vec![
             buttons::button(
                 Press::ReplyTo(reply).id(place),

@@ -48,6 +48,10 @@ pub async fn check(
                 of.store(o, Ordering::Relaxed);
             })
         };
+        let written = house
+            .desk
+            .written_in(&place, &coach, &file.filename, bytes.clone())
+            .await?;
         let mut work = Box::pin(
             house
                 .desk
@@ -78,11 +82,20 @@ pub async fn check(
                     }
                 }
             }
+            for found in &written {
+                house.desk.enqueue_found(&place, &coach, found).await?;
+                count += 1;
+            }
             queued = words.say(&Coach::PutIntoWeek { number: count });
             if before > 0 {
                 queued.push(' ');
                 queued.push_str(&words.say(&Coach::LeftOut { number: before }));
             }
+            queued.push_str("\n\n");
+        } else if !written.is_empty() {
+            queued = words.say(&Coach::WrittenInFile {
+                number: number(written.len()),
+            });
             queued.push_str("\n\n");
         }
         let report = Opened {

@@ -14,8 +14,10 @@ mod move_to;
 mod pause;
 mod post_now;
 mod preview;
+mod question;
 mod queue;
 mod rights;
+mod say;
 mod set_up;
 mod settings;
 mod shelf;
@@ -40,7 +42,7 @@ use super::{
     words,
 };
 use crate::{
-    desk::{Person, Place, PostRow},
+    desk::{Kind, Person, Place, PostRow, Queued},
     words::{Words, english},
 };
 
@@ -68,6 +70,8 @@ pub fn all() -> Vec<poise::Command<Arc<House>, Oops>> {
         "check::check",
         "shelf::shelf",
         "queue::queue",
+        "question::question",
+        "say::say",
         "week::week",
         "move_to::move_to",
         "time::time",
@@ -217,7 +221,10 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
         .iter()
         .enumerate()
     {
-        choices.push((super::sheets::week::label(words, i, item), item.position));
+        // Questions and words have no number of a position; they are seen in the week.
+        if let Queued::Problem { position, .. } = &item.holds {
+            choices.push((super::sheets::week::label(words, i, item), *position));
+        }
     }
     for position in desk.shelf(&place, &coach, 100).await.unwrap_or_default() {
         let Some(id) = position.position else {
@@ -262,9 +269,15 @@ pub async fn choose_post(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRespons
     let choices = posts
         .into_iter()
         .map(|row| {
-            let head = words.say(&Coach::PositionChoice {
-                number: row.number,
-                task: Label::of(&row.stipulation),
+            let head = words.say(&match &row.kind {
+                Kind::Problem { stipulation } => Coach::PositionChoice {
+                    number: row.number,
+                    task: Label::of(stipulation),
+                },
+                Kind::Question | Kind::Words => Coach::PostChoice {
+                    kind: row.kind.name(),
+                    number: row.number,
+                },
             });
             let mut parts = vec![head, text::topic(words, row.topic.as_deref())];
             if row.open {

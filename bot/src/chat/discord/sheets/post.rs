@@ -7,19 +7,22 @@ use crate::{
         text::{Count, Label, Moment, Posting},
         words,
     },
-    desk::{Mode, Place, PostSheet},
+    desk::{Content, Mode, Place, PostSheet, Side},
     words::{self as languages, Words},
 };
 
 /// The first words of a post's message; by them it is found again in the channel.
-fn heading(words: &Words, number: i64) -> String {
-    words.say(&Posting::PostHeading { number })
+fn heading(words: &Words, sheet: &PostSheet) -> String {
+    words.say(&Posting::PostHeading {
+        kind: sheet.content.kind().name(),
+        number: sheet.number,
+    })
 }
 
 /// The same in every language: the group's may have changed since.
-pub fn headings(number: i64) -> Vec<String> {
+pub fn headings(sheet: &PostSheet) -> Vec<String> {
     let all = languages::tags().map(languages::words);
-    all.map(|words| heading(words, number)).collect()
+    all.map(|words| heading(words, sheet)).collect()
 }
 
 /// File name of a post's picture, without its ending: it says nothing of the position.
@@ -30,80 +33,118 @@ pub fn file_name(number: i64) -> String {
 /// The post as everyone sees it.
 pub fn letter(words: &Words, place: &Place, sheet: &PostSheet, mode: Mode, thread: bool) -> Letter {
     let mut letter = preview(words, sheet, mode, thread);
-    let row = buttons::under_post(words, place, sheet.post);
-    letter.rows.push(row);
+    letter.rows.extend(buttons::under_post(words, place, sheet));
     letter
 }
 
 /// The post without its buttons, as a coach sees it beforehand; whether it will have a thread is told.
 pub fn preview(words: &Words, sheet: &PostSheet, mode: Mode, thread: bool) -> Letter {
     let (closes, away) = (Moment::of(sheet.closes_at), Moment::away(sheet.closes_at));
-    let kept = words.say(&match mode {
-        Mode::Sealed => Posting::AnswersSealed { closes, away },
-        Mode::Open => Posting::AnswersOpen { closes, away },
-    });
-    let how = words.say(&Posting::HowToAnswer { thread });
-    let above = format!("{}\n{}", title(words, sheet), task(words, sheet));
-    let text = with_words(&above, sheet, &format!("{kept}\n{how}"));
-    Letter::text(text).picture(&file_name(sheet.number), &sheet.picture)
+    let text = match &sheet.content {
+        Content::Problem { words: coach, .. } => {
+            let kept = words.say(&match mode {
+                Mode::Sealed => Posting::AnswersSealed { closes, away },
+                Mode::Open => Posting::AnswersOpen { closes, away },
+            });
+            let how = words.say(&Posting::HowToAnswer { thread });
+            with_words(&above(words, sheet), coach, &format!("{kept}\n{how}"))
+        }
+        Content::Question(asked) => {
+            let taken = words.say(&Posting::QuestionTaken { closes, away });
+            let how = words.say(&Posting::HowToRespond { thread });
+            let below = format!("{taken}\n{how}");
+            with_words(&above(words, sheet), &asked.words, &below)
+        }
+        Content::Words(said) => with_words(&above(words, sheet), &said.words, ""),
+    };
+    match sheet.content.picture() {
+        Some(picture) => Letter::text(text).picture(&file_name(sheet.number), picture),
+        None => Letter::text(text),
+    }
 }
 
 /// What is left of the text when the post is closed.
 pub fn closed(words: &Words, sheet: &PostSheet) -> String {
-    let above = format!("{}\n{}", title(words, sheet), task(words, sheet));
-    with_words(&above, sheet, &words.say(&Posting::PostClosed))
+    let above = above(words, sheet);
+    match &sheet.content {
+        Content::Problem { words: coach, .. } => {
+            with_words(&above, coach, &words.say(&Posting::PostClosed))
+        }
+        Content::Question(asked) => {
+            with_words(&above, &asked.words, &words.say(&Posting::QuestionClosed))
+        }
+        Content::Words(said) => with_words(&above, &said.words, ""),
+    }
 }
 
-/// The task in a sentence.
-fn task(words: &Words, sheet: &PostSheet) -> String {
-    let side = sheet.side;
-    let mate = sheet.stipulation.strip_prefix('#');
-    words.say(&match (sheet.stipulation.as_str(), mate.map(str::parse)) {
+/// What stands above the coach's words: the title, and a problem's task.
+fn above(words: &Words, sheet: &PostSheet) -> String {
+    let title = title(words, sheet);
+    match &sheet.content {
+        Content::Problem {
+            stipulation,
+            side,
+            task,
+            ..
+        } => format!(
+            "{title}\n{}",
+            in_a_sentence(words, stipulation, *side, task)
+        ),
+        Content::Question(_) | Content::Words(_) => title,
+    }
+}
+
+/// The task in a sentence; `task` where its sign is no known one.
+fn in_a_sentence(words: &Words, stipulation: &str, side: Side, task: &str) -> String {
+    let mate = stipulation.strip_prefix('#');
+    words.say(&match (stipulation, mate.map(str::parse)) {
         (_, Some(Ok(moves))) => Posting::TaskMate {
             side,
             moves: Count::of(moves),
         },
         ("+", _) => Posting::TaskWin { side },
         ("=", _) => Posting::TaskDraw { side },
-        _ => return words::plain(&sheet.task),
+        _ => return words::plain(task),
     })
 }
 
 /// A post's text with the coach's words in it, where there are some. A post is one message: words that
 /// do not fit are cut, which the most that a coach may give a post come near only where every
 /// character is one that Discord needs escaped.
-fn with_words(above: &str, sheet: &PostSheet, below: &str) -> String {
-    if sheet.words.is_empty() {
+fn with_words(above: &str, said: &str, below: &str) -> String {
+    if said.is_empty() {
         return format!("{above}\n{below}");
     }
     let room = words::MESSAGE.saturating_sub(above.chars().count() + below.chars().count() + 4);
-    let said = words::plain(&sheet.words).replace('\n', "\n> ");
+    let said = words::plain(said).replace('\n', "\n> ");
     format!("{above}\n> {}\n{below}", words::short(&said, room))
+        .trim_end()
+        .to_owned()
 }
 
 /// Number, topic and task in one line.
 fn title(words: &Words, sheet: &PostSheet) -> String {
-    let topic = sheet
-        .topic
-        .as_deref()
-        .map(|topic| format!(" · {}", words::plain(topic)));
-    format!(
-        "{}{} · {}",
-        heading(words, sheet.number),
-        topic.unwrap_or_default(),
-        words::plain(&sheet.stipulation)
-    )
+    let topic = match &sheet.topic {
+        Some(topic) => format!(" · {}", words::plain(topic)),
+        None => String::new(),
+    };
+    let sign = match &sheet.content {
+        Content::Problem { stipulation, .. } => format!(" · {}", words::plain(stipulation)),
+        Content::Question(_) | Content::Words(_) => String::new(),
+    };
+    format!("{}{topic}{sign}", heading(words, sheet))
 }
 
 /// Name of the thread for talk.
 pub fn thread_name(words: &Words, sheet: &PostSheet) -> String {
-    let number = sheet.number;
+    let (kind, number) = (sheet.content.kind().name(), sheet.number);
     let name = words.say(&match &sheet.topic {
         Some(topic) => Posting::ThreadNameTopic {
+            kind,
             number,
             topic: Label::of(topic),
         },
-        None => Posting::ThreadName { number },
+        None => Posting::ThreadName { kind, number },
     });
     words::short(&name, words::THREAD)
 }

@@ -13,8 +13,8 @@ use crate::{
         words,
     },
     desk::{
-        CheckedPosition, Differs, Place, QueueItem, SameAgain, SameChoice, Soundness, Version,
-        note_lines,
+        CheckedPosition, Differs, Place, QueueItem, Queued, SameAgain, SameChoice, Soundness,
+        Version, note_lines,
     },
     words::Words,
 };
@@ -58,9 +58,10 @@ pub fn page(words: &Words, opened: u64, report: &Opened, at: usize, queue: &[Que
     let mut parts = vec![format!("{head}\n{}", overview(words, &report.positions))];
     parts.extend(known_before(words, position));
     parts.extend(said(words, position));
-    let waits = queue
-        .iter()
-        .any(|item| Some(item.position) == position.position);
+    let waits = queue.iter().any(|item| match &item.holds {
+        Queued::Problem { position: id, .. } => Some(*id) == position.position,
+        Queued::Question { .. } | Queued::Words { .. } => false,
+    });
     if waits {
         parts.push(words.say(&Coach::InTheWeek));
     }

@@ -8,7 +8,7 @@ use crate::{
         text::{self, List, Moves, Plain, Posting, number},
         words,
     },
-    desk::{RevealSheet, note_lines},
+    desk::{RevealSheet, Shown, Solution, note_lines},
     words::{self as languages, Words},
 };
 
@@ -18,29 +18,64 @@ const MOST_LINES: usize = 24;
 const MOST_ROWS: usize = 10;
 
 /// The first words of a reveal's message; by them it is found again in the channel.
-fn heading(words: &Words, number: i64) -> String {
-    words.say(&Posting::RevealHeading { number })
+fn heading(words: &Words, sheet: &RevealSheet) -> String {
+    let number = sheet.post.number;
+    words.say(&match &sheet.shows {
+        Shown::Solution(_) => Posting::RevealHeading { number },
+        Shown::Answered { .. } => Posting::QuestionIsClosed { number },
+    })
 }
 
 /// The same in every language: the group's may have changed since.
-pub fn headings(number: i64) -> Vec<String> {
+pub fn headings(sheet: &RevealSheet) -> Vec<String> {
     let all = languages::tags().map(languages::words);
-    all.map(|words| heading(words, number)).collect()
+    all.map(|words| heading(words, sheet)).collect()
 }
 
 /// The reveal as everyone sees it; longer than one message where there is much to say.
 pub fn letter(words: &Words, sheet: &RevealSheet) -> Letter {
-    let post = &sheet.post;
-    let mut parts = Vec::new();
-    let topic = post
+    match &sheet.shows {
+        Shown::Solution(solution) => solved(words, sheet, solution),
+        Shown::Answered {
+            at_reveal,
+            answered,
+        } => asked(words, sheet, at_reveal, answered),
+    }
+}
+
+fn headed(words: &Words, sheet: &RevealSheet) -> String {
+    let topic = sheet
+        .post
         .topic
         .as_deref()
         .map(|topic| format!(" · {}", words::plain(topic)));
+    format!("{}{}", heading(words, sheet), topic.unwrap_or_default())
+}
+
+/// The close of a question: the coach's words on it, and who answered.
+fn asked(words: &Words, sheet: &RevealSheet, at_reveal: &str, answered: &[String]) -> Letter {
+    let mut parts = vec![headed(words, sheet)];
+    if !at_reveal.is_empty() {
+        parts.push(words::plain(at_reveal));
+    }
+    parts.push(words.say(&match answered {
+        [] => Posting::NobodyAnswered,
+        names => Posting::AnsweredBy {
+            names: words::names(words, names, 600),
+        },
+    }));
+    if !sheet.leaderboard.rows.is_empty() {
+        parts.push(tables::leaderboard(words, &sheet.leaderboard, MOST_ROWS));
+    }
+    Letter::text(parts.join("\n\n"))
+}
+
+fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
+    let mut parts = Vec::new();
     parts.push(format!(
-        "{}{} · {}",
-        heading(words, post.number),
-        topic.unwrap_or_default(),
-        words::plain(&post.stipulation)
+        "{} · {}",
+        headed(words, of),
+        words::plain(of.post.content.kind().sign())
     ));
     let mut lines: Vec<String> = Vec::new();
     for (i, line) in sheet.solution.iter().take(MOST_LINES).enumerate() {
@@ -83,7 +118,7 @@ pub fn letter(words: &Words, sheet: &RevealSheet) -> Letter {
             },
         }));
     }
-    let (solved, tried) = (number(sheet.solved.len()), number(sheet.took_part));
+    let (solved, tried) = (number(sheet.solved.len()), number(of.took_part));
     parts.push(words.say(&match (solved, tried) {
         (_, 0) => Posting::NobodyTookPart,
         (0, tried) => Posting::StayedUnsolved { tried },
@@ -93,11 +128,11 @@ pub fn letter(words: &Words, sheet: &RevealSheet) -> Letter {
             names: words::names(words, &sheet.solved, 600),
         },
     }));
-    if !sheet.leaderboard.rows.is_empty() {
-        parts.push(tables::leaderboard(words, &sheet.leaderboard, MOST_ROWS));
+    if !of.leaderboard.rows.is_empty() {
+        parts.push(tables::leaderboard(words, &of.leaderboard, MOST_ROWS));
     }
     Letter::text(parts.join("\n\n")).picture(
-        &format!("{}-solution", post::file_name(post.number)),
+        &format!("{}-solution", post::file_name(of.post.number)),
         &sheet.picture,
     )
 }

@@ -1,11 +1,12 @@
 //! The engagement summary in words, and as a file for a spreadsheet (RFC 4180).
 
+use super::tables;
 use crate::{
     chat::discord::{
         text::{self, Coach, List, Moment, Moves, Plain, Points, Study, number},
         words,
     },
-    desk::{Leaderboard, ReplyRow, Summary, SummaryMember, SummaryPost},
+    desk::{Kind, Leaderboard, ReplyRow, Summary, SummaryMember, SummaryPost},
     words::{Words, english},
 };
 
@@ -24,8 +25,12 @@ pub fn text(words: &Words, summary: &Summary) -> String {
     let took: Vec<String> = summary
         .members
         .iter()
-        .filter(|member| member.tried > 0)
-        .map(|member| words.say(&member_tally(member)))
+        .filter(|member| member.took_part())
+        .map(|member| {
+            let mut text = words.say(&member_tally(member));
+            text.push_str(&tables::answered(words, member.answered));
+            text
+        })
         .collect();
     parts.push(match took.is_empty() {
         true => words.say(&Coach::NobodyDid),
@@ -41,19 +46,21 @@ pub fn text(words: &Words, summary: &Summary) -> String {
     }
     if !summary.posts.is_empty() {
         let mut lines = vec![words.say(&Coach::SummaryPositions)];
-        let tally = |post| words.say(&position_tally(words, post));
+        let tally = |post| words.say(&post_tally(words, post));
         lines.extend(summary.posts.iter().map(tally));
         parts.push(lines.join("\n"));
     }
     if !summary.topics.is_empty() {
         let mut lines = vec![words.say(&Coach::SummaryTopics)];
         lines.extend(summary.topics.iter().map(|row| {
-            words.say(&Study::TopicTally {
+            let mut text = words.say(&Study::TopicTally {
                 topic: Plain::of(&text::topic(words, Some(&row.topic))),
                 solved: number(row.solved),
                 tried: number(row.tried),
                 first: number(row.first_try),
-            })
+            });
+            text.push_str(&tables::answered(words, row.answered));
+            text
         }));
         parts.push(lines.join("\n"));
     }
@@ -75,10 +82,20 @@ fn member_tally(member: &SummaryMember) -> Coach {
     }
 }
 
-fn position_tally(words: &Words, post: &SummaryPost) -> Coach {
+fn post_tally(words: &Words, post: &SummaryPost) -> Coach {
     let topic = Plain::of(&text::topic(words, post.topic.as_deref()));
-    let task = Plain::of(&post.stipulation);
     let (solved, tried) = (number(post.solved), number(post.tried));
+    let task = match &post.kind {
+        Kind::Problem { stipulation } => Plain::of(stipulation),
+        Kind::Question | Kind::Words => {
+            return Coach::PostTally {
+                kind: post.kind.name(),
+                number: post.number,
+                topic,
+                answered: tried,
+            };
+        }
+    };
     let number = post.number;
     let wrong = post.common_wrong.iter().take(MOST_MISSED);
     let missed: Vec<Moves> = wrong
@@ -136,9 +153,18 @@ pub fn members_csv(summary: &Summary) -> Vec<u8> {
             member.first_try.to_string(),
             words::points(member.points),
             member.hints.to_string(),
+            member.answered.to_string(),
         ]
     });
-    let names = head(&["name", "tried", "solved", "first_try", "points", "hints"]);
+    let names = head(&[
+        "name",
+        "tried",
+        "solved",
+        "first_try",
+        "points",
+        "hints",
+        "answered",
+    ]);
     written(std::iter::once(names).chain(rows))
 }
 
@@ -151,9 +177,10 @@ pub fn leaderboard_csv(board: &Leaderboard) -> Vec<u8> {
             words::points(row.points),
             row.solved.to_string(),
             row.tried.to_string(),
+            row.answered.to_string(),
         ]
     });
-    let names = head(&["rank", "name", "points", "solved", "tried"]);
+    let names = head(&["rank", "name", "points", "solved", "tried", "answered"]);
     written(std::iter::once(names).chain(rows))
 }
 
@@ -163,7 +190,7 @@ pub fn replies_csv(replies: &[ReplyRow]) -> Vec<u8> {
         // Data, as the names of the columns are, and so the same in every language.
         let verdict = row
             .verdict
-            .map(|verdict| super::verdict::word(english(), verdict));
+            .map(|outcome| super::verdict::outcome(english(), outcome));
         let verdict = verdict.unwrap_or_default();
         vec![
             row.received_at.to_rfc3339(),
@@ -190,6 +217,7 @@ mod tests {
             points: 2.5,
             solved: 1,
             tried: 2,
+            answered: 0,
         };
         let board = Leaderboard {
             topic: None,
@@ -198,7 +226,7 @@ mod tests {
         let text = String::from_utf8(leaderboard_csv(&board)).expect("text");
         assert_eq!(
             text,
-            "rank,name,points,solved,tried\r\n1,\"Ana, \"\"the fox\"\"\",2.5,1,2\r\n1,'=1+1,2.5,1,2\r\n"
+            "rank,name,points,solved,tried,answered\r\n1,\"Ana, \"\"the fox\"\"\",2.5,1,2,0\r\n1,'=1+1,2.5,1,2,0\r\n"
         );
     }
 }

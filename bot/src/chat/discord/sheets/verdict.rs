@@ -11,7 +11,7 @@ use crate::{
         },
         said::in_words,
     },
-    desk::{Place, Verdict, VerdictSheet, WordsRow},
+    desk::{Outcome, Place, Verdict, VerdictSheet, WordsRow},
     words::Words,
 };
 
@@ -40,15 +40,24 @@ pub fn told(sheet: &VerdictSheet) -> Letter {
 
 /// A coach's private answer, for the member it is for.
 pub fn answered(words: &Words, row: &WordsRow) -> String {
-    let number = row.number;
+    let (kind, number) = (row.kind, row.number);
     let quote = (!row.text.is_empty()).then(|| Plain::quote(&row.text));
     let head = match (row.by.as_deref().map(Plain::of), quote) {
-        (None, None) => Talk::CoachAnswersPosition { number },
-        (None, Some(quote)) => Talk::CoachAnswersQuote { quote, number },
-        (Some(coach), None) => Talk::NamedCoachAnswersPosition { coach, number },
+        (None, None) => Talk::CoachAnswersPost { kind, number },
+        (None, Some(quote)) => Talk::CoachAnswersQuote {
+            quote,
+            kind,
+            number,
+        },
+        (Some(coach), None) => Talk::NamedCoachAnswersPost {
+            coach,
+            kind,
+            number,
+        },
         (Some(coach), Some(quote)) => Talk::NamedCoachAnswersQuote {
             coach,
             quote,
+            kind,
             number,
         },
     };
@@ -60,13 +69,22 @@ pub fn word(words: &Words, verdict: Verdict) -> String {
     words.say(&Talk::VerdictWord { verdict })
 }
 
+/// What came of a reply in a word or two.
+pub fn outcome(words: &Words, outcome: Outcome) -> String {
+    match outcome {
+        Outcome::Judged(verdict) => word(words, verdict),
+        Outcome::Kept => words.say(&Talk::KeptWord),
+        Outcome::Marked => words.say(&Talk::MarkedWord),
+    }
+}
+
 /// The length to which the words of verdicts are padded.
 const PADDED: usize = 30;
 
 /// The verdict for everyone in an open group. Padded to one length, so that the size of the black bar
 /// tells nothing.
 pub fn public(words: &Words, name: &str, sheet: &VerdictSheet) -> String {
-    let mut word = word(words, sheet.verdict);
+    let mut word = outcome(words, sheet.outcome);
     let short = PADDED.saturating_sub(word.chars().count());
     word.push_str(&"\u{2007}".repeat(short));
     let name = Plain::of(name);

@@ -14,7 +14,7 @@ use crate::{
         text::{self, Coach, List, Moment, Plain, number},
         words,
     },
-    desk::{Place, QueueItem, Soundness},
+    desk::{Kind, Place, QueueItem, Queued, Soundness},
     words::Words,
 };
 
@@ -99,7 +99,11 @@ fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
         (None, _) => words.say(&Coach::NoTimeYet),
     };
     let topics = text::topic(words, item.topic.as_deref());
-    let topics = match item.further_topics.as_slice() {
+    let further = match &item.holds {
+        Queued::Problem { further_topics, .. } => further_topics.as_slice(),
+        Queued::Question { .. } | Queued::Words { .. } => &[][..],
+    };
+    let topics = match further {
         [] => words::plain(&topics),
         further => words.say(&Coach::TopicAlso {
             topic: Plain::of(&topics),
@@ -108,29 +112,45 @@ fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
             },
         }),
     };
-    let what = words::plain(&format!("{} ({})", item.stipulation, item.source));
+    let (sign, label) = (sign(words, item), item.holds.label(&item.source));
+    let what = words::plain(&format!("{sign} ({label})"));
     let mut parts = vec![format!("`{:>2}` {when}", i + 1), topics, what];
-    if item.soundness != Soundness::Sound {
-        parts.push(format!("**{}**", soundness(words, item.soundness)));
-    }
-    if let Some(posted) = item.posted {
-        parts.push(words.say(&Coach::PostedAgain {
-            number: posted.number,
-        }));
+    if let Queued::Problem {
+        soundness: found,
+        posted,
+        ..
+    } = &item.holds
+    {
+        if *found != Soundness::Sound {
+            parts.push(format!("**{}**", soundness(words, *found)));
+        }
+        if let Some(posted) = posted {
+            parts.push(words.say(&Coach::PostedAgain {
+                number: posted.number,
+            }));
+        }
     }
     let text = parts.join(" · ");
     if picked { format!("→ {text}") } else { text }
 }
 
-/// A queued position in a menu or among choices.
+/// A problem's sign, or the name of another kind.
+fn sign(words: &Words, item: &QueueItem) -> String {
+    match item.holds.kind() {
+        Kind::Problem { stipulation } => stipulation,
+        kind @ (Kind::Question | Kind::Words) => words.say(&Coach::KindWord { kind: kind.name() }),
+    }
+}
+
+/// What waits, in a menu or among choices.
 pub fn label(words: &Words, i: usize, item: &QueueItem) -> String {
     let topic = text::topic(words, item.topic.as_deref());
     words::short(
         &format!(
             "{}. {} · {topic} · {}",
             i + 1,
-            item.stipulation,
-            item.source
+            sign(words, item),
+            item.holds.label(&item.source)
         ),
         words::OPTION,
     )

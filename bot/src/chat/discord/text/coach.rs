@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{And, Label, List, Moment, Moves, Plain, Points};
-use crate::desk::Soundness;
+use crate::desk::{KindName, Soundness};
 
 /// A sentence or a few, a button, or a part of a form.
 #[derive(Clone, Debug, Serialize)]
@@ -15,6 +15,9 @@ pub enum Coach {
         of: u32,
     },
     PutIntoWeek {
+        number: u32,
+    },
+    WrittenInFile {
         number: u32,
     },
     LeftOut {
@@ -118,6 +121,9 @@ pub enum Coach {
         more: u32,
     },
     NoTimeYet,
+    KindWord {
+        kind: KindName,
+    },
     FixedAt {
         at: Moment,
     },
@@ -145,8 +151,12 @@ pub enum Coach {
     AnswerWaits {
         at: u32,
         of: u32,
+        kind: KindName,
         number: i64,
         when: Moment,
+    },
+    IsAsked {
+        asked: Plain,
     },
     IsSaid {
         said: Plain,
@@ -159,6 +169,16 @@ pub enum Coach {
     FormVerdict,
     FormVerdictPoints,
     FormVerdictWords,
+    FormMark,
+
+    // The forms for a question and for words alone.
+    FormQuestion,
+    FormQuestionWords,
+    FormQuestionReveal,
+    FormSay,
+    FormSayWords,
+    FormFen,
+    FormTopic,
 
     // The summary.
     WhoTookPart,
@@ -203,6 +223,12 @@ pub enum Coach {
         tried: u32,
         missed: List<Moves>,
     },
+    PostTally {
+        kind: KindName,
+        number: i64,
+        topic: Plain,
+        answered: u32,
+    },
     SummaryTopics,
     SummaryAdvice,
     ExportHere,
@@ -212,6 +238,10 @@ pub enum Coach {
     PositionChoice {
         number: i64,
         task: Label,
+    },
+    PostChoice {
+        kind: KindName,
+        number: i64,
     },
 
     // Buttons.
@@ -229,6 +259,7 @@ pub enum Coach {
     ButtonTakeOut,
     ButtonRight,
     ButtonNotRight,
+    ButtonMark,
     ButtonAnswerPrivately,
     ButtonNoAnswer,
 }

@@ -21,7 +21,7 @@ pub use coach::{Coach, Differing, Kept};
 pub use group::{Day, Days, Group, OpenFor};
 pub use post::Posting;
 pub use study::Study;
-pub use talk::Talk;
+pub use talk::{Answerable, Talk};
 
 use chrono::{DateTime, Utc};
 use serde::Serialize;

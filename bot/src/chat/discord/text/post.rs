@@ -3,13 +3,14 @@
 use serde::Serialize;
 
 use super::{Count, Label, List, Moment, Moves, Plain};
-use crate::desk::Side;
+use crate::desk::{KindName, Side};
 
 /// A line or a few.
 #[derive(Clone, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
 pub enum Posting {
     PostHeading {
+        kind: KindName,
         number: i64,
     },
     TaskMate {
@@ -34,10 +35,20 @@ pub enum Posting {
         thread: bool,
     },
     PostClosed,
+    QuestionTaken {
+        closes: Moment,
+        away: Moment,
+    },
+    HowToRespond {
+        thread: bool,
+    },
+    QuestionClosed,
     ThreadName {
+        kind: KindName,
         number: i64,
     },
     ThreadNameTopic {
+        kind: KindName,
         number: i64,
         topic: Label,
     },
@@ -79,4 +90,12 @@ pub enum Posting {
         more: u32,
     },
     SolutionIsOut,
+    QuestionIsClosed {
+        number: i64,
+    },
+    NobodyAnswered,
+    AnsweredBy {
+        names: Plain,
+    },
+    QuestionIsOver,
 }

@@ -39,6 +39,11 @@ pub enum Study {
         wrong: u32,
         closes: Moment,
     },
+    StandingAsked {
+        number: i64,
+        answered: bool,
+        closes: Moment,
+    },
     OnYourBoard {
         line: Moves,
     },
@@ -51,6 +56,9 @@ pub enum Study {
         solved: u32,
         tried: u32,
         first: u32,
+    },
+    QuestionsAnswered {
+        answered: u32,
     },
 
     // The leaderboard.
@@ -130,6 +138,7 @@ pub enum Study {
     // The form for an answer.
     FormAnswer,
     FormAnswerMoves,
+    FormAnswerWords,
     FormAnswerExample,
     FormOld,
 

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{And, Label, Or, Plain};
-use crate::desk::Verdict;
+use crate::desk::{KindName, OpenPost, Verdict};
 
 /// A sentence or a few, or a button.
 #[derive(Clone, Debug, Serialize)]
@@ -24,22 +24,27 @@ pub enum Talk {
     OnYourAnswer {
         quote: Plain,
     },
-    CoachAnswersPosition {
+    CoachAnswersPost {
+        kind: KindName,
         number: i64,
     },
     CoachAnswersQuote {
         quote: Plain,
+        kind: KindName,
         number: i64,
     },
-    NamedCoachAnswersPosition {
+    NamedCoachAnswersPost {
         coach: Plain,
+        kind: KindName,
         number: i64,
     },
     NamedCoachAnswersQuote {
         coach: Plain,
         quote: Plain,
+        kind: KindName,
         number: i64,
     },
+    ThereToBeRead,
 
     // Which post is meant.
     WhichPosition,
@@ -54,11 +59,24 @@ pub enum Talk {
         numbers: Or<i64>,
         hidden: bool,
     },
-    PositionOn {
+    AnswerOrTalk {
+        number: i64,
+        hidden: bool,
+    },
+    CouldAnswer {
+        posts: Or<Answerable>,
+    },
+    PostNamed {
+        kind: KindName,
+        number: i64,
+    },
+    PostOn {
+        kind: KindName,
         number: i64,
         topic: Label,
     },
-    PositionOfGroup {
+    PostOfGroup {
+        kind: KindName,
         group: Label,
         number: i64,
     },
@@ -83,6 +101,8 @@ pub enum Talk {
     VerdictWord {
         verdict: Verdict,
     },
+    KeptWord,
+    MarkedWord,
     HasAnswered {
         name: Plain,
         word: String,
@@ -91,13 +111,31 @@ pub enum Talk {
     // Buttons.
     ButtonItIsMyAnswer,
     ButtonAnswerTo {
+        kind: KindName,
         number: i64,
     },
     ButtonSendTo {
+        kind: KindName,
         number: i64,
     },
     ButtonSayToAll,
     ButtonMayStay,
     ButtonDropIt,
     ButtonDecide,
+}
+
+/// A post that a message may answer, part of a sentence.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Answerable {
+    AnswerTo { kind: KindName, number: i64 },
+}
+
+impl From<&OpenPost> for Answerable {
+    fn from(post: &OpenPost) -> Self {
+        Self::AnswerTo {
+            kind: post.holds.name(),
+            number: post.number,
+        }
+    }
 }

@@ -1,7 +1,10 @@
 //! Texts fit where they go, in every language.
 
 use super::{super::words as fit_for, *};
-use crate::words::{english, tags, words};
+use crate::{
+    desk::KindName,
+    words::{english, tags, words},
+};
 
 /// No text is longer than what takes it, in any language.
 fn fit(most: usize, texts: &[&dyn erased::Say]) {
@@ -33,7 +36,7 @@ mod erased {
 
 #[test]
 fn labels_of_buttons_fit() {
-    let number = 99_999;
+    let (kind, number) = (KindName::Words, 99_999);
     fit(
         fit_for::LABEL,
         &[
@@ -45,8 +48,8 @@ fn labels_of_buttons_fit() {
             &Study::ButtonPreviousPart,
             &Study::ButtonNextPart,
             &Talk::ButtonItIsMyAnswer,
-            &Talk::ButtonAnswerTo { number },
-            &Talk::ButtonSendTo { number },
+            &Talk::ButtonAnswerTo { kind, number },
+            &Talk::ButtonSendTo { kind, number },
             &Talk::ButtonSayToAll,
             &Talk::ButtonMayStay,
             &Talk::ButtonDropIt,
@@ -65,6 +68,7 @@ fn labels_of_buttons_fit() {
             &Coach::ButtonTakeOut,
             &Coach::ButtonRight,
             &Coach::ButtonNotRight,
+            &Coach::ButtonMark,
             &Coach::ButtonAnswerPrivately,
             &Coach::ButtonNoAnswer,
         ],
@@ -85,14 +89,24 @@ fn forms_menus_and_threads_fit() {
         &[
             &Study::FormAnswer,
             &Study::FormAnswerMoves,
+            &Study::FormAnswerWords,
             &Coach::FormPrivate,
             &Coach::FormPrivateWords,
             &Coach::FormVerdict,
             &Coach::FormVerdictPoints,
             &Coach::FormVerdictWords,
+            &Coach::FormMark,
+            &Coach::FormQuestion,
+            &Coach::FormQuestionWords,
+            &Coach::FormQuestionReveal,
+            &Coach::FormSay,
+            &Coach::FormSayWords,
+            &Coach::FormFen,
+            &Coach::FormTopic,
         ],
     );
     let (number, topic) = (99_999, Label::of("Back-rank mates"));
+    let kind = KindName::Words;
     fit(
         fit_for::OPTION,
         &[
@@ -102,8 +116,13 @@ fn forms_menus_and_threads_fit() {
                 number,
                 task: Label::of("#12"),
             },
-            &Posting::ThreadName { number },
-            &Posting::ThreadNameTopic { number, topic },
+            &Coach::PostChoice { kind, number },
+            &Posting::ThreadName { kind, number },
+            &Posting::ThreadNameTopic {
+                kind,
+                number,
+                topic,
+            },
         ],
     );
 }
@@ -114,6 +133,7 @@ fn the_bars_before_verdicts_can_be_made_equally_long() {
     for verdict in [Solved, OnTheWay, Wrong, Illegal, Unclear, Unreadable] {
         fit(30, &[&Talk::VerdictWord { verdict }]);
     }
+    fit(30, &[&Talk::KeptWord, &Talk::MarkedWord]);
 }
 
 #[test]
@@ -121,8 +141,11 @@ fn posts_and_reveals_are_known_by_headings_that_differ() {
     let mut all = Vec::new();
     for number in [1, 11] {
         for tag in tags() {
-            all.push(words(tag).say(&Posting::PostHeading { number }));
+            for kind in [KindName::Problem, KindName::Question, KindName::Words] {
+                all.push(words(tag).say(&Posting::PostHeading { kind, number }));
+            }
             all.push(words(tag).say(&Posting::RevealHeading { number }));
+            all.push(words(tag).say(&Posting::QuestionIsClosed { number }));
         }
     }
     for one in &all {

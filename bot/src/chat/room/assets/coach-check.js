@@ -4,7 +4,7 @@
 import { careful, get, hand, post } from "./ask.js";
 import { button, byId, fill, make } from "./build.js";
 import { preview, soundName } from "./coach-week.js";
-import { inWords, notes } from "./post.js";
+import { inWords, notes, signOf } from "./post.js";
 import { moment } from "./when.js";
 import { listed, moves, pattern, say, sayAround } from "./words.js";
 
@@ -49,6 +49,7 @@ function check(control, name, bytes) {
     byId("checking").replaceChildren(make("span", { class: "help" }, say("coaching-reading", { name })));
     try {
       reports = await hand(`/api/coach/import?name=${encodeURIComponent(name)}`, bytes);
+      showWritten(await hand(`/api/coach/written?name=${encodeURIComponent(name)}`, bytes));
       showReports();
       await shared.refresh();
       byId("checked-title")?.focus();
@@ -71,6 +72,23 @@ byId("check-paste").addEventListener("click", (event) => {
 /** A file name for pasted text, so that the reader knows what it is: games have tags in brackets. */
 const pastedName = (text) => (/^\s*\[\w+\s+"/m.test(text) ? "pasted.pgn" : "pasted.epd");
 
+byId("write").addEventListener("submit", (event) => {
+  event.preventDefault();
+  const asks = event.submitter?.id === "queue-question";
+  const value = (id) => /** @type {HTMLInputElement | HTMLTextAreaElement} */ (byId(id)).value;
+  careful(/** @type {any} */ (event.submitter), byId("write-trouble"), async () => {
+    await post(`/api/coach/queue/${asks ? "question" : "words"}`, {
+      words: value("write-words"),
+      fen: value("write-fen"),
+      topic: value("write-topic"),
+      at_reveal: asks ? value("write-reveal") : "",
+    });
+    /** @type {HTMLFormElement} */ (/** @type {any} */ (byId("write"))).reset();
+    byId("write-told").textContent = asks ? say("coaching-question-waits") : say("coaching-words-wait");
+    await shared.refresh();
+  });
+});
+
 byId("file").addEventListener("change", async (event) => {
   const input = /** @type {HTMLInputElement & { files: FileList }} */ (event.currentTarget);
   const [file] = input.files;
@@ -91,6 +109,32 @@ drop.addEventListener("drop", async (event) => {
   // One after the other: each file has its own report.
   for (const file of event.dataTransfer?.files ?? []) await check(null, file.name, file);
 });
+
+/** Questions and words of the file, each to be put into the week. */
+function showWritten(found) {
+  fill(
+    byId("written"),
+    found.length ? make("h3", {}, say("coaching-written-found", { count: found.length })) : null,
+    found.map((item) => {
+      const told = make("p", { class: "told", role: "status" });
+      return make(
+        "article",
+        { class: "sheet" },
+        make("p", {}, make("span", { class: "sign" }, signOf(item)), " ", item.words),
+        item.fen ? make("p", { class: "help" }, say("coaching-with-position", { fen: item.fen })) : null,
+        button(say("coaching-enqueue"), (event) =>
+          careful(event.currentTarget, told, async () => {
+            const { words, fen, topic, at_reveal } = item;
+            await post(`/api/coach/queue/${item.kind}`, { words, fen: fen ?? "", topic: topic ?? "", at_reveal: at_reveal ?? "" });
+            told.textContent = say("coaching-waits-at-end");
+            await shared.refresh();
+          }),
+        ),
+        told,
+      );
+    }),
+  );
+}
 
 function showReports() {
   const place = byId("checked");

@@ -5,7 +5,7 @@
 import { careful, get, post } from "./ask.js";
 import { all, button, byId, choice, leaveField, make } from "./build.js";
 import { closeNow } from "./coach-week.js";
-import { numbered, verdictName } from "./post.js";
+import { numbered, signOf, verdictName } from "./post.js";
 import { rankMark } from "./talk.js";
 import { moment, stamp } from "./when.js";
 import { amount, listed, say, sayAround } from "./words.js";
@@ -59,7 +59,7 @@ function entry(row, state, open) {
       "summary",
       {},
       make("span", { class: "number" }, numbered(row)),
-      make("span", { class: "sign" }, row.stipulation),
+      make("span", { class: "sign" }, signOf(row)),
       row.topic ? make("span", { class: "topic" }, row.topic) : null,
       make("span", { class: "help" }, row.open ? say("coaching-open-until", { at: moment(row.closes_at, zone) }) : say("coaching-posted-at", { at: moment(row.opened_at, zone) })),
     ),
@@ -91,7 +91,7 @@ async function replies(body, row, state) {
 function stands(reply) {
   return listed(
     [
-      verdictName(reply.verdict),
+      verdictName(reply.to === "question" ? (reply.verdict ?? "kept") : reply.verdict),
       reply.settled === "judged" ? say("coaching-points-of", { points: amount(reply.points) }) : "",
       reply.by_coach ? say("coaching-by-coach") : "",
       reply.settled === "answered" ? say("coaching-answered-privately") : "",
@@ -131,7 +131,7 @@ function one(reply, again, state, about = "") {
     reply.coach_words
       ? make("details", { class: "more" }, make("summary", {}, say("coaching-private-answer")), make("p", { class: "verdict-of" }, reply.coach_words))
       : null,
-    judging(reply, told, again),
+    reply.to === "question" ? marking(reply, told, again) : judging(reply, told, again),
     reply.settled === "judged" ? null : answering(reply, act),
     told,
   );
@@ -141,6 +141,40 @@ function one(reply, again, state, about = "") {
 function sight(reply, act) {
   if (!reply.gone) return button(say("coaching-hide"), (event) => act(event.currentTarget, "hide"), { class: "small", "aria-label": say("coaching-hide-answer-of", { name: reply.name }) });
   return reply.gone.how === "hidden" ? button(say("coaching-show-again"), (event) => act(event.currentTarget, "put-back"), { class: "small" }) : null;
+}
+
+/** Points for an answer to a question. */
+function marking(reply, told, again) {
+  const marked = reply.settled === "judged";
+  const worth = make("input", {
+    type: "number",
+    min: 0,
+    max: 5,
+    step: 0.5,
+    value: marked ? String(Math.round(reply.points * 100) / 100) : "5",
+    "aria-label": say("coaching-points-for-answer", { name: reply.name }),
+  });
+  const words = make("input", { maxlength: 1000, id: `word-${reply.reply}`, placeholder: say("coaching-word-placeholder"), "aria-label": say("coaching-word-to", { name: reply.name }) });
+  return make(
+    "details",
+    { class: "more" },
+    make("summary", {}, marked ? say("coaching-mark-again") : say("coaching-mark-more")),
+    make(
+      "div",
+      { class: "row" },
+      worth,
+      words,
+      button(say("coaching-mark"), (event) =>
+        careful(event.currentTarget, told, async () => {
+          const value = Number(worth.value);
+          if (worth.value === "" || !(value >= 0 && value <= 5)) throw new Error(say("coaching-points-range"));
+          await post(`/api/coach/replies/${reply.reply}/mark`, { points: value, words: words.value });
+          leaveField();
+          await again();
+        }),
+      ),
+    ),
+  );
 }
 
 /** A verdict by hand: on what was judged it overrules, on what was not it is the first. */

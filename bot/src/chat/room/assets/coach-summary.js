@@ -3,8 +3,8 @@
 
 import { careful, get } from "./ask.js";
 import { byId, make } from "./build.js";
-import { inWords } from "./post.js";
-import { byTopic, table } from "./tables.js";
+import { inWords, signOf } from "./post.js";
+import { byTopic, questions, table } from "./tables.js";
 import { amount, listed, moves, percent, say } from "./words.js";
 
 /** Opens the view with the usual period. */
@@ -49,13 +49,16 @@ function load(control) {
   });
 }
 
-function content(summary, charts, asked) {
+function content(summary, charts, covered) {
+  const problems = summary.posts.filter((row) => row.kind === "problem");
+  const asked = summary.posts.length - problems.length;
   return [
     summary.advice ? make("p", { class: "advice" }, summary.advice) : "",
     make(
       "ul",
       {},
-      make("li", {}, say("coaching-took-part", { members: summary.members.filter((m) => m.tried).length, posts: summary.posts.length })),
+      make("li", {}, say("coaching-took-part", { members: summary.members.filter((m) => m.tried || m.answered).length, posts: summary.posts.length })),
+      asked ? make("li", {}, say("coaching-kinds", { problems: problems.length, questions: asked })) : null,
       make("li", {}, summary.went_quiet.length ? say("coaching-went-quiet", { names: listed(summary.went_quiet) }) : say("coaching-nobody-quiet")),
       summary.came_back.length ? make("li", {}, say("coaching-came-back", { names: listed(summary.came_back) })) : null,
     ),
@@ -65,9 +68,9 @@ function content(summary, charts, asked) {
       say("coaching-take-away"),
       ["members", "posts", "topics"].map((which) => {
         const file = `summary-${which}.csv`;
-        return make("a", { class: "button", href: `/api/coach/${file}?${asked}`, download: file }, say("coaching-csv", { table: which }));
+        return make("a", { class: "button", href: `/api/coach/${file}?${covered}`, download: file }, say("coaching-csv", { table: which }));
       }),
-      make("a", { class: "button", href: `/api/coach/summary.json?${asked}`, download: "engagement-summary.json" }, say("coaching-json")),
+      make("a", { class: "button", href: `/api/coach/summary.json?${covered}`, download: "engagement-summary.json" }, say("coaching-json")),
     ),
     make(
       "div",
@@ -78,10 +81,10 @@ function content(summary, charts, asked) {
       say("coaching-posts"),
       [
         { title: say("coaching-number"), of: (row) => String(row.number), name: true },
-        { title: say("room-topic"), of: (row) => `${row.stipulation}${row.topic ? ` ${row.topic}` : ""}` },
+        { title: say("room-topic"), of: (row) => `${signOf(row)}${row.topic ? ` ${row.topic}` : ""}` },
         { title: say("room-tried"), of: (row) => amount(row.tried), number: true },
-        { title: say("room-solved"), of: (row) => `${amount(row.solved)} ${percent(row.solved, row.tried)}`, number: true },
-        { title: say("room-first-try"), of: (row) => amount(row.first_try), number: true },
+        { title: say("room-solved"), of: (row) => (row.kind === "problem" ? `${amount(row.solved)} ${percent(row.solved, row.tried)}` : ""), number: true },
+        { title: say("room-first-try"), of: (row) => (row.kind === "problem" ? amount(row.first_try) : ""), number: true },
         { title: say("coaching-common-wrong"), of: (row) => row.common_wrong.map((wrong) => `${moves(wrong.san)} (${amount(wrong.count)})`).join(", ") },
       ],
       summary.posts,
@@ -94,6 +97,7 @@ function content(summary, charts, asked) {
         { title: say("room-tried"), of: (row) => amount(row.tried), number: true },
         { title: say("room-solved"), of: (row) => amount(row.solved), number: true },
         { title: say("room-first-try"), of: (row) => amount(row.first_try), number: true },
+        ...questions(summary.members),
         { title: say("coaching-hints"), of: (row) => amount(row.hints), number: true },
         { title: say("room-points"), of: (row) => amount(row.points), number: true },
       ],

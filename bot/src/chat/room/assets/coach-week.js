@@ -4,7 +4,7 @@
 import { careful, get, post } from "./ask.js";
 import { all, button, byId, fill, make, show, sure } from "./build.js";
 import { carry } from "./carry.js";
-import { problem } from "./post.js";
+import { posted, signOf } from "./post.js";
 import { moment, until } from "./when.js";
 import { listed, say } from "./words.js";
 
@@ -132,50 +132,37 @@ function due(item, week) {
 }
 
 function entry(item, at, week) {
-  const about = (label) => aboutItem(label, item);
+  const about = (label) => say("coaching-about-item", { label, item: called(item) });
   const topic = make("input", {
     id: `topic-${item.id}`,
     list: "topics",
     maxlength: 80,
     value: item.topic ?? "",
     placeholder: say("coaching-no-topic"),
-    "aria-label": say("coaching-topic-of", { task: item.stipulation, source: item.source }),
+    "aria-label": say("coaching-topic-of", { item: called(item) }),
   });
   topic.addEventListener("change", () =>
     change(null, topic.value ? say("coaching-topic-set", { topic: topic.value }) : say("coaching-topic-gone"), () =>
-      post(`/api/coach/positions/${item.position}/topic`, { topic: topic.value || null }),
+      post(`/api/coach/queue/${item.id}/topic`, { topic: topic.value || null }),
     ),
   );
   const time = make("input", {
     id: `time-${item.id}`,
     type: "datetime-local",
     value: item.due_local ?? "",
-    "aria-label": say("coaching-time-of", { task: item.stipulation, source: item.source, zone: week.zone }),
+    "aria-label": say("coaching-time-of", { item: called(item), zone: week.zone }),
   });
   const to = (place) => post(`/api/coach/queue/${item.id}/move`, { to: place });
   return make(
     "li",
     { "data-item": item.id },
     make("span", { class: "handle", title: say("coaching-drag"), "aria-hidden": "true" }, "\u2807"),
-    make("img", { class: "thumb", src: `/api/coach/positions/${item.position}/diagram.png`, alt: say("coaching-diagram-of", { fen: item.fen }), width: 720, height: 720 }),
+    thumb(item),
     make(
       "div",
       { class: "about" },
       make("p", { class: "due" }, make("strong", {}, due(item, week))),
-      make(
-        "p",
-        { class: "help" },
-        listed(
-          [
-            item.stipulation,
-            item.source,
-            soundName(item.soundness),
-            item.further_topics.length ? say("coaching-also", { topics: listed(item.further_topics) }) : "",
-            item.posted ? say("coaching-again-as", { number: String(item.posted.number) }) : "",
-            item.difficulty ? say("coaching-difficulty", { level: Math.round(item.difficulty) }) : "",
-          ].filter(Boolean),
-        ),
-      ),
+      described(item),
       make("div", { class: "row" }, topic),
     ),
     make(
@@ -193,7 +180,7 @@ function entry(item, at, week) {
         disabled: at === week.items.length - 1,
         "aria-label": about(say("coaching-later")),
       }),
-      button(say("room-preview"), (event) => preview(event.currentTarget, item.position), {
+      button(say("room-preview"), (event) => look(event.currentTarget, `/api/coach/queue/${item.id}/preview`), {
         id: `preview-${item.id}`,
         class: "small",
         "aria-label": about(say("room-preview")),
@@ -203,7 +190,7 @@ function entry(item, at, week) {
         class: "small",
         "aria-label": about(say("coaching-post-now")),
       }),
-      button(say("coaching-take-out"), (event) => change(event.currentTarget, say("coaching-taken-out"), () => post(`/api/coach/queue/${item.id}/remove`)), {
+      button(say("coaching-take-out"), (event) => takeOut(event.currentTarget, item), {
         id: `out-${item.id}`,
         class: "small",
         "aria-label": about(say("coaching-take-out-of-week")),
@@ -213,7 +200,7 @@ function entry(item, at, week) {
         { class: "more" },
         make("summary", {}, say("coaching-day-and-time")),
         make("div", { class: "row" }, time,
-          button(say("coaching-fix"), (event) => fixTime(event.currentTarget, item, time.value), { class: "small", id: `fix-${item.id}`, "aria-label": say("coaching-fix-of", { task: item.stipulation, source: item.source }) }),
+          button(say("coaching-fix"), (event) => fixTime(event.currentTarget, item, time.value), { class: "small", id: `fix-${item.id}`, "aria-label": say("coaching-fix-of", { item: called(item) }) }),
           item.fixed
             ? button(say("coaching-unfix"), (event) => fixTime(event.currentTarget, item, null), { class: "small", id: `free-${item.id}` })
             : null),
@@ -223,28 +210,76 @@ function entry(item, at, week) {
   );
 }
 
+/** The first words of a text. */
+const beginning = (words) => (words.length > 40 ? `${words.slice(0, 39)}…` : words);
+
+/** What waits, as it is called in the middle of a sentence. */
+const called = (item) =>
+  item.kind === "problem"
+    ? say("coaching-item", { task: item.stipulation, source: item.source })
+    : say("coaching-item-written", { kind: item.kind, words: beginning(item.words) });
+
+/** The picture of what waits, where it has one. */
+function thumb(item) {
+  if (item.kind === "problem") {
+    return make("img", { class: "thumb", src: `/api/coach/positions/${item.position}/diagram.png`, alt: say("coaching-diagram-of", { fen: item.fen }), width: 720, height: 720 });
+  }
+  return item.fen
+    ? make("img", { class: "thumb", src: `/api/coach/queue/${item.id}/position.png`, alt: say("coaching-diagram-of", { fen: item.fen }), width: 720, height: 720 })
+    : make("span", { class: "thumb kind" }, signOf(item));
+}
+
+/** What there is to say of what waits. */
+function described(item) {
+  if (item.kind !== "problem") {
+    return make("p", { class: "help" }, make("span", { class: "sign" }, signOf(item)), " ", item.words);
+  }
+  return make(
+    "p",
+    { class: "help" },
+    listed(
+      [
+        item.stipulation,
+        item.source,
+        soundName(item.soundness),
+        item.further_topics.length ? say("coaching-also", { topics: listed(item.further_topics) }) : "",
+        item.posted ? say("coaching-again-as", { number: String(item.posted.number) }) : "",
+        item.difficulty ? say("coaching-difficulty", { level: Math.round(item.difficulty) }) : "",
+      ].filter(Boolean),
+    ),
+  );
+}
+
+/** Takes an item out: a position lies on the shelf again, words are gone. */
+async function takeOut(control, item) {
+  if (item.kind !== "problem") {
+    const yes = await sure(say("coaching-take-out-sure", { words: item.words }), say("coaching-take-it-out"), say("coaching-leave-in"));
+    if (!yes) return;
+  }
+  const done = item.kind === "problem" ? say("coaching-taken-out") : say("coaching-taken-away");
+  await change(control, done, () => post(`/api/coach/queue/${item.id}/remove`));
+}
+
 function fixTime(control, item, local) {
   return change(control, local ? say("coaching-fixed") : say("coaching-unfixed"), () =>
     post(`/api/coach/queue/${item.id}/time`, { local: local || null }),
   );
 }
 
-/** A label, and which position of the week it is about. */
-const aboutItem = (label, item) =>
-  say("coaching-about-item", { label, task: item.stipulation, source: item.source });
-
 async function postNow(control, item) {
-  const question = say("coaching-post-now-sure", { task: item.stipulation, source: item.source });
+  const question = say("coaching-post-now-sure", { item: called(item) });
   if (await sure(question, say("coaching-post-it-now"), say("coaching-wait"))) {
     await change(control, say("coaching-goes-out"), () => post("/api/coach/post-now", { item: item.id }));
   }
 }
 
 /** Shows a post exactly as members would see it. */
-export function preview(control, position) {
+export const preview = (control, position) => look(control, `/api/coach/positions/${position}/preview`);
+
+function look(control, path) {
   return careful(control, told, async () => {
-    const sheet = await get(`/api/coach/positions/${position}/preview`);
-    show(say("coaching-as-members"), make("div", { class: "sheet" }, problem(sheet)));
+    const sheet = await get(path);
+    show(say("coaching-as-members"), make("div", { class: "sheet" }, posted(sheet)));
   });
 }
 

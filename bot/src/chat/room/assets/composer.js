@@ -4,7 +4,7 @@
 import { careful, mark, post } from "./ask.js";
 import { button, byId, choice, fill, make } from "./build.js";
 import { numberedTopic } from "./post.js";
-import { say } from "./words.js";
+import { both, either, say } from "./words.js";
 
 /** Where the chosen position is kept for a page that is loaded again. */
 const CHOSEN = "answers-post";
@@ -81,10 +81,13 @@ function draw() {
   fill(place, make("label", { for: "answers-post" }, say("room-answers")), select);
 }
 
-const answersWhich = ({ number, topic }) =>
-  topic
-    ? say("room-answers-number-topic", { number: String(number), topic })
-    : say("room-answers-number", { number: String(number) });
+function answersWhich({ number: n, topic, kind }) {
+  const number = String(n);
+  if (kind === "question") {
+    return topic ? say("room-answers-question-topic", { number, topic }) : say("room-answers-question", { number });
+  }
+  return topic ? say("room-answers-number-topic", { number, topic }) : say("room-answers-number", { number });
+}
 
 text.addEventListener("input", () => {
   sending = null;
@@ -173,7 +176,30 @@ function hold(came) {
       ? answering(open, several ? answerTo(open) : say("room-is-my-answer"), { sure: true })
       : answering(open, sendTo(open)),
   );
-  ask(came.message, answers, doubtful ? toAll(say("room-say-to-all")) : null);
+  ask(whatIsAsked(came), answers, doubtful ? toAll(say("room-say-to-all")) : null);
+}
+
+/** What is asked about a text of which nothing was kept yet. */
+function whatIsAsked({ why, posts }) {
+  const numbers = posts.map(({ number }) => String(number));
+  const isQuestion = ({ holds }) => holds.kind === "question";
+  switch (why) {
+    case "may-tell":
+      return posts.every(isQuestion)
+        ? say("room-held-is-answer", { number: either(numbers) })
+        : say("room-held-may-tell", { numbers: either(numbers) });
+    case "elsewhere": {
+      const chosen = String(rowOf(page.state.open)?.number ?? "?");
+      return posts.length === 1
+        ? say("room-held-elsewhere", { number: numbers[0], chosen })
+        : say("room-held-elsewhere-several", { numbers: both(numbers), chosen });
+    }
+    default: {
+      if (!posts.some(isQuestion)) return say("room-held-several", { numbers: both(numbers) });
+      const names = posts.map(({ holds, number }) => say("room-post-called", { kind: holds.kind, number: String(number) }));
+      return say("room-held-could-answer", { names: either(names) });
+    }
+  }
 }
 
 const sendTo = ({ number }) => say("room-send-to", { number: String(number) });

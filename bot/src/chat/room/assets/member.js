@@ -1,14 +1,14 @@
 // @ts-check
 // The member's page: coming in, the open position, the talk, and the message box.
 
-import { careful, get, post } from "./ask.js";
+import { careful, get, mark, post } from "./ask.js";
 import { button, byId, choice, fill, make, sure } from "./build.js";
 import { choose, composer, settle } from "./composer.js";
 import { keepUp } from "./language.js";
 import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
 import { offering } from "./naming.js";
-import { inWords, numberedTopic, problem } from "./post.js";
+import { inWords, numberedTopic, posted } from "./post.js";
 import { onShutOut, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
 import { loadAgain, putBack } from "./typed.js";
@@ -101,10 +101,10 @@ async function takeBackAnswer(control, reply) {
 }
 
 /** A coach's private answer to this reader. */
-function answered({ reply, number, text: mine, words, by, at }) {
+function answered({ reply, kind, number, text: mine, words, by, at }) {
   const about = mine.trim()
-    ? say("room-word-on-yours", { text: mine.length > 120 ? `${mine.slice(0, 119)}…` : mine, number: String(number) })
-    : say("room-word-on", { number: String(number) });
+    ? say("room-word-on-yours", { text: mine.length > 120 ? `${mine.slice(0, 119)}…` : mine, kind, number: String(number) })
+    : say("room-word-on", { kind, number: String(number) });
   return stream.whispered(`words-${reply}`, at, by ?? say("room-your-coach"), `${about}\n${words}`, "coach");
 }
 
@@ -221,6 +221,12 @@ async function arrange(rows) {
   if (state.open !== before || !byId("open-post").childElementCount) await showOpen();
   for (const row of closed) {
     if (stream.items.has(`reveal-${row.post}`)) continue;
+    if (row.kind === "words") {
+      // It takes no answers, and is read where it stands.
+      const sheet = await get(`/api/posts/${row.post}`).catch(() => null);
+      if (sheet) arrive(() => stream.put(`reveal-${row.post}`, row.opened_at, posted(sheet)));
+      continue;
+    }
     const sheet = await get(`/api/posts/${row.post}/reveal`).catch(() => null);
     if (sheet) arrive(() => stream.revealed(row, sheet, state.me.name));
   }
@@ -241,7 +247,7 @@ async function showOpen() {
   if (!sheets.has(id)) sheets.set(id, await get(`/api/posts/${id}`));
   // Another one may have been chosen in the meantime.
   if (state.open !== id) return;
-  fill(place, chooser(), problem(sheets.get(id)), make("div", { id: "own" }));
+  fill(place, chooser(), posted(sheets.get(id)), make("div", { id: "own" }));
   await showOwn(id);
 }
 
@@ -251,6 +257,10 @@ async function showOwn(id, said = "") {
   const place = byId("own");
   if (state.open !== id || !place) return;
   const told = make("p", { class: "told", role: "status" }, said);
+  if (own.kind === "question") {
+    showAnswer(place, id, own, told);
+    return;
+  }
   if (!own.live) {
     place.replaceChildren(
       own.ended ? make("p", { class: "ended" }, own.ended) : "",
@@ -278,6 +288,48 @@ async function showOwn(id, said = "") {
     make("p", { class: "help", id: "hint-price" }, own.hint_price),
     told,
   );
+}
+
+/** The reader's answer to a question: a box for it, and how the last one stands. */
+function showAnswer(place, id, own, told) {
+  const before = /** @type {HTMLTextAreaElement | null} */ (place.querySelector("#own-answer"));
+  // What is being typed stays.
+  const typed = before && before.dataset.post === String(id) ? before.value : "";
+  const box = make("textarea", { id: "own-answer", "data-post": id, rows: 5, maxlength: 4000 });
+  box.value = typed;
+  place.replaceChildren(
+    ...[
+      own.answer
+        ? make(
+            "div",
+            { class: "own-answer" },
+            make("h3", {}, say("room-your-answer")),
+            make("p", { class: "words-of" }, own.answer),
+            make("p", { class: "verdict-of" }, own.message),
+            own.words ? make("p", { class: "coach-words" }, own.words) : null,
+          )
+        : null,
+      own.live ? make("label", { class: "over", for: "own-answer" }, own.answer ? say("room-answer-again") : say("room-answer-own-words")) : null,
+      own.live ? box : null,
+      own.live ? make("p", {}, button(say("room-send-answer"), (event) => give(event.currentTarget, id, box, told), { id: "send-answer", class: "first" })) : null,
+      own.live ? make("p", { class: "help" }, say("room-only-coach-reads")) : null,
+      told,
+    ].filter((part) => part !== null),
+  );
+}
+
+/** Sends an answer to a question. */
+function give(control, id, box, told) {
+  const text = box.value;
+  if (!text.trim()) {
+    box.focus();
+    return;
+  }
+  return careful(control, told, async () => {
+    const came = await post(`/api/posts/${id}/answer`, { text, source: mark() });
+    if (box.value === text) box.value = "";
+    if (came.was === "answer") judged(came);
+  });
 }
 
 /** A choice of position, when several are open. */

@@ -5,7 +5,7 @@ import { careful, get, post } from "./ask.js";
 import { all, button, byId, make, sure } from "./build.js";
 import { language } from "./language.js";
 import { offering } from "./naming.js";
-import { inWords, numbered, reveal } from "./post.js";
+import { inWords, numbered, posted, reveal, signOf } from "./post.js";
 import { byTopic, leaderboard } from "./tables.js";
 import { stamp } from "./when.js";
 import { amount, moves, say, sayAround } from "./words.js";
@@ -166,7 +166,7 @@ function pastPost(row, state, open) {
       "summary",
       {},
       make("span", { class: "number" }, numbered(row)),
-      make("span", { class: "sign" }, row.stipulation),
+      make("span", { class: "sign" }, signOf(row)),
       row.topic ? make("span", { class: "topic" }, row.topic) : null,
       stamp(row.opened_at),
     ),
@@ -175,15 +175,29 @@ function pastPost(row, state, open) {
   item.addEventListener("toggle", () => {
     if (!item.open || body.childElementCount) return;
     fill(body, async () => {
+      if (row.kind === "words") return [posted(await get(`/api/posts/${row.post}`))];
       const sheet = await get(`/api/posts/${row.post}/reveal`);
+      const own = row.kind === "question" ? await get(`/api/posts/${row.post}/own`) : null;
       return [
-        make(
-          "details",
-          { class: "more" },
-          make("summary", {}, say("room-as-posted")),
-          make("img", { src: sheet.post.picture.src, alt: sheet.post.picture.alt, loading: "lazy" }),
-        ),
+        sheet.post.picture
+          ? make(
+              "details",
+              { class: "more" },
+              make("summary", {}, say("room-as-posted")),
+              make("img", { src: sheet.post.picture.src, alt: sheet.post.picture.alt, loading: "lazy" }),
+            )
+          : null,
         reveal(sheet, state.me.name),
+        own?.answer
+          ? make(
+              "div",
+              { class: "own-answer" },
+              make("h3", {}, say("room-your-answer")),
+              make("p", { class: "words-of" }, own.answer),
+              make("p", { class: "verdict-of" }, own.message),
+              own.words ? make("p", { class: "coach-words" }, own.words) : null,
+            )
+          : null,
       ];
     });
   });

@@ -6,17 +6,35 @@ import { leaderboard } from "./tables.js";
 import { closing } from "./when.js";
 import { listed, moves, pattern, say } from "./words.js";
 
+/** A post as everyone sees it: a problem, a question, or words alone. */
+export function posted(post, { closes = true } = {}) {
+  switch (post.kind) {
+    case "problem":
+      return problem(post, closes);
+    case "question":
+      return written(post, say("room-question"), closes);
+    case "words":
+      return written(post, null, false);
+    default:
+      throw new Error(say("room-load-again"));
+  }
+}
+
+/** The number and topic of a post. */
+const head = (post) =>
+  make(
+    "div",
+    { class: "head" },
+    make("span", { class: "number" }, post.number ? numbered(post) : say("room-preview")),
+    post.topic ? make("span", { class: "topic" }, post.topic) : null,
+  );
+
 /** The diagram with its number and topic above and its task below. */
-export function problem(post, { closes = true } = {}) {
+function problem(post, closes) {
   return make(
     "figure",
     { class: "problem" },
-    make(
-      "div",
-      { class: "head" },
-      make("span", { class: "number" }, post.number ? numbered(post) : say("room-preview")),
-      post.topic ? make("span", { class: "topic" }, post.topic) : null,
-    ),
+    head(post),
     make("img", { src: post.picture.src, alt: post.picture.alt, width: 720, height: 720 }),
     make(
       "figcaption",
@@ -29,13 +47,70 @@ export function problem(post, { closes = true } = {}) {
   );
 }
 
+/** The coach's words with their picture, where there is one. */
+function written(post, sign, closes) {
+  return make(
+    "figure",
+    { class: `problem ${post.kind}` },
+    head(post),
+    post.picture ? make("img", { src: post.picture.src, alt: post.picture.alt, width: 720, height: 720 }) : null,
+    make(
+      "figcaption",
+      {},
+      sign ? make("p", { class: "task" }, make("span", { class: "sign" }, sign)) : null,
+      make("p", { class: "coach-words" }, post.words),
+      closes ? make("p", { class: "closes help" }, closing(post.closes_at)) : null,
+      post.picture ? inWords(post.picture.alt) : null,
+    ),
+  );
+}
+
+/** What stands for a post in a list. */
+export const signOf = (row) => (row.kind === "problem" ? row.stipulation : say("room-kind", { kind: row.kind }));
+
 /** The words that replace a picture, for everyone who would rather read it. */
 export function inWords(alt, label = say("room-in-words")) {
   return make("details", { class: "words" }, make("summary", {}, label), make("p", {}, alt));
 }
 
-/** A reveal. */
+/** What closes a post: a problem's solution, or who answered a question. */
 export function reveal(sheet, me) {
+  switch (sheet.shows) {
+    case "solution":
+      return solution(sheet, me);
+    case "answered":
+      return answered(sheet, me);
+    default:
+      throw new Error(say("room-load-again"));
+  }
+}
+
+/** The close of a question. What was answered is shown to nobody else. */
+function answered(sheet, me) {
+  const title = fresh("reveal");
+  return make(
+    "article",
+    { class: "reveal", "aria-labelledby": title },
+    make("h3", { id: title }, say("room-question-closed", { number: String(sheet.post.number) })),
+    make("p", { class: "coach-words" }, sheet.post.words),
+    sheet.at_reveal ? make("div", {}, make("h4", {}, say("room-coach-words")), make("p", { class: "coach-words" }, sheet.at_reveal)) : null,
+    make("p", {}, sheet.answered.length ? say("room-answered-by", { names: listed(sheet.answered) }) : say("room-nobody-answered")),
+    standings(sheet, me),
+  );
+}
+
+function standings(sheet, me) {
+  return sheet.leaderboard.rows.length
+    ? make(
+        "details",
+        { class: "more" },
+        make("summary", {}, sheet.leaderboard.topic ? say("room-leaders-topic", { topic: sheet.leaderboard.topic }) : say("room-leaders")),
+        leaderboard(sheet.leaderboard, me),
+      )
+    : null;
+}
+
+function solution(sheet, me) {
   const wrong = sheet.common_wrong;
   const title = fresh("reveal");
   return make(
@@ -55,14 +130,7 @@ export function reveal(sheet, me) {
     ),
     wrong ? make("p", {}, commonWrong(wrong)) : null,
     make("p", {}, solvers(sheet)),
-    sheet.leaderboard.rows.length
-      ? make(
-          "details",
-          { class: "more" },
-          make("summary", {}, sheet.leaderboard.topic ? say("room-leaders-topic", { topic: sheet.leaderboard.topic }) : say("room-leaders")),
-          leaderboard(sheet.leaderboard, me),
-        )
-      : null,
+    standings(sheet, me),
   );
 }
 
@@ -108,9 +176,11 @@ function solvers({ took_part: count, solved }) {
 /** "No. 3". */
 export const numbered = ({ number }) => say("room-number", { number: String(number) });
 
-/** "No. 3, back-rank mates". */
-export const numberedTopic = ({ number, topic }) =>
-  topic ? say("room-number-topic", { number: String(number), topic }) : numbered({ number });
+/** "No. 3, back-rank mates"; of a question that it is one. */
+export function numberedTopic({ number, topic, kind }) {
+  const name = topic ? say("room-number-topic", { number: String(number), topic }) : numbered({ number });
+  return kind === "question" ? say("room-number-question", { name }) : name;
+}
 
 /** A verdict in words. */
 export const verdictName = (kind) => say("room-verdict", { verdict: kind ?? "none" });

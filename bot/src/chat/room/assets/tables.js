@@ -40,6 +40,10 @@ export function table(caption, columns, rows, classOf = () => null) {
   );
 }
 
+/** A column of questions answered, where there were any. */
+export const questions = (rows) =>
+  rows.some((row) => row.answered) ? [{ title: say("room-questions"), of: (row) => amount(row.answered), number: true }] : [];
+
 /** The leaderboard. `me` is the reader's own name. */
 export function leaderboard(board, me) {
   return table(
@@ -49,6 +53,7 @@ export function leaderboard(board, me) {
       { title: say("room-name"), of: (row) => row.name, name: true },
       { title: say("room-points"), of: (row) => amount(row.points), number: true },
       { title: say("room-solved"), of: (row) => say("room-solved-of", { solved: row.solved, tried: row.tried }), number: true },
+      ...questions(board.rows),
     ],
     board.rows,
     (row) => (row.name === me ? "me" : null),
@@ -64,6 +69,7 @@ export function byTopic(caption, topics) {
       { title: say("room-tried"), of: (row) => amount(row.tried), number: true },
       { title: say("room-solved"), of: (row) => amount(row.solved), number: true },
       { title: say("room-first-try"), of: (row) => amount(row.first_try), number: true },
+      ...questions(topics),
     ],
     topics,
   );

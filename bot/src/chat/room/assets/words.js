@@ -99,6 +99,12 @@ export const percent = (part, whole) =>
 /** Names one after the other. */
 export const listed = (names) => names.map(kept).join(", ");
 
+/** All of several things: "12, 13 and 14". */
+export const both = (names) => new Intl.ListFormat(LOCALE, { type: "conjunction" }).format(names.map(kept));
+
+/** One of several things: "12, 13 or 14". */
+export const either = (names) => new Intl.ListFormat(LOCALE, { type: "disjunction" }).format(names.map(kept));
+
 /** A mating pattern, by what the program calls it, such as `back-rank`; a name that has no message stays. */
 export function pattern(name) {
   const id = `pattern-${name}`;

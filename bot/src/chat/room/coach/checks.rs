@@ -20,7 +20,7 @@ use crate::{
     chat::room::{
         Shared, door::Coach, member::picture_response, paper::Checked, text::Text, trouble::Trouble,
     },
-    desk::{CheckedPosition, SameChoice, Telling},
+    desk::{CheckedPosition, FoundWritten, SameChoice, Telling},
 };
 
 /// Largest file, in bytes.
@@ -35,6 +35,10 @@ pub(super) fn routes() -> Router<Shared> {
         .route(
             "/api/coach/import",
             post(import).layer(DefaultBodyLimit::max(FILE)),
+        )
+        .route(
+            "/api/coach/written",
+            post(written).layer(DefaultBodyLimit::max(FILE)),
         )
         .route("/api/coach/checked", get(checked))
         .route("/api/coach/shelf", get(shelf))
@@ -112,6 +116,18 @@ async fn import(
             ))
         }
     }
+}
+
+/// The questions and words of a file; nothing is kept of them here.
+async fn written(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Query(FileName { name }): Query<FileName>,
+    body: Result<Bytes, BytesRejection>,
+) -> Told<Vec<FoundWritten>> {
+    let bytes = body?.to_vec();
+    let found = room.desk.written_in(&room.place, &coach, &name, bytes);
+    Ok(Json(found.await?))
 }
 
 /// The reports on the file checked last, for a page that was closed meanwhile.

@@ -29,6 +29,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/coach/posts/{post}/close", post(close))
         .route("/api/coach/replies/{reply}/overrule", post(overrule))
         .route("/api/coach/replies/{reply}/judge", post(judge))
+        .route("/api/coach/replies/{reply}/mark", post(mark))
         .route("/api/coach/replies/{reply}/answer", post(answer))
         .route("/api/coach/replies/{reply}/no-answer", post(no_answer))
         .route("/api/coach/say", post(say))
@@ -109,6 +110,28 @@ async fn judge(
             by_hand.points,
             &by_hand.words,
         )
+        .await?;
+    Ok(Json(()))
+}
+
+#[derive(Deserialize)]
+struct Mark {
+    points: f64,
+    /// Words to the member; may be empty.
+    #[serde(default)]
+    words: String,
+}
+
+/// Points for an answer to a question.
+async fn mark(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(reply): Path<i64>,
+    body: Result<Json<Mark>, JsonRejection>,
+) -> Told<()> {
+    let Json(Mark { points, words }) = body?;
+    room.desk
+        .mark_answer(&room.place, &coach, reply, points, &words)
         .await?;
     Ok(Json(()))
 }

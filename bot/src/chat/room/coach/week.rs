@@ -3,6 +3,7 @@
 use axum::{
     Json, Router,
     extract::{Path, State, rejection::JsonRejection},
+    response::Response,
     routing::{get, post},
 };
 use chrono::{DateTime, NaiveDate, NaiveDateTime, Utc};
@@ -10,7 +11,15 @@ use serde::{Deserialize, Serialize};
 
 use super::beginning;
 use crate::{
-    chat::room::{Shared, door::Coach, feed, paper::Note, text::Text, trouble::Trouble},
+    chat::room::{
+        Shared,
+        door::Coach,
+        feed,
+        member::picture_response,
+        paper::{Note, Post},
+        text::Text,
+        trouble::{Trouble, nothing_here},
+    },
     desk::{PostRow, QueueItem},
 };
 
@@ -20,6 +29,11 @@ pub(super) fn routes() -> Router<Shared> {
     Router::new()
         .route("/api/coach/week", get(week))
         .route("/api/coach/queue", post(enqueue))
+        .route("/api/coach/queue/question", post(question))
+        .route("/api/coach/queue/words", post(words))
+        .route("/api/coach/queue/{item}/topic", post(topic))
+        .route("/api/coach/queue/{item}/preview", get(preview))
+        .route("/api/coach/queue/{item}/position.png", get(position))
         .route("/api/coach/queue/{item}/move", post(reorder))
         .route("/api/coach/queue/{item}/time", post(time))
         .route("/api/coach/queue/{item}/remove", post(remove))
@@ -105,6 +119,98 @@ async fn enqueue(
     }
     room.feed.coaches("week", &());
     Ok(Json(wanted.positions.len()))
+}
+
+/// A question or words, as the coach's form has them.
+#[derive(Deserialize)]
+struct Written {
+    words: String,
+    #[serde(default)]
+    fen: String,
+    #[serde(default)]
+    topic: String,
+    /// Of a question, words for its reveal.
+    #[serde(default)]
+    at_reveal: String,
+}
+
+async fn question(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    body: Result<Json<Written>, JsonRejection>,
+) -> Told<i64> {
+    let Json(new) = body?;
+    let item = room.desk.enqueue_question(
+        &room.place,
+        &coach,
+        &new.words,
+        Some(&new.fen),
+        Some(&new.topic),
+        &new.at_reveal,
+    );
+    let item = item.await?;
+    room.feed.coaches("week", &());
+    Ok(Json(item))
+}
+
+async fn words(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    body: Result<Json<Written>, JsonRejection>,
+) -> Told<i64> {
+    let Json(new) = body?;
+    let item = room.desk.enqueue_words(
+        &room.place,
+        &coach,
+        &new.words,
+        Some(&new.fen),
+        Some(&new.topic),
+    );
+    let item = item.await?;
+    room.feed.coaches("week", &());
+    Ok(Json(item))
+}
+
+#[derive(Deserialize)]
+struct Topic {
+    topic: Option<String>,
+}
+
+async fn topic(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(item): Path<i64>,
+    body: Result<Json<Topic>, JsonRejection>,
+) -> Told<()> {
+    let Json(Topic { topic }) = body?;
+    room.desk
+        .set_item_topic(&room.place, &coach, item, topic.as_deref())
+        .await?;
+    room.feed.coaches("week", &());
+    Ok(Json(()))
+}
+
+/// What waits, exactly as members will see it.
+async fn preview(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(item): Path<i64>,
+) -> Told<Post> {
+    let sheet = room.desk.preview_item(&room.place, &coach, item).await?;
+    Ok(Json(Post::preview(&sheet)))
+}
+
+/// The picture of what waits, where it has one.
+async fn position(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(item): Path<i64>,
+) -> Result<Response, Trouble> {
+    let sheet = room.desk.preview_item(&room.place, &coach, item).await?;
+    match sheet.content.picture() {
+        Some(picture) => Ok(picture_response(picture.clone())),
+        None => Err(nothing_here().await),
+    }
 }
 
 #[derive(Deserialize)]
