@@ -162,7 +162,7 @@ async fn a_week_from_set_up_to_summary() {
             .expect("text")
     };
     assert!(
-        csv.starts_with("rank,name,points,solved,tried\r\n") && csv.contains("Ana"),
+        csv.starts_with("rank,name,points,solved,tried,answered\r\n") && csv.contains("Ana"),
         "{csv}"
     );
 

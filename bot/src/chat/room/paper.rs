@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::desk::{
     self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, Leaderboard,
     Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, PostSheet, PostedBefore,
-    Rank, ReplyRow, Report, RevealSheet, SameAgain, VerdictSheet,
+    Rank, RepliesTo, ReplyRow, Report, RevealSheet, SameAgain, VerdictSheet,
 };
 use crate::{
     chat::said::in_words,
@@ -265,7 +265,10 @@ impl Mine {
                 reply: row.reply,
                 post,
                 text: row.text,
-                verdict: row.verdict,
+                verdict: row.verdict.or(match row.to {
+                    RepliesTo::Problem => None,
+                    RepliesTo::Question => Some(Outcome::Kept),
+                }),
                 message: in_words(&row.said),
                 picture: None,
                 your_move: false,

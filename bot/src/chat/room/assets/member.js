@@ -319,13 +319,13 @@ function showAnswer(place, id, own, told) {
 }
 
 /** Sends an answer to a question. */
-function give(control, id, box, told) {
+async function give(control, id, box, told) {
   const text = box.value;
   if (!text.trim()) {
     box.focus();
     return;
   }
-  return careful(control, told, async () => {
+  await careful(control, told, async () => {
     const came = await post(`/api/posts/${id}/answer`, { text, source: mark() });
     if (box.value === text) box.value = "";
     if (came.was === "answer") judged(came);
