@@ -166,10 +166,11 @@ impl Desk {
             let group = coached(tx, &place, &coach)?;
             let item = item_of(tx, &group, item)?;
             tx.dequeue(item.id)?;
-            Ok(match item.holds {
-                Waits::Problem(_) => (),
+            match item.holds {
+                Waits::Problem(_) => {}
                 Waits::Question { .. } | Waits::Words(_) => tx.forget_content(item.content_id)?,
-            })
+            }
+            Ok(())
         })
         .await
     }

@@ -156,15 +156,13 @@ impl Desk {
                         _ => {}
                     }
                     // Words alone take no replies, so they are over as soon as they are out.
-                    Ok(match tx.post(post)? {
-                        Some(kept)
-                            if kept.state == PostState::Open
-                                && Kind::of(&kept.content) == Kind::Words =>
-                        {
-                            close_words(tx, &kept, now)?
-                        }
-                        _ => (),
-                    })
+                    if let Some(kept) = tx.post(post)?
+                        && kept.state == PostState::Open
+                        && Kind::of(&kept.content) == Kind::Words
+                    {
+                        close_words(tx, &kept, now)?;
+                    }
+                    Ok(())
                 })
                 .await?;
                 self.warm_up(post);
