@@ -317,11 +317,11 @@ mod tests {
             let error = what.unwrap_err().to_string();
             assert!(error.contains(why), "{error}");
         };
-        let write =
-            |f: &Fixture, work: fn(&Tx<'_>, (i64, i64, i64, i64)) -> Result<(), StoreError>| {
-                f.store
-                    .write_blocking(move |tx| work(tx, (group, asked, said, ana)))
-            };
+        type Work = fn(&Tx<'_>, (i64, i64, i64, i64)) -> Result<(), StoreError>;
+        let write = |f: &Fixture, work: Work| {
+            f.store
+                .write_blocking(move |tx| work(tx, (group, asked, said, ana)))
+        };
         // A question has words, and so have words alone.
         for empty in ["", "  "] {
             refused(

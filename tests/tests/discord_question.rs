@@ -124,7 +124,7 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     );
     club.settle().await;
     for message in discord.world().messages.values() {
-        let public = message.channel == channel || message.channel == post.id;
+        let public = message.only.is_none() && [channel, post.id].contains(&message.channel);
         assert!(
             !(public
                 && (message.content.contains("open file") || message.content.contains("No idea"))),

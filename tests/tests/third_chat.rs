@@ -96,6 +96,16 @@ impl Someone {
             .expect("written");
     }
 
+    /// Waits until a post that was heard takes answers: it does once it is known to have gone out.
+    async fn sees_it_open(&mut self) {
+        loop {
+            self.says("open").await;
+            if self.hears(" is open.").await == "Something is open." {
+                return;
+            }
+        }
+    }
+
     /// Waits for a line with these words; gives it.
     async fn hears(&mut self, words: &str) -> String {
         loop {
@@ -143,6 +153,7 @@ async fn a_week_in_a_chat_that_was_added() {
         someone.hears("Position 1 (Back rank): White to move").await;
     }
 
+    ana.sees_it_open().await;
     ana.says("answer Ra7").await;
     ana.hears("Ra7").await;
     ana.says("hint").await;
@@ -256,6 +267,7 @@ async fn a_question_in_a_chat_that_was_added() {
             .hears("Question 1 (no topic): What does White want?")
             .await;
     }
+    ana.sees_it_open().await;
     ana.says("answer Perhaps Rd8").await;
     ana.hears("Your coach reads it").await;
     ana.says("answer The open file").await;

@@ -149,6 +149,11 @@ impl Table {
                     Taken::AskedBack(asked) => vec![Line::plain(&asked.message)],
                 }
             }
+            (("answer", _), None) => vec![Line::plain("Nothing is open.")],
+            (("open", ""), open) => vec![Line::plain(match open {
+                Some(_) => "Something is open.",
+                None => "Nothing is open.",
+            })],
             (("hint", ""), Some(post)) => {
                 vec![Line::plain(&in_words(
                     &desk.hint(place, person, post).await?.said,

@@ -643,7 +643,7 @@ pub fn asked_back(words: &Words, why: Why, posts: &[OpenPost], hidden: bool) -> 
     let numbers = || posts.iter().map(|post| post.number).collect();
     let asks = |post: &OpenPost| post.holds == Kind::Question;
     words.say(&match (why, posts) {
-        (Why::MayTell, [only]) if asks(only) => Talk::AnswerOrTalk {
+        (Why::MayTell, [only]) if asks(only) => Talk::MayBeAnAnswer {
             number: only.number,
             hidden,
         },

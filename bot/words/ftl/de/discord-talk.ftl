@@ -40,7 +40,7 @@ may-tell-move = { $hidden ->
     [yes] Das könnte einen Zug von Stellung { $numbers } verraten, die noch offen ist; deshalb sieht es noch niemand sonst. Was soll es sein?
    *[no] Das könnte einen Zug von Stellung { $numbers } verraten, die noch offen ist. Was soll es sein?
 }
-answer-or-talk = { $hidden ->
+may-be-an-answer = { $hidden ->
     [yes] Ist das deine Antwort auf Frage { $number } oder ein Wort an alle? Noch sieht es niemand sonst.
    *[no] Ist das deine Antwort auf Frage { $number } oder ein Wort an alle?
 }

@@ -42,7 +42,7 @@ may-tell-move = { $hidden ->
     [yes] This may give away a move of position { $numbers }, which is still open, so nobody else sees it yet. What is it to be?
    *[no] This may give away a move of position { $numbers }, which is still open. What is it to be?
 }
-answer-or-talk = { $hidden ->
+may-be-an-answer = { $hidden ->
     [yes] Is this your answer to question { $number }, or a word to all? Nobody else sees it yet.
    *[no] Is this your answer to question { $number }, or a word to all?
 }

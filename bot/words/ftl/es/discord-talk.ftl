@@ -40,7 +40,7 @@ may-tell-move = { $hidden ->
     [yes] Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta, así que aún no lo ve nadie más. ¿Qué debe ser?
    *[no] Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta. ¿Qué debe ser?
 }
-answer-or-talk = { $hidden ->
+may-be-an-answer = { $hidden ->
     [yes] ¿Es tu respuesta a la pregunta { $number } o una palabra para todos? Aún no lo ve nadie más.
    *[no] ¿Es tu respuesta a la pregunta { $number } o una palabra para todos?
 }

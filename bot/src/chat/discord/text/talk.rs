@@ -59,7 +59,7 @@ pub enum Talk {
         numbers: Or<i64>,
         hidden: bool,
     },
-    AnswerOrTalk {
+    MayBeAnAnswer {
         number: i64,
         hidden: bool,
     },
