@@ -168,6 +168,20 @@ impl Db<'_> {
         )
     }
 
+    /// When the latest reply to a post came, or the latest message that may be one.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn last_received(&self, post: i64) -> Result<Option<Moment>, StoreError> {
+        self.maybe_one(
+            "SELECT received_at FROM replies WHERE post_id = ?1
+             UNION ALL SELECT received_at FROM inbox WHERE post_id = ?1
+             ORDER BY received_at DESC LIMIT 1",
+            [post],
+            |row| time::get(row, "received_at"),
+        )
+    }
+
     /// How many replies a member has sent.
     ///
     /// # Errors

@@ -46,9 +46,22 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     );
     // Of others nothing is taken.
     let ana = club.member("Ana");
-    let form = ana.command(channel, "coach say", &[]).await;
-    let seen = ana.submit(&form, &["Hello"]).await;
-    assert!(seen.text().contains("coaches"), "{}", seen.text());
+    let seen = ana.command(channel, "coach say", &[]).await;
+    assert!(
+        seen.private() && seen.text().contains("coaches"),
+        "{}",
+        seen.text()
+    );
+    // What cannot be taken is given back as it was typed.
+    let form = club.coach.command(channel, "coach question", &[]).await;
+    let typed = ["Who *wins*?\nAnd why?", "8/8/8/8/8/8/8/8 w - - 0 1", "", ""];
+    let seen = club.coach.submit(&form, &typed).await;
+    let back = "> Who \\*wins\\*?\n> And why?\n> 8/8/8/8/8/8/8/8 w - - 0 1";
+    assert!(
+        seen.text().contains("nothing is lost") && seen.text().ends_with(back),
+        "{}",
+        seen.text()
+    );
 
     club.coach.command(channel, "coach post-now", &[]).await;
     let post = discord

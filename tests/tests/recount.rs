@@ -57,6 +57,7 @@ type Deeds = Vec<(usize, Deed)>;
 /// What a post was and who did what at it.
 struct Journal {
     post: i64,
+    question: bool,
     topic: Option<String>,
     closed: bool,
     deeds: BTreeMap<String, Deeds>,
@@ -70,6 +71,7 @@ struct Sum {
     first_try: usize,
     hundredths: i64,
     hints: usize,
+    answered: usize,
 }
 
 impl Sum {
@@ -79,6 +81,7 @@ impl Sum {
         self.first_try += other.first_try;
         self.hundredths += other.hundredths;
         self.hints += other.hints;
+        self.answered += other.answered;
     }
 }
 
@@ -176,6 +179,32 @@ fn recount(sql: &rusqlite::Connection, deeds: &[(usize, Deed)], prices: Prices) 
     part.then_some(sum)
 }
 
+/// At a question: an answer in time, or one that was marked, takes part; the last mark counts.
+fn recount_answers(sql: &rusqlite::Connection, post: i64, deeds: &[(usize, Deed)]) -> Option<Sum> {
+    let column = |sql: &str, table: &rusqlite::Connection, id: i64| -> String {
+        table
+            .query_row(sql, [id], |row| row.get(0))
+            .expect("a moment")
+    };
+    let closes = column("SELECT closes_at FROM posts WHERE id = ?1", sql, post);
+    let mut sum = Sum::default();
+    for (_, deed) in deeds {
+        let Deed::Reply(reply) = deed else {
+            unreachable!("{deed:?} at a question");
+        };
+        let came = column("SELECT received_at FROM replies WHERE id = ?1", sql, *reply);
+        let mark = said(sql, *reply);
+        if mark.is_some() || came < closes {
+            sum.answered = 1;
+        }
+        sum.hundredths = mark.map_or(sum.hundredths, |mark| {
+            assert!(mark.by_coach && mark.word == "marked", "{}", mark.word);
+            mark.hundredths
+        });
+    }
+    (sum.answered == 1).then_some(sum)
+}
+
 /// A group while it plays.
 struct Group {
     desk: Desk,
@@ -186,6 +215,8 @@ struct Group {
     sent: usize,
     done: usize,
     replies: Vec<i64>,
+    /// Answers to questions.
+    answers: Vec<i64>,
     hints_had: BTreeSet<(i64, String, u16, u8)>,
 }
 
@@ -295,6 +326,46 @@ impl Group {
         }
     }
 
+    /// Answers a question, or writes the last answer anew.
+    async fn respond(&mut self, journal: &mut Journal, who: &str) {
+        let (post, me) = (journal.post, person(who));
+        self.done += 1;
+        if self.rng.random_range(0..4) == 0 {
+            // Who wrote it and whether it was settled decides what comes of it; the answer stays the same one.
+            let source = format!("s{}", self.sent);
+            let edited = self
+                .desk
+                .edit_reply(&self.place, &me, &source, "Anew")
+                .await;
+            edited.expect("an edit is taken");
+            return;
+        }
+        self.sent += 1;
+        let source = format!("s{}", self.sent);
+        let sheet = self
+            .desk
+            .answer(&self.place, &me, post, &source, "Rb8# or so")
+            .await;
+        let sheet = sheet.expect("an answer is taken");
+        let deeds = journal.deeds.entry(who.to_owned()).or_default();
+        deeds.push((self.done, Deed::Reply(sheet.reply)));
+        self.answers.push(sheet.reply);
+    }
+
+    /// Marks an answer to a question, or marks it anew.
+    async fn mark(&mut self) {
+        if self.answers.is_empty() {
+            return;
+        }
+        let reply = self.answers[self.rng.random_range(0..self.answers.len())];
+        let points = f64::from(self.rng.random_range(0..=10u8)) / 2.0;
+        // One that is gone with its member cannot be marked.
+        let _ = self
+            .desk
+            .mark_answer(&self.place, &self.coach, reply, points, "")
+            .await;
+    }
+
     /// Makes two members one, where both did something.
     async fn merge(&self, keep: &str, gone: &str, journals: &mut [Journal]) {
         let known = async |name: &str| {
@@ -342,6 +413,13 @@ impl Group {
             .overrule(&self.place, &self.coach, reply, verdict, points, "")
             .await;
     }
+}
+
+/// What is posted in turn.
+enum Planned {
+    Problem(i64),
+    Question(Option<&'static str>),
+    Words,
 }
 
 async fn one_group(seed: u64, folder: &Path) {
@@ -418,18 +496,32 @@ async fn one_group(seed: u64, folder: &Path) {
         sent: 0,
         done: 0,
         replies: Vec::new(),
+        answers: Vec::new(),
         hints_had: BTreeSet::new(),
     };
     let mut journals = Vec::new();
     let merges = seed % 4 == 1;
     let mut members = vec!["Ana".to_owned(), "bruno".to_owned(), "Çelia".to_owned()];
-    for (n, position) in checked.iter().enumerate() {
-        let id = position.position.expect("kept");
-        let item = group
-            .desk
-            .enqueue(&group.place, &group.coach, id, false)
-            .await
-            .expect("queued");
+    // A question about the first problem's topic, one about none, and what is only read, among the problems.
+    let mut plan: Vec<Planned> = checked
+        .iter()
+        .map(|position| Planned::Problem(position.position.expect("kept")))
+        .collect();
+    plan.insert(1, Planned::Question(Some("Réti")));
+    plan.insert(3, Planned::Words);
+    plan.insert(4, Planned::Question(None));
+    let last = plan.len() - 1;
+    for (n, planned) in plan.into_iter().enumerate() {
+        let (desk, place, coach) = (&group.desk, &group.place, &group.coach);
+        let item = match &planned {
+            Planned::Problem(id) => desk.enqueue(place, coach, *id, false).await,
+            Planned::Question(topic) => {
+                desk.enqueue_question(place, coach, "Why?", None, *topic, "")
+                    .await
+            }
+            Planned::Words => desk.enqueue_words(place, coach, "Read.", None, None).await,
+        };
+        let item = item.expect("queued");
         if group.rng.random_range(0..4) == 0 {
             group
                 .desk
@@ -443,14 +535,18 @@ async fn one_group(seed: u64, folder: &Path) {
             .await
             .expect("posted");
         group.carry().await;
-        let open = group
-            .desk
-            .open_post(&group.place)
-            .await
-            .expect("asked")
-            .expect("open");
+        let open = group.desk.open_post(&group.place).await.expect("asked");
+        let open = match (&planned, open) {
+            (Planned::Words, None) => {
+                group.wait(3600 * 24);
+                continue;
+            }
+            (_, open) => open.expect("open"),
+        };
+        let question = matches!(planned, Planned::Question(_));
         let mut journal = Journal {
             post: open.post,
+            question,
             topic: open.topic,
             closed: false,
             deeds: BTreeMap::new(),
@@ -462,13 +558,19 @@ async fn one_group(seed: u64, folder: &Path) {
             let seconds = group.rng.random_range(i64::from(merges)..3);
             group.wait(seconds);
             let who = members[group.rng.random_range(0..members.len())].clone();
-            group.act(&mut journal, &who).await;
+            match question {
+                true => group.respond(&mut journal, &who).await,
+                false => group.act(&mut journal, &who).await,
+            }
+        }
+        if group.rng.random_range(0..2) == 0 {
+            group.mark().await;
         }
         if group.rng.random_range(0..3) == 0 {
             group.overrule().await;
         }
         // The last post may stay open: it is not in what the group sees.
-        if n + 1 < checked.len() || seed.is_multiple_of(2) {
+        if n < last || seed.is_multiple_of(2) {
             group
                 .desk
                 .close_now(&group.place, &group.coach, open.post)
@@ -480,15 +582,25 @@ async fn one_group(seed: u64, folder: &Path) {
             group.sent += 1;
             let late = format!("s{}", group.sent);
             let who = person(&members[0]);
-            let _ = group
+            let came = group
                 .desk
                 .answer(&group.place, &who, open.post, &late, "Rd7")
                 .await;
+            if let (true, Ok(sheet)) = (question, came) {
+                // A coach may still mark it, and then it counts.
+                group.done += 1;
+                let deeds = journal.deeds.entry(members[0].clone()).or_default();
+                deeds.push((group.done, Deed::Reply(sheet.reply)));
+                group.answers.push(sheet.reply);
+            }
         }
         group.wait(3600 * 24);
         journals.push(journal);
     }
     group.overrule().await;
+    for _ in 0..3 {
+        group.mark().await;
+    }
     if seed.is_multiple_of(5) {
         let gone = members.remove(1);
         let _ = group.desk.erase_me(&group.place, &person(&gone)).await;
@@ -512,12 +624,17 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
     let (desk, place, all) = (&group.desk, &group.place, Period::default());
     let mut shown: BTreeMap<&str, Sum> = BTreeMap::new();
     let mut own: BTreeMap<&str, Sum> = BTreeMap::new();
-    let mut by_topic: BTreeMap<&str, (usize, Sum)> = BTreeMap::new();
+    // Problems, questions, and what they came to.
+    let mut by_topic: BTreeMap<&str, (usize, usize, Sum)> = BTreeMap::new();
     let mut by_post = Vec::new();
     for journal in journals {
         let mut of_post = Sum::default();
         for (who, deeds) in &journal.deeds {
-            let Some(sum) = recount(&sql, deeds, prices) else {
+            let sum = match journal.question {
+                true => recount_answers(&sql, journal.post, deeds),
+                false => recount(&sql, deeds, prices),
+            };
+            let Some(sum) = sum else {
                 continue;
             };
             own.entry(who).or_default().add(sum);
@@ -529,27 +646,29 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
         if journal.closed {
             by_post.push(of_post);
             if let Some(topic) = &journal.topic {
-                let (posts, sum) = by_topic.entry(topic).or_default();
-                *posts += 1;
+                let (problems, questions, sum) = by_topic.entry(topic).or_default();
+                *problems += usize::from(!journal.question);
+                *questions += usize::from(journal.question);
                 sum.add(of_post);
             }
         }
     }
 
     let board = desk.leaderboard(place, &all).await.expect("a leaderboard");
-    let rows: BTreeMap<&str, (String, usize, usize)> = board
+    let rows: BTreeMap<&str, (String, [usize; 3])> = board
         .rows
         .iter()
         .map(|row| {
-            (
-                row.name.as_str(),
-                (row.points.to_string(), row.solved, row.tried),
-            )
+            let done = [row.solved, row.tried, row.answered];
+            (row.name.as_str(), (row.points.to_string(), done))
         })
         .collect();
-    let wanted: BTreeMap<&str, (String, usize, usize)> = shown
+    let wanted: BTreeMap<&str, (String, [usize; 3])> = shown
         .iter()
-        .map(|(who, sum)| (*who, (written(sum.hundredths), sum.solved, sum.tried)))
+        .map(|(who, sum)| {
+            let done = [sum.solved, sum.tried, sum.answered];
+            (*who, (written(sum.hundredths), done))
+        })
         .collect();
     assert_eq!(rows, wanted, "leaderboard of group {seed}");
     for row in &board.rows {
@@ -576,8 +695,15 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
             &row["solved"],
             &row["first_try"],
             &row["hints"],
+            &row["answered"],
         ];
-        let wanted = [sum.tried, sum.solved, sum.first_try, sum.hints];
+        let wanted = [
+            sum.tried,
+            sum.solved,
+            sum.first_try,
+            sum.hints,
+            sum.answered,
+        ];
         assert_eq!(
             said.map(|n| n.as_u64()),
             wanted.map(|n| Some(n as u64)),
@@ -593,19 +719,26 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
         .iter()
         .map(|p| (p.tried, p.solved, p.first_try))
         .collect();
+    // How many tried a problem, or answered a question.
     let wanted: Vec<_> = by_post
         .iter()
-        .map(|p| (p.tried, p.solved, p.first_try))
+        .map(|p| (p.tried + p.answered, p.solved, p.first_try))
         .collect();
     assert_eq!(posts, wanted, "posts of group {seed}");
     let topics: BTreeMap<_, _> = summary
         .topics
         .iter()
-        .map(|t| (t.topic.as_str(), (t.posts, t.tried, t.solved, t.first_try)))
+        .map(|t| {
+            let done = [t.tried, t.solved, t.first_try, t.answered];
+            (t.topic.as_str(), (t.posts, t.questions, done))
+        })
         .collect();
     let wanted: BTreeMap<_, _> = by_topic
         .iter()
-        .map(|(topic, (posts, s))| (*topic, (*posts, s.tried, s.solved, s.first_try)))
+        .map(|(topic, (problems, questions, s))| {
+            let done = [s.tried, s.solved, s.first_try, s.answered];
+            (*topic, (*problems, *questions, done))
+        })
         .collect();
     assert_eq!(topics, wanted, "topics of group {seed}");
 
@@ -613,12 +746,13 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
     let lines: BTreeSet<&str> = csv.lines().skip(1).collect();
     for (who, sum) in &shown {
         let line = format!(
-            "{who},{},{},{},{},{}",
+            "{who},{},{},{},{},{},{}",
             sum.tried,
             sum.solved,
             sum.first_try,
             written(sum.hundredths),
-            sum.hints
+            sum.hints,
+            sum.answered
         );
         assert!(
             lines.contains(line.as_str()),
@@ -629,12 +763,13 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
     for row in &board.rows {
         let sum = shown[row.name.as_str()];
         let line = format!(
-            "{},{},{},{},{}",
+            "{},{},{},{},{},{}",
             row.rank,
             row.name,
             written(sum.hundredths),
             sum.solved,
-            sum.tried
+            sum.tried,
+            sum.answered
         );
         assert!(
             csv.lines().any(|l| l == line),
@@ -645,9 +780,10 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
         let progress = desk.progress(place, &person(who)).await.expect("progress");
         let tried: usize = progress.topics.iter().map(|t| t.tried).sum();
         let solved: usize = progress.topics.iter().map(|t| t.solved).sum();
+        let answered: usize = progress.topics.iter().map(|t| t.answered).sum();
         assert_eq!(
-            (progress.points.to_string(), tried, solved),
-            (written(sum.hundredths), sum.tried, sum.solved),
+            (progress.points.to_string(), tried, solved, answered),
+            (written(sum.hundredths), sum.tried, sum.solved, sum.answered),
             "{who} of group {seed}"
         );
     }

@@ -174,7 +174,8 @@ impl Desk {
                         Ok(close_words(tx, &post, now)?)
                     }
                     PostState::Open => {
-                        tx.set_closes_at(post.id, post.closes_at.min(now))?;
+                        let ends = after_what_came(tx, &post, now)?;
+                        tx.set_closes_at(post.id, post.closes_at.min(ends))?;
                         did(tx, &group, &by, Deed::CloseNow, None, &note, now)?;
                         Ok(tx.mark_post_closing(post.id)?)
                     }
@@ -308,6 +309,23 @@ pub(super) fn takes_replies(post: &Post, now: DateTime<Utc>) -> bool {
         store::Content::Words(_) => false,
     };
     asks && matches!(post.state, PostState::Intended | PostState::Open) && now < post.closes_at
+}
+
+/// When replies to a post end that is closed at `now`: moments are kept to the second, and what came in the
+/// same second came before.
+fn after_what_came(db: &Db<'_>, post: &Post, now: DateTime<Utc>) -> Done<DateTime<Utc>> {
+    Ok(match db.last_received(post.id)? {
+        Some(last) => now.max(last + TimeDelta::seconds(1)),
+        None => now,
+    })
+}
+
+/// When a reply that comes at `now` is said to have come: after the end, where replies have ended.
+pub(super) fn received(post: &Post, now: DateTime<Utc>) -> DateTime<Utc> {
+    match post.state {
+        PostState::Intended | PostState::Open => now,
+        PostState::Closing | PostState::Closed => now.max(post.closes_at),
+    }
 }
 
 /// Closes a post of words alone, for which nothing is revealed: it is over as soon as it is out.

@@ -5,9 +5,9 @@ use std::{future::Future, sync::Arc};
 
 use poise::serenity_prelude as serenity;
 use serenity::{
-    Builder, ChannelId, CommandInteraction, ComponentInteraction, CreateActionRow,
-    CreateInteractionResponse, CreateInteractionResponseMessage, InteractionId, ModalInteraction,
-    User,
+    ActionRowComponent, Builder, ChannelId, CommandInteraction, ComponentInteraction,
+    CreateActionRow, CreateInteractionResponse, CreateInteractionResponseMessage, InteractionId,
+    ModalInteraction, User,
 };
 
 use super::{
@@ -69,6 +69,22 @@ impl<'a> Asked<'a> {
             Self::Press(asked) => asked.member.as_ref().map(|m| m.display_name()),
             Self::Form(asked) => asked.member.as_ref().map(|m| m.display_name()),
         }
+    }
+
+    /// What was typed into a form, in the order of its fields, without what is soon typed again.
+    fn typed(self) -> Vec<&'a str> {
+        const SOON_TYPED: usize = 5;
+        let Self::Form(form) = self else {
+            return Vec::new();
+        };
+        let fields = form.data.components.iter().flat_map(|row| &row.components);
+        fields
+            .filter_map(|part| match part {
+                ActionRowComponent::InputText(input) => input.value.as_deref(),
+                _ => None,
+            })
+            .filter(|text| text.chars().count() > SOON_TYPED)
+            .collect()
     }
 
     /// The language of the client, as Discord calls it.
@@ -176,7 +192,16 @@ async fn letter_of(house: &House, asked: Asked<'_>, done: Answer<Letter>) -> Let
             if let Oops::Discord(error) = &error {
                 tracing::warn!("an answer could not be given: {}", brief(error));
             }
-            Letter::text(error.in_words(asked.words(house).await))
+            let words = asked.words(house).await;
+            let mut text = error.in_words(words);
+            let typed = asked.typed();
+            if !typed.is_empty() {
+                text.push_str(&format!("\n\n{}", words.say(&Study::YouWrote)));
+                for line in typed.iter().flat_map(|typed| typed.lines()) {
+                    text.push_str(&format!("\n> {}", words::plain(line)));
+                }
+            }
+            Letter::text(text)
         }
     }
 }

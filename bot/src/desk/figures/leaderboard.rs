@@ -34,18 +34,23 @@ pub(super) fn ranked(topic: Option<String>, mut sums: Vec<MemberPoints>) -> Lead
 }
 
 impl LeaderboardRow {
-    /// ", 2 questions answered"; nothing where there were none.
-    pub fn questions(&self) -> String {
-        answered(self.answered)
+    /// "2 of 3 solved", "1 question answered", or both with a comma.
+    fn done(&self) -> String {
+        let solved = format!("{} of {} solved", self.solved, self.tried);
+        with_answered(solved, self.tried, self.answered)
     }
 }
 
-/// ", 1 question answered"; nothing for none.
-pub(super) fn answered(number: usize) -> String {
-    match number {
-        0 => String::new(),
-        1 => ", 1 question answered".into(),
-        number => format!(", {number} questions answered"),
+/// What somebody did at problems, and how many questions they answered, as far as they did either.
+pub(super) fn with_answered(solved: String, tried: usize, answered: usize) -> String {
+    let questions = match answered {
+        0 => return solved,
+        1 => "1 question answered".to_owned(),
+        answered => format!("{answered} questions answered"),
+    };
+    match tried {
+        0 => questions,
+        _ => format!("{solved}, {questions}"),
     }
 }
 
@@ -70,13 +75,11 @@ impl Leaderboard {
         for row in &self.rows {
             let points = if row.points == 1.0 { "point" } else { "points" };
             out.push_str(&format!(
-                "{}. {}: {} {points}, {} of {} solved{}\n",
+                "{}. {}: {} {points}, {}\n",
                 row.rank,
                 row.name,
                 text::points(row.points),
-                row.solved,
-                row.tried,
-                row.questions(),
+                row.done(),
             ));
         }
         out

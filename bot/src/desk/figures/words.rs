@@ -2,7 +2,7 @@
 
 use chrono_tz::Tz;
 
-use super::{advice::ENOUGH, leaderboard::answered};
+use super::{advice::ENOUGH, leaderboard::with_answered};
 use crate::desk::{Kind, Period, Summary, SummaryPost, SummaryTopic, text};
 
 /// "3 of 12".
@@ -60,14 +60,16 @@ impl Summary {
         };
         let sum = |part: fn(&SummaryPost) -> usize| self.problems().map(part).sum::<usize>();
         let mut out = format!("Engagement summary, {}\n", period.in_words(zone));
-        out.push_str(&format!(
-            "{}, {}, {}, {} at the first try.\n",
-            count(self.problems().count(), "post", "posts"),
-            count(sum(|p| p.tried), "attempt", "attempts"),
-            solved(sum(|p| p.solved), sum(|p| p.tried)),
-            sum(|p| p.first_try),
-        ));
-        let questions = self.questions().count();
+        let (problems, questions) = (self.problems().count(), self.questions().count());
+        if problems > 0 || questions == 0 {
+            out.push_str(&format!(
+                "{}, {}, {}, {} at the first try.\n",
+                count(problems, "post", "posts"),
+                count(sum(|p| p.tried), "attempt", "attempts"),
+                solved(sum(|p| p.solved), sum(|p| p.tried)),
+                sum(|p| p.first_try),
+            ));
+        }
         if questions > 0 {
             out.push_str(&format!(
                 "{}, {}.\n",
@@ -78,16 +80,15 @@ impl Summary {
 
         let (active, idle): (Vec<_>, Vec<_>) = self.members.iter().partition(|m| m.took_part());
         let lines = active.iter().map(|m| {
-            format!(
-                "{}: {} points, {} tried, {} solved, {} at the first try, {}{}",
-                m.name,
-                text::points(m.points),
+            let solved = format!(
+                "{} tried, {} solved, {} at the first try, {}",
                 m.tried,
                 m.solved,
                 m.first_try,
                 count(m.hints, "hint", "hints"),
-                answered(m.answered),
-            )
+            );
+            let done = with_answered(solved, m.tried, m.answered);
+            format!("{}: {} points, {done}", m.name, text::points(m.points))
         });
         section(&mut out, "Who took part", lines);
         let idle: Vec<&str> = idle.iter().map(|m| m.name.as_str()).collect();
@@ -183,21 +184,24 @@ fn problem(post: &SummaryPost, stipulation: &str) -> String {
 }
 
 fn topic(topic: &SummaryTopic) -> String {
-    format!(
-        "{}: {}, {}, {}, {} at the first try",
-        topic.topic,
-        count(topic.posts, "post", "posts"),
-        count(topic.tried, "attempt", "attempts"),
-        solved(topic.solved, topic.tried),
-        topic.first_try,
-    ) + &match topic.questions {
-        0 => String::new(),
-        questions => format!(
-            ", {} with {}",
-            count(questions, "question", "questions"),
+    let problems = (topic.posts > 0).then(|| {
+        format!(
+            "{}, {}, {}, {} at the first try",
+            count(topic.posts, "post", "posts"),
+            count(topic.tried, "attempt", "attempts"),
+            solved(topic.solved, topic.tried),
+            topic.first_try,
+        )
+    });
+    let questions = (topic.questions > 0).then(|| {
+        format!(
+            "{} with {}",
+            count(topic.questions, "question", "questions"),
             count(topic.answered, "answer", "answers")
-        ),
-    }
+        )
+    });
+    let done: Vec<String> = problems.into_iter().chain(questions).collect();
+    format!("{}: {}", topic.topic, done.join(", "))
 }
 
 #[cfg(test)]

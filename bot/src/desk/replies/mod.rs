@@ -25,6 +25,7 @@ use super::{
     convert,
     error::{Done, bad_request, not_found},
     handle::{coached, group_at, member, post_of},
+    posting::received,
     telling,
     text::{self, LONGEST_REPLY},
     tongue,
@@ -212,7 +213,7 @@ impl Desk {
                 source: Some(key),
                 via,
                 text,
-                received_at: now,
+                received_at: received(&post, now),
             })?;
             let Some(reply) = tx.reply(inserted.id)? else {
                 return not_found(Refusal::RemovedMeanwhile {

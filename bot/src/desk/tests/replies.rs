@@ -243,6 +243,49 @@ async fn a_late_reply_is_answered_kept_and_not_counted() {
 }
 
 #[tokio::test]
+async fn what_came_in_the_second_of_the_close_came_before_it() {
+    let club = Club::new(MONDAY, chrono_tz::UTC).await;
+    let problem = club.open("two").await;
+    let item = club
+        .desk
+        .enqueue_question(&club.place, &club.coach, "Why?", None, None, "")
+        .await
+        .expect("queued");
+    club.desk
+        .post_now(&club.place, &club.coach, Some(item))
+        .await
+        .expect("posted");
+    club.carry_all().await;
+    let question = problem + 1;
+    for (post, ana, bo) in [(problem, "m1", "m2"), (question, "m3", "m4")] {
+        answer(&club, "Ana", post, ana, "Rxd8+").await;
+        club.desk
+            .close_now(&club.place, &club.coach, post)
+            .await
+            .expect("closed");
+        let late = answer(&club, "Bo", post, bo, "Rxd8+").await;
+        assert!(late.over, "{}", in_words(&late.said));
+    }
+    club.carry_all().await;
+    let period = Period::default();
+    let summary = club.desk.summary(&club.place, &period).await;
+    let counted: Vec<_> = summary
+        .expect("summed up")
+        .members
+        .into_iter()
+        .map(|member| (member.name, member.tried, member.answered))
+        .collect();
+    assert_eq!(counted, [("Ana".into(), 1, 1), ("Bo".into(), 0, 0)]);
+    let waiting = club.desk.homework(&club.place, &club.coach).await;
+    let waiting: Vec<_> = waiting
+        .expect("read")
+        .into_iter()
+        .map(|row| row.reply.name)
+        .collect();
+    assert_eq!(waiting, ["Ana"]);
+}
+
+#[tokio::test]
 async fn a_reply_left_without_its_verdict_is_judged_at_the_next_start() {
     let mut club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;

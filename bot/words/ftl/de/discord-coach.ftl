@@ -78,7 +78,10 @@ posted-again = noch einmal, schon als Nr. { $number } gestellt
 waits-no-longer = Diese wartet nicht mehr.
 still-open = offen
 goes-out-now = Sie erscheint jetzt.
-closed-now = Sie ist geschlossen; die Lösung erscheint jetzt.
+closed-now = { $kind ->
+    [problem] Sie ist geschlossen; die Lösung erscheint jetzt.
+   *[other] Sie ist geschlossen; deine Worte und wer geantwortet hat erscheinen jetzt.
+}
 pick-position = Mehr als eine Stellung ist offen; wähl eine mit der Option { command-coach-close.option-position }.
 paused-now = Pause bis { $until }. Eine offene Stellung bleibt offen.
 paused-till-resumed = Pause, bis du sie mit /{ command-coach } { command-coach-resume } beendest. Eine offene Stellung bleibt offen.
@@ -127,6 +130,16 @@ member-tally = { $points ->
    *[other] { $hints ->
         [one] { $name }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch, { $points-text } Punkte, { $hints } Tipp
        *[other] { $name }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch, { $points-text } Punkte, { $hints } Tipps
+    }
+}
+member-asked = { $points ->
+    [one] { $answered ->
+        [one] { $name }: { $points-text } Punkt, { $answered } Frage beantwortet
+       *[other] { $name }: { $points-text } Punkt, { $answered } Fragen beantwortet
+    }
+   *[other] { $answered ->
+        [one] { $name }: { $points-text } Punkte, { $answered } Frage beantwortet
+       *[other] { $name }: { $points-text } Punkte, { $answered } Fragen beantwortet
     }
 }
 went-quiet = Still geworden: { $names }

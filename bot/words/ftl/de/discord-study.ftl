@@ -36,6 +36,10 @@ on-your-board = Auf deinem Brett: { $line }
 no-part-yet = Du hast noch bei keiner Stellung mitgemacht.
 your-points = **Deine Punkte: { $points-text }**
 topic-tally = { $topic }: { $solved } von { $tried } gelöst, { $first } im ersten Versuch
+topic-asked = { $answered ->
+    [one] { $topic }: { $answered } Frage beantwortet
+   *[other] { $topic }: { $answered } Fragen beantwortet
+}
 questions-answered = { $answered ->
     [one] { $answered } Frage beantwortet
    *[other] { $answered } Fragen beantwortet
@@ -49,6 +53,16 @@ leaderboard-empty = Noch hat niemand Punkte.
 leaderboard-row = { $points ->
     [one] { $name } · { $points-text } Punkt · { $solved } von { $tried } gelöst
    *[other] { $name } · { $points-text } Punkte · { $solved } von { $tried } gelöst
+}
+leaderboard-asked = { $points ->
+    [one] { $answered ->
+        [one] { $name } · { $points-text } Punkt · { $answered } Frage beantwortet
+       *[other] { $name } · { $points-text } Punkt · { $answered } Fragen beantwortet
+    }
+   *[other] { $answered ->
+        [one] { $name } · { $points-text } Punkte · { $answered } Frage beantwortet
+       *[other] { $name } · { $points-text } Punkte · { $answered } Fragen beantwortet
+    }
 }
 and-more = … und { $more } weitere
 span-between = Vom { $from } bis zum { $to }
@@ -112,6 +126,7 @@ form-answer-moves = Dein Zug oder die ganze Variante
 form-answer-words = Mit deinen eigenen Worten
 form-answer-example = Etwa Sf3, e8=D oder 1.Dh7+ Kf8 2.Dh8#
 form-old = Dieses Formular stammt aus einer älteren Version; bitte fang noch einmal an.
+you-wrote = Was du geschrieben hast, damit nichts verloren geht:
 
 ## Knöpfe
 

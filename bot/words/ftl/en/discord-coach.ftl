@@ -82,7 +82,10 @@ posted-again = again, posted before as No. { $number }
 waits-no-longer = That one waits no longer.
 still-open = open
 goes-out-now = It goes out now.
-closed-now = It is closed; the solution goes out now.
+closed-now = { $kind ->
+    [problem] It is closed; the solution goes out now.
+   *[other] It is closed; your words and who answered go out now.
+}
 pick-position = More than one position is open; pick one with the option position.
 paused-now = Paused until { $until }. An open position stays open.
 paused-till-resumed = Paused until you run /coach resume. An open position stays open.
@@ -133,6 +136,16 @@ member-tally = { $points ->
    *[other] { $hints ->
         [one] { $name }: { $solved } of { $tried } solved, { $first } at the first try, { $points-text } points, { $hints } hint
        *[other] { $name }: { $solved } of { $tried } solved, { $first } at the first try, { $points-text } points, { $hints } hints
+    }
+}
+member-asked = { $points ->
+    [one] { $answered ->
+        [one] { $name }: { $points-text } point, { $answered } question answered
+       *[other] { $name }: { $points-text } point, { $answered } questions answered
+    }
+   *[other] { $answered ->
+        [one] { $name }: { $points-text } points, { $answered } question answered
+       *[other] { $name }: { $points-text } points, { $answered } questions answered
     }
 }
 went-quiet = Went quiet: { $names }

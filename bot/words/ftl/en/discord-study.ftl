@@ -40,7 +40,11 @@ no-part-yet = You have not taken part in a position yet.
 your-points = **Your points: { $points-text }**
 # One line of a list by topic. $first: solved at the first try.
 topic-tally = { $topic }: { $solved } of { $tried } solved, { $first } at the first try
-# Behind how many positions were solved, parted by a comma.
+topic-asked = { $answered ->
+    [one] { $topic }: { $answered } question answered
+   *[other] { $topic }: { $answered } questions answered
+}
+# Behind how many positions were solved.
 questions-answered = { $answered ->
     [one] { $answered } question answered
    *[other] { $answered } questions answered
@@ -54,6 +58,16 @@ leaderboard-empty = Nobody has points yet.
 leaderboard-row = { $points ->
     [one] { $name } · { $points-text } point · { $solved } of { $tried } solved
    *[other] { $name } · { $points-text } points · { $solved } of { $tried } solved
+}
+leaderboard-asked = { $points ->
+    [one] { $answered ->
+        [one] { $name } · { $points-text } point · { $answered } question answered
+       *[other] { $name } · { $points-text } point · { $answered } questions answered
+    }
+   *[other] { $answered ->
+        [one] { $name } · { $points-text } points · { $answered } question answered
+       *[other] { $name } · { $points-text } points · { $answered } questions answered
+    }
 }
 and-more = … and { $more } more
 # Small print below: the days that are counted.
@@ -122,6 +136,7 @@ form-answer-moves = Your move, or the whole line
 form-answer-words = In your own words
 form-answer-example = Such as Nf3, e8=Q or 1.Qh7+ Kf8 2.Qh8#
 form-old = This form is from an older version; please begin again.
+you-wrote = What you wrote, so that nothing is lost:
 
 ## Buttons; at most 80 characters
 

@@ -78,7 +78,10 @@ posted-again = otra vez, ya publicada como n.º { $number }
 waits-no-longer = Esa ya no espera.
 still-open = abierta
 goes-out-now = Se publica ahora.
-closed-now = Está cerrada; la solución se publica ahora.
+closed-now = { $kind ->
+    [problem] Está cerrada; la solución se publica ahora.
+   *[other] Está cerrada; tus palabras y quién ha respondido se publican ahora.
+}
 pick-position = Hay más de una posición abierta; elige una con la opción { command-coach-close.option-position }.
 paused-now = En pausa hasta el { $until }. Una posición abierta sigue abierta.
 paused-till-resumed = En pausa hasta que uses /{ command-coach } { command-coach-resume }. Una posición abierta sigue abierta.
@@ -127,6 +130,16 @@ member-tally = { $points ->
    *[other] { $hints ->
         [one] { $name }: { $solved } de { $tried } resueltas, { $first } al primer intento, { $points-text } puntos, { $hints } pista
        *[other] { $name }: { $solved } de { $tried } resueltas, { $first } al primer intento, { $points-text } puntos, { $hints } pistas
+    }
+}
+member-asked = { $points ->
+    [one] { $answered ->
+        [one] { $name }: { $points-text } punto, { $answered } pregunta respondida
+       *[other] { $name }: { $points-text } punto, { $answered } preguntas respondidas
+    }
+   *[other] { $answered ->
+        [one] { $name }: { $points-text } puntos, { $answered } pregunta respondida
+       *[other] { $name }: { $points-text } puntos, { $answered } preguntas respondidas
     }
 }
 went-quiet = Ya no participan: { $names }

@@ -36,6 +36,10 @@ on-your-board = En tu tablero: { $line }
 no-part-yet = Todavía no has participado en ninguna posición.
 your-points = **Tus puntos: { $points-text }**
 topic-tally = { $topic }: { $solved } de { $tried } resueltas, { $first } al primer intento
+topic-asked = { $answered ->
+    [one] { $topic }: { $answered } pregunta respondida
+   *[other] { $topic }: { $answered } preguntas respondidas
+}
 questions-answered = { $answered ->
     [one] { $answered } pregunta respondida
    *[other] { $answered } preguntas respondidas
@@ -49,6 +53,16 @@ leaderboard-empty = Todavía nadie tiene puntos.
 leaderboard-row = { $points ->
     [one] { $name } · { $points-text } punto · { $solved } de { $tried } resueltas
    *[other] { $name } · { $points-text } puntos · { $solved } de { $tried } resueltas
+}
+leaderboard-asked = { $points ->
+    [one] { $answered ->
+        [one] { $name } · { $points-text } punto · { $answered } pregunta respondida
+       *[other] { $name } · { $points-text } punto · { $answered } preguntas respondidas
+    }
+   *[other] { $answered ->
+        [one] { $name } · { $points-text } puntos · { $answered } pregunta respondida
+       *[other] { $name } · { $points-text } puntos · { $answered } preguntas respondidas
+    }
 }
 and-more = … y { $more } más
 span-between = Del { $from } al { $to }
@@ -112,6 +126,7 @@ form-answer-moves = Tu jugada o la variante entera
 form-answer-words = Con tus propias palabras
 form-answer-example = Por ejemplo Cf3, e8=D o 1.Dh7+ Rf8 2.Dh8#
 form-old = Este formulario es de una versión anterior; empieza de nuevo, por favor.
+you-wrote = Lo que has escrito, para que no se pierda nada:
 
 ## Botones
 

@@ -15,7 +15,8 @@ pub async fn close(
             None => one_post(ctx, &place).await?,
         };
         house.desk.close_now(&place, &coach, post).await?;
-        Ok(Letter::text(words.say(&Coach::ClosedNow)))
+        let kind = house.desk.kind(&place, post).await?.name();
+        Ok(Letter::text(words.say(&Coach::ClosedNow { kind })))
     })
     .await
 }

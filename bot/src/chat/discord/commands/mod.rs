@@ -119,6 +119,22 @@ pub async fn coaching(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
     Ok((place, person))
 }
 
+/// Opens a form for a coach; anybody else is told who can.
+pub async fn form_for_coach(
+    ctx: Ctx<'_>,
+    form: fn(&Words, &Place) -> serenity::CreateModal,
+) -> Answer<()> {
+    match coaching(ctx).await {
+        Ok((place, coach)) => {
+            let house = ctx.data();
+            let form = form(house.words_for(&place, &coach).await, &place);
+            private::form(house, Asked::Command(ctx.interaction), form).await;
+            Ok(())
+        }
+        Err(error) => privately(ctx, async { Err(error) }).await,
+    }
+}
+
 /// As [`privately`], for a coach; words that could not be told before come along.
 pub async fn for_coach<'a, F>(
     ctx: Ctx<'a>,

@@ -3,7 +3,7 @@
 use super::tables;
 use crate::{
     chat::discord::{
-        text::{self, Coach, List, Moment, Moves, Plain, Points, Study, number},
+        text::{self, Coach, List, Moment, Moves, Plain, Points, number},
         words,
     },
     desk::{Kind, Leaderboard, ReplyRow, Summary, SummaryMember, SummaryPost},
@@ -26,11 +26,7 @@ pub fn text(words: &Words, summary: &Summary) -> String {
         .members
         .iter()
         .filter(|member| member.took_part())
-        .map(|member| {
-            let mut text = words.say(&member_tally(member));
-            text.push_str(&tables::answered(words, member.answered));
-            text
-        })
+        .map(|member| member_tally(words, member))
         .collect();
     parts.push(match took.is_empty() {
         true => words.say(&Coach::NobodyDid),
@@ -53,14 +49,8 @@ pub fn text(words: &Words, summary: &Summary) -> String {
     if !summary.topics.is_empty() {
         let mut lines = vec![words.say(&Coach::SummaryTopics)];
         lines.extend(summary.topics.iter().map(|row| {
-            let mut text = words.say(&Study::TopicTally {
-                topic: Plain::of(&text::topic(words, Some(&row.topic))),
-                solved: number(row.solved),
-                tried: number(row.tried),
-                first: number(row.first_try),
-            });
-            text.push_str(&tables::answered(words, row.answered));
-            text
+            let solved = [row.solved, row.tried, row.first_try];
+            tables::topic(words, &row.topic, solved, row.answered)
         }));
         parts.push(lines.join("\n"));
     }
@@ -71,14 +61,25 @@ pub fn text(words: &Words, summary: &Summary) -> String {
     parts.join("\n\n")
 }
 
-fn member_tally(member: &SummaryMember) -> Coach {
-    Coach::MemberTally {
-        name: Plain::of(&member.name),
-        solved: number(member.solved),
-        tried: number(member.tried),
-        first: number(member.first_try),
-        points: Points::of(member.points),
-        hints: number(member.hints),
+fn member_tally(words: &Words, member: &SummaryMember) -> String {
+    let (name, points) = (Plain::of(&member.name), Points::of(member.points));
+    match (member.tried, member.answered) {
+        (0, 1..) => words.say(&Coach::MemberAsked {
+            name,
+            points,
+            answered: number(member.answered),
+        }),
+        (tried, answered) => {
+            let row = words.say(&Coach::MemberTally {
+                name,
+                solved: number(member.solved),
+                tried: number(tried),
+                first: number(member.first_try),
+                points,
+                hints: number(member.hints),
+            });
+            tables::with_answered(words, row, answered)
+        }
     }
 }
 

@@ -19,13 +19,23 @@ pub fn leaderboard(words: &Words, board: &Leaderboard, most: usize) -> String {
     }
     let mut lines = vec![head];
     for row in board.rows.iter().take(most) {
-        let mut text = words.say(&Study::LeaderboardRow {
-            name: Plain::of(&row.name),
-            points: Points::of(row.points),
-            solved: number(row.solved),
-            tried: number(row.tried),
-        });
-        text.push_str(&answered(words, row.answered));
+        let (name, points) = (Plain::of(&row.name), Points::of(row.points));
+        let text = match (row.tried, row.answered) {
+            (0, 1..) => words.say(&Study::LeaderboardAsked {
+                name,
+                points,
+                answered: number(row.answered),
+            }),
+            (tried, answered) => {
+                let solved = words.say(&Study::LeaderboardRow {
+                    name,
+                    points,
+                    solved: number(row.solved),
+                    tried: number(tried),
+                });
+                with_answered(words, solved, answered)
+            }
+        };
         lines.push(format!("`{:>2}` {text}", row.rank));
     }
     if board.rows.len() > most {
@@ -35,11 +45,39 @@ pub fn leaderboard(words: &Words, board: &Leaderboard, most: usize) -> String {
     lines.join("\n")
 }
 
-/// How many questions were answered, behind how many positions were solved; nothing of none.
-pub fn answered(words: &Words, answered: usize) -> String {
+/// A row, and in a cell of its own how many questions were answered, where any were.
+pub fn with_answered(words: &Words, row: String, answered: usize) -> String {
     match number(answered) {
-        0 => String::new(),
-        answered => format!(", {}", words.say(&Study::QuestionsAnswered { answered })),
+        0 => row,
+        answered => format!(
+            "{row} · {}",
+            words.say(&Study::QuestionsAnswered { answered })
+        ),
+    }
+}
+
+/// How it went at problems and questions of a topic.
+pub fn topic(
+    words: &Words,
+    topic: &str,
+    [solved, tried, first]: [usize; 3],
+    answered: usize,
+) -> String {
+    let topic = Plain::of(&text::topic(words, Some(topic)));
+    match (tried, answered) {
+        (0, 1..) => words.say(&Study::TopicAsked {
+            topic,
+            answered: number(answered),
+        }),
+        _ => {
+            let row = words.say(&Study::TopicTally {
+                topic,
+                solved: number(solved),
+                tried: number(tried),
+                first: number(first),
+            });
+            with_answered(words, row, answered)
+        }
     }
 }
 
@@ -74,14 +112,8 @@ pub fn progress(words: &Words, progress: &Progress) -> String {
         let points = Points::of(progress.points);
         let mut lines = vec![words.say(&Study::YourPoints { points })];
         for row in &progress.topics {
-            let mut text = words.say(&Study::TopicTally {
-                topic: Plain::of(&text::topic(words, Some(&row.topic))),
-                solved: number(row.solved),
-                tried: number(row.tried),
-                first: number(row.first_try),
-            });
-            text.push_str(&answered(words, row.answered));
-            lines.push(text);
+            let solved = [row.solved, row.tried, row.first_try];
+            lines.push(topic(words, &row.topic, solved, row.answered));
         }
         parts.push(lines.join("\n"));
     }

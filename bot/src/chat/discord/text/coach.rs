@@ -133,7 +133,9 @@ pub enum Coach {
     WaitsNoLonger,
     StillOpen,
     GoesOutNow,
-    ClosedNow,
+    ClosedNow {
+        kind: KindName,
+    },
     PickPosition,
     PausedNow {
         until: Moment,
@@ -200,6 +202,12 @@ pub enum Coach {
         first: u32,
         points: Points,
         hints: u32,
+    },
+    /// Of a member who only answered questions.
+    MemberAsked {
+        name: Plain,
+        points: Points,
+        answered: u32,
     },
     WentQuiet {
         names: Plain,

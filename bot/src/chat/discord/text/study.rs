@@ -57,6 +57,11 @@ pub enum Study {
         tried: u32,
         first: u32,
     },
+    /// Where there was no problem to solve.
+    TopicAsked {
+        topic: Plain,
+        answered: u32,
+    },
     QuestionsAnswered {
         answered: u32,
     },
@@ -72,6 +77,12 @@ pub enum Study {
         points: Points,
         solved: u32,
         tried: u32,
+    },
+    /// Of a member who only answered questions.
+    LeaderboardAsked {
+        name: Plain,
+        points: Points,
+        answered: u32,
     },
     AndMore {
         more: u32,
@@ -141,6 +152,7 @@ pub enum Study {
     FormAnswerWords,
     FormAnswerExample,
     FormOld,
+    YouWrote,
 
     // Buttons.
     ButtonMyProgress,

@@ -52,7 +52,7 @@ export function leaderboard(board, me) {
       { title: say("room-rank"), of: (row) => amount(row.rank), number: true },
       { title: say("room-name"), of: (row) => row.name, name: true },
       { title: say("room-points"), of: (row) => amount(row.points), number: true },
-      { title: say("room-solved"), of: (row) => say("room-solved-of", { solved: row.solved, tried: row.tried }), number: true },
+      { title: say("room-solved"), of: (row) => (row.tried ? say("room-solved-of", { solved: row.solved, tried: row.tried }) : ""), number: true },
       ...questions(board.rows),
     ],
     board.rows,
