@@ -12,6 +12,7 @@ use std::{
 use chrono::{DateTime, TimeDelta, Utc};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use sealed_move::chat::pictures;
 use sealed_move::desk::{
     ChatKey, Delivered, Delivery, Desk, DeskOptions, Edited, ErrandKind, Manners, Names, Period,
     Person, Place, Scale, Settings, SummaryTable, TestClock, Verdict,
@@ -426,7 +427,11 @@ async fn one_group(seed: u64, folder: &Path) {
     let file = folder.join(format!("{seed}.sqlite"));
     let clock = TestClock::at("2026-03-02T10:00:00Z".parse().expect("a moment"));
     let store = Store::open(&file).expect("a store");
-    let desk = Desk::with_options(store, Arc::new(clock.clone()), DeskOptions::default());
+    let desk = Desk::with_options(
+        store,
+        Arc::new(clock.clone()),
+        DeskOptions::speaking(pictures::say),
+    );
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     let settings = Settings {
         points: if seed.is_multiple_of(3) {

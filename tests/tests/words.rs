@@ -17,6 +17,8 @@ const SOURCES: &[&str] = &[
     include_str!("../../bot/src/chat/discord/text/study.rs"),
     include_str!("../../bot/src/chat/discord/text/talk.rs"),
     include_str!("../../bot/src/chat/room/text.rs"),
+    include_str!("../../bot/src/chat/common/text.rs"),
+    include_str!("../../bot/diagram/src/text.rs"),
 ];
 
 /// Files that the pages of the club room speak from: `room_words.rs` holds them to what the pages ask for.
@@ -43,6 +45,7 @@ const HELPERS: &[&str] = &[
     "thousands-from",
     "weekday-names",
     "month-names",
+    "month-names-short",
     "moment",
     "dated",
     "date",
@@ -86,6 +89,21 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Points" => [0.0, 1.0, 2.5].map(|points| json!({ "points": points })).to_vec(),
         "Centipawns" => vec![json!({ "centipawns": -130 })],
         "Line" => vec![json!({ "line": "1.Ne7+ Kh8" })],
+        "Month" => vec![json!({ "month": 3 })],
+        "Wings" => named(&["both", "short", "long"]),
+        "Squares" => vec![json!({ "and": ["e4", "e5"] }), json!({ "list": ["e4"] })],
+        "Box" => vec![json!({ "is": "picture-heading", "number": 3 })],
+        "Pieces" => pieces
+            .map(|piece| {
+                json!({ "is": "alt-pieces", "piece": { "piece": piece }, "number": 1, "squares": "d1" })
+            })
+            .to_vec(),
+        "Step" => vec![json!({ "is": "alt-step", "number": 1, "from": "d1", "to": "d8" })],
+        "Flight" => vec![
+            json!({ "is": "alt-flight", "on": "f8" }),
+            json!({ "is": "alt-flight-by", "on": "h8", "guards": { "and": ["d8"] } }),
+        ],
+        "Guard" => vec![json!({ "is": "alt-guard", "piece": { "piece": "rook" }, "on": "d8" })],
         "Theirs" | "Plain" | "Label" => vec![json!({ "theirs": "Qq9" })],
         "Moves" => vec![json!({ "line": "1.Ne7+ Kh8" })],
         "Moment" => vec![json!("<t:1:F>")],
@@ -290,7 +308,8 @@ fn the_same_is_not_said_in_another_language() {
     };
     for tag in tags().filter(|tag| *tag != "en") {
         // A person's own words, and a price beside a button.
-        let kept = ["as-reason", "priced"];
+        // A square, and a number with its sign.
+        let kept = ["as-reason", "priced", "alt-flight", "chart-percent"];
         let same = same(tag);
         let left: Vec<_> = same
             .iter()

@@ -10,7 +10,7 @@ use std::process::Command;
 use std::time::Instant;
 
 use criterion::{Criterion, criterion_group};
-use sealed_move_diagram::{Diagram, Style, film::Film, reveal::Reveal};
+use sealed_move_diagram::{Diagram, Style, Tongue, film::Film, reveal::Reveal};
 use shakmaty::{CastlingMode, Chess, Move, Position, fen::Fen, san::San};
 
 const MIDDLE: &str = "r1bqk2r/pp1n1ppp/2pbpn2/3p4/2PP4/2NBPN2/PP3PPP/R1BQK2R w KQkq - 0 1";
@@ -38,6 +38,10 @@ fn line(start: &Chess, sans: &[&str]) -> Vec<Move> {
         .collect()
 }
 
+fn english() -> Tongue {
+    Tongue::new("en", |tag, text| sealed_move_words::words(tag).say(text))
+}
+
 fn board(style: Style, size: u32) -> Diagram {
     let mut diagram = Diagram::of(position(MIDDLE));
     diagram.style = style;
@@ -50,20 +54,22 @@ fn ours(c: &mut Criterion) {
     group.sample_size(30);
     for style in Style::ALL {
         let diagram = board(style, 720);
-        let bytes = diagram.png().expect("draws").bytes.len();
+        let bytes = diagram.png(&english()).expect("draws").bytes.len();
         println!("{style:?}: {:.1} kB", bytes as f64 / 1000.0);
         group.bench_function(format!("{style:?} as PNG"), |b| {
-            b.iter(|| black_box(diagram.png().expect("draws")));
+            b.iter(|| black_box(diagram.png(&english()).expect("draws")));
         });
     }
     let diagram = board(Style::Print, 720);
-    group.bench_function("Print as SVG", |b| b.iter(|| black_box(diagram.svg())));
+    group.bench_function("Print as SVG", |b| {
+        b.iter(|| black_box(diagram.svg(&english())))
+    });
     // More sizes than the cache holds, so that nothing is found there.
     let mut size = 700;
     group.bench_function("Print as PNG, nothing kept", |b| {
         b.iter(|| {
             size = if size == 739 { 700 } else { size + 1 };
-            black_box(board(Style::Print, size).png().expect("draws"))
+            black_box(board(Style::Print, size).png(&english()).expect("draws"))
         });
     });
     group.finish();
@@ -75,11 +81,11 @@ fn ours(c: &mut Criterion) {
     let mut group = c.benchmark_group("other pictures");
     group.sample_size(10);
     group.bench_function("reveal", |b| {
-        b.iter(|| black_box(reveal.png().expect("draws")));
+        b.iter(|| black_box(reveal.png(&english()).expect("draws")));
     });
     let film = Film::of(start, moves);
     group.bench_function("film of three moves", |b| {
-        b.iter(|| black_box(film.gif().expect("draws")));
+        b.iter(|| black_box(film.gif(&english()).expect("draws")));
     });
     group.finish();
 }
@@ -118,9 +124,9 @@ fn against_python() {
         return;
     };
     let diagram = board(Style::Print, 720);
-    let bytes = diagram.png().expect("draws").bytes.len();
+    let bytes = diagram.png(&english()).expect("draws").bytes.len();
     let mine = least(40, || {
-        black_box(diagram.png().expect("draws"));
+        black_box(diagram.png(&english()).expect("draws"));
     });
     let output = Command::new(python).args(["-c", THEIRS, MIDDLE]).output();
     let text = match output {

@@ -9,6 +9,7 @@ use super::board::{Diagram, shade};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::palette::{self, Palette};
 use super::pieces::{self, Cut};
+use super::text::{Alt, Tongue};
 use super::{DiagramError, Picture, PictureKind, raster};
 use sealed_move_chess::scene::SceneMark;
 
@@ -28,13 +29,13 @@ const ALT: &str = "Contact sheet: the twelve men on light and dark squares at 20
     pixels, every sign, and a board with marks, in the styles print, light, dark and contrast.";
 
 /// The sheet as SVG.
-pub fn svg() -> String {
+pub fn svg(tongue: &Tongue) -> String {
     let height = 1_700.0 + Style::ALL.len() as f32 * 396.0;
     let mut canvas = Canvas::new(WIDTH, height, Words::Outlined);
     canvas.rect(0.0, 0.0, WIDTH, height, Paint::fill("#ffffff"));
     let mut y = MARGIN;
     for style in Style::ALL {
-        y = men(&mut canvas, y, style);
+        y = men(&mut canvas, y, style, tongue);
     }
     y = large(&mut canvas, y);
     boards(&mut canvas, y);
@@ -45,11 +46,11 @@ pub fn svg() -> String {
 ///
 /// # Errors
 /// When the renderer refuses.
-pub fn png() -> Result<Picture, DiagramError> {
+pub fn png(tongue: &Tongue) -> Result<Picture, DiagramError> {
     Ok(Picture {
-        bytes: raster::png(&svg())?,
+        bytes: raster::png(&svg(tongue))?,
         kind: PictureKind::Png,
-        alt: ALT.into(),
+        alt: Alt::Said(ALT.into()),
     })
 }
 
@@ -81,7 +82,7 @@ fn cell(
 }
 
 /// All men of one style at 100, 48 and 24 pixels, and the signs; gives the next free height.
-fn men(canvas: &mut Canvas, top: f32, style: Style) -> f32 {
+fn men(canvas: &mut Canvas, top: f32, style: Style, tongue: &Tongue) -> f32 {
     let palette = palette::of(style);
     canvas.rect(0.0, top - 12.0, WIDTH, 396.0, Paint::fill(palette.page));
     let hand = Hand::new(20.0, palette.ink).bold();
@@ -115,17 +116,18 @@ fn men(canvas: &mut Canvas, top: f32, style: Style) -> f32 {
         }
         y += s + 10.0;
     }
-    signs(canvas, y, palette);
+    signs(canvas, y, palette, tongue);
     top + 396.0
 }
 
-fn signs(canvas: &mut Canvas, y: f32, palette: &Palette) {
+fn signs(canvas: &mut Canvas, y: f32, palette: &Palette, tongue: &Tongue) {
     let mut x = MARGIN;
     let hand = Hand::new(17.0, palette.ink);
     for sign in Sign::ALL {
         sign.draw(canvas, (x, y), 22.0, palette);
-        canvas.text(sign.words(), x + 28.0, y + 17.0, hand);
-        x += 28.0 + hand.width(sign.words()) + 22.0;
+        let words = sign.words(tongue);
+        canvas.text(&words, x + 28.0, y + 17.0, hand);
+        x += 28.0 + hand.width(&words) + 22.0;
     }
 }
 

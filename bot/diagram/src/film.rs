@@ -13,6 +13,7 @@ use super::Style;
 use super::board::{Diagram, pixels};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::strip::{Still, Strip, stills};
+use super::text::Tongue;
 use super::{DiagramError, Picture, PictureKind, figurine, palette, raster};
 use sealed_move_chess::scene::SceneMark;
 
@@ -70,8 +71,8 @@ impl Film {
     ///
     /// # Errors
     /// When the renderer or the encoder refuses.
-    pub fn gif(&self) -> Result<Picture, DiagramError> {
-        let frames = self.frames()?;
+    pub fn gif(&self, tongue: &Tongue) -> Result<Picture, DiagramError> {
+        let frames = self.frames(tongue)?;
         let refused = |e: gif::EncodingError| DiagramError::Render(e.to_string());
         let mut bytes = Vec::new();
         if let Some((first, _)) = frames.first() {
@@ -94,13 +95,13 @@ impl Film {
     }
 
     /// Every picture with its time in hundredths of a second.
-    pub(super) fn frames(&self) -> Result<Vec<(Pixmap, u16)>, DiagramError> {
+    pub(super) fn frames(&self, tongue: &Tongue) -> Result<Vec<(Pixmap, u16)>, DiagramError> {
         let stills = stills(&self.start, &self.line);
         let last = stills.len() - 1;
         let mut out = Vec::new();
         for (i, still) in stills.iter().enumerate() {
             if i > 0 {
-                self.slide(&mut out, &stills[i - 1], still)?;
+                self.slide(&mut out, &stills[i - 1], still, tongue)?;
             }
             let mut diagram = self.diagram(still);
             if i == last {
@@ -113,7 +114,7 @@ impl Film {
                 0 => HOLD_START,
                 _ => HOLD_MOVE,
             };
-            out.push((self.captioned(board, still)?, hold));
+            out.push((self.captioned(board, still, tongue)?, hold));
         }
         Ok(out)
     }
@@ -135,6 +136,7 @@ impl Film {
         out: &mut Vec<(Pixmap, u16)>,
         before: &Still,
         after: &Still,
+        tongue: &Tongue,
     ) -> Result<(), DiagramError> {
         let moved = moved(&before.position, after);
         let mut diagram = self.diagram(before);
@@ -156,13 +158,18 @@ impl Film {
                 let at = |a: f32, b: f32| (a + (b - a) * t).round() as i32;
                 pixels::lay(&mut map, &man, at(x, to_x), at(y, to_y));
             }
-            out.push((self.captioned(map, after)?, SLIDE));
+            out.push((self.captioned(map, after, tongue)?, SLIDE));
         }
         Ok(())
     }
 
     /// Adds the line with the move under the board.
-    fn captioned(&self, board: Pixmap, still: &Still) -> Result<Pixmap, DiagramError> {
+    fn captioned(
+        &self,
+        board: Pixmap,
+        still: &Still,
+        tongue: &Tongue,
+    ) -> Result<Pixmap, DiagramError> {
         let palette = palette::of(self.style);
         let (width, height) = (board.width() as f32, board.height() as f32);
         let size = (width * 0.055).clamp(11.0, 34.0);
@@ -170,10 +177,11 @@ impl Film {
         let mut canvas = Canvas::new(width, height + band, Words::Outlined);
         canvas.rect(0.0, height, width, band, Paint::fill(palette.page));
         let hand = Hand::new(size, palette.ink).bold();
-        let wide = figurine::line_width(&still.caption, &hand);
+        let caption = still.caption(tongue);
+        let wide = figurine::line_width(&caption, &hand);
         figurine::set(
             &mut canvas,
-            &still.caption,
+            &caption,
             ((width - wide) / 2.0, height + size * 1.05),
             hand,
             palette,
@@ -260,6 +268,7 @@ fn changed(before: Option<&Pixmap>, map: &Pixmap) -> (u32, u32, u32, u32) {
 
 #[cfg(test)]
 mod tests {
+    use super::super::sample::english;
     use super::*;
     use shakmaty::{CastlingMode, fen::Fen, san::San};
 
@@ -314,10 +323,10 @@ mod tests {
             "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1",
             &["Rxd8+", "Rxd8", "Rxd8#"],
         );
-        let picture = film.gif().expect("encodes");
+        let picture = film.gif(&english()).expect("encodes");
         assert!(picture.bytes.len() < 300_000, "{}", picture.bytes.len());
         let (screen, time, count, repeat) = played(&picture.bytes);
-        let frames = film.frames().expect("draws");
+        let frames = film.frames(&english()).expect("draws");
         let wanted = &frames.last().expect("frames").0;
         let far = screen
             .iter()

@@ -16,12 +16,13 @@ use shakmaty::{Color, Position, Square};
 
 use super::Style;
 use super::board::Diagram;
-use super::chart::{self, Chart, Day, Mastery, SolveRate, Standing, Theme, WrongMove};
+use super::chart::{self, Chart, Day, Mastery, SolveRate, Theme, Week, WrongMove};
 use super::film::Film;
 use super::reveal::{Reveal, flights};
-use super::sample::{line, position};
+use super::sample::{english, line, position};
 use super::sheet::{Item, Paper, Sheet, Shows};
 use super::strip::Strip;
+use super::text::{List, Pattern, Text, Tongue};
 use super::{contact, raster};
 use sealed_move_chess::scene::SceneMark;
 
@@ -128,13 +129,13 @@ fn boards() {
         diagram.size = 360;
         hold(
             &format!("board-{}", name(style)),
-            &png(&diagram.png().expect("draws").bytes),
+            &png(&diagram.png(&english()).expect("draws").bytes),
         );
         let mut diagram = marked();
         diagram.style = style;
         hold(
             &format!("marks-{}", name(style)),
-            &png(&diagram.png().expect("draws").bytes),
+            &png(&diagram.png(&english()).expect("draws").bytes),
         );
     }
 }
@@ -143,17 +144,30 @@ fn boards() {
 fn a_small_board_and_one_from_the_other_side() {
     let mut diagram = Diagram::of(position(MIDDLE));
     diagram.size = 120;
-    hold("board-small", &png(&diagram.png().expect("draws").bytes));
+    hold(
+        "board-small",
+        &png(&diagram.png(&english()).expect("draws").bytes),
+    );
     diagram.size = 300;
     diagram.bottom = Color::Black;
-    hold("board-turned", &png(&diagram.png().expect("draws").bytes));
+    hold(
+        "board-turned",
+        &png(&diagram.png(&english()).expect("draws").bytes),
+    );
 }
 
 #[test]
 fn reveals() {
     let start = position(BACK_RANK);
     let mut reveal = Reveal::of(&start, &line(&start, &["Rxd8+", "Rxd8", "Rxd8#"]));
-    reveal.heading = "No. 14 · Back rank".into();
+    reveal.heading = Some(Text::PictureHeadingPattern {
+        number: 14,
+        patterns: List {
+            list: vec![Pattern {
+                pattern: "back-rank".into(),
+            }],
+        },
+    });
     reveal.solution = vec![
         "1.Rxd8+ Rxd8 2.Rxd8#".into(),
         "Try: 1.Rd7? Rxd7! 2.Rxd7 h6, and there is a flight at h7.".into(),
@@ -162,8 +176,8 @@ fn reveals() {
     for style in [Style::Print, Style::Dark] {
         reveal.style = style;
         let kept = format!("reveal-{}", name(style));
-        hold(&kept, &drawn(&reveal.svg(), 1.0));
-        hold(&kept, &png(&reveal.png().expect("draws").bytes));
+        hold(&kept, &drawn(&reveal.svg(&english()), 1.0));
+        hold(&kept, &png(&reveal.png(&english()).expect("draws").bytes));
     }
 }
 
@@ -173,7 +187,7 @@ fn a_strip_and_a_film_on_its_way() {
     let moves = line(&start, &["Rxd8+", "Rxd8", "Rxd8#"]);
     let mut strip = Strip::of(start.clone(), moves.clone());
     strip.board = 220;
-    hold("strip", &drawn(&strip.svg(), 1.0));
+    hold("strip", &drawn(&strip.svg(&english()), 1.0));
 
     let mut film = Film::of(start, moves);
     film.size = 240;
@@ -183,7 +197,7 @@ fn a_strip_and_a_film_on_its_way() {
         end.play_unchecked(mv);
     }
     film.ending = flights(&end);
-    let frames = film.frames().expect("draws");
+    let frames = film.frames(&english()).expect("draws");
     hold("film-on-its-way", &frames[3].0);
     hold("film-at-its-end", &frames[frames.len() - 1].0);
 }
@@ -200,13 +214,6 @@ fn charts() -> Vec<(&'static str, Chart)> {
         solved,
         first_try,
     };
-    let standing = |rank, name: &str, points, solved| Standing {
-        rank,
-        name: name.into(),
-        points,
-        solved,
-        tried: 14,
-    };
     let wrong = |from, to, san: &str, count| WrongMove {
         from,
         to,
@@ -216,11 +223,12 @@ fn charts() -> Vec<(&'static str, Chart)> {
     let took_part = [7, 9, 6, 8, 4, 9, 10, 7, 3, 8];
     let days = took_part
         .iter()
-        .zip(["Mo", "Tu", "We", "Th", "Fr"].iter().cycle())
+        .zip([2, 3, 4, 5, 6, 9, 10, 11, 12, 13])
         .enumerate()
-        .map(|(i, (&tried, label))| Day {
-            label: (*label).into(),
-            week: ["3–7 Nov", "10–14 Nov"][i / 5].into(),
+        .map(|(i, (&tried, day))| Day {
+            day,
+            week: [((2, 11), (8, 11)), ((9, 11), (15, 11))].map(|(from, to)| Week { from, to })
+                [i / 5],
             tried,
             solved: tried * (i + 3) / 14,
         })
@@ -229,7 +237,7 @@ fn charts() -> Vec<(&'static str, Chart)> {
         (
             "solve-rates",
             chart::solve_rates(
-                "Solve rate by position",
+                Text::ChartSolved,
                 vec![
                     rate("No. 12 · Back rank", 0, 3),
                     rate("No. 13 · Smothered mate", 5, 8),
@@ -237,11 +245,14 @@ fn charts() -> Vec<(&'static str, Chart)> {
                 ],
             ),
         ),
-        ("participation", chart::participation("Participation", days)),
+        (
+            "participation",
+            chart::participation(Text::ChartParticipation, days),
+        ),
         (
             "mastery",
             chart::mastery(
-                "Topics by mastery",
+                Text::ChartMastery,
                 vec![
                     topic("Smothered mate", 24, 8, 3),
                     topic("Back rank", 30, 27, 20),
@@ -249,20 +260,9 @@ fn charts() -> Vec<(&'static str, Chart)> {
             ),
         ),
         (
-            "leaderboard",
-            chart::leaderboard(
-                "Leaderboard",
-                vec![
-                    standing(1, "Noor", 62.5, 13),
-                    standing(2, "Żaneta Ćwik-Őry", 40.0, 9),
-                    standing(2, "Ёлка", 40.0, 8),
-                ],
-            ),
-        ),
-        (
             "wrong-moves",
             chart::wrong_moves(
-                "Commonest wrong moves",
+                Text::ChartWrong { number: 14 },
                 position(BACK_RANK),
                 Color::White,
                 vec![
@@ -281,14 +281,13 @@ fn charts_in_light_and_dark() {
             let theme_name = format!("{theme:?}").to_lowercase();
             hold(
                 &format!("chart-{name}-{theme_name}"),
-                &drawn(&chart.svg(theme), 0.5),
+                &drawn(&chart.svg(theme, &english()), 0.5),
             );
         }
     }
 }
 
-#[test]
-fn printed_sheets() {
+fn printed() -> Sheet {
     let items = (0..3)
         .map(|i| Item {
             shows: Shows::Board(position([BACK_RANK, MIDDLE, BACK_RANK][i])),
@@ -301,19 +300,60 @@ fn printed_sheets() {
             ],
         })
         .collect();
-    let sheet = Sheet {
+    Sheet {
         title: "Week 48 · Back rank".into(),
         paper: Paper::A4,
         items,
+    }
+}
+
+/// In a language whose words are half as long again nothing leaves the picture.
+#[test]
+fn longer_words_stay_within_every_picture() {
+    use resvg::usvg::{Options, Tree};
+
+    let longer = Tongue::new("en", |tag, text| {
+        let said = sealed_move_words::words(tag).say(text);
+        let more = said.chars().filter(|c| c.is_alphabetic()).count() * 2 / 5;
+        format!("{said} {}", "lorem ".repeat(more / 6 + 1).trim_end())
+    });
+    let within = |what: &str, svg: &str| {
+        let tree = Tree::from_str(svg, &Options::default()).expect("an SVG");
+        let (size, drawn) = (tree.size(), tree.root().abs_bounding_box());
+        assert!(
+            drawn.left() >= -0.5
+                && drawn.right() <= size.width() + 0.5
+                && drawn.bottom() <= size.height() + 0.5,
+            "{what}: {drawn:?} in {size:?}"
+        );
     };
-    let pages = sheet.svg();
+    for (name, chart) in charts() {
+        within(name, &chart.svg(Theme::Light, &longer));
+    }
+    let start = position(BACK_RANK);
+    let moves = line(&start, &["Rxd8+", "Rxd8", "Rxd8#"]);
+    let mut reveal = Reveal::of(&start, &moves);
+    reveal.heading = Some(Text::PictureHeading { number: 14 });
+    for size in [240, 720] {
+        reveal.size = size;
+        within("a reveal", &reveal.svg(&longer));
+    }
+    within("a strip", &Strip::of(start, moves).svg(&longer));
+    for page in printed().svg(&longer) {
+        within("a sheet", &page);
+    }
+}
+
+#[test]
+fn printed_sheets() {
+    let pages = printed().svg(&english());
     hold("sheet-positions", &drawn(&pages[0], 0.8));
     hold("sheet-solutions", &drawn(&pages[1], 0.8));
 }
 
 #[test]
 fn the_contact_sheet() {
-    hold("contact", &drawn(&contact::svg(), 0.4));
+    hold("contact", &drawn(&contact::svg(&english()), 0.4));
 }
 
 /// The comparison would notice one pawn that stands elsewhere, and does not mind a soft edge.
@@ -321,7 +361,7 @@ fn the_contact_sheet() {
 fn the_comparison_tells_a_moved_pawn() {
     let mut diagram = Diagram::of(position(MIDDLE));
     diagram.size = 360;
-    let one = png(&diagram.png().expect("draws").bytes);
+    let one = png(&diagram.png(&english()).expect("draws").bytes);
     let mut soft = one.clone();
     for pixel in soft.pixels_mut().iter_mut().step_by(97) {
         let v = pixel.red().saturating_sub(20);
@@ -329,7 +369,7 @@ fn the_comparison_tells_a_moved_pawn() {
     }
     assert_eq!(difference(&soft, &one), None);
     diagram.position = position(&MIDDLE.replace("PP3PPP", "P4PPP"));
-    let other = png(&diagram.png().expect("draws").bytes);
+    let other = png(&diagram.png(&english()).expect("draws").bytes);
     assert!(difference(&other, &one).is_some());
 }
 

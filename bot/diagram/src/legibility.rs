@@ -13,6 +13,8 @@ use super::Style;
 use super::board::{Diagram, legend::Sign, pixels};
 use super::canvas::{Canvas, Paint, Words};
 use super::chart::{self, Theme};
+use super::sample::english;
+use super::text::Text;
 use super::{palette, raster};
 use sealed_move_chess::scene::SceneMark;
 
@@ -512,7 +514,7 @@ fn words_and_bars_are_readable() {
             solved: 6,
             first_try: 3,
         }];
-        let svg = chart::mastery("Topics", topics).svg(theme);
+        let svg = chart::mastery(Text::ChartMastery, topics).svg(theme, &english());
         let map = raster::pixels(&svg, 1.0).expect("draws");
         let inks = theme.inks();
         let page = painted(&map, inks.page);

@@ -2,7 +2,8 @@
 //!
 //! Takes shakmaty's types and [`sealed_move_chess::scene`], gives SVG text, PNG or GIF bytes, and alt
 //! text. Touches no clock, store or network, and no font of the machine: men are our own drawing
-//! ([`pieces`]), words are set as outlines of an embedded font ([`lettering`]).
+//! ([`pieces`]), words are set as outlines of an embedded font ([`lettering`]). Which words, is given from outside:
+//! what a picture says is a [`Text`], and a [`Tongue`] says it in a language.
 //!
 //! What to call:
 //!
@@ -43,9 +44,11 @@ mod sample;
 pub mod sheet;
 pub mod strip;
 mod style;
+pub mod text;
 
 pub use board::Diagram;
 pub use style::Style;
+pub use text::{Alt, Text, Tongue};
 
 /// A finished picture and the words that truly replace it.
 #[derive(Clone, Debug)]
@@ -54,8 +57,8 @@ pub struct Picture {
     pub bytes: Vec<u8>,
     /// What `bytes` hold.
     pub kind: PictureKind,
-    /// Alt text of at most 1,024 characters.
-    pub alt: String,
+    /// The words in its place.
+    pub alt: Alt,
 }
 
 /// File format of a [`Picture`].

@@ -4,14 +4,13 @@
 //! [`flights`] finds out what becomes of each square around a king that is mated or stalemated;
 //! [`Reveal`] sets board, legend and solution on one sheet.
 
-use std::fmt::Write;
-
 use shakmaty::{Chess, Color, Move, Position, Square, attacks};
 
 use super::Style;
-use super::board::{Diagram, cut, legend::Legend, pixels};
+use super::board::{Diagram, legend::Legend, pixels};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::palette::{self, Palette};
+use super::text::{Alt, Line as Moves, Text as Fact, Tongue};
 use super::{DiagramError, Picture, PictureKind, figurine, raster};
 use sealed_move_chess::scene::{Scene, SceneMark};
 
@@ -76,8 +75,8 @@ pub struct Reveal {
     pub style: Style,
     /// Width in pixels.
     pub size: u32,
-    /// Above the solution, such as "No. 14 · Back rank"; may be empty.
-    pub heading: String,
+    /// Above the solution, such as "No. 14 · Back rank".
+    pub heading: Option<Fact>,
     /// Key and variations, the main line first; moves in SAN with English letters.
     pub solution: Vec<String>,
 }
@@ -106,7 +105,7 @@ impl Reveal {
             bottom: start.turn(),
             style: Style::default(),
             size: 720,
-            heading: String::new(),
+            heading: None,
             solution: Vec::new(),
         }
     }
@@ -118,14 +117,14 @@ impl Reveal {
         diagram
     }
 
-    /// The picture as standalone SVG.
-    pub fn svg(&self) -> String {
+    /// The picture as standalone SVG, its words in this language.
+    pub fn svg(&self, tongue: &Tongue) -> String {
         let diagram = self.diagram();
         let palette = palette::of(self.style);
         let layout = diagram.layout();
-        let legend = Legend::of(&diagram, layout.width);
+        let legend = Legend::of(&diagram, layout.width, tongue);
         let below = layout.height + legend.height();
-        let text = self.text();
+        let text = self.text(tongue);
         let mut canvas = Canvas::new(layout.width, below + text.height(), Words::Outlined);
         canvas.rect(
             0.0,
@@ -137,16 +136,16 @@ impl Reveal {
         diagram.draw(&mut canvas, &layout, palette);
         legend.draw(&mut canvas, layout.height, palette);
         text.draw(&mut canvas, below, palette);
-        canvas.finish(&self.alt())
+        canvas.finish(&self.alt().in_words(tongue))
     }
 
     /// The picture as PNG; the board comes from kept parts, only marks and text are drawn anew.
     ///
     /// # Errors
     /// When the renderer refuses.
-    pub fn png(&self) -> Result<Picture, DiagramError> {
-        let mut map = pixels::draw(&self.diagram())?;
-        let text = self.text();
+    pub fn png(&self, tongue: &Tongue) -> Result<Picture, DiagramError> {
+        let mut map = pixels::draw(&self.diagram(), tongue)?;
+        let text = self.text(tongue);
         if text.height() > 0.0 {
             let palette = palette::of(self.style);
             let mut canvas = Canvas::new(text.width, text.height(), Words::Outlined);
@@ -163,7 +162,7 @@ impl Reveal {
     }
 
     /// Heading and solution broken into lines.
-    fn text(&self) -> Text {
+    fn text(&self, tongue: &Tongue) -> Text {
         let layout = self.diagram().layout();
         let size = (layout.width * 0.036).max(10.0);
         let room = layout.width - 2.0 * layout.left;
@@ -177,7 +176,9 @@ impl Reveal {
                 indent: if i == 0 { 0.0 } else { indent },
             }));
         };
-        add(&self.heading, Kind::Heading, 0.0);
+        if let Some(heading) = &self.heading {
+            add(&tongue.say(heading), Kind::Heading, 0.0);
+        }
         for (i, words) in self.solution.iter().enumerate() {
             let kind = if i == 0 { Kind::Main } else { Kind::Variation };
             add(words, kind, size * 1.1);
@@ -185,7 +186,7 @@ impl Reveal {
         if lines.len() > LINES {
             lines.truncate(LINES - 1);
             lines.push(Line {
-                words: "and more".into(),
+                words: tongue.say(&Fact::RevealMore),
                 kind: Kind::Variation,
                 indent: 0.0,
             });
@@ -198,23 +199,27 @@ impl Reveal {
         }
     }
 
-    /// The final position in words, what becomes of each flight, and the solution.
-    pub fn alt(&self) -> String {
-        let mut out = String::new();
-        if !self.heading.is_empty() {
-            let _ = write!(out, "{}. ", self.heading.trim_end_matches('.'));
+    /// The final position, what becomes of each flight, and the solution.
+    pub fn alt(&self) -> Alt {
+        let heading = self.heading.clone().into_iter();
+        let mut facts: Vec<Fact> = heading
+            .map(|heading| Fact::AltHeading {
+                heading: Box::new(heading),
+            })
+            .collect();
+        facts.push(Fact::AltFinal);
+        match self.diagram().alt() {
+            Alt::Facts(board) => facts.extend(board),
+            Alt::Said(_) => {}
         }
-        let _ = write!(out, "Final position. {}", self.diagram().alt());
         if !self.solution.is_empty() {
-            let solution = self.solution.join(" ");
-            let stop = if solution.ends_with(|c: char| ".!?".contains(c)) {
-                ""
-            } else {
-                "."
-            };
-            let _ = write!(out, " Solution: {solution}{stop}");
+            facts.push(Fact::AltSolution {
+                line: Moves {
+                    line: self.solution.join(" ").trim_end_matches('.').to_owned(),
+                },
+            });
         }
-        cut(out)
+        Alt::Facts(facts)
     }
 }
 
@@ -300,7 +305,7 @@ pub fn landing(mv: Move) -> Square {
 
 #[cfg(test)]
 mod tests {
-    use super::super::sample::{line, position};
+    use super::super::sample::{english, line, position};
     use super::*;
 
     #[test]
@@ -348,16 +353,16 @@ mod tests {
     fn the_line_is_played_out_and_told() {
         let start = position("r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1");
         let mut reveal = Reveal::of(&start, &line(&start, &["Rxd8+", "Rxd8", "Rxd8#"]));
-        reveal.heading = "No. 3".into();
+        reveal.heading = Some(Fact::PictureHeading { number: 3 });
         reveal.solution = vec!["1.Rxd8+ Rxd8 2.Rxd8#".into()];
-        let alt = reveal.alt();
+        let alt = reveal.alt().in_words(&english());
         assert!(
             alt.starts_with("No. 3. Final position. White: king g1, rook d8"),
             "{alt}"
         );
         assert!(alt.contains("Last move d1 to d8."), "{alt}");
         assert!(
-            alt.contains("Guarded flights: f8 by rook d8; h8 by rook d8."),
+            alt.contains("Guarded flights: f8 by rook d8, h8 by rook d8."),
             "{alt}"
         );
         assert!(alt.ends_with("Solution: 1.Rxd8+ Rxd8 2.Rxd8#."), "{alt}");

@@ -1,6 +1,12 @@
 //! What the tests of pictures set up: a position by its FEN, a line by its moves in SAN.
 
+use super::Tongue;
 use shakmaty::{CastlingMode, Chess, Move, Position, fen::Fen, san::San};
+
+/// What pictures say in English.
+pub(super) fn english() -> Tongue {
+    Tongue::new("en", |tag, text| sealed_move_words::words(tag).say(text))
+}
 
 pub(super) fn position(fen: &str) -> Chess {
     fen.parse::<Fen>()

@@ -18,6 +18,7 @@ use super::Style;
 use super::board::{Diagram, men};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::palette::{self, Palette};
+use super::text::{Alt, Text, Tongue};
 use super::{DiagramError, figurine, lettering};
 
 /// Size of the paper.
@@ -97,26 +98,26 @@ const FIT: usize = 400;
 
 impl Sheet {
     /// The pages as standalone SVG, measured in points; the last ones hold the solutions.
-    pub fn svg(&self) -> Vec<String> {
-        self.pages(Words::Outlined)
+    pub fn svg(&self, tongue: &Tongue) -> Vec<String> {
+        self.pages(Words::Outlined, tongue)
     }
 
     /// The pages as one PDF.
     ///
     /// # Errors
     /// When a page cannot be converted.
-    pub fn pdf(&self) -> Result<Vec<u8>, DiagramError> {
-        bind(&self.pages(Words::Live), self.paper, &self.title)
+    pub fn pdf(&self, tongue: &Tongue) -> Result<Vec<u8>, DiagramError> {
+        bind(&self.pages(Words::Live, tongue), self.paper, &self.title)
     }
 
-    fn pages(&self, words: Words) -> Vec<String> {
+    fn pages(&self, words: Words, tongue: &Tongue) -> Vec<String> {
         let mut canvases: Vec<(Canvas, String)> = self
             .items
             .chunks(COLUMNS * ROWS)
             .enumerate()
-            .map(|(page, items)| self.positions(page * COLUMNS * ROWS, items, words))
+            .map(|(page, items)| self.positions(page * COLUMNS * ROWS, items, words, tongue))
             .collect();
-        canvases.extend(self.solutions(words));
+        canvases.extend(self.solutions(words, tongue));
         let count = canvases.len();
         canvases
             .into_iter()
@@ -149,10 +150,16 @@ impl Sheet {
         canvas
     }
 
-    fn positions(&self, first: usize, items: &[Item], words: Words) -> (Canvas, String) {
+    fn positions(
+        &self,
+        first: usize,
+        items: &[Item],
+        words: Words,
+        tongue: &Tongue,
+    ) -> (Canvas, String) {
         let (w, h) = self.paper.points();
         let palette = palette::of(Style::Print);
-        let mut canvas = self.page(words, "Name: ______________________");
+        let mut canvas = self.page(words, &tongue.say(&Text::SheetName));
         let cell_w = (w - 2.0 * MARGIN) / COLUMNS as f32;
         let cell_h = (h - MARGIN - HEAD - FOOT - 10.0) / ROWS as f32;
         let said: Vec<Vec<String>> = items.iter().map(|item| said(item, cell_w - 16.0)).collect();
@@ -181,21 +188,21 @@ impl Sheet {
                     figurine::set(canvas, &text, (8.0 - left, y), hand, palette);
                 }
             });
-            alt.push_str(&format!(
-                "{number}. {}: {} {} ",
-                item.task,
-                match &item.shows {
-                    Shows::Board(position) => men(position),
-                    Shows::Words => String::new(),
-                },
-                item.words
-            ));
+            let named = tongue.say(&Text::AltSheetItem {
+                number: super::text::number(number),
+                task: item.task.clone(),
+            });
+            let shown = match &item.shows {
+                Shows::Board(position) => Alt::Facts(men(position)).in_words(tongue),
+                Shows::Words => String::new(),
+            };
+            alt.push_str(&format!("{named} {shown} {} ", item.words));
         }
         (canvas, alt)
     }
 
     /// Pages with the solutions in two columns.
-    fn solutions(&self, words: Words) -> Vec<(Canvas, String)> {
+    fn solutions(&self, words: Words, tongue: &Tongue) -> Vec<(Canvas, String)> {
         let (w, h) = self.paper.points();
         let palette = palette::of(Style::Print);
         let gutter = 22.0;
@@ -243,7 +250,8 @@ impl Sheet {
                     y = top;
                     if column > 1 {
                         column = 0;
-                        pages.push((self.page(words, "Solutions"), "Solutions. ".into()));
+                        let title = tongue.say(&Text::SheetSolutions);
+                        pages.push((self.page(words, &title), format!("{title}. ")));
                     }
                 }
                 y += step;
@@ -379,6 +387,7 @@ fn bind(pages: &[String], paper: Paper, title: &str) -> Result<Vec<u8>, DiagramE
 
 #[cfg(test)]
 mod tests {
+    use super::super::sample::english;
     use super::*;
 
     fn sheet(items: usize, lines: usize) -> Sheet {
@@ -400,7 +409,7 @@ mod tests {
     #[test]
     fn six_to_a_page_and_the_solutions_last() {
         for (items, lines, pages) in [(0, 1, 0), (1, 1, 2), (6, 2, 2), (7, 1, 3), (6, 60, 6)] {
-            let svg = sheet(items, lines).svg();
+            let svg = sheet(items, lines).svg(&english());
             let fits = svg.len();
             if lines < 10 {
                 assert_eq!(fits, pages, "{items} items");
@@ -416,7 +425,7 @@ mod tests {
 
     #[test]
     fn solutions_stay_off_the_pages_with_positions() {
-        let svg = sheet(6, 1).svg();
+        let svg = sheet(6, 1).svg(&english());
         assert!(!svg[0].contains("Qh5") && svg[1].contains("Qh5"));
     }
 
@@ -424,7 +433,7 @@ mod tests {
     fn words_for_the_post_stand_with_the_position_and_the_others_behind_the_solution() {
         let mut sheet = sheet(6, 1);
         sheet.items[2].words = "word ".repeat(200);
-        let pages = sheet.pages(Words::Live);
+        let pages = sheet.pages(Words::Live, &english());
         assert_eq!(pages.len(), 2);
         assert!(pages[0].contains("back rank") && !pages[0].contains("The queen goes"));
         assert!(pages[1].contains("The queen goes"));
@@ -435,7 +444,7 @@ mod tests {
 
     #[test]
     fn the_pdf_has_every_page_and_our_font_only() {
-        let pdf = sheet(7, 1).pdf().expect("a PDF");
+        let pdf = sheet(7, 1).pdf(&english()).expect("a PDF");
         assert!(pdf.starts_with(b"%PDF-"));
         let text = String::from_utf8_lossy(&pdf);
         assert_eq!(text.matches("/Type/Page/").count(), 3);

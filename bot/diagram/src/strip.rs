@@ -1,13 +1,12 @@
 //! A solution as a strip: its positions side by side, each under the move that led to it.
 
-use std::fmt::Write;
-
 use shakmaty::{Chess, Color, Move, Position, Square};
 
 use super::Style;
-use super::board::{Diagram, cut, men};
+use super::board::{Diagram, men};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::reveal::landing;
+use super::text::{Alt, Line, Text, Tongue};
 use super::{DiagramError, Picture, PictureKind, figurine, palette, raster};
 use sealed_move_chess::line::{numbered, sans};
 
@@ -21,34 +20,42 @@ pub(super) struct Still {
     pub position: Chess,
     /// From and to of the move that led here; none for the start.
     pub last_move: Option<(Square, Square)>,
-    /// That move, as `2...Rxd8`; for the start, who is to move.
-    pub caption: String,
+    /// That move, as `2...Rxd8`; none for the start.
+    pub moved: Option<String>,
 }
 
 /// The start and every position of `line` after it, up to the first illegal move or [`MOST`] moves.
 pub(super) fn stills(start: &Chess, line: &[Move]) -> Vec<Still> {
     let sans = sans(start, &line[..line.len().min(MOST)]);
-    let to_move = match start.turn() {
-        Color::White => "White to move",
-        Color::Black => "Black to move",
-    };
     let mut out = vec![Still {
         position: start.clone(),
         last_move: None,
-        caption: to_move.into(),
+        moved: None,
     }];
     let mut position = start.clone();
     for (i, (san, &mv)) in sans.iter().zip(line).enumerate() {
         let number = (i as u32 + u32::from(start.turn() == Color::Black)) / 2 + 1;
-        let caption = numbered(position.turn(), number, &[san]);
+        let moved = Some(numbered(position.turn(), number, &[san]));
         position.play_unchecked(mv);
         out.push(Still {
             position: position.clone(),
             last_move: mv.from().map(|from| (from, landing(mv))),
-            caption,
+            moved,
         });
     }
     out
+}
+
+impl Still {
+    /// What stands above it: the move, or who is to move.
+    pub(super) fn caption(&self, tongue: &Tongue) -> String {
+        match &self.moved {
+            Some(moved) => moved.clone(),
+            None => tongue.say(&Text::StripToMove {
+                side: self.position.turn().into(),
+            }),
+        }
+    }
 }
 
 /// A line of moves to be shown as a strip.
@@ -79,7 +86,7 @@ impl Strip {
     }
 
     /// The strip as standalone SVG.
-    pub fn svg(&self) -> String {
+    pub fn svg(&self, tongue: &Tongue) -> String {
         let palette = palette::of(self.style);
         let stills = stills(&self.start, &self.line);
         let columns = columns(stills.len());
@@ -110,11 +117,12 @@ impl Strip {
             diagram.position = still.position.clone();
             diagram.last_move = still.last_move;
             let hand = Hand::new(size, palette.ink).bold();
-            let wide = figurine::line_width(&still.caption, &hand);
+            let caption = still.caption(tongue);
+            let wide = figurine::line_width(&caption, &hand);
             let middle = x + layout.left + layout.side() / 2.0;
             figurine::set(
                 &mut canvas,
-                &still.caption,
+                &caption,
                 (middle - wide / 2.0, y + size * 0.95),
                 hand,
                 palette,
@@ -123,33 +131,35 @@ impl Strip {
                 diagram.draw(canvas, &layout, palette);
             });
         }
-        canvas.finish(&self.alt())
+        canvas.finish(&self.alt().in_words(tongue))
     }
 
     /// The strip as PNG.
     ///
     /// # Errors
     /// When the renderer refuses.
-    pub fn png(&self) -> Result<Picture, DiagramError> {
+    pub fn png(&self, tongue: &Tongue) -> Result<Picture, DiagramError> {
         Ok(Picture {
-            bytes: raster::png(&self.svg())?,
+            bytes: raster::png(&self.svg(tongue))?,
             kind: PictureKind::Png,
             alt: self.alt(),
         })
     }
 
-    /// The starting position and the moves in words.
-    pub fn alt(&self) -> String {
+    /// The starting position and the moves.
+    pub fn alt(&self) -> Alt {
+        let mut facts = vec![Text::AltStrip];
+        facts.extend(men(&self.start));
         let stills = stills(&self.start, &self.line);
-        let mut out = format!("The line move by move. From: {}", men(&self.start));
-        if stills.len() > 1 {
-            out.push_str(" Moves:");
-            for still in &stills[1..] {
-                let _ = write!(out, " {}", still.caption);
-            }
-            out.push('.');
+        let moves: Vec<String> = stills.into_iter().filter_map(|still| still.moved).collect();
+        if !moves.is_empty() {
+            facts.push(Text::AltMoves {
+                line: Line {
+                    line: moves.join(" "),
+                },
+            });
         }
-        cut(out)
+        Alt::Facts(facts)
     }
 }
 
@@ -164,7 +174,7 @@ fn columns(boards: usize) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use super::super::sample::{line, position};
+    use super::super::sample::{english, line, position};
     use super::*;
 
     #[test]
@@ -172,7 +182,10 @@ mod tests {
         let start = position("r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1");
         let moves = line(&start, &["Rxd8+", "Rxd8", "Rxd8#"]);
         let captions = |s: &Chess, l: &[Move]| -> Vec<String> {
-            stills(s, l).into_iter().map(|s| s.caption).collect()
+            stills(s, l)
+                .into_iter()
+                .map(|s| s.caption(&english()))
+                .collect()
         };
         assert_eq!(
             captions(&start, &moves),
@@ -209,8 +222,9 @@ mod tests {
         assert!(
             strip
                 .alt()
+                .in_words(&english())
                 .ends_with("White to move. Moves: 1.Rxd8+ 1...Rxd8 2.Rxd8#.")
         );
-        assert!(strip.png().expect("draws").bytes.len() < 120_000);
+        assert!(strip.png(&english()).expect("draws").bytes.len() < 120_000);
     }
 }

@@ -4,6 +4,7 @@
 pub mod common;
 pub mod discord;
 pub mod dispatch;
+pub mod pictures;
 pub mod registry;
 pub mod room;
 pub mod said;

@@ -8,7 +8,10 @@ use toml::de::DeTable;
 
 use super::Where;
 use crate::chat::registry::{Home, Opener, Opening, Parts, Registration, Registry, Section};
-use crate::desk::{DeskOptions, Settings, endgames::Syzygy, opinion::EngineSettings};
+use crate::{
+    chat::pictures,
+    desk::{DeskOptions, Settings, endgames::Syzygy, opinion::EngineSettings},
+};
 
 /// The settings file. Every key has a default; an unknown key is an error that names it.
 #[derive(Debug, Default, Deserialize)]
@@ -137,7 +140,7 @@ impl Config {
             reply_seconds: self.check.reply_seconds,
             table_bytes: self.check.table_mb << 20,
             engine: self.engine.clone(),
-            ..DeskOptions::default()
+            ..DeskOptions::speaking(pictures::say)
         };
         options.check.moves = self.check.moves;
         if let Some(folder) = &self.check.endgame_tables {

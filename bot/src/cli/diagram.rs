@@ -8,8 +8,10 @@ use shakmaty::{Chess, Color, Move, Position, Square, san::SanPlus};
 
 use super::Outcome;
 use crate::{
+    chat::pictures,
     chess::{parse_fen, scene::SceneMark},
-    diagram::{Diagram as Board, Picture, Style, contact, film::Film, strip::Strip},
+    diagram::{Alt, Diagram as Board, Picture, Style, Tongue, contact, film::Film, strip::Strip},
+    words::english,
 };
 
 /// Draw a position as PNG or SVG, by the file's ending; a line of moves as a strip (PNG, SVG) or an
@@ -77,29 +79,33 @@ impl Diagram {
             .and_then(|e| e.to_str())
             .map(str::to_lowercase)
             .unwrap_or_default();
-        let (bytes, words) = match &self.position {
+        let tongue = pictures::tongue(english());
+        let drawn = match &self.position {
             None => match ending.as_str() {
-                "png" => with_words(contact::png()?),
-                "svg" => (contact::svg().into_bytes(), String::new()),
+                "png" => contact::png(&tongue)?.into(),
+                "svg" => Drawn {
+                    bytes: contact::svg(&tongue).into_bytes(),
+                    alt: Alt::Said(String::new()),
+                },
                 _ => bail!("{}: the name must end in .png or .svg", self.out.display()),
             },
             Some(fen) => {
                 let position = parse_fen(fen).context("the position")?.position;
                 match &self.line {
-                    Some(line) => self.draw_line(&position, line, &ending)?,
-                    None => self.draw_board(position, &ending)?,
+                    Some(line) => self.draw_line(&position, line, &ending, &tongue)?,
+                    None => self.draw_board(position, &ending, &tongue)?,
                 }
             }
         };
-        std::fs::write(&self.out, bytes)
+        std::fs::write(&self.out, drawn.bytes)
             .with_context(|| format!("{} could not be written", self.out.display()))?;
         if self.words {
-            println!("{words}");
+            println!("{}", drawn.alt.in_words(&tongue));
         }
         Ok(Outcome::Fine)
     }
 
-    fn draw_board(&self, position: Chess, ending: &str) -> anyhow::Result<(Vec<u8>, String)> {
+    fn draw_board(&self, position: Chess, ending: &str, tongue: &Tongue) -> anyhow::Result<Drawn> {
         let mut board = Board::of(position);
         board.bottom = self.bottom.map_or(board.bottom, Side::color);
         board.style = self.style.style();
@@ -114,8 +120,11 @@ impl Diagram {
             .chain(self.marks.iter().map(|&s| SceneMark::Square(s)))
             .collect();
         match ending {
-            "png" => Ok(with_words(board.png()?)),
-            "svg" => Ok((board.svg().into_bytes(), board.alt())),
+            "png" => Ok(board.png(tongue)?.into()),
+            "svg" => Ok(Drawn {
+                bytes: board.svg(tongue).into_bytes(),
+                alt: board.alt(),
+            }),
             _ => bail!("{}: the name must end in .png or .svg", self.out.display()),
         }
     }
@@ -125,20 +134,24 @@ impl Diagram {
         position: &Chess,
         line: &str,
         ending: &str,
-    ) -> anyhow::Result<(Vec<u8>, String)> {
+        tongue: &Tongue,
+    ) -> anyhow::Result<Drawn> {
         let moves = moves(position, line)?;
         if ending == "gif" {
             let mut film = Film::of(position.clone(), moves);
             film.bottom = self.bottom.map_or(film.bottom, Side::color);
             film.style = self.style.style();
-            return Ok(with_words(film.gif()?));
+            return Ok(film.gif(tongue)?.into());
         }
         let mut strip = Strip::of(position.clone(), moves);
         strip.bottom = self.bottom.map_or(strip.bottom, Side::color);
         strip.style = self.style.style();
         match ending {
-            "png" => Ok(with_words(strip.png()?)),
-            "svg" => Ok((strip.svg().into_bytes(), strip.alt())),
+            "png" => Ok(strip.png(tongue)?.into()),
+            "svg" => Ok(Drawn {
+                bytes: strip.svg(tongue).into_bytes(),
+                alt: strip.alt(),
+            }),
             _ => bail!(
                 "{}: the name must end in .png, .svg or .gif",
                 self.out.display()
@@ -167,8 +180,19 @@ impl Look {
     }
 }
 
-fn with_words(picture: Picture) -> (Vec<u8>, String) {
-    (picture.bytes, picture.alt)
+/// A file's bytes, and the words in its place.
+struct Drawn {
+    bytes: Vec<u8>,
+    alt: Alt,
+}
+
+impl From<Picture> for Drawn {
+    fn from(picture: Picture) -> Self {
+        Self {
+            bytes: picture.bytes,
+            alt: picture.alt,
+        }
+    }
 }
 
 /// The moves of a line written in SAN, with or without numbers.

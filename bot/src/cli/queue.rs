@@ -16,9 +16,11 @@ use super::{
     output::json_line,
 };
 use crate::{
+    chat::{common::text::Tasked, pictures},
     chess::parse_fen,
     desk::{Content, Desk, Person, Place, Queued, Telling, note_lines},
-    diagram::sheet,
+    diagram::{Text, sheet},
+    words::words,
 };
 
 /// See and arrange the week: the positions, questions and words waiting, in order, with when each goes out.
@@ -279,6 +281,9 @@ async fn fixed(
 /// The queue as a PDF.
 async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u8>> {
     let coach = acting(desk, group).await?;
+    let settings = desk.settings(group).await?;
+    let words = words(settings.language.tag());
+    let tongue = pictures::tongue(words);
     let mut items = Vec::new();
     for item in desk.queue(group).await? {
         items.push(match item.holds {
@@ -286,7 +291,12 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
                 let checked = desk.checked(group, &coach, position).await?;
                 let content = desk.preview_item(group, &coach, item.id).await?.content;
                 let (task, words) = match content {
-                    Content::Problem { task, words, .. } => (task, words),
+                    Content::Problem {
+                        side,
+                        stipulation,
+                        words: coach,
+                        ..
+                    } => (words.say(&Tasked::of(side, stipulation)), coach),
                     Content::Question(written) | Content::Words(written) => {
                         (String::new(), written.words)
                     }
@@ -309,15 +319,17 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
                 words,
                 fen,
                 at_reveal,
-            } => written("Question", words, fen, &at_reveal)?,
-            Queued::Words { words, fen } => written("To be read", words, fen, "")?,
+            } => written(tongue.say(&Text::SheetQuestion), words, fen, &at_reveal)?,
+            Queued::Words { words, fen } => {
+                written(tongue.say(&Text::SheetToBeRead), words, fen, "")?
+            }
         });
     }
     anyhow::ensure!(
         !items.is_empty(),
         "the queue is empty; put positions in with `import --queue`"
     );
-    let title = desk.settings(group).await?.name;
+    let title = settings.name;
     let paper = if letter {
         sheet::Paper::Letter
     } else {
@@ -328,12 +340,12 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
         paper,
         items,
     }
-    .pdf()?)
+    .pdf(&tongue)?)
 }
 
 /// A question or words on paper.
 fn written(
-    task: &str,
+    task: String,
     words: String,
     fen: Option<String>,
     at_reveal: &str,
@@ -343,7 +355,7 @@ fn written(
             Some(fen) => sheet::Shows::Board(parse_fen(&fen)?.position),
             None => sheet::Shows::Words,
         },
-        task: task.to_owned(),
+        task,
         words,
         solution: Vec::new(),
         remarks: at_reveal.lines().map(str::to_owned).collect(),

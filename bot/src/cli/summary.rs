@@ -14,7 +14,11 @@ use super::{
     leaderboard::Span,
     output::json_line,
 };
-use crate::desk::{PictureKind, SummaryTable};
+use crate::{
+    chat::pictures,
+    desk::{PictureKind, SummaryTable},
+    words::english,
+};
 
 /// The engagement summary: who took part, solved, went quiet or came back; how each position and topic
 /// went; and so what to teach next.
@@ -69,7 +73,8 @@ impl Summary {
         if let Some(folder) = self.charts {
             std::fs::create_dir_all(&folder)
                 .with_context(|| format!("the folder {} could not be made", folder.display()))?;
-            let charts = open.wait(open.desk.summary_charts(&group, &period))?;
+            let words = english();
+            let charts = open.wait(open.desk.summary_charts(&group, &period, words.tag()))?;
             for (number, chart) in charts.iter().enumerate() {
                 let ending = match chart.kind {
                     PictureKind::Png => "png",
@@ -78,7 +83,7 @@ impl Summary {
                 let file = folder.join(format!("summary-{}.{ending}", number + 1));
                 std::fs::write(&file, &chart.bytes)
                     .with_context(|| format!("{} could not be written", file.display()))?;
-                eprintln!("{}: {}", file.display(), chart.alt);
+                eprintln!("{}: {}", file.display(), pictures::alt(chart, words));
             }
         }
         Ok(Outcome::Fine)

@@ -17,7 +17,7 @@ use super::{
     refusal::{Lacking, Named, Refusal, Removed, When},
     text,
 };
-use crate::chess::{self, fact::Side, read};
+use crate::chess::{self, Stipulation, fact::Side, read};
 use shakmaty::fen::Fen;
 
 /// The most characters of a question's words, of words alone, and of the words for a question's reveal.
@@ -94,12 +94,10 @@ impl Kind {
 pub enum Content {
     /// A position with its task.
     Problem {
-        /// The stipulation's sign.
-        stipulation: String,
+        /// What is asked.
+        stipulation: Stipulation,
         /// Who is to move.
         side: Side,
-        /// The task in a sentence: "White to move and mate in three."
-        task: String,
         /// The coach's words with the post; often empty.
         words: String,
         /// The diagram; its file name is `position-NUMBER.png`.
@@ -125,7 +123,7 @@ impl Content {
     pub fn kind(&self) -> Kind {
         match self {
             Self::Problem { stipulation, .. } => Kind::Problem {
-                stipulation: stipulation.clone(),
+                stipulation: stipulation.to_string(),
             },
             Self::Question(_) => Kind::Question,
             Self::Words(_) => Kind::Words,
@@ -474,11 +472,10 @@ impl Desk {
                 let (board, task) = problems::parse(&position.fen, &position.stipulation)?;
                 let turn = shakmaty::Position::turn(&board);
                 Content::Problem {
-                    stipulation: position.stipulation.clone(),
+                    stipulation: task,
                     side: turn.into(),
-                    task: posting::task_in_words(turn, task),
                     words: position.words.with_post.clone(),
-                    picture: self.draw(posting::diagram(board, settings)).await?,
+                    picture: self.draw_plain(board, settings).await?,
                 }
             }
             Held::Question(written, _) => {
@@ -490,7 +487,7 @@ impl Desk {
 
     async fn written_sheet(&self, written: &Written, settings: &Settings) -> Done<WrittenSheet> {
         let picture = match written.fen.as_deref().and_then(posting::board_of) {
-            Some(board) => Some(self.draw(posting::diagram(board, settings)).await?),
+            Some(board) => Some(self.draw_plain(board, settings).await?),
             None => None,
         };
         Ok(WrittenSheet {

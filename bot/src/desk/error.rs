@@ -4,7 +4,6 @@ use std::fmt;
 
 use sealed_move_store::StoreError;
 use serde::Serialize;
-use serde_json::Value;
 
 use super::refusal::{Refusal, StoreFault};
 
@@ -85,12 +84,6 @@ impl std::error::Error for DeskError {
 impl From<crate::diagram::DiagramError> for DeskError {
     fn from(error: crate::diagram::DiagramError) -> Self {
         Self::Picture(error)
-    }
-}
-
-impl From<DeskError> for Value {
-    fn from(error: DeskError) -> Self {
-        serde_json::to_value(error).unwrap_or_default()
     }
 }
 

@@ -51,12 +51,7 @@ impl std::fmt::Debug for Desk {
 }
 
 impl Desk {
-    /// A desk on `store` that tells the time by `clock`, with the usual limits.
-    pub fn new(store: Store, clock: Arc<dyn Clock>) -> Self {
-        Self::with_options(store, clock, DeskOptions::default())
-    }
-
-    /// A desk with limits of its own.
+    /// A desk on `store` that tells the time by `clock`.
     pub fn with_options(store: Store, clock: Arc<dyn Clock>, options: DeskOptions) -> Self {
         Self {
             inner: Arc::new(Inner {

@@ -299,7 +299,7 @@ impl Desk {
             let picture = match posting::board_of(&one.report.fen) {
                 Some(board) if drawn < DIAGRAMS_AT_ONCE => {
                     drawn += 1;
-                    Some(self.draw(posting::diagram(board, settings)).await?)
+                    Some(self.draw_plain(board, settings).await?)
                 }
                 _ => None,
             };
@@ -384,7 +384,7 @@ impl Desk {
             .await?;
         let settings = convert::kept_settings(&group.settings)?;
         let picture = match posting::board_of(&position.fen) {
-            Some(board) => Some(self.draw(posting::diagram(board, &settings)).await?),
+            Some(board) => Some(self.draw_plain(board, &settings).await?),
             None => None,
         };
         Ok(CheckedPosition {

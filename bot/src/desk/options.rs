@@ -1,8 +1,10 @@
-//! How much work the desk may do at a time.
+//! How much work the desk may do at a time, and what its pictures say.
 
 use std::{num::NonZeroUsize, time::Duration};
 
-/// Limits of the desk's computing.
+use crate::diagram::text::Say;
+
+/// Limits of the desk's computing, and what it takes from the floor above.
 #[derive(Clone, Debug)]
 pub struct DeskOptions {
     /// Seconds that the check of one position may take.
@@ -23,11 +25,15 @@ pub struct DeskOptions {
     pub look_for_others: Duration,
     /// How positions are checked.
     pub check: crate::chess::check::CheckOptions,
+    /// How each language says what stands in pictures.
+    pub pictures: Say,
 }
 
-impl Default for DeskOptions {
-    fn default() -> Self {
+impl DeskOptions {
+    /// The usual limits, with pictures that speak so.
+    pub fn speaking(pictures: Say) -> Self {
         Self {
+            pictures,
             check_seconds: 20.0,
             reply_seconds: 5.0,
             threads: std::thread::available_parallelism().map_or(1, NonZeroUsize::get),

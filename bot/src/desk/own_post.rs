@@ -72,7 +72,7 @@ impl Desk {
     pub async fn own_post(&self, place: &Place, person: &Person, post: i64) -> Done<OwnPost> {
         let now = self.now();
         let (place, by) = (place.clone(), person.clone());
-        let (own, board) = self
+        let (own, board, language) = self
             .read(move |db| {
                 let group = group_at(db, &place)?;
                 let settings = convert::kept_settings(&group.settings)?;
@@ -125,12 +125,12 @@ impl Desk {
                     live,
                     board: None,
                 };
-                Ok((own, board))
+                Ok((own, board, settings.language))
             })
             .await?;
         Ok(OwnPost {
             board: match board {
-                Some(board) => Some(self.draw(board).await?),
+                Some(board) => Some(self.draw(board, language.tag()).await?),
                 None => None,
             },
             ..own

@@ -5,7 +5,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use sealed_move_store::{
     self as store, Db, Deed, Group, NewPost, Post, PostState, Tx, Waits, Written,
 };
-use shakmaty::{Chess, Color};
+use shakmaty::Chess;
 
 use super::{
     ChatKey, Desk, Kind, Person, Picture, Place, PostRow, PostSheet, Report, Settings, attempt,
@@ -19,8 +19,8 @@ use super::{
     refusal::Refusal,
     schedule,
 };
-use crate::chess::{self, Stipulation};
-use crate::diagram::Diagram;
+use crate::chess;
+use crate::diagram::{Diagram, Tongue};
 
 impl Desk {
     /// The post that a position would be, exactly as members would see it, numbered and timed as if it were
@@ -291,13 +291,25 @@ impl Desk {
         })
     }
 
-    /// Draws a diagram off the async threads.
-    pub(super) async fn draw(&self, diagram: Diagram) -> Done<Picture> {
+    /// Draws a diagram off the async threads; `language` is that of its legend.
+    pub(super) async fn draw(&self, diagram: Diagram, language: &str) -> Done<Picture> {
+        let tongue = self.tongue(language);
         Ok(self
             .inner
             .quick
-            .run("drawing a diagram", 10.0, move |_| diagram.png())
+            .run("drawing a diagram", 10.0, move |_| diagram.png(&tongue))
             .await??)
+    }
+
+    /// Draws a board without marks in the group's style.
+    pub(super) async fn draw_plain(&self, board: Chess, settings: &Settings) -> Done<Picture> {
+        self.draw(diagram(board, settings), settings.language.tag())
+            .await
+    }
+
+    /// How a language says what stands in pictures.
+    pub(super) fn tongue(&self, language: &str) -> Tongue {
+        Tongue::new(language, self.inner.options.pictures)
     }
 }
 
@@ -472,54 +484,12 @@ pub(super) fn report(kept: &serde_json::Value) -> Done<Report> {
         .map_err(|error| DeskError::damaged(format!("a report in it cannot be read ({error})")))
 }
 
-/// The task in a sentence.
-pub(super) fn task_in_words(turn: Color, task: Stipulation) -> String {
-    let side = match turn {
-        Color::White => "White",
-        Color::Black => "Black",
-    };
-    match task {
-        Stipulation::Mate(1) => format!("{side} to move and mate in one."),
-        Stipulation::Mate(moves) => {
-            format!("{side} to move and mate in {}.", number_in_words(moves))
-        }
-        Stipulation::Win => format!("{side} to move and win."),
-        Stipulation::Draw => format!("{side} to move and draw."),
-    }
-}
-
-fn number_in_words(number: u8) -> String {
-    const WORDS: [&str; 13] = [
-        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-        "eleven", "twelve",
-    ];
-    WORDS
-        .get(usize::from(number))
-        .map_or_else(|| number.to_string(), |word| (*word).to_owned())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn at(text: &str) -> DateTime<Utc> {
         DateTime::parse_from_rfc3339(text).expect("a time").to_utc()
-    }
-
-    #[test]
-    fn tasks_read_as_sentences() {
-        assert_eq!(
-            task_in_words(Color::White, Stipulation::Mate(3)),
-            "White to move and mate in three."
-        );
-        assert_eq!(
-            task_in_words(Color::Black, Stipulation::Mate(14)),
-            "Black to move and mate in 14."
-        );
-        assert_eq!(
-            task_in_words(Color::Black, Stipulation::Draw),
-            "Black to move and draw."
-        );
     }
 
     #[test]

@@ -22,8 +22,9 @@ use crate::chess::{
     scene::{Scene, SceneMark},
 };
 use crate::diagram::{
-    Picture,
+    Picture, Text,
     reveal::{Reveal, landing},
+    text::{List, Pattern},
 };
 
 /// Width of the reveal's picture in pixels.
@@ -128,8 +129,20 @@ impl Desk {
             .iter()
             .map(|pattern| name::title(pattern).to_owned())
             .collect();
-        let mut heading = vec![format!("No. {number}")];
-        heading.extend(patterns.iter().cloned());
+        let shown: Vec<Pattern> = naming
+            .patterns
+            .iter()
+            .map(|pattern| Pattern {
+                pattern: pattern.clone(),
+            })
+            .collect();
+        let heading = match shown.is_empty() {
+            true => Text::PictureHeading { number },
+            false => Text::PictureHeadingPattern {
+                number,
+                patterns: List { list: shown },
+            },
+        };
         let drawing = Reveal {
             scene: Scene {
                 position: end.position,
@@ -139,7 +152,7 @@ impl Desk {
             bottom: board.turn(),
             style: settings.style,
             size: PICTURE,
-            heading: heading.join(" · "),
+            heading: Some(heading),
             solution: solution.clone(),
         };
         Ok(Solution {
@@ -147,7 +160,7 @@ impl Desk {
             patterns,
             comment: position.words.at_reveal.clone(),
             notes: CoachWords::kept(position)?.notes,
-            picture: self.draw_reveal(drawing).await?,
+            picture: self.draw_reveal(drawing, settings.language.tag()).await?,
             common_wrong: common_wrong(board.turn(), wrong, &report),
             solved: attempts
                 .iter()
@@ -160,11 +173,12 @@ impl Desk {
 
 impl Desk {
     /// Draws a reveal off the async threads.
-    async fn draw_reveal(&self, reveal: Reveal) -> Done<Picture> {
+    async fn draw_reveal(&self, reveal: Reveal, language: &str) -> Done<Picture> {
+        let tongue = self.tongue(language);
         Ok(self
             .inner
             .quick
-            .run("drawing a reveal", 10.0, move |_| reveal.png())
+            .run("drawing a reveal", 10.0, move |_| reveal.png(&tongue))
             .await??)
     }
 }

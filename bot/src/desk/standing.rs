@@ -157,7 +157,9 @@ impl Desk {
                 ))
             })
             .await?;
-        self.draw(board(&position, &line, &settings)?).await
+        let language = settings.language.tag();
+        self.draw(board(&position, &line, &settings)?, language)
+            .await
     }
 }
 

@@ -18,6 +18,7 @@
 //! | `{"whole": 1500}` | `$name` with its thousands parted as the language does |
 //! | `{"moment": "6 2026-11-28 18:00"}` (ISO 8601 number of the weekday first) | what `moment` says: a day of these weeks and its time, by the group's clock |
 //! | `{"dated": "2026-11-28 18:00"}`, `{"date": "2026-11-28"}` | what `dated` and `date` say, with the year |
+//! | `{"month": 3}` | the short name of the month |
 //! | `{"theirs": "…"}` | a person's own words, untouched, isolated where they run from right to left |
 //! | `{"and": […]}`, `{"or": […]}`, `{"list": […]}`, `{"why": […]}` | joined as the language joins them |
 //! | another fact | what it says |
@@ -258,6 +259,9 @@ impl Speaking<'_> {
             Some(("centipawns", Value::Number(number))) => {
                 let pawns = number.as_f64().unwrap_or_default() / 100.0;
                 self.with_decimal_sign(&format!("{pawns:+.1}"))
+            }
+            Some(("month", Value::Number(month))) => {
+                self.name_of("month-names-short", &month.to_string())
             }
             Some(("whole", Value::Number(number))) => self.whole(number.as_u64().unwrap_or(0)),
             Some((how @ ("moment" | "dated" | "date"), Value::String(at))) => self.when(how, at),

@@ -13,6 +13,8 @@ use async_trait::async_trait;
 use sealed_move::{
     chat::{
         Chat, ChatError, Down, Report, Service, Shutdown, Tasks,
+        common::text::Tasked,
+        pictures,
         registry::{Home, Opener, Opening, Parts, Registration, Section, SettingsError},
         said::in_words,
     },
@@ -20,6 +22,7 @@ use sealed_move::{
         ChatKey, Content, Delivered, Delivery, Desk, DeskError, Errand, ErrandKind, Manners, Names,
         Person, Place, Settings, Shown,
     },
+    words::english,
 };
 use serde::Deserialize;
 use tokio::net::TcpListener;
@@ -148,7 +151,10 @@ impl Chat for LineChat {
                 let topic = sheet.topic.as_deref().unwrap_or("no topic");
                 let number = sheet.number;
                 match &sheet.content {
-                    Content::Problem { task, .. } => {
+                    Content::Problem {
+                        stipulation, side, ..
+                    } => {
+                        let task = english().say(&Tasked::of(*side, *stipulation));
                         table.everyone(&format!("Position {number} ({topic}): {task}"));
                     }
                     Content::Question(asked) => {
@@ -159,7 +165,7 @@ impl Chat for LineChat {
                     }
                 }
                 if let Some(picture) = sheet.content.picture() {
-                    table.everyone(&picture.alt);
+                    table.everyone(&pictures::alt(picture, english()));
                 }
             }
             ErrandKind::Reveal { sheet, .. } => {

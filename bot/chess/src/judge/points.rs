@@ -32,17 +32,6 @@ pub fn for_moves(done: usize, moves: u8) -> f64 {
     for_share(((done - 1) as f64 / rest).min(1.0))
 }
 
-/// The rule in words, for members who ask.
-pub fn rule() -> &'static str {
-    "A full solution is worth 5 points. In a two-mover the key is all that is asked. In a longer mate \
-     the key is worth 1 point and the other 4 are shared by the full-length variations, rounded down to \
-     a half; the mating moves need not be written. In a win or a draw the line is asked until the gain \
-     is on the board or the draw is plain, four moves at most: the first move is worth 1 point, and the \
-     others share 4. A wrong key is worth nothing, and so are several \
-     first moves of which one is wrong. (The five points and what they are for: the solving rules of \
-     the World Federation for Chess Composition; how they are shared is ours.)"
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

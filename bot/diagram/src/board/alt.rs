@@ -1,15 +1,10 @@
 //! A diagram in words: enough to set the position up, and what is pointed out on it.
 
-use std::fmt::Write;
-
 use shakmaty::{CastlingSide, Chess, Color, EnPassantMode, Position, Role, Square};
 
-use super::super::pieces::{side, word};
+use super::super::text::{And, Flight, Guard, List, Pieces, Squares, Step, Text, Wings, number};
 use super::Diagram;
-use sealed_move_chess::scene::SceneMark;
-
-/// The longest alt text that every chat takes.
-pub(in super::super) const LONGEST: usize = 1_024;
+use sealed_move_chess::{fact::At, scene::SceneMark};
 
 const ORDER: [Role; 6] = [
     Role::King,
@@ -20,85 +15,86 @@ const ORDER: [Role; 6] = [
     Role::Pawn,
 ];
 
-pub(super) fn alt(diagram: &Diagram) -> String {
-    let mut out = men(&diagram.position);
+pub(super) fn alt(diagram: &Diagram) -> Vec<Text> {
+    let mut facts = men(&diagram.position);
     if let Some((from, to)) = diagram.last_move {
-        let _ = write!(out, " Last move {from} to {to}.");
+        facts.push(Text::AltLastMove {
+            from: At(from),
+            to: At(to),
+        });
     }
-    out.push_str(&pointed_out(diagram));
-    cut(out)
-}
-
-/// Shortens `text` to what a chat takes, at a word's end.
-pub(in super::super) fn cut(text: String) -> String {
-    if text.chars().count() <= LONGEST {
-        return text;
-    }
-    let head: String = text.chars().take(LONGEST - 1).collect();
-    let end = head.rfind(' ').unwrap_or(head.len());
-    format!("{}…", &head[..end])
+    facts.extend(pointed_out(diagram));
+    facts
 }
 
 /// The position by men and squares, with castling rights and en passant where there are any.
-pub(in super::super) fn men(position: &Chess) -> String {
-    let mut out = String::new();
+pub(in super::super) fn men(position: &Chess) -> Vec<Text> {
+    let mut facts = Vec::new();
     for color in [Color::White, Color::Black] {
-        let groups: Vec<String> = ORDER
-            .into_iter()
-            .filter_map(|role| group(position, color, role))
-            .collect();
-        let _ = write!(out, "{}: {}. ", side(color), groups.join(", "));
+        facts.push(Text::AltSide {
+            side: color.into(),
+            pieces: List {
+                list: ORDER
+                    .into_iter()
+                    .filter_map(|role| pieces(position, color, role))
+                    .collect(),
+            },
+        });
     }
     for color in [Color::White, Color::Black] {
         let castles = position.castles();
         let king = castles.has(color, CastlingSide::KingSide);
         let queen = castles.has(color, CastlingSide::QueenSide);
-        let where_to = match (king, queen) {
-            (true, true) => "on both sides",
-            (true, false) => "on the king's side",
-            (false, true) => "on the queen's side",
+        let wings = match (king, queen) {
+            (true, true) => Wings::Both,
+            (true, false) => Wings::Short,
+            (false, true) => Wings::Long,
             (false, false) => continue,
         };
-        let _ = write!(out, "{} may castle {where_to}. ", side(color));
+        facts.push(Text::AltCastles {
+            side: color.into(),
+            wings,
+        });
     }
     if let Some(square) = position.ep_square(EnPassantMode::Legal) {
-        let _ = write!(out, "En passant is possible on {square}. ");
+        facts.push(Text::AltEnPassant { on: At(square) });
     }
-    let _ = write!(out, "{} to move.", side(position.turn()));
-    out
+    facts.push(Text::AltToMove {
+        side: position.turn().into(),
+    });
+    facts
 }
 
 /// "rooks d1 and d2", or nothing.
-fn group(position: &Chess, color: Color, role: Role) -> Option<String> {
-    let squares: Vec<String> = (position.board().by_color(color) & position.board().by_role(role))
-        .into_iter()
-        .map(|s| s.to_string())
-        .collect();
-    let plural = if squares.len() > 1 { "s" } else { "" };
-    (!squares.is_empty()).then(|| format!("{}{plural} {}", word(role), listed(&squares)))
+fn pieces(position: &Chess, color: Color, role: Role) -> Option<Pieces> {
+    let there = position.board().by_color(color) & position.board().by_role(role);
+    Some(Pieces::AltPieces {
+        piece: role.into(),
+        number: number(there.count()),
+        squares: squares(there)?,
+    })
 }
 
-/// "a", "a and b", "a, b, c".
-fn listed(items: &[String]) -> String {
-    match items {
-        [a, b] => format!("{a} and {b}"),
-        _ => items.join(", "),
+/// Squares, where there are any.
+fn squares(squares: impl IntoIterator<Item = Square>) -> Option<Squares> {
+    let all: Vec<At> = squares.into_iter().map(At).collect();
+    match all.len() {
+        0 => None,
+        2 => Some(Squares::Two(And { and: all })),
+        _ => Some(Squares::Row(List { list: all })),
     }
 }
 
-fn pointed_out(diagram: &Diagram) -> String {
-    let mut out = String::new();
+fn pointed_out(diagram: &Diagram) -> Vec<Text> {
+    let mut facts = Vec::new();
     let marks = &diagram.marks;
-    let squares = |pick: fn(&SceneMark) -> Option<Square>| -> Vec<String> {
-        marks
-            .iter()
-            .filter_map(pick)
-            .map(|s| s.to_string())
-            .collect()
-    };
+    let marked = |pick: fn(&SceneMark) -> Option<Square>| squares(marks.iter().filter_map(pick));
     for mark in marks {
-        if let SceneMark::Refutation(from, to) = mark {
-            let _ = write!(out, " Arrow for the refutation: {from} to {to}.");
+        if let SceneMark::Refutation(from, to) = *mark {
+            facts.push(Text::AltRefutation {
+                from: At(from),
+                to: At(to),
+            });
         }
     }
     let mut steps: Vec<(u8, Square, Square)> = marks
@@ -110,94 +106,97 @@ fn pointed_out(diagram: &Diagram) -> String {
         .collect();
     steps.sort_by_key(|step| step.0);
     if !steps.is_empty() {
-        let steps: Vec<String> = steps
-            .iter()
-            .map(|(number, from, to)| format!("{number}, {from} to {to}"))
-            .collect();
-        let _ = write!(out, " Numbered arrows: {}.", steps.join("; "));
+        let step = |(number, from, to): (u8, Square, Square)| Step::AltStep {
+            number: number.into(),
+            from: At(from),
+            to: At(to),
+        };
+        facts.push(Text::AltSteps {
+            steps: List {
+                list: steps.into_iter().map(step).collect(),
+            },
+        });
     }
-    let open = squares(|m| match *m {
+    let open = marked(|m| match *m {
         SceneMark::OpenFlight(s) => Some(s),
         _ => None,
     });
-    if !open.is_empty() {
-        let _ = write!(out, " Open flights: {}.", listed(&open));
-    }
-    let guarded: Vec<String> = marks
+    facts.extend(open.map(|squares| Text::AltOpen { squares }));
+    let guarded: Vec<Flight> = marks
         .iter()
         .filter_map(|mark| match *mark {
-            SceneMark::GuardedFlight(s) => Some(guarded_by(diagram, s)),
+            SceneMark::GuardedFlight(s) => Some(flight(diagram, s)),
             _ => None,
         })
         .collect();
     if !guarded.is_empty() {
-        let _ = write!(out, " Guarded flights: {}.", guarded.join("; "));
+        facts.push(Text::AltGuarded {
+            flights: List { list: guarded },
+        });
     }
-    let blocked = squares(|m| match *m {
+    let blocked = marked(|m| match *m {
         SceneMark::BlockedFlight(s) => Some(s),
         _ => None,
     });
-    if !blocked.is_empty() {
-        let _ = write!(out, " Blocked by own men: {}.", listed(&blocked));
-    }
+    facts.extend(blocked.map(|squares| Text::AltBlocked { squares }));
     // Guards of squares that carry no sign of their own.
     for mark in marks {
         if let SceneMark::Guard(from, to) = *mark
             && !marks.contains(&SceneMark::GuardedFlight(to))
         {
-            let _ = write!(out, " {} guards {to}.", capital(&man(diagram, from)));
+            facts.push(Text::AltGuards {
+                piece: diagram.position.board().role_at(from).into(),
+                from: At(from),
+                to: At(to),
+            });
         }
     }
-    let looked_at = squares(|m| match *m {
+    let looked_at = marked(|m| match *m {
         SceneMark::Square(s) => Some(s),
         _ => None,
     });
-    if !looked_at.is_empty() {
-        let _ = write!(out, " Marked: {}.", listed(&looked_at));
-    }
-    out
+    facts.extend(looked_at.map(|squares| Text::AltMarked { squares }));
+    facts
 }
 
-fn guarded_by(diagram: &Diagram, flight: Square) -> String {
-    let guards: Vec<String> = diagram
+fn flight(diagram: &Diagram, flight: Square) -> Flight {
+    let guards: Vec<Guard> = diagram
         .marks
         .iter()
         .filter_map(|mark| match *mark {
-            SceneMark::Guard(from, to) if to == flight => Some(man(diagram, from)),
+            SceneMark::Guard(from, to) if to == flight => Some(Guard::AltGuard {
+                piece: diagram.position.board().role_at(from).into(),
+                on: At(from),
+            }),
             _ => None,
         })
         .collect();
+    let on = At(flight);
     if guards.is_empty() {
-        flight.to_string()
+        Flight::AltFlight { on }
     } else {
-        format!("{flight} by {}", guards.join(" and "))
+        Flight::AltFlightBy {
+            on,
+            guards: And { and: guards },
+        }
     }
-}
-
-/// "rook d8".
-fn man(diagram: &Diagram, square: Square) -> String {
-    match diagram.position.board().role_at(square) {
-        Some(role) => format!("{} {square}", word(role)),
-        None => square.to_string(),
-    }
-}
-
-fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars
-        .next()
-        .map(|c| c.to_uppercase().chain(chars).collect())
-        .unwrap_or_default()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sample::position;
+    use crate::{
+        sample::{english, position},
+        text::Alt,
+    };
+
+    fn said(facts: Vec<Text>) -> String {
+        Alt::Facts(facts).in_words(&english())
+    }
 
     #[test]
     fn rights_that_matter_are_told() {
-        let text = men(&position("r3k2r/8/8/4Pp2/8/8/8/R3K3 w Qk f6 0 1"));
+        let text = said(men(&position("r3k2r/8/8/4Pp2/8/8/8/R3K3 w Qk f6 0 1")));
         assert!(
             text.contains("White may castle on the queen's side."),
             "{text}"
@@ -224,10 +223,10 @@ mod tests {
             SceneMark::Step(Square::A1, Square::A2, 2),
             SceneMark::Step(Square::D1, Square::D8, 1),
         ];
-        let text = diagram.alt();
+        let text = diagram.alt().in_words(&english());
         assert!(
             text.ends_with(
-                "Black to move. Last move d1 to d8. Numbered arrows: 1, d1 to d8; 2, a1 to a2. \
+                "Black to move. Last move d1 to d8. Numbered arrows: 1 from d1 to d8, 2 from a1 to a2. \
                  Guarded flights: f8 by rook d8. Blocked by own men: f7 and g7."
             ),
             "{text}"
@@ -244,7 +243,7 @@ mod tests {
         ] {
             let wanted = position(fen);
             let mut board = shakmaty::Board::empty();
-            let text = men(&wanted);
+            let text = said(men(&wanted));
             for sentence in text.split(". ") {
                 let Some((who, rest)) = sentence.split_once(": ") else {
                     continue;
@@ -258,7 +257,7 @@ mod tests {
                 for token in rest.replace(',', " ").split_whitespace() {
                     if let Some(named) = ORDER
                         .into_iter()
-                        .find(|&r| token.trim_end_matches('s') == word(r))
+                        .find(|&r| token.trim_end_matches('s') == format!("{r:?}").to_lowercase())
                     {
                         role = named;
                     } else if let Ok(square) = token.parse::<Square>() {
@@ -279,7 +278,7 @@ mod tests {
                 .into_iter()
                 .map(|s| SceneMark::Guard(Square::A1, s)),
         );
-        let text = diagram.alt();
-        assert!(text.chars().count() <= LONGEST && text.ends_with('…'));
+        let text = diagram.alt().in_words(&english());
+        assert!(text.chars().count() <= 1_024 && text.ends_with('…'));
     }
 }

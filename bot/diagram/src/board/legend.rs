@@ -2,6 +2,7 @@
 
 use super::super::canvas::{Canvas, Hand};
 use super::super::palette::Palette;
+use super::super::text::{Text, Tongue};
 use super::{Diagram, marks};
 use sealed_move_chess::scene::SceneMark;
 
@@ -30,17 +31,17 @@ impl Sign {
         Self::Square,
     ];
 
-    pub(in super::super) fn words(self) -> &'static str {
-        match self {
-            Self::LastMove => "last move",
-            Self::Refutation => "refutation",
-            Self::Step => "moves in order",
-            Self::Open => "open flight",
-            Self::Guarded => "guarded flight",
-            Self::Blocked => "blocked by own man",
-            Self::Guard => "guard",
-            Self::Square => "marked square",
-        }
+    pub(in super::super) fn words(self, tongue: &Tongue) -> String {
+        tongue.say(&match self {
+            Self::LastMove => Text::LegendLastMove,
+            Self::Refutation => Text::LegendRefutation,
+            Self::Step => Text::LegendSteps,
+            Self::Open => Text::LegendOpen,
+            Self::Guarded => Text::LegendGuarded,
+            Self::Blocked => Text::LegendBlocked,
+            Self::Guard => Text::LegendGuard,
+            Self::Square => Text::LegendSquare,
+        })
     }
 
     fn shown_by(self, mark: &SceneMark) -> bool {
@@ -89,43 +90,43 @@ impl Sign {
 
 /// The signs of one diagram, laid out in rows.
 pub(in super::super) struct Legend {
-    rows: Vec<Vec<(Sign, f32)>>,
+    rows: Vec<Vec<(Sign, String, f32)>>,
     size: f32,
     margin: f32,
 }
 
 impl Legend {
     /// The legend for what `diagram` shows; empty when it has no marks.
-    pub(in super::super) fn of(diagram: &Diagram, width: f32) -> Self {
+    pub(in super::super) fn of(diagram: &Diagram, width: f32, tongue: &Tongue) -> Self {
         let signs = Sign::ALL
             .into_iter()
             .filter(|sign| match sign {
                 Sign::LastMove => diagram.last_move.is_some() && !diagram.marks.is_empty(),
                 sign => diagram.marks.iter().any(|mark| sign.shown_by(mark)),
             })
-            .collect::<Vec<_>>();
-        Self::rows(&signs, width)
+            .map(|sign| (sign, sign.words(tongue)));
+        Self::rows(signs.collect(), width)
     }
 
     /// No legend at all.
     pub(in super::super) fn none() -> Self {
-        Self::rows(&[], 0.0)
+        Self::rows(Vec::new(), 0.0)
     }
 
-    fn rows(signs: &[Sign], width: f32) -> Self {
+    fn rows(signs: Vec<(Sign, String)>, width: f32) -> Self {
         let size = (width * 0.033).clamp(9.0, 30.0);
         let margin = (width * 0.038).round();
         let hand = Hand::new(size, "");
-        let mut rows: Vec<Vec<(Sign, f32)>> = Vec::new();
+        let mut rows: Vec<Vec<(Sign, String, f32)>> = Vec::new();
         let mut x = f32::MAX;
-        for &sign in signs {
-            let wide = size * 1.45 + hand.width(sign.words()) + size * 1.1;
+        for (sign, words) in signs {
+            let wide = size * 1.45 + hand.width(&words) + size * 1.1;
             if x + wide > width {
                 rows.push(Vec::new());
                 x = margin;
             }
             if let Some(row) = rows.last_mut() {
-                row.push((sign, x));
+                row.push((sign, words, x));
             }
             x += wide;
         }
@@ -143,10 +144,10 @@ impl Legend {
     pub(in super::super) fn draw(&self, canvas: &mut Canvas, top: f32, palette: &Palette) {
         for (i, row) in self.rows.iter().enumerate() {
             let y = top + self.size * (1.65 * i as f32 + 0.3);
-            for &(sign, x) in row {
-                sign.draw(canvas, (x, y), self.size * 1.15, palette);
+            for (sign, words, x) in row {
+                sign.draw(canvas, (*x, y), self.size * 1.15, palette);
                 canvas.text(
-                    sign.words(),
+                    words,
                     x + self.size * 1.5,
                     y + self.size * 0.88,
                     Hand::new(self.size, palette.ink),

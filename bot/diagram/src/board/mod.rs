@@ -16,10 +16,11 @@ use super::canvas::{Canvas, Hand, Paint, Words};
 use super::number::num;
 use super::palette::{self, Palette};
 use super::pieces::{self, Cut};
+use super::text::{Alt, Tongue};
 use super::{DiagramError, Picture, PictureKind, Style, raster};
 use sealed_move_chess::scene::{Scene, SceneMark};
 
-pub(super) use alt::{LONGEST, cut, men};
+pub(super) use alt::men;
 pub(super) use layout::Layout;
 
 /// The smallest board, in pixels.
@@ -71,10 +72,10 @@ impl Diagram {
         }
     }
 
-    /// The diagram as a standalone SVG; words in it are outlines and need no font.
-    pub fn svg(&self) -> String {
+    /// The diagram as a standalone SVG, its legend in this language; words in it are outlines and need no font.
+    pub fn svg(&self, tongue: &Tongue) -> String {
         let layout = self.layout();
-        let legend = legend::Legend::of(self, layout.width);
+        let legend = legend::Legend::of(self, layout.width, tongue);
         let palette = palette::of(self.style);
         let mut canvas = Canvas::new(
             layout.width,
@@ -90,38 +91,24 @@ impl Diagram {
         );
         self.draw(&mut canvas, &layout, palette);
         legend.draw(&mut canvas, layout.height, palette);
-        canvas.finish(&self.alt())
+        canvas.finish(&self.alt().in_words(tongue))
     }
 
-    /// The diagram as PNG with its alt text.
+    /// The diagram as PNG, its legend in this language, with its alt text.
     ///
     /// # Errors
     /// When the renderer refuses.
-    pub fn png(&self) -> Result<Picture, DiagramError> {
+    pub fn png(&self, tongue: &Tongue) -> Result<Picture, DiagramError> {
         Ok(Picture {
-            bytes: raster::pack(&pixels::draw(self)?)?,
+            bytes: raster::pack(&pixels::draw(self, tongue)?)?,
             kind: PictureKind::Png,
             alt: self.alt(),
         })
     }
 
-    /// Words from which the position and its marks can be set up without the picture.
-    ///
-    /// ```
-    /// use sealed_move_diagram::Diagram;
-    /// use shakmaty::{CastlingMode, Chess, fen::Fen};
-    ///
-    /// let fen: Fen = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1".parse()?;
-    /// let position: Chess = fen.into_position(CastlingMode::Standard)?;
-    /// assert_eq!(
-    ///     Diagram::of(position).alt(),
-    ///     "White: king g1, rooks d1 and d2, pawns f2, g2, h2. \
-    ///      Black: king g8, rooks a8 and d8, pawns f7, g7, h7. White to move."
-    /// );
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
-    pub fn alt(&self) -> String {
-        alt::alt(self)
+    /// Facts from which the position and its marks can be set up without the picture.
+    pub fn alt(&self) -> Alt {
+        Alt::Facts(alt::alt(self))
     }
 
     /// Where things lie.

@@ -9,12 +9,12 @@ use shakmaty::{Bitboard, Piece, Position};
 use super::super::cache::{self, Key};
 use super::super::canvas::{Canvas, Paint, Words};
 use super::super::pieces::{self, Cut};
-use super::super::{DiagramError, palette, raster};
+use super::super::{DiagramError, palette, raster, text::Tongue};
 use super::{Diagram, Layout, ground, legend::Legend, marks};
 
 /// Draws `diagram` with its legend.
-pub(in super::super) fn draw(diagram: &Diagram) -> Result<Pixmap, DiagramError> {
-    let legend = Legend::of(diagram, diagram.layout().width);
+pub(in super::super) fn draw(diagram: &Diagram, tongue: &Tongue) -> Result<Pixmap, DiagramError> {
+    let legend = Legend::of(diagram, diagram.layout().width, tongue);
     put_together(diagram, &legend, Bitboard::EMPTY)
 }
 
@@ -153,6 +153,7 @@ pub(in super::super) fn lay(map: &mut Pixmap, top: &Pixmap, x: i32, y: i32) {
 
 #[cfg(test)]
 mod tests {
+    use super::super::super::sample::english;
     use super::super::Style;
     use super::*;
     use sealed_move_chess::scene::SceneMark;
@@ -177,9 +178,9 @@ mod tests {
                     SceneMark::Guard(Square::B1, Square::D2),
                     SceneMark::GuardedFlight(Square::D2),
                 ];
-                let wanted = raster::pixels(&diagram.svg(), 1.0).expect("the SVG draws");
+                let wanted = raster::pixels(&diagram.svg(&english()), 1.0).expect("the SVG draws");
                 for _ in 0..2 {
-                    let got = draw(&diagram).expect("the board draws");
+                    let got = draw(&diagram, &english()).expect("the board draws");
                     assert_eq!(
                         (got.width(), got.height()),
                         (wanted.width(), wanted.height())

@@ -4,10 +4,11 @@
 use shakmaty::{Chess, Color};
 
 use super::super::canvas::{Canvas, Hand, Paint};
+use super::super::text::{Line, Text, Tongue, number};
 use super::super::{Style, board::Diagram};
 use super::super::{figurine, palette};
+use super::WrongMove;
 use super::frame::{MARGIN, SIZE, Theme, WIDTH, nothing, page};
-use super::{WrongMove, members};
 use sealed_move_chess::scene::SceneMark;
 
 /// The most moves shown.
@@ -21,10 +22,11 @@ pub(super) fn wrong_moves(
     bottom: Color,
     moves: &[WrongMove],
     theme: Theme,
+    tongue: &Tongue,
 ) -> Canvas {
     let inks = theme.inks();
     if moves.is_empty() {
-        return nothing(title, &inks);
+        return nothing(title, &inks, tongue);
     }
     let mut diagram = Diagram::of(position.clone());
     diagram.bottom = bottom;
@@ -61,12 +63,19 @@ pub(super) fn wrong_moves(
         figurine::set(&mut canvas, &wrong.san, (MARGIN + 44.0, y), hand, palette);
         let wide = (to - from) * wrong.count as f32 / most as f32;
         canvas.rect(from, y - 17.0, wide, 18.0, Paint::fill(inks.strong));
-        let words = members(wrong.count);
+        let words = tongue.say(&Text::ChartMembers {
+            number: number(wrong.count),
+        });
         canvas.text(&words, WIDTH - MARGIN, y, hand.end());
     }
     canvas
 }
 
-pub(super) fn words(wrong: &WrongMove) -> String {
-    format!("{}, {}", wrong.san, members(wrong.count))
+pub(super) fn wrong(wrong: &WrongMove) -> Text {
+    Text::AltWrong {
+        line: Line {
+            line: wrong.san.clone(),
+        },
+        number: number(wrong.count),
+    }
 }

@@ -1,6 +1,7 @@
 //! Participation: a column a day, in two parts, days gathered in weeks, each with its mean.
 
 use super::super::canvas::{Canvas, Hand, Paint};
+use super::super::text::{Points, Text, Tongue, number};
 use super::Day;
 use super::frame::{MARGIN, Swatch, Theme, WIDTH, key, nothing, page};
 
@@ -13,11 +14,11 @@ const LOWER: f32 = 26.0;
 /// The most days a chart shows: six weeks; of more, the last.
 const MOST: usize = 42;
 
-pub(super) fn participation(title: &str, days: &[Day], theme: Theme) -> Canvas {
+pub(super) fn participation(title: &str, days: &[Day], theme: Theme, tongue: &Tongue) -> Canvas {
     let inks = theme.inks();
     let days = &days[days.len().saturating_sub(MOST)..];
     if days.is_empty() {
-        return nothing(title, &inks);
+        return nothing(title, &inks, tongue);
     }
     let (mut canvas, head) = page(title, FIELD + 138.0 + LOWER, &inks);
     let (top, bottom) = (head + 8.0, head + FIELD);
@@ -49,9 +50,10 @@ pub(super) fn participation(title: &str, days: &[Day], theme: Theme) -> Canvas {
             if solved > 0.0 && tried > solved {
                 canvas.rect(x, bottom - solved - 1.5, wide, 3.0, Paint::fill(inks.page));
             }
-            if Hand::new(20.0, "").width(&day.label) <= pitch {
+            let label = day.day.to_string();
+            if Hand::new(20.0, "").width(&label) <= pitch {
                 let hand = Hand::new(20.0, inks.ink).middle();
-                canvas.text(&day.label, x + wide / 2.0, bottom + 26.0, hand);
+                canvas.text(&label, x + wide / 2.0, bottom + 26.0, hand);
             }
             x += pitch;
         }
@@ -74,11 +76,12 @@ pub(super) fn participation(title: &str, days: &[Day], theme: Theme) -> Canvas {
                 Paint::stroke(inks.quiet, 1.5),
             );
             let hand = Hand::new(20.0, inks.quiet);
-            let wide = hand.width(&day.week);
+            let name = tongue.say(&day.week.text());
+            let wide = hand.width(&name);
             // Narrow weeks are named on two lines in turn, within the page.
             let middle = ((start + end) / 2.0).clamp(MARGIN + wide / 2.0, right - wide / 2.0);
             let line = bottom + 60.0 + if number % 2 == 1 { LOWER } else { 0.0 };
-            canvas.text(&day.week, middle, line, hand.middle());
+            canvas.text(&name, middle, line, hand.middle());
         }
         x += pitch * 0.5;
     }
@@ -86,11 +89,12 @@ pub(super) fn participation(title: &str, days: &[Day], theme: Theme) -> Canvas {
         &mut canvas,
         bottom + 108.0 + LOWER,
         &[
-            (Swatch::Bar(inks.strong), "solved"),
-            (Swatch::Bar(inks.soft), "took part"),
-            (Swatch::Rule(inks.wax), "took part, mean of the week"),
+            (Swatch::Bar(inks.strong), Text::ChartKeySolved),
+            (Swatch::Bar(inks.soft), Text::ChartKeyTookPart),
+            (Swatch::Rule(inks.wax), Text::ChartKeyMean),
         ],
         &inks,
+        tongue,
     );
     canvas
 }
@@ -117,25 +121,30 @@ fn mean(week: &[Day]) -> f64 {
     week.iter().map(|d| d.tried).sum::<usize>() as f64 / week.len().max(1) as f64
 }
 
-pub(super) fn words(days: &[Day]) -> Vec<String> {
+pub(super) fn words(days: &[Day], tongue: &Tongue) -> Vec<String> {
     weeks(days)
         .into_iter()
         .map(|week| {
             let each: Vec<String> = week
                 .iter()
-                .map(|d| {
-                    format!(
-                        "on {}, {} took part and {} solved",
-                        d.label, d.tried, d.solved
-                    )
+                .map(|of| {
+                    tongue.say(&Text::AltDay {
+                        day: of.day,
+                        tried: number(of.tried),
+                        solved: number(of.solved),
+                    })
                 })
                 .collect();
-            let name = week.first().map_or("", |d| &d.week);
-            format!(
-                "{name}, {:.1} members a day: {}",
-                mean(week),
-                each.join("; ")
-            )
+            let name = week
+                .first()
+                .map_or_else(String::new, |day| tongue.say(&day.week.text()));
+            let whole = tongue.say(&Text::AltWeek {
+                week: name,
+                mean: Points {
+                    points: (mean(week) * 10.0).round() / 10.0,
+                },
+            });
+            format!("{whole} {}", each.join("; "))
         })
         .collect()
 }

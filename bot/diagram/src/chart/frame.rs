@@ -3,6 +3,7 @@
 
 use super::super::canvas::{Canvas, Hand, Paint, Words};
 use super::super::lettering;
+use super::super::text::{Text, Tongue};
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -97,11 +98,33 @@ pub(super) enum Swatch {
     Rule(&'static str),
 }
 
-/// The key under a chart, from left to right.
-pub(super) fn key(canvas: &mut Canvas, y: f32, entries: &[(Swatch, &str)], inks: &Inks) {
-    let hand = Hand::new(22.0, inks.quiet);
+/// Size of the words in a key; room of a sign with the space behind it; from one entry to the next.
+const KEY: f32 = 22.0;
+const SWATCH: f32 = 35.0;
+const GAP: f32 = 26.0;
+
+/// The key under a chart, from left to right, on one line.
+pub(super) fn key(
+    canvas: &mut Canvas,
+    y: f32,
+    entries: &[(Swatch, Text)],
+    inks: &Inks,
+    tongue: &Tongue,
+) {
+    let entries: Vec<(Swatch, String)> = entries
+        .iter()
+        .map(|(swatch, text)| (*swatch, tongue.say(text)))
+        .collect();
+    // What is too long for one line is set smaller.
+    let long: f32 = entries
+        .iter()
+        .map(|(_, words)| Hand::new(KEY, "").width(words))
+        .sum();
+    let swatches = entries.len() as f32 * (SWATCH + GAP) - GAP;
+    let room = WIDTH - 2.0 * MARGIN - swatches;
+    let hand = Hand::new(KEY * (room / long).min(1.0), inks.quiet);
     let mut x = MARGIN;
-    for (swatch, words) in entries {
+    for (swatch, words) in &entries {
         let middle = y - 7.5;
         match *swatch {
             Swatch::Bar(ink) => {
@@ -119,8 +142,8 @@ pub(super) fn key(canvas: &mut Canvas, y: f32, entries: &[(Swatch, &str)], inks:
                 );
             }
         }
-        canvas.text(words, x + 35.0, y, hand);
-        x += 35.0 + hand.width(words) + 26.0;
+        canvas.text(words, x + SWATCH, y, hand);
+        x += SWATCH + hand.width(words) + GAP;
     }
 }
 
@@ -134,10 +157,10 @@ pub(super) fn whisker(canvas: &mut Canvas, from: f32, to: f32, y: f32, ink: &str
 }
 
 /// Said instead of a chart when there are no figures.
-pub(super) fn nothing(title: &str, inks: &Inks) -> Canvas {
+pub(super) fn nothing(title: &str, inks: &Inks, tongue: &Tongue) -> Canvas {
     let (mut canvas, head) = page(title, 60.0, inks);
     canvas.text(
-        "Nothing yet.",
+        &tongue.say(&Text::ChartNothing),
         MARGIN,
         head + 24.0,
         Hand::new(SIZE, inks.quiet),

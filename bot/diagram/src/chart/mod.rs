@@ -1,4 +1,4 @@
-//! Charts for leaderboard and summary: drawn for a phone's width, in light and dark, every number
+//! Charts for the summary: drawn for a phone's width, in light and dark, every number
 //! also in words.
 //!
 //! Each function here takes plain figures and gives a [`Chart`]; [`frame`] is the one layer they all
@@ -13,7 +13,7 @@ mod rows;
 
 use shakmaty::{Chess, Color, Square};
 
-use super::board::{LONGEST, cut};
+use super::text::{Alt, Month, Text, Tongue, cut, fits, number};
 use super::{DiagramError, Picture, PictureKind, raster};
 
 pub use frame::Theme;
@@ -33,14 +33,36 @@ pub struct SolveRate {
 /// One day on which the group met.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Day {
-    /// Short name of the day, such as "Mo" or "24".
-    pub label: String,
-    /// Name of its week, such as "17–23 Nov"; days of one week follow each other.
-    pub week: String,
+    /// Day of the month.
+    pub day: u32,
+    /// Its week; days of one week follow each other.
+    pub week: Week,
     /// Members who took part.
     pub tried: usize,
     /// Of those, members who solved it.
     pub solved: usize,
+}
+
+/// A week, from Monday to Sunday: day of the month and month, 1 to 12, of both.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Week {
+    /// Monday.
+    pub from: (u32, u32),
+    /// Sunday.
+    pub to: (u32, u32),
+}
+
+impl Week {
+    /// Such as "17–23 Nov".
+    fn text(self) -> Text {
+        let [(from, first), (to, last)] = [self.from, self.to];
+        Text::ChartWeek {
+            from,
+            first: (first != last).then_some(Month { month: first }),
+            to,
+            last: Month { month: last },
+        }
+    }
 }
 
 /// How a topic stands, counted in replies of members to posts.
@@ -54,21 +76,6 @@ pub struct Mastery {
     pub solved: usize,
     /// Of those, solved at the first try.
     pub first_try: usize,
-}
-
-/// One line of the leaderboard.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Standing {
-    /// Rank; equal points share one.
-    pub rank: usize,
-    /// The member's name.
-    pub name: String,
-    /// Points.
-    pub points: f64,
-    /// Posts solved.
-    pub solved: usize,
-    /// Posts tried.
-    pub tried: usize,
 }
 
 /// A wrong first move that came up.
@@ -89,7 +96,6 @@ enum Figures {
     SolveRates(Vec<SolveRate>),
     Participation(Vec<Day>),
     Mastery(Vec<Mastery>),
-    Leaderboard(Vec<Standing>),
     WrongMoves {
         position: Box<Chess>,
         bottom: Color,
@@ -100,33 +106,28 @@ enum Figures {
 /// A chart ready to be drawn.
 #[derive(Clone, Debug)]
 pub struct Chart {
-    title: String,
+    title: Text,
     figures: Figures,
 }
 
 /// Solve rate by position, with the interval that so few members leave open (Wilson, 95 %).
-pub fn solve_rates(title: &str, rows: Vec<SolveRate>) -> Chart {
+pub fn solve_rates(title: Text, rows: Vec<SolveRate>) -> Chart {
     Chart::new(title, Figures::SolveRates(rows))
 }
 
 /// Who took part and who solved, by day, with the mean of each week.
-pub fn participation(title: &str, days: Vec<Day>) -> Chart {
+pub fn participation(title: Text, days: Vec<Day>) -> Chart {
     Chart::new(title, Figures::Participation(days))
 }
 
 /// Topics by mastery, in the order given: that of the list and the table beside the chart.
-pub fn mastery(title: &str, topics: Vec<Mastery>) -> Chart {
+pub fn mastery(title: Text, topics: Vec<Mastery>) -> Chart {
     Chart::new(title, Figures::Mastery(topics))
-}
-
-/// The leaderboard, in the order given.
-pub fn leaderboard(title: &str, rows: Vec<Standing>) -> Chart {
-    Chart::new(title, Figures::Leaderboard(rows))
 }
 
 /// The commonest wrong first moves of one position, on its board; at most four are shown.
 pub fn wrong_moves(
-    title: &str,
+    title: Text,
     position: Chess,
     bottom: Color,
     mut moves: Vec<WrongMove>,
@@ -144,83 +145,78 @@ pub fn wrong_moves(
 }
 
 impl Chart {
-    fn new(title: &str, figures: Figures) -> Self {
-        Self {
-            title: title.into(),
-            figures,
-        }
+    fn new(title: Text, figures: Figures) -> Self {
+        Self { title, figures }
     }
 
-    /// The chart as standalone SVG, 720 units wide.
-    pub fn svg(&self, theme: Theme) -> String {
+    /// The chart as standalone SVG, 720 units wide, its words in this language.
+    pub fn svg(&self, theme: Theme, tongue: &Tongue) -> String {
+        let title = tongue.say(&self.title);
         let canvas = match &self.figures {
-            Figures::SolveRates(rows) => rows::solve_rates(&self.title, rows, theme),
-            Figures::Mastery(topics) => rows::mastery(&self.title, topics, theme),
-            Figures::Leaderboard(standings) => rows::leaderboard(&self.title, standings, theme),
-            Figures::Participation(days) => days::participation(&self.title, days, theme),
+            Figures::SolveRates(rows) => rows::solve_rates(&title, rows, theme, tongue),
+            Figures::Mastery(topics) => rows::mastery(&title, topics, theme, tongue),
+            Figures::Participation(days) => days::participation(&title, days, theme, tongue),
             Figures::WrongMoves {
                 position,
                 bottom,
                 moves,
-            } => board::wrong_moves(&self.title, position, *bottom, moves, theme),
+            } => board::wrong_moves(&title, position, *bottom, moves, theme, tongue),
         };
-        canvas.finish(&self.alt())
+        canvas.finish(&self.alt(tongue))
     }
 
     /// The chart as PNG.
     ///
     /// # Errors
     /// When the renderer refuses.
-    pub fn png(&self, theme: Theme) -> Result<Picture, DiagramError> {
+    pub fn png(&self, theme: Theme, tongue: &Tongue) -> Result<Picture, DiagramError> {
         Ok(Picture {
-            bytes: raster::png(&self.svg(theme))?,
+            bytes: raster::png(&self.svg(theme, tongue))?,
             kind: PictureKind::Png,
-            alt: self.alt(),
+            alt: Alt::Said(self.alt(tongue)),
         })
     }
 
     /// Every figure of the chart in words; where that is more than a chat takes, those that stand first,
     /// each of them whole, and how many more there are.
-    pub fn alt(&self) -> String {
+    pub fn alt(&self, tongue: &Tongue) -> String {
+        let say = |text: &Text| tongue.say(text);
         let lines: Vec<String> = match &self.figures {
-            Figures::SolveRates(rows) => rows.iter().map(rows::solve_rate_words).collect(),
-            Figures::Mastery(topics) => topics.iter().map(rows::mastery_words).collect(),
-            Figures::Leaderboard(standings) => standings.iter().map(rows::standing_words).collect(),
-            Figures::Participation(days) => days::words(days),
-            Figures::WrongMoves { moves, .. } => moves.iter().map(board::words).collect(),
+            Figures::SolveRates(rows) => rows.iter().map(|row| say(&rows::rate(row))).collect(),
+            Figures::Mastery(topics) => topics.iter().map(|row| say(&rows::topic(row))).collect(),
+            Figures::Participation(days) => days::words(days, tongue),
+            Figures::WrongMoves { moves, .. } => {
+                moves.iter().map(|row| say(&board::wrong(row))).collect()
+            }
         };
         let between = match self.figures {
             Figures::Participation(_) => ". ",
             _ => "; ",
         };
-        let title = self.title.trim_end_matches('.');
+        let title = say(&self.title);
         let board = match &self.figures {
-            Figures::WrongMoves { position, .. } => format!(" {}", super::board::men(position)),
+            Figures::WrongMoves { position, .. } => {
+                let facts = Alt::Facts(super::board::men(position));
+                format!(" {}", facts.in_words(tongue))
+            }
             _ => String::new(),
         };
         if lines.is_empty() {
-            return cut(format!("{title}: nothing yet.{board}"));
+            let nothing = say(&Text::AltChartNothing { title });
+            return cut(format!("{nothing}{board}"));
         }
         let with = |first: usize| {
             let more = match lines.len() - first {
                 0 => String::new(),
-                left => format!("{between}{left} more in the table"),
+                left => {
+                    let more = number(left);
+                    format!("{between}{}", say(&Text::AltChartMore { more }))
+                }
             };
             format!("{title}. {}{more}.{board}", lines[..first].join(between))
         };
-        let fitting = (1..=lines.len())
-            .rev()
-            .map(with)
-            .find(|alt| alt.chars().count() <= LONGEST);
+        let fitting = (1..=lines.len()).rev().map(with).find(|alt| fits(alt));
         fitting.unwrap_or_else(|| cut(with(1)))
-    }
-}
-
-/// "1 member", "3 members".
-fn members(count: usize) -> String {
-    match count {
-        1 => "1 member".into(),
-        n => format!("{n} members"),
     }
 }
 

@@ -2,8 +2,9 @@
 
 use super::super::canvas::{Canvas, Hand, Paint};
 use super::super::lettering::{self, Weight};
+use super::super::text::{Text, Theirs, Tongue, number};
 use super::frame::{MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker};
-use super::{Mastery, SolveRate, Standing, wilson};
+use super::{Mastery, SolveRate, wilson};
 
 /// Height of one row.
 const ROW: f32 = 68.0;
@@ -82,15 +83,26 @@ fn along(share: f64) -> f32 {
     MARGIN + (RIGHT - MARGIN) * share.clamp(0.0, 1.0) as f32
 }
 
-pub(super) fn solve_rates(title: &str, rows: &[SolveRate], theme: Theme) -> Canvas {
+pub(super) fn solve_rates(
+    title: &str,
+    rows: &[SolveRate],
+    theme: Theme,
+    tongue: &Tongue,
+) -> Canvas {
     let inks = theme.inks();
     if rows.is_empty() {
-        return nothing(title, &inks);
+        return nothing(title, &inks, tongue);
     }
     let labels: Vec<Label> = rows
         .iter()
         .take(MOST)
-        .map(|row| Label::new(&row.label, format!("{} of {}", row.solved, row.tried)))
+        .map(|row| {
+            let figures = tongue.say(&Text::ChartOf {
+                part: number(row.solved),
+                whole: number(row.tried),
+            });
+            Label::new(&row.label, figures)
+        })
         .collect();
     let mut chart = Rows::new(title, &labels, theme, 34.0);
     let bottom = chart.bottom;
@@ -107,7 +119,9 @@ pub(super) fn solve_rates(title: &str, rows: &[SolveRate], theme: Theme) -> Canv
             4 => hand.end(),
             _ => hand.middle(),
         };
-        let words = format!("{} %", u32::from(quarter) * 25);
+        let words = tongue.say(&Text::ChartPercent {
+            percent: u32::from(quarter) * 25,
+        });
         chart.canvas.text(&words, x, bottom + 24.0, hand);
     }
     for (row, middle) in rows.iter().zip(chart.middles.clone()) {
@@ -135,42 +149,49 @@ pub(super) fn solve_rates(title: &str, rows: &[SolveRate], theme: Theme) -> Canv
     key(
         &mut chart.canvas,
         bottom + 70.0,
-        &[(
-            Swatch::Whisker(inks.strong),
-            "solved, and what so few replies leave open (95 %)",
-        )],
+        &[(Swatch::Whisker(inks.strong), Text::ChartKeyInterval)],
         &inks,
+        tongue,
     );
     chart.canvas
 }
 
-pub(super) fn solve_rate_words(row: &SolveRate) -> String {
+pub(super) fn rate(row: &SolveRate) -> Text {
+    let label = theirs(&row.label);
     if row.tried == 0 {
-        return format!("{}: nobody tried", row.label);
+        return Text::AltNobodyTried { label };
     }
     let (low, high) = wilson(row.solved, row.tried);
-    format!(
-        "{}: {} of {} solved, {} % (likely {} to {} %)",
-        row.label,
-        row.solved,
-        row.tried,
-        percent(row.solved, row.tried),
-        (low * 100.0).round(),
-        (high * 100.0).round()
-    )
+    Text::AltRate {
+        label,
+        solved: number(row.solved),
+        tried: number(row.tried),
+        percent: percent(row.solved, row.tried),
+        low: (low * 100.0).round() as u32,
+        high: (high * 100.0).round() as u32,
+    }
 }
 
-pub(super) fn mastery(title: &str, topics: &[Mastery], theme: Theme) -> Canvas {
+fn theirs(text: &str) -> Theirs {
+    Theirs {
+        theirs: text.to_owned(),
+    }
+}
+
+pub(super) fn mastery(title: &str, topics: &[Mastery], theme: Theme, tongue: &Tongue) -> Canvas {
     let inks = theme.inks();
     if topics.is_empty() {
-        return nothing(title, &inks);
+        return nothing(title, &inks, tongue);
     }
     let labels: Vec<Label> = topics
         .iter()
         .take(MOST)
         .map(|topic| {
-            let share = percent(topic.solved, topic.tried);
-            Label::new(&topic.topic, format!("{share} % of {}", topic.tried))
+            let figures = tongue.say(&Text::ChartShare {
+                percent: percent(topic.solved, topic.tried),
+                whole: number(topic.tried),
+            });
+            Label::new(&topic.topic, figures)
         })
         .collect();
     let mut chart = Rows::new(title, &labels, theme, 0.0);
@@ -191,69 +212,22 @@ pub(super) fn mastery(title: &str, topics: &[Mastery], theme: Theme) -> Canvas {
         &mut chart.canvas,
         y,
         &[
-            (Swatch::Bar(inks.strong), "at the first try"),
-            (Swatch::Bar(inks.soft), "solved later"),
-            (Swatch::Bar(inks.track), "not solved"),
+            (Swatch::Bar(inks.strong), Text::ChartKeyFirst),
+            (Swatch::Bar(inks.soft), Text::ChartKeyLater),
+            (Swatch::Bar(inks.track), Text::ChartKeyUnsolved),
         ],
         &inks,
+        tongue,
     );
     chart.canvas
 }
 
-pub(super) fn mastery_words(topic: &Mastery) -> String {
-    format!(
-        "{}: {} of {} solved, {} %, {} at the first try",
-        topic.topic,
-        topic.solved,
-        topic.tried,
-        percent(topic.solved, topic.tried),
-        topic.first_try
-    )
-}
-
-pub(super) fn leaderboard(title: &str, rows: &[Standing], theme: Theme) -> Canvas {
-    let inks = theme.inks();
-    if rows.is_empty() {
-        return nothing(title, &inks);
+pub(super) fn topic(row: &Mastery) -> Text {
+    Text::AltMastery {
+        topic: theirs(&row.topic),
+        solved: number(row.solved),
+        tried: number(row.tried),
+        percent: percent(row.solved, row.tried),
+        first: number(row.first_try),
     }
-    let most = rows.iter().map(|r| r.points).fold(1.0, f64::max);
-    let labels: Vec<Label> = rows
-        .iter()
-        .take(MOST)
-        .map(|row| Label::new(&format!("{}. {}", row.rank, row.name), points(row.points)))
-        .collect();
-    let mut chart = Rows::new(title, &labels, theme, 0.0);
-    for (row, middle) in rows.iter().zip(chart.middles.clone()) {
-        chart.bar(middle, MARGIN, RIGHT, inks.track);
-        chart.bar(middle, MARGIN, along(row.points / most), inks.strong);
-    }
-    let y = chart.bottom + 36.0;
-    let words = if rows.len() > MOST {
-        format!("points; the first {MOST} of {}", rows.len())
-    } else {
-        "points".into()
-    };
-    key(
-        &mut chart.canvas,
-        y,
-        &[(Swatch::Bar(inks.strong), &words)],
-        &inks,
-    );
-    chart.canvas
-}
-
-pub(super) fn standing_words(row: &Standing) -> String {
-    format!(
-        "{}. {}, {} points, {} of {} solved",
-        row.rank,
-        row.name,
-        points(row.points),
-        row.solved,
-        row.tried
-    )
-}
-
-/// Points without needless decimals.
-fn points(points: f64) -> String {
-    format!("{}", (points * 100.0).round() / 100.0)
 }

@@ -19,7 +19,7 @@ mod rook;
 
 use std::sync::OnceLock;
 
-use shakmaty::{Color, Piece, Role};
+use shakmaty::{Piece, Role};
 
 pub(super) use lathe::FOOT;
 
@@ -167,24 +167,4 @@ pub(super) fn draw(
             }
         }
     });
-}
-
-/// The trade's letter for a role, as its name in words.
-pub(super) fn word(role: Role) -> &'static str {
-    match role {
-        Role::Pawn => "pawn",
-        Role::Knight => "knight",
-        Role::Bishop => "bishop",
-        Role::Rook => "rook",
-        Role::Queen => "queen",
-        Role::King => "king",
-    }
-}
-
-/// "White" or "Black".
-pub(super) fn side(color: Color) -> &'static str {
-    match color {
-        Color::White => "White",
-        Color::Black => "Black",
-    }
 }

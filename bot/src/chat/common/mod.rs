@@ -3,3 +3,4 @@
 pub mod answer;
 pub mod notes;
 pub mod public;
+pub mod text;

@@ -8,7 +8,11 @@ use serenity::{
 };
 
 use super::words;
-use crate::desk::{Picture, PictureKind, Place};
+use crate::{
+    chat::pictures,
+    desk::{Picture, PictureKind, Place},
+    words::Words,
+};
 
 /// A message.
 #[derive(Clone, Default)]
@@ -40,7 +44,7 @@ pub struct Enclosure {
 
 impl Enclosure {
     /// A picture under a neutral name, `base.png` or `base.gif`.
-    pub fn picture(base: &str, picture: &Picture) -> Self {
+    pub fn picture(base: &str, picture: &Picture, words: &Words) -> Self {
         let ending = match picture.kind {
             PictureKind::Png => "png",
             PictureKind::Gif => "gif",
@@ -48,7 +52,7 @@ impl Enclosure {
         Self {
             name: format!("{base}.{ending}"),
             bytes: picture.bytes.clone(),
-            alt: Some(words::short(&picture.alt, words::ALT)),
+            alt: Some(pictures::alt(picture, words)),
         }
     }
 
@@ -76,8 +80,8 @@ impl Letter {
     }
 
     /// With a picture.
-    pub fn picture(mut self, base: &str, picture: &Picture) -> Self {
-        self.files.push(Enclosure::picture(base, picture));
+    pub fn picture(mut self, base: &str, picture: &Picture, words: &Words) -> Self {
+        self.files.push(Enclosure::picture(base, picture, words));
         self
     }
 

@@ -8,8 +8,6 @@ use crate::words::Words;
 
 /// The most characters of a message's text.
 pub const MESSAGE: usize = 2_000;
-/// The most characters of a picture's words.
-pub const ALT: usize = 1_024;
 /// The most characters of a button's label.
 pub const LABEL: usize = 80;
 /// The most characters of a choice or a menu's option.

@@ -12,7 +12,7 @@ use super::{Room, Shared, door::Member, text::Text, trouble::Trouble};
 use crate::{
     chat::said::words_of,
     desk::{LanguageTag, Person},
-    words::{Words, accepted, known, tags, words},
+    words::{Words, accepted, english, known, tags, words},
 };
 
 pub(super) fn routes() -> Router<Shared> {
@@ -27,14 +27,27 @@ impl Room {
         let person = Person {
             user: self.door.visitor(headers).user.unwrap_or_default(),
             name: String::new(),
-            language: language.clone(),
+            language,
         };
-        match self.desk.language_of(&self.place, &person).await {
+        self.words_for(&person).await
+    }
+
+    /// The words for a person, known or not.
+    pub(super) async fn words_for(&self, person: &Person) -> &'static Words {
+        match self.desk.language_of(&self.place, person).await {
             Ok(language) => words_of(&language),
             Err(error) => {
                 tracing::error!("a reader's language could not be looked up: {error}");
-                words_of(&language.unwrap_or_default())
+                words_of(&person.language.clone().unwrap_or_default())
             }
+        }
+    }
+
+    /// The words for what all see: the group's.
+    pub(super) async fn words_of_group(&self) -> &'static Words {
+        match self.desk.settings(&self.place).await {
+            Ok(settings) => words(settings.language.tag()),
+            Err(_) => english(),
         }
     }
 }

@@ -24,6 +24,7 @@ use crate::chat::{
     common::{
         answer::{self, Asked},
         public,
+        text::scale,
     },
     said::explained,
 };
@@ -65,7 +66,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/posts/{post}/own", get(own))
         .route("/api/posts/{post}/board", get(board))
         .route("/api/progress", get(progress))
-        .route("/api/scale", get(scale))
+        .route("/api/scale", get(points))
         .route("/api/topics", get(topics))
         .route("/api/leaderboard", get(leaderboard))
         .route("/api/kept", get(kept))
@@ -334,10 +335,10 @@ async fn one_post(
     State(room): State<Shared>,
     Guest { .. }: Guest,
     Path(post): Path<i64>,
+    headers: HeaderMap,
 ) -> Told<paper::Post> {
-    Ok(Json(paper::Post::of(
-        &room.desk.post(&room.place, post).await?,
-    )))
+    let sheet = room.desk.post(&room.place, post).await?;
+    Ok(Json(paper::Post::of(&sheet, room.words(&headers).await)))
 }
 
 /// The picture of a post or of its reveal. File names are neutral, and the desk gives out the reveal
@@ -521,7 +522,7 @@ async fn own(
     Path(post): Path<i64>,
 ) -> Told<paper::Own> {
     let own = room.desk.own(&room.place, &person, post).await?;
-    Ok(Json(paper::Own::of(own)))
+    Ok(Json(paper::Own::of(own, room.words_for(&person).await)))
 }
 
 /// The board as the member's own line stands.
@@ -531,15 +532,21 @@ async fn board(
     Path(post): Path<i64>,
 ) -> Told<paper::Shown> {
     let picture = room.desk.my_board(&room.place, &person, post).await?;
-    Ok(Json(paper::Shown::inside(&picture)))
+    let words = room.words_for(&person).await;
+    Ok(Json(paper::Shown::inside(&picture, words)))
 }
 
 async fn progress(State(room): State<Shared>, Member(person): Member) -> Told<Progress> {
     Ok(Json(room.desk.progress(&room.place, &person).await?))
 }
 
-async fn scale(State(room): State<Shared>, Guest { .. }: Guest) -> Told<Vec<String>> {
-    Ok(Json(room.desk.scale(&room.place).await?))
+async fn points(
+    State(room): State<Shared>,
+    Guest { .. }: Guest,
+    headers: HeaderMap,
+) -> Told<[String; 3]> {
+    let settings = room.desk.settings(&room.place).await?;
+    Ok(Json(scale(room.words(&headers).await, &settings)))
 }
 
 async fn topics(State(room): State<Shared>, Guest { .. }: Guest) -> Told<Vec<String>> {

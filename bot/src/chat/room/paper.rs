@@ -10,7 +10,11 @@ use crate::desk::{
     Rank, RepliesTo, ReplyRow, Report, RevealSheet, SameAgain, VerdictSheet,
 };
 use crate::{
-    chat::said::in_words,
+    chat::{
+        common::text::Tasked,
+        pictures,
+        said::{in_words, words_of},
+    },
     words::{Words, english, ids},
 };
 
@@ -23,22 +27,22 @@ pub(super) struct Shown {
 
 impl Shown {
     /// A picture at an address of its own.
-    pub(super) fn at(src: String, picture: &Picture) -> Self {
+    pub(super) fn at(src: String, picture: &Picture, words: &Words) -> Self {
         Self {
             src,
-            alt: picture.alt.clone(),
+            alt: pictures::alt(picture, words),
         }
     }
 
     /// A picture inside the answer, for one person's eyes.
-    pub(super) fn inside(picture: &Picture) -> Self {
+    pub(super) fn inside(picture: &Picture, words: &Words) -> Self {
         Self {
             src: format!(
                 "data:{};base64,{}",
                 media_type(picture.kind),
                 STANDARD.encode(&picture.bytes)
             ),
-            alt: picture.alt.clone(),
+            alt: pictures::alt(picture, words),
         }
     }
 }
@@ -84,28 +88,29 @@ enum Holds {
 
 impl Post {
     /// A post of the room; its picture has an address of its own.
-    pub(super) fn of(sheet: &PostSheet) -> Self {
+    pub(super) fn of(sheet: &PostSheet, words: &Words) -> Self {
         let src = format!("/api/posts/{}/position-{}.png", sheet.post, sheet.number);
-        Self::with(sheet, |picture| Shown::at(src.clone(), picture))
+        Self::with(sheet, words, |picture| {
+            Shown::at(src.clone(), picture, words)
+        })
     }
 
     /// A post that is not in the room yet.
-    pub(super) fn preview(sheet: &PostSheet) -> Self {
-        Self::with(sheet, Shown::inside)
+    pub(super) fn preview(sheet: &PostSheet, words: &Words) -> Self {
+        Self::with(sheet, words, |picture| Shown::inside(picture, words))
     }
 
-    fn with(sheet: &PostSheet, show: impl Fn(&Picture) -> Shown) -> Self {
+    fn with(sheet: &PostSheet, words: &Words, show: impl Fn(&Picture) -> Shown) -> Self {
         let holds = match &sheet.content {
             Content::Problem {
                 stipulation,
-                task,
-                words,
+                side,
+                words: coach,
                 picture,
-                ..
             } => Holds::Problem {
-                stipulation: stipulation.clone(),
-                task: task.clone(),
-                words: words.clone(),
+                stipulation: stipulation.to_string(),
+                task: words.say(&Tasked::of(*side, *stipulation)),
+                words: coach.clone(),
                 picture: show(picture),
             },
             Content::Question(written) => Holds::Question {
@@ -164,10 +169,10 @@ impl Reveal {
             sheet.post.post, sheet.post.number
         );
         Self {
-            post: Post::of(&sheet.post),
+            post: Post::of(&sheet.post, words),
             shows: match sheet.shows {
                 desk::Shown::Solution(solution) => Revealed::Solution {
-                    picture: Shown::at(src, &solution.picture),
+                    picture: Shown::at(src, &solution.picture, words),
                     solution: solution.solution,
                     patterns: solution.patterns.into_iter().map(pattern).collect(),
                     comment: solution.comment,
@@ -239,7 +244,10 @@ impl Judged {
             text: text.to_owned(),
             verdict: Some(sheet.outcome),
             message: in_words(&sheet.said),
-            picture: sheet.picture.as_ref().map(Shown::inside),
+            picture: sheet
+                .picture
+                .as_ref()
+                .map(|picture| Shown::inside(picture, words_of(&sheet.said.language))),
             your_move: sheet.your_move,
             points: sheet.points,
             readings: sheet.readings.clone(),
@@ -366,9 +374,9 @@ pub(super) enum Own {
 }
 
 impl Own {
-    pub(super) fn of(own: desk::Own) -> Self {
+    pub(super) fn of(own: desk::Own, words: &Words) -> Self {
         match own {
-            desk::Own::Problem(own) => Self::Problem(Box::new(OwnWork::of(*own))),
+            desk::Own::Problem(own) => Self::Problem(Box::new(OwnWork::of(*own, words))),
             desk::Own::Question(own) => Self::Question {
                 message: in_words(&own.said),
                 answer: own.answer,
@@ -393,7 +401,7 @@ pub(super) struct OwnWork {
 }
 
 impl OwnWork {
-    fn of(own: OwnPost) -> Self {
+    fn of(own: OwnPost, words: &Words) -> Self {
         Self {
             state: own.state,
             points: own.points,
@@ -401,7 +409,7 @@ impl OwnWork {
             hint_price: in_words(&own.hint_price),
             more_hints: own.more_hints,
             live: own.live,
-            board: own.board.as_ref().map(Shown::inside),
+            board: own.board.as_ref().map(|board| Shown::inside(board, words)),
         }
     }
 }
@@ -463,7 +471,7 @@ impl Checked {
         }
     }
 
-    pub(super) fn of(checked: &CheckedPosition) -> Self {
+    pub(super) fn of(checked: &CheckedPosition, words: &Words) -> Self {
         Self {
             position: checked.position,
             topic: checked.topic.clone(),
@@ -482,9 +490,9 @@ impl Checked {
                     // Where there are none yet, the page puts the FEN into its words.
                     alt: picture
                         .as_ref()
-                        .map_or_else(String::new, |picture| picture.alt.clone()),
+                        .map_or_else(String::new, |picture| pictures::alt(picture, words)),
                 }),
-                (None, Some(picture)) => Some(Shown::inside(picture)),
+                (None, Some(picture)) => Some(Shown::inside(picture, words)),
                 (None, None) => None,
             },
         }

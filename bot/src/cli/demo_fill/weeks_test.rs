@@ -8,15 +8,23 @@ use crate::desk::{Period, Summary};
 /// A Wednesday in winter, and the Sunday on which the demo's zone put its clocks forward.
 const MOMENTS: [&str; 2] = ["2026-02-11T10:42:17Z", "2026-03-29T01:20:30Z"];
 
+fn options() -> DeskOptions {
+    DeskOptions::speaking(crate::chat::pictures::say)
+}
+
 async fn filled(now: DateTime<Utc>) -> (tempfile::TempDir, Desk, TestClock) {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("demo.sqlite");
-    fill_until(DeskOptions::default(), &path, now, &|_, _| {})
+    fill_until(options(), &path, now, &|_, _| {})
         .await
         .expect("filled");
     let clock = TestClock::at(now);
     let store = Store::open(&path).expect("opened");
-    (folder, Desk::new(store, Arc::new(clock.clone())), clock)
+    (
+        folder,
+        Desk::with_options(store, Arc::new(clock.clone()), options()),
+        clock,
+    )
 }
 
 /// The last seven days, with the whole minute in which the first of its posts went out.

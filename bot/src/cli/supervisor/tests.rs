@@ -10,8 +10,8 @@ use super::*;
 use crate::{
     chat::{Chat, ChatError, status::Fares},
     desk::{
-        ChatKey, Delivered, Delivery, Errand, ErrandKind, Manners, Names, Person, Place, Settings,
-        TestClock,
+        ChatKey, Delivered, Delivery, DeskOptions, Errand, ErrandKind, Manners, Names, Person,
+        Place, Settings, TestClock,
     },
 };
 
@@ -166,7 +166,8 @@ impl Scene {
         let folder = tempfile::tempdir().expect("a folder");
         let store = Store::open(&folder.path().join("group.db")).expect("a store");
         let clock = TestClock::at(DateTime::UNIX_EPOCH + TimeDelta::days(20_000));
-        let desk = Desk::new(store, Arc::new(clock.clone()));
+        let options = DeskOptions::speaking(chat::pictures::say);
+        let desk = Desk::with_options(store, Arc::new(clock.clone()), options);
         for chat in chats {
             let place = Place {
                 chat: chat.name,

@@ -8,7 +8,10 @@ use shakmaty::{Position as _, san::SanPlus};
 use super::summary::{Figures, PostFigures};
 use crate::{
     desk::{Summary, problems, reveal::OFTEN},
-    diagram::chart::{self, Chart, Day, Mastery, SolveRate, WrongMove},
+    diagram::{
+        Text,
+        chart::{self, Chart, Day, Mastery, SolveRate, Week, WrongMove},
+    },
 };
 
 /// The most posts in one chart; of more, the latest.
@@ -23,7 +26,7 @@ pub(super) fn of(figures: &Figures, summary: &Summary, zone: Tz) -> Vec<Chart> {
     let problems: Vec<_> = summary.problems().collect();
     let latest = problems.len().saturating_sub(MOST_POSTS);
     let mut charts = vec![chart::participation(
-        "Who took part, post by post",
+        Text::ChartParticipation,
         figures
             .posts
             .iter()
@@ -32,7 +35,7 @@ pub(super) fn of(figures: &Figures, summary: &Summary, zone: Tz) -> Vec<Chart> {
     )];
     if !problems.is_empty() {
         charts.push(chart::solve_rates(
-            "Solved, post by post",
+            Text::ChartSolved,
             problems[latest..]
                 .iter()
                 .map(|post| SolveRate {
@@ -48,7 +51,7 @@ pub(super) fn of(figures: &Figures, summary: &Summary, zone: Tz) -> Vec<Chart> {
     }
     if summary.topics.iter().any(|topic| topic.posts > 0) {
         charts.push(chart::mastery(
-            "Topics, weakest first",
+            Text::ChartMastery,
             summary
                 .topics
                 .iter()
@@ -70,14 +73,12 @@ fn day(opened_at: DateTime<Utc>, of: &PostFigures, zone: Tz) -> Day {
     let date = opened_at.with_timezone(&zone).date_naive();
     let monday = date - Days::new(date.weekday().num_days_from_monday().into());
     let sunday = monday + Days::new(6);
-    let week = if monday.month() == sunday.month() {
-        format!("{}–{}", monday.day(), sunday.format("%-d %b"))
-    } else {
-        format!("{}–{}", monday.format("%-d %b"), sunday.format("%-d %b"))
-    };
     Day {
-        label: date.day().to_string(),
-        week,
+        day: date.day(),
+        week: Week {
+            from: (monday.day(), monday.month()),
+            to: (sunday.day(), sunday.month()),
+        },
         tried: of.post.tried as usize,
         solved: of.post.solved as usize,
     }
@@ -119,7 +120,9 @@ fn commonest_wrong(posts: &[PostFigures]) -> Option<Chart> {
         .collect();
     let bottom = board.turn();
     Some(chart::wrong_moves(
-        &format!("Position {}: first moves that failed", of.post.number),
+        Text::ChartWrong {
+            number: of.post.number,
+        },
         board,
         bottom,
         moves,
@@ -132,7 +135,11 @@ mod tests {
     use sealed_move_store::{self as store, WrongFirst};
 
     use super::*;
-    use crate::desk::Period;
+    use crate::{chat::pictures, desk::Period, diagram::Tongue};
+
+    fn english() -> Tongue {
+        pictures::tongue(crate::words::english())
+    }
 
     fn figures(wrong: &[(&str, u32)]) -> Figures {
         let post = store::PostFigures {
@@ -191,7 +198,7 @@ mod tests {
         let summary = super::super::summary::assemble(figures(wrong));
         of(&figures(wrong), &summary, Tz::UTC)
             .iter()
-            .map(Chart::alt)
+            .map(|chart| chart.alt(&english()))
             .collect()
     }
 
@@ -236,7 +243,7 @@ mod tests {
         let summary = super::super::summary::assemble(figures.clone());
         let list: Vec<&str> = summary.topics.iter().map(|t| t.topic.as_str()).collect();
         assert_eq!(list, ["Weak", "One miss"]);
-        let chart = of(&figures, &summary, Tz::UTC)[2].alt();
+        let chart = of(&figures, &summary, Tz::UTC)[2].alt(&english());
         let csv = summary
             .csv(super::super::SummaryTable::Topics)
             .expect("a table");
@@ -256,13 +263,13 @@ mod tests {
         let post = &of.posts[0];
         let lisbon = day(post.post.opened_at, post, Tz::Europe__Lisbon);
         assert_eq!(
-            (lisbon.label.as_str(), lisbon.week.as_str()),
-            ("1", "23 Feb–1 Mar")
+            (lisbon.day, lisbon.week.from, lisbon.week.to),
+            (1, (23, 2), (1, 3))
         );
         let auckland = day(post.post.opened_at, post, Tz::Pacific__Auckland);
         assert_eq!(
-            (auckland.label.as_str(), auckland.week.as_str()),
-            ("2", "2–8 Mar")
+            (auckland.day, auckland.week.from, auckland.week.to),
+            (2, (2, 3), (8, 3))
         );
     }
 }

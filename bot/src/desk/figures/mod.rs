@@ -67,14 +67,21 @@ impl Desk {
     }
 
     /// Charts for the summary: who took part, how each post and each topic went, and the commonest wrong
-    /// moves on their board. None when the period has no post whose replies have ended.
-    pub async fn summary_charts(&self, place: &Place, period: &Period) -> Done<Vec<Picture>> {
+    /// moves on their board; in the language with this BCP 47 tag. None when the period has no post whose
+    /// replies have ended.
+    pub async fn summary_charts(
+        &self,
+        place: &Place,
+        period: &Period,
+        language: &str,
+    ) -> Done<Vec<Picture>> {
         let (figures, zone) = self.figures(place, period).await?;
+        let tongue = self.tongue(language);
         let drawn = move |_: &_| {
             let summary = summary::assemble(figures.clone());
             charts::of(&figures, &summary, zone)
                 .iter()
-                .map(|chart| chart.png(Theme::Light))
+                .map(|chart| chart.png(Theme::Light, &tongue))
                 .collect::<Result<_, _>>()
         };
         Ok(self

@@ -254,7 +254,7 @@ impl Desk {
             return Ok(None);
         };
         match standing::board(position, line, &kept.settings) {
-            Ok(diagram) => self.draw(diagram).await.map(Some),
+            Ok(diagram) => self.draw(diagram, kept.language.as_str()).await.map(Some),
             Err(_) => Ok(None),
         }
     }
@@ -272,7 +272,7 @@ impl Desk {
             style: kept.settings.style,
             ..Diagram::scene(scene, problem.position.turn())
         };
-        self.draw(diagram).await.map(Some)
+        self.draw(diagram, kept.language.as_str()).await.map(Some)
     }
 }
 

@@ -148,13 +148,14 @@ async fn the_summary_tells_how_the_week_went_and_who_is_missing() {
     );
     let charts = club
         .desk
-        .summary_charts(&club.place, &this_week(&club))
+        .summary_charts(&club.place, &this_week(&club), "de")
         .await
         .expect("charts");
     assert_eq!(charts.len(), 4);
     for chart in &charts {
         assert!(chart.bytes.starts_with(b"\x89PNG"));
-        assert!((1..=1024).contains(&chart.alt.chars().count()));
+        let alt = alt(chart, words("de"));
+        assert!((1..=1024).contains(&alt.chars().count()), "{alt}");
     }
 
     // A week later only Bruno has answered, and that post is still open: he is not quiet for it.
@@ -171,7 +172,7 @@ async fn the_summary_tells_how_the_week_went_and_who_is_missing() {
     assert!(week.posts.is_empty() && week.came_back.is_empty());
     assert!(
         club.desk
-            .summary_charts(&club.place, &this_week(&club))
+            .summary_charts(&club.place, &this_week(&club), "de")
             .await
             .expect("charts")
             .is_empty()

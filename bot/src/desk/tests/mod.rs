@@ -21,6 +21,11 @@ use sealed_move_store::Store;
 use tempfile::TempDir;
 
 use super::{errands::Look, *};
+use crate::{
+    chat::pictures::{self, alt},
+    chess::{Stipulation, fact::Side},
+    words::{english, words},
+};
 
 /// Two chats, of which the desk knows no more than their keys.
 pub(super) const ROOM: ChatKey = ChatKey::of("room");
@@ -229,7 +234,7 @@ fn desk(folder: &TempDir, clock: &TestClock) -> Desk {
         threads: 2,
         table_bytes: 1 << 20,
         look_for_others: std::time::Duration::from_millis(20),
-        ..DeskOptions::default()
+        ..DeskOptions::speaking(pictures::say)
     };
     Desk::with_options(store, Arc::new(clock.clone()), options)
 }
@@ -253,18 +258,19 @@ pub(super) fn said(errand: &Errand) -> String {
 impl DeskError {
     /// Why, in English.
     pub(in crate::desk) fn in_english(&self) -> String {
-        crate::words::english().say(&self.why())
+        english().say(&self.why())
     }
 }
 
 /// Facts in words.
 fn in_words(said: &Said) -> String {
-    crate::words::words(said.language.as_str()).tell(&said.facts)
+    words(said.language.as_str()).tell(&said.facts)
 }
 
 /// What these tests read of a problem, all of whose posts they are unless they say otherwise.
 pub(super) struct ProblemSheet<'a> {
-    pub task: &'a str,
+    pub side: Side,
+    pub stipulation: Stipulation,
     pub words: &'a str,
     pub picture: &'a Picture,
 }
@@ -273,12 +279,13 @@ impl PostSheet {
     pub(super) fn problem(&self) -> ProblemSheet<'_> {
         match &self.content {
             Content::Problem {
-                task,
+                stipulation,
+                side,
                 words,
                 picture,
-                ..
             } => ProblemSheet {
-                task,
+                side: *side,
+                stipulation: *stipulation,
                 words,
                 picture,
             },

@@ -35,7 +35,7 @@ async fn seen(club: &Club) -> Vec<String> {
 fn refused<T: std::fmt::Debug>(done: Result<T, DeskError>) -> String {
     match done {
         Err(DeskError::NotAllowed(why) | DeskError::BadRequest(why) | DeskError::NotFound(why)) => {
-            crate::words::english().say(&why)
+            english().say(&why)
         }
         other => panic!("refused, not {other:?}"),
     }
@@ -146,7 +146,7 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
         };
         match desk.enter(place, &new).await {
             Err(DeskError::NameTaken { why, offer: free }) => {
-                let text = crate::words::english().say(&why);
+                let text = english().say(&why);
                 assert_eq!(free, offer, "{taken}");
                 assert!(text.contains("Choose another name"), "{text}");
             }

@@ -7,6 +7,7 @@ thousands-from = 4
 
 weekday-names = Montag Dienstag Mittwoch Donnerstag Freitag Samstag Sonntag
 month-names = Januar Februar März April Mai Juni Juli August September Oktober November Dezember
+month-names-short = Jan Feb März Apr Mai Juni Juli Aug Sept Okt Nov Dez
 # Steht nach „am“ oder „bis“.
 moment = { $weekday }, { $day }. { $month }, { $time } Uhr
 dated = { $day }. { $month } { $year }, { $time } Uhr

@@ -7,12 +7,6 @@ post-heading = { $kind ->
     [question] **Frage { $number }**
    *[words] **Mitteilung { $number }**
 }
-task-mate = { $moves ->
-    [1] { $side-name } zieht und setzt in einem Zug matt.
-   *[other] { $side-name } zieht und setzt in { $moves-word } Zügen matt.
-}
-task-win = { $side-name } zieht und gewinnt.
-task-draw = { $side-name } zieht und hält remis.
 answers-sealed = Antworten sind versiegelt bis { $closes } ({ $away }).
 answers-open = Die Urteile stehen hinter Spoiler-Markierungen; Antworten nehme ich an bis { $closes } ({ $away }).
 how-to-answer = { $thread ->

@@ -14,8 +14,6 @@ your-board = Dein Brett:
 your-board-solved = Dein Brett: Das hast du gelöst, { $points-text } von 5 Punkten.
 your-board-given-up = Dein Brett: Das hast du aufgegeben. Die Lösung kommt mit der Auflösung.
 give-up-asked = Willst du aufgeben? Dann kannst du hier nicht mehr antworten, und die Lösung bleibt bis zur Auflösung versiegelt.
-gave-up = Du hast aufgegeben. Die Lösung bleibt bis zur Auflösung versiegelt: { $closes }.
-gave-up-before = Das hast du schon aufgegeben. Die Lösung kommt mit der Auflösung: { $closes }.
 your-last-answer = Deine letzte Antwort hier: „{ $quote }“
 your-last-answer-deleted = Deine letzte Antwort hier, deren Text du gelöscht hast:
 standing-now = { $state ->
@@ -69,29 +67,6 @@ span-between = Vom { $from } bis zum { $to }
 span-since = Seit dem { $from }
 span-until = Bis zum { $to }
 span-all = Alle Stellungen bisher
-
-## Wie hier gezählt wird
-
-scale-rule = Eine vollständige Lösung ist 5 Punkte wert. In einem Zweizüger ist nur der Schlüsselzug gefragt. In einem längeren Matt zählt der Schlüsselzug 1 Punkt; die anderen 4 teilen sich auf die Varianten von voller Länge auf, abgerundet auf halbe Punkte; die Mattzüge brauchst du nicht anzugeben. Bei einem Gewinn oder Remis ist die Variante gefragt, bis der Gewinn auf dem Brett oder das Remis klar ist, höchstens vier Züge: Der erste Zug zählt 1 Punkt, die übrigen teilen sich 4. Ein falscher Schlüsselzug zählt nichts, mehrere erste Züge, von denen einer falsch ist, auch nicht. (Die fünf Punkte und wofür es sie gibt: die Löseregeln des Weltverbands für Schachkomposition; die Aufteilung stammt von uns.)
-scale-wrong-free = In dieser Gruppe kosten falsche Züge nichts.
-scale-wrong-ends = { $later ->
-    [one] In dieser Gruppe gibt es nach einem falschen ersten Zug für die Stellung nichts mehr. Ein falscher Zug später in der Variante kostet { $later-text } Punkt.
-   *[other] In dieser Gruppe gibt es nach einem falschen ersten Zug für die Stellung nichts mehr. Ein falscher Zug später in der Variante kostet { $later-text } Punkte.
-}
-scale-wrong-takes = { $wrong ->
-    [one] In dieser Gruppe kostet jeder falsche erste Zug { $wrong-text } Punkt von dem, was folgt, und ein falscher Zug später in der Variante { $later-text }.
-   *[other] In dieser Gruppe kostet jeder falsche erste Zug { $wrong-text } Punkte von dem, was folgt, und ein falscher Zug später in der Variante { $later-text }.
-}
-scale-hint-free = Tipps kosten nichts.
-scale-hint-takes = { $hint ->
-    [one] Jeder Tipp kostet { $hint-text } Punkt.
-   *[other] Jeder Tipp kostet { $hint-text } Punkte.
-}
-scale-least = { $points ->
-    [one] Wer eine Stellung löst, behält mindestens { $points-text } Punkt, außer der letzte Tipp hat den Zug gezeigt.
-   *[other] Wer eine Stellung löst, behält mindestens { $points-text } Punkte, außer der letzte Tipp hat den Zug gezeigt.
-}
-scale-best = Von deinen Antworten auf eine Stellung zählt die beste, und zwar so viel, wie sie wert war, als sie kam. Eine Antwort, die nicht erlaubt, nicht eindeutig oder nicht lesbar ist, kostet nichts. Eine Stellung behält die Preise, mit denen sie erschienen ist. Dein Trainer kann jedes Urteil ändern, und die Punkte ändern sich mit.
 
 ## Was über ein Mitglied gespeichert ist
 

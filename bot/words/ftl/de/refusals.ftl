@@ -47,9 +47,9 @@ muted = { $until ->
 }
 muted-keeps-name = Du bist stummgeschaltet und kannst so lange deinen Namen nicht ändern. Frag deinen Trainer.
 coach-is-not = { $what ->
-    [muted] { $name } trainiert diese Gruppe, und Trainer werden nicht stummgeschaltet. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
-    [removed] { $name } trainiert diese Gruppe, und Trainer werden nicht entfernt. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
-   *[erased] { $name } trainiert diese Gruppe, und Trainer werden nicht von anderen Trainern gelöscht. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /coach remove-coach.
+    [muted] { $name } trainiert diese Gruppe, und Trainer werden nicht stummgeschaltet. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /{ command-coach } { command-coach-remove-coach }.
+    [removed] { $name } trainiert diese Gruppe, und Trainer werden nicht entfernt. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /{ command-coach } { command-coach-remove-coach }.
+   *[erased] { $name } trainiert diese Gruppe, und Trainer werden nicht von anderen Trainern gelöscht. Nimm die Rolle vorher zurück: im Vereinsraum mit einem neuen Trainerlink, auf Discord mit /{ command-coach } { command-coach-remove-coach }.
 }
 
 ## Antworten, Tipps und Gespräch

@@ -9,6 +9,7 @@ thousands-from = 4
 # Names with a space between, from Monday and from January.
 weekday-names = Monday Tuesday Wednesday Thursday Friday Saturday Sunday
 month-names = January February March April May June July August September October November December
+month-names-short = Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec
 # A moment of these weeks; one of any year; a day.
 moment = { $time } on { $weekday }, { $day } { $month }
 dated = { $time } on { $day } { $month } { $year }

@@ -8,12 +8,6 @@ post-heading = { $kind ->
     [question] **Question { $number }**
    *[words] **Post { $number }**
 }
-task-mate = { $moves ->
-    [1] { $side-name } to move and mate in one.
-   *[other] { $side-name } to move and mate in { $moves-word }.
-}
-task-win = { $side-name } to move and win.
-task-draw = { $side-name } to move and draw.
 # $closes and $away: the same moment, as Discord shows it to each reader.
 answers-sealed = Answers are sealed until { $closes } ({ $away }).
 answers-open = Verdicts come behind spoiler marks, and answers are taken until { $closes } ({ $away }).

@@ -7,6 +7,7 @@ thousands-from = 5
 
 weekday-names = lunes martes miércoles jueves viernes sábado domingo
 month-names = enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre
+month-names-short = ene feb mar abr may jun jul ago sep oct nov dic
 # Va detrás de «el» o «hasta el».
 moment = { $weekday } { $day } de { $month } a las { $time }
 dated = { $day } de { $month } de { $year } a las { $time }

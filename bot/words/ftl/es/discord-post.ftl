@@ -7,12 +7,6 @@ post-heading = { $kind ->
     [question] **Pregunta { $number }**
    *[words] **Aviso { $number }**
 }
-task-mate = { $moves ->
-    [1] { $side-start } juegan y dan mate en una.
-   *[other] { $side-start } juegan y dan mate en { $moves-word }.
-}
-task-win = { $side-start } juegan y ganan.
-task-draw = { $side-start } juegan y hacen tablas.
 answers-sealed = Las respuestas están selladas hasta el { $closes } ({ $away }).
 answers-open = Los veredictos van detrás de marcas de spoiler, y se admiten respuestas hasta el { $closes } ({ $away }).
 how-to-answer = { $thread ->

@@ -47,9 +47,9 @@ muted = { $until ->
 }
 muted-keeps-name = Estás silenciado y mientras tanto no puedes cambiar de nombre. Pregunta a tu entrenador.
 coach-is-not = { $what ->
-    [muted] { $name } entrena a este grupo, y a un entrenador no se le silencia. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /coach remove-coach.
-    [removed] { $name } entrena a este grupo, y a un entrenador no se le saca. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /coach remove-coach.
-   *[erased] { $name } entrena a este grupo, y a un entrenador no lo borra otro. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /coach remove-coach.
+    [muted] { $name } entrena a este grupo, y a un entrenador no se le silencia. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /{ command-coach } { command-coach-remove-coach }.
+    [removed] { $name } entrena a este grupo, y a un entrenador no se le saca. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /{ command-coach } { command-coach-remove-coach }.
+   *[erased] { $name } entrena a este grupo, y a un entrenador no lo borra otro. Antes tiene que dejar de ser entrenador: en la sala con un enlace nuevo de entrenador, en Discord con /{ command-coach } { command-coach-remove-coach }.
 }
 
 ## Respuestas, pistas y conversación

@@ -99,7 +99,7 @@ pub async fn open(
         }
     };
     let letter = match content.picture() {
-        Some(picture) => Letter::text(text).picture("position", picture),
+        Some(picture) => Letter::text(text).picture("position", picture, words),
         None => Letter::text(text),
     };
     Ok(letter

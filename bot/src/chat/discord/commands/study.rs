@@ -9,6 +9,7 @@ use serenity::{ButtonStyle, CreateActionRow, MessageId, UserId};
 use super::{Answer, Ctx, language, leaderboard, member, post_meant, privately};
 use crate::{
     chat::{
+        common::text::scale,
         discord::{
             buttons::{self, Press},
             held,
@@ -18,12 +19,12 @@ use crate::{
             private::Asked,
             sheets::{tables, verdict},
             talk,
-            text::{Moment, Plain, Points, Study},
+            text::{Plain, Points, Study},
             words,
         },
         said::{in_words, words_of},
     },
-    desk::{Costs, DeskError, OwnState, Person, Place, Settings, Taken},
+    desk::{DeskError, OwnState, Person, Place, Taken},
     words::Words,
 };
 
@@ -195,7 +196,7 @@ pub async fn own_board(
         Some(OwnState::GivenUp) => Study::YourBoardGivenUp,
         Some(OwnState::Playing) | None => Study::YourBoard,
     };
-    let letter = Letter::text(words.say(&head)).picture("board", &picture);
+    let letter = Letter::text(words.say(&head)).picture("board", &picture, words);
     if !own.live {
         return Ok(letter);
     }
@@ -229,16 +230,11 @@ pub async fn gave_up(
     person: &Person,
     post: i64,
 ) -> Answer<Letter> {
-    let before = house.desk.own_post(place, person, post).await?.state;
-    house.desk.give_up(place, person, post).await?;
+    let said = house.desk.give_up(place, person, post).await?;
     let own = house.desk.own_post(place, person, post).await?;
-    let closes = Moment::of(own.closes_at);
-    let letter = Letter::text(words.say(&match before {
-        Some(OwnState::GivenUp) => Study::GaveUpBefore { closes },
-        _ => Study::GaveUp { closes },
-    }));
+    let letter = Letter::text(words::plain(&in_words(&said)));
     Ok(match own.board {
-        Some(board) => letter.picture("board", &board),
+        Some(board) => letter.picture("board", &board, words),
         None => letter,
     })
 }
@@ -290,7 +286,7 @@ pub async fn standing(
     }
     let letter = Letter::text(text);
     Ok(match board {
-        Some(board) => letter.picture("board", &board),
+        Some(board) => letter.picture("board", &board, words),
         None => letter,
     })
 }
@@ -303,34 +299,9 @@ async fn points(ctx: Ctx<'_>) -> Answer<()> {
         let house = ctx.data();
         let words = house.words_for(&place, &person).await;
         let settings = house.desk.settings(&place).await?;
-        Ok(Letter::text(scale(words, &settings)))
+        Ok(Letter::text(scale(words, &settings).join("\n\n")))
     })
     .await
-}
-
-/// How points are counted in a group with these settings, in three paragraphs.
-fn scale(words: &Words, settings: &Settings) -> String {
-    let costs = settings.costs();
-    let (wrong, later) = (Points::of(costs.wrong), Points::of(costs.later));
-    let wrong = match costs {
-        Costs {
-            wrong_ends: true, ..
-        } => Study::ScaleWrongEnds { later },
-        Costs { wrong: 0.0, .. } => Study::ScaleWrongFree,
-        _ => Study::ScaleWrongTakes { wrong, later },
-    };
-    let hint = match costs.hint > 0.0 {
-        true => Study::ScaleHintTakes {
-            hint: Points::of(costs.hint),
-        },
-        false => Study::ScaleHintFree,
-    };
-    let least = (costs.least > 0.0).then(|| Study::ScaleLeast {
-        points: Points::of(costs.least),
-    });
-    let here = words.tell([wrong, hint].iter().chain(&least));
-    let (rule, best) = (words.say(&Study::ScaleRule), words.say(&Study::ScaleBest));
-    [rule, here, best].join("\n\n")
 }
 
 /// See and take away everything that is kept of you

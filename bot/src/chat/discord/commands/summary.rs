@@ -18,10 +18,13 @@ pub async fn summary(
     for_coach(ctx, |house, place, _, words| async move {
         let period = leaderboard::period(house, &place, days, topic).await?;
         let summary = house.desk.summary(&place, &period).await?;
-        let charts = house.desk.summary_charts(&place, &period).await?;
+        let charts = house
+            .desk
+            .summary_charts(&place, &period, words.tag())
+            .await?;
         let mut letter = Letter::text(sheets::summary::text(words, &summary));
         for (i, chart) in charts.iter().take(MOST_CHARTS).enumerate() {
-            letter = letter.picture(&format!("chart-{}", i + 1), chart);
+            letter = letter.picture(&format!("chart-{}", i + 1), chart, words);
         }
         Ok(letter)
     })

@@ -4,10 +4,10 @@ use crate::{
     chat::discord::{
         buttons,
         letter::Letter,
-        text::{Count, Label, Moment, Posting},
+        text::{Label, Moment, Posting, Tasked},
         words,
     },
-    desk::{Content, Mode, Place, PostSheet, Side},
+    desk::{Content, Mode, Place, PostSheet},
     words::{self as languages, Words},
 };
 
@@ -58,7 +58,7 @@ pub fn preview(words: &Words, sheet: &PostSheet, mode: Mode, thread: bool) -> Le
         Content::Words(said) => with_words(&above(words, sheet), &said.words, ""),
     };
     match sheet.content.picture() {
-        Some(picture) => Letter::text(text).picture(&file_name(sheet.number), picture),
+        Some(picture) => Letter::text(text).picture(&file_name(sheet.number), picture, words),
         None => Letter::text(text),
     }
 }
@@ -82,30 +82,10 @@ fn above(words: &Words, sheet: &PostSheet) -> String {
     let title = title(words, sheet);
     match &sheet.content {
         Content::Problem {
-            stipulation,
-            side,
-            task,
-            ..
-        } => format!(
-            "{title}\n{}",
-            in_a_sentence(words, stipulation, *side, task)
-        ),
+            stipulation, side, ..
+        } => format!("{title}\n{}", words.say(&Tasked::of(*side, *stipulation))),
         Content::Question(_) | Content::Words(_) => title,
     }
-}
-
-/// The task in a sentence; `task` where its sign is no known one.
-fn in_a_sentence(words: &Words, stipulation: &str, side: Side, task: &str) -> String {
-    let mate = stipulation.strip_prefix('#');
-    words.say(&match (stipulation, mate.map(str::parse)) {
-        (_, Some(Ok(moves))) => Posting::TaskMate {
-            side,
-            moves: Count::of(moves),
-        },
-        ("+", _) => Posting::TaskWin { side },
-        ("=", _) => Posting::TaskDraw { side },
-        _ => return words::plain(task),
-    })
 }
 
 /// A post's text with the coach's words in it, where there are some. A post is one message: words that
@@ -129,7 +109,9 @@ fn title(words: &Words, sheet: &PostSheet) -> String {
         None => String::new(),
     };
     let sign = match &sheet.content {
-        Content::Problem { stipulation, .. } => format!(" · {}", words::plain(stipulation)),
+        Content::Problem { stipulation, .. } => {
+            format!(" · {}", words::plain(&stipulation.to_string()))
+        }
         Content::Question(_) | Content::Words(_) => String::new(),
     };
     format!("{}{topic}{sign}", heading(words, sheet))

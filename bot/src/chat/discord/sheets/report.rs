@@ -67,7 +67,7 @@ pub fn page(words: &Words, opened: u64, report: &Opened, at: usize, queue: &[Que
     }
     let mut letter = Letter::text(words::short(&parts.join("\n\n"), words::MESSAGE));
     if let Some(picture) = &position.picture {
-        letter = letter.picture("position", picture);
+        letter = letter.picture("position", picture, words);
     }
     if last > 0 {
         let report = opened;

@@ -134,6 +134,7 @@ fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
     Letter::text(parts.join("\n\n")).picture(
         &format!("{}-solution", post::file_name(of.post.number)),
         &sheet.picture,
+        words,
     )
 }
 

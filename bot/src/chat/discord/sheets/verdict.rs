@@ -9,7 +9,7 @@ use crate::{
             text::{Plain, Talk},
             words,
         },
-        said::in_words,
+        said::{in_words, words_of},
     },
     desk::{Outcome, Place, Verdict, VerdictSheet, WordsRow},
     words::Words,
@@ -33,7 +33,7 @@ pub fn told(sheet: &VerdictSheet) -> Letter {
         ..Letter::text(words::plain(&in_words(&sheet.said)))
     };
     match &sheet.picture {
-        Some(picture) => letter.picture(FILE, picture),
+        Some(picture) => letter.picture(FILE, picture, words_of(&sheet.said.language)),
         None => letter,
     }
 }

@@ -17,6 +17,7 @@ mod talk;
 #[cfg(test)]
 mod tests;
 
+pub use crate::chat::common::text::{Points, Tasked};
 pub use coach::{Coach, Differing, Kept};
 pub use group::{Day, Days, Group, OpenFor};
 pub use post::Posting;
@@ -79,34 +80,6 @@ impl Moves {
         Self {
             line: words::plain(line),
         }
-    }
-}
-
-/// Points, counted and written to the hundredth.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct Points {
-    points: f64,
-}
-
-impl Points {
-    /// So many.
-    pub fn of(points: f64) -> Self {
-        Self {
-            points: (points * 100.0).round() / 100.0,
-        }
-    }
-}
-
-/// A number whose word a message may ask for.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct Count {
-    count: u32,
-}
-
-impl Count {
-    /// So many.
-    pub fn of(count: u32) -> Self {
-        Self { count }
     }
 }
 

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::{Count, Label, List, Moment, Moves, Plain};
-use crate::desk::{KindName, Side};
+use super::{Label, List, Moment, Moves, Plain};
+use crate::desk::KindName;
 
 /// A line or a few.
 #[derive(Clone, Debug, Serialize)]
@@ -12,16 +12,6 @@ pub enum Posting {
     PostHeading {
         kind: KindName,
         number: i64,
-    },
-    TaskMate {
-        side: Side,
-        moves: Count,
-    },
-    TaskWin {
-        side: Side,
-    },
-    TaskDraw {
-        side: Side,
     },
     AnswersSealed {
         closes: Moment,

@@ -23,12 +23,6 @@ pub enum Study {
     },
     YourBoardGivenUp,
     GiveUpAsked,
-    GaveUp {
-        closes: Moment,
-    },
-    GaveUpBefore {
-        closes: Moment,
-    },
     YourLastAnswer {
         quote: Plain,
     },
@@ -98,25 +92,6 @@ pub enum Study {
         to: Moment,
     },
     SpanAll,
-
-    // How points are counted.
-    ScaleRule,
-    ScaleWrongFree,
-    ScaleWrongEnds {
-        later: Points,
-    },
-    ScaleWrongTakes {
-        wrong: Points,
-        later: Points,
-    },
-    ScaleHintFree,
-    ScaleHintTakes {
-        hint: Points,
-    },
-    ScaleLeast {
-        points: Points,
-    },
-    ScaleBest,
 
     // What is kept.
     KeptOfYou,

@@ -100,7 +100,8 @@ async fn import(
                 (at, one)
             })
             .collect();
-        let found: Vec<Checked> = found.iter().map(Checked::of).collect();
+        let words = room.words_for(&coach).await;
+        let found: Vec<Checked> = found.iter().map(|one| Checked::of(one, words)).collect();
         open(&room.bench.checked).clone_from(&found);
         *open(&room.bench.twice) = twice;
         room.feed.coaches("week", &());
@@ -137,7 +138,10 @@ async fn checked(State(room): State<Shared>, Coach(_): Coach) -> Json<Vec<Checke
 
 async fn shelf(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Checked>> {
     let shelf = room.desk.shelf(&room.place, &coach, SHELF).await?;
-    Ok(Json(shelf.iter().map(Checked::of).collect()))
+    let words = room.words_for(&coach).await;
+    Ok(Json(
+        shelf.iter().map(|one| Checked::of(one, words)).collect(),
+    ))
 }
 
 #[derive(Deserialize)]
@@ -189,7 +193,7 @@ async fn same(
         .desk
         .settle_same(&room.place, &coach, &waiting, choice)
         .await?;
-    let shown = Checked::of(&settled);
+    let shown = Checked::of(&settled, room.words_for(&coach).await);
     if let Some(place) = open(&room.bench.checked).get_mut(at) {
         *place = shown.clone();
     }
@@ -234,7 +238,7 @@ async fn words(
         .await?;
     let now = room.desk.checked(&room.place, &coach, position).await?;
     // A page that is loaded again shows the words as they are now.
-    let shown = Checked::of(&now);
+    let shown = Checked::of(&now, room.words_for(&coach).await);
     for one in open(&room.bench.checked).iter_mut() {
         one.take_words(&shown);
     }
@@ -248,7 +252,7 @@ async fn preview(
     Path(position): Path<i64>,
 ) -> Told<Post> {
     let sheet = room.desk.preview(&room.place, &coach, position).await?;
-    Ok(Json(Post::preview(&sheet)))
+    Ok(Json(Post::preview(&sheet, room.words_of_group().await)))
 }
 
 async fn diagram(

@@ -68,13 +68,18 @@ struct Charts {
 
 async fn charts(
     State(room): State<Shared>,
-    Coach(_): Coach,
+    Coach(coach): Coach,
     Query(span): Query<Span>,
 ) -> Result<Json<Charts>, Trouble> {
     let period = span.period(&room).await?;
-    let pictures = room.desk.summary_charts(&room.place, &period).await?;
+    let words = room.words_for(&coach).await;
+    let charts = room
+        .desk
+        .summary_charts(&room.place, &period, words.tag())
+        .await?;
+    let shown = |chart| Shown::inside(chart, words);
     Ok(Json(Charts {
-        charts: pictures.iter().map(Shown::inside).collect(),
+        charts: charts.iter().map(shown).collect(),
     }))
 }
 

@@ -197,7 +197,7 @@ async fn preview(
     Path(item): Path<i64>,
 ) -> Told<Post> {
     let sheet = room.desk.preview_item(&room.place, &coach, item).await?;
-    Ok(Json(Post::preview(&sheet)))
+    Ok(Json(Post::preview(&sheet, room.words_of_group().await)))
 }
 
 /// The picture of what waits, where it has one.

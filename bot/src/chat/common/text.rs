@@ -1,0 +1,180 @@
+//! What every chat says alike, as facts; what they say in each language stands in `common.ftl` of the package
+//! `words`, under the variant's name in kebab case.
+
+// What a text says stands in the FTL; its values are named after what they are.
+#![allow(missing_docs)]
+
+use serde::Serialize;
+
+use crate::{
+    chess::Stipulation,
+    desk::{Costs, Settings, Side},
+    words::Words,
+};
+
+/// Points, counted and written to the hundredth.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Points {
+    points: f64,
+}
+
+impl Points {
+    /// So many.
+    pub fn of(points: f64) -> Self {
+        Self {
+            points: (points * 100.0).round() / 100.0,
+        }
+    }
+}
+
+/// A number whose word a message may ask for.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Count {
+    count: u32,
+}
+
+impl Count {
+    /// So many.
+    pub fn of(count: u32) -> Self {
+        Self { count }
+    }
+}
+
+/// The task of a problem, in a sentence.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Tasked {
+    TaskMate { side: Side, moves: Count },
+    TaskWin { side: Side },
+    TaskDraw { side: Side },
+}
+
+impl Tasked {
+    /// What the side to move is asked for.
+    pub fn of(side: Side, stipulation: Stipulation) -> Self {
+        match stipulation {
+            Stipulation::Mate(moves) => Self::TaskMate {
+                side,
+                moves: Count::of(moves.into()),
+            },
+            Stipulation::Win => Self::TaskWin { side },
+            Stipulation::Draw => Self::TaskDraw { side },
+        }
+    }
+}
+
+/// How points are counted.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Scale {
+    ScaleRule,
+    ScaleWrongFree,
+    ScaleWrongEnds { later: Points },
+    ScaleWrongTakes { wrong: Points, later: Points },
+    ScaleHintFree,
+    ScaleHintTakes { hint: Points },
+    ScaleLeast { points: Points },
+    ScaleBest,
+}
+
+/// How points are counted in a group with these settings: the scale, what the group takes off, and what
+/// counts; a paragraph each.
+pub fn scale(words: &Words, settings: &Settings) -> [String; 3] {
+    let costs = settings.costs();
+    let (wrong, later) = (Points::of(costs.wrong), Points::of(costs.later));
+    let wrong = match costs {
+        Costs {
+            wrong_ends: true, ..
+        } => Scale::ScaleWrongEnds { later },
+        Costs { wrong: 0.0, .. } => Scale::ScaleWrongFree,
+        _ => Scale::ScaleWrongTakes { wrong, later },
+    };
+    let hint = match costs.hint > 0.0 {
+        true => Scale::ScaleHintTakes {
+            hint: Points::of(costs.hint),
+        },
+        false => Scale::ScaleHintFree,
+    };
+    let least = (costs.least > 0.0).then(|| Scale::ScaleLeast {
+        points: Points::of(costs.least),
+    });
+    let here = words.tell([wrong, hint].iter().chain(&least));
+    [
+        words.say(&Scale::ScaleRule),
+        here,
+        words.say(&Scale::ScaleBest),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use shakmaty::Color;
+
+    use super::*;
+    use crate::{desk, words::english};
+
+    fn told(points: desk::Scale, wrong_cost: f64, hint_cost: f64) -> String {
+        let settings = Settings {
+            points,
+            wrong_cost,
+            hint_cost,
+            ..Settings::default()
+        };
+        scale(english(), &settings).join("\n")
+    }
+
+    #[test]
+    fn says_what_the_group_takes_off() {
+        let club = told(desk::Scale::Club, 1.0, 1.0);
+        assert!(
+            club.contains("each wrong first move takes 1 point off what follows")
+                && club.contains("keeps at least 1 point, unless the last hint has shown the move"),
+            "{club}"
+        );
+        let strict = told(desk::Scale::Tournament, 1.0, 1.0);
+        assert!(!strict.contains("at least"), "{strict}");
+        assert!(strict.contains("worth 5 points"), "{strict}");
+        assert!(
+            strict.contains("nothing more can be scored on a position after a wrong first move"),
+            "{strict}"
+        );
+        assert!(
+            strict.contains("later in the line takes 1 point off. Each hint takes 1 point off."),
+            "{strict}"
+        );
+        let gentle = told(desk::Scale::Club, 0.5, 0.0);
+        assert!(
+            gentle.contains("each wrong first move takes 0.5 points off what follows")
+                && gentle.contains("later in the line 0.5. Hints take nothing off."),
+            "{gentle}"
+        );
+        let free = told(desk::Scale::Club, 0.0, 0.0);
+        assert!(free.contains("wrong moves take nothing off"), "{free}");
+    }
+
+    #[test]
+    fn tasks_read_as_sentences() {
+        let task = |side: Color, stipulation| english().say(&Tasked::of(side.into(), stipulation));
+        for (side, stipulation, said) in [
+            (
+                Color::White,
+                Stipulation::Mate(1),
+                "White to move and mate in one.",
+            ),
+            (
+                Color::White,
+                Stipulation::Mate(3),
+                "White to move and mate in three.",
+            ),
+            (
+                Color::Black,
+                Stipulation::Mate(14),
+                "Black to move and mate in 14.",
+            ),
+            (Color::White, Stipulation::Win, "White to move and win."),
+            (Color::Black, Stipulation::Draw, "Black to move and draw."),
+        ] {
+            assert_eq!(task(side, stipulation), said);
+        }
+    }
+}
