@@ -480,7 +480,7 @@ fn questions_and_words_wait_in_the_week_and_are_told_apart() {
         .iter()
         .map(|line| line["kind"].clone())
         .collect();
-    assert_eq!(kinds, [json!(null), json!("question"), json!("words")]);
+    assert_eq!(kinds, [json!("question"), json!("words"), json!(null)]);
     let imported = run(&["import", "--queue", week]);
     assert_eq!(imported.status, 0, "{imported:?}");
     let asked = run(&[
@@ -502,6 +502,13 @@ fn questions_and_words_wait_in_the_week_and_are_told_apart() {
             .any(|row| row["kind"] == kind && row["words"] == words)
     };
     assert_eq!(rows.len(), 5);
+    // In the order of the file.
+    let first: Vec<_> = rows[..3].iter().map(|row| row["kind"].clone()).collect();
+    assert_eq!(
+        first,
+        [json!("question"), json!("words"), json!("problem")],
+        "{rows:?}"
+    );
     assert!(
         row("question", "What does White want?") && row("question", "Why?"),
         "{rows:?}"

@@ -109,7 +109,7 @@ impl Check {
             for item in items {
                 match item {
                     Ok(Item::Problem(entry)) => entries.push(Ok(*entry)),
-                    Ok(item) => written.extend(FoundWritten::of(item)),
+                    Ok(item) => written.extend(FoundWritten::of(item, entries.len())),
                     Err(error) => entries.push(Err(error)),
                 }
             }
@@ -136,11 +136,24 @@ impl Check {
         let mut wanting = 0;
         let total = entries.len();
         let mut seen: HashMap<String, String> = HashMap::new();
+        // Words need no proof; a position beside them is legal, or it would have been an error.
+        let json = self.json;
+        let tell_found = |out: &mut io::StdoutLock<'_>, found: &FoundWritten| match json {
+            true => json_line(out, found),
+            false => Ok(tell_written(out, found)?),
+        };
+        let none_written = written.is_empty();
+        let mut between = written.into_iter().peekable();
+        let mut told = 0;
         in_order(
             &entries,
             self.jobs,
             |entry| checked(entry, &options, &room, engine.as_ref()),
             |mut report: Report| {
+                while let Some(found) = between.next_if(|found| found.before <= told) {
+                    tell_found(&mut out, &found)?;
+                }
+                told += 1;
                 same_again(&mut seen, &mut report);
                 wanting += usize::from(report.verdict != Soundness::Sound);
                 match self.json {
@@ -153,14 +166,10 @@ impl Check {
                 }
             },
         )?;
-        // Words need no proof; a position beside them is legal, or it would have been an error.
-        for found in &written {
-            match self.json {
-                true => json_line(&mut out, found)?,
-                false => tell_written(&mut out, found)?,
-            }
+        for found in between {
+            tell_found(&mut out, &found)?;
         }
-        if !self.json && (total > 0 || written.is_empty()) {
+        if !self.json && (total > 0 || none_written) {
             writeln!(out, "{}", tally(total, wanting))?;
         }
         Ok(if wanting == 0 {

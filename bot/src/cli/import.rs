@@ -15,7 +15,7 @@ use super::{
     groups::{Open, Which, acting},
     output::json_line,
 };
-use crate::desk::{CheckedPosition, SameChoice, Soundness};
+use crate::desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order};
 
 /// Verify positions and keep them in the store, with what was checked and how.
 ///
@@ -96,24 +96,27 @@ impl Import {
                     .import_choosing(&group, &coach, &name, bytes, choice, progress),
             )?;
             bar.finish_and_clear();
-            for found in written {
-                if self.queue {
-                    open.wait(open.desk.enqueue_found(&group, &coach, &found))?;
-                }
-                match self.json {
-                    true => json_line(&mut out, &found)?,
-                    false => {
-                        tell_written(&mut out, &found)?;
-                        if !self.queue {
-                            writeln!(
-                                out,
-                                "    It is not kept; with --queue it goes into the week."
-                            )?;
+            for item in in_file_order(checked, written) {
+                let item = match item {
+                    InFile::Position(item) => item,
+                    InFile::Written(found) => {
+                        if self.queue {
+                            open.wait(open.desk.enqueue_found(&group, &coach, &found))?;
                         }
+                        match (self.json, self.queue) {
+                            (true, _) => json_line(&mut out, &found)?,
+                            (false, true) => tell_written(&mut out, &found)?,
+                            (false, false) => {
+                                tell_written(&mut out, &found)?;
+                                writeln!(
+                                    out,
+                                    "    It is not kept; with --queue it goes into the week."
+                                )?;
+                            }
+                        }
+                        continue;
                     }
-                }
-            }
-            for item in checked {
+                };
                 let sound = item.report.verdict == Soundness::Sound;
                 wanting |= !sound || (item.same.is_some() && self.same.is_none());
                 let mut left_out = String::new();

@@ -232,11 +232,37 @@ pub struct FoundWritten {
     pub content: NewPostContent,
     /// Topic, where the file names one.
     pub topic: Option<String>,
+    /// How many positions stand before it in the file, those that cannot be read among them.
+    #[serde(skip)]
+    pub before: usize,
+}
+
+/// One item of a file, in the order of the file.
+#[derive(Clone, Debug)]
+pub enum InFile<P> {
+    /// A position.
+    Position(P),
+    /// A question, or words alone.
+    Written(FoundWritten),
+}
+
+/// The positions of a file and what is written between them, as the file has them.
+pub fn in_file_order<P>(positions: Vec<P>, written: Vec<FoundWritten>) -> Vec<InFile<P>> {
+    let mut all = Vec::with_capacity(positions.len() + written.len());
+    let mut written = written.into_iter().peekable();
+    for (before, position) in positions.into_iter().enumerate() {
+        while let Some(found) = written.next_if(|found| found.before <= before) {
+            all.push(InFile::Written(found));
+        }
+        all.push(InFile::Position(position));
+    }
+    all.extend(written.map(InFile::Written));
+    all
 }
 
 impl FoundWritten {
-    /// What stands in a file, where it is no problem.
-    pub fn of(item: read::Item) -> Option<Self> {
+    /// What stands in a file behind so many positions, where it is no problem.
+    pub fn of(item: read::Item, before: usize) -> Option<Self> {
         let fen = |position: Option<shakmaty::Chess>| {
             position
                 .map(|board| Fen::from_position(&board, shakmaty::EnPassantMode::Legal).to_string())
@@ -246,6 +272,7 @@ impl FoundWritten {
             read::Item::Question(written) => Self {
                 id: written.id,
                 topic: written.topic,
+                before,
                 content: NewPostContent::Question {
                     words: written.words,
                     fen: fen(written.position),
@@ -255,6 +282,7 @@ impl FoundWritten {
             read::Item::Words(written) => Self {
                 id: written.id,
                 topic: written.topic,
+                before,
                 content: NewPostContent::Words {
                     words: written.words,
                     fen: fen(written.position),
@@ -529,18 +557,14 @@ fn checked(new: &NewPostContent) -> Done<NewHolds> {
     })
 }
 
-/// A legal position's FEN as it is kept. The initial array, which every file may give, counts as none.
+/// A legal position's FEN as it is kept.
 fn legal(fen: Option<&str>) -> Done<Option<String>> {
     let Some(fen) = fen.map(str::trim).filter(|fen| !fen.is_empty()) else {
         return Ok(None);
     };
     match chess::parse_fen(fen) {
         Ok(read) => {
-            let board = read.position;
-            if board == shakmaty::Chess::default() {
-                return Ok(None);
-            }
-            let setup = Fen::from_position(&board, shakmaty::EnPassantMode::Legal);
+            let setup = Fen::from_position(&read.position, shakmaty::EnPassantMode::Legal);
             Ok(Some(setup.to_string()))
         }
         Err(error) => bad_request(Refusal::CannotBeSetUp {
@@ -566,14 +590,42 @@ mod tests {
         assert!(question(&"x".repeat(1_001), None).is_err());
         assert!(question("Why?", Some("8/8/8/8/8/8/8/8 w - - 0 1")).is_err());
         let initial = "rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1";
-        for fen in [None, Some(""), Some(initial)] {
+        for (fen, kept) in [
+            (None, None),
+            (Some(" "), None),
+            (Some(initial), Some(initial)),
+        ] {
             match question(" Why? ", fen).expect("fit") {
                 NewHolds::Question { asked, .. } => {
-                    assert_eq!((asked.words.as_str(), asked.fen), ("Why?", None));
+                    assert_eq!((asked.words.as_str(), asked.fen.as_deref()), ("Why?", kept));
                 }
                 NewHolds::Words(_) => panic!("a question"),
             }
         }
+    }
+
+    #[test]
+    fn a_file_keeps_its_order() {
+        let found = |before| FoundWritten {
+            id: format!("after {before}"),
+            content: NewPostContent::Words {
+                words: "Read.".into(),
+                fen: None,
+            },
+            topic: None,
+            before,
+        };
+        let order: Vec<String> = in_file_order(vec!["a", "b"], [0, 1, 1, 2].map(found).into())
+            .into_iter()
+            .map(|item| match item {
+                InFile::Position(name) => name.to_owned(),
+                InFile::Written(found) => found.id,
+            })
+            .collect();
+        assert_eq!(
+            order,
+            ["after 0", "a", "after 1", "after 1", "b", "after 2"]
+        );
     }
 
     #[test]

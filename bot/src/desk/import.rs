@@ -136,10 +136,17 @@ impl Desk {
                 read::read_items(&file, &bytes)
             })
             .await?;
-        Ok(items
-            .into_iter()
-            .filter_map(|item| FoundWritten::of(item.ok()?))
-            .collect())
+        let mut before = 0;
+        let mut written = Vec::new();
+        for item in items {
+            match item {
+                Ok(item @ (Item::Question(_) | Item::Words(_))) => {
+                    written.extend(FoundWritten::of(item, before));
+                }
+                Ok(Item::Problem(_)) | Err(_) => before += 1,
+            }
+        }
+        Ok(written)
     }
 
     /// Puts a question or words of a file at the end of the queue and returns the queue entry's id. Coaches

@@ -62,7 +62,8 @@ pub use answers::{LONGEST_WORDS, WordsRow};
 pub use by_hand::HomeworkRow;
 pub use clock::{Clock, SystemClock, TestClock};
 pub use content::{
-    Content, FoundWritten, Kind, KindName, LONGEST_CONTENT, NewPostContent, Queued, WrittenSheet,
+    Content, FoundWritten, InFile, Kind, KindName, LONGEST_CONTENT, NewPostContent, Queued,
+    WrittenSheet, in_file_order,
 };
 pub use deeds::{Deed, DeedRow};
 pub use edits::{Edited, Withdrawn};

@@ -98,8 +98,25 @@ fn item(
     let question = value("Question").filter(|question| question != "?");
     let words = value("Words").filter(|words| words != "?");
     let open = value("Task").is_some_and(|task| task == "?");
-    // A game with moves is a problem, whatever its tags are.
-    if !raw.lines.is_empty() || (question.is_none() && words.is_none() && !open) {
+    let tagged = match (&question, &words) {
+        (Some(_), _) => Some("Question"),
+        (None, Some(_)) => Some("Words"),
+        (None, None) => None,
+    };
+    // What is meant by both is not guessed.
+    if let (Some(tag), false) = (tagged, raw.lines.is_empty()) {
+        return Err(ReadError {
+            file: file.to_owned(),
+            line: raw.line,
+            id,
+            text: String::new(),
+            problem: format!(
+                "this game has moves and a tag {tag}, which stands in a game without moves; leave out \
+                 the one or the other"
+            ),
+        });
+    }
+    if !raw.lines.is_empty() || (tagged.is_none() && !open) {
         return entry(file, raw, id, decoded).map(|entry| Item::Problem(Box::new(entry)));
     }
     let line = raw.line;

@@ -604,6 +604,16 @@ fn questions_and_words_stand_in_files_beside_problems() {
         ]
     );
     assert!(read[4].contains("no words to it"), "{}", read[4]);
+    for (tag, line) in [("Question", 1), ("Words", 5)] {
+        let pgn = format!(
+            "{}[{tag} \"Why?\"]\n[FEN \"6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1\"]\n\n1. Ra8# *\n",
+            "[Words \"Hello\"]\n\n*\n\n".repeat((line - 1) / 4)
+        );
+        let read = kinds("week.pgn", &pgn);
+        let last = read.last().expect("an item");
+        let told = format!("moves and a tag {tag}");
+        assert!(last.contains(&told), "{last}");
+    }
     // Those who ask for positions get these alone, with what is wrong in the file.
     assert_eq!(read_file("week.pgn", pgn.as_bytes()).len(), 2);
     let epd = "6k1/5ppp/8/8/8/8/8/R5K1 w - - question \"Why?\"; c0 \"Plans\"; c1 \"Open file.\";\n\

@@ -21,7 +21,7 @@ use crate::{
         text::{Coach, Plain, number},
         words,
     },
-    desk::Soundness,
+    desk::{InFile, Soundness, in_file_order},
 };
 
 /// The most a file may weigh; Discord itself takes no larger one from most people.
@@ -72,7 +72,15 @@ pub async fn check(
         let mut queued = String::new();
         if put_into_week == Some(true) {
             let (mut count, mut before) = (0, 0);
-            for position in &positions {
+            for item in in_file_order(positions.iter().collect(), written) {
+                let position = match item {
+                    InFile::Position(position) => position,
+                    InFile::Written(found) => {
+                        house.desk.enqueue_found(&place, &coach, &found).await?;
+                        count += 1;
+                        continue;
+                    }
+                };
                 if let (Some(id), Soundness::Sound) = (position.position, position.report.verdict) {
                     // What was posted before waits for the coach's explicit word.
                     match house.desk.enqueue(&place, &coach, id, false).await {
@@ -81,10 +89,6 @@ pub async fn check(
                         Err(error) => return Err(error.into()),
                     }
                 }
-            }
-            for found in &written {
-                house.desk.enqueue_found(&place, &coach, found).await?;
-                count += 1;
             }
             queued = words.say(&Coach::PutIntoWeek { number: count });
             if before > 0 {
