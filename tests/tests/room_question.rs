@@ -106,6 +106,9 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
         .until_says("#homework", "Waiting for your word (2)")
         .await;
     coach.until_says("#homework", "The weak back rank.").await;
+    coach
+        .until_says("#homework", "No. 1 · What does White want? <b>Why?</b>")
+        .await;
     coach.press_first("#homework li details > summary").await;
     let points = "[aria-label='Points for the answer of Anna']";
     coach

@@ -1,13 +1,13 @@
 //! The coach's hand: answering what the bot could not judge, and overruling what it did. The attempt is
 //! worked out again and the leaderboard follows; the member is told.
 
-use sealed_move_store::{Deed, NewVerdict, PostState};
+use sealed_move_store::{Content, Deed, NewVerdict, PostState};
 use serde::Serialize;
 
 use crate::chess::fact::Why;
 
 use super::{
-    Desk, ErrandKind, Kind, Person, Place, ReplyRow, Settled, Verdict, VerdictSheet,
+    Desk, ErrandKind, Person, Place, ReplyRow, Settled, Verdict, VerdictSheet,
     answers::reply_of,
     attempt::{self, decided},
     convert,
@@ -65,6 +65,8 @@ pub struct HomeworkRow {
     pub post: i64,
     /// Its number.
     pub number: i64,
+    /// What was asked, where it is a question; else empty.
+    pub asked: String,
     /// The reply.
     pub reply: ReplyRow,
 }
@@ -80,10 +82,10 @@ impl Desk {
             let language = tongue::of_person(db, &group, &coach)?;
             let mut waiting = Vec::new();
             for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
-                let question = match Kind::of(&post.content) {
-                    Kind::Problem { .. } => false,
-                    Kind::Question => true,
-                    Kind::Words => continue,
+                let (question, asked) = match &post.content {
+                    Content::Problem { .. } => (false, ""),
+                    Content::Question { asked, .. } => (true, asked.words.as_str()),
+                    Content::Words(_) => continue,
                 };
                 let replies = db.replies_to(post.id)?;
                 let mut listed = rows(db, &language, &post, replies.clone())?.into_iter();
@@ -118,6 +120,7 @@ impl Desk {
                         waiting.push(HomeworkRow {
                             post: post.id,
                             number: post.number,
+                            asked: asked.to_owned(),
                             reply: listed,
                         });
                     }

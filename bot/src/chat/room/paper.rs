@@ -315,6 +315,7 @@ impl Replied {
 pub(super) struct Homework {
     post: i64,
     number: i64,
+    asked: String,
     reply: Replied,
 }
 
@@ -323,6 +324,7 @@ impl Homework {
         Self {
             post: row.post,
             number: row.number,
+            asked: row.asked,
             reply: Replied::of(row.reply, words),
         }
     }

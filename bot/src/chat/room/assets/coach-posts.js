@@ -35,6 +35,13 @@ export async function openPosts(state) {
   );
 }
 
+/** What a reply is to: the number of its post, and of a question the beginning of what was asked. */
+function meant(about) {
+  const { asked } = about;
+  const begins = asked.length > 80 ? `${asked.slice(0, 79)}…` : asked;
+  return [numbered(about), begins].filter(Boolean).join(" · ");
+}
+
 /** Replies that only the coach can judge, or that the bot could not read. */
 function homework(waiting, state) {
   return make(
@@ -44,7 +51,7 @@ function homework(waiting, state) {
     make(
       "ol",
       { class: "replies" },
-      waiting.map((about) => one(about.reply, () => openPosts(state), state, numbered(about))),
+      waiting.map((about) => one(about.reply, () => openPosts(state), state, meant(about))),
     ),
   );
 }
