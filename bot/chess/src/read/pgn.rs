@@ -103,18 +103,32 @@ fn item(
         (None, Some(_)) => Some("Words"),
         (None, None) => None,
     };
+    let refused = |problem: String| ReadError {
+        file: file.to_owned(),
+        line: raw.line,
+        id: id.clone(),
+        text: String::new(),
+        problem,
+    };
     // What is meant by both is not guessed.
     if let (Some(tag), false) = (tagged, raw.lines.is_empty()) {
-        return Err(ReadError {
-            file: file.to_owned(),
-            line: raw.line,
-            id,
-            text: String::new(),
-            problem: format!(
-                "this game has moves and a tag {tag}, which stands in a game without moves; leave out \
-                 the one or the other"
-            ),
-        });
+        return Err(refused(format!(
+            "this game has moves and a tag {tag}, which stands in a game without moves; leave out the one \
+             or the other"
+        )));
+    }
+    let empty = |name: &str| {
+        let mut tags = raw.tags.iter();
+        tags.any(|(tag, value, _)| tag.eq_ignore_ascii_case(name) && value.trim().is_empty())
+    };
+    if tagged.is_none()
+        && !open
+        && raw.lines.is_empty()
+        && let Some(tag) = ["Question", "Words"].into_iter().find(|tag| empty(tag))
+    {
+        return Err(refused(format!(
+            "the tag {tag} is empty; write its words, such as [{tag} \"What does White want?\"]"
+        )));
     }
     if !raw.lines.is_empty() || (tagged.is_none() && !open) {
         return entry(file, raw, id, decoded).map(|entry| Item::Problem(Box::new(entry)));

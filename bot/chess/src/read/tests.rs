@@ -613,6 +613,9 @@ fn questions_and_words_stand_in_files_beside_problems() {
         let last = read.last().expect("an item");
         let told = format!("moves and a tag {tag}");
         assert!(last.contains(&told), "{last}");
+        let empty = kinds("week.pgn", &format!("[{tag} \" \"]\n\n*\n"));
+        let told = format!("the tag {tag} is empty");
+        assert!(empty[0].contains(&told), "{empty:?}");
     }
     // Those who ask for positions get these alone, with what is wrong in the file.
     assert_eq!(read_file("week.pgn", pgn.as_bytes()).len(), 2);
