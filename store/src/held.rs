@@ -20,8 +20,6 @@ pub struct Held {
     pub text: String,
     /// Why it waits.
     pub why: Doubt,
-    /// What its writer is asked.
-    pub question: String,
     /// The posts it may be an answer to, as the desk writes them.
     pub posts: Value,
     /// Whether it was taken out of sight.
@@ -39,7 +37,6 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Held> {
         chat_user: row.get("chat_user")?,
         text: row.get("text")?,
         why: row.get("why")?,
-        question: row.get("question")?,
         // The schema lets JSON in only.
         posts: serde_json::from_str(&posts).unwrap_or_default(),
         hidden: row.get("hidden")?,
@@ -105,11 +102,11 @@ impl Tx<'_> {
     pub fn hold(&self, chat: ChatKey, held: &Held, most: usize) -> Result<(), StoreError> {
         self.forget_settled(chat, &held.message)?;
         self.run(
-            "INSERT INTO held (group_id, message, channel, chat_user, text, why, question, posts, hidden, since)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)
+            "INSERT INTO held (group_id, message, channel, chat_user, text, why, posts, hidden, since)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)
              ON CONFLICT (group_id, message) DO UPDATE SET channel = excluded.channel,
                  chat_user = excluded.chat_user, text = excluded.text, why = excluded.why,
-                 question = excluded.question, posts = excluded.posts, hidden = excluded.hidden,
+                 posts = excluded.posts, hidden = excluded.hidden,
                  since = excluded.since",
             params![
                 held.group_id,
@@ -118,7 +115,6 @@ impl Tx<'_> {
                 held.chat_user,
                 held.text,
                 held.why,
-                held.question,
                 held.posts.to_string(),
                 held.hidden,
                 time::text(held.since)
@@ -200,7 +196,6 @@ mod tests {
             chat_user: "ana".into(),
             text: format!("perhaps Qh7 {message}"),
             why: Doubt::MayTell,
-            question: "What is it to be?".into(),
             posts: serde_json::json!([{ "post": 1, "number": 1, "topic": null }]),
             hidden: false,
             since: at(0),

@@ -735,7 +735,7 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
         .iter()
         .map(|t| {
             let done = [t.tried, t.solved, t.first_try, t.answered];
-            (t.topic.as_str(), (t.posts, t.questions, done))
+            (t.name(), (t.posts, t.questions, done))
         })
         .collect();
     let wanted: BTreeMap<_, _> = by_topic

@@ -11,13 +11,20 @@ const SOURCES: &[&str] = &[
     include_str!("../../bot/chess/src/fact.rs"),
     include_str!("../../bot/src/desk/telling.rs"),
     include_str!("../../bot/src/desk/refusal.rs"),
+    include_str!("../../bot/src/desk/notice.rs"),
+    include_str!("../../bot/src/desk/figures/advice.rs"),
+    include_str!("../../bot/src/desk/figures/period.rs"),
     include_str!("../../bot/src/chat/discord/text/coach.rs"),
+    include_str!("../../bot/src/chat/discord/text/fault.rs"),
     include_str!("../../bot/src/chat/discord/text/group.rs"),
     include_str!("../../bot/src/chat/discord/text/post.rs"),
     include_str!("../../bot/src/chat/discord/text/study.rs"),
     include_str!("../../bot/src/chat/discord/text/talk.rs"),
     include_str!("../../bot/src/chat/room/text.rs"),
     include_str!("../../bot/src/chat/common/text.rs"),
+    include_str!("../../bot/src/chat/common/same.rs"),
+    include_str!("../../bot/src/cli/figures.rs"),
+    include_str!("../../bot/src/cli/supervisor.rs"),
     include_str!("../../bot/diagram/src/text.rs"),
 ];
 
@@ -49,6 +56,7 @@ const HELPERS: &[&str] = &[
     "moment",
     "dated",
     "date",
+    "day",
     "quoted",
     "piece-letters",
     "number",
@@ -111,6 +119,17 @@ fn samples(ty: &Type) -> Vec<Value> {
         "LocalTime" => vec![json!({ "moment": "6 2026-11-28 18:00" })],
         "Dated" => vec![json!({ "dated": "2026-11-28 18:00" })],
         "Date" => vec![json!({ "date": "2026-11-28" })],
+        "Covered" => vec![json!({ "is": "covers-day", "day": { "date": "2026-11-28" } })],
+        "NearTopic" => vec![
+            json!({ "is": "near-topic", "topic": { "theirs": "Pins" }, "solved": 1, "of": 2 }),
+        ],
+        "Missed" => vec![
+            json!({ "is": "missed-move", "played": { "line": "Rd7" }, "count": 2 }),
+        ],
+        "Sentence" => vec![json!({ "is": "channel-gone" })],
+        "ChatName" => ["room", "discord", "lines"]
+            .map(|key| json!({ "is": "chat-name", "key": key, "name": "Lines" }))
+            .to_vec(),
         "Whole" => vec![json!({ "whole": 1500 })],
         "Quoted" => vec![json!({ "is": "quoted", "words": { "theirs": "Pins" } })],
         "Removed" => named(&[
@@ -174,9 +193,10 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Differing" => vec![json!({ "is": "another-name" }), json!({ "is": "other-words" })],
         "Days" => vec![json!({ "is": "days-every" }), json!({ "is": "days-none" })],
         "Day" => vec![json!({ "is": "monday" }), json!({ "is": "friday" })],
+        "DayOfYear" => vec![json!({ "day": "2026-11-28" })],
         "OpenFor" => vec![json!({ "is": "open-hours", "number": 23 })],
         "bool" => vec![json!(true), json!(false)],
-        "u32" | "i64" => vec![json!(0), json!(1), json!(2)],
+        "u32" | "i64" | "u64" | "usize" => vec![json!(0), json!(1), json!(2)],
         "Option" => {
             let mut all = inner();
             all.push(Value::Null);
@@ -309,7 +329,15 @@ fn the_same_is_not_said_in_another_language() {
     for tag in tags().filter(|tag| *tag != "en") {
         // A person's own words, and a price beside a button.
         // A square, and a number with its sign.
-        let kept = ["as-reason", "priced", "alt-flight", "chart-percent"];
+        // Finished words, and the name of a chat that is none of ours.
+        let kept = [
+            "as-reason",
+            "priced",
+            "alt-flight",
+            "chart-percent",
+            "as-written",
+            "chat-name",
+        ];
         let same = same(tag);
         let left: Vec<_> = same
             .iter()

@@ -7,7 +7,7 @@
 // What a fact says stands beside its name; its values are named after what they are.
 #![allow(missing_docs)]
 
-use serde::{Serialize, Serializer};
+use serde::{Deserialize, Serialize, Serializer};
 use shakmaty::{Color, File, Role, Square};
 
 /// The version of the facts below. It grows when one of them changes its meaning.
@@ -112,7 +112,7 @@ pub struct Centipawns {
 }
 
 /// Moves in SAN, numbered or not; shown with the reader's piece letters.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Line {
     line: String,
 }
@@ -124,7 +124,7 @@ impl From<String> for Line {
 }
 
 /// Words of a person, shown as they are.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Theirs {
     theirs: String,
 }
@@ -136,7 +136,7 @@ impl From<String> for Theirs {
 }
 
 /// Several things, all of them: "a, b and c".
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct And<T> {
     pub and: Vec<T>,
 }
@@ -148,7 +148,7 @@ pub struct Or<T> {
 }
 
 /// Several things in a row: "a, b, c".
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct List<T> {
     pub list: Vec<T>,
 }

@@ -40,8 +40,8 @@ pub async fn run(desk: Desk, chat: Arc<dyn Chat>, mut shutdown: Shutdown) {
                 failed => failed,
             },
             Err(error) => {
-                let why = error.to_string();
-                match error {
+                let why = error.why();
+                match &error {
                     ChatError::Later(_) => {
                         tracing::warn!(place = ?errand.place, "will be tried again: {why}");
                     }
@@ -49,7 +49,7 @@ pub async fn run(desk: Desk, chat: Arc<dyn Chat>, mut shutdown: Shutdown) {
                         tracing::error!(place = ?errand.place, "needs a person: {why}");
                     }
                 }
-                desk.errand_failed(&errand, &why).await
+                desk.errand_failed(&errand, why.clone()).await
             }
         };
         if let Err(error) = reported {

@@ -21,7 +21,7 @@ pub use tasks::Tasks;
 
 use async_trait::async_trait;
 
-use crate::desk::{ChatKey, Delivered, Errand};
+use crate::desk::{ChatKey, Delivered, DeskError, Errand, Sentence};
 
 /// A chat that study groups talk in.
 ///
@@ -44,8 +44,22 @@ pub trait Chat: Send + Sync {
 pub enum ChatError {
     /// Worth trying again later.
     #[error("{0}")]
-    Later(String),
+    Later(Sentence),
     /// Nothing will help but what the text says.
     #[error("{0}")]
-    Never(String),
+    Never(Sentence),
+}
+
+impl ChatError {
+    /// The desk could not do what the chat asked of it.
+    pub fn of_desk(error: &DeskError) -> Self {
+        Self::Later(Sentence::of(error))
+    }
+
+    /// Why.
+    pub fn why(&self) -> &Sentence {
+        match self {
+            Self::Later(why) | Self::Never(why) => why,
+        }
+    }
 }

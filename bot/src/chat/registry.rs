@@ -10,7 +10,7 @@ use serde::de::DeserializeOwned;
 use toml::{Spanned, de::DeValue};
 
 use super::{Service, Statuses, discord, room};
-use crate::desk::{ChatKey, Desk, Manners, Person, Place, Settings};
+use crate::desk::{ChatKey, Desk, Manners, Person, Place, Sentence, Settings};
 
 /// The chats that a program knows.
 #[derive(Clone, Debug)]
@@ -95,8 +95,8 @@ pub struct Parts {
 pub enum Opening {
     /// It does.
     On(Arc<dyn Service>),
-    /// It was not asked for; the text says how that shows, such as "no DISCORD_TOKEN is set".
-    Off(&'static str),
+    /// It was not asked for; this says how that shows.
+    Off(Sentence),
 }
 
 /// A chat's table in the settings file.

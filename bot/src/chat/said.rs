@@ -1,9 +1,9 @@
 //! Facts in the words of whom they are told to.
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::{
-    desk::{DeskError, LanguageTag, Said},
+    desk::{DeskError, LanguageTag, Said, Summary},
     words::{Words, words},
 };
 
@@ -25,6 +25,16 @@ pub fn refused(error: &DeskError, words: &Words) -> String {
 /// The same in English, for the coaches' notices and the console.
 pub fn refused_in_english(error: &DeskError) -> String {
     refused(error, crate::words::english())
+}
+
+/// The summary with its advice in words; the facts stand beside them as `advised`.
+pub fn advised(summary: &Summary, words: &Words) -> Value {
+    let mut said = json!(summary);
+    if let Some(fields) = said.as_object_mut() {
+        let facts = fields.insert("advice".into(), words.tell(&summary.advice).into());
+        fields.insert("advised".into(), facts.unwrap_or_default());
+    }
+    said
 }
 
 /// What is kept of a person, with the sentences beside the facts.

@@ -10,7 +10,7 @@ use async_trait::async_trait;
 use tokio::sync::mpsc;
 
 use super::{Chat, Shutdown};
-use crate::desk::{ChatKey, DeskError};
+use crate::desk::{ChatKey, DeskError, Sentence};
 
 /// A chat that can be run, and run again.
 #[async_trait]
@@ -42,10 +42,10 @@ pub trait Service: Send + Sync {
 pub enum Down {
     /// Worth starting again after a while.
     #[error("{0}")]
-    ForNow(String),
+    ForNow(Sentence),
     /// Nothing will help but what the text says.
     #[error("{0}")]
-    ForGood(String),
+    ForGood(Sentence),
 }
 
 /// What a running chat tells its supervisor.
@@ -55,10 +55,10 @@ pub enum News {
         /// The chat.
         chat: Arc<dyn Chat>,
         /// What to say of it, a line each.
-        lines: Vec<String>,
+        lines: Vec<Sentence>,
     },
     /// Its line is lost, and it works on that itself.
-    Wavering(String),
+    Wavering(Sentence),
     /// Its line is back.
     Steady,
 }
@@ -75,13 +75,13 @@ impl Report {
     }
 
     /// The chat is up.
-    pub fn up(&self, chat: Arc<dyn Chat>, lines: Vec<String>) {
+    pub fn up(&self, chat: Arc<dyn Chat>, lines: Vec<Sentence>) {
         self.send(News::Up { chat, lines });
     }
 
     /// The chat's line is lost for now.
-    pub fn wavering(&self, why: impl Into<String>) {
-        self.send(News::Wavering(why.into()));
+    pub fn wavering(&self, why: Sentence) {
+        self.send(News::Wavering(why));
     }
 
     /// The chat's line is back.

@@ -6,7 +6,7 @@ use chrono::{DateTime, Utc};
 use serde::Serialize;
 use tokio::sync::watch;
 
-use crate::desk::ChatKey;
+use crate::desk::{ChatKey, Sentence};
 
 /// How a chat fares.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -24,14 +24,14 @@ pub enum Status {
         /// Since when.
         since: DateTime<Utc>,
         /// What is known of the reason.
-        why: String,
+        why: Sentence,
     },
     /// It is down and will be started again.
     Failing {
         /// Since when.
         since: DateTime<Utc>,
         /// Why.
-        why: String,
+        why: Sentence,
         /// When it is started again.
         next_try: DateTime<Utc>,
     },
@@ -40,10 +40,22 @@ pub enum Status {
         /// Since when.
         since: DateTime<Utc>,
         /// Why, with the remedy.
-        why: String,
+        why: Sentence,
     },
     /// It was stopped with the program.
     Stopped,
+}
+
+impl Status {
+    /// Why the chat is not up, where that is known.
+    pub fn why(&self) -> Option<&Sentence> {
+        match self {
+            Self::Wavering { why, .. } | Self::Failing { why, .. } | Self::Refused { why, .. } => {
+                Some(why)
+            }
+            Self::Starting | Self::Up { .. } | Self::Stopped => None,
+        }
+    }
 }
 
 /// A chat and how it fares.

@@ -15,7 +15,11 @@ use super::{
     groups::{Open, Which, acting},
     output::json_line,
 };
-use crate::desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order};
+use crate::{
+    chat::common::same::same_again,
+    desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order},
+    words::english,
+};
 
 /// Verify positions and keep them in the store, with what was checked and how.
 ///
@@ -187,7 +191,8 @@ fn tell_again(
     left_out: &str,
 ) -> anyhow::Result<()> {
     if let Some(same) = &item.same {
-        writeln!(out, "    again: {}", same.words())?;
+        let said = same_again(english(), same, str::to_owned);
+        writeln!(out, "    again: {said}")?;
         if chosen.is_none() {
             writeln!(
                 out,

@@ -5,11 +5,14 @@ use std::io::{self, Write};
 use clap::Args;
 
 use super::{
-    Outcome, Where,
+    Outcome, Where, figures,
     groups::{Open, Which},
     output::json_line,
 };
-use crate::desk::{Period, Place, USUAL};
+use crate::{
+    desk::{Period, Place, USUAL},
+    words::english,
+};
 
 /// Points by member, best first: five for a full solution, part points for part of one.
 #[derive(Debug, Args)]
@@ -61,7 +64,8 @@ impl Leaderboard {
         } else if self.csv {
             out.write_all(board.csv()?.as_bytes())?;
         } else {
-            out.write_all(board.text(&period.in_words(zone)).as_bytes())?;
+            let text = figures::leaderboard(english(), &board, &period, zone);
+            out.write_all(text.as_bytes())?;
         }
         Ok(Outcome::Fine)
     }

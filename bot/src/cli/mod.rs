@@ -10,6 +10,7 @@ mod demo;
 mod demo_fill;
 mod diagram;
 mod engine;
+mod figures;
 mod find;
 mod grade;
 mod groups;

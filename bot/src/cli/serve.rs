@@ -16,6 +16,7 @@ use super::{
 use crate::{
     chat::registry::{Opening, Parts},
     desk::{Desk, SystemClock},
+    words::english,
 };
 
 /// Run the bot: scheduler, club room, and Discord where DISCORD_TOKEN (or DISCORD_TOKEN_FILE) is set.
@@ -46,9 +47,11 @@ pub(super) async fn serve(
     config: &Config,
     port: Option<u16>,
 ) -> anyhow::Result<Outcome> {
+    let words = english();
     let console = Arc::new(|line: &str| say(format_args!("{line}")));
     let seed = getrandom::u64().unwrap_or_else(|_| u64::from(std::process::id()));
-    let mut supervisor = Supervisor::new(desk.clone(), Arc::new(SystemClock), console, seed);
+    let mut supervisor =
+        Supervisor::new(desk.clone(), Arc::new(SystemClock), (console, words), seed);
     let parts = Parts {
         desk: desk.clone(),
         statuses: supervisor.statuses(),
@@ -62,14 +65,10 @@ pub(super) async fn serve(
                 service.prepare().await?;
                 supervisor.add(chat.registration.name, service);
             }
-            Opening::Off(why) => off.push(why),
+            Opening::Off(why) => off.push(words.say(&why)),
         }
     }
-    anyhow::ensure!(
-        supervisor.has_chats(),
-        "nothing to run: {}",
-        off.join(" and ")
-    );
+    anyhow::ensure!(supervisor.has_chats(), "nothing to run: {}", off.join(" "));
     say(format_args!("Stop with Ctrl-C."));
     let (request, requests) = mpsc::channel(2);
     let signals = async move {

@@ -9,13 +9,13 @@ use anyhow::Context;
 use clap::{Args, ValueEnum};
 
 use super::{
-    Outcome, Where,
+    Outcome, Where, figures,
     groups::{Open, Which},
     leaderboard::Span,
     output::json_line,
 };
 use crate::{
-    chat::pictures,
+    chat::{pictures, said::advised},
     desk::{PictureKind, SummaryTable},
     words::english,
 };
@@ -57,9 +57,10 @@ impl Summary {
         let zone = open.wait(open.desk.settings(&group))?.zone;
         let period = self.span.read(&group, &open)?;
         let summary = open.wait(open.desk.summary(&group, &period))?;
+        let words = english();
         let mut out = io::stdout().lock();
         match (self.json, self.csv) {
-            (true, _) => json_line(&mut out, &summary)?,
+            (true, _) => json_line(&mut out, &advised(&summary, words))?,
             (false, Some(table)) => {
                 let table = match table {
                     Table::Members => SummaryTable::Members,
@@ -68,12 +69,11 @@ impl Summary {
                 };
                 out.write_all(summary.csv(table)?.as_bytes())?;
             }
-            (false, None) => out.write_all(summary.text(zone).as_bytes())?,
+            (false, None) => out.write_all(figures::summary(words, &summary, zone).as_bytes())?,
         }
         if let Some(folder) = self.charts {
             std::fs::create_dir_all(&folder)
                 .with_context(|| format!("the folder {} could not be made", folder.display()))?;
-            let words = english();
             let charts = open.wait(open.desk.summary_charts(&group, &period, words.tag()))?;
             for (number, chart) in charts.iter().enumerate() {
                 let ending = match chart.kind {

@@ -15,12 +15,14 @@ use std::{panic::AssertUnwindSafe, sync::Arc, time::Duration};
 
 use chrono::{DateTime, TimeDelta, Utc};
 use futures::{FutureExt as _, future::BoxFuture};
+use serde::Serialize;
 use tokio::{sync::mpsc, task::JoinSet};
 
 use super::backoff::{Backoff, LONGEST};
 use crate::{
     chat::{self, Down, News, Report, Service, Shutdown, Status, Statuses, Stop},
-    desk::{Clock, Desk},
+    desk::{ChatName, Clock, Desk, Notice, Sentence},
+    words::Words,
 };
 
 /// How long an orderly stop may take.
@@ -52,6 +54,8 @@ pub(super) struct Supervisor {
     desk: Desk,
     clock: Arc<dyn Clock>,
     console: Console,
+    /// The words of whoever reads the console.
+    words: &'static Words,
     statuses: Statuses,
     seed: u64,
     /// The chats with their names.
@@ -60,11 +64,17 @@ pub(super) struct Supervisor {
 
 impl Supervisor {
     /// A supervisor of no chats yet. `seed` is for the jitter of the pauses.
-    pub(super) fn new(desk: Desk, clock: Arc<dyn Clock>, console: Console, seed: u64) -> Self {
+    pub(super) fn new(
+        desk: Desk,
+        clock: Arc<dyn Clock>,
+        (console, words): (Console, &'static Words),
+        seed: u64,
+    ) -> Self {
         Self {
             desk,
             clock,
             console,
+            words,
             statuses: Statuses::default(),
             seed,
             services: Vec::new(),
@@ -97,6 +107,7 @@ impl Supervisor {
                 desk: self.desk.clone(),
                 clock: Arc::clone(&self.clock),
                 console: Arc::clone(&self.console),
+                words: self.words,
                 statuses: self.statuses.clone(),
                 name,
                 service: Arc::clone(service),
@@ -153,6 +164,7 @@ struct Watch {
     desk: Desk,
     clock: Arc<dyn Clock>,
     console: Console,
+    words: &'static Words,
     statuses: Statuses,
     /// The chat's name as people read it.
     name: &'static str,
@@ -160,6 +172,15 @@ struct Watch {
     backoff: Backoff,
     /// Since when it is down, and whether the coaches were told.
     outage: Option<(DateTime<Utc>, Told)>,
+}
+
+/// What the supervisor itself says of a chat that is down.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+enum Fault {
+    EndedForNoReason,
+    NotConnected,
+    BrokeDown,
 }
 
 /// Whether the coaches know of an outage.
@@ -184,7 +205,7 @@ impl Watch {
             }
             let next_try = match ended {
                 Err(Down::ForGood(why)) => {
-                    self.refused(&sentence(&why)).await;
+                    self.refused(why).await;
                     tokio::select! {
                         () = shutdown.wait() => break,
                         () = self.service.mended() => {}
@@ -192,8 +213,8 @@ impl Watch {
                     self.backoff.reset();
                     continue;
                 }
-                Err(Down::ForNow(why)) => self.failed(&sentence(&why)).await,
-                Ok(()) => self.failed("it ended without a reason.").await,
+                Err(Down::ForNow(why)) => self.failed(why).await,
+                Ok(()) => self.failed(Sentence::of(Fault::EndedForNoReason)).await,
             };
             tokio::select! {
                 () = shutdown.wait() => break,
@@ -238,7 +259,7 @@ impl Watch {
                     News::Wavering(why) => self.wavers(why),
                     News::Steady => self.up(&[]).await,
                 },
-                () = self.clock.sleep_until(patience) => self.tell_of_outage("it is not connected.").await,
+                () = self.clock.sleep_until(patience) => self.tell_of_outage(Sentence::of(Fault::NotConnected)).await,
                 () = shutdown.wait() => break None,
             }
         };
@@ -273,36 +294,41 @@ impl Watch {
         }
     }
 
-    async fn up(&mut self, lines: &[String]) {
+    async fn up(&mut self, lines: &[Sentence]) {
         let since = self.clock.now();
         self.set(Status::Up { since });
         for line in lines {
-            (self.console)(line);
+            (self.console)(&self.words.say(line));
         }
         if let Some((_, told)) = self.outage.take() {
             self.say("is back.");
             if told == Told::Already {
-                let text = format!("{} is back.", self.name);
-                self.tell_others(&text).await;
+                self.tell_others(Notice::ChatBack { chat: self.chat() })
+                    .await;
             }
         }
     }
 
-    fn wavers(&mut self, why: String) {
+    fn wavers(&mut self, why: Sentence) {
         let since = self.down_since();
-        self.say(&format!("{why} It connects anew by itself."));
+        let words = self.words.say(&why);
+        self.say(&format!("{words} It connects anew by itself."));
         self.set(Status::Wavering { since, why });
     }
 
     /// Notes a failure; gives when the chat is started again.
-    async fn failed(&mut self, why: &str) -> DateTime<Utc> {
+    async fn failed(&mut self, why: Sentence) -> DateTime<Utc> {
         let since = self.down_since();
         let pause = self.backoff.next();
         let next_try = self.clock.now() + pause;
-        self.say(&format!("{why} It is tried again in {} s.", seconds(pause)));
+        let words = self.words.say(&why);
+        self.say(&format!(
+            "{words} It is tried again in {} s.",
+            seconds(pause)
+        ));
         self.set(Status::Failing {
             since,
-            why: why.to_owned(),
+            why: why.clone(),
             next_try,
         });
         if self.backoff.failures() >= TELL_AT {
@@ -311,16 +337,20 @@ impl Watch {
         next_try
     }
 
-    async fn refused(&mut self, why: &str) {
+    async fn refused(&mut self, why: Sentence) {
         let since = self.down_since();
-        self.say(why);
+        self.say(&self.words.say(&why));
         self.set(Status::Refused {
             since,
-            why: why.to_owned(),
+            why: why.clone(),
         });
         self.outage = Some((since, Told::Already));
-        let text = format!("{} is down until somebody helps: {why}", self.name);
-        self.tell_others(&text).await;
+        let chat = self.chat();
+        self.tell_others(Notice::ChatRefused { chat, why }).await;
+    }
+
+    fn chat(&self) -> ChatName {
+        ChatName::of(self.service.key(), self.name)
     }
 
     /// Since when the chat is down, which is now if it was not.
@@ -330,20 +360,19 @@ impl Watch {
     }
 
     /// Tells the coaches, once an outage.
-    async fn tell_of_outage(&mut self, why: &str) {
+    async fn tell_of_outage(&mut self, why: Sentence) {
         let since = self.down_since();
         if self.outage.replace((since, Told::Already)) != Some((since, Told::Already)) {
-            let text = format!(
-                "{} is down: {why} I go on trying, and say when it is back.",
-                self.name
-            );
-            self.tell_others(&text).await;
+            let chat = self.chat();
+            self.tell_others(Notice::ChatDown { chat, why }).await;
         }
     }
 
     /// Tells the coaches in every other chat; each hears it when their chat is up.
-    async fn tell_others(&self, text: &str) {
-        let told = self.desk.tell_coaches_elsewhere(self.service.key(), text);
+    async fn tell_others(&self, notice: Notice) {
+        let told = self
+            .desk
+            .tell_coaches_elsewhere(self.service.key(), &notice);
         if let Err(error) = told.await {
             tracing::error!("the coaches could not be told: {error}");
         }
@@ -366,20 +395,7 @@ async fn caught(life: impl Future<Output = Result<(), Down>>) -> Result<(), Down
     AssertUnwindSafe(life)
         .catch_unwind()
         .await
-        .unwrap_or_else(|_| {
-            Err(Down::ForNow(
-                "it broke down, which is a fault of the program; the log says where.".into(),
-            ))
-        })
-}
-
-/// With the full stop that a reason may lack.
-fn sentence(why: &str) -> String {
-    let why = why.trim_end();
-    match why.ends_with(['.', '!', '?', ')']) {
-        true => why.to_owned(),
-        false => format!("{why}."),
-    }
+        .unwrap_or_else(|_| Err(Down::ForNow(Sentence::of(Fault::BrokeDown))))
 }
 
 /// A pause in whole seconds, at least one.

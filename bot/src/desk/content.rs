@@ -69,15 +69,6 @@ impl Kind {
         }
     }
 
-    /// What a post of it is called before its number.
-    pub fn noun(&self) -> &'static str {
-        match self {
-            Self::Problem { .. } => "Position",
-            Self::Question => "Question",
-            Self::Words => "Post",
-        }
-    }
-
     pub(super) fn of(content: &store::Content) -> Self {
         match content {
             store::Content::Problem { stipulation, .. } => Self::Problem {

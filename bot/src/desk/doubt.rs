@@ -58,7 +58,7 @@ impl Desk {
             let other = self.elsewhere(place, &person.user, chosen, &read).await?;
             if !other.is_empty() {
                 let other = other.into_iter().map(|(post, _)| post).collect();
-                let asked = self.ask_elsewhere(place, chosen, other).await?;
+                let asked = ask(Why::Elsewhere, other);
                 return Ok(Taken::AskedBack(asked));
             }
         }
@@ -118,7 +118,7 @@ impl Desk {
             if let Some(chosen) = chosen
                 && let Some(question) = self.open_question(place, chosen).await?
             {
-                return Ok(Came::AskedBack(ask_whether_an_answer(question)));
+                return Ok(Came::AskedBack(ask(Why::MayTell, vec![question])));
             }
             let fits = match chosen {
                 Some(chosen) => self.elsewhere(place, user, chosen, &read).await?,
@@ -132,12 +132,12 @@ impl Desk {
             }
             match (chosen, fits.as_mut_slice()) {
                 (None, [only]) => post = Some(only.post),
-                (Some(chosen), [_, ..]) if answer => {
-                    return Ok(Came::AskedBack(
-                        self.ask_elsewhere(place, chosen, fits).await?,
-                    ));
+                (Some(_), [_, ..]) if answer => {
+                    return Ok(Came::AskedBack(ask(Why::Elsewhere, fits)));
                 }
-                (None, [_, _, ..]) if answer => return Ok(Came::AskedBack(ask_which(fits))),
+                (None, [_, _, ..]) if answer => {
+                    return Ok(Came::AskedBack(ask(Why::Several, fits)));
+                }
                 _ => {}
             }
         }
@@ -154,7 +154,7 @@ impl Desk {
                 told.sort_by_key(|open| Some(open.post) != post);
                 match told.is_empty() {
                     true => Came::Talk,
-                    false => Came::AskedBack(ask_doubtful(told)),
+                    false => Came::AskedBack(ask(Why::MayTell, told)),
                 }
             }
         })
@@ -190,7 +190,7 @@ impl Desk {
         if open.len() < 2 || self.open_questions(place).await?.is_empty() {
             return Ok(None);
         }
-        Ok(Some(ask_which(open)))
+        Ok(Some(ask(Why::Several, open)))
     }
 
     /// Whether a name would tell others a move of a sealed post that is open.
@@ -355,37 +355,6 @@ impl Desk {
         self.read(move |db| Ok(db.reply_by_source(&key)?.is_some()))
             .await
     }
-
-    async fn ask_elsewhere(
-        &self,
-        place: &Place,
-        chosen: i64,
-        posts: Vec<OpenPost>,
-    ) -> Done<AskedBack> {
-        let place = place.clone();
-        let number = self
-            .read(move |db| {
-                let group = group_at(db, &place)?;
-                // A post that is gone has no number worth naming.
-                Ok(post_of(db, &group, chosen)?.number)
-            })
-            .await?;
-        let message = match posts.as_slice() {
-            [only] => format!(
-                "These moves fit position {}, not {number}: send it there?",
-                only.number
-            ),
-            several => format!(
-                "These moves fit positions {}, not {number}. Which one do you mean?",
-                numbers(several, "and")
-            ),
-        };
-        Ok(AskedBack {
-            why: Why::Elsewhere,
-            message,
-            posts,
-        })
-    }
 }
 
 /// The source of a reply that says what another one means.
@@ -393,64 +362,6 @@ fn reading_of(reply: i64) -> String {
     format!("reading:{reply}")
 }
 
-fn ask_which(posts: Vec<OpenPost>) -> AskedBack {
-    AskedBack {
-        why: Why::Several,
-        message: match posts.iter().any(|post| post.holds == Kind::Question) {
-            true => format!(
-                "This could answer {}. Which one do you mean?",
-                named(&posts, "or")
-            ),
-            false => format!(
-                "These moves fit positions {}. Which one do you mean?",
-                numbers(&posts, "and")
-            ),
-        },
-        posts,
-    }
-}
-
-fn ask_whether_an_answer(question: OpenPost) -> AskedBack {
-    AskedBack {
-        why: Why::MayTell,
-        message: format!(
-            "Is this your answer to question {}, or a word to all? Nobody else sees it yet.",
-            question.number
-        ),
-        posts: vec![question],
-    }
-}
-
-/// "position 12 or question 13".
-fn named(posts: &[OpenPost], and: &str) -> String {
-    let names: Vec<String> = posts
-        .iter()
-        .map(|post| format!("{} {}", post.holds.noun().to_lowercase(), post.number))
-        .collect();
-    match names.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, before)) => format!("{} {and} {last}", before.join(", ")),
-        None => String::new(),
-    }
-}
-
-fn ask_doubtful(posts: Vec<OpenPost>) -> AskedBack {
-    AskedBack {
-        why: Why::MayTell,
-        message: format!(
-            "This may give away a move of position {}, which is still open, so nobody else sees it yet. What is it to be?",
-            numbers(&posts, "or")
-        ),
-        posts,
-    }
-}
-
-/// "12", "12 and 13", "12, 13 and 14".
-fn numbers(posts: &[OpenPost], and: &str) -> String {
-    let numbers: Vec<String> = posts.iter().map(|post| post.number.to_string()).collect();
-    match numbers.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, before)) => format!("{} {and} {last}", before.join(", ")),
-        None => String::new(),
-    }
+fn ask(why: Why, posts: Vec<OpenPost>) -> AskedBack {
+    AskedBack { why, posts }
 }

@@ -2,8 +2,9 @@
 //! each goes out once whatever crashes when.
 
 use super::answers::WordsRow;
+use super::notice::Notice;
 use super::outbox::Earlier;
-use super::sheets::{Notice, Place, PostSheet, RevealSheet, VerdictSheet};
+use super::sheets::{Place, PostSheet, RevealSheet, VerdictSheet};
 
 /// One thing to carry out in a chat.
 #[derive(Clone, Debug)]
@@ -103,7 +104,7 @@ pub enum ErrandKind {
         again: bool,
     },
     /// A private word to the group's coaches.
-    TellCoach(Notice),
+    TellCoach(Box<Notice>),
     /// A private word to one member: a verdict that came later than the reply, from the coach or after
     /// a restart.
     TellMember {

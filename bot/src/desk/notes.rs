@@ -1,9 +1,20 @@
 //! Words to a group's coaches that its chat keeps for them to read: those on a coach's page, and those that
 //! could not be told when they were said.
 
-pub use sealed_move_store::CoachNote;
+use chrono::{DateTime, Utc};
 
-use super::{Desk, Earlier, Place, error::Done, handle::group_at};
+use super::{Desk, Earlier, Notice, Place, error::Done, handle::group_at};
+
+/// Words to the coaches that are kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NoteRow {
+    /// Its id; they rise.
+    pub id: i64,
+    /// What is said.
+    pub notice: Notice,
+    /// Since when it is kept.
+    pub at: DateTime<Utc>,
+}
 
 impl Desk {
     /// Keeps words for the group's coaches; of all that are kept the latest `most` stay.
@@ -14,12 +25,12 @@ impl Desk {
     pub async fn note_for_coaches(
         &self,
         place: &Place,
-        text: &str,
+        notice: &Notice,
         most: usize,
         earlier: Option<&Earlier>,
     ) -> Done<()> {
         let now = self.now();
-        let (place, text) = (place.clone(), text.to_owned());
+        let (place, text) = (place.clone(), notice.to_keep());
         let since = earlier.map(|earlier| earlier.since);
         self.write(move |tx| {
             let group = group_at(tx, &place)?;
@@ -40,11 +51,18 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such group, or the store cannot be read.
-    pub async fn notes_for_coaches(&self, place: &Place) -> Done<Vec<CoachNote>> {
+    pub async fn notes_for_coaches(&self, place: &Place) -> Done<Vec<NoteRow>> {
         let place = place.clone();
         self.read(move |db| {
             let group = group_at(db, &place)?;
-            Ok(db.coach_notes(group.id)?)
+            let rows = db.coach_notes(group.id)?.into_iter();
+            Ok(rows
+                .map(|row| NoteRow {
+                    id: row.id,
+                    notice: Notice::kept(&row.text),
+                    at: row.written_at,
+                })
+                .collect())
         })
         .await
     }

@@ -13,7 +13,7 @@ use sealed_move_store::{Delivery, Group, OutboxRow, Tx};
 
 use super::{
     Desk, ErrandKind, Notice, Place, VerdictSheet,
-    errands::{EMPTY_QUEUE, Left},
+    errands::Left,
     error::Done,
     groups::place_of,
     handle::group_at,
@@ -74,8 +74,9 @@ impl Own {
 
 impl Desk {
     /// Leaves a notice to a group's coaches, once however often it is said before it has gone out.
-    pub(super) async fn tell_coaches(&self, place: &Place, text: String) -> Done<()> {
-        let kind = ErrandKind::TellCoach(Notice { text: text.clone() });
+    pub(super) async fn tell_coaches(&self, place: &Place, notice: Notice) -> Done<()> {
+        let text = notice.to_keep();
+        let kind = ErrandKind::TellCoach(Box::new(notice));
         let errands = &self.inner.errands;
         if errands.waits(place, &kind) {
             return Ok(());
@@ -214,11 +215,12 @@ impl Desk {
             return Ok(None);
         };
         // Where something is queued by now it is no news any more.
-        if row.text == EMPTY_QUEUE && !still_empty {
+        let notice = Notice::kept(&row.text);
+        if notice == Notice::SlotEmpty && !still_empty {
             return Ok(None);
         }
         let kind = match (reply, kept) {
-            (None, _) => ErrandKind::TellCoach(Notice { text: row.text }),
+            (None, _) => ErrandKind::TellCoach(Box::new(notice)),
             (Some(_), Some(kept)) => {
                 if now - kept.reply.received_at > JUDGED_AFTERWARDS {
                     return Ok(None);

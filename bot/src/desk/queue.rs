@@ -336,19 +336,3 @@ pub(super) fn not_sound(position: &Position) -> Refusal {
         soundness: convert::kept_soundness(position.check.soundness),
     }
 }
-
-/// Why a position needs the coach's explicit word.
-pub(super) fn unsound(position: &Position) -> String {
-    let why = match position.check.soundness {
-        Soundness::Sound => "is sound",
-        Soundness::SeveralKeys => "has more than one key",
-        Soundness::Short => "can be solved in fewer moves than asked",
-        Soundness::Unsound => "does not hold what it promises",
-        Soundness::Illegal => "is not a legal position",
-        Soundness::Undecided => "could not be decided in the time allowed",
-    };
-    format!(
-        "{} {why}, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.",
-        position.source
-    )
-}

@@ -352,6 +352,20 @@ impl From<NaiveDate> for Date {
     }
 }
 
+/// A day whose year need not be said.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct DayOfYear {
+    day: String,
+}
+
+impl From<NaiveDate> for DayOfYear {
+    fn from(day: NaiveDate) -> Self {
+        Self {
+            day: day.to_string(),
+        }
+    }
+}
+
 /// A number that may be large.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Whole {

@@ -202,15 +202,15 @@ fn played(board: &Chess, line: &[String]) -> End {
     end
 }
 
-/// Key and variations, a numbered line each, main line first.
+/// Key and variations, a numbered line each, main line first; none where none was proved.
 fn solution(turn: Color, report: &Report) -> Vec<String> {
     if !report.variations.is_empty() {
         return report.variations.clone();
     }
-    if report.line.is_empty() {
-        return vec!["No solution was proved; ask your coach.".into()];
+    match report.line.is_empty() {
+        true => Vec::new(),
+        false => vec![numbered(turn, 1, &report.line)],
     }
-    vec![numbered(turn, 1, &report.line)]
 }
 
 /// What there is to see in the final picture: flights taken and blocked, and the pieces that take them.

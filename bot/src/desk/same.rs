@@ -324,43 +324,6 @@ impl Desk {
     }
 }
 
-impl SameAgain {
-    /// What a coach reads of it, in a sentence or two.
-    pub fn words(&self) -> String {
-        let what: Vec<&str> = self
-            .differs
-            .iter()
-            .map(|differs| match differs {
-                Differs::Name => "another name",
-                Differs::Topic => "another topic",
-                Differs::Words => "other words",
-                Differs::Moves => "other moves or remarks",
-            })
-            .collect();
-        let mut out = format!(
-            "The same position is kept already, as {}; this file gives it {}",
-            of_topics(&self.kept),
-            what.join(" and ")
-        );
-        if self.differs.contains(&Differs::Name) || self.differs.contains(&Differs::Topic) {
-            out.push_str(&format!(", {}", of_topics(&self.given)));
-        }
-        out.push_str(match self.done {
-            SameChoice::Keep => ". The one kept stays as it is.",
-            SameChoice::New => ". The file's is taken now.",
-            SameChoice::Both => ". Both topics and both sets of words are kept.",
-        });
-        out
-    }
-}
-
-fn of_topics(version: &Version) -> String {
-    match version.topics.as_slice() {
-        [] => format!("\"{}\", without a topic", version.name),
-        topics => format!("\"{}\", {}", version.name, topics.join(" and ")),
-    }
-}
-
 impl PostedBefore {
     /// "No. 4 on 3 March 2026", by the group's calendar.
     pub fn words(&self, zone: chrono_tz::Tz) -> String {

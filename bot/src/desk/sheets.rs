@@ -6,6 +6,7 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
+use super::figures::Advice;
 use super::{Content, Kind, LanguageTag, Queued, Said};
 
 pub use super::{
@@ -182,7 +183,7 @@ pub enum Shown {
 /// A problem's solution.
 #[derive(Clone)]
 pub struct Solution {
-    /// Key and variations, a numbered line each, main line first.
+    /// Key and variations, a numbered line each, main line first; none where none was proved.
     pub solution: Vec<String>,
     /// Names of the mating patterns in the final position.
     pub patterns: Vec<String>,
@@ -341,8 +342,6 @@ pub enum Why {
 pub struct AskedBack {
     /// Why it is asked back. Only [`Why::MayTell`] leaves the choice to say it to all.
     pub why: Why,
-    /// The question.
-    pub message: String,
     /// The posts it may be an answer to, the likeliest first.
     pub posts: Vec<OpenPost>,
 }
@@ -419,13 +418,6 @@ pub struct OwnPost {
     pub live: bool,
     /// The board as the member's line stands, once there is a line.
     pub board: Option<Picture>,
-}
-
-/// A message to the coach.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Notice {
-    /// The text.
-    pub text: String,
 }
 
 /// A checked position in the coach's hands.
@@ -528,7 +520,7 @@ pub struct Summary {
     #[serde(default)]
     pub compared: Option<Compared>,
     /// What to teach next, in a sentence or two.
-    pub advice: String,
+    pub advice: Vec<Advice>,
 }
 
 /// Two periods of one length, both over and with posts in them: who went quiet is told by these.
@@ -582,7 +574,8 @@ pub struct SummaryPost {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[allow(missing_docs)]
 pub struct SummaryTopic {
-    pub topic: String,
+    /// Its name; `None` for posts without a topic, in a member's own list.
+    pub topic: Option<String>,
     pub posts: usize,
     pub tried: usize,
     pub solved: usize,
@@ -595,13 +588,17 @@ pub struct SummaryTopic {
     pub answered: usize,
 }
 
+impl SummaryTopic {
+    /// Its name; empty for posts without a topic.
+    pub fn name(&self) -> &str {
+        self.topic.as_deref().unwrap_or_default()
+    }
+}
+
 /// A member's own standing.
 #[derive(Clone, Debug, Serialize)]
 pub struct Progress {
-    /// The open post's state in words, where one is open.
-    pub now: Option<String>,
-    /// The same in figures.
-    #[serde(skip)]
+    /// How the member stands at the open post, where one is open.
     pub open: Option<OpenNow>,
     /// Line on the board so far, numbered SAN.
     pub line: String,
@@ -612,7 +609,7 @@ pub struct Progress {
 }
 
 /// Where a member stands at the open post.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct OpenNow {
     /// Number of the post within the group.
     pub number: i64,
@@ -623,7 +620,8 @@ pub struct OpenNow {
 }
 
 /// How far a member is with the open post.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum OpenAt {
     /// At a problem.
     Problem {

@@ -15,16 +15,12 @@ use super::{
     posting::{diagram, latest_open},
     problems,
     refusal::{Lacking, Refusal},
-    replies::local,
     text,
 };
 use crate::{
     chess::line::{moves, numbered},
     diagram::{Diagram, reveal::landing},
 };
-
-/// Posts without a topic, in a list by topic.
-pub const NO_TOPIC: &str = "no topic";
 
 impl Desk {
     /// The member's own standing: the open post's first, then all posts they took part in, open ones
@@ -34,10 +30,8 @@ impl Desk {
         let (place, user) = (place.clone(), person.user.clone());
         self.read(move |db| {
             let group = group_at(db, &place)?;
-            let settings = convert::kept_settings(&group.settings)?;
             let member = db.member_by_user(group.id, &user)?.map(|member| member.id);
             let mut progress = Progress {
-                now: None,
                 open: None,
                 line: String::new(),
                 topics: Vec::new(),
@@ -69,25 +63,6 @@ impl Desk {
                     at,
                     closes_at: post.closes_at,
                 });
-                let state = match attempt.as_ref().map(|attempt| attempt.state) {
-                    None => "not answered yet".to_owned(),
-                    Some(_) if kind == Kind::Question => "answered".to_owned(),
-                    Some(AttemptState::Solved) => "solved".to_owned(),
-                    Some(AttemptState::GivenUp) => "given up".to_owned(),
-                    Some(AttemptState::Playing) => {
-                        match attempt.as_ref().map_or(0, |attempt| attempt.wrong) {
-                            0 => "your move".to_owned(),
-                            1 => "your move, after one wrong try".to_owned(),
-                            wrong => format!("your move, after {wrong} wrong tries"),
-                        }
-                    }
-                };
-                progress.now = Some(format!(
-                    "{} {}: {state}. It closes at {}.",
-                    kind.noun(),
-                    post.number,
-                    local(&settings, post.closes_at)
-                ));
                 if let (Some(attempt), Held::Problem(position)) =
                     (attempt, content::held(db, &post)?)
                 {
@@ -96,7 +71,7 @@ impl Desk {
                 }
             }
 
-            let mut topics: BTreeMap<String, SummaryTopic> = BTreeMap::new();
+            let mut topics: BTreeMap<Option<String>, SummaryTopic> = BTreeMap::new();
             let attempts = match member {
                 Some(member) => db.attempts_by_member(member)?,
                 None => Vec::new(),
@@ -105,9 +80,8 @@ impl Desk {
                 let Some(post) = db.post(attempt.post_id)? else {
                     continue;
                 };
-                let topic = post.topic.unwrap_or_else(|| NO_TOPIC.into());
-                let row = topics.entry(topic.clone()).or_insert(SummaryTopic {
-                    topic,
+                let row = topics.entry(post.topic.clone()).or_insert(SummaryTopic {
+                    topic: post.topic.clone(),
                     posts: 0,
                     tried: 0,
                     solved: 0,

@@ -32,8 +32,6 @@ pub struct Waiting {
     pub text: String,
     /// Why it waits.
     pub why: Why,
-    /// What its writer is asked.
-    pub question: String,
     /// The posts it may be an answer to.
     pub posts: Vec<OpenPost>,
     /// Whether it was taken out of sight.
@@ -55,7 +53,6 @@ impl Waiting {
                 Doubt::Several => Why::Several,
                 Doubt::MayTell => Why::MayTell,
             },
-            question: held.question,
             posts: serde_json::from_value(held.posts).map_err(|error| {
                 DeskError::damaged(format!("a message that waits cannot be read ({error})"))
             })?,
@@ -88,7 +85,6 @@ impl Desk {
                     Why::Several => Doubt::Several,
                     Why::MayTell => Doubt::MayTell,
                 },
-                question: waiting.question,
                 posts,
                 hidden: waiting.hidden,
                 since: waiting.since,

@@ -18,6 +18,7 @@
 //! | `{"whole": 1500}` | `$name` with its thousands parted as the language does |
 //! | `{"moment": "6 2026-11-28 18:00"}` (ISO 8601 number of the weekday first) | what `moment` says: a day of these weeks and its time, by the group's clock |
 //! | `{"dated": "2026-11-28 18:00"}`, `{"date": "2026-11-28"}` | what `dated` and `date` say, with the year |
+//! | `{"day": "2026-11-28"}` | what `day` says, without the year |
 //! | `{"month": 3}` | the short name of the month |
 //! | `{"theirs": "…"}` | a person's own words, untouched, isolated where they run from right to left |
 //! | `{"and": […]}`, `{"or": […]}`, `{"list": […]}`, `{"why": […]}` | joined as the language joins them |
@@ -264,7 +265,9 @@ impl Speaking<'_> {
                 self.name_of("month-names-short", &month.to_string())
             }
             Some(("whole", Value::Number(number))) => self.whole(number.as_u64().unwrap_or(0)),
-            Some((how @ ("moment" | "dated" | "date"), Value::String(at))) => self.when(how, at),
+            Some((how @ ("moment" | "dated" | "date" | "day"), Value::String(at))) => {
+                self.when(how, at)
+            }
             Some((how, Value::Array(items))) => self.joined(how, items),
             _ => {
                 self.lacking.push(format!("no value: {object:?}"));

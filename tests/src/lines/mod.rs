@@ -13,14 +13,14 @@ use async_trait::async_trait;
 use sealed_move::{
     chat::{
         Chat, ChatError, Down, Report, Service, Shutdown, Tasks,
-        common::text::Tasked,
+        common::text::{NoSolutionProved, Tasked},
         pictures,
         registry::{Home, Opener, Opening, Parts, Registration, Section, SettingsError},
         said::in_words,
     },
     desk::{
         ChatKey, Content, Delivered, Delivery, Desk, DeskError, Errand, ErrandKind, Manners, Names,
-        Person, Place, Settings, Shown,
+        Person, Place, Sentence, Settings, Shown,
     },
     words::english,
 };
@@ -79,7 +79,7 @@ fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
             group: parts.group.clone(),
             port: settings.port,
         })),
-        false => Opening::Off("the table is closed in the settings"),
+        false => Opening::Off(Sentence::plain("The table is closed in the settings.")),
     }))
 }
 
@@ -108,7 +108,7 @@ impl Service for LineService {
     }
 
     async fn run(&self, report: Report, mut shutdown: Shutdown) -> Result<(), Down> {
-        let down = |error: std::io::Error| Down::ForNow(error.to_string());
+        let down = |error: std::io::Error| Down::ForNow(Sentence::plain(error));
         let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, self.port))
             .await
             .map_err(down)?;
@@ -116,7 +116,7 @@ impl Service for LineService {
         let table = Arc::new(Table::new(self.desk.clone(), home().place));
         report.up(
             Arc::new(LineChat(Arc::clone(&table))),
-            vec![format!("Lines: {address}")],
+            vec![Sentence::plain(format!("Lines: {address}"))],
         );
         let tasks = Tasks::default();
         let ended = loop {
@@ -176,6 +176,9 @@ impl Chat for LineChat {
                         for line in &solution.solution {
                             table.everyone(line);
                         }
+                        if solution.solution.is_empty() {
+                            table.everyone(&english().say(&NoSolutionProved {}));
+                        }
                         table.everyone(&format!(
                             "Solved by {} of {}: {}",
                             solution.solved.len(),
@@ -195,7 +198,9 @@ impl Chat for LineChat {
             // A line that was sent cannot be looked for, so one that was perhaps sent is sent again.
             ErrandKind::TellCoach(notice) => {
                 for coach in table.coaches().await? {
-                    table.tell(&coach, Line::plain(&notice.text)).await?;
+                    table
+                        .tell(&coach, Line::plain(&english().say(notice)))
+                        .await?;
                 }
             }
             ErrandKind::TellMember { user, sheet, .. } => {

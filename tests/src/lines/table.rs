@@ -11,7 +11,10 @@ use sealed_move::{
         ChatError, Shutdown,
         said::{in_words, refused},
     },
-    desk::{Came, Desk, DeskError, Period, Person, Place, Queued, Taken, VerdictSheet},
+    desk::{
+        AskedBack, Came, Desk, DeskError, Period, Person, Place, Queued, Sentence, Taken,
+        VerdictSheet,
+    },
     words::english,
 };
 use tokio::{
@@ -79,13 +82,13 @@ impl Table {
         let coaches = self.desk.coaches(&self.place).await;
         match coaches {
             Ok(coaches) => Ok(coaches.into_iter().map(|coach| coach.user).collect()),
-            Err(error) => Err(ChatError::Later(refused(&error, english()))),
+            Err(error) => Err(ChatError::of_desk(&error)),
         }
     }
 
     /// Says a line to one person; done when it is written.
     pub(super) async fn tell(&self, user: &str, line: Line) -> Result<(), ChatError> {
-        let away = || ChatError::Later(format!("{user} is not at the table."));
+        let away = || ChatError::Later(Sentence::plain(format!("{user} is not at the table.")));
         let (written, done) = oneshot::channel();
         let line = Line {
             written: Some(written),
@@ -146,7 +149,7 @@ impl Table {
             (("answer", text), Some(post)) => {
                 match desk.answer_to(place, person, post, &source, text).await? {
                     Taken::Answer(sheet) => vec![Line::verdict(&sheet)],
-                    Taken::AskedBack(asked) => vec![Line::plain(&asked.message)],
+                    Taken::AskedBack(asked) => vec![Line::plain(&asked_back(&asked))],
                 }
             }
             (("answer", _), None) => vec![Line::plain("Nothing is open.")],
@@ -227,8 +230,11 @@ impl Table {
                     summary.problems().count(),
                     summary.questions().count()
                 );
-                rows.chain([Line::plain(&kinds), Line::plain(&summary.advice)])
-                    .collect()
+                rows.chain([
+                    Line::plain(&kinds),
+                    Line::plain(&english().tell(&summary.advice)),
+                ])
+                .collect()
             }
             _ => self.among_others(person, said, &source).await?,
         })
@@ -244,7 +250,7 @@ impl Table {
         let came = self.desk.take(&self.place, person, None, source, said);
         Ok(match came.await? {
             Came::Answer(sheet) | Came::Again(sheet) => vec![Line::verdict(&sheet)],
-            Came::AskedBack(asked) => vec![Line::plain(&asked.message)],
+            Came::AskedBack(asked) => vec![Line::plain(&asked_back(&asked))],
             Came::Talk => {
                 self.everyone(&format!("{}: {said}", person.name));
                 Vec::new()
@@ -259,4 +265,14 @@ fn source(person: &Person) -> String {
         .duration_since(UNIX_EPOCH)
         .unwrap_or_default();
     format!("{}-{}", person.user, since.as_nanos())
+}
+
+/// The question about a message that was not taken: which post it is for.
+fn asked_back(asked: &AskedBack) -> String {
+    let posts: Vec<String> = asked
+        .posts
+        .iter()
+        .map(|post| post.number.to_string())
+        .collect();
+    format!("Is it your answer to {}?", posts.join(" or "))
 }

@@ -1,6 +1,6 @@
 //! Words to a group's coaches that wait to be read: on the coach's page, or until one asks for something.
 
-use crate::desk::{Desk, DeskError, Earlier, Place};
+use crate::desk::{Desk, DeskError, Earlier, Notice, Place};
 
 /// How many are kept. The latest ones matter most; old ones give way.
 pub const MOST: usize = 20;
@@ -12,8 +12,8 @@ pub const MOST: usize = 20;
 pub async fn keep(
     desk: &Desk,
     place: &Place,
-    text: &str,
+    notice: &Notice,
     earlier: Option<&Earlier>,
 ) -> Result<(), DeskError> {
-    desk.note_for_coaches(place, text, MOST, earlier).await
+    desk.note_for_coaches(place, notice, MOST, earlier).await
 }

@@ -63,6 +63,11 @@ impl Tasked {
     }
 }
 
+/// A post was closed whose solution was never proved.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[serde(tag = "is", rename = "no-solution-proved")]
+pub struct NoSolutionProved {}
+
 /// How points are counted.
 #[derive(Clone, Copy, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]

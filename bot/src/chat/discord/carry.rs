@@ -11,18 +11,18 @@ use super::{
     letter::{Letter, quiet},
     missed,
     oops::{brief, code, codes, status},
-    permissions, sheets, talk,
-    text::{Plain, Posting, Talk},
+    sheets, talk,
+    text::{Fault, Plain, Posting, Talk},
     way::{Failed, KnownBy, Way},
     words,
 };
 use crate::{
-    chat::{Chat, ChatError, common::notes, said::refused_in_english},
+    chat::{Chat, ChatError, common::notes},
     desk::{
-        Answered, ChatKey, Content, Delivered, Earlier, Errand, ErrandKind, Person, Place,
-        PostSheet, RevealSheet, Shown, Step, VerdictSheet,
+        Answered, ChatKey, Content, Delivered, DeskError, Earlier, Errand, ErrandKind, Notice,
+        Person, Place, PostSheet, RevealSheet, Sentence, Shown, Step, VerdictSheet,
     },
-    words::Words,
+    words::{Words, tags, words as words_of_tag},
 };
 
 /// The chat, as the round of errands sees it.
@@ -52,10 +52,9 @@ impl Chat for Discord {
 
     async fn carry(&self, errand: &Errand) -> Result<Delivered, ChatError> {
         let Some(channel) = house::channel(&errand.place) else {
-            return Err(ChatError::Never(format!(
-                "\"{}\" is no channel of Discord",
-                errand.place.channel
-            )));
+            let channel = Plain::already(errand.place.channel.clone());
+            let fault = Fault::NoDiscordChannel { channel };
+            return Err(ChatError::Never(Sentence::of(fault)));
         };
         match &errand.kind {
             ErrandKind::Post { sheet, again } => {
@@ -73,8 +72,7 @@ impl Chat for Discord {
             }
             ErrandKind::TellCoach(notice) => {
                 let earlier = errand.earlier.as_ref();
-                self.tell_coaches(&errand.place, &notice.text, earlier)
-                    .await
+                self.tell_coaches(&errand.place, notice, earlier).await
             }
             ErrandKind::AnswerMember(told) => {
                 self.answer_member(&errand.place, told, errand.earlier.as_ref())
@@ -207,30 +205,37 @@ impl Discord {
     async fn tell_coaches(
         &self,
         place: &Place,
-        text: &str,
+        notice: &Notice,
         earlier: Option<&Earlier>,
     ) -> Result<Delivered, ChatError> {
         let desk = &self.house.desk;
         let group = desk.settings(place).await.map_err(later)?.name;
         let coaches = desk.coaches(place).await.map_err(later)?;
-        let letter = Letter::text(format!(
-            "**{}**: {}",
-            words::plain(&group),
-            words::plain(text)
-        ));
+        let text = |words: &Words| {
+            let notice = words::plain(&words.say(notice));
+            format!("**{}**: {notice}", words::plain(&group))
+        };
         let nonce = format!("c{}", desk.now().timestamp_millis());
         let mut reached = false;
         for coach in coaches {
-            if let Some(user) = user(&coach.user) {
-                if self.was_told(user, &letter.text, earlier).await? {
-                    reached = true;
-                    continue;
-                }
-                reached |= talk::tell(&self.house, user, &letter, &nonce).await;
+            let Some(user) = user(&coach.user) else {
+                continue;
+            };
+            // An earlier attempt may have been in another language: the coach may have chosen one since.
+            let mut told = false;
+            for tag in tags().filter(|_| earlier.is_some()) {
+                told |= self
+                    .was_told(user, &text(words_of_tag(tag)), earlier)
+                    .await?;
             }
+            if !told {
+                let letter = Letter::text(text(self.house.words_for(place, &coach).await));
+                told = talk::tell(&self.house, user, &letter, &nonce).await;
+            }
+            reached |= told;
         }
         if !reached {
-            notes::keep(desk, place, text, earlier)
+            notes::keep(desk, place, notice, earlier)
                 .await
                 .map_err(later)?;
         }
@@ -345,14 +350,12 @@ fn user(id: &str) -> Option<UserId> {
 
 /// A word to a person that may get through later.
 fn unsent(error: &serenity::Error) -> ChatError {
-    ChatError::Later(format!(
-        "a direct message could not be sent: {}.",
-        brief(error)
-    ))
+    let why = brief(error);
+    ChatError::Later(Sentence::of(Fault::DirectUnsent { why }))
 }
 
-fn later(error: crate::desk::DeskError) -> ChatError {
-    ChatError::Later(refused_in_english(&error))
+fn later(error: DeskError) -> ChatError {
+    ChatError::of_desk(&error)
 }
 
 /// Why a message could not be put into a channel, in words for the coach.
@@ -361,23 +364,15 @@ fn failed(failure: Failed, channel: ChannelId) -> ChatError {
         Failed::Discord(error) => error,
         Failed::Store(error) => return error,
     };
-    let error = &error;
-    let where_ = format!("<#{channel}> → Edit Channel → Permissions");
-    match (code(error), status(error)) {
-        (Some(codes::MISSING_ACCESS), _) => ChatError::Later(format!(
-            "I cannot see the channel; give my role \"{}\" under {where_}.",
-            permissions::NEEDED[0].name
-        )),
-        (Some(codes::MISSING_PERMISSIONS), _) => ChatError::Later(format!(
-            "I may not write there; give my role \"{}\" under {where_}.",
-            permissions::NEEDED[1].name
-        )),
+    let channel = format!("<#{channel}>");
+    let fault = match (code(&error), status(&error)) {
+        (Some(codes::MISSING_ACCESS), _) => Fault::ChannelUnseen { channel },
+        (Some(codes::MISSING_PERMISSIONS), _) => Fault::ChannelMute { channel },
         (Some(codes::UNKNOWN_CHANNEL), _) => {
-            ChatError::Never("The channel is gone. Run /coach set-up in another one.".into())
+            return ChatError::Never(Sentence::of(Fault::ChannelGone));
         }
-        (_, Some(500..) | None) => {
-            ChatError::Later("Discord cannot be reached at the moment.".into())
-        }
-        _ => ChatError::Later(format!("Discord refuses it: {}.", brief(error))),
-    }
+        (_, Some(500..) | None) => Fault::DiscordAway,
+        _ => Fault::DiscordRefuses { why: brief(&error) },
+    };
+    ChatError::Later(Sentence::of(fault))
 }

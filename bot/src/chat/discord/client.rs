@@ -11,7 +11,7 @@ use serenity::{
 use tokio::sync::watch;
 
 use super::{
-    DISCORD, DiscordOptions, DiscordStartError, Token,
+    DISCORD, DiscordOptions, StartError, Token,
     carry::Discord,
     commands,
     gate::Gate,
@@ -23,10 +23,11 @@ use super::{
     oops::{Oops, brief, status},
     presses,
     talk::{self, Spoken},
+    text::{Fault, Plain},
 };
 use crate::{
     chat::{Report, Shutdown, Stop},
-    desk::Desk,
+    desk::{Desk, Sentence},
 };
 
 /// How often reaching Discord is tried at the start, each time as patiently as the gate is.
@@ -47,7 +48,7 @@ pub async fn run(
     token: &Token,
     report: Report,
     shutdown: Shutdown,
-) -> Result<(), DiscordStartError> {
+) -> Result<(), StartError> {
     let stand_in = options.api.as_deref().map(address).transpose()?;
     let target = stand_in.clone().unwrap_or_else(|| DISCORD.to_owned());
     let gate = Gate::open(&target, token.reveal())
@@ -70,8 +71,9 @@ pub async fn run(
     ended.and(gate.map_err(|error| unreachable(&error)))
 }
 
-fn unreachable(error: &dyn std::fmt::Display) -> DiscordStartError {
-    DiscordStartError::Unreachable(error.to_string())
+fn unreachable(error: &dyn std::fmt::Display) -> StartError {
+    let why = error.to_string();
+    StartError::ForNow(Fault::DiscordUnreachable { why })
 }
 
 /// What a client is made of.
@@ -93,7 +95,7 @@ impl Front {
             .build()
     }
 
-    async fn live(&self, report: Report, mut shutdown: Shutdown) -> Result<(), DiscordStartError> {
+    async fn live(&self, report: Report, mut shutdown: Shutdown) -> Result<(), StartError> {
         let settled = tokio::select! {
             settled = self.settle_in() => settled?,
             () = shutdown.wait() => return Ok(()),
@@ -124,7 +126,7 @@ impl Front {
                 () = shutdown.wait() => break Some(Ok(())),
                 // The library goes on trying by itself, and a second client would only be in its way.
                 () = &mut impatience => {
-                    report.wavering("Discord does not greet the bot.");
+                    report.wavering(Sentence::of(Fault::NoGreeting));
                     impatience = Box::pin(tokio::time::sleep(Duration::from_secs(86_400)));
                 }
             }
@@ -135,7 +137,7 @@ impl Front {
                 let chat = Discord {
                     house: Arc::clone(&house),
                 };
-                report.up(Arc::new(chat), vec!["On Discord.".to_owned()]);
+                report.up(Arc::new(chat), vec![Sentence::of(Fault::OnDiscord)]);
                 let line = Line {
                     manager: &manager,
                     shards: shards as usize,
@@ -155,7 +157,7 @@ impl Front {
     }
 
     /// Asks who we are and moves in: groups, commands, memories.
-    async fn settle_in(&self) -> Result<(Arc<House>, serenity::BotGateway), DiscordStartError> {
+    async fn settle_in(&self) -> Result<(Arc<House>, serenity::BotGateway), StartError> {
         let me = first_words(&self.http()).await?;
         let gateway = self
             .http()
@@ -163,10 +165,8 @@ impl Front {
             .await
             .map_err(|error| unreachable(&brief(&error)))?;
         if gateway.session_start_limit.remaining == 0 {
-            return Err(DiscordStartError::Unreachable(format!(
-                "the bot has logged in too often today; Discord lets it in again in {} minutes",
-                gateway.session_start_limit.reset_after / 60_000
-            )));
+            let minutes = gateway.session_start_limit.reset_after / 60_000;
+            return Err(StartError::ForNow(Fault::TooManyLogins { minutes }));
         }
         let outer = self.http();
         outer.set_application_id(me.get().into());
@@ -213,7 +213,7 @@ impl Front {
                     (false, _) => {
                         missing += 1;
                         if missing == MISSING {
-                            line.report.wavering("the line is lost.");
+                            line.report.wavering(Sentence::of(Fault::LineLost));
                         }
                     }
                 },
@@ -241,9 +241,12 @@ impl Line<'_> {
 }
 
 /// An address that requests can be sent to.
-fn address(text: &str) -> Result<String, DiscordStartError> {
+fn address(text: &str) -> Result<String, StartError> {
     let text = text.trim().trim_end_matches('/');
-    let wrong = || DiscordStartError::Address(text.to_owned());
+    let wrong = || {
+        let address = Plain::already(text.to_owned());
+        StartError::ForGood(Fault::NotAnApi { address })
+    };
     let url = reqwest::Url::parse(text).map_err(|_| wrong())?;
     let fits =
         matches!(url.scheme(), "http" | "https") && url.host_str().is_some() && url.path() == "/";
@@ -264,16 +267,18 @@ fn intents(content: bool) -> GatewayIntents {
 }
 
 /// Asks who we are, which tells at once whether the token is good.
-async fn first_words(http: &Http) -> Result<serenity::UserId, DiscordStartError> {
+async fn first_words(http: &Http) -> Result<serenity::UserId, StartError> {
     let mut tries = 0;
     loop {
         match http.get_current_user().await {
             Ok(me) => return Ok(me.id),
-            Err(error) if status(&error) == Some(401) => return Err(DiscordStartError::Token),
+            Err(error) if status(&error) == Some(401) => {
+                return Err(StartError::ForGood(Fault::TokenRefused));
+            }
             Err(error) => {
                 tries += 1;
                 if tries == TRIES {
-                    return Err(DiscordStartError::Unreachable(brief(&error)));
+                    return Err(unreachable(&brief(&error)));
                 }
                 tracing::warn!("Discord cannot be reached yet: {}", brief(&error));
                 tokio::time::sleep(Duration::from_secs(2)).await;
@@ -283,25 +288,26 @@ async fn first_words(http: &Http) -> Result<serenity::UserId, DiscordStartError>
 }
 
 /// What a closed gateway means.
-fn refused(error: Option<&serenity::Error>) -> DiscordStartError {
+fn refused(error: Option<&serenity::Error>) -> StartError {
     match error {
         Some(serenity::Error::Gateway(GatewayError::InvalidAuthentication)) => {
-            DiscordStartError::Token
+            StartError::ForGood(Fault::TokenRefused)
         }
         Some(serenity::Error::Gateway(
             GatewayError::DisallowedGatewayIntents | GatewayError::InvalidGatewayIntents,
-        )) => DiscordStartError::Intent,
-        Some(error) => DiscordStartError::Unreachable(brief(error)),
-        None => DiscordStartError::Unreachable("the gateway closed".into()),
+        )) => StartError::ForGood(Fault::IntentRefused),
+        Some(error) => unreachable(&brief(error)),
+        None => StartError::ForNow(Fault::GatewayClosed),
     }
 }
 
 /// Registers the commands, in place of those of an earlier version.
-async fn register(house: &House) -> Result<(), DiscordStartError> {
+async fn register(house: &House) -> Result<(), StartError> {
     let commands = poise::builtins::create_application_commands(&commands::all());
     let registered = house.http.create_global_commands(&commands).await;
     registered.map(drop).map_err(|error| {
-        DiscordStartError::Unreachable(format!("the commands were refused: {}", brief(&error)))
+        let why = brief(&error);
+        StartError::ForNow(Fault::CommandsRefused { why })
     })
 }
 

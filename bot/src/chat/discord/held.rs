@@ -99,7 +99,6 @@ pub async fn hold(
         place: place.clone(),
         text,
         why: asked.why,
-        question: asked.message,
         posts: asked.posts,
         hidden: false,
         since: house.desk.now(),
@@ -249,7 +248,6 @@ pub async fn chosen(
                 Taken::AskedBack(asked) => {
                     let again = Waiting {
                         why: asked.why,
-                        question: asked.message,
                         posts: asked.posts,
                         ..waiting
                     };
@@ -304,7 +302,6 @@ mod tests {
             place: house::place(ChannelId::new(u64::MAX)),
             text: "perhaps Qh7".into(),
             why: Why::MayTell,
-            question: "What is it to be?".into(),
             posts: (0..12)
                 .map(|n| OpenPost {
                     post: i64::MAX - n,

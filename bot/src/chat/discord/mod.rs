@@ -44,8 +44,10 @@ use async_trait::async_trait;
 pub use registration::registration;
 pub use token::{Token, TokenError};
 
+use text::Fault;
+
 use super::{Down, Report, Service, Shutdown};
-use crate::desk::{ChatKey, Delivery, Desk, Manners, Names};
+use crate::desk::{ChatKey, Delivery, Desk, DeskError, Manners, Names, Sentence};
 
 /// Discord's key.
 pub const KEY: ChatKey = ChatKey::of("discord");
@@ -73,43 +75,28 @@ pub struct DiscordOptions {
 }
 
 /// Why Discord could not be started.
-#[derive(Debug, thiserror::Error)]
-pub enum DiscordStartError {
-    /// There is no token.
-    #[error(transparent)]
-    NoToken(TokenError),
-    /// The token is refused.
-    #[error(
-        "Discord refuses the bot's token; copy it anew from the Bot page of your application (discord.com/developers) into DISCORD_TOKEN or the file that DISCORD_TOKEN_FILE names"
-    )]
-    Token,
-    /// The message-content intent was not granted.
-    #[error(
-        "Discord refuses the message-content intent; switch it on under Bot → Privileged Gateway Intents of your application (discord.com/developers), or set message_content = false under [discord] in the settings"
-    )]
-    Intent,
-    /// The address given is none.
-    #[error(
-        "SEALED_MOVE_DISCORD_API must be an address such as http://127.0.0.1:40000, not \"{0}\""
-    )]
-    Address(String),
-    /// Nothing answers.
-    #[error("Discord cannot be reached: {0}")]
-    Unreachable(String),
+#[derive(Debug)]
+pub(super) enum StartError {
+    /// Nothing will help but what this says.
+    ForGood(Fault),
+    /// Worth trying again.
+    ForNow(Fault),
     /// The desk failed.
-    #[error("{}", crate::chat::said::refused_in_english(.0))]
-    Desk(#[from] crate::desk::DeskError),
+    Desk(DeskError),
 }
 
-impl From<DiscordStartError> for Down {
-    fn from(error: DiscordStartError) -> Self {
-        let why = error.to_string();
+impl From<DeskError> for StartError {
+    fn from(error: DeskError) -> Self {
+        Self::Desk(error)
+    }
+}
+
+impl From<StartError> for Down {
+    fn from(error: StartError) -> Self {
         match error {
-            DiscordStartError::Token
-            | DiscordStartError::Intent
-            | DiscordStartError::Address(_)
-            | DiscordStartError::NoToken(_) => Self::ForGood(why),
-            DiscordStartError::Unreachable(_) | DiscordStartError::Desk(_) => Self::ForNow(why),
+            StartError::ForGood(fault) => Self::ForGood(Sentence::of(fault)),
+            StartError::ForNow(fault) => Self::ForNow(Sentence::of(fault)),
+            StartError::Desk(error) => Self::ForNow(Sentence::of(error)),
         }
     }
 }
@@ -146,8 +133,8 @@ impl Service for DiscordService {
     async fn run(&self, report: Report, shutdown: Shutdown) -> Result<(), Down> {
         *self.tried() = None;
         let token = Token::from_environment()
-            .map_err(DiscordStartError::NoToken)?
-            .ok_or(DiscordStartError::Token)?;
+            .map_err(|error| StartError::ForGood(error.fault()))?
+            .ok_or(StartError::ForGood(Fault::NoToken))?;
         *self.tried() = Some(token.clone());
         client::run(&self.desk, &self.options, &token, report, shutdown)
             .await

@@ -5,12 +5,10 @@ use poise::serenity_prelude::{self as serenity, Permissions};
 use super::text::Group;
 use crate::words::Words;
 
-/// A permission, its name in Discord's own settings, and what goes without it.
+/// A permission, and what goes without it.
 pub struct Needed {
     /// The bit.
     pub bit: Permissions,
-    /// Its name.
-    pub name: &'static str,
     /// What happens where it is missing.
     pub without: Group,
 }
@@ -19,37 +17,30 @@ pub struct Needed {
 pub static NEEDED: [Needed; 7] = [
     Needed {
         bit: Permissions::VIEW_CHANNEL,
-        name: "View Channel",
         without: Group::WithoutViewChannel,
     },
     Needed {
         bit: Permissions::SEND_MESSAGES,
-        name: "Send Messages",
         without: Group::WithoutSendMessages,
     },
     Needed {
         bit: Permissions::ATTACH_FILES,
-        name: "Attach Files",
         without: Group::WithoutAttachFiles,
     },
     Needed {
         bit: Permissions::CREATE_PUBLIC_THREADS,
-        name: "Create Public Threads",
         without: Group::WithoutCreateThreads,
     },
     Needed {
         bit: Permissions::SEND_MESSAGES_IN_THREADS,
-        name: "Send Messages in Threads",
         without: Group::WithoutSendInThreads,
     },
     Needed {
         bit: Permissions::READ_MESSAGE_HISTORY,
-        name: "Read Message History",
         without: Group::WithoutReadHistory,
     },
     Needed {
         bit: Permissions::ADD_REACTIONS,
-        name: "Add Reactions",
         without: Group::WithoutAddReactions,
     },
 ];

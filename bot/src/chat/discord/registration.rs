@@ -2,8 +2,11 @@
 
 use serde::Deserialize;
 
-use super::{DiscordOptions, DiscordService, KEY, Token};
-use crate::chat::registry::{Opener, Opening, Parts, Registration, Section, SettingsError};
+use super::{DiscordOptions, DiscordService, KEY, Token, text::Fault};
+use crate::{
+    chat::registry::{Opener, Opening, Parts, Registration, Section, SettingsError},
+    desk::Sentence,
+};
 
 /// The table `[discord]` of the settings file.
 #[derive(Clone, Debug, Deserialize)]
@@ -38,7 +41,7 @@ fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
 
 fn open(settings: &DiscordSettings, parts: &Parts) -> Opening {
     if !Token::is_set() {
-        return Opening::Off("no DISCORD_TOKEN is set");
+        return Opening::Off(Sentence::of(Fault::NoToken));
     }
     let options = DiscordOptions {
         api: std::env::var("SEALED_MOVE_DISCORD_API")

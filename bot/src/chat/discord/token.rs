@@ -2,6 +2,8 @@
 
 use std::path::PathBuf;
 
+use super::text::{Fault, Plain};
+
 /// A bot's token. Shows itself as dots, so that it cannot slip into a log.
 #[derive(Clone, PartialEq, Eq)]
 pub struct Token(String);
@@ -16,7 +18,7 @@ impl std::fmt::Debug for Token {
 #[derive(Debug, thiserror::Error)]
 pub enum TokenError {
     /// The file cannot be read.
-    #[error("DISCORD_TOKEN_FILE names {path}, which cannot be read: {error}")]
+    #[error("{path} cannot be read: {error}")]
     File {
         /// The file.
         path: PathBuf,
@@ -24,10 +26,31 @@ pub enum TokenError {
         error: std::io::Error,
     },
     /// There is something, and it is no token.
-    #[error(
-        "{0} holds no token; a bot's token is one line of letters, digits, dots, dashes and underscores, from the Bot page of your application (discord.com/developers)"
-    )]
-    NoToken(&'static str),
+    #[error("no token in {0:?}")]
+    NoToken(Source),
+}
+
+/// Where a token is looked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Source {
+    /// The environment variable itself.
+    Variable,
+    /// The file that another one names.
+    File,
+}
+
+impl TokenError {
+    /// What is said of it to whoever runs the bot.
+    pub(super) fn fault(&self) -> Fault {
+        match self {
+            Self::File { path, error } => Fault::TokenFileUnreadable {
+                path: Plain::already(path.display().to_string()),
+                why: Plain::already(error.to_string()),
+            },
+            Self::NoToken(Source::Variable) => Fault::TokenUnfit,
+            Self::NoToken(Source::File) => Fault::TokenFileUnfit,
+        }
+    }
 }
 
 impl Token {
@@ -40,7 +63,7 @@ impl Token {
         if let Some(text) = std::env::var_os("DISCORD_TOKEN").filter(|text| !text.is_empty()) {
             return match text.to_str().and_then(Self::parse) {
                 Some(token) => Ok(Some(token)),
-                None => Err(TokenError::NoToken("DISCORD_TOKEN")),
+                None => Err(TokenError::NoToken(Source::Variable)),
             };
         }
         match std::env::var_os("DISCORD_TOKEN_FILE").filter(|path| !path.is_empty()) {
@@ -59,9 +82,7 @@ impl Token {
     fn from_file(path: PathBuf) -> Result<Self, TokenError> {
         let text =
             std::fs::read_to_string(&path).map_err(|error| TokenError::File { path, error })?;
-        Self::parse(&text).ok_or(TokenError::NoToken(
-            "The file that DISCORD_TOKEN_FILE names",
-        ))
+        Self::parse(&text).ok_or(TokenError::NoToken(Source::File))
     }
 
     /// A token out of a text, with or without `Bot ` before it.

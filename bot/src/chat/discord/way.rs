@@ -11,11 +11,12 @@ use super::{
     house::House,
     letter::Letter,
     oops::{brief, code, codes, status},
+    text::Fault,
     words,
 };
 use crate::{
-    chat::{ChatError, said::refused_in_english},
-    desk::{Errand, Step},
+    chat::ChatError,
+    desk::{Errand, Sentence, Step},
 };
 
 /// How many of the latest messages of a channel are looked through.
@@ -121,7 +122,7 @@ impl<'a> Way<'a> {
             }
             Err(error) => Err(error),
         };
-        self.settle(step, sent.map(Some), "part of it is missing")
+        self.settle(step, sent.map(Some), |why| Fault::PartMissing { why })
             .await?;
         Ok(())
     }
@@ -163,7 +164,9 @@ impl<'a> Way<'a> {
         };
         self.unsure = false;
         let thread = self
-            .settle(Step::Thread, opened.map(Some), "the post has no thread")
+            .settle(Step::Thread, opened.map(Some), |why| Fault::ThreadMissing {
+                why,
+            })
             .await?;
         Ok(thread.map(ChannelId::new))
     }
@@ -181,7 +184,7 @@ impl<'a> Way<'a> {
         self.unsure = false;
         let edited = self.channel.edit_message(&self.house.http, message, edit);
         let edited = edited.await.map(|_| None);
-        self.settle(step, edited, "the closed post keeps its buttons")
+        self.settle(step, edited, |why| Fault::ButtonsStay { why })
             .await?;
         Ok(())
     }
@@ -228,19 +231,17 @@ impl<'a> Way<'a> {
         &self,
         step: Step,
         outcome: serenity::Result<Option<u64>>,
-        without: &str,
+        without: fn(String) -> Fault,
     ) -> Result<Option<u64>, ChatError> {
         let came = match outcome {
             Ok(came) => came,
             Err(error) if refused(&error) => {
-                tracing::warn!(channel = %self.channel, "{without}: {}", brief(&error));
+                let fault = without(brief(&error));
+                tracing::warn!(channel = %self.channel, ?fault, "a step cannot be done");
                 None
             }
             Err(error) => {
-                return Err(ChatError::Later(format!(
-                    "{without} so far: {}.",
-                    brief(&error)
-                )));
+                return Err(ChatError::Later(Sentence::of(without(brief(&error)))));
             }
         };
         self.record(step, came).await?;
@@ -253,9 +254,7 @@ impl<'a> Way<'a> {
             .house
             .desk
             .step_done(self.errand, step, reference.as_deref());
-        recorded
-            .await
-            .map_err(|error| ChatError::Later(refused_in_english(&error)))
+        recorded.await.map_err(|error| ChatError::of_desk(&error))
     }
 }
 

@@ -42,12 +42,10 @@ use axum::Router;
 use tokio::net::TcpListener;
 
 pub use self::registration::{home, registration};
-use self::{door::Door, feed::Feed};
-use super::{
-    Chat, ChatError, Down, Report, Service, Shutdown, Statuses, Tasks, said::refused_in_english,
-};
+use self::{door::Door, feed::Feed, text::Text};
+use super::{Chat, ChatError, Down, Report, Service, Shutdown, Statuses, Tasks};
 use crate::desk::{
-    ChatKey, Delivered, Desk, DeskError, Errand, ErrandKind, Person, Place, Settings,
+    ChatKey, Delivered, Desk, DeskError, Errand, ErrandKind, Person, Place, Sentence, Settings,
 };
 
 /// The room's key.
@@ -100,9 +98,7 @@ impl Default for RoomOptions {
 #[derive(Debug, thiserror::Error)]
 pub enum RoomError {
     /// No socket.
-    #[error(
-        "the room cannot listen on {address}: {source}. Choose another address or port in the settings."
-    )]
+    #[error("no socket on {address}: {source}")]
     Listen {
         /// What was asked for.
         address: SocketAddr,
@@ -110,16 +106,33 @@ pub enum RoomError {
         source: std::io::Error,
     },
     /// The public address is no web address.
-    #[error(
-        "\"{0}\" is not a web address; write it like https://chess.example.org, without a path"
-    )]
+    #[error("\"{0}\" is not a web address")]
     PublicUrl(String),
     /// The machine gives no random numbers.
-    #[error("the machine gives no random numbers, so no secret links can be made: {0}")]
+    #[error("no random numbers: {0}")]
     Random(String),
     /// The desk could not.
-    #[error("{}", refused_in_english(.0))]
+    #[error(transparent)]
     Desk(#[from] DeskError),
+}
+
+impl RoomError {
+    /// What is said of it to whoever runs the bot, and to the coaches in other chats.
+    fn sentence(&self) -> Sentence {
+        Sentence::of(match self {
+            Self::Listen { address, source } => Text::CannotListen {
+                address: address.to_string(),
+                why: source.to_string().as_str().into(),
+            },
+            Self::PublicUrl(url) => Text::NotAWebAddress {
+                address: url.as_str().into(),
+            },
+            Self::Random(why) => Text::NoSecretLinks {
+                why: why.as_str().into(),
+            },
+            Self::Desk(error) => return Sentence::of(error),
+        })
+    }
 }
 
 /// The room: what all its handlers share.
@@ -162,8 +175,12 @@ impl Service for RoomService {
     async fn run(&self, report: Report, shutdown: Shutdown) -> Result<(), Down> {
         let (listener, room) = self.open(shutdown.clone()).await.map_err(down)?;
         let lines = vec![
-            format!("For members:   {}", room.door.member_link()),
-            format!("For the coach: {}", room.door.coach_link()),
+            Sentence::of(Text::MembersEnter {
+                link: room.door.member_link(),
+            }),
+            Sentence::of(Text::CoachEnters {
+                link: room.door.coach_link(),
+            }),
         ];
         let tasks = Arc::clone(&room.tasks);
         let app = router(room.clone());
@@ -177,7 +194,11 @@ impl Service for RoomService {
             never = room.tell_of_statuses() => match never {},
         };
         tasks.finished().await;
-        served.map_err(|error| Down::ForNow(format!("its server ended: {error}.")))
+        served.map_err(|error| {
+            Down::ForNow(Sentence::of(Text::ServerEnded {
+                why: error.to_string().as_str().into(),
+            }))
+        })
     }
 }
 
@@ -224,7 +245,7 @@ impl RoomService {
 
 /// Whether the room is worth opening again by itself.
 fn down(error: RoomError) -> Down {
-    let why = format!("{error}");
+    let why = error.sentence();
     match error {
         RoomError::PublicUrl(_) => Down::ForGood(why),
         // A port below 1024, as a rule: that does not change by itself.
@@ -287,9 +308,8 @@ impl Chat for RoomChat {
             // Kept before the desk takes it for told.
             ErrandKind::TellCoach(notice) => {
                 let bench = &self.0.bench;
-                let kept = bench.keep(&self.0, &notice.text, errand.earlier.as_ref());
-                kept.await
-                    .map_err(|error| ChatError::Later(refused_in_english(&error)))?;
+                let kept = bench.keep(&self.0, notice, errand.earlier.as_ref());
+                kept.await.map_err(|error| ChatError::of_desk(&error))?;
                 None
             }
             ErrandKind::TellMember { .. } | ErrandKind::AnswerMember(_) => None,
@@ -304,7 +324,7 @@ impl Chat for RoomChat {
         match &errand.kind {
             ErrandKind::Post { .. } | ErrandKind::Reveal { .. } => self.0.tell_posts().await,
             ErrandKind::TellCoach(notice) => {
-                self.0.bench.show(&self.0, &notice.text);
+                self.0.bench.show(&self.0, notice);
             }
             ErrandKind::AnswerMember(told) => {
                 self.0.feed.member(&told.user, "words", &told.row);

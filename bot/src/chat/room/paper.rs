@@ -11,7 +11,10 @@ use crate::desk::{
 };
 use crate::{
     chat::{
-        common::text::Tasked,
+        common::{
+            same::same_again,
+            text::{NoSolutionProved, Tasked},
+        },
         pictures,
         said::{in_words, words_of},
     },
@@ -173,7 +176,10 @@ impl Reveal {
             shows: match sheet.shows {
                 desk::Shown::Solution(solution) => Revealed::Solution {
                     picture: Shown::at(src, &solution.picture, words),
-                    solution: solution.solution,
+                    solution: match solution.solution.is_empty() {
+                        true => vec![words.say(&NoSolutionProved {})],
+                        false => solution.solution,
+                    },
                     patterns: solution.patterns.into_iter().map(pattern).collect(),
                     comment: solution.comment,
                     notes: solution.notes,
@@ -480,7 +486,7 @@ impl Checked {
             further_topics: checked.further_topics.clone(),
             words: checked.words.clone(),
             same: checked.same.as_ref().map(|again| Same {
-                text: again.words(),
+                text: same_again(words, again, str::to_owned),
                 choice: checked.fresh.is_some(),
                 again: again.clone(),
             }),

@@ -4,10 +4,10 @@ use std::net::SocketAddr;
 
 use serde::Deserialize;
 
-use super::{ADDRESS, KEY, RoomOptions, RoomService, coach, place};
+use super::{ADDRESS, KEY, RoomOptions, RoomService, coach, place, text::Text};
 use crate::{
     chat::registry::{Home, Opener, Opening, Parts, Registration, Section, SettingsError},
-    desk::{Delivery, Manners, Names},
+    desk::{Delivery, Manners, Names, Sentence},
 };
 
 /// The table `[room]` of the settings file.
@@ -61,7 +61,7 @@ fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
 
 fn open(settings: &RoomSettings, parts: &Parts) -> Opening {
     if !settings.open {
-        return Opening::Off("the club room is closed in the settings");
+        return Opening::Off(Sentence::of(Text::RoomNotOpen));
     }
     let mut address = settings.address;
     if let Some(port) = parts.port {

@@ -78,6 +78,22 @@ pub(super) enum Text {
     NoRandomNumbers,
     /// A member has erased everything.
     AllErased,
+
+    // For whoever runs the bot.
+    /// The settings close the room.
+    RoomNotOpen,
+    /// No socket at this address.
+    CannotListen { address: String, why: Theirs },
+    /// The public address is no web address.
+    NotAWebAddress { address: Theirs },
+    /// The machine gives no random numbers, and says why.
+    NoSecretLinks { why: Theirs },
+    /// The web server ended.
+    ServerEnded { why: Theirs },
+    /// Where members enter.
+    MembersEnter { link: String },
+    /// Where the coach enters.
+    CoachEnters { link: String },
 }
 
 /// A person's own words.

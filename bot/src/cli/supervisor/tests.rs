@@ -10,8 +10,8 @@ use super::*;
 use crate::{
     chat::{Chat, ChatError, status::Fares},
     desk::{
-        ChatKey, Delivered, Delivery, DeskOptions, Errand, ErrandKind, Manners, Names, Person,
-        Place, Settings, TestClock,
+        ChatKey, ChatName, Delivered, Delivery, DeskOptions, Errand, ErrandKind, Manners, Names,
+        Notice, Person, Place, Sentence, Settings, TestClock,
     },
 };
 
@@ -33,6 +33,12 @@ enum Life {
     UntilToldToFail,
     /// It is up until the stop.
     Serves,
+}
+
+fn a_word() -> Notice {
+    Notice::ChatBack {
+        chat: ChatName::of(DISCORD, "Discord"),
+    }
 }
 
 /// A chat that does as it is told.
@@ -94,7 +100,7 @@ impl Chat for FakeChat {
     async fn carry(&self, errand: &Errand) -> Result<Delivered, ChatError> {
         let note = |text: String| self.diary.lock().expect("whole").push(text);
         let what = match &errand.kind {
-            ErrandKind::TellCoach(notice) => notice.text.clone(),
+            ErrandKind::TellCoach(notice) => crate::words::english().say(notice),
             other => format!("{other:?}"),
         };
         note(format!("takes: {what}"));
@@ -122,18 +128,18 @@ impl Service for Fake {
                     diary: Arc::clone(&self.diary),
                     carries: Arc::clone(&self.carries),
                 }),
-                vec![format!("{:?} is open", self.name)],
+                vec![Sentence::plain(format!("{:?} is open", self.name))],
             );
         };
         match life {
-            Life::FailsAtOnce => return Err(Down::ForNow("the line is dead".into())),
-            Life::IsRefused => return Err(Down::ForGood("the token is refused".into())),
+            Life::FailsAtOnce => return Err(Down::ForNow(Sentence::plain("The line is dead."))),
+            Life::IsRefused => return Err(Down::ForGood(Sentence::plain("The token is refused."))),
             Life::Panics => panic!("on purpose"),
             Life::NeverComesUp => shutdown.wait().await,
             Life::UntilToldToFail => {
                 up();
                 self.fail.notified().await;
-                return Err(Down::ForNow("the line broke".into()));
+                return Err(Down::ForNow(Sentence::plain("The line broke.")));
             }
             Life::Serves => {
                 up();
@@ -201,7 +207,12 @@ impl Scene {
             let lines = Arc::clone(&lines);
             Arc::new(move |line| lines.lock().expect("whole").push(line.to_owned()))
         };
-        let mut supervisor = Supervisor::new(desk.clone(), Arc::new(clock.clone()), console, 7);
+        let mut supervisor = Supervisor::new(
+            desk.clone(),
+            Arc::new(clock.clone()),
+            (console, crate::words::english()),
+            7,
+        );
         for chat in chats {
             let name = match chat.name {
                 ROOM => "The club room",
@@ -303,7 +314,7 @@ async fn one_chat_fails_and_is_tried_for_ever_while_the_other_serves() {
     assert_eq!(end, End::Stopped);
     let failures = lines
         .iter()
-        .filter(|line| line.starts_with("Discord: the line is dead. It is tried again in "));
+        .filter(|line| line.starts_with("Discord: The line is dead. It is tried again in "));
     assert_eq!(failures.count(), 40, "{lines:#?}");
     assert!(
         lines.contains(&"Discord: is back.".to_owned()),
@@ -324,7 +335,7 @@ async fn the_coaches_hear_of_an_outage_and_of_its_end_through_the_other_chat() {
         scene.next_start(down).await;
         falls.life(2).await;
         let told = format!(
-            "carried: {called} is down: the line is dead. I go on trying, and say when it is back."
+            "carried: {called} is down: The line is dead. I go on trying, and say when it is back."
         );
         until("the coach is told", || stays.diary().contains(&told)).await;
         scene.next_start(down).await;
@@ -371,8 +382,8 @@ async fn what_is_refused_for_good_is_said_once_and_not_tried_until_it_is_mended(
     let Status::Refused { why, .. } = refused else {
         unreachable!()
     };
-    assert_eq!(why, "the token is refused.");
-    let told = "carried: Discord is down until somebody helps: the token is refused.".to_owned();
+    assert_eq!(why, Sentence::plain("The token is refused."));
+    let told = "carried: Discord is down until somebody helps: The token is refused.".to_owned();
     until("the coach is told", || room.diary().contains(&told)).await;
     scene.clock.set(scene.clock.now() + TimeDelta::days(30));
     for _ in 0..50 {
@@ -382,7 +393,7 @@ async fn what_is_refused_for_good_is_said_once_and_not_tried_until_it_is_mended(
     assert!(
         scene
             .lines()
-            .contains(&"Discord: the token is refused.".to_owned())
+            .contains(&"Discord: The token is refused.".to_owned())
     );
 
     discord.mend.notify_one();
@@ -443,10 +454,13 @@ async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
     scene.until(ROOM, up).await;
     scene
         .desk
-        .tell_coaches_elsewhere(DISCORD, "a word")
+        .tell_coaches_elsewhere(DISCORD, &a_word())
         .await
         .expect("left");
-    until("it is taken", || room.diary() == ["takes: a word"]).await;
+    until("it is taken", || {
+        room.diary() == ["takes: Discord is back."]
+    })
+    .await;
     scene.requests.send(()).await.expect("it runs");
     until("it is asked", || {
         scene.lines().contains(&"Stopping.".to_owned())
@@ -455,7 +469,11 @@ async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
     for _ in 0..50 {
         tokio::task::yield_now().await;
     }
-    assert_eq!(room.diary(), ["takes: a word"], "the chat waits for it");
+    assert_eq!(
+        room.diary(),
+        ["takes: Discord is back."],
+        "the chat waits for it"
+    );
     room.carries.add_permits(1);
     assert_eq!(scene.running.await.expect("it ends"), End::Stopped);
     assert_eq!(room.diary(), ["takes: a word", "carried: a word", "leaves"]);
@@ -469,10 +487,13 @@ async fn a_second_request_ends_a_stop_that_takes_too_long() {
     scene.until(ROOM, up).await;
     scene
         .desk
-        .tell_coaches_elsewhere(DISCORD, "a word")
+        .tell_coaches_elsewhere(DISCORD, &a_word())
         .await
         .expect("left");
-    until("it is taken", || room.diary() == ["takes: a word"]).await;
+    until("it is taken", || {
+        room.diary() == ["takes: Discord is back."]
+    })
+    .await;
     scene.requests.send(()).await.expect("it runs");
     until("it is asked", || {
         scene.lines().contains(&"Stopping.".to_owned())
@@ -480,5 +501,9 @@ async fn a_second_request_ends_a_stop_that_takes_too_long() {
     .await;
     scene.requests.send(()).await.expect("it runs");
     assert_eq!(scene.running.await.expect("it ends"), End::BrokenOff);
-    assert_eq!(room.diary(), ["takes: a word"], "it was broken off");
+    assert_eq!(
+        room.diary(),
+        ["takes: Discord is back."],
+        "it was broken off"
+    );
 }

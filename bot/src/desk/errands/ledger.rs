@@ -193,10 +193,6 @@ impl Errands {
     }
 }
 
-/// What the coaches are told when a slot finds nothing to post.
-pub(in crate::desk) const EMPTY_QUEUE: &str = "It is time for a post, and nothing in the queue may be posted, so nothing was. \
-Import positions and queue sound ones; then wait for the next slot, or post at once.";
-
 pub(super) fn key_of(errand: &Errand) -> Key {
     key_at(&errand.place, &errand.kind)
 }
@@ -205,7 +201,7 @@ pub(super) fn key_at(place: &Place, kind: &ErrandKind) -> Key {
     match kind {
         ErrandKind::Post { sheet, .. } => Key::Post(sheet.post),
         ErrandKind::Reveal { sheet, .. } => Key::Reveal(sheet.post.post),
-        ErrandKind::TellCoach(notice) => Key::Word(place.clone(), notice.text.clone()),
+        ErrandKind::TellCoach(notice) => Key::Word(place.clone(), notice.to_keep()),
         ErrandKind::AnswerMember(told) => Key::Word(
             place.clone(),
             format!("{} {} {}", told.user, told.row.reply, told.row.words),
@@ -218,9 +214,7 @@ pub(super) fn key_at(place: &Place, kind: &ErrandKind) -> Key {
 }
 
 pub(super) fn empty_queue() -> ErrandKind {
-    ErrandKind::TellCoach(Notice {
-        text: EMPTY_QUEUE.to_owned(),
-    })
+    ErrandKind::TellCoach(Box::new(Notice::SlotEmpty))
 }
 
 pub(super) fn empty_queue_key(place: &Place) -> Key {

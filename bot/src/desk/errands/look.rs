@@ -4,15 +4,16 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, Group, PostState, Queued, Waits};
 
 use super::{
-    Left, Look,
-    ledger::{EMPTY_QUEUE, Key, empty_queue, key_at},
+    Left, Look, Unsent,
+    ledger::{Key, empty_queue, key_at},
 };
 use crate::desk::{
-    ChatKey, Desk, Errand, ErrandKind, Kind, Place, Step, StepDone, content, convert,
+    ChatKey, Desk, Errand, ErrandKind, Kind, Notice, Place, Sentence, Step, StepDone, content,
+    convert,
     error::{self, Done},
     groups::place_of,
     posting::{close_words, closing_time, free_slot, intend, nonce},
-    queue::{fit, plan_of, unsound, waits_as},
+    queue::{fit, plan_of, waits_as},
     refusal::{Refusal, Removed},
     schedule::{Due, Plan},
 };
@@ -129,7 +130,7 @@ impl Desk {
             again: !errands.kept().fresh.remove(&sheet.nonce),
             sheet: Box::new(sheet),
         });
-        let what = format!("{} {}", Kind::of(&post.content).noun(), post.number);
+        let what = Unsent::Post(Kind::of(&post.content).name(), post.number);
         self.handed_out(key, post.id, place, what, built, now).await
     }
 
@@ -162,11 +163,7 @@ impl Desk {
             again: !errands.kept().fresh_reveals.remove(&post.id),
             sheet: Box::new(sheet),
         });
-        let what = format!(
-            "The reveal of {} {}",
-            kind.noun().to_lowercase(),
-            post.number
-        );
+        let what = Unsent::Reveal(kind.name(), post.number);
         self.handed_out(key, post.id, place, what, built, now).await
     }
 
@@ -176,7 +173,7 @@ impl Desk {
         key: Key,
         post: i64,
         place: Place,
-        what: String,
+        what: Unsent,
         built: Done<ErrandKind>,
         now: DateTime<Utc>,
     ) -> Done<Option<Look>> {
@@ -199,7 +196,7 @@ impl Desk {
                 })))
             }
             Err(error) => {
-                self.fail(key, &place, what, &error.to_string()).await?;
+                self.fail(key, &place, what, Sentence::of(&error)).await?;
                 Ok(Some(Look::Again))
             }
         }
@@ -233,7 +230,7 @@ impl Desk {
             if self.inner.errands.waits(&place, &kind) {
                 return Ok(None);
             }
-            self.tell_coaches(&place, EMPTY_QUEUE.to_owned()).await?;
+            self.tell_coaches(&place, Notice::SlotEmpty).await?;
             return Ok(Some(Look::Again));
         }
         if let Some(next) = found.plan.next.filter(|next| *next > now) {
@@ -251,11 +248,8 @@ impl Desk {
             return Ok(None);
         }
         if let Err(error) = self.intend_due(found, item, due, now).await {
-            let what = match item.source.as_str() {
-                "" => "What is due next".to_owned(),
-                source => format!("The position {source}"),
-            };
-            self.fail(key, &place, what, &error.to_string()).await?;
+            let what = Unsent::Due((!item.source.is_empty()).then(|| item.source.clone()));
+            self.fail(key, &place, what, Sentence::of(&error)).await?;
         }
         Ok(Some(Look::Again))
     }
@@ -278,11 +272,11 @@ impl Desk {
                 && position.check.soundness != sealed_move_store::Soundness::Sound
                 && !position.anyway
             {
-                let text = format!(
-                    "Checked again before posting, it no longer passes. {}",
-                    unsound(&position)
-                );
-                return self.tell_coaches(&place_of(&found.group), text).await;
+                let notice = Notice::NoLongerPasses {
+                    position: position.source.clone().into(),
+                    soundness: convert::kept_soundness(position.check.soundness),
+                };
+                return self.tell_coaches(&place_of(&found.group), notice).await;
             }
         }
         let nonce = nonce(found.group.id, item.content_id, now);

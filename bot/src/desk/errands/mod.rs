@@ -19,14 +19,14 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{PostState, StoreError};
 
 use super::{
-    ChatKey, Delivered, Desk, Errand, ErrandKind, Kind, Place, Step,
+    ChatKey, Delivered, Desk, Errand, ErrandKind, Kind, KindName, Notice, Place, Sentence, Step,
     content::{self, Held},
     error::Done,
     posting::close_words,
 };
 use ledger::{Key, empty_queue_key, key_of};
 
-pub(super) use ledger::{EMPTY_QUEUE, Errands, Left};
+pub(super) use ledger::{Errands, Left};
 
 /// After so many failures the coaches are told, once.
 const TELL_AFTER: u32 = 3;
@@ -191,15 +191,15 @@ impl Desk {
 
     /// Records that an errand could not be carried out now; it comes again after a pause that doubles
     /// each time. After three failures the coaches are told.
-    pub async fn errand_failed(&self, errand: &Errand, why: &str) -> Done<()> {
-        self.fail(key_of(errand), &errand.place, what(errand), why)
+    pub async fn errand_failed(&self, errand: &Errand, why: Sentence) -> Done<()> {
+        self.fail(key_of(errand), &errand.place, Unsent::of(errand), why)
             .await
     }
 
-    async fn fail(&self, key: Key, place: &Place, what: String, why: &str) -> Done<()> {
+    async fn fail(&self, key: Key, place: &Place, what: Unsent, why: Sentence) -> Done<()> {
         let now = self.now();
         let failures = self.inner.errands.failed(&key, now);
-        tracing::debug!(failures, chat = ?place.chat, channel = %place.channel, "could not send {what}: {why}");
+        tracing::debug!(failures, chat = ?place.chat, channel = %place.channel, "could not send {what:?}: {why}");
         match &key {
             Key::Word(..) if failures >= WORD_TRIES => {
                 if key == empty_queue_key(place) {
@@ -211,9 +211,10 @@ impl Desk {
             }
             Key::Word(..) => {}
             Key::Post(_) | Key::Reveal(_) | Key::Due(_) => {
-                if failures == TELL_AFTER {
-                    let text = format!("{what} could not be sent: {why} I go on trying.");
-                    self.tell_coaches(place, text).await?;
+                if failures == TELL_AFTER
+                    && let Some(notice) = what.notice(why)
+                {
+                    self.tell_coaches(place, notice).await?;
                 }
             }
         }
@@ -269,10 +270,10 @@ impl Desk {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub async fn tell_coaches_elsewhere(&self, chat: ChatKey, text: &str) -> Done<()> {
+    pub async fn tell_coaches_elsewhere(&self, chat: ChatKey, notice: &Notice) -> Done<()> {
         let places = self.all_places().await?.into_iter();
         for place in places.filter(|place| place.chat != chat) {
-            self.tell_coaches(&place, text.to_owned()).await?;
+            self.tell_coaches(&place, notice.clone()).await?;
         }
         Ok(())
     }
@@ -305,13 +306,40 @@ impl Desk {
     }
 }
 
-fn what(errand: &Errand) -> String {
-    match &errand.kind {
-        ErrandKind::Post { sheet, .. } => {
-            format!("{} {}", sheet.content.kind().noun(), sheet.number)
+/// What could not be sent.
+#[derive(Clone, Debug)]
+enum Unsent {
+    Post(KindName, i64),
+    Reveal(KindName, i64),
+    /// A queue entry that is due, with its name where it has one.
+    Due(Option<String>),
+    /// A word to somebody: nobody is told of that.
+    Word,
+}
+
+impl Unsent {
+    fn of(errand: &Errand) -> Self {
+        match &errand.kind {
+            ErrandKind::Post { sheet, .. } => Self::Post(sheet.content.kind().name(), sheet.number),
+            ErrandKind::Reveal { sheet, .. } => {
+                Self::Reveal(sheet.post.content.kind().name(), sheet.post.number)
+            }
+            ErrandKind::TellCoach(_)
+            | ErrandKind::TellMember { .. }
+            | ErrandKind::AnswerMember(_) => Self::Word,
         }
-        ErrandKind::Reveal { sheet, .. } => format!("The reveal of post {}", sheet.post.number),
-        ErrandKind::TellCoach(_) => "A word to the coaches".into(),
-        ErrandKind::TellMember { .. } | ErrandKind::AnswerMember(_) => "A word to a member".into(),
+    }
+
+    /// What the coaches are told of it.
+    fn notice(self, why: Sentence) -> Option<Notice> {
+        Some(match self {
+            Self::Post(kind, number) => Notice::PostNotSent { kind, number, why },
+            Self::Reveal(kind, number) => Notice::RevealNotSent { kind, number, why },
+            Self::Due(name) => Notice::DueNotSent {
+                name: name.map(Into::into),
+                why,
+            },
+            Self::Word => return None,
+        })
     }
 }

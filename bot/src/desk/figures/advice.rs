@@ -1,7 +1,14 @@
 //! What to teach next, out of the summary's figures and honest about how few they may be.
 
-use super::words::{and, share_of};
-use crate::desk::{Summary, SummaryPost, SummaryTopic};
+// What a fact says stands beside its name; its values are named after what they are.
+#![allow(missing_docs)]
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    chess::fact::{And, Line, List, Theirs},
+    desk::{Summary, SummaryPost, SummaryTopic},
+};
 
 /// Attempts below which a share says little. Common practice.
 pub(super) const ENOUGH: usize = 8;
@@ -20,118 +27,203 @@ pub(super) fn share(solved: usize, tried: usize) -> f64 {
     (solved as f64 + 1.0) / (tried as f64 + 2.0)
 }
 
+/// A sentence of the advice.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Advice {
+    // There is too little to go by.
+    AdviceNothingClosed,
+    AdviceOnlyQuestions,
+    AdviceNobody,
+    AdviceFew {
+        tried: usize,
+    },
+    AdviceFewSoFar {
+        tried: usize,
+        topic: Theirs,
+        solved: usize,
+        of: usize,
+    },
+
+    // Of topics.
+    AdviceTeachAgain {
+        topic: Theirs,
+        solved: usize,
+        of: usize,
+    },
+    AdviceStay {
+        topic: Theirs,
+        solved: usize,
+        of: usize,
+        first: usize,
+    },
+    AdviceReady {
+        topic: Theirs,
+        solved: usize,
+        of: usize,
+    },
+    AdviceNear {
+        topics: And<NearTopic>,
+    },
+    AdviceManyNear {
+        number: usize,
+    },
+
+    // Of answers.
+    AdviceBegin {
+        number: i64,
+        count: usize,
+        of: usize,
+        played: Line,
+    },
+    AdviceBeginRefuted {
+        number: i64,
+        count: usize,
+        of: usize,
+        played: Line,
+        refuted: Line,
+    },
+    AdviceFirstTries {
+        first: usize,
+        solved: usize,
+    },
+
+    // Of members.
+    AdviceQuiet {
+        names: And<Theirs>,
+    },
+    AdviceManyQuiet {
+        names: List<Theirs>,
+        others: usize,
+    },
+}
+
+/// A topic that went about as well as another.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "is", rename = "near-topic")]
+pub struct NearTopic {
+    pub topic: Theirs,
+    pub solved: usize,
+    pub of: usize,
+}
+
 /// The advice, in a few sentences.
-pub(super) fn of(summary: &Summary) -> String {
+pub(super) fn of(summary: &Summary) -> Vec<Advice> {
     if summary.posts.is_empty() {
-        return "No post was closed in this period, so there is nothing to build on yet.".into();
+        return vec![Advice::AdviceNothingClosed];
     }
     let tried: usize = summary.problems().map(|post| post.tried).sum();
     let answered: usize = summary.questions().map(|post| post.tried).sum();
     if tried == 0 && answered > 0 {
-        return "Only questions were answered in this period; what to teach next stands in the answers.".into();
+        return vec![Advice::AdviceOnlyQuestions];
     }
     if tried == 0 {
-        return "Nobody answered in this period. Ask the group whether the days and the hour suit them, \
-                and post something easier."
-            .into();
+        return vec![Advice::AdviceNobody];
     }
-    let mut sentences = vec![on_topics(&summary.topics, tried)];
+    let mut sentences = on_topics(&summary.topics, tried);
     sentences.extend(on_wrong_moves(&summary.posts));
     sentences.extend(on_first_tries(&summary.posts));
     sentences.extend(on_quiet(&summary.went_quiet));
-    sentences.join(" ")
+    sentences
 }
 
-fn on_topics(topics: &[SummaryTopic], tried: usize) -> String {
-    let counts = |topic: &SummaryTopic| share_of(topic.solved, topic.tried);
+fn on_topics(topics: &[SummaryTopic], tried: usize) -> Vec<Advice> {
+    let name = |topic: &SummaryTopic| Theirs::from(topic.name().to_owned());
     let judged: Vec<&SummaryTopic> = topics
         .iter()
         .filter(|topic| topic.tried >= ENOUGH)
         .collect();
     let Some(weakest) = judged.first() else {
         // Topics come weakest first; one that nobody tried is not weak.
-        return match topics.iter().find(|topic| topic.tried > 0) {
-            Some(weakest) if topics.len() > 1 => format!(
-                "Too few answers yet ({tried} in all) to say what is weak; {} did least well so far, {} solved, \
-                 which may be chance.",
-                weakest.topic,
-                counts(weakest)
-            ),
-            _ => format!("Too few answers yet ({tried} in all) to say what to teach next."),
-        };
+        return vec![match topics.iter().find(|topic| topic.tried > 0) {
+            Some(weakest) if topics.len() > 1 => Advice::AdviceFewSoFar {
+                tried,
+                topic: name(weakest),
+                solved: weakest.solved,
+                of: weakest.tried,
+            },
+            _ => Advice::AdviceFew { tried },
+        }];
     };
     let rate = share(weakest.solved, weakest.tried);
-    let near: Vec<String> = judged[1..]
-        .iter()
-        .filter(|topic| share(topic.solved, topic.tried) - rate < CLOSE && rate < READY)
-        .map(|topic| format!("{} ({})", topic.topic, counts(topic)))
-        .collect();
-    let near = match near.len() {
-        0 => String::new(),
-        n if n <= NAMED => format!(" {} went about as well.", and(&near)),
-        n => format!(" {n} other topics went about as well."),
-    };
-    if rate < AGAIN {
-        format!(
-            "Teach {} again: {} attempts solved it.{near}",
-            weakest.topic,
-            counts(weakest)
-        )
+    let (topic, solved, of) = (name(weakest), weakest.solved, weakest.tried);
+    let mut advice = vec![if rate < AGAIN {
+        Advice::AdviceTeachAgain { topic, solved, of }
     } else if rate < READY {
-        format!(
-            "Stay with {} a little longer: {} attempts solved it, {} of them at the first try.{near}",
-            weakest.topic,
-            counts(weakest),
-            weakest.first_try
-        )
+        Advice::AdviceStay {
+            topic,
+            solved,
+            of,
+            first: weakest.first_try,
+        }
     } else {
-        format!(
-            "The group is ready for something new or harder: even {}, its weakest topic, was solved in {} attempts.",
-            weakest.topic,
-            counts(weakest)
-        )
+        return vec![Advice::AdviceReady { topic, solved, of }];
+    }];
+    let near: Vec<NearTopic> = judged[1..]
+        .iter()
+        .filter(|topic| share(topic.solved, topic.tried) - rate < CLOSE)
+        .map(|topic| NearTopic {
+            topic: name(topic),
+            solved: topic.solved,
+            of: topic.tried,
+        })
+        .collect();
+    match near.len() {
+        0 => {}
+        n if n <= NAMED => advice.push(Advice::AdviceNear {
+            topics: And { and: near },
+        }),
+        number => advice.push(Advice::AdviceManyNear { number }),
     }
+    advice
 }
 
 /// The wrong move most worth a lesson: chosen by two at least, and by a third of those who tried.
-fn on_wrong_moves(posts: &[SummaryPost]) -> Option<String> {
+fn on_wrong_moves(posts: &[SummaryPost]) -> Option<Advice> {
     let (post, wrong) = posts
         .iter()
         .filter_map(|post| Some((post, post.common_wrong.first()?)))
         .filter(|(post, wrong)| wrong.count >= 2 && wrong.count * 3 >= post.tried)
         // The latest of equals: it is fresh in mind.
         .max_by_key(|(post, wrong)| (wrong.count, post.number))?;
-    let refuted = if wrong.refutation.is_empty() {
-        String::new()
-    } else {
-        format!(", which fails to {}", wrong.refutation)
-    };
-    Some(format!(
-        "Begin with post {}: {} of {} played {}{refuted}.",
-        post.number, wrong.count, post.tried, wrong.san
-    ))
-}
-
-fn on_first_tries(posts: &[SummaryPost]) -> Option<String> {
-    let solved: usize = posts.iter().map(|post| post.solved).sum();
-    let first_try: usize = posts.iter().map(|post| post.first_try).sum();
-    (solved >= ENOUGH && first_try * 2 < solved).then(|| {
-        format!(
-            "Only {} solutions came at the first try: practise looking for the defence before answering.",
-            share_of(first_try, solved)
-        )
+    let (number, count, of) = (post.number, wrong.count, post.tried);
+    let played = wrong.san.clone().into();
+    Some(match wrong.refutation.as_str() {
+        "" => Advice::AdviceBegin {
+            number,
+            count,
+            of,
+            played,
+        },
+        refuted => Advice::AdviceBeginRefuted {
+            number,
+            count,
+            of,
+            played,
+            refuted: refuted.to_owned().into(),
+        },
     })
 }
 
-fn on_quiet(quiet: &[String]) -> Option<String> {
+fn on_first_tries(posts: &[SummaryPost]) -> Option<Advice> {
+    let solved: usize = posts.iter().map(|post| post.solved).sum();
+    let first: usize = posts.iter().map(|post| post.first_try).sum();
+    (solved >= ENOUGH && first * 2 < solved).then_some(Advice::AdviceFirstTries { first, solved })
+}
+
+fn on_quiet(quiet: &[String]) -> Option<Advice> {
+    let names = |quiet: &[String]| quiet.iter().cloned().map(Theirs::from).collect();
     match quiet.len() {
         0 => None,
-        n if n <= NAMED => Some(format!("A word to {} could bring them back.", and(quiet))),
-        n => {
-            let mut names = quiet[..NAMED - 1].to_vec();
-            names.push(format!("{} others", n - names.len()));
-            Some(format!("A word to {} could bring them back.", and(&names)))
-        }
+        n if n <= NAMED => Some(Advice::AdviceQuiet {
+            names: And { and: names(quiet) },
+        }),
+        n => Some(Advice::AdviceManyQuiet {
+            names: List {
+                list: names(&quiet[..NAMED - 1]),
+            },
+            others: n - (NAMED - 1),
+        }),
     }
 }
 
@@ -142,7 +234,7 @@ mod tests {
 
     fn topic(name: &str, solved: usize, tried: usize) -> SummaryTopic {
         SummaryTopic {
-            topic: name.into(),
+            topic: Some(name.into()),
             posts: 2,
             tried,
             solved,
@@ -166,7 +258,7 @@ mod tests {
         }
     }
 
-    fn advice(topics: Vec<SummaryTopic>, posts: Vec<SummaryPost>) -> String {
+    fn advice(topics: Vec<SummaryTopic>, posts: Vec<SummaryPost>) -> Vec<Advice> {
         of(&Summary {
             topics,
             posts,
@@ -174,10 +266,19 @@ mod tests {
         })
     }
 
+    fn named(name: &str) -> Theirs {
+        name.to_owned().into()
+    }
+
+    fn names(number: usize) -> Vec<String> {
+        (0..number).map(|n| format!("M{n}")).collect()
+    }
+
     #[test]
     fn nothing_is_read_out_of_nothing() {
-        assert!(of(&Summary::default()).contains("nothing to build on"));
-        assert!(advice(vec![topic("Pin", 0, 0)], vec![post(1, 0, 0)]).contains("Nobody answered"));
+        assert_eq!(of(&Summary::default()), [Advice::AdviceNothingClosed]);
+        let nobody = advice(vec![topic("Pin", 0, 0)], vec![post(1, 0, 0)]);
+        assert_eq!(nobody, [Advice::AdviceNobody]);
     }
 
     #[test]
@@ -188,28 +289,54 @@ mod tests {
         );
         assert_eq!(
             few,
-            "Too few answers yet (6 in all) to say what is weak; Pin did least well so far, 0 of 3 solved, \
-             which may be chance."
+            [Advice::AdviceFewSoFar {
+                tried: 6,
+                topic: named("Pin"),
+                solved: 0,
+                of: 3
+            }]
         );
-        assert!(!few.contains("Teach"));
         let one = advice(vec![topic("Pin", 0, 3)], vec![post(1, 0, 3)]);
-        assert_eq!(
-            one,
-            "Too few answers yet (3 in all) to say what to teach next."
-        );
+        assert_eq!(one, [Advice::AdviceFew { tried: 3 }]);
     }
 
     #[test]
     fn the_share_decides_between_again_longer_and_more() {
-        let posts = || vec![post(1, 8, 12)];
-        assert!(advice(vec![topic("Pin", 3, 12)], posts()).starts_with("Teach Pin again: 3 of 12"));
-        assert!(advice(vec![topic("Pin", 8, 12)], posts()).starts_with("Stay with Pin"));
-        assert!(advice(vec![topic("Pin", 12, 12)], posts()).contains("new or harder"));
+        let first = |solved| {
+            let posts = vec![post(1, 8, 12)];
+            advice(vec![topic("Pin", solved, 12)], posts).swap_remove(0)
+        };
+        let (topic, of) = (named("Pin"), 12);
+        assert_eq!(
+            first(3),
+            Advice::AdviceTeachAgain {
+                topic: topic.clone(),
+                solved: 3,
+                of
+            }
+        );
+        assert_eq!(
+            first(8),
+            Advice::AdviceStay {
+                topic: topic.clone(),
+                solved: 8,
+                of,
+                first: 8
+            }
+        );
+        assert_eq!(
+            first(12),
+            Advice::AdviceReady {
+                topic,
+                solved: 12,
+                of
+            }
+        );
     }
 
     #[test]
     fn topics_that_cannot_be_told_apart_are_named_together() {
-        let text = advice(
+        let advice = advice(
             vec![
                 topic("Pin", 4, 12),
                 topic("Fork", 5, 13),
@@ -217,11 +344,25 @@ mod tests {
             ],
             vec![post(1, 20, 37)],
         );
-        assert!(
-            text.contains("Teach Pin again: 4 of 12")
-                && text.contains("Fork (5 of 13) went about as well")
+        assert_eq!(
+            advice,
+            [
+                Advice::AdviceTeachAgain {
+                    topic: named("Pin"),
+                    solved: 4,
+                    of: 12
+                },
+                Advice::AdviceNear {
+                    topics: And {
+                        and: vec![NearTopic {
+                            topic: named("Fork"),
+                            solved: 5,
+                            of: 13
+                        }]
+                    }
+                }
+            ]
         );
-        assert!(!text.contains("Skewer"));
     }
 
     #[test]
@@ -236,26 +377,39 @@ mod tests {
         posts[0].common_wrong = vec![wrong("Ra1", 4)];
         posts[1].common_wrong = vec![wrong("Rd7", 4), wrong("Rd6", 1)];
         posts[2].common_wrong = vec![wrong("Rare", 5)];
-        let text = advice(vec![topic("Pin", 11, 38)], posts);
-        assert!(
-            text.contains("Begin with post 7: 4 of 9 played Rd7, which fails to 1...Rxd7."),
-            "{text}"
-        );
+        let begin = Advice::AdviceBeginRefuted {
+            number: 7,
+            count: 4,
+            of: 9,
+            played: "Rd7".to_owned().into(),
+            refuted: "1...Rxd7".to_owned().into(),
+        };
+        let advised = advice(vec![topic("Pin", 11, 38)], posts);
+        assert!(advised.contains(&begin), "{advised:?}");
         let mut lone = vec![post(1, 0, 1)];
         lone[0].common_wrong = vec![wrong("Rd7", 1)];
-        assert!(!advice(vec![], lone).contains("Begin"));
+        assert_eq!(advice(vec![], lone), [Advice::AdviceFew { tried: 1 }]);
     }
 
     #[test]
     fn the_quiet_are_named_a_few_and_counted_beyond() {
-        let names = |n: usize| (0..n).map(|n| format!("M{n}")).collect::<Vec<_>>();
+        let theirs = |quiet: &[&str]| quiet.iter().map(|name| named(name)).collect::<Vec<_>>();
         assert_eq!(
-            on_quiet(&names(1)).as_deref(),
-            Some("A word to M0 could bring them back.")
+            on_quiet(&names(1)),
+            Some(Advice::AdviceQuiet {
+                names: And {
+                    and: theirs(&["M0"])
+                }
+            })
         );
         assert_eq!(
-            on_quiet(&names(9)).as_deref(),
-            Some("A word to M0, M1, M2 and 6 others could bring them back.")
+            on_quiet(&names(9)),
+            Some(Advice::AdviceManyQuiet {
+                names: List {
+                    list: theirs(&["M0", "M1", "M2"])
+                },
+                others: 6
+            })
         );
     }
 
@@ -263,6 +417,10 @@ mod tests {
     fn solutions_after_misses_ask_for_care() {
         let mut posts = vec![post(1, 10, 12)];
         posts[0].first_try = 2;
-        assert!(advice(vec![topic("Pin", 10, 12)], posts).contains("Only 2 of 10 solutions"));
+        let care = Advice::AdviceFirstTries {
+            first: 2,
+            solved: 10,
+        };
+        assert!(advice(vec![topic("Pin", 10, 12)], posts).contains(&care));
     }
 }

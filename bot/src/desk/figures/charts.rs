@@ -57,7 +57,7 @@ pub(super) fn of(figures: &Figures, summary: &Summary, zone: Tz) -> Vec<Chart> {
                 .iter()
                 .filter(|topic| topic.posts > 0)
                 .map(|topic| Mastery {
-                    topic: topic.topic.clone(),
+                    topic: topic.name().to_owned(),
                     tried: topic.tried,
                     solved: topic.solved,
                     first_try: topic.first_try,
@@ -241,7 +241,7 @@ mod tests {
             ..figures(&[])
         };
         let summary = super::super::summary::assemble(figures.clone());
-        let list: Vec<&str> = summary.topics.iter().map(|t| t.topic.as_str()).collect();
+        let list: Vec<&str> = summary.topics.iter().map(|t| t.name()).collect();
         assert_eq!(list, ["Weak", "One miss"]);
         let chart = of(&figures, &summary, Tz::UTC)[2].alt(&english());
         let csv = summary

@@ -1,10 +1,10 @@
-//! The leaderboard: order and ranks, and its words.
+//! The leaderboard: order and ranks.
 
 use std::cmp::Ordering;
 
 use sealed_move_store::MemberPoints;
 
-use crate::desk::{Leaderboard, LeaderboardRow, text};
+use crate::desk::{Leaderboard, LeaderboardRow};
 
 /// Puts sums in order: most points first, equal points by name whatever its case; equal points share a
 /// rank, and the next one is skipped (1, 1, 3).
@@ -33,57 +33,11 @@ pub(super) fn ranked(topic: Option<String>, mut sums: Vec<MemberPoints>) -> Lead
     Leaderboard { topic, rows }
 }
 
-impl LeaderboardRow {
-    /// "2 of 3 solved", "1 question answered", or both with a comma.
-    fn done(&self) -> String {
-        let solved = format!("{} of {} solved", self.solved, self.tried);
-        with_answered(solved, self.tried, self.answered)
-    }
-}
-
-/// What somebody did at problems, and how many questions they answered, as far as they did either.
-pub(super) fn with_answered(solved: String, tried: usize, answered: usize) -> String {
-    let questions = match answered {
-        0 => return solved,
-        1 => "1 question answered".to_owned(),
-        answered => format!("{answered} questions answered"),
-    };
-    match tried {
-        0 => questions,
-        _ => format!("{solved}, {questions}"),
-    }
-}
-
 /// Order of names for people: case does not count unless nothing else differs.
 pub(super) fn by_name(a: &str, b: &str) -> Ordering {
     a.to_lowercase()
         .cmp(&b.to_lowercase())
         .then_with(|| a.cmp(b))
-}
-
-impl Leaderboard {
-    /// The leaderboard as lines of plain text, for a terminal or a chat. `period` is its span in words,
-    /// as from [`crate::desk::Period::in_words`].
-    pub fn text(&self, period: &str) -> String {
-        let mut out = match &self.topic {
-            Some(topic) => format!("Leaderboard, {topic}, {period}\n"),
-            None => format!("Leaderboard, {period}\n"),
-        };
-        if self.rows.is_empty() {
-            out.push_str("No points yet: they count when a post is closed.\n");
-        }
-        for row in &self.rows {
-            let points = if row.points == 1.0 { "point" } else { "points" };
-            out.push_str(&format!(
-                "{}. {}: {} {points}, {}\n",
-                row.rank,
-                row.name,
-                text::points(row.points),
-                row.done(),
-            ));
-        }
-        out
-    }
 }
 
 #[cfg(test)]
@@ -130,25 +84,6 @@ mod tests {
                 (2, "carla"),
                 (5, "Dora")
             ]
-        );
-    }
-
-    #[test]
-    fn the_text_reads_as_a_list() {
-        let board = ranked(
-            Some("Back rank".into()),
-            vec![sum(1, "Ana", 7.5), sum(2, "Bo", 1.0)],
-        );
-        assert_eq!(
-            board.text("2 to 8 March 2026"),
-            "Leaderboard, Back rank, 2 to 8 March 2026\n\
-             1. Ana: 7.5 points, 1 of 2 solved\n\
-             2. Bo: 1 point, 1 of 2 solved\n"
-        );
-        assert!(
-            Leaderboard::default()
-                .text("today")
-                .contains("No points yet")
         );
     }
 

@@ -1,8 +1,8 @@
 //! Sums for the group and for the coach: the leaderboard and the engagement summary.
 //!
-//! The store adds up; here the sums are put in order ([`leaderboard`], [`summary`]), given words
-//! ([`words`], [`advice`]), drawn ([`charts`]) and written as tables ([`table`]). Everything but the calls of this file is
-//! pure: figures in, sheet or text out.
+//! The store adds up; here the sums are put in order ([`leaderboard`], [`summary`]), weighed for what to teach
+//! next ([`advice`]), drawn ([`charts`]) and written as tables ([`table`]). Everything but the calls of this file
+//! is pure: figures in, sheet out.
 
 mod advice;
 mod charts;
@@ -11,9 +11,9 @@ mod period;
 mod summary;
 mod table;
 mod topic;
-mod words;
 
-pub use period::USUAL;
+pub use advice::{Advice, NearTopic};
+pub use period::{Covered, USUAL};
 pub use table::SummaryTable;
 
 use chrono_tz::Tz;

@@ -7,11 +7,12 @@ use chrono::{
     DateTime, Datelike, Days, Months, NaiveDate, NaiveDateTime, NaiveTime, TimeDelta, TimeZone, Utc,
 };
 use chrono_tz::Tz;
+use serde::Serialize;
 
 use crate::desk::{
     Period,
     error::{DeskError, Done, bad_request},
-    refusal::Refusal,
+    refusal::{Date, DayOfYear, Refusal},
 };
 
 /// What can be written, for the error and for `--help`.
@@ -56,7 +57,8 @@ impl Period {
     ///
     /// let now = Utc.with_ymd_and_hms(2026, 3, 5, 20, 0, 0).unwrap(); // a Thursday
     /// let week = Period::parse("this week", chrono_tz::UTC, now).unwrap();
-    /// assert_eq!(week.in_words(chrono_tz::UTC), "2 to 8 March 2026");
+    /// let covered = sealed_move::words::english().say(&week.covered(chrono_tz::UTC));
+    /// assert_eq!(covered, "2 to 8 March 2026");
     /// ```
     ///
     /// # Errors
@@ -111,8 +113,8 @@ impl Period {
         })
     }
 
-    /// The period in words, for a heading: "2 to 8 March 2026", "all posts so far".
-    pub fn in_words(&self, zone: Tz) -> String {
+    /// The days it covers, for a heading.
+    pub fn covered(&self, zone: Tz) -> Covered {
         let first = self.from.map(|from| from.with_timezone(&zone).date_naive());
         // The last moment covered, not the first one that is not.
         let last = self.to.map(|to| {
@@ -121,23 +123,60 @@ impl Period {
                 .date_naive()
         });
         match (first, last) {
-            (None, None) => "all posts so far".into(),
-            (Some(first), None) => format!("since {}", date(first)),
-            (None, Some(last)) => format!("up to {}", date(last)),
-            (Some(first), Some(last)) if first >= last => date(first),
-            (Some(first), Some(last)) if first.year() != last.year() => {
-                format!("{} to {}", date(first), date(last))
+            (None, None) => Covered::CoversAll,
+            (Some(first), None) => Covered::CoversSince {
+                first: first.into(),
+            },
+            (None, Some(last)) => Covered::CoversUpTo { last: last.into() },
+            (Some(first), Some(last)) if first >= last => Covered::CoversDay { day: first.into() },
+            (Some(first), Some(last))
+                if (first.year(), first.month()) == (last.year(), last.month()) =>
+            {
+                Covered::CoversDaysOfMonth {
+                    first: first.day(),
+                    last: last.into(),
+                }
             }
-            (Some(first), Some(last)) if first.month() != last.month() => {
-                format!("{} to {}", first.format("%-d %B"), date(last))
-            }
-            (Some(first), Some(last)) => format!("{} to {}", first.day(), date(last)),
+            (Some(first), Some(last)) if first.year() == last.year() => Covered::CoversDaysOfYear {
+                first: first.into(),
+                last: last.into(),
+            },
+            (Some(first), Some(last)) => Covered::CoversDays {
+                first: first.into(),
+                last: last.into(),
+            },
         }
     }
 }
 
-fn date(day: NaiveDate) -> String {
-    day.format("%-d %B %Y").to_string()
+/// The days that a period covers, both ends included.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+#[allow(missing_docs)]
+pub enum Covered {
+    CoversAll,
+    CoversSince {
+        first: Date,
+    },
+    CoversUpTo {
+        last: Date,
+    },
+    CoversDay {
+        day: Date,
+    },
+    /// `first` is the day of the month.
+    CoversDaysOfMonth {
+        first: u32,
+        last: Date,
+    },
+    CoversDaysOfYear {
+        first: DayOfYear,
+        last: Date,
+    },
+    CoversDays {
+        first: Date,
+        last: Date,
+    },
 }
 
 /// First and last day, both included.
@@ -235,10 +274,17 @@ mod tests {
         utc("2026-03-05T20:00:00Z")
     }
 
+    fn said(covered: &Covered) -> String {
+        crate::words::english().say(covered)
+    }
+
     fn words(period: &str) -> String {
-        Period::parse(period, Tz::UTC, thursday())
-            .unwrap_or_else(|error| panic!("{error}"))
-            .in_words(Tz::UTC)
+        let period = Period::parse(period, Tz::UTC, thursday());
+        said(
+            &period
+                .unwrap_or_else(|error| panic!("{error}"))
+                .covered(Tz::UTC),
+        )
     }
 
     #[test]
@@ -318,7 +364,7 @@ mod tests {
         let day = Period::parse("2026-03-29", Tz::Asia__Beirut, thursday()).expect("a period");
         assert_eq!(day.from, Some(utc("2026-03-28T22:00:00Z")));
         assert_eq!(day.to, Some(utc("2026-03-29T21:00:00Z")));
-        assert_eq!(day.in_words(Tz::Asia__Beirut), "29 March 2026");
+        assert_eq!(said(&day.covered(Tz::Asia__Beirut)), "29 March 2026");
     }
 
     /// Iran put its clocks forward at midnight on Monday, 22 March 2010 (IANA time zone database): that week
@@ -338,7 +384,7 @@ mod tests {
     #[test]
     fn today_is_the_groups() {
         let today = Period::parse("today", Tz::Pacific__Auckland, thursday()).expect("a period");
-        assert_eq!(today.in_words(Tz::Pacific__Auckland), "6 March 2026");
+        assert_eq!(said(&today.covered(Tz::Pacific__Auckland)), "6 March 2026");
     }
 
     /// What is not over is compared by whole days up to yesterday, of the same length.
@@ -347,10 +393,8 @@ mod tests {
         let zone = Tz::Europe__Lisbon;
         let whole = |words: &str| {
             let period = Period::parse(words, zone, thursday()).expect("a period");
-            period
-                .whole(zone, thursday())
-                .expect("whole days")
-                .in_words(zone)
+            let whole = period.whole(zone, thursday()).expect("whole days");
+            said(&whole.covered(zone))
         };
         assert_eq!(whole("this week"), "26 February to 4 March 2026");
         assert_eq!(whole("last week"), "23 February to 1 March 2026");

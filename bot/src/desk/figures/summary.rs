@@ -97,7 +97,7 @@ pub(super) fn assemble(figures: Figures) -> Summary {
             before_from: before.from,
             before_to: before.to,
         }),
-        advice: String::new(),
+        advice: Vec::new(),
     };
     summary.advice = advice::of(&summary);
     summary
@@ -187,7 +187,7 @@ fn weakest_first(topics: Vec<store::TopicFigures>) -> Vec<SummaryTopic> {
     let mut rows: Vec<SummaryTopic> = topics
         .into_iter()
         .map(|t| SummaryTopic {
-            topic: t.topic,
+            topic: Some(t.topic),
             posts: t.posts as usize,
             tried: t.tried as usize,
             solved: t.solved as usize,
@@ -203,9 +203,23 @@ fn weakest_first(topics: Vec<store::TopicFigures>) -> Vec<SummaryTopic> {
             .then_with(|| {
                 advice::share(a.solved, a.tried).total_cmp(&advice::share(b.solved, b.tried))
             })
-            .then_with(|| by_name(&a.topic, &b.topic))
+            .then_with(|| by_name(a.name(), b.name()))
     });
     rows
+}
+
+impl Summary {
+    /// The posts that were problems; rates of solutions are of these.
+    pub fn problems(&self) -> impl Iterator<Item = &SummaryPost> {
+        self.posts
+            .iter()
+            .filter(|post| matches!(post.kind, Kind::Problem { .. }))
+    }
+
+    /// The posts that were questions.
+    pub fn questions(&self) -> impl Iterator<Item = &SummaryPost> {
+        self.posts.iter().filter(|post| post.kind == Kind::Question)
+    }
 }
 
 #[cfg(test)]
@@ -366,7 +380,7 @@ mod tests {
             topic("weak", 4, 20),
         ])
         .into_iter()
-        .map(|t| t.topic)
+        .map(|t| t.name().to_owned())
         .collect();
         assert_eq!(order, ["weak", "one miss", "untried", "strong"]);
     }

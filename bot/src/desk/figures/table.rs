@@ -119,7 +119,7 @@ impl Summary {
                 ],
                 self.topics.iter().map(|t| {
                     vec![
-                        safe(&t.topic),
+                        safe(t.name()),
                         t.posts.to_string(),
                         t.tried.to_string(),
                         t.solved.to_string(),

@@ -15,12 +15,11 @@ mod pending;
 use crate::desk::refusal::{Refusal, Removed};
 use std::collections::{HashMap, hash_map::Entry};
 
-use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
 use super::{
     Desk, GoneRow, Heard, Kind, LanguageTag, Mode, Person, Place, Rank, RepliesTo, ReplyRow,
-    Settings, Settled, VerdictSheet,
+    Settled, VerdictSheet,
     attempt::{self, After, Work, decided},
     convert,
     error::{Done, bad_request, not_found},
@@ -312,12 +311,4 @@ fn row(
             .map(|verdict| telling::of_kept(language, &verdict, after, prices))
             .unwrap_or_default(),
     }
-}
-
-/// The time as the group's members read it.
-pub(super) fn local(settings: &Settings, moment: DateTime<Utc>) -> String {
-    moment
-        .with_timezone(&settings.zone)
-        .format("%H:%M on %A, %-d %B")
-        .to_string()
 }

@@ -247,7 +247,7 @@ pub(super) fn said(errand: &Errand) -> String {
         ErrandKind::Reveal { sheet, again: a } => {
             format!("reveal {}{}", sheet.post.number, again(a))
         }
-        ErrandKind::TellCoach(notice) => format!("coach: {}", notice.text),
+        ErrandKind::TellCoach(notice) => format!("coach: {}", serde_json::json!(notice)),
         ErrandKind::AnswerMember(told) => {
             format!("{} is answered: {}", told.user, told.row.words)
         }

@@ -118,11 +118,17 @@ async fn a_coachs_verdict_by_hand_survives_as_well() {
     assert!(errand_in(&club.desk, DISCORD).await.is_none());
 }
 
+fn room_is_back() -> Notice {
+    Notice::ChatBack {
+        chat: ChatName::of(ROOM, "The club room"),
+    }
+}
+
 #[tokio::test]
 async fn a_notice_to_the_coaches_survives_until_it_is_told() {
     let (mut club, _) = sending().await;
     let tell = async |desk: &Desk| {
-        desk.tell_coaches_elsewhere(ROOM, "The club room is down.")
+        desk.tell_coaches_elsewhere(ROOM, &room_is_back())
             .await
             .expect("left");
     };
@@ -131,7 +137,8 @@ async fn a_notice_to_the_coaches_survives_until_it_is_told() {
     tell(&club.desk).await;
     club.restart();
     let told = errand_in(&club.desk, DISCORD).await.expect("the notice");
-    assert_eq!(said(&told), "coach: The club room is down.");
+    let expected = serde_json::json!(room_is_back());
+    assert_eq!(said(&told), format!("coach: {expected}"));
     assert_eq!(told.earlier, None);
     club.restart();
     let again = errand_in(&club.desk, DISCORD).await.expect("the notice");

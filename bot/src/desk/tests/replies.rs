@@ -44,11 +44,17 @@ async fn the_same_message_counts_once() {
             .len(),
         1
     );
+    let now = standing(&club, "Ana").await.open.expect("it is open");
     assert_eq!(
-        standing(&club, "Ana").await.now.as_deref(),
-        Some(
-            "Position 1: your move, after one wrong try. It closes at 08:00 on Tuesday, 24 November."
-        )
+        now.at,
+        OpenAt::Problem {
+            state: Some(OwnState::Playing),
+            wrong: 1
+        }
+    );
+    assert_eq!(
+        (now.number, now.closes_at.to_rfc3339().as_str()),
+        (1, "2026-11-24T08:00:00+00:00")
     );
     // Another's message of the same name shows nothing of this one.
     let other = club
@@ -443,12 +449,14 @@ async fn whoever_gives_up_waits_for_the_reveal() {
         in_words(&after.said)
     );
     assert_eq!(after.points, 0.0);
-    assert!(
-        standing(&club, "Ana")
-            .await
-            .now
-            .is_some_and(|now| now.contains("given up"))
-    );
+    let now = standing(&club, "Ana").await.open.expect("it is open");
+    assert!(matches!(
+        now.at,
+        OpenAt::Problem {
+            state: Some(OwnState::GivenUp),
+            ..
+        }
+    ));
 }
 
 #[tokio::test]

@@ -10,7 +10,6 @@ fn waiting(club: &Club, message: &str, post: i64) -> Waiting {
         user: "u-Ana".into(),
         text: "perhaps Ra8".into(),
         why: Why::MayTell,
-        question: "What is it to be?".into(),
         posts: vec![OpenPost {
             post,
             number: 1,
@@ -80,21 +79,21 @@ async fn what_waits_ends_with_its_posts_or_after_two_days_or_with_its_writer() {
 #[tokio::test]
 async fn a_note_is_kept_once_by_two_attempts_at_one_errand() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
-    let keep = async |text: &str, earlier: Option<&Earlier>| {
+    let keep = async |earlier: Option<&Earlier>| {
         club.desk
-            .note_for_coaches(&club.place, text, 20, earlier)
+            .note_for_coaches(&club.place, &Notice::SlotEmpty, 20, earlier)
             .await
             .expect("kept");
     };
     // Said long before, and again now: another note.
-    keep("It failed.", None).await;
+    keep(None).await;
     club.set("2026-11-23T10:00:00Z");
     let earlier = Earlier {
         since: club.desk.now(),
         sent_as: None,
     };
-    keep("It failed.", Some(&earlier)).await;
-    keep("It failed.", Some(&earlier)).await;
+    keep(Some(&earlier)).await;
+    keep(Some(&earlier)).await;
     let notes = club.desk.notes_for_coaches(&club.place).await;
     let notes = notes.expect("read");
     assert_eq!(notes.len(), 2);

@@ -206,10 +206,7 @@ async fn an_empty_queue_is_told_once_a_slot_and_nothing_unchecked_goes_out() {
     club.set("2026-11-23T18:00:00Z");
     let told = club.carry_all().await;
     assert_eq!(told.len(), 1);
-    assert!(
-        told[0].starts_with("coach: It is time for a post, and nothing"),
-        "{told:?}"
-    );
+    assert!(told[0] == "coach: {\"is\":\"slot-empty\"}", "{told:?}");
     assert!(club.carry_all().await.is_empty());
     club.set("2026-11-23T23:00:00Z");
     assert!(club.carry_all().await.is_empty());
@@ -408,7 +405,7 @@ async fn a_failing_chat_is_tried_again_later_and_the_coach_is_told() {
         let errand = club.errand().await.expect("the post");
         said_so.push(said(&errand));
         club.desk
-            .errand_failed(&errand, "The channel is gone.")
+            .errand_failed(&errand, Sentence::plain("The channel is gone."))
             .await
             .expect("noted");
         let next = club.clock.now() + chrono::TimeDelta::seconds(pause);
@@ -416,10 +413,12 @@ async fn a_failing_chat_is_tried_again_later_and_the_coach_is_told() {
             assert_eq!(waits_until(&club.desk, ROOM).await, Some(next));
         } else {
             let told = club.errand().await.expect("a word to the coach");
-            assert_eq!(
-                said(&told),
-                "coach: Position 1 could not be sent: The channel is gone. I go on trying."
-            );
+            let notice = Notice::PostNotSent {
+                kind: KindName::Problem,
+                number: 1,
+                why: Sentence::plain("The channel is gone."),
+            };
+            assert_eq!(said(&told), format!("coach: {}", serde_json::json!(notice)));
             club.carried(&told).await;
         }
         club.clock.set(next);

@@ -11,6 +11,7 @@ month-names-short = Jan Feb März Apr Mai Juni Juli Aug Sept Okt Nov Dez
 # Steht nach „am“ oder „bis“.
 moment = { $weekday }, { $day }. { $month }, { $time } Uhr
 dated = { $day }. { $month } { $year }, { $time } Uhr
+day = { $day }. { $month }
 date = { $day }. { $month } { $year }
 # König, Dame, Turm, Läufer, Springer, wie man Züge schreibt.
 piece-letters = KDTLS

@@ -6,6 +6,7 @@ task-mate = { $moves ->
 }
 task-win = { $side-name } zieht und gewinnt.
 task-draw = { $side-name } zieht und hält remis.
+no-solution-proved = Es wurde keine Lösung bewiesen; frag deinen Trainer.
 
 ## Wie hier gezählt wird
 
@@ -29,3 +30,17 @@ scale-least = { $points ->
    *[other] Wer eine Stellung löst, behält mindestens { $points-text } Punkte, außer der letzte Tipp hat den Zug gezeigt.
 }
 scale-best = Von deinen Antworten auf eine Stellung zählt die beste, und zwar so viel, wie sie wert war, als sie kam. Eine Antwort, die nicht erlaubt, nicht eindeutig oder nicht lesbar ist, kostet nichts. Eine Stellung behält die Preise, mit denen sie erschienen ist. Dein Trainer kann jedes Urteil ändern, und die Punkte ändern sich mit.
+
+## Eine Stellung, die schon aufbewahrt ist
+
+same-again = Dieselbe Stellung ist schon gespeichert, als { $kept }; diese Datei gibt ihr { $differs }.
+same-again-as = Dieselbe Stellung ist schon gespeichert, als { $kept }; diese Datei gibt ihr { $differs }: { $given }.
+kept-stays = Die gespeicherte bleibt, wie sie ist.
+same-taken = Jetzt gilt die aus der Datei.
+same-both = Beide Themen und beide Texte sind gespeichert.
+version-of = „{ $name }“, { $topics }
+version-without-topic = „{ $name }“, ohne Thema
+another-name = einen anderen Namen
+another-topic = ein anderes Thema
+other-words = andere Worte
+other-moves = andere Züge oder Anmerkungen

@@ -34,7 +34,6 @@ thread-name-topic = { $kind ->
 ## Eine Auflösung
 
 reveal-heading = **Stellung { $number }: die Lösung**
-nothing-proved = Es wurde keine Lösung bewiesen; frag deinen Trainer.
 more-variations = { $more ->
     [one] … und eine weitere Variante
    *[other] … und { $more } weitere Varianten

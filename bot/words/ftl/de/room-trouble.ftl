@@ -43,3 +43,13 @@ nothing-here = Unter dieser Adresse ist nichts.
 fault-inside = Im Bot ist etwas schiefgegangen. Was vorher gespeichert wurde, ist nicht verloren; bitte sag dem Bescheid, der ihn betreibt.
 no-random-numbers = Der Rechner, auf dem der Bot läuft, liefert keine Zufallszahlen, deshalb lässt sich kein Geheimnis erzeugen. Bitte sag dem Bescheid, der ihn betreibt.
 all-erased = Alles, was über dich gespeichert war, ist gelöscht.
+
+## Für den, der den Bot betreibt
+
+room-not-open = Der Vereinsraum ist in den Einstellungen geschlossen.
+cannot-listen = Der Raum kann unter { $address } nicht erreichbar gemacht werden: { $why }. Wähle in den Einstellungen eine andere Adresse oder einen anderen Port.
+not-a-web-address = „{ $address }“ ist keine Webadresse; schreib sie wie https://chess.example.org, ohne Pfad.
+no-secret-links = Der Rechner gibt keine Zufallszahlen, also lassen sich keine geheimen Links machen: { $why }.
+server-ended = Sein Server ist zu Ende: { $why }.
+members-enter = Für Mitglieder: { $link }
+coach-enters = Für den Trainer: { $link }

@@ -192,6 +192,21 @@ room-only-coach-reads = Nur dein Trainer liest sie. Sonst sieht sie niemand, jet
 ## Meine Arbeit
 
 room-mine = Meine Arbeit
+room-standing-now = { $state ->
+    [none] Stellung { $number }: noch nicht beantwortet. Sie ist offen bis { $at }.
+    [solved] Stellung { $number }: gelöst. Sie ist offen bis { $at }.
+    [given-up] Stellung { $number }: aufgegeben. Sie ist offen bis { $at }.
+   *[playing] { $wrong ->
+        [0] Stellung { $number }: Du bist am Zug. Sie ist offen bis { $at }.
+        [one] Stellung { $number }: Du bist am Zug, nach einem Fehlversuch. Sie ist offen bis { $at }.
+       *[other] Stellung { $number }: Du bist am Zug, nach { $wrong } Fehlversuchen. Sie ist offen bis { $at }.
+    }
+}
+room-standing-asked = { $answered ->
+    [yes] Frage { $number }: beantwortet. Sie ist offen bis { $at }.
+   *[no] Frage { $number }: noch nicht beantwortet. Sie ist offen bis { $at }.
+}
+room-no-topic = Kein Thema
 room-line-so-far = Die Variante bis hierher: { $line }
 room-your-board = Dein Brett
 room-points-in-all = Punkte insgesamt: { $points }

@@ -13,6 +13,7 @@ month-names-short = Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec
 # A moment of these weeks; one of any year; a day.
 moment = { $time } on { $weekday }, { $day } { $month }
 dated = { $time } on { $day } { $month } { $year }
+day = { $day } { $month }
 date = { $day } { $month } { $year }
 # King, queen, rook, bishop, knight, as moves are written.
 piece-letters = KQRBN

@@ -6,6 +6,7 @@ task-mate = { $moves ->
 }
 task-win = { $side-name } to move and win.
 task-draw = { $side-name } to move and draw.
+no-solution-proved = No solution was proved; ask your coach.
 
 ## How points are counted here
 
@@ -30,3 +31,19 @@ scale-least = { $points ->
    *[other] Whoever solves a position keeps at least { $points-text } points, unless the last hint has shown the move.
 }
 scale-best = The best of your answers to a position counts, at what it was worth when it came. An answer that is not legal, not clear or not readable costs nothing. A position keeps the prices it was posted with. Your coach can change any verdict, and the points follow.
+
+## A position that is kept already
+
+same-again = The same position is kept already, as { $kept }; this file gives it { $differs }.
+# $given: the version of the file, as $kept.
+same-again-as = The same position is kept already, as { $kept }; this file gives it { $differs }, { $given }.
+kept-stays = The one kept stays as it is.
+same-taken = The file's is taken now.
+same-both = Both topics and both sets of words are kept.
+# Parts of these.
+version-of = "{ $name }", { $topics }
+version-without-topic = "{ $name }", without a topic
+another-name = another name
+another-topic = another topic
+other-words = other words
+other-moves = other moves or remarks

@@ -43,19 +43,6 @@ variations-are = Variations:
 tries-are = Tries:
 in-the-week = It is in the week.
 posted-before = ⚠ Posted before, as No. { $number } on { $at }.
-same-again = ⚠ The same position is kept already, as { $kept }; this file gives it { $differs }.
-# $given: the version of the file, as $kept.
-same-again-as = ⚠ The same position is kept already, as { $kept }; this file gives it { $differs }, { $given }.
-same-stays = The one kept stays as it is.
-same-taken = The file's is taken now.
-same-both = Both topics and both sets of words are kept.
-# Parts of these.
-version-of = "{ $name }", { $topics }
-version-without-topic = "{ $name }", without a topic
-another-name = another name
-another-topic = another topic
-other-words = other words
-other-moves = other moves or remarks
 # The coach's words stand below.
 with-the-post = With the post:
 at-the-reveal = At the reveal:

@@ -39,7 +39,6 @@ thread-name-topic = { $kind ->
 
 # The first words of a reveal; by them it is found again in the channel.
 reveal-heading = **Position { $number }: the solution**
-nothing-proved = No solution was proved; ask your coach.
 more-variations = { $more ->
     [one] … and one more variation
    *[other] … and { $more } more variations

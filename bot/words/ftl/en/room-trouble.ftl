@@ -46,3 +46,13 @@ nothing-here = There is nothing at this address.
 fault-inside = Something went wrong inside the bot. What was kept before is not lost; please tell whoever runs it.
 no-random-numbers = The machine that the bot runs on gives no random numbers, so no secret can be made. Please tell whoever runs it.
 all-erased = Everything that was kept of you is erased.
+
+## For whoever runs the bot
+
+room-not-open = The club room is closed in the settings.
+cannot-listen = The room cannot listen on { $address }: { $why }. Choose another address or port in the settings.
+not-a-web-address = “{ $address }” is not a web address; write it like https://chess.example.org, without a path.
+no-secret-links = The machine gives no random numbers, so no secret links can be made: { $why }.
+server-ended = Its server ended: { $why }.
+members-enter = For members: { $link }
+coach-enters = For the coach: { $link }

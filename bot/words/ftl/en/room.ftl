@@ -207,6 +207,21 @@ room-only-coach-reads = Only your coach reads it. Nobody else sees it, now or la
 ## My work
 
 room-mine = My work
+room-standing-now = { $state ->
+    [none] Position { $number }: not answered yet. It is open until { $at }.
+    [solved] Position { $number }: solved. It is open until { $at }.
+    [given-up] Position { $number }: given up. It is open until { $at }.
+   *[playing] { $wrong ->
+        [0] Position { $number }: your move. It is open until { $at }.
+        [one] Position { $number }: your move, after one wrong try. It is open until { $at }.
+       *[other] Position { $number }: your move, after { $wrong } wrong tries. It is open until { $at }.
+    }
+}
+room-standing-asked = { $answered ->
+    [yes] Question { $number }: answered. It is open until { $at }.
+   *[no] Question { $number }: not answered yet. It is open until { $at }.
+}
+room-no-topic = No topic
 room-line-so-far = The line so far: { $line }
 room-your-board = Your board
 room-points-in-all = Points in all: { $points }

@@ -11,6 +11,7 @@ month-names-short = ene feb mar abr may jun jul ago sep oct nov dic
 # Va detrás de «el» o «hasta el».
 moment = { $weekday } { $day } de { $month } a las { $time }
 dated = { $day } de { $month } de { $year } a las { $time }
+day = { $day } de { $month }
 date = { $day } de { $month } de { $year }
 # Rey, dama, torre, alfil, caballo, como se escriben las jugadas.
 piece-letters = RDTAC

@@ -6,6 +6,7 @@ task-mate = { $moves ->
 }
 task-win = { $side-start } juegan y ganan.
 task-draw = { $side-start } juegan y hacen tablas.
+no-solution-proved = No se ha demostrado ninguna solución; pregunta a tu entrenador.
 
 ## Cómo se cuenta aquí
 
@@ -29,3 +30,17 @@ scale-least = { $points ->
    *[other] Quien resuelve una posición conserva al menos { $points-text } puntos, salvo que la última pista haya mostrado la jugada.
 }
 scale-best = De tus respuestas a una posición cuenta la mejor, con lo que valía cuando llegó. Una respuesta que no es legal, no está clara o no se puede leer no cuesta nada. Una posición conserva los precios con los que se publicó. Tu entrenador puede cambiar cualquier veredicto, y los puntos cambian con él.
+
+## Una posición que ya está guardada
+
+same-again = La misma posición ya está guardada, como { $kept }; este archivo le da { $differs }.
+same-again-as = La misma posición ya está guardada, como { $kept }; este archivo le da { $differs }: { $given }.
+kept-stays = La guardada queda como está.
+same-taken = Ahora vale la del archivo.
+same-both = Se guardan los dos temas y los dos textos.
+version-of = «{ $name }», { $topics }
+version-without-topic = «{ $name }», sin tema
+another-name = otro nombre
+another-topic = otro tema
+other-words = otras palabras
+other-moves = otras jugadas u observaciones

@@ -34,7 +34,6 @@ thread-name-topic = { $kind ->
 ## Una solución
 
 reveal-heading = **Posición { $number }: la solución**
-nothing-proved = No se ha demostrado ninguna solución; pregunta a tu entrenador.
 more-variations = { $more ->
     [one] … y una variante más
    *[other] … y { $more } variantes más

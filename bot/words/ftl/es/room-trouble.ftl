@@ -43,3 +43,13 @@ nothing-here = En esta dirección no hay nada.
 fault-inside = Algo ha fallado dentro del bot. Lo guardado antes no se pierde; avisa, por favor, a quien lo mantiene.
 no-random-numbers = El ordenador donde corre el bot no da números aleatorios, así que no se puede crear ningún secreto. Avisa, por favor, a quien lo mantiene.
 all-erased = Se ha borrado todo lo que se guardaba de ti.
+
+## Para quien lleva el bot
+
+room-not-open = La sala del club está cerrada en los ajustes.
+cannot-listen = La sala no puede abrirse en { $address }: { $why }. Elige otra dirección u otro puerto en los ajustes.
+not-a-web-address = «{ $address }» no es una dirección web; escríbela como https://chess.example.org, sin ruta.
+no-secret-links = La máquina no da números al azar, así que no pueden hacerse enlaces secretos: { $why }.
+server-ended = Su servidor terminó: { $why }.
+members-enter = Para los miembros: { $link }
+coach-enters = Para el entrenador: { $link }

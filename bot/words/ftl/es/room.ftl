@@ -192,6 +192,21 @@ room-only-coach-reads = Solo la lee tu entrenador. No la ve nadie más, ni ahora
 ## Mi trabajo
 
 room-mine = Mi trabajo
+room-standing-now = { $state ->
+    [none] Posición { $number }: aún sin respuesta. Está abierta hasta el { $at }.
+    [solved] Posición { $number }: resuelta. Está abierta hasta el { $at }.
+    [given-up] Posición { $number }: te has rendido. Está abierta hasta el { $at }.
+   *[playing] { $wrong ->
+        [0] Posición { $number }: te toca jugar. Está abierta hasta el { $at }.
+        [one] Posición { $number }: te toca jugar, tras un intento fallido. Está abierta hasta el { $at }.
+       *[other] Posición { $number }: te toca jugar, tras { $wrong } intentos fallidos. Está abierta hasta el { $at }.
+    }
+}
+room-standing-asked = { $answered ->
+    [yes] Pregunta { $number }: respondida. Está abierta hasta el { $at }.
+   *[no] Pregunta { $number }: aún sin respuesta. Está abierta hasta el { $at }.
+}
+room-no-topic = Sin tema
 room-line-so-far = La variante hasta aquí: { $line }
 room-your-board = Tu tablero
 room-points-in-all = Puntos en total: { $points }

@@ -1,7 +1,10 @@
 //! `/coach export`: the figures as a file for a spreadsheet.
 
 use super::{Answer, Ctx, choose_post, for_coach, leaderboard, one_post};
-use crate::chat::discord::{letter::Letter, sheets::summary, text::Coach};
+use crate::{
+    chat::discord::{letter::Letter, sheets::summary, text::Coach},
+    desk::SummaryTable,
+};
 
 /// What is exported.
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
@@ -33,11 +36,14 @@ pub async fn export(
         let (name, bytes) = match what {
             What::Leaderboard => {
                 let board = desk.leaderboard(&place, &period).await?;
-                ("leaderboard.csv", summary::leaderboard_csv(&board))
+                ("leaderboard.csv", board.csv()?.into_bytes())
             }
             What::Summary => {
                 let report = desk.summary(&place, &period).await?;
-                ("summary.csv", summary::members_csv(&report))
+                (
+                    "summary.csv",
+                    report.csv(SummaryTable::Members)?.into_bytes(),
+                )
             }
             What::Replies => {
                 let post = match position {

@@ -150,7 +150,7 @@ where
         let words = house.words_for(&place, &coach).await;
         let mut letter = work(house, place.clone(), coach, words).await?;
         if let Some(last) = notes.last() {
-            let texts: Vec<&str> = notes.iter().map(|note| note.text.as_str()).collect();
+            let texts: Vec<String> = notes.iter().map(|note| words.say(&note.notice)).collect();
             let texts = words::plain(&texts.join("\n"));
             letter.text = format!("{texts}\n\n{}", letter.text);
             letter.notes = Some((place, last.id));

@@ -5,17 +5,17 @@ use serenity::{ButtonStyle, CreateActionRow};
 
 use super::reveal;
 use crate::{
-    chat::discord::{
-        buttons::{self, Press, Pressed, Way},
-        house::Opened,
-        letter::Letter,
-        text::{And, Coach, Differing, Kept, List, Moment, Moves, Plain, Study, number},
-        words,
+    chat::{
+        common::same::same_again,
+        discord::{
+            buttons::{self, Press, Pressed, Way},
+            house::Opened,
+            letter::Letter,
+            text::{Coach, List, Moment, Moves, Plain, Study, number},
+            words,
+        },
     },
-    desk::{
-        CheckedPosition, Differs, Place, QueueItem, Queued, SameAgain, SameChoice, Soundness,
-        Version, note_lines,
-    },
+    desk::{CheckedPosition, Place, QueueItem, Queued, SameChoice, Soundness, note_lines},
     words::Words,
 };
 
@@ -105,7 +105,8 @@ pub fn page(words: &Words, opened: u64, report: &Opened, at: usize, queue: &[Que
 /// What was known of a position before: another version of it, and when it was posted.
 fn known_before(words: &Words, position: &CheckedPosition) -> Vec<String> {
     let mut parts = Vec::new();
-    parts.extend(position.same.as_ref().map(|same| same_again(words, same)));
+    let same = position.same.as_ref();
+    parts.extend(same.map(|same| format!("⚠ {}", same_again(words, same, words::plain))));
     parts.extend(position.posted.map(|posted| {
         words.say(&Coach::PostedBefore {
             number: posted.number,
@@ -113,47 +114,6 @@ fn known_before(words: &Words, position: &CheckedPosition) -> Vec<String> {
         })
     }));
     parts
-}
-
-/// How the file's version differs from the one kept, and which stands now.
-fn same_again(words: &Words, same: &SameAgain) -> String {
-    let version = |version: &Version| {
-        let name = Plain::of(&version.name);
-        match version.topics.as_slice() {
-            [] => Kept::VersionWithoutTopic { name },
-            topics => Kept::VersionOf {
-                name,
-                topics: And {
-                    and: topics.iter().map(|topic| Plain::of(topic)).collect(),
-                },
-            },
-        }
-    };
-    let differing = same.differs.iter().map(|differs| match differs {
-        Differs::Name => Differing::AnotherName,
-        Differs::Topic => Differing::AnotherTopic,
-        Differs::Words => Differing::OtherWords,
-        Differs::Moves => Differing::OtherMoves,
-    });
-    let differs = And {
-        and: differing.collect(),
-    };
-    let kept = version(&same.kept);
-    let named = same.differs.contains(&Differs::Name) || same.differs.contains(&Differs::Topic);
-    let known = match named {
-        true => Coach::SameAgainAs {
-            kept,
-            differs,
-            given: version(&same.given),
-        },
-        false => Coach::SameAgain { kept, differs },
-    };
-    let done = match same.done {
-        SameChoice::Keep => Coach::SameStays,
-        SameChoice::New => Coach::SameTaken,
-        SameChoice::Both => Coach::SameBoth,
-    };
-    words.tell(&[known, done])
 }
 
 /// The coach's words, by when they go out.

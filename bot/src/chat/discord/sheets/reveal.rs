@@ -3,10 +3,13 @@
 
 use super::{post, tables};
 use crate::{
-    chat::discord::{
-        letter::Letter,
-        text::{self, List, Moves, Plain, Posting, number},
-        words,
+    chat::{
+        common::text::NoSolutionProved,
+        discord::{
+            letter::Letter,
+            text::{self, List, Moves, Plain, Posting, number},
+            words,
+        },
     },
     desk::{RevealSheet, Shown, Solution, note_lines},
     words::{self as languages, Words},
@@ -79,12 +82,11 @@ fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
     ));
     let mut lines: Vec<String> = Vec::new();
     for (i, line) in sheet.solution.iter().take(MOST_LINES).enumerate() {
-        // What is no line of moves says that there is none.
-        let line = match line.starts_with(|c: char| c.is_ascii_digit()) {
-            true => words.say(&Moves::of(line)),
-            false => words.say(&Posting::NothingProved),
-        };
+        let line = words.say(&Moves::of(line));
         lines.push(if i == 0 { format!("**{line}**") } else { line });
+    }
+    if sheet.solution.is_empty() {
+        lines.push(words.say(&NoSolutionProved {}));
     }
     if sheet.solution.len() > MOST_LINES {
         let more = number(sheet.solution.len() - MOST_LINES);

@@ -6,7 +6,7 @@ use crate::{
         text::{self, Coach, List, Moment, Moves, Plain, Points, number},
         words,
     },
-    desk::{Kind, Leaderboard, ReplyRow, Summary, SummaryMember, SummaryPost},
+    desk::{Kind, ReplyRow, Summary, SummaryMember, SummaryPost},
     words::{Words, english},
 };
 
@@ -50,13 +50,16 @@ pub fn text(words: &Words, summary: &Summary) -> String {
         let mut lines = vec![words.say(&Coach::SummaryTopics)];
         lines.extend(summary.topics.iter().map(|row| {
             let solved = [row.solved, row.tried, row.first_try];
-            tables::topic(words, &row.topic, solved, row.answered)
+            tables::topic(words, row.topic.as_deref(), solved, row.answered)
         }));
         parts.push(lines.join("\n"));
     }
     if !summary.advice.is_empty() {
         let head = words.say(&Coach::SummaryAdvice);
-        parts.push(format!("{head}\n{}", words::plain(&summary.advice)));
+        parts.push(format!(
+            "{head}\n{}",
+            words::plain(&words.tell(&summary.advice))
+        ));
     }
     parts.join("\n\n")
 }
@@ -144,47 +147,6 @@ fn head(names: &[&str]) -> Vec<String> {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
-/// The members' part of the summary.
-pub fn members_csv(summary: &Summary) -> Vec<u8> {
-    let rows = summary.members.iter().map(|member| {
-        vec![
-            cell(&member.name),
-            member.tried.to_string(),
-            member.solved.to_string(),
-            member.first_try.to_string(),
-            words::points(member.points),
-            member.hints.to_string(),
-            member.answered.to_string(),
-        ]
-    });
-    let names = head(&[
-        "name",
-        "tried",
-        "solved",
-        "first_try",
-        "points",
-        "hints",
-        "answered",
-    ]);
-    written(std::iter::once(names).chain(rows))
-}
-
-/// The leaderboard.
-pub fn leaderboard_csv(board: &Leaderboard) -> Vec<u8> {
-    let rows = board.rows.iter().map(|row| {
-        vec![
-            row.rank.to_string(),
-            cell(&row.name),
-            words::points(row.points),
-            row.solved.to_string(),
-            row.tried.to_string(),
-            row.answered.to_string(),
-        ]
-    });
-    let names = head(&["rank", "name", "points", "solved", "tried", "answered"]);
-    written(std::iter::once(names).chain(rows))
-}
-
 /// Replies to a post.
 pub fn replies_csv(replies: &[ReplyRow]) -> Vec<u8> {
     let rows = replies.iter().map(|row| {
@@ -203,31 +165,4 @@ pub fn replies_csv(replies: &[ReplyRow]) -> Vec<u8> {
     });
     let names = head(&["received_at", "name", "reply", "verdict", "points"]);
     written(std::iter::once(names).chain(rows))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::desk::LeaderboardRow;
-
-    #[test]
-    fn names_are_quoted_and_are_no_formulas() {
-        let row = |name: &str| LeaderboardRow {
-            rank: 1,
-            name: name.into(),
-            points: 2.5,
-            solved: 1,
-            tried: 2,
-            answered: 0,
-        };
-        let board = Leaderboard {
-            topic: None,
-            rows: vec![row("Ana, \"the fox\""), row("=1+1")],
-        };
-        let text = String::from_utf8(leaderboard_csv(&board)).expect("text");
-        assert_eq!(
-            text,
-            "rank,name,points,solved,tried,answered\r\n1,\"Ana, \"\"the fox\"\"\",2.5,1,2,0\r\n1,'=1+1,2.5,1,2,0\r\n"
-        );
-    }
 }

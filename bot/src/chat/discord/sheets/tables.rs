@@ -59,11 +59,11 @@ pub fn with_answered(words: &Words, row: String, answered: usize) -> String {
 /// How it went at problems and questions of a topic.
 pub fn topic(
     words: &Words,
-    topic: &str,
+    topic: Option<&str>,
     [solved, tried, first]: [usize; 3],
     answered: usize,
 ) -> String {
-    let topic = Plain::of(&text::topic(words, Some(topic)));
+    let topic = Plain::of(&text::topic(words, topic));
     match (tried, answered) {
         (0, 1..) => words.say(&Study::TopicAsked {
             topic,
@@ -113,7 +113,7 @@ pub fn progress(words: &Words, progress: &Progress) -> String {
         let mut lines = vec![words.say(&Study::YourPoints { points })];
         for row in &progress.topics {
             let solved = [row.solved, row.tried, row.first_try];
-            lines.push(topic(words, &row.topic, solved, row.answered));
+            lines.push(topic(words, row.topic.as_deref(), solved, row.answered));
         }
         parts.push(lines.join("\n"));
     }

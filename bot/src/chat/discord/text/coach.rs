@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{And, Label, List, Moment, Moves, Plain, Points};
+use super::{Label, List, Moment, Moves, Plain, Points};
 use crate::desk::{KindName, Soundness};
 
 /// A sentence or a few, a button, or a part of a form.
@@ -89,18 +89,6 @@ pub enum Coach {
         number: i64,
         at: Moment,
     },
-    SameAgain {
-        kept: Kept,
-        differs: And<Differing>,
-    },
-    SameAgainAs {
-        kept: Kept,
-        differs: And<Differing>,
-        given: Kept,
-    },
-    SameStays,
-    SameTaken,
-    SameBoth,
     WithThePost,
     AtTheReveal,
     BesideTheMoves,
@@ -270,22 +258,4 @@ pub enum Coach {
     ButtonMark,
     ButtonAnswerPrivately,
     ButtonNoAnswer,
-}
-
-/// A version of a position, part of a sentence.
-#[derive(Clone, Debug, Serialize)]
-#[serde(tag = "is", rename_all = "kebab-case")]
-pub enum Kept {
-    VersionOf { name: Plain, topics: And<Plain> },
-    VersionWithoutTopic { name: Plain },
-}
-
-/// In what two versions differ, part of a sentence.
-#[derive(Clone, Debug, Serialize)]
-#[serde(tag = "is", rename_all = "kebab-case")]
-pub enum Differing {
-    AnotherName,
-    AnotherTopic,
-    OtherWords,
-    OtherMoves,
 }

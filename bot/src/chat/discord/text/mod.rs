@@ -10,6 +10,7 @@
 #![allow(missing_docs)]
 
 mod coach;
+mod fault;
 mod group;
 mod post;
 mod study;
@@ -18,7 +19,8 @@ mod talk;
 mod tests;
 
 pub use crate::chat::common::text::{Points, Tasked};
-pub use coach::{Coach, Differing, Kept};
+pub use coach::Coach;
+pub use fault::Fault;
 pub use group::{Day, Days, Group, OpenFor};
 pub use post::Posting;
 pub use study::Study;
@@ -131,7 +133,7 @@ pub fn number(count: usize) -> u32 {
 /// A topic's name in a list by topic, where posts without one have a line of their own.
 pub fn topic(words: &Words, topic: Option<&str>) -> String {
     match topic {
-        None | Some(crate::desk::NO_TOPIC) => words.say(&Coach::NoTopic),
+        None => words.say(&Coach::NoTopic),
         Some(topic) => topic.to_owned(),
     }
 }

@@ -46,7 +46,6 @@ pub enum Posting {
     RevealHeading {
         number: i64,
     },
-    NothingProved,
     MoreVariations {
         more: u32,
     },

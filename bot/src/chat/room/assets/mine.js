@@ -42,7 +42,7 @@ export function myWork(place, state) {
       state.open === null ? null : get(`/api/posts/${state.open}/board`).catch(() => null),
     ]);
     return [
-      progress.now ? make("p", {}, progress.now) : null,
+      progress.open ? make("p", {}, standing(progress.open)) : null,
       progress.line ? make("p", {}, sayAround("room-line-so-far", { line: make("span", { class: "line" }, moves(progress.line)) })) : null,
       board
         ? make(
@@ -62,6 +62,14 @@ export function myWork(place, state) {
       device(),
     ];
   });
+}
+
+/** How the member stands at the open post. */
+function standing({ number, closes_at, at }) {
+  const values = { number: String(number), at: stamp(closes_at) };
+  return at.kind === "question"
+    ? sayAround("room-standing-asked", { ...values, answered: at.answered ? "yes" : "no" })
+    : sayAround("room-standing-now", { ...values, state: at.state ?? "none", wrong: at.wrong });
 }
 
 /** Changing the name. */

@@ -65,7 +65,7 @@ export function byTopic(caption, topics) {
   return table(
     caption,
     [
-      { title: say("room-topic"), of: (row) => row.topic, name: true },
+      { title: say("room-topic"), of: (row) => row.topic ?? say("room-no-topic"), name: true },
       { title: say("room-tried"), of: (row) => amount(row.tried), number: true },
       { title: say("room-solved"), of: (row) => amount(row.solved), number: true },
       { title: say("room-first-try"), of: (row) => amount(row.first_try), number: true },

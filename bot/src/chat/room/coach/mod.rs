@@ -16,7 +16,8 @@ use chrono_tz::Tz;
 
 use super::{Room, RoomError, Shared, paper::Checked, paper::Note, place};
 use crate::chat::common::notes;
-use crate::desk::{CheckedPosition, Desk, DeskError, Earlier};
+use crate::desk::{CheckedPosition, Desk, DeskError, Earlier, Notice};
+use crate::words::Words;
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
@@ -32,7 +33,8 @@ pub(super) fn routes() -> Router<Shared> {
 /// What lies on the coach's bench: the words from the desk, and the file checked last.
 #[derive(Default)]
 pub(super) struct Bench {
-    notes: Mutex<Vec<Note>>,
+    /// Words to the coaches, and since when they are there.
+    notes: Mutex<Vec<(Notice, DateTime<Utc>)>>,
     checked: Mutex<Vec<Checked>>,
     /// Of these, the ones that are kept otherwise already, with their place in the list.
     twice: Mutex<Vec<(usize, CheckedPosition)>>,
@@ -48,10 +50,7 @@ impl Bench {
     /// The bench with the words of earlier runs.
     pub(super) async fn set_up(desk: &Desk) -> Result<Self, RoomError> {
         let kept = desk.notes_for_coaches(&place()).await?.into_iter();
-        let notes = kept.map(|note| Note {
-            text: note.text,
-            at: note.written_at,
-        });
+        let notes = kept.map(|note| (note.notice, note.at));
         Ok(Self {
             notes: Mutex::new(notes.collect()),
             ..Self::default()
@@ -62,27 +61,28 @@ impl Bench {
     pub(super) async fn keep(
         &self,
         room: &Room,
-        text: &str,
+        notice: &Notice,
         earlier: Option<&Earlier>,
     ) -> Result<(), DeskError> {
-        notes::keep(&room.desk, &room.place, text, earlier).await
+        notes::keep(&room.desk, &room.place, notice, earlier).await
     }
 
     /// Shows a word to the coach.
-    pub(super) fn show(&self, room: &Room, text: &str) {
-        let note = Note {
-            text: text.to_owned(),
-            at: room.desk.now(),
-        };
-        room.feed.coaches("notice", &note);
+    pub(super) fn show(&self, room: &Room, notice: &Notice) {
         let mut notes = open(&self.notes);
-        notes.push(note);
+        notes.push((notice.clone(), room.desk.now()));
         let surplus = notes.len().saturating_sub(notes::MOST);
         notes.drain(..surplus);
+        drop(notes);
+        room.feed.coaches("notice", &());
     }
 
-    fn notes(&self) -> Vec<Note> {
-        open(&self.notes).clone()
+    fn notes(&self, words: &Words) -> Vec<Note> {
+        let in_words = |(notice, at): &(Notice, DateTime<Utc>)| Note {
+            text: words.say(notice),
+            at: *at,
+        };
+        open(&self.notes).iter().map(in_words).collect()
     }
 }
 

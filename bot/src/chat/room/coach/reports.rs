@@ -9,11 +9,15 @@ use axum::{
 };
 use chrono::{Days, NaiveDate};
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use super::beginning;
 use crate::{
-    chat::room::{Room, Shared, door::Coach, paper::Shown, trouble::Trouble},
-    desk::{Period, Summary, SummaryTable},
+    chat::{
+        room::{Room, Shared, door::Coach, paper::Shown, trouble::Trouble},
+        said::advised,
+    },
+    desk::{Period, SummaryTable},
 };
 
 pub(super) fn routes() -> Router<Shared> {
@@ -54,11 +58,12 @@ impl Span {
 
 async fn summary(
     State(room): State<Shared>,
-    Coach(_): Coach,
+    Coach(coach): Coach,
     Query(span): Query<Span>,
-) -> Result<Json<Summary>, Trouble> {
+) -> Result<Json<Value>, Trouble> {
     let period = span.period(&room).await?;
-    Ok(Json(room.desk.summary(&room.place, &period).await?))
+    let summary = room.desk.summary(&room.place, &period).await?;
+    Ok(Json(advised(&summary, room.words_for(&coach).await)))
 }
 
 #[derive(Serialize)]
@@ -85,11 +90,12 @@ async fn charts(
 
 async fn as_json(
     State(room): State<Shared>,
-    Coach(_): Coach,
+    Coach(coach): Coach,
     Query(span): Query<Span>,
 ) -> Result<Response, Trouble> {
     let period = span.period(&room).await?;
     let summary = room.desk.summary(&room.place, &period).await?;
+    let summary = advised(&summary, room.words_for(&coach).await);
     let name = "attachment; filename=\"engagement-summary.json\"";
     Ok(([(header::CONTENT_DISPOSITION, name)], Json(summary)).into_response())
 }

@@ -67,7 +67,7 @@ struct Pause {
     until: Option<DateTime<Utc>>,
 }
 
-async fn week(State(room): State<Shared>, Coach(_): Coach) -> Told<Week> {
+async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
     let zone = room.desk.settings(&room.place).await?.zone;
     let items = room.desk.queue(&room.place).await?;
     let posts = room.desk.posts(&room.place, feed::POSTS).await?;
@@ -89,7 +89,7 @@ async fn week(State(room): State<Shared>, Coach(_): Coach) -> Told<Week> {
             .await?
             .map(|until| Pause { until }),
         zone: zone.name().to_owned(),
-        notes: room.bench.notes(),
+        notes: room.bench.notes(room.words_for(&coach).await),
     }))
 }
 

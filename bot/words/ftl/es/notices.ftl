@@ -1,0 +1,38 @@
+# Lo que se dice a los entrenadores de un grupo sin que lo pidan, y cómo van los chats.
+
+slot-empty = Es hora de publicar y nada de la cola puede publicarse, así que no se ha publicado nada. Importa posiciones y pon en la cola las correctas; luego espera a la próxima hora, o publica enseguida.
+no-longer-passes = { $soundness ->
+    [several-keys] Comprobada de nuevo antes de publicarla, { $position } tiene más de una clave, así que no se publica.
+    [short] Comprobada de nuevo antes de publicarla, { $position } se resuelve en menos jugadas de las pedidas, así que no se publica.
+    [unsound] Comprobada de nuevo antes de publicarla, { $position } no cumple lo que promete, así que no se publica.
+    [illegal] Comprobada de nuevo antes de publicarla, { $position } no es una posición legal, así que no se publica.
+   *[other] Comprobada de nuevo antes de publicarla, { $position } no pudo decidirse en el tiempo permitido, así que no se publica.
+} Mira su informe, corrígela, o di que se publique de todos modos.
+post-not-sent = { $kind ->
+    [problem] La posición { $number } no pudo enviarse: { $why } Sigo intentándolo.
+    [question] La pregunta { $number } no pudo enviarse: { $why } Sigo intentándolo.
+   *[words] La publicación { $number } no pudo enviarse: { $why } Sigo intentándolo.
+}
+reveal-not-sent = { $kind ->
+    [problem] La solución de la posición { $number } no pudo enviarse: { $why } Sigo intentándolo.
+   *[question] El cierre de la pregunta { $number } no pudo enviarse: { $why } Sigo intentándolo.
+}
+due-not-sent = { $name ->
+    [none] Lo que toca ahora no pudo publicarse: { $why } Sigo intentándolo.
+   *[other] Toca { $name } y no pudo publicarse: { $why } Sigo intentándolo.
+}
+chat-down = { $chat } no funciona: { $why } Sigo intentándolo, y aviso cuando vuelva.
+chat-refused = { $chat } no funcionará hasta que alguien ayude: { $why }
+chat-back = { $chat } vuelve a funcionar.
+chat-name = { $key ->
+    [room] La sala del club
+    [discord] Discord
+   *[other] { $name }
+}
+as-written = { $words }
+
+## Por qué no funciona un chat
+
+ended-for-no-reason = Terminó sin dar ninguna razón.
+not-connected = No hay conexión.
+broke-down = Se averió, lo que es un fallo del programa; el registro dice dónde.
