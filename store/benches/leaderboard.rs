@@ -11,9 +11,9 @@ use std::{collections::HashMap, hint::black_box};
 use chrono::{DateTime, TimeDelta, Utc};
 use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move_store::{
-    Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupSettings, Mode, Names,
-    NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span, Store, StoreError, Tx,
-    Verdict, Via, Words,
+    Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupId, GroupSettings,
+    MemberId, Mode, Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span,
+    Store, StoreError, TopicId, Tx, Verdict, Via, Words,
 };
 
 const POSTS: usize = 500;
@@ -33,7 +33,7 @@ impl Dice {
     }
 }
 
-fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
+fn fill(tx: &Tx<'_>) -> Result<GroupId, StoreError> {
     let start = DateTime::<Utc>::UNIX_EPOCH + TimeDelta::days(20_000);
     let group = tx.insert_group(&NewGroup {
         chat: ChatKey::of("room"),
@@ -57,10 +57,10 @@ fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
         },
         created_at: start,
     })?;
-    let members: Vec<i64> = (0..MEMBERS)
+    let members: Vec<MemberId> = (0..MEMBERS)
         .map(|n| tx.upsert_member(group, &n.to_string(), &format!("Member {n}"), start))
         .collect::<Result<_, _>>()?;
-    let topics: Vec<i64> = (0..8)
+    let topics: Vec<TopicId> = (0..8)
         .map(|n| tx.ensure_topic(group, &format!("Topic {n}")))
         .collect::<Result<_, _>>()?;
     let mut dice = Dice(SEED);
@@ -161,8 +161,8 @@ fn fill(tx: &Tx<'_>) -> Result<i64, StoreError> {
 }
 
 /// The baseline: every row to Rust, summed there.
-fn by_hand(sql: &rusqlite::Connection, group: i64) -> Vec<(i64, f64)> {
-    let mut sums = HashMap::<i64, f64>::new();
+fn by_hand(sql: &rusqlite::Connection, group: GroupId) -> Vec<(MemberId, f64)> {
+    let mut sums = HashMap::<MemberId, f64>::new();
     let mut statement = sql
         .prepare_cached(
             "SELECT a.member_id, a.points FROM posts o JOIN attempts a ON a.post_id = o.id
@@ -171,7 +171,7 @@ fn by_hand(sql: &rusqlite::Connection, group: i64) -> Vec<(i64, f64)> {
         .expect("the bench's own query");
     let mut rows = statement.query([group]).expect("the bench's own store");
     while let Some(row) = rows.next().expect("the bench's own store") {
-        let member: i64 = row.get(0).expect("an id");
+        let member: MemberId = row.get(0).expect("an id");
         let points: f64 = row.get(1).expect("points");
         *sums.entry(member).or_default() += points;
     }
@@ -209,11 +209,10 @@ fn bench(c: &mut Criterion) {
             store.read_blocking(move |db| {
                 let start = DateTime::<Utc>::UNIX_EPOCH + TimeDelta::days(20_200);
                 db.leaderboard(black_box(&Span {
-                    group_id: group,
                     from: Some(start),
                     to: Some(start + TimeDelta::days(30)),
                     topic: Some("Topic 3".into()),
-                    ..Span::default()
+                    ..Span::all(group)
                 }))
             })
         });

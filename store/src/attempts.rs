@@ -1,5 +1,6 @@
 //! Attempts: one member's work on one post.
 
+use crate::{MemberId, PostId, ReplyId};
 use rusqlite::{Row, params};
 
 use crate::{
@@ -11,9 +12,9 @@ use crate::{
 #[derive(Clone, Debug, PartialEq, serde::Serialize)]
 pub struct Attempt {
     /// The post.
-    pub post_id: i64,
+    pub post_id: PostId,
     /// The member.
-    pub member_id: i64,
+    pub member_id: MemberId,
     /// Where it stands.
     pub state: AttemptState,
     /// The line played so far by both sides, in SAN.
@@ -31,7 +32,7 @@ pub struct Attempt {
     /// When the member gave up, whatever the coach said since.
     pub gave_up_at: Option<Moment>,
     /// The member's last reply before giving up, 0 for none; `None` unless they gave up.
-    pub gave_up_after: Option<i64>,
+    pub gave_up_after: Option<ReplyId>,
 }
 
 /// An attempt with its member's name.
@@ -64,10 +65,10 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn attempt(&self, post: i64, member: i64) -> Result<Option<Attempt>, StoreError> {
+    pub fn attempt(&self, post: PostId, member: MemberId) -> Result<Option<Attempt>, StoreError> {
         self.maybe_one(
             "SELECT * FROM attempts WHERE post_id = ?1 AND member_id = ?2",
-            [post, member],
+            (post, member),
             read,
         )
     }
@@ -77,7 +78,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn attempts_at(&self, post: i64) -> Result<Vec<AttemptOf>, StoreError> {
+    pub fn attempts_at(&self, post: PostId) -> Result<Vec<AttemptOf>, StoreError> {
         self.all(
             "SELECT a.*, m.name FROM attempts a JOIN members m ON m.id = a.member_id
              WHERE a.post_id = ?1
@@ -96,7 +97,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn attempts_by_member(&self, member: i64) -> Result<Vec<Attempt>, StoreError> {
+    pub fn attempts_by_member(&self, member: MemberId) -> Result<Vec<Attempt>, StoreError> {
         self.all(
             "SELECT * FROM attempts WHERE member_id = ?1 ORDER BY post_id",
             [member],
@@ -141,10 +142,10 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn delete_attempt(&self, post: i64, member: i64) -> Result<bool, StoreError> {
+    pub fn delete_attempt(&self, post: PostId, member: MemberId) -> Result<bool, StoreError> {
         Ok(self.run(
             "DELETE FROM attempts WHERE post_id = ?1 AND member_id = ?2",
-            [post, member],
+            (post, member),
         )? > 0)
     }
 }

@@ -2,7 +2,7 @@
 
 use rusqlite::params;
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, GroupId, Moment, StoreError, Tx, time};
 
 /// Words to the coaches.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,7 +20,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn coach_notes(&self, group: i64) -> Result<Vec<CoachNote>, StoreError> {
+    pub fn coach_notes(&self, group: GroupId) -> Result<Vec<CoachNote>, StoreError> {
         self.all(
             "SELECT id, text, written_at FROM coach_notes WHERE group_id = ?1 ORDER BY id",
             [group],
@@ -42,7 +42,7 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn keep_coach_note(
         &self,
-        group: i64,
+        group: GroupId,
         text: &str,
         most: usize,
         now: Moment,
@@ -63,10 +63,10 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written.
-    pub fn forget_coach_notes(&self, group: i64, last: i64) -> Result<(), StoreError> {
+    pub fn forget_coach_notes(&self, group: GroupId, last: i64) -> Result<(), StoreError> {
         self.run(
             "DELETE FROM coach_notes WHERE group_id = ?1 AND id <= ?2",
-            [group, last],
+            (group, last),
         )?;
         Ok(())
     }

@@ -2,13 +2,13 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, MemberId, Moment, ReplyId, StoreError, Tx, time};
 
 /// What a coach settled a reply with.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CoachWords {
     /// The reply.
-    pub reply_id: i64,
+    pub reply_id: ReplyId,
     /// The answer to its sender; empty where none was needed.
     pub words: String,
     /// The coach's name; `None` once they were erased.
@@ -51,7 +51,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn coach_words(&self, reply: i64) -> Result<Option<CoachWords>, StoreError> {
+    pub fn coach_words(&self, reply: ReplyId) -> Result<Option<CoachWords>, StoreError> {
         self.maybe_one(&format!("{SELECT} WHERE w.reply_id = ?1"), [reply], read)
     }
 
@@ -73,7 +73,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn words_to(&self, member: i64, most: usize) -> Result<Vec<CoachWords>, StoreError> {
+    pub fn words_to(&self, member: MemberId, most: usize) -> Result<Vec<CoachWords>, StoreError> {
         let mut words = self.all(
             &format!(
                 "{SELECT} JOIN replies r ON r.id = w.reply_id
@@ -95,9 +95,9 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn settle_reply(
         &self,
-        reply: i64,
+        reply: ReplyId,
         words: &str,
-        by: i64,
+        by: MemberId,
         now: Moment,
     ) -> Result<(), StoreError> {
         self.run(
@@ -113,7 +113,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn mark_words_told(&self, reply: i64, now: Moment) -> Result<(), StoreError> {
+    pub fn mark_words_told(&self, reply: ReplyId, now: Moment) -> Result<(), StoreError> {
         self.run(
             "UPDATE coach_words SET told_at = ?2 WHERE reply_id = ?1",
             params![reply, time::text(now)],

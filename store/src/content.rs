@@ -2,7 +2,7 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{ContentId, Db, GroupId, Moment, PositionId, StoreError, TopicId, Tx, time};
 
 /// Words of the coach's, with or without a position beside them.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,7 +19,7 @@ pub enum Content {
     /// A position with its task.
     Problem {
         /// The position.
-        position_id: i64,
+        position_id: PositionId,
         /// Its stipulation's sign.
         stipulation: String,
     },
@@ -38,9 +38,9 @@ pub enum Content {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewContent {
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// Its topic.
-    pub topic_id: Option<i64>,
+    pub topic_id: Option<TopicId>,
     /// File and id, where a file gave it; else empty.
     pub source: String,
     /// What it holds.
@@ -106,7 +106,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn content(&self, id: i64) -> Result<Option<(i64, Content)>, StoreError> {
+    pub fn content(&self, id: ContentId) -> Result<Option<(GroupId, Content)>, StoreError> {
         self.maybe_one(
             &format!("SELECT c.group_id, {COLUMNS} FROM contents c {JOINS} WHERE c.id = ?1"),
             [id],
@@ -120,7 +120,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn insert_content(&self, new: &NewContent) -> Result<i64, StoreError> {
+    pub fn insert_content(&self, new: &NewContent) -> Result<ContentId, StoreError> {
         let (kind, written, at_reveal) = match &new.holds {
             NewHolds::Question { asked, at_reveal } => ("question", asked, at_reveal.as_str()),
             NewHolds::Words(written) => ("words", written, ""),
@@ -145,7 +145,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such position, or the store cannot be written.
-    pub fn problem_of(&self, position: i64, now: Moment) -> Result<i64, StoreError> {
+    pub fn problem_of(&self, position: PositionId, now: Moment) -> Result<ContentId, StoreError> {
         self.run(
             "INSERT INTO contents (group_id, kind, position_id, created_at)
              SELECT group_id, 'problem', id, ?2 FROM positions WHERE id = ?1
@@ -159,7 +159,7 @@ impl Tx<'_> {
         )?
         .ok_or(StoreError::NoSuch {
             what: "position",
-            id: position,
+            id: position.get(),
         })
     }
 
@@ -167,7 +167,11 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, it is a problem, or the store cannot be written.
-    pub fn set_content_topic(&self, content: i64, topic: Option<i64>) -> Result<(), StoreError> {
+    pub fn set_content_topic(
+        &self,
+        content: ContentId,
+        topic: Option<TopicId>,
+    ) -> Result<(), StoreError> {
         self.run_one(
             "item of content",
             content,
@@ -180,7 +184,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or it is held.
-    pub fn forget_content(&self, content: i64) -> Result<(), StoreError> {
+    pub fn forget_content(&self, content: ContentId) -> Result<(), StoreError> {
         self.run(
             "DELETE FROM contents WHERE id = ?1 AND kind <> 'problem'
                  AND NOT EXISTS (SELECT 1 FROM queue WHERE content_id = ?1)",
@@ -197,6 +201,7 @@ mod tests {
         AttemptState, NewPost, Verdict,
         fixture::{Fixture, PRICES, at, attempt, new_group, new_position, new_reply, new_verdict},
     };
+    use crate::{MemberId, PostId};
 
     fn written(words: &str, fen: Option<&str>) -> Written {
         Written {
@@ -205,7 +210,7 @@ mod tests {
         }
     }
 
-    fn question(group: i64, words: &str) -> NewContent {
+    fn question(group: GroupId, words: &str) -> NewContent {
         NewContent {
             group_id: group,
             topic_id: None,
@@ -218,7 +223,7 @@ mod tests {
         }
     }
 
-    fn words(group: i64, text: &str) -> NewContent {
+    fn words(group: GroupId, text: &str) -> NewContent {
         NewContent {
             holds: NewHolds::Words(written(text, None)),
             ..question(group, text)
@@ -226,7 +231,7 @@ mod tests {
     }
 
     /// An open post of something; `n` differs from post to post.
-    fn posted(tx: &Tx<'_>, new: &NewContent, n: i64) -> Result<i64, StoreError> {
+    fn posted(tx: &Tx<'_>, new: &NewContent, n: i64) -> Result<PostId, StoreError> {
         let content = tx.insert_content(new)?;
         let item = tx.enqueue_content(content, at(0))?;
         let post = tx.intend_post(&NewPost {
@@ -317,7 +322,7 @@ mod tests {
             let error = what.unwrap_err().to_string();
             assert!(error.contains(why), "{error}");
         };
-        type Work = fn(&Tx<'_>, (i64, i64, i64, i64)) -> Result<(), StoreError>;
+        type Work = fn(&Tx<'_>, (GroupId, PostId, PostId, MemberId)) -> Result<(), StoreError>;
         let write = |f: &Fixture, work: Work| {
             f.store
                 .write_blocking(move |tx| work(tx, (group, asked, said, ana)))

@@ -2,7 +2,7 @@
 
 use rusqlite::{Connection, Params, Row};
 
-use crate::StoreError;
+use crate::{StoreError, ids::Id};
 
 /// A consistent view of the store. Its methods are the reads, one file a subject.
 pub struct Db<'c> {
@@ -26,20 +26,23 @@ impl<'c> Tx<'c> {
     }
 
     /// Runs one `INSERT`; returns the new row's id.
-    pub(crate) fn insert(&self, sql: &str, params: impl Params) -> Result<i64, StoreError> {
-        Ok(self.sql.prepare_cached(sql)?.insert(params)?)
+    pub(crate) fn insert<I: Id>(&self, sql: &str, params: impl Params) -> Result<I, StoreError> {
+        Ok(I::of(self.sql.prepare_cached(sql)?.insert(params)?))
     }
 
     /// Runs one statement that must touch exactly the row of `what` with `id`.
     pub(crate) fn run_one(
         &self,
         what: &'static str,
-        id: i64,
+        id: impl Into<i64>,
         sql: &str,
         params: impl Params,
     ) -> Result<(), StoreError> {
         match self.run(sql, params)? {
-            0 => Err(StoreError::NoSuch { what, id }),
+            0 => Err(StoreError::NoSuch {
+                what,
+                id: id.into(),
+            }),
             _ => Ok(()),
         }
     }

@@ -2,19 +2,19 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Deed, Moment, StoreError, Tx, time};
+use crate::{Db, Deed, GroupId, MemberId, Moment, StoreError, Tx, time};
 
 /// Something a coach did, to be kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewDeed {
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// The coach.
-    pub by_id: i64,
+    pub by_id: MemberId,
     /// What.
     pub deed: Deed,
     /// The member it is about, if it is about one.
-    pub about_id: Option<i64>,
+    pub about_id: Option<MemberId>,
     /// In more words, at most 400 characters; may be empty.
     pub note: String,
     /// When.
@@ -58,7 +58,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn deeds(&self, group: i64, most: usize) -> Result<Vec<DeedRow>, StoreError> {
+    pub fn deeds(&self, group: GroupId, most: usize) -> Result<Vec<DeedRow>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE d.group_id = ?1 ORDER BY d.id DESC LIMIT ?2"),
             params![group, i64::try_from(most).unwrap_or(i64::MAX)],
@@ -70,7 +70,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn deeds_about(&self, member: i64) -> Result<Vec<DeedRow>, StoreError> {
+    pub fn deeds_about(&self, member: MemberId) -> Result<Vec<DeedRow>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE d.about_id = ?1 ORDER BY d.id"),
             [member],

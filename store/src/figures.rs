@@ -10,7 +10,9 @@ use std::sync::LazyLock;
 
 use rusqlite::Row;
 
-use crate::{Content, Db, Moment, StoreError, content, time, values::List};
+use crate::{
+    Content, Db, GroupId, MemberId, Moment, PostId, StoreError, content, time, values::List,
+};
 
 /// Which posts a figure counts.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -23,10 +25,10 @@ pub enum Counting {
 }
 
 /// Which posts a figure covers.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Span {
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// Opened at this moment or later.
     pub from: Option<Moment>,
     /// Opened before this moment.
@@ -41,7 +43,7 @@ pub struct Span {
 #[derive(Clone, Debug, PartialEq)]
 pub struct MemberPoints {
     /// The member.
-    pub member_id: i64,
+    pub member_id: MemberId,
     /// Their name.
     pub name: String,
     /// Points in all.
@@ -60,7 +62,7 @@ pub struct MemberPoints {
 #[derive(Clone, Debug, PartialEq)]
 pub struct MemberFigures {
     /// The member.
-    pub member_id: i64,
+    pub member_id: MemberId,
     /// Their name.
     pub name: String,
     /// Whether they coach the group.
@@ -85,7 +87,7 @@ pub struct MemberFigures {
 #[derive(Clone, Debug, PartialEq)]
 pub struct PostFigures {
     /// The post.
-    pub post_id: i64,
+    pub post_id: PostId,
     /// Its number.
     pub number: i64,
     /// Its topic.
@@ -165,14 +167,17 @@ const SUMS: &str = "sum(c.kind = 'problem') AS tried,
 
 impl Span {
     /// All posts of a group.
-    pub fn all(group_id: i64) -> Self {
+    pub fn all(group_id: GroupId) -> Self {
         Self {
             group_id,
-            ..Self::default()
+            from: None,
+            to: None,
+            topic: None,
+            counting: Counting::default(),
         }
     }
 
-    fn params(&self) -> (i64, Option<String>, Option<String>, Option<&str>, bool) {
+    fn params(&self) -> (GroupId, Option<String>, Option<String>, Option<&str>, bool) {
         (
             self.group_id,
             time::maybe(self.from),
@@ -338,7 +343,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn took_part(&self, span: &Span) -> Result<Vec<(i64, String)>, StoreError> {
+    pub fn took_part(&self, span: &Span) -> Result<Vec<(MemberId, String)>, StoreError> {
         self.all(
             &format!("{}
                 SELECT m.id, m.name FROM members m
@@ -354,7 +359,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn points_of_member(&self, group: i64, member: i64) -> Result<f64, StoreError> {
+    pub fn points_of_member(&self, group: GroupId, member: MemberId) -> Result<f64, StoreError> {
         let span = Span {
             counting: Counting::Sent,
             ..Span::all(group)
@@ -382,7 +387,7 @@ impl Db<'_> {
     pub fn topics_of_member(
         &self,
         span: &Span,
-        member: i64,
+        member: MemberId,
     ) -> Result<Vec<TopicFigures>, StoreError> {
         let (group, from, to, topic, sent) = span.params();
         self.all(
@@ -405,7 +410,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn wrong_first_moves(&self, post: i64) -> Result<Vec<WrongFirst>, StoreError> {
+    pub fn wrong_first_moves(&self, post: PostId) -> Result<Vec<WrongFirst>, StoreError> {
         // With one min() in a query, SQLite takes the plain columns from the row that has the minimum:
         // https://www.sqlite.org/lang_select.html#bareagg
         self.all(

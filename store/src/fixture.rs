@@ -5,9 +5,9 @@ use serde_json::json;
 use tempfile::TempDir;
 
 use crate::{
-    Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupSettings, Mode, Moment,
-    Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Prices, Scale, Soundness, Store,
-    StoreError, Tx, Verdict, Via, Words,
+    Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupId, GroupSettings,
+    ItemId, MemberId, Mode, Moment, Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict,
+    PostId, Prices, ReplyId, Scale, Soundness, Store, StoreError, Tx, Verdict, Via, Words,
 };
 
 /// What a post costs here.
@@ -26,7 +26,7 @@ pub fn at(minutes: i64) -> Moment {
 pub struct Fixture {
     pub folder: TempDir,
     pub store: Store,
-    pub group: i64,
+    pub group: GroupId,
 }
 
 impl Fixture {
@@ -118,7 +118,7 @@ pub fn new_group(place: &str) -> NewGroup {
 }
 
 /// A position; `n` makes its text differ. The store does not know what the text means.
-pub fn new_position(group: i64, n: usize) -> NewPosition {
+pub fn new_position(group: GroupId, n: usize) -> NewPosition {
     NewPosition {
         group_id: group,
         topic_id: None,
@@ -144,7 +144,7 @@ pub fn new_position(group: i64, n: usize) -> NewPosition {
 ///
 /// # Errors
 /// When the store cannot be used.
-pub fn queue(tx: &Tx<'_>, group: i64, n: usize) -> Result<Vec<i64>, StoreError> {
+pub fn queue(tx: &Tx<'_>, group: GroupId, n: usize) -> Result<Vec<ItemId>, StoreError> {
     (0..n)
         .map(|n| {
             let position = tx.upsert_position(&new_position(group, n))?;
@@ -159,11 +159,11 @@ pub fn queue(tx: &Tx<'_>, group: i64, n: usize) -> Result<Vec<i64>, StoreError> 
 /// When the store cannot be used.
 pub fn open_post(
     tx: &Tx<'_>,
-    group: i64,
+    group: GroupId,
     n: usize,
     topic: Option<&str>,
     minutes: i64,
-) -> Result<i64, StoreError> {
+) -> Result<PostId, StoreError> {
     let mut position = new_position(group, 1000 + n);
     position.topic_id = topic.map(|name| tx.ensure_topic(group, name)).transpose()?;
     let position = tx.upsert_position(&position)?;
@@ -189,12 +189,12 @@ pub fn open_post(
 ///
 /// # Errors
 /// When the store cannot be used.
-pub fn close_post(tx: &Tx<'_>, post: i64, minutes: i64) -> Result<(), StoreError> {
+pub fn close_post(tx: &Tx<'_>, post: PostId, minutes: i64) -> Result<(), StoreError> {
     tx.mark_post_closing(post)?;
     tx.mark_post_closed(post, at(minutes), Some("r"))
 }
 
-pub fn new_reply(post: i64, member: i64, source: Option<&str>, text: &str) -> NewReply {
+pub fn new_reply(post: PostId, member: MemberId, source: Option<&str>, text: &str) -> NewReply {
     NewReply {
         post_id: post,
         member_id: member,
@@ -205,7 +205,7 @@ pub fn new_reply(post: i64, member: i64, source: Option<&str>, text: &str) -> Ne
     }
 }
 
-pub fn new_verdict(reply: i64, verdict: Verdict, first: &str) -> NewVerdict {
+pub fn new_verdict(reply: ReplyId, verdict: Verdict, first: &str) -> NewVerdict {
     NewVerdict {
         reply_id: reply,
         verdict,
@@ -221,7 +221,7 @@ pub fn new_verdict(reply: i64, verdict: Verdict, first: &str) -> NewVerdict {
     }
 }
 
-pub fn attempt(post: i64, member: i64, state: AttemptState, points: f64) -> Attempt {
+pub fn attempt(post: PostId, member: MemberId, state: AttemptState, points: f64) -> Attempt {
     Attempt {
         post_id: post,
         member_id: member,
@@ -233,6 +233,6 @@ pub fn attempt(post: i64, member: i64, state: AttemptState, points: f64) -> Atte
         started_at: at(5),
         ended_at: (state != AttemptState::Playing).then(|| at(7)),
         gave_up_at: (state == AttemptState::GivenUp).then(|| at(7)),
-        gave_up_after: (state == AttemptState::GivenUp).then_some(0),
+        gave_up_after: (state == AttemptState::GivenUp).then_some(ReplyId::of(0)),
     }
 }

@@ -2,7 +2,9 @@
 
 use rusqlite::{Row, params};
 
-use crate::{ChatKey, Db, Defences, Delivery, Mode, Moment, Names, Scale, StoreError, Tx, time};
+use crate::{
+    ChatKey, Db, Defences, Delivery, GroupId, Mode, Moment, Names, Scale, StoreError, Tx, time,
+};
 
 /// What a coach sets for a group.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,7 +58,7 @@ pub struct NewGroup {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Group {
     /// Its id.
-    pub id: i64,
+    pub id: GroupId,
     /// The chat.
     pub chat: ChatKey,
     /// The channel's id, or the room's name.
@@ -116,7 +118,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn group(&self, id: i64) -> Result<Option<Group>, StoreError> {
+    pub fn group(&self, id: GroupId) -> Result<Option<Group>, StoreError> {
         self.maybe_one("SELECT * FROM groups WHERE id = ?1", [id], read)
     }
 
@@ -158,7 +160,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn insert_group(&self, new: &NewGroup) -> Result<i64, StoreError> {
+    pub fn insert_group(&self, new: &NewGroup) -> Result<GroupId, StoreError> {
         let s = &new.settings;
         self.insert(
             "INSERT INTO groups (chat, place, server, name, zone, post_time, days, open_minutes, mode,
@@ -191,7 +193,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn update_group(&self, group: i64, s: &GroupSettings) -> Result<(), StoreError> {
+    pub fn update_group(&self, group: GroupId, s: &GroupSettings) -> Result<(), StoreError> {
         self.run_one(
             "group",
             group,
@@ -223,7 +225,7 @@ impl Tx<'_> {
     /// When there is no such row, or the store cannot be written.
     pub fn set_paused(
         &self,
-        group: i64,
+        group: GroupId,
         paused: bool,
         until: Option<Moment>,
     ) -> Result<(), StoreError> {
@@ -239,7 +241,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_slots_from(&self, group: i64, from: Moment) -> Result<(), StoreError> {
+    pub fn set_slots_from(&self, group: GroupId, from: Moment) -> Result<(), StoreError> {
         self.run_one(
             "group",
             group,
@@ -252,7 +254,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_empty_told_at(&self, group: i64, at: Option<Moment>) -> Result<(), StoreError> {
+    pub fn set_empty_told_at(&self, group: GroupId, at: Option<Moment>) -> Result<(), StoreError> {
         self.run_one(
             "group",
             group,
@@ -356,7 +358,7 @@ mod tests {
         let f = Fixture::new();
         let error = f
             .store
-            .write_blocking(|tx| tx.set_empty_told_at(77, Some(at(0))))
+            .write_blocking(|tx| tx.set_empty_told_at(GroupId::of(77), Some(at(0))))
             .unwrap_err();
         assert_eq!(error.to_string(), "there is no group with id 77");
     }

@@ -3,13 +3,13 @@
 use rusqlite::{Row, params};
 use serde_json::Value;
 
-use crate::{ChatKey, Db, Doubt, Moment, StoreError, Tx, time};
+use crate::{ChatKey, Db, Doubt, GroupId, Moment, StoreError, Tx, time};
 
 /// A message that waits.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Held {
     /// The group it was written in.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// The chat's id of the message.
     pub message: String,
     /// The chat's id of where it was written.
@@ -71,7 +71,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn held_of(&self, group: i64, user: &str) -> Result<Vec<Held>, StoreError> {
+    pub fn held_of(&self, group: GroupId, user: &str) -> Result<Vec<Held>, StoreError> {
         self.all(
             "SELECT * FROM held WHERE group_id = ?1 AND chat_user = ?2 ORDER BY id",
             params![group, user],
@@ -188,7 +188,7 @@ mod tests {
 
     const CHAT: ChatKey = ChatKey::of("room");
 
-    fn held(group: i64, message: &str) -> Held {
+    fn held(group: GroupId, message: &str) -> Held {
         Held {
             group_id: group,
             message: message.into(),

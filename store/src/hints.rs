@@ -2,15 +2,15 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, MemberId, Moment, PostId, ReplyId, StoreError, Tx, time};
 
 /// A hint step that a member was given.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Hint {
     /// The post.
-    pub post_id: i64,
+    pub post_id: PostId,
     /// The member.
-    pub member_id: i64,
+    pub member_id: MemberId,
     /// On which half-move of the member's line it was asked for, from 0.
     pub ply: u16,
     /// 1 to 3.
@@ -18,7 +18,7 @@ pub struct Hint {
     /// When.
     pub given_at: Moment,
     /// The member's last reply to the post before it, 0 for none.
-    pub after_reply: i64,
+    pub after_reply: ReplyId,
 }
 
 fn read(row: &Row<'_>) -> rusqlite::Result<Hint> {
@@ -37,10 +37,10 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn hints(&self, post: i64, member: i64) -> Result<Vec<Hint>, StoreError> {
+    pub fn hints(&self, post: PostId, member: MemberId) -> Result<Vec<Hint>, StoreError> {
         self.all(
             "SELECT * FROM hints WHERE post_id = ?1 AND member_id = ?2 ORDER BY ply, step",
-            [post, member],
+            (post, member),
             read,
         )
     }
@@ -49,7 +49,12 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn hint_count_at(&self, post: i64, member: i64, ply: u16) -> Result<u8, StoreError> {
+    pub fn hint_count_at(
+        &self,
+        post: PostId,
+        member: MemberId,
+        ply: u16,
+    ) -> Result<u8, StoreError> {
         Ok(self
             .maybe_one(
                 "SELECT count(*) FROM hints WHERE post_id = ?1 AND member_id = ?2 AND ply = ?3",
@@ -68,8 +73,8 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn next_hint(
         &self,
-        post: i64,
-        member: i64,
+        post: PostId,
+        member: MemberId,
         ply: u16,
         most: u8,
         now: Moment,

@@ -2,14 +2,14 @@
 
 use rusqlite::params;
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, GroupId, MemberId, Moment, StoreError, Tx, time};
 
 impl Db<'_> {
     /// Since when each further id of a member is theirs, the oldest first.
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn devices(&self, member: i64) -> Result<Vec<Moment>, StoreError> {
+    pub fn devices(&self, member: MemberId) -> Result<Vec<Moment>, StoreError> {
         self.all(
             "SELECT since FROM identities WHERE member_id = ?1 ORDER BY since",
             [member],
@@ -21,7 +21,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn ids_of(&self, member: i64) -> Result<Vec<String>, StoreError> {
+    pub fn ids_of(&self, member: MemberId) -> Result<Vec<String>, StoreError> {
         self.all(
             "SELECT chat_user FROM (
                  SELECT chat_user, '' AS since FROM members WHERE id = ?1
@@ -40,8 +40,8 @@ impl Tx<'_> {
     /// [`StoreError::Rule`] when the id is somebody's already.
     pub fn add_identity(
         &self,
-        group: i64,
-        member: i64,
+        group: GroupId,
+        member: MemberId,
         chat_user: &str,
         now: Moment,
     ) -> Result<(), StoreError> {

@@ -3,13 +3,13 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, Moment, PostId, StoreError, Tx, time};
 
 /// Something that came in.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewEntry {
     /// The post it may answer.
-    pub post_id: i64,
+    pub post_id: PostId,
     /// The chat's id of the message; the same one is in the inbox once, with its latest text.
     pub source: String,
     /// The chat's id of whoever sent it, who need be no member yet.
@@ -28,7 +28,7 @@ pub struct Entry {
     /// Its id.
     pub id: i64,
     /// The post it may answer.
-    pub post_id: i64,
+    pub post_id: PostId,
     /// The chat's id of the message.
     pub source: String,
     /// The chat's id of whoever sent it.
@@ -127,7 +127,7 @@ mod tests {
     use super::*;
     use crate::fixture::{Fixture, at, open_post};
 
-    fn entry(post: i64, source: &str, text: &str, minute: i64) -> NewEntry {
+    fn entry(post: PostId, source: &str, text: &str, minute: i64) -> NewEntry {
         NewEntry {
             post_id: post,
             source: source.into(),

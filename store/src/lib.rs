@@ -43,6 +43,7 @@ mod groups;
 mod held;
 mod hints;
 mod identities;
+mod ids;
 mod inbox;
 mod links;
 mod members;
@@ -77,6 +78,7 @@ pub use figures::{
 pub use groups::{Group, GroupSettings, NewGroup};
 pub use held::Held;
 pub use hints::Hint;
+pub use ids::{ContentId, GroupId, ItemId, MemberId, PositionId, PostId, ReplyId, TopicId};
 pub use inbox::{Entry, NewEntry};
 pub use members::{Member, Mute};
 pub use merge::Shared;

@@ -2,15 +2,15 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, GroupId, MemberId, Moment, StoreError, Tx, time};
 
 /// A member of a group.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Member {
     /// Its id.
-    pub id: i64,
+    pub id: MemberId,
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// The chat's id of the person.
     pub chat_user: String,
     /// The name shown, 1 to 80 characters.
@@ -67,7 +67,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn member(&self, id: i64) -> Result<Option<Member>, StoreError> {
+    pub fn member(&self, id: MemberId) -> Result<Option<Member>, StoreError> {
         self.maybe_one("SELECT * FROM members WHERE id = ?1", [id], read)
     }
 
@@ -77,7 +77,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn member_by_user(
         &self,
-        group: i64,
+        group: GroupId,
         chat_user: &str,
     ) -> Result<Option<Member>, StoreError> {
         self.maybe_one(
@@ -94,7 +94,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn members(&self, group: i64) -> Result<Vec<Member>, StoreError> {
+    pub fn members(&self, group: GroupId) -> Result<Vec<Member>, StoreError> {
         self.all(
             "SELECT * FROM members WHERE group_id = ?1 ORDER BY name, id",
             [group],
@@ -106,7 +106,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn coaches(&self, group: i64) -> Result<Vec<Member>, StoreError> {
+    pub fn coaches(&self, group: GroupId) -> Result<Vec<Member>, StoreError> {
         self.all(
             "SELECT * FROM members WHERE group_id = ?1 AND coach = 1 ORDER BY joined_at, id",
             [group],
@@ -123,11 +123,11 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn upsert_member(
         &self,
-        group: i64,
+        group: GroupId,
         chat_user: &str,
         name: &str,
         now: Moment,
-    ) -> Result<i64, StoreError> {
+    ) -> Result<MemberId, StoreError> {
         // A rewrite under the same name would wake every listener for nothing.
         if let Some(member) = self.member_by_user(group, chat_user)? {
             if member.chat_user == chat_user && member.name != name {
@@ -145,7 +145,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn hand_member_over(&self, member: i64, chat_user: &str) -> Result<(), StoreError> {
+    pub fn hand_member_over(&self, member: MemberId, chat_user: &str) -> Result<(), StoreError> {
         self.run_one(
             "member",
             member,
@@ -158,7 +158,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn rename_member(&self, member: i64, name: &str) -> Result<(), StoreError> {
+    pub fn rename_member(&self, member: MemberId, name: &str) -> Result<(), StoreError> {
         self.run_one(
             "member",
             member,
@@ -171,7 +171,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, the tag is none, or the store cannot be written.
-    pub fn set_language(&self, member: i64, tag: Option<&str>) -> Result<(), StoreError> {
+    pub fn set_language(&self, member: MemberId, tag: Option<&str>) -> Result<(), StoreError> {
         self.run_one(
             "member",
             member,
@@ -184,7 +184,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, the tag is none, or the store cannot be written.
-    pub fn set_client_language(&self, member: i64, tag: &str) -> Result<(), StoreError> {
+    pub fn set_client_language(&self, member: MemberId, tag: &str) -> Result<(), StoreError> {
         self.run_one(
             "member",
             member,
@@ -197,7 +197,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_mute(&self, member: i64, mute: Option<&Mute>) -> Result<(), StoreError> {
+    pub fn set_mute(&self, member: MemberId, mute: Option<&Mute>) -> Result<(), StoreError> {
         self.run_one(
             "member",
             member,
@@ -215,7 +215,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_removed(&self, member: i64, since: Option<Moment>) -> Result<(), StoreError> {
+    pub fn set_removed(&self, member: MemberId, since: Option<Moment>) -> Result<(), StoreError> {
         self.run_one(
             "member",
             member,
@@ -228,7 +228,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_coach(&self, member: i64, coach: bool) -> Result<(), StoreError> {
+    pub fn set_coach(&self, member: MemberId, coach: bool) -> Result<(), StoreError> {
         self.run_one(
             "member",
             member,
@@ -301,7 +301,9 @@ mod tests {
         });
         let member = f.read(move |db| db.member(ana)).unwrap();
         assert_eq!((member.mute, member.removed_at), (None, None));
-        let nobody = f.store.write_blocking(|tx| tx.set_removed(99, Some(at(2))));
+        let nobody = f
+            .store
+            .write_blocking(|tx| tx.set_removed(MemberId::of(99), Some(at(2))));
         assert!(
             matches!(nobody, Err(StoreError::NoSuch { .. })),
             "{nobody:?}"

@@ -1,15 +1,15 @@
 //! Two members who are one person become one: everything of the second is the first one's afterwards.
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, MemberId, Moment, PostId, ReplyId, StoreError, Tx, time};
 
 /// A post at which both of two members did something, and what is needed to settle it as one attempt.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Shared {
     /// The post.
-    pub post_id: i64,
+    pub post_id: PostId,
     /// When the first of the two gave it up, if one did, and the last reply of either before that (0 for
     /// none).
-    pub gave_up: Option<(Moment, i64)>,
+    pub gave_up: Option<(Moment, ReplyId)>,
 }
 
 impl Db<'_> {
@@ -17,15 +17,15 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn shared_posts(&self, one: i64, other: i64) -> Result<Vec<Shared>, StoreError> {
-        let posts: Vec<i64> = self.all(
+    pub fn shared_posts(&self, one: MemberId, other: MemberId) -> Result<Vec<Shared>, StoreError> {
+        let posts: Vec<PostId> = self.all(
             "WITH work AS (
                  SELECT post_id, member_id FROM replies WHERE member_id IN (?1, ?2)
                  UNION SELECT post_id, member_id FROM attempts WHERE member_id IN (?1, ?2)
                  UNION SELECT post_id, member_id FROM hints WHERE member_id IN (?1, ?2)
              )
              SELECT post_id FROM work GROUP BY post_id HAVING count(*) = 2 ORDER BY post_id",
-            [one, other],
+            (one, other),
             |row| row.get("post_id"),
         )?;
         posts
@@ -41,10 +41,10 @@ impl Db<'_> {
 
     fn first_gave_up(
         &self,
-        post: i64,
-        one: i64,
-        other: i64,
-    ) -> Result<Option<(Moment, i64)>, StoreError> {
+        post: PostId,
+        one: MemberId,
+        other: MemberId,
+    ) -> Result<Option<(Moment, ReplyId)>, StoreError> {
         self.maybe_one(
             "SELECT a.gave_up_at, max(coalesce(a.gave_up_after, 0), coalesce((
                  SELECT max(r.id) FROM replies r
@@ -53,7 +53,7 @@ impl Db<'_> {
              FROM attempts a
              WHERE a.post_id = ?1 AND a.member_id IN (?2, ?3) AND a.gave_up_at IS NOT NULL
              ORDER BY a.gave_up_at, a.member_id LIMIT 1",
-            [post, one, other],
+            (post, one, other),
             |row| Ok((time::get(row, "gave_up_at")?, row.get("after")?)),
         )
     }
@@ -66,11 +66,16 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn merge_members(&self, keep: i64, gone: i64, now: Moment) -> Result<(), StoreError> {
+    pub fn merge_members(
+        &self,
+        keep: MemberId,
+        gone: MemberId,
+        now: Moment,
+    ) -> Result<(), StoreError> {
         for shared in self.shared_posts(keep, gone)? {
             self.run(
                 "DELETE FROM attempts WHERE post_id = ?1 AND member_id IN (?2, ?3)",
-                [shared.post_id, keep, gone],
+                (shared.post_id, keep, gone),
             )?;
         }
         // What a hint came after is told by the replies of both from now on.
@@ -80,7 +85,7 @@ impl Tx<'_> {
                  WHERE r.post_id = hints.post_id AND r.member_id IN (?1, ?2)
                      AND r.member_id <> hints.member_id AND r.received_at < hints.given_at), 0))
              WHERE member_id IN (?1, ?2)",
-            [keep, gone],
+            (keep, gone),
         )?;
         // A step that both took was shown once to one person: the earlier moment counts.
         self.run(
@@ -89,7 +94,7 @@ impl Tx<'_> {
              ON CONFLICT (post_id, member_id, ply, step) DO UPDATE SET
                  given_at = min(given_at, excluded.given_at),
                  after_reply = min(after_reply, excluded.after_reply)",
-            [keep, gone],
+            (keep, gone),
         )?;
         for column in [
             "attempts SET member_id",
@@ -105,7 +110,7 @@ impl Tx<'_> {
             let name = column.rsplit(' ').next().unwrap_or_default();
             self.run(
                 &format!("UPDATE {column} = ?1 WHERE {name} = ?2"),
-                [keep, gone],
+                (keep, gone),
             )?;
         }
         self.run(
@@ -116,7 +121,7 @@ impl Tx<'_> {
                  client_language = coalesce(client_language,
                      (SELECT client_language FROM members WHERE id = ?2))
              WHERE id = ?1",
-            [keep, gone],
+            (keep, gone),
         )?;
         let user = self
             .member(gone)?
@@ -132,7 +137,7 @@ impl Tx<'_> {
 #[cfg(test)]
 mod tests {
     use crate::{
-        AttemptState, Deed, NewDeed, Verdict,
+        AttemptState, Deed, NewDeed, PostId, Verdict,
         fixture::{Fixture, at, attempt, new_reply, new_verdict, open_post},
     };
 
@@ -141,7 +146,7 @@ mod tests {
         let f = Fixture::new();
         let group = f.group;
         let (ana, anna, kim, posts) = f.write(move |tx| {
-            let posts: Result<Vec<i64>, _> = (1..4)
+            let posts: Result<Vec<PostId>, _> = (1..4)
                 .map(|n| open_post(tx, group, n, None, 10 * n as i64))
                 .collect();
             let posts = posts?;

@@ -3,7 +3,7 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, GroupId, Moment, ReplyId, StoreError, Tx, time};
 
 /// A word that is on its way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -11,9 +11,9 @@ pub struct OutboxRow {
     /// Its id; they rise.
     pub id: i64,
     /// The group it is about.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// The reply whose writer is owed its verdict; `None` for a notice to the coaches.
-    pub reply_id: Option<i64>,
+    pub reply_id: Option<ReplyId>,
     /// The words of a notice; empty for a verdict.
     pub text: String,
     /// When it was first tried.
@@ -57,7 +57,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn owed_verdict(&self, reply: i64) -> Result<Option<OutboxRow>, StoreError> {
+    pub fn owed_verdict(&self, reply: ReplyId) -> Result<Option<OutboxRow>, StoreError> {
         self.maybe_one("SELECT * FROM outbox WHERE reply_id = ?1", [reply], read)
     }
 }
@@ -67,7 +67,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn leave_notice(&self, group: i64, text: &str, now: Moment) -> Result<i64, StoreError> {
+    pub fn leave_notice(&self, group: GroupId, text: &str, now: Moment) -> Result<i64, StoreError> {
         self.insert(
             "INSERT INTO outbox (group_id, text, written_at) VALUES (?1, ?2, ?3)",
             params![group, text, time::text(now)],
@@ -78,7 +78,12 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn owe_verdict(&self, group: i64, reply: i64, now: Moment) -> Result<i64, StoreError> {
+    pub fn owe_verdict(
+        &self,
+        group: GroupId,
+        reply: ReplyId,
+        now: Moment,
+    ) -> Result<i64, StoreError> {
         self.verdict_arrived(reply)?;
         self.insert(
             "INSERT INTO outbox (group_id, reply_id, text, written_at) VALUES (?1, ?2, '', ?3)",
@@ -102,7 +107,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written.
-    pub fn try_verdict(&self, reply: i64, text: &str, now: Moment) -> Result<(), StoreError> {
+    pub fn try_verdict(&self, reply: ReplyId, text: &str, now: Moment) -> Result<(), StoreError> {
         self.run(
             "UPDATE outbox SET tried_at = coalesce(tried_at, ?3), tried_as = ?2 WHERE reply_id = ?1",
             params![reply, text, time::text(now)],
@@ -123,7 +128,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written.
-    pub fn verdict_arrived(&self, reply: i64) -> Result<(), StoreError> {
+    pub fn verdict_arrived(&self, reply: ReplyId) -> Result<(), StoreError> {
         self.run("DELETE FROM outbox WHERE reply_id = ?1", [reply])?;
         Ok(())
     }

@@ -4,8 +4,8 @@ use rusqlite::Row;
 use serde::Serialize;
 
 use crate::{
-    Attempt, Db, Deed, Gone, Moment, Mute, Reply, Store, StoreError, Tx, VerdictRow, attempts,
-    replies, talk, time,
+    Attempt, Db, Deed, Gone, MemberId, Moment, Mute, Reply, Store, StoreError, Tx, VerdictRow,
+    attempts, replies, talk, time,
 };
 
 /// Everything kept of one member of one group.
@@ -107,7 +107,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn kept_of(&self, member: i64) -> Result<Option<KeptPerson>, StoreError> {
+    pub fn kept_of(&self, member: MemberId) -> Result<Option<KeptPerson>, StoreError> {
         let Some(person) = self.member(member)? else {
             return Ok(None);
         };
@@ -199,7 +199,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn delete_member(&self, member: i64) -> Result<bool, StoreError> {
+    pub fn delete_member(&self, member: MemberId) -> Result<bool, StoreError> {
         // Not tied to a member: what came in may be from somebody who is none.
         self.run(
             "DELETE FROM inbox WHERE EXISTS (SELECT 1 FROM members m JOIN posts o ON o.group_id = m.group_id
@@ -222,7 +222,7 @@ impl Store {
     ///
     /// # Errors
     /// When the store cannot be written. The member is gone all the same if only the scrubbing failed.
-    pub async fn erase_member(&self, member: i64) -> Result<bool, StoreError> {
+    pub async fn erase_member(&self, member: MemberId) -> Result<bool, StoreError> {
         let found = self.write(move |tx| tx.delete_member(member)).await?;
         self.scrub().await?;
         Ok(found)
@@ -232,7 +232,7 @@ impl Store {
 #[cfg(test)]
 mod tests {
     use crate::{
-        AttemptState, Verdict,
+        AttemptState, MemberId, Verdict,
         fixture::{Fixture, at, attempt, new_reply, new_verdict, open_post},
     };
 
@@ -241,7 +241,7 @@ mod tests {
         format!("zugzwanghaft{n} ").repeat(40 + n % 90)
     }
 
-    fn lively(f: &Fixture) -> (i64, i64) {
+    fn lively(f: &Fixture) -> (MemberId, MemberId) {
         let group = f.group;
         f.write(move |tx| {
             let post = open_post(tx, group, 1, Some("Back rank"), 10)?;
@@ -289,7 +289,7 @@ mod tests {
                 .unwrap()
                 .contains("zugzwanghaft")
         );
-        assert!(f.read(|db| db.kept_of(999)).is_none());
+        assert!(f.read(|db| db.kept_of(MemberId::of(999))).is_none());
     }
 
     #[tokio::test]

@@ -3,7 +3,7 @@
 use rusqlite::{Row, params};
 use serde_json::Value;
 
-use crate::{Db, Moment, Soundness, StoreError, Tx, time};
+use crate::{Db, GroupId, Moment, PositionId, Soundness, StoreError, TopicId, Tx, time};
 
 /// What a check found.
 #[derive(Clone, Debug, PartialEq)]
@@ -61,9 +61,9 @@ pub struct Posted {
 #[derive(Clone, Debug, PartialEq)]
 pub struct NewPosition {
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// Its topic.
-    pub topic_id: Option<i64>,
+    pub topic_id: Option<TopicId>,
     /// File and id as the coach gave them.
     pub source: String,
     /// FEN.
@@ -84,11 +84,11 @@ pub struct NewPosition {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Position {
     /// Its id.
-    pub id: i64,
+    pub id: PositionId,
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// Its topic's id.
-    pub topic_id: Option<i64>,
+    pub topic_id: Option<TopicId>,
     /// Its topic's name.
     pub topic: Option<String>,
     /// Names of the topics it has besides, which are shown and not counted.
@@ -164,7 +164,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn position(&self, id: i64) -> Result<Option<Position>, StoreError> {
+    pub fn position(&self, id: PositionId) -> Result<Option<Position>, StoreError> {
         self.maybe_one(&format!("{SELECT} WHERE p.id = ?1"), [id], read)
     }
 
@@ -172,7 +172,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn positions(&self, group: i64) -> Result<Vec<Position>, StoreError> {
+    pub fn positions(&self, group: GroupId) -> Result<Vec<Position>, StoreError> {
         self.all(
             &format!("{SELECT} WHERE p.group_id = ?1 ORDER BY p.id DESC"),
             [group],
@@ -199,7 +199,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn positions_of_placement(
         &self,
-        group: i64,
+        group: GroupId,
         placement: &str,
     ) -> Result<Vec<Position>, StoreError> {
         // What begins with the placement and goes on with a space, or ends there: '!' is next to the space.
@@ -217,7 +217,11 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn last_posted(&self, group: i64, placement: &str) -> Result<Option<Posted>, StoreError> {
+    pub fn last_posted(
+        &self,
+        group: GroupId,
+        placement: &str,
+    ) -> Result<Option<Posted>, StoreError> {
         self.maybe_one(
             "SELECT o.number, coalesce(o.opened_at, o.intended_at) AS at
              FROM posts o JOIN contents c ON c.id = o.content_id JOIN positions p ON p.id = c.position_id
@@ -237,7 +241,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn was_posted(&self, position: i64) -> Result<bool, StoreError> {
+    pub fn was_posted(&self, position: PositionId) -> Result<bool, StoreError> {
         Ok(self
             .maybe_one(
                 "SELECT 1 FROM posts o JOIN contents c ON c.id = o.content_id WHERE c.position_id = ?1 LIMIT 1",
@@ -255,7 +259,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn upsert_position(&self, new: &NewPosition) -> Result<i64, StoreError> {
+    pub fn upsert_position(&self, new: &NewPosition) -> Result<PositionId, StoreError> {
         let mut statement = self.sql.prepare_cached(
             "INSERT INTO positions (group_id, topic_id, source, fen, stipulation, comment, soundness,
                                     report, checker_version, checked_at, created_at, given, given_line,
@@ -307,7 +311,7 @@ impl Tx<'_> {
     /// When there is no such row, or the store cannot be written.
     pub fn renew_position(
         &self,
-        position: i64,
+        position: PositionId,
         source: &str,
         given: &Given,
     ) -> Result<(), StoreError> {
@@ -323,7 +327,11 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_position_words(&self, position: i64, words: &Words) -> Result<(), StoreError> {
+    pub fn set_position_words(
+        &self,
+        position: PositionId,
+        words: &Words,
+    ) -> Result<(), StoreError> {
         self.run_one(
             "position",
             position,
@@ -341,7 +349,11 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn add_further_topic(&self, position: i64, topic: i64) -> Result<(), StoreError> {
+    pub fn add_further_topic(
+        &self,
+        position: PositionId,
+        topic: TopicId,
+    ) -> Result<(), StoreError> {
         self.sql.execute(
             "INSERT OR IGNORE INTO further_topics (position_id, topic_id)
              SELECT id, ?2 FROM positions WHERE id = ?1 AND topic_id IS NOT ?2",
@@ -354,7 +366,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn replace_check(&self, position: i64, check: &Check) -> Result<(), StoreError> {
+    pub fn replace_check(&self, position: PositionId, check: &Check) -> Result<(), StoreError> {
         self.run_one(
             "position",
             position,
@@ -374,7 +386,11 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_position_topic(&self, position: i64, topic: Option<i64>) -> Result<(), StoreError> {
+    pub fn set_position_topic(
+        &self,
+        position: PositionId,
+        topic: Option<TopicId>,
+    ) -> Result<(), StoreError> {
         self.sql.execute(
             "DELETE FROM further_topics WHERE position_id = ?1 AND topic_id = ?2",
             params![position, topic],
@@ -391,7 +407,11 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_position_anyway(&self, position: i64, anyway: bool) -> Result<(), StoreError> {
+    pub fn set_position_anyway(
+        &self,
+        position: PositionId,
+        anyway: bool,
+    ) -> Result<(), StoreError> {
         self.run_one(
             "position",
             position,

@@ -4,7 +4,10 @@ use std::sync::LazyLock;
 
 use rusqlite::{Row, params};
 
-use crate::{Content, Db, Moment, PostState, StoreError, Tx, content, time};
+use crate::{
+    Content, ContentId, Db, GroupId, ItemId, Moment, PostId, PostState, StoreError, Tx, content,
+    time,
+};
 
 /// What tries and hints take off at a post, as its members were told.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,7 +26,7 @@ pub struct NewPost {
     /// What tries and hints cost.
     pub prices: Prices,
     /// The queue entry; it leaves the queue.
-    pub item: i64,
+    pub item: ItemId,
     /// Marks the message so that it is sent once, 1 to 25 characters.
     pub nonce: String,
     /// When it was due; a group has one post a slot.
@@ -38,11 +41,11 @@ pub struct NewPost {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Post {
     /// Its id.
-    pub id: i64,
+    pub id: PostId,
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// The item of content.
-    pub content_id: i64,
+    pub content_id: ContentId,
     /// 1, 2, 3 … within the group.
     pub number: i64,
     /// Marks the message.
@@ -115,7 +118,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn post(&self, id: i64) -> Result<Option<Post>, StoreError> {
+    pub fn post(&self, id: PostId) -> Result<Option<Post>, StoreError> {
         self.maybe_one(&format!("{} WHERE o.id = ?1", *SELECT), [id], read)
     }
 
@@ -133,7 +136,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn post_by_reference(
         &self,
-        group: i64,
+        group: GroupId,
         reference: &str,
     ) -> Result<Option<Post>, StoreError> {
         self.maybe_one(
@@ -151,7 +154,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn posts_in(&self, group: i64, state: PostState) -> Result<Vec<Post>, StoreError> {
+    pub fn posts_in(&self, group: GroupId, state: PostState) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
                 "{} WHERE o.group_id = ?1 AND o.state = ?2 ORDER BY o.number",
@@ -166,7 +169,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn open_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
+    pub fn open_posts(&self, group: GroupId) -> Result<Vec<Post>, StoreError> {
         self.posts_in(group, PostState::Open)
     }
 
@@ -175,7 +178,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn half_sent_posts(&self, group: i64) -> Result<Vec<Post>, StoreError> {
+    pub fn half_sent_posts(&self, group: GroupId) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
                 "{} WHERE o.group_id = ?1 AND o.state IN ('open', 'closing') AND o.half_sent = 1
@@ -191,7 +194,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn latest_posts(&self, group: i64, most: usize) -> Result<Vec<Post>, StoreError> {
+    pub fn latest_posts(&self, group: GroupId, most: usize) -> Result<Vec<Post>, StoreError> {
         self.all(
             &format!(
                 "{} WHERE o.group_id = ?1 AND o.opened_at IS NOT NULL
@@ -222,7 +225,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn latest_slot(&self, group: i64) -> Result<Option<Moment>, StoreError> {
+    pub fn latest_slot(&self, group: GroupId) -> Result<Option<Moment>, StoreError> {
         self.maybe_one(
             "SELECT slot FROM posts WHERE group_id = ?1 ORDER BY slot DESC LIMIT 1",
             [group],
@@ -234,7 +237,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn latest_intended_at(&self, group: i64) -> Result<Option<Moment>, StoreError> {
+    pub fn latest_intended_at(&self, group: GroupId) -> Result<Option<Moment>, StoreError> {
         self.maybe_one(
             "SELECT intended_at FROM posts WHERE group_id = ?1 ORDER BY intended_at DESC LIMIT 1",
             [group],
@@ -246,7 +249,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn slot_taken(&self, group: i64, slot: Moment) -> Result<bool, StoreError> {
+    pub fn slot_taken(&self, group: GroupId, slot: Moment) -> Result<bool, StoreError> {
         Ok(self
             .maybe_one(
                 "SELECT 1 FROM posts WHERE group_id = ?1 AND slot = ?2",
@@ -264,11 +267,11 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn intend_post(&self, new: &NewPost) -> Result<i64, StoreError> {
+    pub fn intend_post(&self, new: &NewPost) -> Result<PostId, StoreError> {
         let Some(item) = self.queued(new.item)? else {
             return Err(StoreError::NoSuch {
                 what: "queue entry",
-                id: new.item,
+                id: new.item.get(),
             });
         };
         if self.slot_taken(item.group_id, new.slot)? {
@@ -301,7 +304,7 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_open(
         &self,
-        post: i64,
+        post: PostId,
         opened_at: Moment,
         message: Option<&str>,
         thread: Option<&str>,
@@ -320,7 +323,7 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_half_sent(
         &self,
-        post: i64,
+        post: PostId,
         opened_at: Moment,
         message: Option<&str>,
     ) -> Result<(), StoreError> {
@@ -337,7 +340,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn mark_post_whole(&self, post: i64, thread: Option<&str>) -> Result<(), StoreError> {
+    pub fn mark_post_whole(&self, post: PostId, thread: Option<&str>) -> Result<(), StoreError> {
         self.step(
             post,
             "UPDATE posts SET half_sent = 0, thread = ?2
@@ -350,7 +353,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn set_closes_at(&self, post: i64, closes_at: Moment) -> Result<(), StoreError> {
+    pub fn set_closes_at(&self, post: PostId, closes_at: Moment) -> Result<(), StoreError> {
         self.step(
             post,
             "UPDATE posts SET closes_at = ?2 WHERE id = ?1 AND state IN ('intended', 'open')",
@@ -362,7 +365,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn mark_post_closing(&self, post: i64) -> Result<(), StoreError> {
+    pub fn mark_post_closing(&self, post: PostId) -> Result<(), StoreError> {
         self.step(
             post,
             "UPDATE posts SET state = 'closing' WHERE id = ?1 AND state = 'open'",
@@ -376,7 +379,7 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn mark_post_closed(
         &self,
-        post: i64,
+        post: PostId,
         closed_at: Moment,
         reveal: Option<&str>,
     ) -> Result<(), StoreError> {
@@ -393,11 +396,11 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn take_back_post(&self, post: i64, now: Moment) -> Result<i64, StoreError> {
+    pub fn take_back_post(&self, post: PostId, now: Moment) -> Result<ItemId, StoreError> {
         let Some(found) = self.post(post)? else {
             return Err(StoreError::NoSuch {
                 what: "post",
-                id: post,
+                id: post.get(),
             });
         };
         self.step(
@@ -411,7 +414,12 @@ impl Tx<'_> {
     }
 
     /// A step of a post's life that is only allowed from the state before it.
-    fn step(&self, post: i64, sql: &str, params: impl rusqlite::Params) -> Result<(), StoreError> {
+    fn step(
+        &self,
+        post: PostId,
+        sql: &str,
+        params: impl rusqlite::Params,
+    ) -> Result<(), StoreError> {
         if self.run(sql, params)? > 0 {
             return Ok(());
         }
@@ -422,7 +430,7 @@ impl Tx<'_> {
             )),
             None => StoreError::NoSuch {
                 what: "post",
-                id: post,
+                id: post.get(),
             },
         })
     }
@@ -433,7 +441,7 @@ mod tests {
     use super::*;
     use crate::fixture::{Fixture, at, close_post, new_group, open_post, queue};
 
-    fn new_post(item: i64, nonce: &str, minutes: i64) -> NewPost {
+    fn new_post(item: ItemId, nonce: &str, minutes: i64) -> NewPost {
         NewPost {
             prices: crate::fixture::PRICES,
             item,
@@ -601,7 +609,9 @@ mod tests {
                 .write_blocking(move |tx| tx.set_closes_at(post, at(99)))
                 .is_err()
         );
-        let nowhere = f.store.write_blocking(|tx| tx.mark_post_closing(999));
+        let nowhere = f
+            .store
+            .write_blocking(|tx| tx.mark_post_closing(PostId::of(999)));
         assert!(matches!(
             nowhere,
             Err(StoreError::NoSuch {

@@ -4,17 +4,20 @@ use std::sync::LazyLock;
 
 use rusqlite::{Row, params};
 
-use crate::{Content, Db, Moment, Soundness, StoreError, Tx, Written, content, time};
+use crate::{
+    Content, ContentId, Db, GroupId, ItemId, Moment, PositionId, Soundness, StoreError, Tx,
+    Written, content, time,
+};
 
 /// An item waiting, with what a list of the week shows of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Queued {
     /// Id of the queue entry.
-    pub id: i64,
+    pub id: ItemId,
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// The item of content.
-    pub content_id: i64,
+    pub content_id: ContentId,
     /// Place in the order; 0 is first, without gaps.
     pub rank: i64,
     /// When it is due, where the coach fixed that.
@@ -49,7 +52,7 @@ pub enum Waits {
 #[derive(Clone, Debug, PartialEq)]
 pub struct QueuedProblem {
     /// The position.
-    pub position_id: i64,
+    pub position_id: PositionId,
     /// Its FEN.
     pub fen: String,
     /// Its stipulation's sign.
@@ -97,7 +100,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Queued> {
 
 fn problem(
     row: &Row<'_>,
-    position_id: i64,
+    position_id: PositionId,
     stipulation: String,
 ) -> rusqlite::Result<QueuedProblem> {
     let report = row.as_ref().column_index("report")?;
@@ -123,7 +126,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn queue(&self, group: i64) -> Result<Vec<Queued>, StoreError> {
+    pub fn queue(&self, group: GroupId) -> Result<Vec<Queued>, StoreError> {
         self.all(
             &format!("{} WHERE q.group_id = ?1 ORDER BY q.rank", *SELECT),
             [group],
@@ -135,7 +138,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn queued(&self, item: i64) -> Result<Option<Queued>, StoreError> {
+    pub fn queued(&self, item: ItemId) -> Result<Option<Queued>, StoreError> {
         self.maybe_one(&format!("{} WHERE q.id = ?1", *SELECT), [item], read)
     }
 
@@ -143,7 +146,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn next_queued(&self, group: i64) -> Result<Option<Queued>, StoreError> {
+    pub fn next_queued(&self, group: GroupId) -> Result<Option<Queued>, StoreError> {
         self.maybe_one(
             &format!("{} WHERE q.group_id = ?1 ORDER BY q.rank LIMIT 1", *SELECT),
             [group],
@@ -158,7 +161,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn enqueue(&self, position: i64, now: Moment) -> Result<i64, StoreError> {
+    pub fn enqueue(&self, position: PositionId, now: Moment) -> Result<ItemId, StoreError> {
         self.enqueue_content(self.problem_of(position, now)?, now)
     }
 
@@ -167,7 +170,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn enqueue_content(&self, content: i64, now: Moment) -> Result<i64, StoreError> {
+    pub fn enqueue_content(&self, content: ContentId, now: Moment) -> Result<ItemId, StoreError> {
         if let Some(id) = self.maybe_one(
             "SELECT id FROM queue WHERE content_id = ?1",
             [content],
@@ -178,7 +181,7 @@ impl Tx<'_> {
         let Some((group, _)) = self.content(content)? else {
             return Err(StoreError::NoSuch {
                 what: "item of content",
-                id: content,
+                id: content.get(),
             });
         };
         self.insert(
@@ -192,7 +195,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn move_queued(&self, item: i64, to: usize) -> Result<(), StoreError> {
+    pub fn move_queued(&self, item: ItemId, to: usize) -> Result<(), StoreError> {
         let group = self.group_of_item(item)?;
         let mut order = self.order(group)?;
         order.retain(|id| *id != item);
@@ -204,7 +207,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_due_at(&self, item: i64, due_at: Option<Moment>) -> Result<(), StoreError> {
+    pub fn set_due_at(&self, item: ItemId, due_at: Option<Moment>) -> Result<(), StoreError> {
         self.run_one(
             "queue entry",
             item,
@@ -217,24 +220,24 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn dequeue(&self, item: i64) -> Result<(), StoreError> {
+    pub fn dequeue(&self, item: ItemId) -> Result<(), StoreError> {
         let group = self.group_of_item(item)?;
         self.run("DELETE FROM queue WHERE id = ?1", [item])?;
         let order = self.order(group)?;
         self.rank(group, &order)
     }
 
-    fn group_of_item(&self, item: i64) -> Result<i64, StoreError> {
+    fn group_of_item(&self, item: ItemId) -> Result<GroupId, StoreError> {
         self.maybe_one("SELECT group_id FROM queue WHERE id = ?1", [item], |row| {
             row.get(0)
         })?
         .ok_or(StoreError::NoSuch {
             what: "queue entry",
-            id: item,
+            id: item.get(),
         })
     }
 
-    fn order(&self, group: i64) -> Result<Vec<i64>, StoreError> {
+    fn order(&self, group: GroupId) -> Result<Vec<ItemId>, StoreError> {
         self.all(
             "SELECT id FROM queue WHERE group_id = ?1 ORDER BY rank",
             [group],
@@ -244,7 +247,7 @@ impl Tx<'_> {
 
     /// Numbers the entries 0, 1, 2 … in the order given. Ranks are unique at every moment, so they go
     /// through negative numbers, which no entry has at rest.
-    fn rank(&self, group: i64, order: &[i64]) -> Result<(), StoreError> {
+    fn rank(&self, group: GroupId, order: &[ItemId]) -> Result<(), StoreError> {
         self.run(
             "UPDATE queue SET rank = -1 - rank WHERE group_id = ?1",
             [group],
@@ -264,7 +267,7 @@ mod tests {
     use super::*;
     use crate::fixture::{Fixture, at, new_group, new_position, queue};
 
-    fn order(f: &Fixture) -> Vec<(i64, i64)> {
+    fn order(f: &Fixture) -> Vec<(i64, ItemId)> {
         let group = f.group;
         f.read(move |db| db.queue(group))
             .into_iter()

@@ -3,17 +3,17 @@
 use rusqlite::{Row, params};
 
 use crate::{
-    CoachWords, Db, Gone, Moment, StoreError, Tx, VerdictRow, Via, coach_words, talk, time,
-    verdicts,
+    CoachWords, Db, Gone, GroupId, MemberId, Moment, PostId, ReplyId, StoreError, Tx, VerdictRow,
+    Via, coach_words, talk, time, verdicts,
 };
 
 /// A reply to be kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewReply {
     /// The post it answers.
-    pub post_id: i64,
+    pub post_id: PostId,
     /// Who sent it.
-    pub member_id: i64,
+    pub member_id: MemberId,
     /// The chat's id of the message; the same one counts once.
     pub source: Option<String>,
     /// How it came.
@@ -28,7 +28,7 @@ pub struct NewReply {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Inserted {
     /// The reply's id.
-    pub id: i64,
+    pub id: ReplyId,
     /// False when the source had been kept before: a replay, and nothing was written.
     pub new: bool,
 }
@@ -37,11 +37,11 @@ pub struct Inserted {
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 pub struct Reply {
     /// Its id.
-    pub id: i64,
+    pub id: ReplyId,
     /// The post it answers.
-    pub post_id: i64,
+    pub post_id: PostId,
     /// Who sent it.
-    pub member_id: i64,
+    pub member_id: MemberId,
     /// The chat's id of the message.
     pub source: Option<String>,
     /// How it came.
@@ -75,7 +75,7 @@ pub struct Unjudged {
     /// The reply.
     pub reply: Reply,
     /// The group it belongs to.
-    pub group_id: i64,
+    pub group_id: GroupId,
 }
 
 pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Reply> {
@@ -120,7 +120,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn reply(&self, id: i64) -> Result<Option<Reply>, StoreError> {
+    pub fn reply(&self, id: ReplyId) -> Result<Option<Reply>, StoreError> {
         self.maybe_one("SELECT * FROM replies WHERE id = ?1", [id], read)
     }
 
@@ -136,7 +136,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn replies_to(&self, post: i64) -> Result<Vec<ReplyOf>, StoreError> {
+    pub fn replies_to(&self, post: PostId) -> Result<Vec<ReplyOf>, StoreError> {
         self.all(
             &format!("{WITH_VERDICT} WHERE r.post_id = ?1 ORDER BY r.id"),
             [post],
@@ -148,10 +148,10 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn replies_of(&self, post: i64, member: i64) -> Result<Vec<ReplyOf>, StoreError> {
+    pub fn replies_of(&self, post: PostId, member: MemberId) -> Result<Vec<ReplyOf>, StoreError> {
         self.all(
             &format!("{WITH_VERDICT} WHERE r.post_id = ?1 AND r.member_id = ?2 ORDER BY r.id"),
-            [post, member],
+            (post, member),
             read_with_verdict,
         )
     }
@@ -160,7 +160,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn replies_by_member(&self, member: i64) -> Result<Vec<ReplyOf>, StoreError> {
+    pub fn replies_by_member(&self, member: MemberId) -> Result<Vec<ReplyOf>, StoreError> {
         self.all(
             &format!("{WITH_VERDICT} WHERE r.member_id = ?1 ORDER BY r.id"),
             [member],
@@ -172,7 +172,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn last_received(&self, post: i64) -> Result<Option<Moment>, StoreError> {
+    pub fn last_received(&self, post: PostId) -> Result<Option<Moment>, StoreError> {
         self.maybe_one(
             "SELECT received_at FROM replies WHERE post_id = ?1
              UNION ALL SELECT received_at FROM inbox WHERE post_id = ?1
@@ -186,7 +186,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn reply_count(&self, member: i64) -> Result<u32, StoreError> {
+    pub fn reply_count(&self, member: MemberId) -> Result<u32, StoreError> {
         Ok(self
             .maybe_one(
                 "SELECT count(*) FROM replies WHERE member_id = ?1",
@@ -250,7 +250,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn renew_reply(&self, reply: i64, text: &str) -> Result<(), StoreError> {
+    pub fn renew_reply(&self, reply: ReplyId, text: &str) -> Result<(), StoreError> {
         self.set_reply_text(reply, text)?;
         self.run(
             "UPDATE hints SET after_reply = ?1 - 1 WHERE after_reply = ?1",
@@ -267,7 +267,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_reply_text(&self, reply: i64, text: &str) -> Result<(), StoreError> {
+    pub fn set_reply_text(&self, reply: ReplyId, text: &str) -> Result<(), StoreError> {
         self.run_one(
             "reply",
             reply,
@@ -282,8 +282,8 @@ impl Tx<'_> {
     /// When there is no such row, or the store cannot be written.
     pub fn set_reply_gone(
         &self,
-        reply: i64,
-        gone: Option<(i64, Moment)>,
+        reply: ReplyId,
+        gone: Option<(MemberId, Moment)>,
     ) -> Result<(), StoreError> {
         self.run_one(
             "reply",
@@ -301,7 +301,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn delete_reply(&self, reply: i64) -> Result<bool, StoreError> {
+    pub fn delete_reply(&self, reply: ReplyId) -> Result<bool, StoreError> {
         Ok(self.run("DELETE FROM replies WHERE id = ?1", [reply])? > 0)
     }
 }
@@ -314,7 +314,7 @@ mod tests {
         fixture::{Fixture, at, new_group, new_reply, new_verdict, open_post},
     };
 
-    fn with_post(f: &Fixture) -> (i64, i64) {
+    fn with_post(f: &Fixture) -> (PostId, MemberId) {
         let group = f.group;
         f.write(move |tx| {
             let post = open_post(tx, group, 1, None, 10)?;
@@ -402,9 +402,9 @@ mod tests {
             .store
             .write_blocking(move |tx| tx.insert_reply(&new_reply(post, stranger, None, "Rd7")));
         assert!(reply.unwrap_err().to_string().contains("another group"));
-        let nobody = f
-            .store
-            .write_blocking(move |tx| tx.insert_reply(&new_reply(post, 999, None, "Rd7")));
+        let nobody = f.store.write_blocking(move |tx| {
+            tx.insert_reply(&new_reply(post, MemberId::of(999), None, "Rd7"))
+        });
         assert!(matches!(nobody, Err(StoreError::Rule(_))), "{nobody:?}");
     }
 

@@ -2,7 +2,7 @@
 
 use rusqlite::params;
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, Moment, PostId, StoreError, Tx, time};
 
 /// A step that is done.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,7 +18,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn steps(&self, post: i64) -> Result<Vec<StepRow>, StoreError> {
+    pub fn steps(&self, post: PostId) -> Result<Vec<StepRow>, StoreError> {
         self.all(
             "SELECT step, reference FROM steps WHERE post_id = ?1 ORDER BY step",
             [post],
@@ -39,7 +39,7 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn record_step(
         &self,
-        post: i64,
+        post: PostId,
         step: &str,
         reference: Option<&str>,
         now: Moment,

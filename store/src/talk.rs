@@ -2,7 +2,7 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, Moment, StoreError, Tx, time};
+use crate::{Db, GroupId, MemberId, Moment, StoreError, Tx, time};
 
 /// A line of talk.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -10,7 +10,7 @@ pub struct TalkLine {
     /// Its id; later lines have higher ones.
     pub id: i64,
     /// Who said it.
-    pub member_id: i64,
+    pub member_id: MemberId,
     /// Under which name.
     pub name: String,
     /// Whether a coach said it.
@@ -30,7 +30,7 @@ pub struct Gone {
     pub at: Moment,
     /// The member who did it; `None` once they were erased.
     #[serde(skip)]
-    pub by_id: Option<i64>,
+    pub by_id: Option<MemberId>,
     /// Their name.
     pub by: Option<String>,
 }
@@ -95,7 +95,12 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn talk_gone(&self, group: i64, until: i64, most: usize) -> Result<Vec<i64>, StoreError> {
+    pub fn talk_gone(
+        &self,
+        group: GroupId,
+        until: i64,
+        most: usize,
+    ) -> Result<Vec<i64>, StoreError> {
         self.all(
             "SELECT id FROM talk WHERE group_id = ?1 AND id <= ?2 AND gone_at IS NOT NULL
              ORDER BY id DESC LIMIT ?3",
@@ -110,7 +115,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn talk_after(
         &self,
-        group: i64,
+        group: GroupId,
         after: i64,
         most: usize,
     ) -> Result<Vec<TalkLine>, StoreError> {
@@ -127,7 +132,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn talk_before(
         &self,
-        group: i64,
+        group: GroupId,
         before: i64,
         most: usize,
         lines: Lines,
@@ -152,8 +157,8 @@ impl Tx<'_> {
     /// When the store cannot be written, or a rule of its schema forbids it.
     pub fn insert_talk(
         &self,
-        group: i64,
-        member: i64,
+        group: GroupId,
+        member: MemberId,
         text: &str,
         now: Moment,
     ) -> Result<i64, StoreError> {
@@ -167,7 +172,11 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When there is no such row, or the store cannot be written.
-    pub fn set_talk_gone(&self, line: i64, gone: Option<(i64, Moment)>) -> Result<(), StoreError> {
+    pub fn set_talk_gone(
+        &self,
+        line: i64,
+        gone: Option<(MemberId, Moment)>,
+    ) -> Result<(), StoreError> {
         self.run_one(
             "message",
             line,
@@ -209,7 +218,7 @@ mod tests {
         );
         let empty = f
             .store
-            .write_blocking(move |tx| tx.insert_talk(group, 1, "", at(0)));
+            .write_blocking(move |tx| tx.insert_talk(group, MemberId::of(1), "", at(0)));
         assert!(matches!(empty, Err(StoreError::Rule(_))), "{empty:?}");
     }
 

@@ -2,15 +2,15 @@
 
 use rusqlite::{Row, params};
 
-use crate::{Db, StoreError, Tx};
+use crate::{Db, GroupId, StoreError, TopicId, Tx};
 
 /// A topic.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Topic {
     /// Its id.
-    pub id: i64,
+    pub id: TopicId,
     /// The group.
-    pub group_id: i64,
+    pub group_id: GroupId,
     /// Its name, 1 to 80 characters; case does not tell topics apart.
     pub name: String,
 }
@@ -28,7 +28,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn topics(&self, group: i64) -> Result<Vec<Topic>, StoreError> {
+    pub fn topics(&self, group: GroupId) -> Result<Vec<Topic>, StoreError> {
         self.all(
             "SELECT * FROM topics WHERE group_id = ?1 ORDER BY name",
             [group],
@@ -40,7 +40,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn topic_by_name(&self, group: i64, name: &str) -> Result<Option<Topic>, StoreError> {
+    pub fn topic_by_name(&self, group: GroupId, name: &str) -> Result<Option<Topic>, StoreError> {
         self.maybe_one(
             "SELECT * FROM topics WHERE group_id = ?1 AND name = ?2",
             params![group, name],
@@ -54,7 +54,7 @@ impl Tx<'_> {
     ///
     /// # Errors
     /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn ensure_topic(&self, group: i64, name: &str) -> Result<i64, StoreError> {
+    pub fn ensure_topic(&self, group: GroupId, name: &str) -> Result<TopicId, StoreError> {
         match self.topic_by_name(group, name)? {
             Some(topic) => Ok(topic.id),
             None => self.insert(

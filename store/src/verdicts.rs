@@ -1,5 +1,6 @@
 //! Verdicts on replies. A reply has one that counts; those it replaced are kept.
 
+use crate::ReplyId;
 use rusqlite::{Row, params};
 use serde_json::Value;
 
@@ -12,7 +13,7 @@ use crate::{
 #[derive(Clone, Debug, PartialEq)]
 pub struct NewVerdict {
     /// The reply it is on.
-    pub reply_id: i64,
+    pub reply_id: ReplyId,
     /// In a word.
     pub verdict: Verdict,
     /// Points by the federation's scale, 0 to 5, before the group's rules on tries and hints.
@@ -42,7 +43,7 @@ pub struct VerdictRow {
     /// Its id.
     pub id: i64,
     /// The reply it is on.
-    pub reply_id: i64,
+    pub reply_id: ReplyId,
     /// In a word.
     pub verdict: Verdict,
     /// Points, 0 to 5.
@@ -70,7 +71,7 @@ pub struct VerdictRow {
 }
 
 /// Reads a verdict from a row that may hold a reply too, hence the ids apart.
-pub(crate) fn read(row: &Row<'_>, id: i64, reply_id: i64) -> rusqlite::Result<VerdictRow> {
+pub(crate) fn read(row: &Row<'_>, id: i64, reply_id: ReplyId) -> rusqlite::Result<VerdictRow> {
     Ok(VerdictRow {
         id,
         reply_id,
@@ -97,7 +98,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn current_verdict(&self, reply: i64) -> Result<Option<VerdictRow>, StoreError> {
+    pub fn current_verdict(&self, reply: ReplyId) -> Result<Option<VerdictRow>, StoreError> {
         self.maybe_one(
             "SELECT * FROM verdicts WHERE reply_id = ?1 AND current = 1",
             [reply],
@@ -109,7 +110,7 @@ impl Db<'_> {
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn verdicts_on(&self, reply: i64) -> Result<Vec<VerdictRow>, StoreError> {
+    pub fn verdicts_on(&self, reply: ReplyId) -> Result<Vec<VerdictRow>, StoreError> {
         self.all(
             "SELECT * FROM verdicts WHERE reply_id = ?1 ORDER BY id",
             [reply],

@@ -17,7 +17,7 @@ use sealed_move::desk::{
     ChatKey, Delivered, Delivery, Desk, DeskOptions, Edited, ErrandKind, Manners, Names, Period,
     Person, Place, Scale, Settings, SummaryTable, TestClock, Verdict,
 };
-use sealed_move_store::Store;
+use sealed_move_store::{PositionId, PostId, ReplyId, Store};
 
 /// How many groups, unless `SEALED_MOVE_RECOUNT_GROUPS` says otherwise.
 const GROUPS: u64 = 40;
@@ -47,7 +47,7 @@ const TEXTS: [&str; 10] = [
 /// What a member did, in order.
 #[derive(Clone, Debug)]
 enum Deed {
-    Reply(i64),
+    Reply(ReplyId),
     Hint { number: u16, step: u8 },
     GaveUp,
 }
@@ -57,7 +57,7 @@ type Deeds = Vec<(usize, Deed)>;
 
 /// What a post was and who did what at it.
 struct Journal {
-    post: i64,
+    post: PostId,
     question: bool,
     topic: Option<String>,
     closed: bool,
@@ -94,7 +94,7 @@ struct Said {
     by_coach: bool,
 }
 
-fn said(sql: &rusqlite::Connection, reply: i64) -> Option<Said> {
+fn said(sql: &rusqlite::Connection, reply: ReplyId) -> Option<Said> {
     let mut rows = sql
         .prepare("SELECT verdict, points, wrong_first, by_coach, current FROM verdicts WHERE reply_id = ?1")
         .expect("a table of verdicts");
@@ -181,19 +181,27 @@ fn recount(sql: &rusqlite::Connection, deeds: &[(usize, Deed)], prices: Prices) 
 }
 
 /// At a question: an answer in time, or one that was marked, takes part; the last mark counts.
-fn recount_answers(sql: &rusqlite::Connection, post: i64, deeds: &[(usize, Deed)]) -> Option<Sum> {
+fn recount_answers(
+    sql: &rusqlite::Connection,
+    post: PostId,
+    deeds: &[(usize, Deed)],
+) -> Option<Sum> {
     let column = |sql: &str, table: &rusqlite::Connection, id: i64| -> String {
         table
             .query_row(sql, [id], |row| row.get(0))
             .expect("a moment")
     };
-    let closes = column("SELECT closes_at FROM posts WHERE id = ?1", sql, post);
+    let closes = column("SELECT closes_at FROM posts WHERE id = ?1", sql, post.get());
     let mut sum = Sum::default();
     for (_, deed) in deeds {
         let Deed::Reply(reply) = deed else {
             unreachable!("{deed:?} at a question");
         };
-        let came = column("SELECT received_at FROM replies WHERE id = ?1", sql, *reply);
+        let came = column(
+            "SELECT received_at FROM replies WHERE id = ?1",
+            sql,
+            reply.get(),
+        );
         let mark = said(sql, *reply);
         if mark.is_some() || came < closes {
             sum.answered = 1;
@@ -215,10 +223,10 @@ struct Group {
     rng: ChaCha8Rng,
     sent: usize,
     done: usize,
-    replies: Vec<i64>,
+    replies: Vec<ReplyId>,
     /// Answers to questions.
-    answers: Vec<i64>,
-    hints_had: BTreeSet<(i64, String, u16, u8)>,
+    answers: Vec<ReplyId>,
+    hints_had: BTreeSet<(PostId, String, u16, u8)>,
 }
 
 fn person(name: &str) -> Person {
@@ -418,7 +426,7 @@ impl Group {
 
 /// What is posted in turn.
 enum Planned {
-    Problem(i64),
+    Problem(PositionId),
     Question(Option<&'static str>),
     Words,
 }

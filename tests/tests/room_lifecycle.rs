@@ -261,6 +261,7 @@ async fn killed_between_an_answer_and_its_verdict_it_is_judged_once_at_the_next_
     let mut ana = Visitor::by(&room.link("For members:").await).await;
     ana.post("/api/enter", &json!({"name": "Ana"})).await;
     let post = coach.open(SLOW).await;
+    let kept = sealed_move_store::PostId::of(post);
     // Among others, and as an explicit answer: on disk while the solution is still being proved.
     for (path, source) in [
         ("/api/say".to_owned(), "one"),
@@ -301,7 +302,7 @@ async fn killed_between_an_answer_and_its_verdict_it_is_judged_once_at_the_next_
         for _ in 0..2_400 {
             verdicts = store
                 .read_blocking(move |db| {
-                    let replies = db.replies_to(post)?;
+                    let replies = db.replies_to(kept)?;
                     Ok(replies.iter().filter(|of| of.verdict.is_some()).count())
                 })
                 .expect("read");
@@ -317,13 +318,13 @@ async fn killed_between_an_answer_and_its_verdict_it_is_judged_once_at_the_next_
         let again = ana.request(&path, body).send().await.expect("answered");
         assert_eq!(again.status(), StatusCode::OK, "{path}");
         let replies = store
-            .read_blocking(move |db| Ok((db.replies_to(post)?, db.inbox()?)))
+            .read_blocking(move |db| Ok((db.replies_to(kept)?, db.inbox()?)))
             .expect("read");
         assert_eq!(replies.0.len(), verdicts, "{path}: once");
         assert!(replies.0.iter().all(|of| of.name == "Ana") && replies.1.is_empty());
         let on_file = store
             .read_blocking(move |db| {
-                let replies = db.replies_to(post)?;
+                let replies = db.replies_to(kept)?;
                 let each = replies
                     .iter()
                     .map(|of| Ok(db.verdicts_on(of.reply.id)?.len()));

@@ -18,7 +18,7 @@ use super::{
 use crate::{
     chat::{common::text::Tasked, pictures},
     chess::parse_fen,
-    desk::{Content, Desk, Person, Place, Queued, Telling, note_lines},
+    desk::{Content, Desk, ItemId, Person, Place, PositionId, Queued, Telling, note_lines},
     diagram::{Text, sheet},
     words::words,
 };
@@ -41,7 +41,7 @@ enum Action {
     Add {
         /// Numbers of positions
         #[arg(required = true)]
-        positions: Vec<i64>,
+        positions: Vec<PositionId>,
         /// Also those that are not sound
         #[arg(long)]
         anyway: bool,
@@ -83,7 +83,7 @@ enum Action {
     /// See the words that go out with a position, or write them anew
     Words {
         /// Number of the position
-        position: i64,
+        position: PositionId,
         /// Words that go out with the post; an empty text takes them away
         #[arg(long, value_name = "TEXT")]
         post: Option<String>,
@@ -97,33 +97,33 @@ enum Action {
     /// Move an item to another place in the order, 1 being the first
     Move {
         /// Number of the item
-        item: i64,
+        item: ItemId,
         /// Its new place
         to: usize,
     },
     /// Fix when an item goes out, in the group's own time, or free it again
     At {
         /// Number of the item
-        item: i64,
+        item: ItemId,
         /// Such as 2026-12-01T18:00, or "free"
         time: String,
     },
     /// Set the topic of a position
     Topic {
         /// Number of the position
-        position: i64,
+        position: PositionId,
         /// The topic; leave it out to take the topic away
         topic: Option<String>,
     },
     /// Take an item out of the queue; a position is kept, a question or words are not
     Remove {
         /// Number of the item
-        item: i64,
+        item: ItemId,
     },
     /// Post an item, or the next one, now
     Now {
         /// Number of the item
-        item: Option<i64>,
+        item: Option<ItemId>,
     },
     /// Stop posting until a day, or until `queue resume`
     Pause {
@@ -267,7 +267,7 @@ async fn fixed(
     desk: &Desk,
     group: &Place,
     coach: &Person,
-    item: i64,
+    item: ItemId,
     on: Option<NaiveDateTime>,
 ) -> anyhow::Result<()> {
     let Some(on) = on else { return Ok(()) };

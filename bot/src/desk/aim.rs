@@ -8,7 +8,7 @@
 use sealed_move_store::{AttemptState, Post};
 
 use super::{
-    Desk, Kind, OpenPost, Place,
+    Desk, Kind, OpenPost, Place, PostId,
     content::{self, Held},
     convert,
     error::Done,
@@ -52,10 +52,10 @@ impl Desk {
     /// always among them.
     pub async fn aim(
         &self,
-        open: &[(Place, i64)],
+        open: &[(Place, PostId)],
         user: &str,
         text: &str,
-    ) -> Done<Vec<(Place, i64)>> {
+    ) -> Done<Vec<(Place, PostId)>> {
         let mut fits = Vec::new();
         let mut questions = Vec::new();
         for (place, post) in open {
@@ -81,7 +81,7 @@ impl Desk {
         &self,
         place: &Place,
         user: &str,
-        chosen: i64,
+        chosen: PostId,
         text: &str,
     ) -> Done<Vec<Fitting<OpenPost>>> {
         let open = self.open_posts(place).await?;
@@ -134,7 +134,7 @@ impl Desk {
         .await
     }
 
-    async fn fit(&self, place: &Place, user: &str, post: i64, text: &str) -> Done<Fit> {
+    async fn fit(&self, place: &Place, user: &str, post: PostId, text: &str) -> Done<Fit> {
         let now = self.now();
         let (at, user) = (place.clone(), user.to_owned());
         let found = self

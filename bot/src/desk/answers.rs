@@ -7,7 +7,7 @@ use sealed_move_store::{CoachWords, Db, Deed, Group, Reply, Tx};
 use serde::Serialize;
 
 use super::{
-    Desk, ErrandKind, Kind, KindName, Person, Place,
+    Desk, ErrandKind, Kind, KindName, Person, Place, ReplyId,
     deeds::did,
     errand::Answered,
     errands::Left,
@@ -28,7 +28,7 @@ const SHOWN: usize = 30;
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct WordsRow {
     /// The reply it answers.
-    pub reply: i64,
+    pub reply: ReplyId,
     /// Number of the post.
     pub number: i64,
     /// What the post holds.
@@ -53,7 +53,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        reply: i64,
+        reply: ReplyId,
         words: &str,
     ) -> Done<()> {
         let (words, cut) = text::body(words, LONGEST_WORDS);
@@ -73,7 +73,12 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such reply.
-    pub async fn no_answer_needed(&self, place: &Place, coach: &Person, reply: i64) -> Done<()> {
+    pub async fn no_answer_needed(
+        &self,
+        place: &Place,
+        coach: &Person,
+        reply: ReplyId,
+    ) -> Done<()> {
         self.settle_with(place, coach, reply, String::new()).await
     }
 
@@ -81,7 +86,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        reply: i64,
+        reply: ReplyId,
         words: String,
     ) -> Done<()> {
         let now = self.now();
@@ -160,14 +165,14 @@ impl Desk {
     }
 
     /// A private answer was handed to its member's chat.
-    pub(super) async fn words_told(&self, reply: i64, now: DateTime<Utc>) -> Done<()> {
+    pub(super) async fn words_told(&self, reply: ReplyId, now: DateTime<Utc>) -> Done<()> {
         self.write(move |tx| Ok(tx.mark_words_told(reply, now)?))
             .await
     }
 }
 
 /// A reply to a post of the group.
-pub(super) fn reply_of(db: &Db<'_>, group: &Group, reply: i64) -> Done<Reply> {
+pub(super) fn reply_of(db: &Db<'_>, group: &Group, reply: ReplyId) -> Done<Reply> {
     if let Some(reply) = db.reply(reply)?
         && db
             .post(reply.post_id)?
@@ -179,7 +184,7 @@ pub(super) fn reply_of(db: &Db<'_>, group: &Group, reply: i64) -> Done<Reply> {
 }
 
 /// The answer to a reply as its member is told it; `None` where there are no words.
-fn told(tx: &Tx<'_>, reply: i64) -> Done<Option<Answered>> {
+fn told(tx: &Tx<'_>, reply: ReplyId) -> Done<Option<Answered>> {
     let Some(words) = tx
         .coach_words(reply)?
         .filter(|words| !words.words.is_empty())

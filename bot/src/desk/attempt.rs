@@ -17,7 +17,7 @@ use sealed_move_store::{
     Tx, Verdict, VerdictRow,
 };
 
-use super::{Scale, Settings};
+use super::{MemberId, PostId, ReplyId, Scale, Settings};
 use crate::chess::judge::{HINT_STEPS, points::FULL};
 
 /// Points off for a wrong move after the right key.
@@ -45,7 +45,7 @@ pub(super) fn prices(settings: &Settings) -> Prices {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct GaveUp {
     pub at: Moment,
-    pub after: i64,
+    pub after: ReplyId,
 }
 
 /// What stood to be counted after a reply.
@@ -69,7 +69,7 @@ pub(super) struct Work {
     /// What it comes to; `None` for who took no part.
     pub attempt: Option<Attempt>,
     /// What stood after each reply, by its id, in their order.
-    pub after: Vec<(i64, After)>,
+    pub after: Vec<(ReplyId, After)>,
     hints: Vec<Hint>,
     off: Off,
     prices: Prices,
@@ -114,7 +114,7 @@ impl Work {
     }
 
     /// What stood after a reply.
-    pub fn after_reply(&self, reply: i64) -> Option<After> {
+    pub fn after_reply(&self, reply: ReplyId) -> Option<After> {
         let found = self.after.iter().find(|(id, _)| *id == reply);
         found.map(|(_, after)| *after)
     }
@@ -157,12 +157,15 @@ impl Work {
     }
 }
 
+/// Comes before every reply.
+const BEFORE_ALL: ReplyId = ReplyId::of(0);
+
 /// A member's work on a post, as it is kept.
-pub(super) fn work(db: &Db<'_>, post: &Post, member: i64) -> Result<Work, StoreError> {
+pub(super) fn work(db: &Db<'_>, post: &Post, member: MemberId) -> Result<Work, StoreError> {
     let gave_up = db.attempt(post.id, member)?.and_then(|attempt| {
         Some(GaveUp {
             at: attempt.gave_up_at?,
-            after: attempt.gave_up_after.unwrap_or(0),
+            after: attempt.gave_up_after.unwrap_or(BEFORE_ALL),
         })
     });
     work_given_up(db, post, member, gave_up)
@@ -171,7 +174,7 @@ pub(super) fn work(db: &Db<'_>, post: &Post, member: i64) -> Result<Work, StoreE
 fn work_given_up(
     db: &Db<'_>,
     post: &Post,
-    member: i64,
+    member: MemberId,
     gave_up: Option<GaveUp>,
 ) -> Result<Work, StoreError> {
     let replies = db.replies_of(post.id, member)?;
@@ -192,7 +195,7 @@ fn work_given_up(
 }
 
 /// Works out a member's attempt at a post from what is kept of it and keeps the result.
-pub(super) fn settle(tx: &Tx<'_>, post: &Post, member: i64) -> Result<Work, StoreError> {
+pub(super) fn settle(tx: &Tx<'_>, post: &Post, member: MemberId) -> Result<Work, StoreError> {
     let work = work(tx, post, member)?;
     keep(tx, post, member, work)
 }
@@ -201,11 +204,11 @@ pub(super) fn settle(tx: &Tx<'_>, post: &Post, member: i64) -> Result<Work, Stor
 pub(super) fn settle_given_up(
     tx: &Tx<'_>,
     post: &Post,
-    member: i64,
+    member: MemberId,
     at: Moment,
 ) -> Result<Work, StoreError> {
     let replies = tx.replies_of(post.id, member)?;
-    let after = replies.last().map_or(0, |of| of.reply.id);
+    let after = replies.last().map_or(BEFORE_ALL, |of| of.reply.id);
     settle_with(tx, post, member, Some(GaveUp { at, after }))
 }
 
@@ -213,14 +216,14 @@ pub(super) fn settle_given_up(
 pub(super) fn settle_with(
     tx: &Tx<'_>,
     post: &Post,
-    member: i64,
+    member: MemberId,
     gave_up: Option<GaveUp>,
 ) -> Result<Work, StoreError> {
     let work = work_given_up(tx, post, member, gave_up)?;
     keep(tx, post, member, work)
 }
 
-fn keep(tx: &Tx<'_>, post: &Post, member: i64, work: Work) -> Result<Work, StoreError> {
+fn keep(tx: &Tx<'_>, post: &Post, member: MemberId, work: Work) -> Result<Work, StoreError> {
     match &work.attempt {
         Some(attempt) => tx.upsert_attempt(attempt)?,
         None => {
@@ -256,7 +259,7 @@ fn nothing(post: &Post) -> Work {
 
 /// The work that these answers to a question (in order) come to. It is never solved: what is not marked
 /// waits, and what is marked has its points.
-fn answers(post: &Post, member: i64, replies: &[ReplyOf]) -> Work {
+fn answers(post: &Post, member: MemberId, replies: &[ReplyOf]) -> Work {
     let mark = |of: &ReplyOf| match &of.verdict {
         Some(verdict) if verdict.by_coach => Some(rounded(verdict.points)),
         _ => None,
@@ -301,8 +304,8 @@ fn answers(post: &Post, member: i64, replies: &[ReplyOf]) -> Work {
 /// The work that these replies (in order), hints and giving up come to. Replies without a verdict do
 /// not count: they came late, or are still to be judged.
 fn replay(
-    post: i64,
-    member: i64,
+    post: PostId,
+    member: MemberId,
     replies: &[ReplyOf],
     hints: &[Hint],
     prices: Prices,
@@ -431,9 +434,9 @@ mod tests {
     ) -> ReplyOf {
         ReplyOf {
             reply: Reply {
-                id: second,
-                post_id: 1,
-                member_id: 2,
+                id: ReplyId::of(second),
+                post_id: PostId::of(1),
+                member_id: MemberId::of(2),
                 source: None,
                 via: Via::Answer,
                 text: String::new(),
@@ -445,7 +448,7 @@ mod tests {
             gone: None,
             verdict: Some(VerdictRow {
                 id: second,
-                reply_id: second,
+                reply_id: ReplyId::of(second),
                 verdict,
                 points,
                 moves: Vec::new(),
@@ -463,13 +466,13 @@ mod tests {
 
     fn hint(second: i64, step: u8) -> Hint {
         Hint {
-            post_id: 1,
-            member_id: 2,
+            post_id: PostId::of(1),
+            member_id: MemberId::of(2),
             ply: 0,
             step,
             given_at: at(second),
             // Of replies and hints in one second the reply comes first.
-            after_reply: second - 1,
+            after_reply: ReplyId::of(second - 1),
         }
     }
 
@@ -497,9 +500,16 @@ mod tests {
     fn work(replies: &[ReplyOf], hints: &[Hint], rules: Prices, given_up: Option<i64>) -> Work {
         let gave_up = given_up.map(|second| GaveUp {
             at: at(second),
-            after: second - 1,
+            after: ReplyId::of(second - 1),
         });
-        replay(1, 2, replies, hints, rules, gave_up)
+        replay(
+            PostId::of(1),
+            MemberId::of(2),
+            replies,
+            hints,
+            rules,
+            gave_up,
+        )
     }
 
     #[test]

@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::chess::fact::Why;
 
 use super::{
-    Desk, ErrandKind, Person, Place, ReplyRow, Settled, Verdict, VerdictSheet,
+    Desk, ErrandKind, Person, Place, PostId, ReplyId, ReplyRow, Settled, Verdict, VerdictSheet,
     answers::reply_of,
     attempt::{self, decided},
     convert,
@@ -62,7 +62,7 @@ impl Ruled {
 #[derive(Clone, Debug, Serialize)]
 pub struct HomeworkRow {
     /// Id of the post.
-    pub post: i64,
+    pub post: PostId,
     /// Its number.
     pub number: i64,
     /// What was asked, where it is a question; else empty.
@@ -140,7 +140,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        reply: i64,
+        reply: ReplyId,
         verdict: Verdict,
         points: f64,
         words: &str,
@@ -170,7 +170,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        reply: i64,
+        reply: ReplyId,
         verdict: Verdict,
         points: f64,
         words: &str,
@@ -184,7 +184,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        reply: i64,
+        reply: ReplyId,
         given: Given,
         points: f64,
         words: &str,

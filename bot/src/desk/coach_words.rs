@@ -4,7 +4,7 @@ use sealed_move_store::{Position, Words};
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Desk, Person, Place,
+    Desk, Person, Place, PositionId,
     error::{DeskError, Done, bad_request},
     handle::{coached, position_of},
     posting, problems,
@@ -112,7 +112,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        position: i64,
+        position: PositionId,
         with_post: &str,
         at_reveal: &str,
         telling: Telling,

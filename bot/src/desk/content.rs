@@ -9,7 +9,8 @@ use sealed_move_store::{self as store, NewContent, NewHolds, Position, Post, Wri
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Desk, Person, Picture, Place, PostedBefore, Settings, Soundness,
+    Desk, ItemId, Person, Picture, Place, PositionId, PostId, PostedBefore, ReplyId, Settings,
+    Soundness,
     error::{Done, bad_request, not_found},
     handle::{coached, coaching},
     posting, problems,
@@ -137,7 +138,7 @@ pub enum Queued {
     /// A position with its task.
     Problem {
         /// Id of the position.
-        position: i64,
+        position: PositionId,
         /// FEN.
         fen: String,
         /// The stipulation's sign.
@@ -350,7 +351,7 @@ impl Desk {
         fen: Option<&str>,
         topic: Option<&str>,
         at_reveal: &str,
-    ) -> Done<i64> {
+    ) -> Done<ItemId> {
         let new = NewPostContent::Question {
             words: words.to_owned(),
             fen: fen.map(str::to_owned),
@@ -370,7 +371,7 @@ impl Desk {
         words: &str,
         fen: Option<&str>,
         topic: Option<&str>,
-    ) -> Done<i64> {
+    ) -> Done<ItemId> {
         let new = NewPostContent::Words {
             words: words.to_owned(),
             fen: fen.map(str::to_owned),
@@ -386,7 +387,7 @@ impl Desk {
         new: &NewPostContent,
         topic: Option<&str>,
         source: &str,
-    ) -> Done<i64> {
+    ) -> Done<ItemId> {
         let holds = checked(new)?;
         let topic = topic
             .filter(|topic| !topic.trim().is_empty())
@@ -420,7 +421,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        item: i64,
+        item: ItemId,
         topic: Option<&str>,
     ) -> Done<()> {
         let topic = topic
@@ -451,7 +452,7 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such post.
-    pub async fn kind(&self, place: &Place, post: i64) -> Done<Kind> {
+    pub async fn kind(&self, place: &Place, post: PostId) -> Done<Kind> {
         let place = place.clone();
         self.read(move |db| {
             let group = super::handle::group_at(db, &place)?;
@@ -469,7 +470,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        reply: i64,
+        reply: ReplyId,
         points: f64,
         words: &str,
     ) -> Done<()> {

@@ -5,7 +5,7 @@ pub use sealed_move_store::Deed;
 use sealed_move_store::{Group, Member, NewDeed, Tx};
 use serde::Serialize;
 
-use super::{Desk, Person, Place, error::Done, handle::coached};
+use super::{Desk, MemberId, Person, Place, error::Done, handle::coached};
 
 /// The most deeds in a list.
 const SHOWN: usize = 200;
@@ -72,7 +72,7 @@ pub(super) fn did(
     group: &Group,
     by: &Member,
     deed: Deed,
-    about: Option<i64>,
+    about: Option<MemberId>,
     note: &str,
     now: DateTime<Utc>,
 ) -> Done<()> {

@@ -13,8 +13,8 @@
 use std::sync::Arc;
 
 use super::{
-    AskedBack, Came, Desk, Heard, Kind, Mode, OpenPost, Outcome, Person, Place, Taken, Verdict,
-    VerdictSheet, Why,
+    AskedBack, Came, Desk, Heard, Kind, Mode, OpenPost, Outcome, Person, Place, PostId, ReplyId,
+    Taken, Verdict, VerdictSheet, Why,
     aim::open_post,
     content::{self, Held},
     error::{Done, not_found},
@@ -48,7 +48,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        chosen: i64,
+        chosen: PostId,
         source: &str,
         text: &str,
     ) -> Done<Taken> {
@@ -75,7 +75,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        chosen: i64,
+        chosen: PostId,
         source: &str,
         text: &str,
     ) -> Done<Taken> {
@@ -107,7 +107,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        chosen: Option<i64>,
+        chosen: Option<PostId>,
         source: &str,
         text: &str,
     ) -> Done<Came> {
@@ -161,7 +161,7 @@ impl Desk {
     }
 
     /// The post, where it is a question that takes answers.
-    async fn open_question(&self, place: &Place, post: i64) -> Done<Option<OpenPost>> {
+    async fn open_question(&self, place: &Place, post: PostId) -> Done<Option<OpenPost>> {
         let mut open = self.open_questions(place).await?.into_iter();
         Ok(open.find(|open| open.post == post))
     }
@@ -296,7 +296,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        reply: i64,
+        reply: ReplyId,
         reading: usize,
     ) -> Done<(VerdictSheet, String)> {
         if let Some(meant) = self.meant(place, person, reply).await? {
@@ -320,7 +320,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        reply: i64,
+        reply: ReplyId,
     ) -> Done<Option<(VerdictSheet, String)>> {
         let (at, user, key) = (
             place.clone(),
@@ -358,7 +358,7 @@ impl Desk {
 }
 
 /// The source of a reply that says what another one means.
-fn reading_of(reply: i64) -> String {
+fn reading_of(reply: ReplyId) -> String {
     format!("reading:{reply}")
 }
 

@@ -6,7 +6,7 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, Group, Member, Names, Post, Store, StoreError, Tx};
 
 use super::{
-    Person, Place,
+    MemberId, Person, Place, PositionId, PostId,
     clock::Clock,
     errands::Errands,
     error::{DeskError, Done, not_allowed, not_found},
@@ -167,7 +167,12 @@ pub(super) fn coaching(db: &Db<'_>, place: &Place, person: &Person) -> Done<(Gro
 ///
 /// # Errors
 /// When a coach has shut them out.
-pub(super) fn member(tx: &Tx<'_>, group: &Group, person: &Person, now: DateTime<Utc>) -> Done<i64> {
+pub(super) fn member(
+    tx: &Tx<'_>,
+    group: &Group,
+    person: &Person,
+    now: DateTime<Utc>,
+) -> Done<MemberId> {
     let known = tx.member_by_user(group.id, &person.user)?;
     let id = named(tx, group, person, known.as_ref(), now)?;
     let heard = known.and_then(|member| member.client_language);
@@ -178,7 +183,7 @@ pub(super) fn member(tx: &Tx<'_>, group: &Group, person: &Person, now: DateTime<
 /// Keeps the language that a member's client asks for now, where it is another than `heard` before.
 pub(super) fn hear_language(
     tx: &Tx<'_>,
-    member: i64,
+    member: MemberId,
     heard: Option<&str>,
     person: &Person,
 ) -> Done<()> {
@@ -196,7 +201,7 @@ fn named(
     person: &Person,
     known: Option<&Member>,
     now: DateTime<Utc>,
-) -> Done<i64> {
+) -> Done<MemberId> {
     if let Some(member) = known {
         if member.removed_at.is_some() {
             return not_allowed(Refusal::ShutOut);
@@ -216,7 +221,7 @@ fn named(
 }
 
 /// A member of the group by id.
-pub(super) fn member_of(db: &Db<'_>, group: &Group, member: i64) -> Done<Member> {
+pub(super) fn member_of(db: &Db<'_>, group: &Group, member: MemberId) -> Done<Member> {
     match db.member(member)? {
         Some(member) if member.group_id == group.id => Ok(member),
         _ => not_found(Refusal::NoMember),
@@ -224,7 +229,7 @@ pub(super) fn member_of(db: &Db<'_>, group: &Group, member: i64) -> Done<Member>
 }
 
 /// A post of the group by id.
-pub(super) fn post_of(db: &Db<'_>, group: &Group, post: i64) -> Done<Post> {
+pub(super) fn post_of(db: &Db<'_>, group: &Group, post: PostId) -> Done<Post> {
     match db.post(post)? {
         Some(post) if post.group_id == group.id => Ok(post),
         _ => not_found(Refusal::NoPost),
@@ -235,7 +240,7 @@ pub(super) fn post_of(db: &Db<'_>, group: &Group, post: i64) -> Done<Post> {
 pub(super) fn position_of(
     db: &Db<'_>,
     group: &Group,
-    position: i64,
+    position: PositionId,
 ) -> Done<sealed_move_store::Position> {
     match db.position(position)? {
         Some(position) if position.group_id == group.id => Ok(position),

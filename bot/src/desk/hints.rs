@@ -3,7 +3,7 @@
 use sealed_move_store::{AttemptState, Group, Post};
 
 use super::{
-    Desk, HintSheet, Person, Place, attempt,
+    Desk, HintSheet, Person, Place, PostId, attempt,
     content::{self, Held, problem_at},
     convert,
     error::{Done, bad_request},
@@ -27,7 +27,7 @@ impl Desk {
     ///
     /// # Errors
     /// When the post is closed, the member is done with it, or there is no proved solution to hint at.
-    pub async fn hint(&self, place: &Place, person: &Person, post: i64) -> Done<HintSheet> {
+    pub async fn hint(&self, place: &Place, person: &Person, post: PostId) -> Done<HintSheet> {
         self.earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         let now = self.now();
@@ -110,7 +110,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        post: i64,
+        post: PostId,
     ) -> Done<Vec<HintSheet>> {
         let (at, by) = (place.clone(), person.clone());
         let (position, taken, line, language) = self
@@ -171,7 +171,7 @@ impl Desk {
     ///
     /// # Errors
     /// When the post is closed or solved already.
-    pub async fn give_up(&self, place: &Place, person: &Person, post: i64) -> Done<Said> {
+    pub async fn give_up(&self, place: &Place, person: &Person, post: PostId) -> Done<Said> {
         self.earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         let now = self.now();

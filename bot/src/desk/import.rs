@@ -12,8 +12,8 @@ use futures::{StreamExt, stream};
 use sealed_move_store::{Check, Db, Given, Group, Position, Tx};
 
 use super::{
-    CheckedPosition, CoachWords, Desk, FoundWritten, Person, Picture, Place, Report, SameChoice,
-    Settings, convert,
+    CheckedPosition, CoachWords, Desk, FoundWritten, ItemId, Person, Picture, Place, PositionId,
+    Report, SameChoice, Settings, convert,
     error::{Done, bad_request},
     handle::{coached, position_of},
     opinion,
@@ -159,7 +159,7 @@ impl Desk {
         place: &Place,
         coach: &Person,
         found: &FoundWritten,
-    ) -> Done<i64> {
+    ) -> Done<ItemId> {
         let topic = found.topic.as_deref();
         self.enqueue_written(place, coach, &found.content, topic, &found.id)
             .await
@@ -358,7 +358,7 @@ impl Desk {
         let (place, coach) = (place.clone(), coach.clone());
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
-            let queued: Vec<i64> = db.queue(group.id)?.iter().filter_map(waits_as).collect();
+            let queued: Vec<PositionId> = db.queue(group.id)?.iter().filter_map(waits_as).collect();
             let mut out = Vec::new();
             for position in db.positions(group.id)? {
                 if out.len() == most {
@@ -378,7 +378,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        position: i64,
+        position: PositionId,
     ) -> Done<CheckedPosition> {
         let (at, by) = (place.clone(), coach.clone());
         let (group, position, posted) = self
@@ -401,7 +401,12 @@ impl Desk {
     }
 
     /// The diagram of a kept position, as members would see it. Coaches only.
-    pub async fn diagram_of(&self, place: &Place, coach: &Person, position: i64) -> Done<Picture> {
+    pub async fn diagram_of(
+        &self,
+        place: &Place,
+        coach: &Person,
+        position: PositionId,
+    ) -> Done<Picture> {
         match self.checked(place, coach, position).await?.picture {
             Some(picture) => Ok(picture),
             None => bad_request(Refusal::CannotBeDrawn),
@@ -413,7 +418,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        position: i64,
+        position: PositionId,
         topic: Option<&str>,
     ) -> Done<()> {
         let topic = topic
@@ -506,7 +511,7 @@ fn as_given(position: &Position) -> Done<Entry> {
     })
 }
 
-fn find(db: &Db<'_>, id: i64) -> Done<Position> {
+fn find(db: &Db<'_>, id: PositionId) -> Done<Position> {
     match db.position(id)? {
         Some(position) => Ok(position),
         None => super::error::not_found(Refusal::RemovedMeanwhile {

@@ -6,7 +6,7 @@ use sealed_move_store::{Deed, Member, Mute, Tx};
 use serde::Serialize;
 
 use super::{
-    Desk, Person, Place,
+    Desk, MemberId, Person, Place,
     attempt::{self, GaveUp},
     convert,
     deeds::did,
@@ -38,7 +38,7 @@ pub enum Standing {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct MemberIs {
     /// Their id in the group.
-    pub id: i64,
+    pub id: MemberId,
     /// The first of the ids by which the chat knows them: the same for all their devices.
     pub person: Person,
     /// Rank.
@@ -69,7 +69,7 @@ impl Rank {
 #[derive(Clone, Debug, Serialize)]
 pub struct Listed {
     /// Id.
-    pub id: i64,
+    pub id: MemberId,
     /// Name.
     pub name: String,
     /// Rank.
@@ -181,7 +181,12 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such member, or the asker is no coach.
-    pub async fn member_known_as(&self, place: &Place, coach: &Person, user: &str) -> Done<i64> {
+    pub async fn member_known_as(
+        &self,
+        place: &Place,
+        coach: &Person,
+        user: &str,
+    ) -> Done<MemberId> {
         let (place, coach, user) = (place.clone(), coach.clone(), user.to_owned());
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
@@ -201,7 +206,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        member: i64,
+        member: MemberId,
         name: &str,
     ) -> Done<String> {
         let name = name.to_owned();
@@ -226,7 +231,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        member: i64,
+        member: MemberId,
         minutes: Option<i64>,
         why: &str,
     ) -> Done<()> {
@@ -260,7 +265,7 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such member.
-    pub async fn unmute(&self, place: &Place, coach: &Person, member: i64) -> Done<()> {
+    pub async fn unmute(&self, place: &Place, coach: &Person, member: MemberId) -> Done<()> {
         self.by_coach(place, coach, member, |tx, step| {
             tx.set_mute(step.member.id, None)?;
             step.did(tx, Deed::Unmute, "")
@@ -273,7 +278,12 @@ impl Desk {
     ///
     /// # Errors
     /// When the member coaches the group.
-    pub async fn remove(&self, place: &Place, coach: &Person, member: i64) -> Done<Vec<String>> {
+    pub async fn remove(
+        &self,
+        place: &Place,
+        coach: &Person,
+        member: MemberId,
+    ) -> Done<Vec<String>> {
         let now = self.now();
         self.by_coach(place, coach, member, move |tx, step| {
             step.no_coach(Fate::Removed)?;
@@ -290,7 +300,12 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such member.
-    pub async fn let_back(&self, place: &Place, coach: &Person, member: i64) -> Done<Vec<String>> {
+    pub async fn let_back(
+        &self,
+        place: &Place,
+        coach: &Person,
+        member: MemberId,
+    ) -> Done<Vec<String>> {
         self.by_coach(place, coach, member, |tx, step| {
             if step.member.removed_at.is_some() {
                 tx.set_removed(step.member.id, None)?;
@@ -307,7 +322,13 @@ impl Desk {
     ///
     /// # Errors
     /// When they are one already, or one of them is shut out.
-    pub async fn merge(&self, place: &Place, coach: &Person, keep: i64, gone: i64) -> Done<Merged> {
+    pub async fn merge(
+        &self,
+        place: &Place,
+        coach: &Person,
+        keep: MemberId,
+        gone: MemberId,
+    ) -> Done<Merged> {
         if keep == gone {
             return bad_request(Refusal::SameMember);
         }
@@ -353,7 +374,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        member: i64,
+        member: MemberId,
     ) -> Done<(String, serde_json::Value)> {
         self.by_coach(place, coach, member, |tx, step| {
             step.did(tx, Deed::Export, "")?;
@@ -375,7 +396,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        member: i64,
+        member: MemberId,
     ) -> Done<Vec<String>> {
         let now = self.now();
         let users = self
@@ -426,7 +447,13 @@ impl Desk {
     }
 
     /// Runs a coach's deed on a member of the group, in one transaction.
-    async fn by_coach<T, F>(&self, place: &Place, coach: &Person, member: i64, act: F) -> Done<T>
+    async fn by_coach<T, F>(
+        &self,
+        place: &Place,
+        coach: &Person,
+        member: MemberId,
+        act: F,
+    ) -> Done<T>
     where
         T: Send + 'static,
         F: FnOnce(&Tx<'_>, &Step) -> Done<T> + Send + 'static,

@@ -85,6 +85,9 @@ pub use refusal::Refusal;
 pub use said::Said;
 pub use scale::Costs;
 pub use schedule::LATE;
+pub use sealed_move_store::{
+    ContentId, GroupId, ItemId, MemberId, PositionId, PostId, ReplyId, TopicId,
+};
 pub use sheets::*;
 pub use talk::LONGEST_LINE;
 pub use text::{LONGEST_NAME, LONGEST_REPLY};

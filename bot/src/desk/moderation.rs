@@ -6,7 +6,7 @@ use sealed_move_store::{Deed, Lines, Member, TalkLine};
 use serde::Serialize;
 
 use super::{
-    Desk, Person, Place, TalkRow,
+    Desk, GroupId, MemberId, Person, Place, ReplyId, TalkRow,
     deeds::did,
     error::{Done, bad_request, not_found},
     handle::{coached, coaching, group_at},
@@ -40,7 +40,7 @@ pub struct GoneRow {
 
 impl GoneRow {
     /// From a row of the store: `writer` wrote what is gone.
-    pub(super) fn of(gone: sealed_move_store::Gone, writer: i64) -> Self {
+    pub(super) fn of(gone: sealed_move_store::Gone, writer: MemberId) -> Self {
         Self {
             how: if gone.by_id == Some(writer) {
                 How::TakenBack
@@ -168,7 +168,7 @@ impl Desk {
     ///
     /// # Errors
     /// When it is somebody else's and the person is no coach.
-    pub async fn hide_answer(&self, place: &Place, person: &Person, reply: i64) -> Done<()> {
+    pub async fn hide_answer(&self, place: &Place, person: &Person, reply: ReplyId) -> Done<()> {
         let now = self.now();
         let (place, user) = (place.clone(), person.user.clone());
         self.write(move |tx| {
@@ -209,7 +209,7 @@ impl Desk {
     ///
     /// # Errors
     /// When its writer took them back.
-    pub async fn put_back_answer(&self, place: &Place, coach: &Person, reply: i64) -> Done<()> {
+    pub async fn put_back_answer(&self, place: &Place, coach: &Person, reply: ReplyId) -> Done<()> {
         let now = self.now();
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
@@ -240,7 +240,7 @@ impl Desk {
 }
 
 /// A line of the group with its writer.
-fn line_of(db: &sealed_move_store::Db<'_>, group: i64, line: i64) -> Done<(TalkLine, Member)> {
+fn line_of(db: &sealed_move_store::Db<'_>, group: GroupId, line: i64) -> Done<(TalkLine, Member)> {
     let Some(line) = db.talk_line(line)? else {
         return not_found(Refusal::NoMessage);
     };

@@ -11,6 +11,7 @@ use unicode_normalization::{UnicodeNormalization, char::is_combining_mark};
 use unicode_security::skeleton;
 
 use super::{
+    GroupId, MemberId,
     error::{DeskError, Done},
     refusal::Refusal,
     text::{self, LONGEST_NAME},
@@ -121,7 +122,7 @@ enum Objection {
 struct Others(Vec<Look>);
 
 impl Others {
-    fn of(db: &Db<'_>, group: i64, except: Option<i64>) -> Done<Self> {
+    fn of(db: &Db<'_>, group: GroupId, except: Option<MemberId>) -> Done<Self> {
         Ok(Self(
             db.members(group)?
                 .iter()
@@ -192,7 +193,7 @@ fn without_rank(name: &str) -> String {
 /// [`DeskError::NameTaken`] with a name that is free.
 pub(super) fn claim(
     db: &Db<'_>,
-    group: i64,
+    group: GroupId,
     member: Option<&Member>,
     wanted: &str,
 ) -> Done<String> {
@@ -225,7 +226,7 @@ pub(super) fn claim(
 /// such a name before keeps it.
 pub(super) fn given(
     db: &Db<'_>,
-    group: i64,
+    group: GroupId,
     member: Option<&Member>,
     wanted: &str,
 ) -> Done<String> {

@@ -12,7 +12,7 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Delivery, Group, OutboxRow, Tx};
 
 use super::{
-    Desk, ErrandKind, Notice, Place, VerdictSheet,
+    Desk, ErrandKind, Notice, Place, ReplyId, VerdictSheet,
     errands::Left,
     error::Done,
     groups::place_of,
@@ -60,7 +60,7 @@ impl Own {
         &self,
         tx: &Tx<'_>,
         group: &Group,
-        reply: i64,
+        reply: ReplyId,
         now: DateTime<Utc>,
     ) -> Done<Option<i64>> {
         if group.delivery == Delivery::Shown {
@@ -102,7 +102,7 @@ impl Desk {
     ///
     /// # Errors
     /// When the store cannot be written.
-    pub async fn verdict_on_its_way(&self, reply: i64, text: &str) -> Done<()> {
+    pub async fn verdict_on_its_way(&self, reply: ReplyId, text: &str) -> Done<()> {
         let (now, text) = (self.now(), text.to_owned());
         self.write(move |tx| Ok(tx.try_verdict(reply, &text, now)?))
             .await
@@ -112,7 +112,7 @@ impl Desk {
     ///
     /// # Errors
     /// When the store cannot be written. It may then be sent once more at the next start.
-    pub async fn verdict_arrived(&self, reply: i64) -> Done<()> {
+    pub async fn verdict_arrived(&self, reply: ReplyId) -> Done<()> {
         self.write(move |tx| Ok(tx.verdict_arrived(reply)?)).await
     }
 

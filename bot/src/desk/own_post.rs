@@ -3,7 +3,7 @@
 use sealed_move_store::AttemptState;
 
 use super::{
-    Desk, Kind, Own, OwnAnswer, OwnPost, OwnState, Person, Place, attempt,
+    Desk, Kind, MemberId, Own, OwnAnswer, OwnPost, OwnState, Person, Place, PostId, attempt,
     content::problem_at,
     convert,
     error::Done,
@@ -23,7 +23,7 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such post.
-    pub async fn own(&self, place: &Place, person: &Person, post: i64) -> Done<Own> {
+    pub async fn own(&self, place: &Place, person: &Person, post: PostId) -> Done<Own> {
         Ok(match self.kind(place, post).await? {
             Kind::Problem { .. } => {
                 Own::Problem(Box::new(self.own_post(place, person, post).await?))
@@ -34,7 +34,7 @@ impl Desk {
     }
 
     /// This member's answer to a question, with what the coach made of it.
-    async fn own_answer(&self, place: &Place, person: &Person, post: i64) -> Done<OwnAnswer> {
+    async fn own_answer(&self, place: &Place, person: &Person, post: PostId) -> Done<OwnAnswer> {
         let now = self.now();
         let (place, by) = (place.clone(), person.clone());
         self.read(move |db| {
@@ -69,7 +69,7 @@ impl Desk {
     }
 
     /// Where this member stands at a post that is a problem.
-    pub async fn own_post(&self, place: &Place, person: &Person, post: i64) -> Done<OwnPost> {
+    pub async fn own_post(&self, place: &Place, person: &Person, post: PostId) -> Done<OwnPost> {
         let now = self.now();
         let (place, by) = (place.clone(), person.clone());
         let (own, board, language) = self
@@ -83,7 +83,7 @@ impl Desk {
                     .member_by_user(group.id, &by.user)?
                     .map(|member| member.id);
                 // Nobody has this id, so that a visitor has the work of who did nothing.
-                let member = member.unwrap_or(0);
+                let member = member.unwrap_or(MemberId::of(0));
                 let work = attempt::work(db, &post, member)?;
                 let price = next_hint(&work);
                 let live = takes_replies(&post, now) && !over(work.state());

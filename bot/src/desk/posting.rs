@@ -8,7 +8,8 @@ use sealed_move_store::{
 use shakmaty::Chess;
 
 use super::{
-    ChatKey, Desk, Kind, Person, Picture, Place, PostRow, PostSheet, Report, Settings, attempt,
+    ChatKey, ContentId, Desk, GroupId, ItemId, Kind, Person, Picture, Place, PositionId, PostId,
+    PostRow, PostSheet, Report, Settings, attempt,
     content::{self, Held},
     convert,
     deeds::did,
@@ -25,7 +26,12 @@ use crate::diagram::{Diagram, Tongue};
 impl Desk {
     /// The post that a position would be, exactly as members would see it, numbered and timed as if it were
     /// the next. Coaches only.
-    pub async fn preview(&self, place: &Place, coach: &Person, position: i64) -> Done<PostSheet> {
+    pub async fn preview(
+        &self,
+        place: &Place,
+        coach: &Person,
+        position: PositionId,
+    ) -> Done<PostSheet> {
         let (at, by) = (place.clone(), coach.clone());
         let found = self
             .read(move |db| {
@@ -46,7 +52,12 @@ impl Desk {
     ///
     /// # Errors
     /// When it waits no longer.
-    pub async fn preview_item(&self, place: &Place, coach: &Person, item: i64) -> Done<PostSheet> {
+    pub async fn preview_item(
+        &self,
+        place: &Place,
+        coach: &Person,
+        item: ItemId,
+    ) -> Done<PostSheet> {
         let (at, by) = (place.clone(), coach.clone());
         let found = self
             .read(move |db| {
@@ -67,7 +78,7 @@ impl Desk {
 
     async fn previewed(
         &self,
-        (group, held, topic, item): (Group, Held, Option<String>, Option<i64>),
+        (group, held, topic, item): (Group, Held, Option<String>, Option<ItemId>),
     ) -> Done<PostSheet> {
         let now = self.now();
         let settings = convert::kept_settings(&group.settings)?;
@@ -82,9 +93,9 @@ impl Desk {
             })
             .await?;
         Ok(PostSheet {
-            post: 0,
+            post: PostId::of(0),
             number,
-            nonce: nonce(id, 0, now),
+            nonce: nonce(id, ContentId::of(0), now),
             topic,
             content: self.content_sheet(&held, &settings).await?,
             closes_at: closing_time(due.max(now), now, &settings),
@@ -98,7 +109,7 @@ impl Desk {
     ///
     /// # Errors
     /// When nothing fit is queued, or the position does not pass the check of this program's version.
-    pub async fn post_now(&self, place: &Place, coach: &Person, item: Option<i64>) -> Done<()> {
+    pub async fn post_now(&self, place: &Place, coach: &Person, item: Option<ItemId>) -> Done<()> {
         let now = self.now();
         let (at, by) = (place.clone(), coach.clone());
         let (item, position) = self
@@ -156,7 +167,7 @@ impl Desk {
     }
 
     /// Closes an open post with its reveal as soon as the chat can; replies end at once. Coaches only.
-    pub async fn close_now(&self, place: &Place, coach: &Person, post: i64) -> Done<()> {
+    pub async fn close_now(&self, place: &Place, coach: &Person, post: PostId) -> Done<()> {
         let now = self.now();
         let (place, coach) = (place.clone(), coach.clone());
         self.inner.errands.note_fresh_reveal(post);
@@ -204,7 +215,7 @@ impl Desk {
     }
 
     /// A post by id, open or closed.
-    pub async fn post(&self, place: &Place, post: i64) -> Done<PostSheet> {
+    pub async fn post(&self, place: &Place, post: PostId) -> Done<PostSheet> {
         let place = place.clone();
         let (group, post, held) = self
             .read(move |db| {
@@ -237,7 +248,7 @@ impl Desk {
     }
 
     /// The post of the group whose message or thread the chat calls `reference`.
-    pub async fn find_post(&self, place: &Place, reference: &str) -> Done<Option<i64>> {
+    pub async fn find_post(&self, place: &Place, reference: &str) -> Done<Option<PostId>> {
         let (place, reference) = (place.clone(), reference.to_owned());
         self.read(move |db| {
             let group = group_at(db, &place)?;
@@ -375,12 +386,12 @@ pub(super) fn latest_open(db: &Db<'_>, group: &Group, now: DateTime<Utc>) -> Don
 pub(super) fn intend(
     tx: &Tx<'_>,
     group: &Group,
-    item: i64,
+    item: ItemId,
     slot: DateTime<Utc>,
     now: DateTime<Utc>,
     settings: &Settings,
     nonce: String,
-) -> Done<i64> {
+) -> Done<PostId> {
     debug_assert!(nonce.len() <= 25, "{nonce} of group {}", group.id);
     Ok(tx.intend_post(&NewPost {
         prices: attempt::prices(settings),
@@ -409,11 +420,11 @@ pub(super) fn closing_time(
 
 /// What marks the message of a post: the same for the same post, different for any other, and telling
 /// nothing. At most 25 characters for any ids a group can reach.
-pub(super) fn nonce(group: i64, content: i64, now: DateTime<Utc>) -> String {
+pub(super) fn nonce(group: GroupId, content: ContentId, now: DateTime<Utc>) -> String {
     format!(
         "{}-{}-{}",
-        base36(group),
-        base36(content),
+        base36(group.get()),
+        base36(content.get()),
         base36(now.timestamp())
     )
 }
@@ -445,7 +456,7 @@ fn next_item(db: &Db<'_>, group: &Group, now: DateTime<Utc>) -> Done<sealed_move
 }
 
 /// A slot of its own for a post: `wanted`, or the next second that no other post has.
-pub(super) fn free_slot(db: &Db<'_>, group: i64, wanted: DateTime<Utc>) -> Done<DateTime<Utc>> {
+pub(super) fn free_slot(db: &Db<'_>, group: GroupId, wanted: DateTime<Utc>) -> Done<DateTime<Utc>> {
     let mut slot = wanted;
     while db.slot_taken(group, slot)? {
         slot += TimeDelta::seconds(1);
@@ -495,9 +506,10 @@ mod tests {
     #[test]
     fn nonces_fit_what_a_chat_allows() {
         let late = at("2099-12-31T23:59:59Z");
-        assert_eq!(nonce(1, 2, late), nonce(1, 2, late));
-        assert_ne!(nonce(1, 2, late), nonce(2, 1, late));
-        assert!(nonce(99_999_999, 9_999_999_999, late).len() <= 25);
+        let of = |group, content| nonce(GroupId::of(group), ContentId::of(content), late);
+        assert_eq!(of(1, 2), of(1, 2));
+        assert_ne!(of(1, 2), of(2, 1));
+        assert!(of(99_999_999, 9_999_999_999).len() <= 25);
         assert_eq!(base36(0), "0");
         assert_eq!(base36(36 * 36 + 35), "10z");
     }

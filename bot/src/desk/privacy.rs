@@ -6,7 +6,7 @@ use sealed_move_store::{Attempt, Db, Group, KeptPerson};
 use serde_json::Value;
 
 use super::{
-    Desk, Person, Place, attempt,
+    Desk, Person, Place, ReplyId, attempt,
     error::{DeskError, Done, not_allowed, not_found},
     handle::group_at,
     names::NAMELESS_COACH,
@@ -69,7 +69,7 @@ impl Desk {
 /// What is kept, with the points of each verdict that counts as they were counted; what the judge gave
 /// before the prices of tries and hints stands beside them.
 pub(super) fn exported(db: &Db<'_>, group: &Group, kept: KeptPerson) -> Done<Value> {
-    let mut counted: HashMap<i64, f64> = HashMap::new();
+    let mut counted: HashMap<ReplyId, f64> = HashMap::new();
     for attempt in &kept.attempts {
         let Attempt {
             post_id, member_id, ..
@@ -96,7 +96,7 @@ pub(super) fn exported(db: &Db<'_>, group: &Group, kept: KeptPerson) -> Done<Val
         let points = reply
             .get("id")
             .and_then(Value::as_i64)
-            .and_then(|id| counted.get(&id))
+            .and_then(|id| counted.get(&ReplyId::of(id)))
             .copied()
             .unwrap_or(0.0);
         let verdicts = reply.get_mut("verdicts").and_then(Value::as_array_mut);

@@ -4,7 +4,7 @@ use chrono::{DateTime, NaiveDateTime, Utc};
 use sealed_move_store::{self as store, Db, Deed, Group, Position, Soundness, Waits};
 
 use super::{
-    Desk, Person, Place, QueueItem, Queued, convert,
+    Desk, ItemId, Person, Place, PositionId, QueueItem, Queued, convert,
     deeds::did,
     error::{Done, bad_request, not_found},
     handle::{coached, coaching, group_at, position_of},
@@ -29,9 +29,9 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        position: i64,
+        position: PositionId,
         anyway: bool,
-    ) -> Done<i64> {
+    ) -> Done<ItemId> {
         self.put_in_queue(place, coach, position, anyway, Repeat::Refused)
             .await
     }
@@ -42,9 +42,9 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        position: i64,
+        position: PositionId,
         anyway: bool,
-    ) -> Done<i64> {
+    ) -> Done<ItemId> {
         self.put_in_queue(place, coach, position, anyway, Repeat::Meant)
             .await
     }
@@ -53,10 +53,10 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        position: i64,
+        position: PositionId,
         anyway: bool,
         repeat: Repeat,
-    ) -> Done<i64> {
+    ) -> Done<ItemId> {
         let now = self.now();
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
@@ -108,7 +108,13 @@ impl Desk {
     }
 
     /// Moves an item to place `to` (0 is first; past the end means the end). Coaches only.
-    pub async fn reorder(&self, place: &Place, coach: &Person, item: i64, to: usize) -> Done<()> {
+    pub async fn reorder(
+        &self,
+        place: &Place,
+        coach: &Person,
+        item: ItemId,
+        to: usize,
+    ) -> Done<()> {
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
             let group = coached(tx, &place, &coach)?;
@@ -126,7 +132,7 @@ impl Desk {
         &self,
         place: &Place,
         coach: &Person,
-        item: i64,
+        item: ItemId,
         local: Option<NaiveDateTime>,
     ) -> Done<()> {
         let now = self.now();
@@ -160,7 +166,7 @@ impl Desk {
 
     /// Takes an item out of the queue. A position stays; a question or words, which were never posted, are
     /// forgotten. Coaches only.
-    pub async fn dequeue(&self, place: &Place, coach: &Person, item: i64) -> Done<()> {
+    pub async fn dequeue(&self, place: &Place, coach: &Person, item: ItemId) -> Done<()> {
         let (place, coach) = (place.clone(), coach.clone());
         self.write(move |tx| {
             let group = coached(tx, &place, &coach)?;
@@ -229,7 +235,7 @@ impl Desk {
 }
 
 /// The position that an item is, if it is one.
-pub(super) fn waits_as(item: &store::Queued) -> Option<i64> {
+pub(super) fn waits_as(item: &store::Queued) -> Option<PositionId> {
     match &item.holds {
         Waits::Problem(problem) => Some(problem.position_id),
         Waits::Question { .. } | Waits::Words(_) => None,
@@ -237,7 +243,7 @@ pub(super) fn waits_as(item: &store::Queued) -> Option<i64> {
 }
 
 /// A queue entry of the group by id.
-pub(super) fn item_of(db: &Db<'_>, group: &Group, item: i64) -> Done<store::Queued> {
+pub(super) fn item_of(db: &Db<'_>, group: &Group, item: ItemId) -> Done<store::Queued> {
     match db.queued(item)? {
         Some(item) if item.group_id == group.id => Ok(item),
         _ => not_found(Refusal::NotInQueue),

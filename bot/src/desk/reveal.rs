@@ -5,8 +5,8 @@ use sealed_move_store::{AttemptOf, AttemptState, Position, Post, PostState, Wron
 use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
-    CoachWords, CommonWrong, Desk, Kind, LanguageTag, Period, Place, Report, RevealSheet, Settings,
-    Shown, Solution,
+    CoachWords, CommonWrong, Desk, Kind, LanguageTag, Period, Place, PostId, Report, RevealSheet,
+    Settings, Shown, Solution,
     content::{self, Held},
     convert,
     error::{Done, bad_request},
@@ -32,7 +32,7 @@ const PICTURE: u32 = 720;
 
 impl Desk {
     /// The reveal of a closed post, or of one whose reveal is on its way; errs while replies count.
-    pub async fn reveal(&self, place: &Place, post: i64) -> Done<RevealSheet> {
+    pub async fn reveal(&self, place: &Place, post: PostId) -> Done<RevealSheet> {
         let at = place.clone();
         let post = self
             .read(move |db| {

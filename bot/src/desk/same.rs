@@ -8,7 +8,7 @@ use sealed_move_store::{Check, Db, Given, Group, NewPosition, Position, Tx};
 use serde::{Deserialize, Serialize};
 
 use super::{
-    CheckedPosition, CoachWords, Desk, Person, Place, Soundness, convert,
+    CheckedPosition, CoachWords, Desk, GroupId, Person, Place, PositionId, Soundness, convert,
     error::Done,
     handle::{coached, position_of},
     import,
@@ -89,7 +89,7 @@ pub struct Fresh {
 
 /// What became of a position of a file.
 pub(super) struct Kept {
-    pub(super) position: i64,
+    pub(super) position: PositionId,
     pub(super) same: Option<SameAgain>,
     /// Its placement with another task, by name.
     pub(super) other_tasks: Vec<String>,
@@ -102,7 +102,7 @@ pub(super) fn placement(fen: &str) -> String {
 }
 
 /// The latest post of a placement.
-pub(super) fn posted_before(db: &Db<'_>, group: i64, fen: &str) -> Done<Option<PostedBefore>> {
+pub(super) fn posted_before(db: &Db<'_>, group: GroupId, fen: &str) -> Done<Option<PostedBefore>> {
     Ok(db
         .last_posted(group, &placement(fen))?
         .map(|posted| PostedBefore {
@@ -159,7 +159,7 @@ pub(super) fn keep(
     })
 }
 
-fn insert(tx: &Tx<'_>, group: &Group, fresh: &Fresh, now: DateTime<Utc>) -> Done<i64> {
+fn insert(tx: &Tx<'_>, group: &Group, fresh: &Fresh, now: DateTime<Utc>) -> Done<PositionId> {
     let topic_id = match &fresh.topic {
         Some(topic) => Some(tx.ensure_topic(group.id, topic)?),
         None => None,

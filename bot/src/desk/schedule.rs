@@ -17,7 +17,7 @@ use chrono::{
 use chrono_tz::Tz;
 
 use super::{
-    Settings,
+    ItemId, Settings,
     error::{DeskError, Done, bad_request},
     refusal::Refusal,
 };
@@ -166,7 +166,7 @@ pub(super) enum Pause {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Waiting {
     /// Id of the queue entry.
-    pub item: i64,
+    pub item: ItemId,
     /// Whether it may be posted: found sound, or the coach said anyway.
     pub fit: bool,
     /// The moment the coach fixed.
@@ -177,7 +177,7 @@ pub(super) struct Waiting {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Due {
     /// Id of the queue entry.
-    pub item: i64,
+    pub item: ItemId,
     /// The moment; past when it is due now.
     pub at: DateTime<Utc>,
     /// Whether it is the moment the coach fixed.
@@ -231,7 +231,7 @@ pub(super) fn plan(
     // Two fixed on one moment: the second takes the next free slot like any other.
     fixed_later.dedup_by_key(|due| due.at);
 
-    let mut free: Vec<i64> = fit()
+    let mut free: Vec<ItemId> = fit()
         .map(|w| w.item)
         .filter(|item| fixed_later.iter().all(|due| due.item != *item))
         .collect();

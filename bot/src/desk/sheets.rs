@@ -7,7 +7,9 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::figures::Advice;
-use super::{Content, Kind, LanguageTag, Queued, Said};
+use super::{
+    Content, ItemId, Kind, LanguageTag, MemberId, PositionId, PostId, Queued, ReplyId, Said,
+};
 
 pub use super::{
     coach_words::{CoachWords, Telling},
@@ -136,7 +138,7 @@ impl Default for Settings {
 #[derive(Clone)]
 pub struct PostSheet {
     /// Id of the post; 0 in a preview.
-    pub post: i64,
+    pub post: PostId,
     /// Number within the group.
     pub number: i64,
     /// Marks the message so that it is sent once; at most 25 characters.
@@ -248,9 +250,9 @@ impl Serialize for Outcome {
 #[derive(Clone)]
 pub struct VerdictSheet {
     /// Id of the reply as stored.
-    pub reply: i64,
+    pub reply: ReplyId,
     /// The post it answers.
-    pub post: i64,
+    pub post: PostId,
     /// What came of it.
     pub outcome: Outcome,
     /// The whole answer.
@@ -285,7 +287,7 @@ pub enum Heard {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct OpenPost {
     /// Id of the post.
-    pub post: i64,
+    pub post: PostId,
     /// Number within the group.
     pub number: i64,
     /// Topic, where the coach set one.
@@ -424,7 +426,7 @@ pub struct OwnPost {
 #[derive(Clone)]
 pub struct CheckedPosition {
     /// Its id in the store; `None` when it could not be kept (illegal, syntax error).
-    pub position: Option<i64>,
+    pub position: Option<PositionId>,
     /// Topic as the file names it or the coach set it; the one that is counted.
     pub topic: Option<String>,
     /// Topics it has besides.
@@ -447,7 +449,7 @@ pub struct CheckedPosition {
 #[derive(Clone, Debug, Serialize)]
 pub struct QueueItem {
     /// Id of the queue entry.
-    pub id: i64,
+    pub id: ItemId,
     /// File and id, where a file gave it; else empty.
     pub source: String,
     /// Topic.
@@ -641,7 +643,7 @@ pub enum OpenAt {
 #[derive(Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct ReplyRow {
-    pub reply: i64,
+    pub reply: ReplyId,
     /// What it answers.
     pub to: RepliesTo,
     pub name: String,
@@ -689,7 +691,7 @@ pub enum Settled {
 #[derive(Clone, Debug, Serialize)]
 #[allow(missing_docs)]
 pub struct PostRow {
-    pub post: i64,
+    pub post: PostId,
     pub number: i64,
     pub topic: Option<String>,
     #[serde(flatten)]
@@ -705,7 +707,7 @@ pub struct PostRow {
 pub struct TalkRow {
     pub id: i64,
     /// The member's id in the group.
-    pub by: i64,
+    pub by: MemberId,
     pub name: String,
     pub rank: super::Rank,
     pub text: String,

@@ -6,7 +6,7 @@ use sealed_move_store::{AttemptState, Content, Position};
 use shakmaty::Position as _;
 
 use super::{
-    Desk, Kind, OpenAt, OpenNow, OwnState, Person, Picture, Place, Progress, Settings,
+    Desk, Kind, OpenAt, OpenNow, OwnState, Person, Picture, Place, PostId, Progress, Settings,
     SummaryTopic,
     content::{self, Held, problem_at},
     convert,
@@ -113,7 +113,7 @@ impl Desk {
     }
 
     /// The board as this member's line stands.
-    pub async fn my_board(&self, place: &Place, person: &Person, post: i64) -> Done<Picture> {
+    pub async fn my_board(&self, place: &Place, person: &Person, post: PostId) -> Done<Picture> {
         let (place, user) = (place.clone(), person.user.clone());
         let (settings, position, line) = self
             .read(move |db| {

@@ -403,7 +403,7 @@ mod tests {
     fn row(by_coach: bool, message: &str, facts: Option<Value>) -> VerdictRow {
         VerdictRow {
             id: 1,
-            reply_id: 1,
+            reply_id: sealed_move_store::ReplyId::of(1),
             verdict: KeptVerdict::Wrong,
             points: 0.0,
             moves: Vec::new(),

@@ -1,6 +1,7 @@
 //! One thing at a time for each member of a post: two messages sent at once are judged one after the
 //! other, the second on the line that the first has left.
 
+use crate::desk::PostId;
 use std::hash::{BuildHasher, BuildHasherDefault, DefaultHasher};
 
 use tokio::sync::{Mutex, MutexGuard};
@@ -22,7 +23,7 @@ impl Default for Turns {
 
 impl Turns {
     /// Waits for the member's turn; it lasts while the guard is held.
-    pub(super) async fn take(&self, post: i64, user: &str) -> MutexGuard<'_, ()> {
+    pub(super) async fn take(&self, post: PostId, user: &str) -> MutexGuard<'_, ()> {
         let slot = self.hasher.hash_one((post, user)) % self.locks.len() as u64;
         // The remainder is below the number of locks, which is a usize.
         self.locks[slot as usize].lock().await

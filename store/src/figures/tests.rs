@@ -11,7 +11,7 @@ use crate::{
 /// | 2 | Back rank | 100 | 2.5 solved, one hint | 5 first try | – |
 /// | 3 | Clearance | 200 | – | 0.1 playing | 5 first try |
 /// | 4 (open) | Clearance | 300 | 5 first try | – | – |
-fn season() -> (Fixture, Vec<i64>) {
+fn season() -> (Fixture, Vec<PostId>) {
     use AttemptState::{Playing, Solved};
     let f = Fixture::new();
     let group = f.group;
@@ -100,7 +100,10 @@ fn a_span_takes_its_first_moment_and_leaves_its_last() {
         ..Span::all(f.group)
     };
     assert_eq!(names(topic), ["Carla", "Bruno"]);
-    assert_eq!(names(Span::all(f.group + 1)), Vec::<String>::new());
+    assert_eq!(
+        names(Span::all(GroupId::of(f.group.get() + 1))),
+        Vec::<String>::new()
+    );
 }
 
 #[test]
@@ -255,7 +258,7 @@ fn sums_go_by_the_keys() {
                  FROM covered c CROSS JOIN attempts a ON a.post_id = c.id GROUP BY a.member_id",
                 *COVERED
             ),
-            Span::all(1).params(),
+            Span::all(GroupId::of(1)).params(),
             |row| row.get("detail"),
         )
     });

@@ -1,6 +1,7 @@
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use super::*;
+use crate::GroupId;
 use crate::fixture::{Fixture, at, new_reply, open_post, queue};
 
 #[test]
@@ -116,7 +117,10 @@ fn an_error_or_a_panic_undoes_the_whole_transaction() {
     assert!(matches!(off, Err(StoreError::CalledOff(_))));
     let panicked = f.store.write_blocking(|tx| {
         tx.jot("half", "done")?;
-        assert!(tx.group(0)?.is_some(), "a slip in a caller's closure");
+        assert!(
+            tx.group(GroupId::of(0))?.is_some(),
+            "a slip in a caller's closure"
+        );
         Ok(())
     });
     assert!(matches!(panicked, Err(StoreError::Stopped)));

@@ -12,7 +12,7 @@ use sealed_move::{
         said::{in_words, refused},
     },
     desk::{
-        AskedBack, Came, Desk, DeskError, Period, Person, Place, Queued, Sentence, Taken,
+        AskedBack, Came, Desk, DeskError, Period, Person, Place, Queued, ReplyId, Sentence, Taken,
         VerdictSheet,
     },
     words::english,
@@ -27,7 +27,7 @@ use tokio::{
 pub(super) struct Line {
     text: String,
     /// The reply whose verdict it tells.
-    tells: Option<i64>,
+    tells: Option<ReplyId>,
     /// Told when it is written.
     written: Option<oneshot::Sender<()>>,
 }

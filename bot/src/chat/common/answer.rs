@@ -1,6 +1,6 @@
 //! An answer to a post that its writer chose.
 
-use crate::desk::{Desk, DeskError, Person, Place, Taken};
+use crate::desk::{Desk, DeskError, Person, Place, PostId, Taken};
 
 /// Whether the writer was asked what a text is to be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,7 +19,7 @@ pub async fn give(
     desk: &Desk,
     place: &Place,
     person: &Person,
-    post: i64,
+    post: PostId,
     source: &str,
     text: &str,
     asked: Asked,

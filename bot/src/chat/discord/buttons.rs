@@ -8,7 +8,10 @@ use serde_json::json;
 use super::{text::Study, words};
 use crate::{
     chat::said::{in_words, words_of},
-    desk::{Content, Outcome, Place, PostSheet, Said, SameChoice, Verdict, VerdictSheet},
+    desk::{
+        Content, ItemId, MemberId, Outcome, Place, PositionId, PostId, PostSheet, ReplyId, Said,
+        SameChoice, Verdict, VerdictSheet,
+    },
     words::Words,
 };
 
@@ -43,68 +46,68 @@ pub enum Pressed {
     },
 }
 
-/// What is asked for in a group. Numbers are the store's ids.
+/// What is asked for in a group.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Press {
     /// The form for an answer to a post, or that form sent.
-    Answer(i64),
+    Answer(PostId),
     /// The form for an answer to a question, or that form sent.
-    Respond(i64),
+    Respond(PostId),
     /// What the next hint at a post takes.
-    Hint(i64),
+    Hint(PostId),
     /// The next hint at a post.
-    TakeHint(i64),
+    TakeHint(PostId),
     /// How a member stands at a post.
-    Mine(i64),
+    Mine(PostId),
     /// A member's own board at a post.
-    Board(i64),
+    Board(PostId),
     /// Giving a post up, to be asked about first.
-    GiveUp(i64),
+    GiveUp(PostId),
     /// Giving a post up, said twice.
-    ReallyGiveUp(i64),
+    ReallyGiveUp(PostId),
     /// What waits is meant for this post.
-    To(i64),
+    To(PostId),
     /// Reading so and so, from 0, is what a reply means.
     Mean {
         /// The reply.
-        reply: i64,
+        reply: ReplyId,
         /// The reading.
         reading: usize,
     },
     /// Everything of the member is to be erased, said twice.
     EraseMe,
     /// Everything of another member is to be erased, said twice.
-    EraseMember(i64),
+    EraseMember(MemberId),
     /// The form for the coach's verdict on a reply, or that form sent.
     Judge {
         /// The reply.
-        reply: i64,
+        reply: ReplyId,
         /// Whether the coach finds it right.
         right: bool,
     },
     /// The form for the coach's mark on an answer to a question, or that form sent.
-    Mark(i64),
+    Mark(ReplyId),
     /// The form for a question, sent.
     NewQuestion,
     /// The form for words alone, sent.
     NewWords,
     /// The form for a private answer to a reply, or that form sent.
-    ReplyTo(i64),
+    ReplyTo(ReplyId),
     /// A reply needs no answer.
-    NoAnswer(i64),
+    NoAnswer(ReplyId),
     /// Reply so and so of those that wait for the coach, from 0.
     Homework(usize),
     /// A position goes into the week.
     Queue {
         /// The position.
-        position: i64,
+        position: PositionId,
         /// Though it does not hold.
         anyway: bool,
         /// Though it was posted before.
         again: bool,
     },
     /// Something with an entry of the week.
-    Week(WeekPress, i64),
+    Week(WeekPress, ItemId),
     /// Something with a message that waits for its writer's word; by the message's id.
     Held(i64, HeldPress),
 }
@@ -128,7 +131,7 @@ pub enum HeldPress {
     /// The question once more.
     Look,
     /// It is an answer to this post.
-    Answer(i64),
+    Answer(PostId),
     /// It is said to all.
     Say,
     /// It is dropped.
@@ -167,27 +170,27 @@ impl Press {
 
     fn in_channel(self, channel: &str) -> String {
         let (verb, about, more) = match self {
-            Self::Answer(post) => ("answer", post, None),
-            Self::Respond(post) => ("respond", post, None),
-            Self::Mark(reply) => ("mark", reply, None),
+            Self::Answer(post) => ("answer", post.get(), None),
+            Self::Respond(post) => ("respond", post.get(), None),
+            Self::Mark(reply) => ("mark", reply.get(), None),
             Self::NewQuestion => ("new-question", 0, None),
             Self::NewWords => ("new-words", 0, None),
-            Self::Hint(post) => ("hint", post, None),
-            Self::TakeHint(post) => ("hint-take", post, None),
-            Self::Mine(post) => ("mine", post, None),
-            Self::Board(post) => ("board", post, None),
-            Self::GiveUp(post) => ("quit", post, None),
-            Self::ReallyGiveUp(post) => ("quit-yes", post, None),
-            Self::To(post) => ("to", post, None),
-            Self::Mean { reply, reading } => ("mean", reply, Some(reading.to_string())),
+            Self::Hint(post) => ("hint", post.get(), None),
+            Self::TakeHint(post) => ("hint-take", post.get(), None),
+            Self::Mine(post) => ("mine", post.get(), None),
+            Self::Board(post) => ("board", post.get(), None),
+            Self::GiveUp(post) => ("quit", post.get(), None),
+            Self::ReallyGiveUp(post) => ("quit-yes", post.get(), None),
+            Self::To(post) => ("to", post.get(), None),
+            Self::Mean { reply, reading } => ("mean", reply.get(), Some(reading.to_string())),
             Self::EraseMe => ("erase-yes", 0, None),
-            Self::EraseMember(member) => ("erase-member", member, None),
+            Self::EraseMember(member) => ("erase-member", member.get(), None),
             Self::Judge { reply, right } => {
                 let word = if right { "solved" } else { "wrong" };
-                ("words", reply, Some(word.to_owned()))
+                ("words", reply.get(), Some(word.to_owned()))
             }
-            Self::ReplyTo(reply) => ("reply-to", reply, None),
-            Self::NoAnswer(reply) => ("no-answer", reply, None),
+            Self::ReplyTo(reply) => ("reply-to", reply.get(), None),
+            Self::NoAnswer(reply) => ("no-answer", reply.get(), None),
             Self::Homework(at) => ("homework", number(at), None),
             Self::Queue {
                 position,
@@ -200,9 +203,9 @@ impl Press {
                     (true, false) => "queue-again",
                     (true, true) => "queue-again-anyway",
                 };
-                (verb, position, None)
+                (verb, position.get(), None)
             }
-            Self::Week(press, item) => (word_of(&WEEK, &press), item, None),
+            Self::Week(press, item) => (word_of(&WEEK, &press), item.get(), None),
             Self::Held(message, HeldPress::Look) => ("held-look", message, None),
             Self::Held(message, HeldPress::Answer(post)) => {
                 ("held-answer", message, Some(post.to_string()))
@@ -219,33 +222,33 @@ impl Press {
 
     fn read(verb: &str, about: i64, more: Option<&str>) -> Option<Self> {
         Some(match verb {
-            "answer" => Self::Answer(about),
-            "respond" => Self::Respond(about),
-            "mark" => Self::Mark(about),
+            "answer" => Self::Answer(PostId::of(about)),
+            "respond" => Self::Respond(PostId::of(about)),
+            "mark" => Self::Mark(ReplyId::of(about)),
             "new-question" => Self::NewQuestion,
             "new-words" => Self::NewWords,
-            "hint" => Self::Hint(about),
-            "hint-take" => Self::TakeHint(about),
-            "mine" => Self::Mine(about),
-            "board" => Self::Board(about),
-            "quit" => Self::GiveUp(about),
-            "quit-yes" => Self::ReallyGiveUp(about),
-            "to" => Self::To(about),
+            "hint" => Self::Hint(PostId::of(about)),
+            "hint-take" => Self::TakeHint(PostId::of(about)),
+            "mine" => Self::Mine(PostId::of(about)),
+            "board" => Self::Board(PostId::of(about)),
+            "quit" => Self::GiveUp(PostId::of(about)),
+            "quit-yes" => Self::ReallyGiveUp(PostId::of(about)),
+            "to" => Self::To(PostId::of(about)),
             "mean" => Self::Mean {
-                reply: about,
+                reply: ReplyId::of(about),
                 reading: more?.parse().ok()?,
             },
             "erase-yes" => Self::EraseMe,
-            "erase-member" => Self::EraseMember(about),
+            "erase-member" => Self::EraseMember(MemberId::of(about)),
             "words" => Self::Judge {
-                reply: about,
+                reply: ReplyId::of(about),
                 right: more == Some("solved"),
             },
-            "reply-to" => Self::ReplyTo(about),
-            "no-answer" => Self::NoAnswer(about),
+            "reply-to" => Self::ReplyTo(ReplyId::of(about)),
+            "no-answer" => Self::NoAnswer(ReplyId::of(about)),
             "homework" => Self::Homework(usize::try_from(about).ok()?),
             "queue" | "queue-anyway" | "queue-again" | "queue-again-anyway" => Self::Queue {
-                position: about,
+                position: PositionId::of(about),
                 anyway: verb.ends_with("-anyway"),
                 again: verb.starts_with("queue-again"),
             },
@@ -255,7 +258,7 @@ impl Press {
             "held-drop" => Self::Held(about, HeldPress::Drop),
             verb => {
                 let (press, _) = WEEK.iter().find(|(_, word)| *word == verb)?;
-                Self::Week(*press, about)
+                Self::Week(*press, ItemId::of(about))
             }
         })
     }
@@ -365,7 +368,7 @@ pub fn under_post(words: &Words, place: &Place, sheet: &PostSheet) -> Option<Cre
 }
 
 /// The one that stays when a post is closed.
-pub fn progress_only(words: &Words, place: &Place, post: i64) -> CreateActionRow {
+pub fn progress_only(words: &Words, place: &Place, post: PostId) -> CreateActionRow {
     let progress = button(
         Press::Mine(post).id(place),
         &words.say(&Study::ButtonMyProgress),
@@ -375,7 +378,7 @@ pub fn progress_only(words: &Words, place: &Place, post: i64) -> CreateActionRow
 }
 
 /// Takes a hint; what the button is called is the message `what`, and beside it stands what it costs.
-pub fn take_hint(place: &Place, post: i64, what: &str, price: &Said) -> CreateButton {
+pub fn take_hint(place: &Place, post: PostId, what: &str, price: &Said) -> CreateButton {
     let words = words_of(&price.language);
     let what = words.text(what);
     let label = match price.is_empty() {
@@ -465,49 +468,52 @@ mod tests {
         let within = |press| Pressed::In(7, press);
         let queue = |anyway, again| {
             within(Press::Queue {
-                position: 5,
+                position: PositionId::of(5),
                 anyway,
                 again,
             })
         };
         let mut all = vec![
-            (within(Press::Answer(5)), "answer:7:5"),
-            (within(Press::Respond(5)), "respond:7:5"),
-            (within(Press::Mark(5)), "mark:7:5"),
+            (within(Press::Answer(PostId::of(5))), "answer:7:5"),
+            (within(Press::Respond(PostId::of(5))), "respond:7:5"),
+            (within(Press::Mark(ReplyId::of(5))), "mark:7:5"),
             (within(Press::NewQuestion), "new-question:7:0"),
             (within(Press::NewWords), "new-words:7:0"),
-            (within(Press::Hint(5)), "hint:7:5"),
-            (within(Press::TakeHint(5)), "hint-take:7:5"),
-            (within(Press::Mine(5)), "mine:7:5"),
-            (within(Press::Board(5)), "board:7:5"),
-            (within(Press::GiveUp(5)), "quit:7:5"),
-            (within(Press::ReallyGiveUp(5)), "quit-yes:7:5"),
-            (within(Press::To(5)), "to:7:5"),
+            (within(Press::Hint(PostId::of(5))), "hint:7:5"),
+            (within(Press::TakeHint(PostId::of(5))), "hint-take:7:5"),
+            (within(Press::Mine(PostId::of(5))), "mine:7:5"),
+            (within(Press::Board(PostId::of(5))), "board:7:5"),
+            (within(Press::GiveUp(PostId::of(5))), "quit:7:5"),
+            (within(Press::ReallyGiveUp(PostId::of(5))), "quit-yes:7:5"),
+            (within(Press::To(PostId::of(5))), "to:7:5"),
             (
                 within(Press::Mean {
-                    reply: 5,
+                    reply: ReplyId::of(5),
                     reading: 1,
                 }),
                 "mean:7:5:1",
             ),
             (within(Press::EraseMe), "erase-yes:7:0"),
-            (within(Press::EraseMember(5)), "erase-member:7:5"),
+            (
+                within(Press::EraseMember(MemberId::of(5))),
+                "erase-member:7:5",
+            ),
             (
                 within(Press::Judge {
-                    reply: 5,
+                    reply: ReplyId::of(5),
                     right: true,
                 }),
                 "words:7:5:solved",
             ),
             (
                 within(Press::Judge {
-                    reply: 5,
+                    reply: ReplyId::of(5),
                     right: false,
                 }),
                 "words:7:5:wrong",
             ),
-            (within(Press::ReplyTo(5)), "reply-to:7:5"),
-            (within(Press::NoAnswer(5)), "no-answer:7:5"),
+            (within(Press::ReplyTo(ReplyId::of(5))), "reply-to:7:5"),
+            (within(Press::NoAnswer(ReplyId::of(5))), "no-answer:7:5"),
             (within(Press::Homework(5)), "homework:7:5"),
             (queue(false, false), "queue:7:5"),
             (queue(true, false), "queue-anyway:7:5"),
@@ -515,7 +521,7 @@ mod tests {
             (queue(true, true), "queue-again-anyway:7:5"),
             (within(Press::Held(5, HeldPress::Look)), "held-look:7:5"),
             (
-                within(Press::Held(5, HeldPress::Answer(9))),
+                within(Press::Held(5, HeldPress::Answer(PostId::of(9)))),
                 "held-answer:7:5:9",
             ),
             (within(Press::Held(5, HeldPress::Say)), "held-say:7:5"),
@@ -539,7 +545,7 @@ mod tests {
             (WeekPress::Post, "week-post:7:5"),
             (WeekPress::Out, "week-out:7:5"),
         ] {
-            all.push((within(Press::Week(press, 5)), id));
+            all.push((within(Press::Week(press, ItemId::of(5))), id));
         }
         all
     }
@@ -555,7 +561,7 @@ mod tests {
     #[test]
     fn ids_fit_and_strange_ones_ask_for_nothing() {
         let place = place(serenity::ChannelId::new(u64::MAX));
-        let id = Press::Held(i64::MAX, HeldPress::Answer(i64::MAX)).id(&place);
+        let id = Press::Held(i64::MAX, HeldPress::Answer(PostId::of(i64::MAX))).id(&place);
         assert!(id.len() <= 100, "{id}");
         for strange in [
             "somebody else's",

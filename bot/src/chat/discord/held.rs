@@ -304,7 +304,7 @@ mod tests {
             why: Why::MayTell,
             posts: (0..12)
                 .map(|n| OpenPost {
-                    post: i64::MAX - n,
+                    post: crate::desk::PostId::of(i64::MAX - n),
                     number: n,
                     topic: None,
                     holds: Kind::Question,

@@ -10,7 +10,7 @@ use serenity::{
 use super::words;
 use crate::{
     chat::pictures,
-    desk::{Picture, PictureKind, Place},
+    desk::{Picture, PictureKind, Place, ReplyId},
     words::Words,
 };
 
@@ -26,7 +26,7 @@ pub struct Letter {
     /// Whether an edit leaves the files that are there.
     pub keeps_files: bool,
     /// The reply whose verdict it tells its writer.
-    pub tells: Option<i64>,
+    pub tells: Option<ReplyId>,
     /// The notes to the coaches that it holds, up to that id.
     pub notes: Option<(Place, i64)>,
 }

@@ -18,7 +18,7 @@ use super::{
     text::{Coach, Group, Plain, Study, Talk},
 };
 use crate::{
-    desk::{Person, Place, SameChoice, Verdict},
+    desk::{ItemId, Person, Place, PostId, ReplyId, SameChoice, Verdict},
     words::Words,
 };
 
@@ -299,7 +299,7 @@ fn field(form: &ModalInteraction, id: &str) -> String {
         .unwrap_or_default()
 }
 
-fn answer_form(words: &Words, place: &Place, post: i64) -> CreateModal {
+fn answer_form(words: &Words, place: &Place, post: PostId) -> CreateModal {
     let input = CreateInputText::new(
         InputTextStyle::Short,
         words.say(&Study::FormAnswerMoves),
@@ -313,7 +313,7 @@ fn answer_form(words: &Words, place: &Place, post: i64) -> CreateModal {
 }
 
 /// An answer to a question.
-fn respond_form(words: &Words, place: &Place, post: i64) -> CreateModal {
+fn respond_form(words: &Words, place: &Place, post: PostId) -> CreateModal {
     let label = words.say(&Study::FormAnswerWords);
     let text = CreateInputText::new(InputTextStyle::Paragraph, label, "words")
         .required(true)
@@ -324,7 +324,7 @@ fn respond_form(words: &Words, place: &Place, post: i64) -> CreateModal {
 }
 
 /// The coach's mark on an answer to a question.
-fn mark_form(words: &Words, place: &Place, reply: i64) -> CreateModal {
+fn mark_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal {
     let label = words.say(&Coach::FormVerdictPoints);
     let points = CreateInputText::new(InputTextStyle::Short, label, "points")
         .value("5")
@@ -376,7 +376,7 @@ pub fn say_form(words: &Words, place: &Place) -> CreateModal {
 }
 
 /// A private answer without a verdict.
-fn private_form(words: &Words, place: &Place, reply: i64) -> CreateModal {
+fn private_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal {
     let field = CreateInputText::new(
         InputTextStyle::Paragraph,
         words.say(&Coach::FormPrivateWords),
@@ -391,7 +391,7 @@ fn private_form(words: &Words, place: &Place, reply: i64) -> CreateModal {
     .components(vec![CreateActionRow::InputText(field)])
 }
 
-fn words_form(words: &Words, place: &Place, reply: i64, right: bool) -> CreateModal {
+fn words_form(words: &Words, place: &Place, reply: ReplyId, right: bool) -> CreateModal {
     let points = if right { "5" } else { "0" };
     let points = CreateInputText::new(
         InputTextStyle::Short,
@@ -415,7 +415,7 @@ fn words_form(words: &Words, place: &Place, reply: i64, right: bool) -> CreateMo
 }
 
 /// Asks whether a post is to be given up.
-fn really_quit(words: &Words, place: &Place, post: i64) -> Letter {
+fn really_quit(words: &Words, place: &Place, post: PostId) -> Letter {
     let yes = buttons::button(
         Press::ReallyGiveUp(post).id(place),
         &words.say(&Study::ButtonYesGiveUp),
@@ -469,7 +469,7 @@ pub async fn week(
     words: &Words,
     place: &Place,
     coach: &Person,
-    picked: Option<i64>,
+    picked: Option<ItemId>,
 ) -> Answer<Letter> {
     let queue = house.desk.queue(place).await?;
     let paused = house.desk.paused(place).await?;
@@ -485,7 +485,7 @@ async fn week_press(
     place: &Place,
     coach: &Person,
     what: WeekPress,
-    item: i64,
+    item: ItemId,
     press: &ComponentInteraction,
 ) -> Answer<Letter> {
     let desk = &house.desk;

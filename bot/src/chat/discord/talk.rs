@@ -30,8 +30,8 @@ use super::{
 };
 use crate::chat::common::public;
 use crate::desk::{
-    AskedBack, Came, DeskError, Edited, Kind, OpenPost, Outcome, Person, Place, PostRow, Taken,
-    Verdict, VerdictSheet, Why, Withdrawn,
+    AskedBack, Came, DeskError, Edited, Kind, OpenPost, Outcome, Person, Place, PostId, PostRow,
+    ReplyId, Taken, Verdict, VerdictSheet, Why, Withdrawn,
 };
 use crate::words::{Words, english};
 
@@ -226,7 +226,7 @@ async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
 /// The post that a message is about.
 #[derive(Clone, Copy, Debug)]
 enum Meant {
-    Post(i64),
+    Post(PostId),
     Open,
     None,
 }
@@ -436,7 +436,7 @@ pub async fn deliver(
 }
 
 /// A verdict has reached its writer.
-pub async fn arrived(house: &House, reply: i64) {
+pub async fn arrived(house: &House, reply: ReplyId) {
     if let Err(error) = house.desk.verdict_arrived(reply).await {
         tracing::error!("that a verdict has arrived cannot be written down: {error}");
     }
@@ -556,7 +556,7 @@ pub async fn aimed(
     if open.len() < 2 {
         return Ok(open.to_vec());
     }
-    let posts: Vec<(Place, i64)> = open
+    let posts: Vec<(Place, PostId)> = open
         .iter()
         .map(|(place, row)| (place.clone(), row.post))
         .collect();
@@ -580,7 +580,7 @@ pub async fn which_one(
     house: &House,
     words: &Words,
     several: &[(Place, PostRow)],
-    press: fn(i64) -> Press,
+    press: fn(PostId) -> Press,
 ) -> Result<Letter, DeskError> {
     let one_group = several.iter().all(|(place, _)| *place == several[0].0);
     let mut letter = Letter::text(words.say(&match one_group {
@@ -828,7 +828,7 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
     }
     // What was no answer and is one now is heard; of other changes nothing is said.
     let open = open_for(house, spoken.user).await?;
-    let posts: Vec<(Place, i64)> = open
+    let posts: Vec<(Place, PostId)> = open
         .into_iter()
         .map(|(place, row)| (place, row.post))
         .collect();

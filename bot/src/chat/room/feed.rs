@@ -25,7 +25,7 @@ use super::{
     door::Guest,
     trouble::{ShutOut, Trouble},
 };
-use crate::desk::DeskError;
+use crate::desk::{DeskError, ReplyId};
 
 /// Events a slow page may lag behind before it has to connect anew.
 const LAG: usize = 256;
@@ -56,7 +56,7 @@ pub(super) struct Gone {
     /// Lines of talk.
     pub(super) talk: Vec<i64>,
     /// Answers, in a group that keeps them open.
-    pub(super) replies: Vec<i64>,
+    pub(super) replies: Vec<ReplyId>,
 }
 
 /// Something new.

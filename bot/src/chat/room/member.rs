@@ -29,8 +29,9 @@ use crate::chat::{
     said::explained,
 };
 use crate::desk::{
-    AskedBack, Came, LONGEST_LINE, LanguageTag, Leaderboard, MemberIs, Mode, Person, Picture,
-    PostRow, Progress, Rank, Shown, Taken, TalkRow, VerdictSheet, WordsRow,
+    AskedBack, Came, LONGEST_LINE, LanguageTag, Leaderboard, MemberId, MemberIs, Mode, Person,
+    Picture, PostId, PostRow, Progress, Rank, ReplyId, Shown, Taken, TalkRow, VerdictSheet,
+    WordsRow,
 };
 
 /// Longest text of a reply, in characters.
@@ -80,7 +81,7 @@ struct Me {
     group: String,
     name: Option<String>,
     /// The member's id in the group.
-    id: Option<i64>,
+    id: Option<MemberId>,
     /// Whether they came by the coach's link.
     coach: bool,
     rank: Rank,
@@ -266,7 +267,7 @@ async fn take_back(
 async fn take_back_answer(
     State(room): State<Shared>,
     Member(person): Member,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
 ) -> Told<()> {
     room.desk.hide_answer(&room.place, &person, reply).await?;
     room.tell_gone(Gone {
@@ -334,7 +335,7 @@ async fn posts(State(room): State<Shared>, Guest { .. }: Guest) -> Told<Vec<Post
 async fn one_post(
     State(room): State<Shared>,
     Guest { .. }: Guest,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
     headers: HeaderMap,
 ) -> Told<paper::Post> {
     let sheet = room.desk.post(&room.place, post).await?;
@@ -346,7 +347,7 @@ async fn one_post(
 async fn post_picture(
     State(room): State<Shared>,
     Guest { .. }: Guest,
-    Path((post, file)): Path<(i64, String)>,
+    Path((post, file)): Path<(PostId, String)>,
 ) -> Result<Response, Trouble> {
     let picture = if file.starts_with("position-") {
         let sheet = room.desk.post(&room.place, post).await?;
@@ -380,7 +381,7 @@ pub(super) fn picture_response(picture: Picture) -> Response {
 async fn reveal(
     State(room): State<Shared>,
     Guest { .. }: Guest,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
     headers: HeaderMap,
 ) -> Told<paper::Reveal> {
     let sheet = room.desk.reveal(&room.place, post).await?;
@@ -390,7 +391,7 @@ async fn reveal(
 async fn answer_to(
     State(room): State<Shared>,
     Member(person): Member,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
     body: Result<Json<Said>, JsonRejection>,
 ) -> Told<Outcome> {
     let Json(said) = body?;
@@ -417,7 +418,7 @@ struct Meant {
 async fn mean(
     State(room): State<Shared>,
     Member(person): Member,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
     body: Result<Json<Meant>, JsonRejection>,
 ) -> Told<Judged> {
     let Json(Meant { reading }) = body?;
@@ -428,7 +429,7 @@ async fn mean(
 async fn hint(
     State(room): State<Shared>,
     Member(person): Member,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
 ) -> Told<paper::Hint> {
     let sheet = room.desk.hint(&room.place, &person, post).await?;
     Ok(Json(paper::Hint::of(post, sheet)))
@@ -442,7 +443,7 @@ struct Message {
 async fn give_up(
     State(room): State<Shared>,
     Member(person): Member,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
 ) -> Told<Message> {
     let message =
         crate::chat::said::in_words(&room.desk.give_up(&room.place, &person, post).await?);
@@ -459,7 +460,7 @@ struct MyWork {
 async fn mine(
     State(room): State<Shared>,
     Member(person): Member,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
 ) -> Told<MyWork> {
     let rows = room.desk.my_replies(&room.place, &person, post).await?;
     // Pictures are drawn for the last replies only; what was said of earlier ones stands in words.
@@ -487,7 +488,7 @@ async fn mine(
 async fn answers(
     State(room): State<Shared>,
     Guest { .. }: Guest,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
     headers: HeaderMap,
 ) -> Told<Vec<paper::Answered>> {
     let rows = room.desk.open_answers(&room.place, post).await?;
@@ -519,7 +520,7 @@ impl Room {
 async fn own(
     State(room): State<Shared>,
     Member(person): Member,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
 ) -> Told<paper::Own> {
     let own = room.desk.own(&room.place, &person, post).await?;
     Ok(Json(paper::Own::of(own, room.words_for(&person).await)))
@@ -529,7 +530,7 @@ async fn own(
 async fn board(
     State(room): State<Shared>,
     Member(person): Member,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
 ) -> Told<paper::Shown> {
     let picture = room.desk.my_board(&room.place, &person, post).await?;
     let words = room.words_for(&person).await;

@@ -6,8 +6,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::desk::{
     self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, Leaderboard,
-    Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, PostSheet, PostedBefore,
-    Rank, RepliesTo, ReplyRow, Report, RevealSheet, SameAgain, VerdictSheet,
+    Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, PositionId, PostId,
+    PostSheet, PostedBefore, Rank, RepliesTo, ReplyId, ReplyRow, Report, RevealSheet, SameAgain,
+    VerdictSheet,
 };
 use crate::{
     chat::{
@@ -61,7 +62,7 @@ pub(super) fn media_type(kind: PictureKind) -> &'static str {
 /// A post.
 #[derive(Debug, Serialize)]
 pub(super) struct Post {
-    post: i64,
+    post: PostId,
     number: i64,
     topic: Option<String>,
     closes_at: DateTime<Utc>,
@@ -228,8 +229,8 @@ struct Common {
 /// A verdict for one member.
 #[derive(Debug, Serialize)]
 pub(super) struct Judged {
-    reply: i64,
-    post: i64,
+    reply: ReplyId,
+    post: PostId,
     /// What the member wrote.
     text: String,
     /// Absent while it waits for the coach.
@@ -271,7 +272,7 @@ pub(super) struct Mine {
 
 impl Mine {
     /// A reply as it is kept; the sheet adds the picture, where there is one.
-    pub(super) fn of(post: i64, row: ReplyRow, sheet: Option<VerdictSheet>) -> Self {
+    pub(super) fn of(post: PostId, row: ReplyRow, sheet: Option<VerdictSheet>) -> Self {
         let received_at = row.received_at;
         let judged = match sheet {
             Some(sheet) => Judged::of(&sheet, &row.text),
@@ -319,7 +320,7 @@ impl Replied {
 /// A reply that waits for the coach.
 #[derive(Serialize)]
 pub(super) struct Homework {
-    post: i64,
+    post: PostId,
     number: i64,
     asked: String,
     reply: Replied,
@@ -339,8 +340,8 @@ impl Homework {
 /// An answer that the whole group may see, in a group that keeps them open.
 #[derive(Debug, Serialize)]
 pub(super) struct Answered {
-    reply: i64,
-    post: i64,
+    reply: ReplyId,
+    post: PostId,
     name: String,
     rank: Rank,
     text: String,
@@ -351,7 +352,7 @@ pub(super) struct Answered {
 
 impl Answered {
     /// An answer in its reader's words.
-    pub(super) fn of(post: i64, row: ReplyRow, words: &Words) -> Self {
+    pub(super) fn of(post: PostId, row: ReplyRow, words: &Words) -> Self {
         Self {
             reply: row.reply,
             post,
@@ -425,7 +426,7 @@ impl OwnWork {
 /// A hint step for one member.
 #[derive(Debug, Serialize)]
 pub(super) struct Hint {
-    post: i64,
+    post: PostId,
     number: u16,
     step: u8,
     text: String,
@@ -435,7 +436,7 @@ pub(super) struct Hint {
 }
 
 impl Hint {
-    pub(super) fn of(post: i64, sheet: HintSheet) -> Self {
+    pub(super) fn of(post: PostId, sheet: HintSheet) -> Self {
         Self {
             post,
             number: sheet.number,
@@ -450,7 +451,7 @@ impl Hint {
 /// A checked position in the coach's hands.
 #[derive(Clone, Debug, Serialize)]
 pub(super) struct Checked {
-    position: Option<i64>,
+    position: Option<PositionId>,
     topic: Option<String>,
     further_topics: Vec<String>,
     words: CoachWords,
@@ -523,7 +524,7 @@ pub(super) struct Said {
     pub(super) source: String,
     /// The open post that it was written to, where there is one.
     #[serde(default)]
-    pub(super) post: Option<i64>,
+    pub(super) post: Option<PostId>,
     /// Whom it is for, where its writer was asked.
     #[serde(default)]
     pub(super) to: Option<To>,

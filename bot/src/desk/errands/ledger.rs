@@ -6,7 +6,9 @@ use std::sync::{Arc, Mutex, MutexGuard};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::desk::{ChatKey, Earlier, Errand, ErrandKind, Notice, Place, outbox::Own};
+use crate::desk::{
+    ChatKey, Earlier, Errand, ErrandKind, ItemId, Notice, Place, PostId, outbox::Own,
+};
 
 /// An errand that the chat has neither reported nor refused by then is taken to be lost with its task.
 const LOST_AFTER: TimeDelta = TimeDelta::minutes(15);
@@ -18,10 +20,10 @@ const LONGEST_PAUSE: TimeDelta = TimeDelta::minutes(30);
 /// What errands there are.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub(super) enum Key {
-    Post(i64),
-    Reveal(i64),
+    Post(PostId),
+    Reveal(PostId),
     /// A queue entry that is due and not yet written down as a post.
-    Due(i64),
+    Due(ItemId),
     /// A private word, told apart by whom it is for and what it says.
     Word(Place, String),
 }
@@ -43,7 +45,7 @@ pub(in crate::desk) struct Errands {
     pub(super) warm: tokio::sync::Notify,
     pub(super) begun: tokio::sync::OnceCell<usize>,
     /// Whose work on which post an earlier run left unjudged, by post and the chat's id of the person.
-    pub(in crate::desk) left_behind: tokio::sync::OnceCell<HashSet<(i64, String)>>,
+    pub(in crate::desk) left_behind: tokio::sync::OnceCell<HashSet<(PostId, String)>>,
     /// Which words in the outbox are of this run.
     pub(in crate::desk) own: Own,
     /// One look at a time for each chat, so that what one has written down no other takes for lost.
@@ -82,10 +84,10 @@ pub(super) struct Kept {
     fares: HashMap<Key, Fare>,
     /// Nonces of posts written down in this run that no chat has been given yet.
     pub(super) fresh: HashSet<String>,
-    pub(super) fresh_reveals: HashSet<i64>,
+    pub(super) fresh_reveals: HashSet<PostId>,
     pub(super) words: Vec<Left>,
     /// Posts whose solution is still to be proved.
-    pub(super) to_warm: VecDeque<i64>,
+    pub(super) to_warm: VecDeque<PostId>,
 }
 
 impl Errands {
@@ -112,11 +114,11 @@ impl Errands {
         self.kept().fresh.remove(nonce);
     }
 
-    pub(in crate::desk) fn note_fresh_reveal(&self, post: i64) {
+    pub(in crate::desk) fn note_fresh_reveal(&self, post: PostId) {
         self.kept().fresh_reveals.insert(post);
     }
 
-    pub(in crate::desk) fn forget_fresh_reveal(&self, post: i64) {
+    pub(in crate::desk) fn forget_fresh_reveal(&self, post: PostId) {
         self.kept().fresh_reveals.remove(&post);
     }
 

@@ -8,8 +8,8 @@ use super::{
     ledger::{Key, empty_queue, key_at},
 };
 use crate::desk::{
-    ChatKey, Desk, Errand, ErrandKind, Kind, Notice, Place, Sentence, Step, StepDone, content,
-    convert,
+    ChatKey, Desk, Errand, ErrandKind, Kind, Notice, Place, PositionId, PostId, Sentence, Step,
+    StepDone, content, convert,
     error::{self, Done},
     groups::place_of,
     posting::{close_words, closing_time, free_slot, intend, nonce},
@@ -171,7 +171,7 @@ impl Desk {
     async fn handed_out(
         &self,
         key: Key,
-        post: i64,
+        post: PostId,
         place: Place,
         what: Unsent,
         built: Done<ErrandKind>,
@@ -202,7 +202,7 @@ impl Desk {
         }
     }
 
-    async fn begin_closing(&self, post: i64) -> Done<()> {
+    async fn begin_closing(&self, post: PostId) -> Done<()> {
         self.inner.errands.note_fresh_reveal(post);
         let closing = self
             .write(move |tx| match tx.post(post)? {
@@ -308,7 +308,7 @@ impl Desk {
         intended.map(|_| ())
     }
 
-    async fn kept_position(&self, position: i64) -> Done<sealed_move_store::Position> {
+    async fn kept_position(&self, position: PositionId) -> Done<sealed_move_store::Position> {
         self.read(move |db| match db.position(position)? {
             Some(position) => Ok(position),
             None => error::not_found(Refusal::RemovedMeanwhile {
@@ -350,7 +350,7 @@ fn find(db: &Db<'_>, chat: ChatKey, now: DateTime<Utc>) -> Done<Vec<Found>> {
             open: db.open_posts(group.id)?,
             // A group whose calendar cannot be read must not keep the others waiting.
             plan: plan_of(db, &group, &queue, now).unwrap_or_else(|error| {
-                tracing::error!(group = group.id, %error, "this group's calendar cannot be read");
+                tracing::error!(group = %group.id, %error, "this group's calendar cannot be read");
                 Plan::default()
             }),
             queue,

@@ -15,6 +15,7 @@
 mod ledger;
 mod look;
 
+use crate::desk::PostId;
 use chrono::{DateTime, Utc};
 use sealed_move_store::{PostState, StoreError};
 
@@ -279,7 +280,7 @@ impl Desk {
     }
 
     /// Leaves a post that is out to [`Desk::keep_solutions_ready`].
-    fn warm_up(&self, post: i64) {
+    fn warm_up(&self, post: PostId) {
         self.inner.errands.kept().to_warm.push_back(post);
         self.inner.errands.warm.notify_one();
     }

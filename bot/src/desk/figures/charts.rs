@@ -143,11 +143,11 @@ mod tests {
 
     fn figures(wrong: &[(&str, u32)]) -> Figures {
         let post = store::PostFigures {
-            post_id: 1,
+            post_id: store::PostId::of(1),
             number: 7,
             topic: Some("Back rank".into()),
             content: Content::Problem {
-                position_id: 1,
+                position_id: store::PositionId::of(1),
                 stipulation: "#2".into(),
             },
             // Sunday in Lisbon, Monday in Auckland.

@@ -46,9 +46,9 @@ mod tests {
 
     use super::*;
 
-    fn sum(member_id: i64, name: &str, points: f64) -> MemberPoints {
+    fn sum(member: i64, name: &str, points: f64) -> MemberPoints {
         MemberPoints {
-            member_id,
+            member_id: sealed_move_store::MemberId::of(member),
             name: name.into(),
             points,
             solved: 1,

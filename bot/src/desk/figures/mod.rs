@@ -16,6 +16,7 @@ pub use advice::{Advice, NearTopic};
 pub use period::{Covered, USUAL};
 pub use table::SummaryTable;
 
+use crate::desk::GroupId;
 use chrono_tz::Tz;
 use sealed_move_store::{Content, Counting, Db, Span};
 
@@ -183,7 +184,7 @@ impl Desk {
 }
 
 /// The period with its topic as the group's list of topics has it.
-fn about(db: &Db<'_>, group: i64, period: Period) -> Done<Period> {
+fn about(db: &Db<'_>, group: GroupId, period: Period) -> Done<Period> {
     let Some(wanted) = &period.topic else {
         return Ok(period);
     };
@@ -195,7 +196,7 @@ fn about(db: &Db<'_>, group: i64, period: Period) -> Done<Period> {
 }
 
 /// A period of a group, as the store takes it.
-fn span(group: i64, period: &Period) -> Span {
+fn span(group: GroupId, period: &Period) -> Span {
     Span {
         from: period.from,
         to: period.to,

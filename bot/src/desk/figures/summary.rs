@@ -9,8 +9,8 @@ use super::{advice, leaderboard::by_name};
 use crate::{
     chess::line::numbered,
     desk::{
-        CommonWrong, Compared, Kind, LanguageTag, Period, Summary, SummaryMember, SummaryPost,
-        SummaryTopic, telling,
+        CommonWrong, Compared, Kind, LanguageTag, MemberId, Period, Summary, SummaryMember,
+        SummaryPost, SummaryTopic, telling,
     },
 };
 
@@ -29,11 +29,11 @@ pub(super) struct Figures {
     /// Each topic.
     pub topics: Vec<store::TopicFigures>,
     /// Who took part in the period.
-    pub now: Vec<(i64, String)>,
+    pub now: Vec<(MemberId, String)>,
     /// Who took part in the one before; `None` when there is none.
-    pub before: Option<Vec<(i64, String)>>,
+    pub before: Option<Vec<(MemberId, String)>>,
     /// Who ever took part before that.
-    pub earlier: Vec<(i64, String)>,
+    pub earlier: Vec<(MemberId, String)>,
     /// The two periods that are compared, the later one first.
     pub compared: Option<(Period, Period)>,
 }
@@ -63,7 +63,7 @@ pub(super) fn assemble(figures: Figures) -> Summary {
         earlier,
         compared,
     } = figures;
-    let coaches: HashSet<i64> = members
+    let coaches: HashSet<MemberId> = members
         .iter()
         .filter(|m| m.coach)
         .map(|m| m.member_id)
@@ -103,11 +103,11 @@ pub(super) fn assemble(figures: Figures) -> Summary {
     summary
 }
 
-fn ids(people: &[(i64, String)]) -> HashSet<i64> {
+fn ids(people: &[(MemberId, String)]) -> HashSet<MemberId> {
     people.iter().map(|(id, _)| *id).collect()
 }
 
-fn names(people: &[(i64, String)], wanted: impl Fn(i64) -> bool) -> Vec<String> {
+fn names(people: &[(MemberId, String)], wanted: impl Fn(MemberId) -> bool) -> Vec<String> {
     let mut names: Vec<String> = people
         .iter()
         .filter(|(id, _)| wanted(*id))
@@ -234,7 +234,7 @@ mod tests {
 
     fn member(id: i64, name: &str, tried: u32, points: f64) -> store::MemberFigures {
         store::MemberFigures {
-            member_id: id,
+            member_id: MemberId::of(id),
             name: name.into(),
             coach: false,
             joined_at: day(0),
@@ -247,9 +247,9 @@ mod tests {
         }
     }
 
-    fn people(list: &[(i64, &str)]) -> Vec<(i64, String)> {
+    fn people(list: &[(i64, &str)]) -> Vec<(MemberId, String)> {
         list.iter()
-            .map(|(id, name)| (*id, (*name).to_owned()))
+            .map(|(id, name)| (MemberId::of(*id), (*name).to_owned()))
             .collect()
     }
 
@@ -331,11 +331,11 @@ mod tests {
         };
         let figures = |fen: &str| PostFigures {
             post: store::PostFigures {
-                post_id: 1,
+                post_id: store::PostId::of(1),
                 number: 7,
                 topic: None,
                 content: store::Content::Problem {
-                    position_id: 1,
+                    position_id: store::PositionId::of(1),
                     stipulation: "#2".into(),
                 },
                 opened_at: day(8),

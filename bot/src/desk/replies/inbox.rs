@@ -12,7 +12,7 @@ use super::{
 };
 use crate::chess::judge::Setting;
 use crate::desk::{
-    Desk, Kind, Person, Place, Settings, VerdictSheet, convert,
+    Desk, Kind, Person, Place, PostId, Settings, VerdictSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, hear_language, member, post_of},
     posting::takes_replies,
@@ -48,7 +48,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        post: i64,
+        post: PostId,
         source: &str,
         text: String,
     ) -> Done<Arrived> {

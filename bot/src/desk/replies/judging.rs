@@ -14,7 +14,7 @@ use crate::chess::{
     judge::{Judgement, Setting, Terms},
 };
 use crate::desk::{
-    Defences, Desk, Outcome, Picture, Settings, Verdict, VerdictSheet,
+    Defences, Desk, Outcome, Picture, ReplyId, Settings, Verdict, VerdictSheet,
     attempt::{self, After, Work},
     convert,
     error::{Done, bad_request},
@@ -297,7 +297,7 @@ impl Ruling {
         now: DateTime<Utc>,
     ) -> Self {
         Self(NewVerdict {
-            reply_id: 0,
+            reply_id: ReplyId::of(0),
             verdict: convert::verdict(judgement.verdict),
             points: if judgement.points.is_finite() {
                 judgement.points.clamp(0.0, 5.0)
@@ -360,7 +360,7 @@ pub(in crate::desk) fn over(state: Option<AttemptState>) -> bool {
 
 /// The line as it stood before a reply (or after all of them): what the last right reply before it left
 /// on the board; empty again once the problem was solved.
-pub(in crate::desk) fn line_before(replies: &[ReplyOf], reply: Option<i64>) -> Vec<String> {
+pub(in crate::desk) fn line_before(replies: &[ReplyOf], reply: Option<ReplyId>) -> Vec<String> {
     let mut line = Vec::new();
     for earlier in replies
         .iter()

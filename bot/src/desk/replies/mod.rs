@@ -13,6 +13,7 @@ mod kept;
 mod pending;
 
 use crate::desk::refusal::{Refusal, Removed};
+use crate::desk::{MemberId, PostId, ReplyId};
 use std::collections::{HashMap, hash_map::Entry};
 
 use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
@@ -47,7 +48,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        post: i64,
+        post: PostId,
         source: &str,
         text: &str,
     ) -> Done<VerdictSheet> {
@@ -86,7 +87,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        post: i64,
+        post: PostId,
         source: &str,
         text: &str,
     ) -> Done<Heard> {
@@ -106,7 +107,12 @@ impl Desk {
     }
 
     /// A member's verdict once more, as when a page is loaded again.
-    pub async fn verdict(&self, place: &Place, person: &Person, reply: i64) -> Done<VerdictSheet> {
+    pub async fn verdict(
+        &self,
+        place: &Place,
+        person: &Person,
+        reply: ReplyId,
+    ) -> Done<VerdictSheet> {
         let (place, user) = (place.clone(), person.user.clone());
         let kept = self
             .read(move |db| {
@@ -128,7 +134,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        post: i64,
+        post: PostId,
     ) -> Done<Vec<ReplyRow>> {
         let (place, by) = (place.clone(), person.clone());
         self.read(move |db| {
@@ -152,7 +158,7 @@ impl Desk {
     ///
     /// # Errors
     /// When there is no such post.
-    pub async fn open_answers(&self, place: &Place, post: i64) -> Done<Vec<ReplyRow>> {
+    pub async fn open_answers(&self, place: &Place, post: PostId) -> Done<Vec<ReplyRow>> {
         let place = place.clone();
         self.read(move |db| {
             let group = group_at(db, &place)?;
@@ -171,7 +177,12 @@ impl Desk {
     }
 
     /// Replies to a post with their verdicts, in the order they came. Coaches only.
-    pub async fn replies(&self, place: &Place, coach: &Person, post: i64) -> Done<Vec<ReplyRow>> {
+    pub async fn replies(
+        &self,
+        place: &Place,
+        coach: &Person,
+        post: PostId,
+    ) -> Done<Vec<ReplyRow>> {
         let (place, coach) = (place.clone(), coach.clone());
         self.read(move |db| {
             let group = coached(db, &place, &coach)?;
@@ -191,7 +202,7 @@ impl Desk {
         &self,
         place: &Place,
         person: &Person,
-        post: i64,
+        post: PostId,
         source: &str,
         text: String,
         cut: bool,
@@ -268,7 +279,7 @@ pub(super) fn rows(
     replies: Vec<ReplyOf>,
 ) -> Done<Vec<ReplyRow>> {
     let to = asks(db, post)?.kind();
-    let mut works: HashMap<i64, Work> = HashMap::new();
+    let mut works: HashMap<MemberId, Work> = HashMap::new();
     let mut rows = Vec::with_capacity(replies.len());
     for reply in replies {
         let member = reply.reply.member_id;

@@ -10,7 +10,9 @@ use super::{
     inbox::{Arrival, arrival},
     kept_reply,
 };
-use crate::desk::{Desk, Place, edits::Edited, error::Done, groups::place_of, text::LONGEST_REPLY};
+use crate::desk::{
+    Desk, Place, PostId, ReplyId, edits::Edited, error::Done, groups::place_of, text::LONGEST_REPLY,
+};
 
 /// Replies that a crash left without a verdict are judged at the next start while their post is open
 /// or closed no longer ago than this; older ones wait for the coach's hand.
@@ -43,7 +45,7 @@ impl Left {
     }
 
     /// The post, and the chat's id of the sender.
-    fn whose(&self) -> (i64, String) {
+    fn whose(&self) -> (PostId, String) {
         match self {
             Self::Reply(kept) => (kept.post.id, kept.user.clone()),
             Self::Entry(_, entry) => (entry.post_id, entry.chat_user.clone()),
@@ -67,7 +69,7 @@ impl Desk {
                 Ok(told) => judged += usize::from(told),
                 // One that cannot be judged must not keep the others, nor the bot, from going on.
                 Err(error) => {
-                    tracing::error!(post, %error, "what came in an earlier run could not be judged");
+                    tracing::error!(%post, %error, "what came in an earlier run could not be judged");
                 }
             }
         }
@@ -76,7 +78,7 @@ impl Desk {
 
     /// Lets what an earlier run left of this member's work on a post be judged before anything new of
     /// theirs, so that a line goes on in the order in which it was written.
-    pub(in crate::desk) async fn earlier_first(&self, post: i64, user: &str) -> Done<()> {
+    pub(in crate::desk) async fn earlier_first(&self, post: PostId, user: &str) -> Done<()> {
         let errands = &self.inner.errands;
         let whose = errands
             .left_behind
@@ -123,7 +125,7 @@ impl Desk {
         .await
     }
 
-    async fn judge_one_pending(&self, reply: i64, post: i64, user: String) -> Done<bool> {
+    async fn judge_one_pending(&self, reply: ReplyId, post: PostId, user: String) -> Done<bool> {
         let _turn = self.inner.turns.take(post, &user).await;
         // Read again: it may have been judged, or others before it, since the list was made.
         let kept = self

@@ -1,4 +1,5 @@
 use super::*;
+use crate::desk::ItemId;
 use proptest::prelude::*;
 
 fn utc(text: &str) -> DateTime<Utc> {
@@ -17,7 +18,7 @@ fn calendar(zone: Tz, time: &str, days: u8) -> Calendar {
 
 fn free(item: i64) -> Waiting {
     Waiting {
-        item,
+        item: ItemId::of(item),
         fit: true,
         fixed: None,
     }
@@ -25,7 +26,7 @@ fn free(item: i64) -> Waiting {
 
 fn fixed(item: i64, at: &str) -> Waiting {
     Waiting {
-        item,
+        item: ItemId::of(item),
         fit: true,
         fixed: Some(utc(at)),
     }
@@ -34,7 +35,7 @@ fn fixed(item: i64, at: &str) -> Waiting {
 fn times(plan: &Plan) -> Vec<(i64, String)> {
     plan.due
         .iter()
-        .map(|due| (due.item, due.at.format("%m-%dT%H:%M").to_string()))
+        .map(|due| (due.item.get(), due.at.format("%m-%dT%H:%M").to_string()))
         .collect()
 }
 
@@ -153,7 +154,7 @@ fn a_week_goes_out_one_a_slot_in_order() {
     let daily = calendar(Tz::UTC, "18:00", 0x7f);
     let now = utc("2026-11-25T10:00:00Z");
     let unfit = Waiting {
-        item: 2,
+        item: ItemId::of(2),
         fit: false,
         fixed: None,
     };
@@ -303,7 +304,7 @@ fn an_empty_queue_is_seen_once_its_slot_has_come() {
     let daily = calendar(Tz::UTC, "18:00", 0x7f);
     let settled = utc("2026-11-24T18:00:00Z");
     let unfit = [Waiting {
-        item: 1,
+        item: ItemId::of(1),
         fit: false,
         fixed: None,
     }];

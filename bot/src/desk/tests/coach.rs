@@ -121,11 +121,11 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
         desk.post_now(place, &ana, None).await.err(),
         desk.pause(place, &ana, None).await.err(),
         desk.resume(place, &ana).await.err(),
-        desk.close_now(place, &ana, 1).await.err(),
-        desk.overrule(place, &ana, 1, Verdict::Solved, 5.0, "")
+        desk.close_now(place, &ana, PostId::of(1)).await.err(),
+        desk.overrule(place, &ana, ReplyId::of(1), Verdict::Solved, 5.0, "")
             .await
             .err(),
-        desk.replies(place, &ana, 1).await.err(),
+        desk.replies(place, &ana, PostId::of(1)).await.err(),
         desk.homework(place, &ana).await.err(),
         desk.shelf(place, &ana, 1).await.err(),
         desk.checked(place, &ana, position).await.err(),

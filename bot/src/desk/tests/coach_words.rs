@@ -1,6 +1,7 @@
 //! The coach's words and names: where they go out, and that nothing replaces them in silence.
 
 use super::*;
+use crate::desk::PositionId;
 
 const LESSON: &str = "[Event \"Lesson\"]\n[Id \"w1\"]\n[Topic \"Back rank\"]\n[Task \"#2\"]\n[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n\n{Look at the last rank.} {[reveal] Rooks before pawns.} 1.Rxd8+ $1 {A rook for a rook.} (1.Rd7 $2 {Too slow.} Rxd7) Rxd8 2.Rxd8# *\n";
 
@@ -24,7 +25,7 @@ async fn import_as(club: &Club, name: &str, file: &str, choice: SameChoice) -> C
     all.remove(0)
 }
 
-async fn kept(club: &Club, position: Option<i64>) -> CheckedPosition {
+async fn kept(club: &Club, position: Option<PositionId>) -> CheckedPosition {
     club.desk
         .checked(&club.place, &club.coach, position.expect("kept"))
         .await

@@ -1,9 +1,10 @@
 //! Questions and words alone, through their whole lives.
 
 use super::*;
+use crate::desk::{ItemId, PostId};
 
 /// An item is posted at once; the post it has become.
-async fn posted(club: &Club, item: i64) -> i64 {
+async fn posted(club: &Club, item: ItemId) -> PostId {
     club.desk
         .post_now(&club.place, &club.coach, Some(item))
         .await
@@ -16,7 +17,7 @@ async fn posted(club: &Club, item: i64) -> i64 {
     }
 }
 
-async fn question(club: &Club) -> i64 {
+async fn question(club: &Club) -> PostId {
     let item = club
         .desk
         .enqueue_question(
@@ -36,7 +37,7 @@ async fn club() -> Club {
     Club::new("2026-03-02T12:00:00Z", chrono_tz::UTC).await
 }
 
-async fn answered(club: &Club, who: &str, post: i64, source: &str, text: &str) -> VerdictSheet {
+async fn answered(club: &Club, who: &str, post: PostId, source: &str, text: &str) -> VerdictSheet {
     match club
         .desk
         .answer_to(&club.place, &person(who), post, source, text)
@@ -273,7 +274,7 @@ async fn an_answer_goes_to_the_question_that_was_chosen_and_no_other() {
         .await
         .expect("heard");
     let back = asks(came);
-    let posts: Vec<i64> = back.posts.iter().map(|open| open.post).collect();
+    let posts: Vec<PostId> = back.posts.iter().map(|open| open.post).collect();
     assert_eq!((back.why, posts), (Why::Several, vec![problem, asked]));
     let came = club
         .desk

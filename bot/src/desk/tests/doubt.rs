@@ -1,22 +1,23 @@
 //! What is asked back: moves that fit another post, and text that may tell a move.
 
 use super::{super::*, Club, person};
+use crate::desk::PostId;
 
 const MONDAY: &str = "2031-03-03T18:30:00Z";
 
-async fn two_open() -> (Club, i64, i64) {
+async fn two_open() -> (Club, PostId, PostId) {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let two = club.open("two").await;
     let three = club.open("three").await;
     (club, two, three)
 }
 
-async fn replies(club: &Club, post: i64) -> usize {
+async fn replies(club: &Club, post: PostId) -> usize {
     let rows = club.desk.replies(&club.place, &club.coach, post).await;
     rows.expect("read").len()
 }
 
-async fn take(club: &Club, chosen: Option<i64>, source: &str, text: &str) -> Came {
+async fn take(club: &Club, chosen: Option<PostId>, source: &str, text: &str) -> Came {
     club.desk
         .take(&club.place, &person("Ana"), chosen, source, text)
         .await

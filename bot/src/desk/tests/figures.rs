@@ -1,8 +1,9 @@
 //! Leaderboard and summary, from answers as members send them.
 
 use super::*;
+use crate::desk::PostId;
 
-async fn send(club: &Club, post: i64, name: &str, source: &str, text: &str) -> VerdictSheet {
+async fn send(club: &Club, post: PostId, name: &str, source: &str, text: &str) -> VerdictSheet {
     club.desk
         .answer(&club.place, &person(name), post, source, text)
         .await
@@ -22,7 +23,7 @@ async fn board(club: &Club, period: &Period) -> Vec<(usize, String, f64)> {
         .collect()
 }
 
-async fn close(club: &Club, post: i64) {
+async fn close(club: &Club, post: PostId) {
     club.desk
         .close_now(&club.place, &club.coach, post)
         .await

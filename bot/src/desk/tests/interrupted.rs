@@ -2,6 +2,7 @@
 //! the next start, once.
 
 use super::*;
+use crate::desk::PostId;
 use sealed_move_store::Via;
 
 const MONDAY: &str = "2026-11-23T09:00:00Z";
@@ -39,7 +40,7 @@ async fn inbox(desk: &Desk) -> Vec<String> {
 }
 
 /// The texts of the replies to a post, with their verdicts.
-async fn replies(club: &Club, post: i64) -> Vec<(String, Option<Verdict>)> {
+async fn replies(club: &Club, post: PostId) -> Vec<(String, Option<Verdict>)> {
     let rows = club.desk.replies(&club.place, &club.coach, post).await;
     let rows = rows.expect("read");
     rows.into_iter()

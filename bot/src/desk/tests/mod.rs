@@ -134,7 +134,7 @@ impl Club {
     }
 
     /// Imports and queues the first `most` positions of [`FILE`].
-    pub async fn fill(&self, place: &Place, most: usize) -> Vec<i64> {
+    pub async fn fill(&self, place: &Place, most: usize) -> Vec<ItemId> {
         let file: Vec<&str> = FILE.lines().take(most).collect();
         let mut items = Vec::new();
         for checked in self.import(place, &file.join("\n")).await {
@@ -176,7 +176,7 @@ impl Club {
     }
 
     /// Posts the position with this id of [`FILE`] and returns the post.
-    pub async fn open(&self, id: &str) -> i64 {
+    pub async fn open(&self, id: &str) -> PostId {
         let line = FILE
             .lines()
             .find(|line| line.contains(&format!("id \"{id}\"")))
@@ -185,7 +185,7 @@ impl Club {
     }
 
     /// Posts the position of a line of EPD, sound or not, and returns the post.
-    pub async fn open_anyway(&self, epd: &str) -> i64 {
+    pub async fn open_anyway(&self, epd: &str) -> PostId {
         let position = self.import(&self.place, epd).await[0]
             .position
             .expect("kept");
@@ -311,7 +311,7 @@ impl VerdictSheet {
 
 /// A problem that waits.
 pub(crate) struct QueuedProblem {
-    pub position: i64,
+    pub position: PositionId,
     pub soundness: Soundness,
     pub posted: Option<PostedBefore>,
     pub further_topics: Vec<String>,

@@ -2,9 +2,10 @@
 //! can find out that it got through.
 
 use super::*;
+use crate::desk::PostId;
 
 /// A club in a chat that sends verdicts, with a post open, and the post.
-async fn sending() -> (Club, i64) {
+async fn sending() -> (Club, PostId) {
     let mut club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     club.place = Place {
         chat: DISCORD,
@@ -22,7 +23,7 @@ async fn sending() -> (Club, i64) {
     (club, post)
 }
 
-async fn wrong(club: &Club, post: i64, source: &str) -> VerdictSheet {
+async fn wrong(club: &Club, post: PostId, source: &str) -> VerdictSheet {
     club.desk
         .answer(&club.place, &person("Ana"), post, source, "Ra7")
         .await

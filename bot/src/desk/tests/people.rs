@@ -1,25 +1,26 @@
 //! Members and their messages in the coaches' hands, and the coaches themselves.
 
 use super::*;
+use crate::desk::PostId;
 
 const NOW: &str = "2026-11-23T09:00:00Z";
 /// A position that only the coach can judge: nothing of it is proved.
 const BY_HAND: &str = "8/8/8/4k3/8/4K3/4P3/8 w - - id \"king\"; bm Kd3;";
 
-async fn entered(club: &Club, name: &str) -> i64 {
+async fn entered(club: &Club, name: &str) -> MemberId {
     let who = person(name);
     club.desk.enter(&club.place, &who).await.expect("entered");
     id_of(club, name).await
 }
 
-async fn id_of(club: &Club, name: &str) -> i64 {
+async fn id_of(club: &Club, name: &str) -> MemberId {
     match club.desk.standing(&club.place, &person(name).user).await {
         Ok(Standing::Member(member)) => member.id,
         other => panic!("{name} is a member, not {other:?}"),
     }
 }
 
-async fn answer(club: &Club, name: &str, post: i64, source: &str, text: &str) -> VerdictSheet {
+async fn answer(club: &Club, name: &str, post: PostId, source: &str, text: &str) -> VerdictSheet {
     club.desk
         .answer(&club.place, &person(name), post, source, text)
         .await
@@ -522,7 +523,7 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
     );
     refused(
         club.desk
-            .answer_privately(&place, &club.coach, 99, "yes")
+            .answer_privately(&place, &club.coach, ReplyId::of(99), "yes")
             .await,
     );
 
@@ -534,7 +535,7 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
         .no_answer_needed(&place, &club.coach, second)
         .await
         .expect("noted");
-    assert_eq!(waiting(&club).await, Vec::<i64>::new());
+    assert_eq!(waiting(&club).await, Vec::<ReplyId>::new());
     // Stopped before it went out: it goes out at the next start, once.
     club.restart();
     assert_eq!(
@@ -711,7 +712,7 @@ async fn an_answer_in_an_open_group_is_hidden_with_what_came_of_it_standing() {
         let rows = desk.open_answers(place, post).await.expect("read");
         rows.into_iter().map(|row| row.reply).collect::<Vec<_>>()
     };
-    assert_eq!(shown().await, Vec::<i64>::new(), "sealed");
+    assert_eq!(shown().await, Vec::<ReplyId>::new(), "sealed");
     let open = Settings {
         mode: Mode::Open,
         ..desk.settings(place).await.expect("read")
@@ -723,7 +724,10 @@ async fn an_answer_in_an_open_group_is_hidden_with_what_came_of_it_standing() {
     let foreign = refused(desk.hide_answer(place, &person("Bruno"), first).await);
     assert_eq!(
         foreign,
-        refused(desk.hide_answer(place, &person("Bruno"), 999).await)
+        refused(
+            desk.hide_answer(place, &person("Bruno"), ReplyId::of(999))
+                .await
+        )
     );
     desk.hide_answer(place, &club.coach, first)
         .await
@@ -731,7 +735,7 @@ async fn an_answer_in_an_open_group_is_hidden_with_what_came_of_it_standing() {
     desk.hide_answer(place, &person("Bruno"), second)
         .await
         .expect("taken back");
-    assert_eq!(shown().await, Vec::<i64>::new());
+    assert_eq!(shown().await, Vec::<ReplyId>::new());
     let rows = desk.replies(place, &club.coach, post).await.expect("read");
     let how: Vec<_> = rows
         .iter()

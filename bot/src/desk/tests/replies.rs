@@ -1,6 +1,7 @@
 //! Replies from being written down to the leaderboard, and what is kept of a person.
 
 use super::*;
+use crate::desk::PostId;
 use sealed_move_store::{NewReply, Via};
 
 const MONDAY: &str = "2026-11-23T09:00:00Z";
@@ -12,7 +13,7 @@ async fn standing(club: &Club, name: &str) -> Progress {
         .expect("read")
 }
 
-async fn answer(club: &Club, name: &str, post: i64, source: &str, text: &str) -> VerdictSheet {
+async fn answer(club: &Club, name: &str, post: PostId, source: &str, text: &str) -> VerdictSheet {
     club.desk
         .answer(&club.place, &person(name), post, source, text)
         .await
@@ -262,7 +263,7 @@ async fn what_came_in_the_second_of_the_close_came_before_it() {
         .await
         .expect("posted");
     club.carry_all().await;
-    let question = problem + 1;
+    let question = PostId::of(problem.get() + 1);
     for (post, ana, bo) in [(problem, "m1", "m2"), (question, "m3", "m4")] {
         answer(&club, "Ana", post, ana, "Rxd8+").await;
         club.desk
@@ -864,7 +865,7 @@ async fn a_reply_that_names_no_post_is_for_those_it_is_legal_in() {
     let two = club.open("two").await;
     let three = club.open("three").await;
     let open = [(club.place.clone(), two), (club.place.clone(), three)];
-    let aim = async |text: &str| -> Vec<i64> {
+    let aim = async |text: &str| -> Vec<PostId> {
         let found = club.desk.aim(&open, "u-Ana", text).await.expect("read");
         found.into_iter().map(|(_, post)| post).collect()
     };
@@ -872,7 +873,7 @@ async fn a_reply_that_names_no_post_is_for_those_it_is_legal_in() {
     assert_eq!(aim("Ra1").await, [two]);
     assert_eq!(aim("Qa1").await, [three]);
     assert_eq!(aim("Kf1").await, [two, three]);
-    assert_eq!(aim("good morning").await, [0; 0]);
+    assert_eq!(aim("good morning").await, Vec::<PostId>::new());
     // A line under way goes on, and what is solved takes no more.
     let sheet = answer(&club, "Ana", three, "m1", "Rxd8+").await;
     assert_eq!(
@@ -883,7 +884,7 @@ async fn a_reply_that_names_no_post_is_for_those_it_is_legal_in() {
     );
     assert_eq!(aim("Kf1").await, [three]);
     answer(&club, "Ana", two, "m2", "Rxd8+").await;
-    assert_eq!(aim("Ra1").await, [0; 0]);
+    assert_eq!(aim("Ra1").await, Vec::<PostId>::new());
 }
 
 #[tokio::test]

@@ -135,7 +135,7 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
     let item = {
         let store = &club.desk.inner.store;
         let check = |soundness| {
-            move |tx: &sealed_move_store::Tx<'_>, id: i64| {
+            move |tx: &sealed_move_store::Tx<'_>, id: PositionId| {
                 let mut check = tx.position(id)?.expect("there").check;
                 check.soundness = soundness;
                 check.checker_version = 0;

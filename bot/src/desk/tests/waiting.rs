@@ -1,8 +1,9 @@
 //! What a chat lets the desk keep: messages that wait for their writer's word, and notes to coaches.
 
 use super::*;
+use crate::desk::PostId;
 
-fn waiting(club: &Club, message: &str, post: i64) -> Waiting {
+fn waiting(club: &Club, message: &str, post: PostId) -> Waiting {
     Waiting {
         place: club.place.clone(),
         message: message.into(),
@@ -54,9 +55,13 @@ async fn what_waits_ends_with_its_posts_or_after_two_days_or_with_its_writer() {
     desk.let_wait(&waiting(&club, "stays", post))
         .await
         .expect("kept");
-    desk.let_wait(&waiting(&club, "of a post that is gone", post + 1))
-        .await
-        .expect("kept");
+    desk.let_wait(&waiting(
+        &club,
+        "of a post that is gone",
+        PostId::of(post.get() + 1),
+    ))
+    .await
+    .expect("kept");
     let long_ago = Waiting {
         since: desk.now() - chrono::TimeDelta::days(3),
         ..waiting(&club, "of long ago", post)

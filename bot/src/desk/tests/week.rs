@@ -1,6 +1,7 @@
 //! A week of posts and reveals, by the clock.
 
 use super::*;
+use crate::desk::ItemId;
 
 #[tokio::test]
 async fn a_week_goes_out_on_time_and_is_revealed() {
@@ -308,7 +309,7 @@ async fn a_fixed_time_is_kept_and_a_wrong_one_refused() {
     let club = Club::new("2026-03-27T09:00:00Z", chrono_tz::Europe::Berlin).await;
     let items = club.fill(&club.place, 3).await;
     let local = |text: &str| text.parse::<chrono::NaiveDateTime>().expect("a time");
-    let fix = async |item: i64, text: &str| {
+    let fix = async |item: ItemId, text: &str| {
         club.desk
             .fix_time(&club.place, &club.coach, item, Some(local(text)))
             .await
@@ -391,7 +392,7 @@ async fn the_order_is_the_coachs() {
         .expect("laid out");
     assert_eq!(
         (preview.number, preview.post, preview.closes_at),
-        (1, 0, at("2026-11-24T17:00:00Z"))
+        (1, PostId::of(0), at("2026-11-24T17:00:00Z"))
     );
 }
 

@@ -2,6 +2,7 @@
 
 use super::{Answer, Ctx, choose_post, for_coach, one_post};
 use crate::chat::discord::{letter::Letter, text::Coach};
+use crate::desk::PostId;
 
 /// Close an open position with its solution
 #[poise::command(slash_command)]
@@ -11,7 +12,7 @@ pub async fn close(
 ) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
         let post = match position {
-            Some(post) => post,
+            Some(post) => PostId::of(post),
             None => one_post(ctx, &place).await?,
         };
         house.desk.close_now(&place, &coach, post).await?;

@@ -3,7 +3,7 @@
 use super::{Answer, Ctx, choose_post, for_coach, leaderboard, one_post};
 use crate::{
     chat::discord::{letter::Letter, sheets::summary, text::Coach},
-    desk::SummaryTable,
+    desk::{PostId, SummaryTable},
 };
 
 /// What is exported.
@@ -47,7 +47,7 @@ pub async fn export(
             }
             What::Replies => {
                 let post = match position {
-                    Some(post) => post,
+                    Some(post) => PostId::of(post),
                     None => one_post(ctx, &place).await?,
                 };
                 let replies = desk.replies(&place, &coach, post).await?;

@@ -15,7 +15,7 @@ use crate::{
         text::{Group, Moment, Plain, Study},
         words,
     },
-    desk::{Person, Place, Rank},
+    desk::{MemberId, Person, Place, Rank},
 };
 
 /// For coaches: who takes part, and what is kept of whom
@@ -148,7 +148,12 @@ async fn erase(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
     .await
 }
 
-async fn known(house: &House, place: &Place, coach: &Person, who: &serenity::User) -> Answer<i64> {
+async fn known(
+    house: &House,
+    place: &Place,
+    coach: &Person,
+    who: &serenity::User,
+) -> Answer<MemberId> {
     Ok(house
         .desk
         .member_known_as(place, coach, &who.id.to_string())

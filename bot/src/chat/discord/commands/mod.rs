@@ -42,7 +42,7 @@ use super::{
     words,
 };
 use crate::{
-    desk::{Kind, Person, Place, PostRow, Queued},
+    desk::{Kind, Person, Place, PostId, PostRow, Queued},
     words::{Words, english},
 };
 
@@ -191,8 +191,8 @@ pub async fn post_meant(
     words: &Words,
     place: &Place,
     text: Option<&str>,
-    press: fn(i64) -> Press,
-) -> Answer<Result<i64, Letter>> {
+    press: fn(PostId) -> Press,
+) -> Answer<Result<PostId, Letter>> {
     let house = ctx.data();
     let channel = ctx.interaction.channel_id.to_string();
     if let Some(post) = house.desk.find_post(place, &channel).await? {
@@ -214,7 +214,7 @@ pub async fn post_meant(
 }
 
 /// The one open post, for a coach's command that names none.
-pub async fn one_post(ctx: Ctx<'_>, place: &Place) -> Answer<i64> {
+pub async fn one_post(ctx: Ctx<'_>, place: &Place) -> Answer<PostId> {
     // The question which one is not asked: a command has an option for it.
     match post_meant(ctx, english(), place, None, Press::Answer).await? {
         Ok(post) => Ok(post),
@@ -322,13 +322,13 @@ pub async fn choose_topic(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRespon
     CreateAutocompleteResponse::new().set_choices(choices)
 }
 
-fn offered(choices: Vec<(String, i64)>, typed: &str) -> CreateAutocompleteResponse {
+fn offered<I: Into<i64>>(choices: Vec<(String, I)>, typed: &str) -> CreateAutocompleteResponse {
     let typed = typed.to_lowercase();
     let choices = choices
         .into_iter()
         .filter(|(label, _)| label.to_lowercase().contains(&typed))
         .take(25)
-        .map(|(label, id)| AutocompleteChoice::new(label, id))
+        .map(|(label, id)| AutocompleteChoice::new(label, id.into()))
         .collect();
     CreateAutocompleteResponse::new().set_choices(choices)
 }

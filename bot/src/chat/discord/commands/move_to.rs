@@ -2,6 +2,7 @@
 
 use super::{Answer, Ctx, choose_item, for_coach};
 use crate::chat::discord::presses;
+use crate::desk::ItemId;
 
 /// Give a waiting position another place in the week
 #[poise::command(slash_command, rename = "move")]
@@ -13,9 +14,9 @@ pub async fn move_to(
     for_coach(ctx, |house, place, coach, words| async move {
         house
             .desk
-            .reorder(&place, &coach, position, to.saturating_sub(1))
+            .reorder(&place, &coach, ItemId::of(position), to.saturating_sub(1))
             .await?;
-        presses::week(house, words, &place, &coach, Some(position)).await
+        presses::week(house, words, &place, &coach, Some(ItemId::of(position))).await
     })
     .await
 }

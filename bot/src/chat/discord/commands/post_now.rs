@@ -2,6 +2,7 @@
 
 use super::{Answer, Ctx, choose_item, for_coach};
 use crate::chat::discord::{letter::Letter, text::Coach};
+use crate::desk::ItemId;
 
 /// Post a position at once
 #[poise::command(slash_command, rename = "post-now")]
@@ -10,7 +11,10 @@ pub async fn post_now(
     #[autocomplete = "choose_item"] position: Option<i64>,
 ) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
-        house.desk.post_now(&place, &coach, position).await?;
+        house
+            .desk
+            .post_now(&place, &coach, position.map(ItemId::of))
+            .await?;
         Ok(Letter::text(words.say(&Coach::GoesOutNow)))
     })
     .await

@@ -2,6 +2,7 @@
 
 use super::{Answer, Ctx, choose_position, for_coach};
 use crate::chat::discord::sheets;
+use crate::desk::PositionId;
 
 /// See a position as members will
 #[poise::command(slash_command)]
@@ -11,7 +12,10 @@ pub async fn preview(
 ) -> Answer<()> {
     for_coach(ctx, |house, place, coach, _| async move {
         let mode = house.desk.settings(&place).await?.mode;
-        let sheet = house.desk.preview(&place, &coach, position).await?;
+        let sheet = house
+            .desk
+            .preview(&place, &coach, PositionId::of(position))
+            .await?;
         // As members will see it, so in the group's language.
         let words = house.words_of_group(&place).await;
         Ok(sheets::post::preview(

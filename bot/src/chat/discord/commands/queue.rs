@@ -2,6 +2,7 @@
 
 use super::{Answer, Ctx, choose_position, for_coach};
 use crate::chat::discord::presses;
+use crate::desk::PositionId;
 
 /// Put a checked position into the week
 #[poise::command(slash_command)]
@@ -15,8 +16,14 @@ pub async fn queue(
         let anyway = anyway.unwrap_or(false);
         let desk = &house.desk;
         let item = match again.unwrap_or(false) {
-            true => desk.enqueue_again(&place, &coach, position, anyway).await?,
-            false => desk.enqueue(&place, &coach, position, anyway).await?,
+            true => {
+                desk.enqueue_again(&place, &coach, PositionId::of(position), anyway)
+                    .await?
+            }
+            false => {
+                desk.enqueue(&place, &coach, PositionId::of(position), anyway)
+                    .await?
+            }
         };
         presses::week(house, words, &place, &coach, Some(item)).await
     })

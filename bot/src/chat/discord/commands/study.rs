@@ -24,7 +24,7 @@ use crate::{
         },
         said::{in_words, words_of},
     },
-    desk::{DeskError, OwnState, Person, Place, Taken},
+    desk::{DeskError, OwnState, Person, Place, PostId, Taken},
     words::Words,
 };
 
@@ -80,7 +80,7 @@ pub async fn answered(
     words: &Words,
     place: &Place,
     person: &Person,
-    post: i64,
+    post: PostId,
     source: &str,
     text: &str,
 ) -> Answer<Letter> {
@@ -126,7 +126,7 @@ pub async fn hint_offer(
     house: &House,
     place: &Place,
     person: &Person,
-    post: i64,
+    post: PostId,
 ) -> Answer<Letter> {
     let own = house.desk.own_post(place, person, post).await?;
     if !own.hint_costs || !own.live {
@@ -138,7 +138,7 @@ pub async fn hint_offer(
 }
 
 /// The next hint.
-pub async fn hint(house: &House, place: &Place, person: &Person, post: i64) -> Answer<Letter> {
+pub async fn hint(house: &House, place: &Place, person: &Person, post: PostId) -> Answer<Letter> {
     let sheet = house.desk.hint(place, person, post).await?;
     let own = words_of(&sheet.said.language);
     let mut row = vec![buttons::button(
@@ -185,7 +185,7 @@ pub async fn own_board(
     words: &Words,
     place: &Place,
     person: &Person,
-    post: i64,
+    post: PostId,
 ) -> Answer<Letter> {
     let picture = house.desk.my_board(place, person, post).await?;
     let own = house.desk.own_post(place, person, post).await?;
@@ -228,7 +228,7 @@ pub async fn gave_up(
     words: &Words,
     place: &Place,
     person: &Person,
-    post: i64,
+    post: PostId,
 ) -> Answer<Letter> {
     let said = house.desk.give_up(place, person, post).await?;
     let own = house.desk.own_post(place, person, post).await?;
@@ -256,7 +256,7 @@ pub async fn standing(
     words: &Words,
     place: &Place,
     person: &Person,
-    post: Option<i64>,
+    post: Option<PostId>,
 ) -> Answer<Letter> {
     let progress = house.desk.progress(place, person).await?;
     let mut text = tables::progress(words, &progress);

@@ -1,5 +1,6 @@
 //! `/coach time`: fixes when a waiting position goes out, or frees it.
 
+use crate::desk::ItemId;
 use chrono::{NaiveDateTime, NaiveTime};
 
 use super::{Answer, Ctx, choose_item, for_coach, said};
@@ -18,8 +19,11 @@ pub async fn time(
 ) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
         let when = when.as_deref().map(local).transpose()?;
-        house.desk.fix_time(&place, &coach, position, when).await?;
-        presses::week(house, words, &place, &coach, Some(position)).await
+        house
+            .desk
+            .fix_time(&place, &coach, ItemId::of(position), when)
+            .await?;
+        presses::week(house, words, &place, &coach, Some(ItemId::of(position))).await
     })
     .await
 }

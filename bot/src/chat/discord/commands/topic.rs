@@ -5,6 +5,7 @@ use crate::chat::discord::{
     letter::Letter,
     text::{Coach, Plain},
 };
+use crate::desk::PositionId;
 
 /// Set a position's topic
 #[poise::command(slash_command)]
@@ -18,7 +19,7 @@ pub async fn topic(
     for_coach(ctx, |house, place, coach, words| async move {
         house
             .desk
-            .set_topic(&place, &coach, position, topic.as_deref())
+            .set_topic(&place, &coach, PositionId::of(position), topic.as_deref())
             .await?;
         Ok(Letter::text(words.say(&match topic {
             Some(topic) => Coach::TopicSet {

@@ -14,7 +14,7 @@ use crate::{
         text::{self, Coach, List, Moment, Plain, number},
         words,
     },
-    desk::{Kind, Place, QueueItem, Queued, Soundness},
+    desk::{ItemId, Kind, Place, QueueItem, Queued, Soundness},
     words::Words,
 };
 
@@ -27,7 +27,7 @@ pub fn letter(
     place: &Place,
     queue: &[QueueItem],
     paused: Option<Option<DateTime<Utc>>>,
-    picked: Option<i64>,
+    picked: Option<ItemId>,
 ) -> Letter {
     let mut parts = Vec::new();
     match paused {
@@ -64,7 +64,7 @@ pub fn letter(
         })
         .collect();
     let menu = CreateSelectMenu::new(
-        Press::Week(WeekPress::Pick, 0).id(place),
+        Press::Week(WeekPress::Pick, ItemId::of(0)).id(place),
         CreateSelectMenuKind::String { options },
     )
     .placeholder(words.say(&Coach::WeekPick));

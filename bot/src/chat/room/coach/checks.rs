@@ -20,7 +20,7 @@ use crate::{
     chat::room::{
         Shared, door::Coach, member::picture_response, paper::Checked, text::Text, trouble::Trouble,
     },
-    desk::{CheckedPosition, FoundWritten, SameChoice, Telling},
+    desk::{CheckedPosition, FoundWritten, PositionId, SameChoice, Telling},
 };
 
 /// Largest file, in bytes.
@@ -152,7 +152,7 @@ struct Topic {
 async fn topic(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(position): Path<i64>,
+    Path(position): Path<PositionId>,
     body: Result<Json<Topic>, JsonRejection>,
 ) -> Told<()> {
     let Json(Topic { topic }) = body?;
@@ -171,7 +171,7 @@ async fn topic(
 struct Choice {
     choice: SameChoice,
     /// The position that the page shows there, so that a list which changed meanwhile is noticed.
-    position: i64,
+    position: PositionId,
 }
 
 /// The coach's choice about a position of the file checked last that was kept otherwise before.
@@ -218,7 +218,7 @@ struct Words {
 async fn words(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(position): Path<i64>,
+    Path(position): Path<PositionId>,
     body: Result<Json<Words>, JsonRejection>,
 ) -> Told<Checked> {
     let Json(said) = body?;
@@ -249,7 +249,7 @@ async fn words(
 async fn preview(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(position): Path<i64>,
+    Path(position): Path<PositionId>,
 ) -> Told<Post> {
     let sheet = room.desk.preview(&room.place, &coach, position).await?;
     Ok(Json(Post::preview(&sheet, room.words_of_group().await)))
@@ -258,7 +258,7 @@ async fn preview(
 async fn diagram(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(position): Path<i64>,
+    Path(position): Path<PositionId>,
 ) -> Result<Response, Trouble> {
     Ok(picture_response(
         room.desk.diagram_of(&room.place, &coach, position).await?,

@@ -21,7 +21,7 @@ use crate::{
         },
         said::explained,
     },
-    desk::{DeedRow, Listed, WatchedRow},
+    desk::{DeedRow, Listed, MemberId, ReplyId, WatchedRow},
 };
 
 type Told<T> = Result<Json<T>, Trouble>;
@@ -82,7 +82,7 @@ struct NewName {
 async fn rename(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(member): Path<i64>,
+    Path(member): Path<MemberId>,
     body: Result<Json<NewName>, JsonRejection>,
 ) -> Told<String> {
     let Json(NewName { name }) = body?;
@@ -105,7 +105,7 @@ struct Mute {
 async fn mute(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(member): Path<i64>,
+    Path(member): Path<MemberId>,
     body: Result<Json<Mute>, JsonRejection>,
 ) -> Told<()> {
     let Json(Mute { minutes, why }) = body?;
@@ -119,7 +119,7 @@ async fn mute(
 async fn unmute(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(member): Path<i64>,
+    Path(member): Path<MemberId>,
 ) -> Told<()> {
     room.desk.unmute(&room.place, &coach, member).await?;
     room.feed.everyone("standing", &());
@@ -129,7 +129,7 @@ async fn unmute(
 async fn remove(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(member): Path<i64>,
+    Path(member): Path<MemberId>,
 ) -> Told<()> {
     let users = room.desk.remove(&room.place, &coach, member).await?;
     room.shut_out(&users, ShutOut::Removed);
@@ -139,7 +139,7 @@ async fn remove(
 async fn let_back(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(member): Path<i64>,
+    Path(member): Path<MemberId>,
 ) -> Told<()> {
     room.desk.let_back(&room.place, &coach, member).await?;
     room.feed.coaches("week", &());
@@ -149,13 +149,13 @@ async fn let_back(
 #[derive(Deserialize)]
 struct Merge {
     /// The member who is the same person; what is theirs becomes the first one's.
-    other: i64,
+    other: MemberId,
 }
 
 async fn merge(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(member): Path<i64>,
+    Path(member): Path<MemberId>,
     body: Result<Json<Merge>, JsonRejection>,
 ) -> Told<String> {
     let Json(Merge { other }) = body?;
@@ -172,7 +172,7 @@ async fn merge(
 async fn kept(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(member): Path<i64>,
+    Path(member): Path<MemberId>,
 ) -> Result<Response, Trouble> {
     let (_, kept) = room
         .desk
@@ -185,7 +185,7 @@ async fn kept(
 async fn erase(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(member): Path<i64>,
+    Path(member): Path<MemberId>,
 ) -> Told<()> {
     let users = room.desk.erase_member(&room.place, &coach, member).await?;
     room.shut_out(&users, ShutOut::Erased);
@@ -246,7 +246,7 @@ async fn put_back(
 async fn hide_answer(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
 ) -> Told<()> {
     room.desk.hide_answer(&room.place, &coach, reply).await?;
     room.tell_gone(Gone {
@@ -259,7 +259,7 @@ async fn hide_answer(
 async fn put_back_answer(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
 ) -> Told<()> {
     room.desk
         .put_back_answer(&room.place, &coach, reply)

@@ -17,7 +17,7 @@ use crate::{
         paper::{Homework, Replied, Said},
         trouble::Trouble,
     },
-    desk::Verdict,
+    desk::{PostId, ReplyId, Verdict},
 };
 
 type Told<T> = Result<Json<T>, Trouble>;
@@ -50,7 +50,7 @@ async fn homework(
 async fn replies(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(post): Path<i64>,
+    Path(post): Path<PostId>,
     headers: HeaderMap,
 ) -> Told<Vec<Replied>> {
     let rows = room.desk.replies(&room.place, &coach, post).await?;
@@ -59,7 +59,11 @@ async fn replies(
     Ok(Json(replies.collect()))
 }
 
-async fn close(State(room): State<Shared>, Coach(coach): Coach, Path(post): Path<i64>) -> Told<()> {
+async fn close(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(post): Path<PostId>,
+) -> Told<()> {
     room.desk.close_now(&room.place, &coach, post).await?;
     Ok(Json(()))
 }
@@ -76,7 +80,7 @@ struct Overrule {
 async fn overrule(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
     body: Result<Json<Overrule>, JsonRejection>,
 ) -> Told<()> {
     let Json(by_hand) = body?;
@@ -97,7 +101,7 @@ async fn overrule(
 async fn judge(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
     body: Result<Json<Overrule>, JsonRejection>,
 ) -> Told<()> {
     let Json(by_hand) = body?;
@@ -126,7 +130,7 @@ struct Mark {
 async fn mark(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
     body: Result<Json<Mark>, JsonRejection>,
 ) -> Told<()> {
     let Json(Mark { points, words }) = body?;
@@ -145,7 +149,7 @@ struct Words {
 async fn answer(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
     body: Result<Json<Words>, JsonRejection>,
 ) -> Told<()> {
     let Json(Words { words }) = body?;
@@ -158,7 +162,7 @@ async fn answer(
 async fn no_answer(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(reply): Path<i64>,
+    Path(reply): Path<ReplyId>,
 ) -> Told<()> {
     room.desk
         .no_answer_needed(&room.place, &coach, reply)

@@ -20,7 +20,7 @@ use crate::{
         text::Text,
         trouble::{Trouble, nothing_here},
     },
-    desk::{PostRow, QueueItem},
+    desk::{ItemId, PositionId, PostRow, QueueItem},
 };
 
 type Told<T> = Result<Json<T>, Trouble>;
@@ -95,7 +95,7 @@ async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
 
 #[derive(Deserialize)]
 struct Enqueue {
-    positions: Vec<i64>,
+    positions: Vec<PositionId>,
     /// The coach has read what is wrong and wants them all the same.
     #[serde(default)]
     anyway: bool,
@@ -138,7 +138,7 @@ async fn question(
     State(room): State<Shared>,
     Coach(coach): Coach,
     body: Result<Json<Written>, JsonRejection>,
-) -> Told<i64> {
+) -> Told<ItemId> {
     let Json(new) = body?;
     let item = room.desk.enqueue_question(
         &room.place,
@@ -157,7 +157,7 @@ async fn words(
     State(room): State<Shared>,
     Coach(coach): Coach,
     body: Result<Json<Written>, JsonRejection>,
-) -> Told<i64> {
+) -> Told<ItemId> {
     let Json(new) = body?;
     let item = room.desk.enqueue_words(
         &room.place,
@@ -179,7 +179,7 @@ struct Topic {
 async fn topic(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(item): Path<i64>,
+    Path(item): Path<ItemId>,
     body: Result<Json<Topic>, JsonRejection>,
 ) -> Told<()> {
     let Json(Topic { topic }) = body?;
@@ -194,7 +194,7 @@ async fn topic(
 async fn preview(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(item): Path<i64>,
+    Path(item): Path<ItemId>,
 ) -> Told<Post> {
     let sheet = room.desk.preview_item(&room.place, &coach, item).await?;
     Ok(Json(Post::preview(&sheet, room.words_of_group().await)))
@@ -204,7 +204,7 @@ async fn preview(
 async fn position(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(item): Path<i64>,
+    Path(item): Path<ItemId>,
 ) -> Result<Response, Trouble> {
     let sheet = room.desk.preview_item(&room.place, &coach, item).await?;
     match sheet.content.picture() {
@@ -221,7 +221,7 @@ struct Reorder {
 async fn reorder(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(item): Path<i64>,
+    Path(item): Path<ItemId>,
     body: Result<Json<Reorder>, JsonRejection>,
 ) -> Told<()> {
     let Json(Reorder { to }) = body?;
@@ -239,7 +239,7 @@ struct Time {
 async fn time(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(item): Path<i64>,
+    Path(item): Path<ItemId>,
     body: Result<Json<Time>, JsonRejection>,
 ) -> Told<()> {
     let Json(Time { local }) = body?;
@@ -264,7 +264,7 @@ async fn time(
 async fn remove(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    Path(item): Path<i64>,
+    Path(item): Path<ItemId>,
 ) -> Told<()> {
     room.desk.dequeue(&room.place, &coach, item).await?;
     room.feed.coaches("week", &());
@@ -273,7 +273,7 @@ async fn remove(
 
 #[derive(Deserialize)]
 struct PostNow {
-    item: Option<i64>,
+    item: Option<ItemId>,
 }
 
 async fn post_now(
