@@ -9,6 +9,7 @@ use syn::{Attribute, Fields, GenericArgument, Item, PathArguments, Type};
 /// Where facts are defined. An enum that is tagged by `is` is one.
 const SOURCES: &[&str] = &[
     include_str!("../../bot/chess/src/fact.rs"),
+    include_str!("../../bot/chess/src/name/facts.rs"),
     include_str!("../../bot/src/desk/telling.rs"),
     include_str!("../../bot/src/desk/refusal.rs"),
     include_str!("../../bot/src/chat/discord/text/coach.rs"),
@@ -328,9 +329,16 @@ fn no_message_is_unused() {
         .filter_map(|line| Some(line.split_once(" = ")?.0))
         .collect();
     for id in sealed_move::words::ids().filter(|id| !pages.contains(id)) {
-        let asked_by_name = ["piece-", "side-", "pattern-", "button-", "command-"]
-            .iter()
-            .any(|start| id.starts_with(start));
+        let asked_by_name = [
+            "piece-",
+            "side-",
+            "pattern-",
+            "button-",
+            "command-",
+            "definition-",
+        ]
+        .iter()
+        .any(|start| id.starts_with(start));
         assert!(
             used.contains(id) || HELPERS.contains(&id) || asked_by_name,
             "{id} is never said"
@@ -341,8 +349,9 @@ fn no_message_is_unused() {
             let fact = json!({ "is": "picture-at-the-end", "pattern": { "pattern": pattern } });
             assert!(words(tag).try_to_say(&fact).is_ok(), "{tag}: {pattern}");
         }
-        // English has one title for each, wherever it is shown.
-        let title = sealed_move::chess::name::title(pattern);
-        assert_eq!(english().text(&format!("pattern-{pattern}")), title);
+        for tag in tags() {
+            let defined = words(tag).text(&format!("definition-{pattern}"));
+            assert!(defined.ends_with('.'), "{tag}: {pattern}: {defined}");
+        }
     }
 }

@@ -21,6 +21,7 @@ mod queue;
 pub mod serve;
 mod summary;
 mod supervisor;
+mod tongue;
 
 use std::{path::PathBuf, process::ExitCode};
 

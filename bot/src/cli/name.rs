@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use anyhow::Context;
 use clap::Args;
 
-use super::{Outcome, output::json_line};
+use super::{Outcome, output::json_line, tongue::readers};
 use crate::chess::{name, parse_fen};
 
 /// Name the mate on the board: pattern, checking pieces, who guards each flight.
@@ -30,21 +30,15 @@ impl Name {
         let mut out = io::stdout().lock();
         if self.json {
             json_line(&mut out, &naming)?;
-        } else if !naming.mate {
-            writeln!(out, "The side to move is not mated.")?;
         } else {
-            let patterns = if naming.patterns.is_empty() {
-                "no named pattern".into()
-            } else {
-                naming.patterns.join(", ")
-            };
-            writeln!(out, "mate: {patterns}")?;
-            writeln!(out, "check from: {}", naming.checkers.join(", "))?;
-            for (flight, guards) in &naming.guards {
-                writeln!(out, "{flight} is taken by {}", guards.join(", "))?;
+            let words = readers();
+            for fact in naming.facts() {
+                writeln!(out, "{}", words.say(&fact))?;
             }
-            if !naming.blocked.is_empty() {
-                writeln!(out, "blocked by own men: {}", naming.blocked.join(", "))?;
+            for pattern in &naming.patterns {
+                let title = words.text(&format!("pattern-{pattern}"));
+                let definition = words.text(&format!("definition-{pattern}"));
+                writeln!(out, "\n{title}: {definition}")?;
             }
         }
         Ok(if naming.mate {
