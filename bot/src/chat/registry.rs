@@ -10,7 +10,10 @@ use serde::de::DeserializeOwned;
 use toml::{Spanned, de::DeValue};
 
 use super::{Service, Statuses, discord, room};
-use crate::desk::{ChatKey, Desk, Manners, Person, Place, Settings};
+use crate::{
+    desk::{ChatKey, Desk, Manners, Person, Place, Settings},
+    words::Words,
+};
 
 /// The chats that a program knows.
 #[derive(Clone, Debug)]
@@ -89,14 +92,17 @@ pub struct Parts {
     pub group: Settings,
     /// The port asked for on the command line, for a chat that people come to by their browser.
     pub port: Option<u16>,
+    /// The words of whoever started the program, who reads what a chat reports of itself.
+    pub words: &'static Words,
 }
 
 /// Whether a chat runs.
 pub enum Opening {
     /// It does.
     On(Arc<dyn Service>),
-    /// It was not asked for; the text says how that shows, such as "no DISCORD_TOKEN is set".
-    Off(&'static str),
+    /// It was not asked for; the text says how that shows, such as "no DISCORD_TOKEN is set", to whoever
+    /// started the program.
+    Off(String),
 }
 
 /// A chat's table in the settings file.

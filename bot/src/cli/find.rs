@@ -5,13 +5,14 @@ use std::{
     path::PathBuf,
 };
 
-use anyhow::{bail, ensure};
 use clap::Args;
 
 use super::{
     Outcome,
     check::{Line, in_order, read_bytes},
+    misuse::between,
     output::json_line,
+    text::{Failure, List, OrFail, Text, number, theirs, unless},
     tongue::readers,
 };
 use crate::{
@@ -37,10 +38,10 @@ pub struct Find {
     #[arg(long, value_name = "TOPIC")]
     topic: Option<String>,
     /// Shortest mate wanted, in moves
-    #[arg(long, value_name = "N", default_value_t = 2, value_parser = clap::value_parser!(u8).range(1..=6))]
+    #[arg(long, value_name = "N", default_value_t = 2, value_parser = between::<u8>(1, 6))]
     shortest: u8,
     /// Longest mate wanted, in moves
-    #[arg(long, value_name = "N", default_value_t = 3, value_parser = clap::value_parser!(u8).range(1..=6))]
+    #[arg(long, value_name = "N", default_value_t = 3, value_parser = between::<u8>(1, 6))]
     longest: u8,
     /// One JSON object a position, as `check` writes it
     #[arg(long)]
@@ -55,12 +56,10 @@ pub struct Find {
 
 impl Find {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
-        ensure!(
-            self.shortest <= self.longest,
-            "--shortest {} is longer than --longest {}",
-            self.shortest,
-            self.longest
-        );
+        unless(self.shortest <= self.longest, || Failure::ShortestTooLong {
+            shortest: self.shortest.into(),
+            longest: self.longest.into(),
+        })?;
         let wanted = Wanted {
             pattern: self.topic.as_deref().map(known).transpose()?,
             shortest: self.shortest,
@@ -110,13 +109,14 @@ fn known(topic: &str) -> anyhow::Result<&'static str> {
     let wanted = topic.trim().to_lowercase();
     let titled =
         |pattern: &str| tags().any(|tag| title(words(tag), pattern).to_lowercase() == wanted);
-    match names().find(|pattern| *pattern == wanted || titled(pattern)) {
-        Some(pattern) => Ok(pattern),
-        None => bail!(
-            "\"{topic}\" is not a mating pattern known here; choose one of {}",
-            names().collect::<Vec<_>>().join(", ")
-        ),
-    }
+    names()
+        .find(|pattern| *pattern == wanted || titled(pattern))
+        .or_fail(|| Failure::NotAPattern {
+            topic: theirs(topic),
+            patterns: List {
+                list: names().map(theirs).collect(),
+            },
+        })
 }
 
 /// What a language calls a pattern.
@@ -133,13 +133,16 @@ fn epd(found: &Found, file: &str, wanted: Option<&str>, words: &Words) -> String
         .or(report.patterns.first().map(String::as_str))
         .map(|pattern| title(words, pattern))
         .unwrap_or_default();
-    let seen = if found.played { "played" } else { "missed" };
     let mut record = board.join(" ");
     record.push_str(&format!(" bm {};", report.keys.join(" ")));
     if let Some(moves) = report.stipulation.and_then(|task| task.mate_in()) {
         record.push_str(&format!(" dm {moves};"));
     }
-    let origin = format!("{seen} in the game, {file} line {}", found.line);
+    let (file, line) = (theirs(file), number(found.line));
+    let origin = words.say(&match found.played {
+        true => Text::FoundPlayed { file, line },
+        false => Text::FoundMissed { file, line },
+    });
     for (code, text) in [
         ("id", report.id.as_str()),
         ("c0", topic.as_str()),

@@ -14,8 +14,11 @@ use super::{
     check::{read_bytes, tell, tell_words, tell_written},
     groups::{Open, Which, acting},
     output::json_line,
+    text::{And, Differing, Kept, Text, date, theirs},
 };
-use crate::desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order};
+use crate::desk::{
+    CheckedPosition, Differs, InFile, SameAgain, SameChoice, Soundness, Version, in_file_order,
+};
 
 /// Verify positions and keep them in the store, with what was checked and how.
 ///
@@ -108,10 +111,7 @@ impl Import {
                             (false, true) => tell_written(&mut out, &found)?,
                             (false, false) => {
                                 tell_written(&mut out, &found)?;
-                                writeln!(
-                                    out,
-                                    "    It is not kept; with --queue it goes into the week."
-                                )?;
+                                writeln!(out, "    {}", Text::WrittenNotKept.said())?;
                             }
                         }
                         continue;
@@ -119,7 +119,7 @@ impl Import {
                 };
                 let sound = item.report.verdict == Soundness::Sound;
                 wanting |= !sound || (item.same.is_some() && self.same.is_none());
-                let mut left_out = String::new();
+                let mut left_out = false;
                 if let Some(position) = item.position {
                     if let Some(topic) = &self.topic {
                         open.wait(open.desk.set_topic(&group, &coach, position, Some(topic)))?;
@@ -135,8 +135,7 @@ impl Import {
                             // Posted before, and nobody said: again.
                             (Err(_), Some(_)) if !self.again => {
                                 wanting = true;
-                                "It is not put into the week; with --again it is."
-                                    .clone_into(&mut left_out);
+                                left_out = true;
                             }
                             (queued, _) => {
                                 queued?;
@@ -166,7 +165,7 @@ impl Import {
                         &item.words.notes,
                     )?;
                     let zone = open.wait(open.desk.settings(&group))?.zone;
-                    tell_again(&mut out, &item, zone, self.same, &left_out)?;
+                    tell_again(&mut out, &item, zone, self.same, left_out)?;
                 }
             }
         }
@@ -178,28 +177,70 @@ impl Import {
     }
 }
 
-/// Says what was known of a position before.
+/// Says what was known of a position before, and whether it is left out of the week for it.
 fn tell_again(
     out: &mut impl Write,
     item: &CheckedPosition,
     zone: chrono_tz::Tz,
     chosen: Option<Same>,
-    left_out: &str,
+    left_out: bool,
 ) -> anyhow::Result<()> {
     if let Some(same) = &item.same {
-        writeln!(out, "    again: {}", same.words())?;
+        let what = compared(same).map(|text| text.said()).join(" ");
+        writeln!(out, "    {}", Text::ReportAgain { what }.said())?;
         if chosen.is_none() {
-            writeln!(
-                out,
-                "    --same new takes the file's, --same both keeps both topics, --same keep says that this is meant"
-            )?;
+            writeln!(out, "    {}", Text::SameChoices.said())?;
         }
     }
     if let Some(posted) = item.posted {
-        writeln!(out, "    posted before: {}. {left_out}", posted.words(zone))?;
+        let before = Text::ReportPostedBefore {
+            number: posted.number,
+            date: date(posted.at.with_timezone(&zone).date_naive()),
+        };
+        let told = match left_out {
+            true => format!("{} {}", before.said(), Text::PostedBeforeLeftOut.said()),
+            false => before.said(),
+        };
+        writeln!(out, "    {told}")?;
     }
     if item.same.is_some() || item.posted.is_some() {
         writeln!(out)?;
     }
     Ok(())
+}
+
+/// In what a file's version differs from the one kept, and which stands now.
+fn compared(same: &SameAgain) -> [Text; 2] {
+    let differing = |differs: &Differs| match differs {
+        Differs::Name => Differing::DiffersInName,
+        Differs::Topic => Differing::DiffersInTopic,
+        Differs::Words => Differing::DiffersInWords,
+        Differs::Moves => Differing::DiffersInMoves,
+    };
+    let versions = Text::SameVersions {
+        kept: version(&same.kept),
+        given: version(&same.given),
+        differs: And {
+            and: same.differs.iter().map(differing).collect(),
+        },
+    };
+    let done = match same.done {
+        SameChoice::Keep => Text::SameKeepsOld,
+        SameChoice::New => Text::SameTakesNew,
+        SameChoice::Both => Text::SameKeepsBoth,
+    };
+    [versions, done]
+}
+
+fn version(version: &Version) -> Kept {
+    let name = theirs(&version.name);
+    match version.topics.as_slice() {
+        [] => Kept::KeptWithoutTopic { name },
+        topics => Kept::KeptVersion {
+            name,
+            topics: And {
+                and: topics.iter().map(theirs).collect(),
+            },
+        },
+    }
 }

@@ -2,10 +2,14 @@
 
 use std::io::{self, Write};
 
-use anyhow::Context;
 use clap::Args;
 
-use super::{Outcome, output::json_line, tongue::readers};
+use super::{
+    Outcome,
+    output::json_line,
+    text::{Failure, OrFail},
+    tongue::readers,
+};
 use crate::chess::{name, parse_fen};
 
 /// Name the mate on the board: pattern, checking pieces, who guards each flight.
@@ -25,7 +29,9 @@ pub struct Name {
 
 impl Name {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
-        let position = parse_fen(&self.position).context("the position")?.position;
+        let position = parse_fen(&self.position)
+            .or_fail(|| Failure::PositionGiven)?
+            .position;
         let naming = name::name(&position);
         let mut out = io::stdout().lock();
         if self.json {

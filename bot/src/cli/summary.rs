@@ -5,7 +5,6 @@ use std::{
     path::PathBuf,
 };
 
-use anyhow::Context;
 use clap::{Args, ValueEnum};
 
 use super::{
@@ -13,11 +12,12 @@ use super::{
     groups::{Open, Which},
     leaderboard::Span,
     output::json_line,
+    text::{Failure, OrFail, path},
+    tongue::readers,
 };
 use crate::{
     chat::pictures,
     desk::{PictureKind, SummaryTable},
-    words::english,
 };
 
 /// The engagement summary: who took part, solved, went quiet or came back; how each position and topic
@@ -71,9 +71,10 @@ impl Summary {
             (false, None) => out.write_all(summary.text(zone).as_bytes())?,
         }
         if let Some(folder) = self.charts {
-            std::fs::create_dir_all(&folder)
-                .with_context(|| format!("the folder {} could not be made", folder.display()))?;
-            let words = english();
+            std::fs::create_dir_all(&folder).or_fail(|| Failure::FolderNotMade {
+                folder: path(&folder),
+            })?;
+            let words = readers();
             let charts = open.wait(open.desk.summary_charts(&group, &period, words.tag()))?;
             for (number, chart) in charts.iter().enumerate() {
                 let ending = match chart.kind {
@@ -82,7 +83,7 @@ impl Summary {
                 };
                 let file = folder.join(format!("summary-{}.{ending}", number + 1));
                 std::fs::write(&file, &chart.bytes)
-                    .with_context(|| format!("{} could not be written", file.display()))?;
+                    .or_fail(|| Failure::FileUnwritable { file: path(&file) })?;
                 eprintln!("{}: {}", file.display(), pictures::alt(chart, words));
             }
         }

@@ -17,10 +17,14 @@ use chrono::{DateTime, TimeDelta, Utc};
 use futures::{FutureExt as _, future::BoxFuture};
 use tokio::{sync::mpsc, task::JoinSet};
 
-use super::backoff::{Backoff, LONGEST};
+use super::{
+    backoff::{Backoff, LONGEST},
+    text::{Text, number, theirs},
+};
 use crate::{
     chat::{self, Down, News, Report, Service, Shutdown, Status, Statuses, Stop},
     desk::{Clock, Desk},
+    words::Words,
 };
 
 /// How long an orderly stop may take.
@@ -52,6 +56,7 @@ pub(super) struct Supervisor {
     desk: Desk,
     clock: Arc<dyn Clock>,
     console: Console,
+    words: &'static Words,
     statuses: Statuses,
     seed: u64,
     /// The chats with their names.
@@ -59,12 +64,20 @@ pub(super) struct Supervisor {
 }
 
 impl Supervisor {
-    /// A supervisor of no chats yet. `seed` is for the jitter of the pauses.
-    pub(super) fn new(desk: Desk, clock: Arc<dyn Clock>, console: Console, seed: u64) -> Self {
+    /// A supervisor of no chats yet, which speaks to the console in `words`. `seed` is for the jitter of the
+    /// pauses.
+    pub(super) fn new(
+        desk: Desk,
+        clock: Arc<dyn Clock>,
+        console: Console,
+        words: &'static Words,
+        seed: u64,
+    ) -> Self {
         Self {
             desk,
             clock,
             console,
+            words,
             statuses: Statuses::default(),
             seed,
             services: Vec::new(),
@@ -97,6 +110,7 @@ impl Supervisor {
                 desk: self.desk.clone(),
                 clock: Arc::clone(&self.clock),
                 console: Arc::clone(&self.console),
+                words: self.words,
                 statuses: self.statuses.clone(),
                 name,
                 service: Arc::clone(service),
@@ -123,7 +137,7 @@ impl Supervisor {
             _ = refused => End::NothingLeft,
         };
         if end == End::Stopped {
-            self.say("Stopping.");
+            self.say(&Text::Stopping);
         }
         stop.now();
         let joined = async { while tasks.join_next().await.is_some() {} };
@@ -136,15 +150,15 @@ impl Supervisor {
             return end;
         }
         tasks.shutdown().await;
-        self.say("Something could not be finished in time. It is taken up at the next start.");
+        self.say(&Text::NotFinishedInTime);
         match end {
             End::Stopped => End::BrokenOff,
             other => other,
         }
     }
 
-    fn say(&self, line: &str) {
-        (self.console)(line);
+    fn say(&self, line: &Text) {
+        (self.console)(&self.words.say(line));
     }
 }
 
@@ -153,6 +167,7 @@ struct Watch {
     desk: Desk,
     clock: Arc<dyn Clock>,
     console: Console,
+    words: &'static Words,
     statuses: Statuses,
     /// The chat's name as people read it.
     name: &'static str,
@@ -280,7 +295,9 @@ impl Watch {
             (self.console)(line);
         }
         if let Some((_, told)) = self.outage.take() {
-            self.say("is back.");
+            self.say(&Text::ChatIsBack {
+                chat: theirs(self.name),
+            });
             if told == Told::Already {
                 let text = format!("{} is back.", self.name);
                 self.tell_others(&text).await;
@@ -290,7 +307,8 @@ impl Watch {
 
     fn wavers(&mut self, why: String) {
         let since = self.down_since();
-        self.say(&format!("{why} It connects anew by itself."));
+        let told = theirs(self.named(&why));
+        self.say(&Text::ConnectsByItself { why: told });
         self.set(Status::Wavering { since, why });
     }
 
@@ -299,7 +317,10 @@ impl Watch {
         let since = self.down_since();
         let pause = self.backoff.next();
         let next_try = self.clock.now() + pause;
-        self.say(&format!("{why} It is tried again in {} s.", seconds(pause)));
+        self.say(&Text::TriedAgain {
+            why: theirs(self.named(why)),
+            seconds: seconds(pause),
+        });
         self.set(Status::Failing {
             since,
             why: why.to_owned(),
@@ -313,7 +334,7 @@ impl Watch {
 
     async fn refused(&mut self, why: &str) {
         let since = self.down_since();
-        self.say(why);
+        (self.console)(&self.named(why));
         self.set(Status::Refused {
             since,
             why: why.to_owned(),
@@ -349,11 +370,16 @@ impl Watch {
         }
     }
 
-    fn say(&self, words: &str) {
-        match words.starts_with(self.name) {
-            true => (self.console)(words),
-            false => (self.console)(&format!("{}: {words}", self.name)),
+    /// What the chat says of itself, behind its name.
+    fn named(&self, why: &str) -> String {
+        match why.starts_with(self.name) {
+            true => why.to_owned(),
+            false => format!("{}: {why}", self.name),
         }
+    }
+
+    fn say(&self, line: &Text) {
+        (self.console)(&self.words.say(line));
     }
 
     fn set(&self, status: Status) {
@@ -383,8 +409,8 @@ fn sentence(why: &str) -> String {
 }
 
 /// A pause in whole seconds, at least one.
-fn seconds(pause: Duration) -> u64 {
-    pause.as_secs_f64().round().max(1.0) as u64
+fn seconds(pause: Duration) -> u32 {
+    number(pause.as_secs_f64().round().max(1.0) as usize)
 }
 
 #[cfg(test)]

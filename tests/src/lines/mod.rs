@@ -79,7 +79,7 @@ fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
             group: parts.group.clone(),
             port: settings.port,
         })),
-        false => Opening::Off("the table is closed in the settings"),
+        false => Opening::Off("the table is closed in the settings".to_owned()),
     }))
 }
 

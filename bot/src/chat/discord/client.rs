@@ -23,10 +23,12 @@ use super::{
     oops::{Oops, brief, status},
     presses,
     talk::{self, Spoken},
+    text::Group,
 };
 use crate::{
     chat::{Report, Shutdown, Stop},
     desk::Desk,
+    words::Words,
 };
 
 /// How often reaching Discord is tried at the start, each time as patiently as the gate is.
@@ -44,6 +46,7 @@ type Framework<'a> = poise::FrameworkContext<'a, Arc<House>, Oops>;
 pub async fn run(
     desk: &Desk,
     options: &DiscordOptions,
+    words: &'static Words,
     token: &Token,
     report: Report,
     shutdown: Shutdown,
@@ -56,6 +59,7 @@ pub async fn run(
     let (stop_gate, gate_stops) = Stop::new();
     let front = Front {
         desk: desk.clone(),
+        words,
         content: options.message_content,
         stand_in,
         token: token.clone(),
@@ -77,6 +81,7 @@ fn unreachable(error: &dyn std::fmt::Display) -> DiscordStartError {
 /// What a client is made of.
 struct Front {
     desk: Desk,
+    words: &'static Words,
     content: bool,
     stand_in: Option<String>,
     token: Token,
@@ -135,7 +140,7 @@ impl Front {
                 let chat = Discord {
                     house: Arc::clone(&house),
                 };
-                report.up(Arc::new(chat), vec!["On Discord.".to_owned()]);
+                report.up(Arc::new(chat), vec![self.words.say(&Group::OnDiscord)]);
                 let line = Line {
                     manager: &manager,
                     shards: shards as usize,

@@ -45,7 +45,10 @@ pub use registration::registration;
 pub use token::{Token, TokenError};
 
 use super::{Down, Report, Service, Shutdown};
-use crate::desk::{ChatKey, Delivery, Desk, Manners, Names};
+use crate::{
+    desk::{ChatKey, Delivery, Desk, Manners, Names},
+    words::Words,
+};
 
 /// Discord's key.
 pub const KEY: ChatKey = ChatKey::of("discord");
@@ -118,16 +121,19 @@ impl From<DiscordStartError> for Down {
 pub struct DiscordService {
     desk: Desk,
     options: DiscordOptions,
+    /// The words of whoever started the program.
+    words: &'static Words,
     /// The token it was started with last.
     tried: Mutex<Option<Token>>,
 }
 
 impl DiscordService {
     /// Discord with the token that the environment names when it is started.
-    pub fn new(desk: Desk, options: DiscordOptions) -> Self {
+    pub fn new(desk: Desk, options: DiscordOptions, words: &'static Words) -> Self {
         Self {
             desk,
             options,
+            words,
             tried: Mutex::default(),
         }
     }
@@ -149,9 +155,16 @@ impl Service for DiscordService {
             .map_err(DiscordStartError::NoToken)?
             .ok_or(DiscordStartError::Token)?;
         *self.tried() = Some(token.clone());
-        client::run(&self.desk, &self.options, &token, report, shutdown)
-            .await
-            .map_err(Down::from)
+        client::run(
+            &self.desk,
+            &self.options,
+            self.words,
+            &token,
+            report,
+            shutdown,
+        )
+        .await
+        .map_err(Down::from)
     }
 
     /// Another token is there, as where its file was written anew.

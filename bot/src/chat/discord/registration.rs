@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 
-use super::{DiscordOptions, DiscordService, KEY, Token};
+use super::{DiscordOptions, DiscordService, KEY, Token, text::Group};
 use crate::chat::registry::{Opener, Opening, Parts, Registration, Section, SettingsError};
 
 /// The table `[discord]` of the settings file.
@@ -38,7 +38,7 @@ fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
 
 fn open(settings: &DiscordSettings, parts: &Parts) -> Opening {
     if !Token::is_set() {
-        return Opening::Off("no DISCORD_TOKEN is set");
+        return Opening::Off(parts.words.say(&Group::TokenNotSet));
     }
     let options = DiscordOptions {
         api: std::env::var("SEALED_MOVE_DISCORD_API")
@@ -46,6 +46,6 @@ fn open(settings: &DiscordSettings, parts: &Parts) -> Opening {
             .filter(|api| !api.is_empty()),
         message_content: settings.message_content,
     };
-    let service = DiscordService::new(parts.desk.clone(), options);
+    let service = DiscordService::new(parts.desk.clone(), options, parts.words);
     Opening::On(std::sync::Arc::new(service))
 }

@@ -42,12 +42,13 @@ use axum::Router;
 use tokio::net::TcpListener;
 
 pub use self::registration::{home, registration};
-use self::{door::Door, feed::Feed};
+use self::{door::Door, feed::Feed, text::Text};
 use super::{
     Chat, ChatError, Down, Report, Service, Shutdown, Statuses, Tasks, said::refused_in_english,
 };
-use crate::desk::{
-    ChatKey, Delivered, Desk, DeskError, Errand, ErrandKind, Person, Place, Settings,
+use crate::{
+    desk::{ChatKey, Delivered, Desk, DeskError, Errand, ErrandKind, Person, Place, Settings},
+    words::Words,
 };
 
 /// The room's key.
@@ -147,6 +148,8 @@ pub struct RoomService {
     pub options: RoomOptions,
     /// How all chats fare, for the coach's page.
     pub statuses: Statuses,
+    /// The words of whoever started the program.
+    pub words: &'static Words,
 }
 
 #[async_trait]
@@ -162,8 +165,12 @@ impl Service for RoomService {
     async fn run(&self, report: Report, shutdown: Shutdown) -> Result<(), Down> {
         let (listener, room) = self.open(shutdown.clone()).await.map_err(down)?;
         let lines = vec![
-            format!("For members:   {}", room.door.member_link()),
-            format!("For the coach: {}", room.door.coach_link()),
+            self.words.say(&Text::LinkForMembers {
+                link: room.door.member_link(),
+            }),
+            self.words.say(&Text::LinkForCoach {
+                link: room.door.coach_link(),
+            }),
         ];
         let tasks = Arc::clone(&room.tasks);
         let app = router(room.clone());

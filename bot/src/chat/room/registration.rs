@@ -4,7 +4,7 @@ use std::net::SocketAddr;
 
 use serde::Deserialize;
 
-use super::{ADDRESS, KEY, RoomOptions, RoomService, coach, place};
+use super::{ADDRESS, KEY, RoomOptions, RoomService, coach, place, text::Text};
 use crate::{
     chat::registry::{Home, Opener, Opening, Parts, Registration, Section, SettingsError},
     desk::{Delivery, Manners, Names},
@@ -61,7 +61,7 @@ fn configure(section: Section<'_>) -> Result<Opener, SettingsError> {
 
 fn open(settings: &RoomSettings, parts: &Parts) -> Opening {
     if !settings.open {
-        return Opening::Off("the club room is closed in the settings");
+        return Opening::Off(parts.words.say(&Text::RoomNotOpen));
     }
     let mut address = settings.address;
     if let Some(port) = parts.port {
@@ -75,6 +75,7 @@ fn open(settings: &RoomSettings, parts: &Parts) -> Opening {
             public_url: settings.public_url.clone(),
         },
         statuses: parts.statuses.clone(),
+        words: parts.words,
     }))
 }
 

@@ -69,6 +69,14 @@ pub(super) enum Text {
     /// No day and time.
     TimeUnreadable { written: Theirs },
 
+    // To whoever started the program.
+    /// Where members come in.
+    LinkForMembers { link: String },
+    /// Where the coach comes in.
+    LinkForCoach { link: String },
+    /// The settings keep it closed; part of a list.
+    RoomNotOpen,
+
     // The rest.
     /// An address that leads nowhere.
     NothingHere,

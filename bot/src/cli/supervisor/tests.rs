@@ -201,7 +201,13 @@ impl Scene {
             let lines = Arc::clone(&lines);
             Arc::new(move |line| lines.lock().expect("whole").push(line.to_owned()))
         };
-        let mut supervisor = Supervisor::new(desk.clone(), Arc::new(clock.clone()), console, 7);
+        let mut supervisor = Supervisor::new(
+            desk.clone(),
+            Arc::new(clock.clone()),
+            console,
+            crate::words::english(),
+            7,
+        );
         for chat in chats {
             let name = match chat.name {
                 ROOM => "The club room",
@@ -305,10 +311,7 @@ async fn one_chat_fails_and_is_tried_for_ever_while_the_other_serves() {
         .iter()
         .filter(|line| line.starts_with("Discord: the line is dead. It is tried again in "));
     assert_eq!(failures.count(), 40, "{lines:#?}");
-    assert!(
-        lines.contains(&"Discord: is back.".to_owned()),
-        "{lines:#?}"
-    );
+    assert!(lines.contains(&"Discord is back.".to_owned()), "{lines:#?}");
 }
 
 #[tokio::test]

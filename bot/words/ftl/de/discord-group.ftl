@@ -161,3 +161,9 @@ members-merged = Es ist jetzt ein Mitglied, { $name }. Wo beide dieselbe Stellun
 kept-of-member = Alles, was in dieser Gruppe über { $name } gespeichert ist. Es gehört dem Mitglied: Gib es weiter und behalt keine Kopie.
 erase-member-asked = Willst du alles von { $name } in dieser Gruppe löschen: Name, Antworten, Tipps und Punkte? Das lässt sich nicht rückgängig machen. Wer ausgeschlossen war, ist dann nicht mehr bekannt und nicht mehr ausgeschlossen.
 erased-member = Alles, was in dieser Gruppe über das Mitglied gespeichert war, ist gelöscht.
+
+## An den, der das Programm gestartet hat
+
+on-discord = Mit Discord verbunden.
+# Part of a list.
+token-not-set = DISCORD_TOKEN ist nicht gesetzt

@@ -43,3 +43,10 @@ nothing-here = Unter dieser Adresse ist nichts.
 fault-inside = Im Bot ist etwas schiefgegangen. Was vorher gespeichert wurde, ist nicht verloren; bitte sag dem Bescheid, der ihn betreibt.
 no-random-numbers = Der Rechner, auf dem der Bot läuft, liefert keine Zufallszahlen, deshalb lässt sich kein Geheimnis erzeugen. Bitte sag dem Bescheid, der ihn betreibt.
 all-erased = Alles, was über dich gespeichert war, ist gelöscht.
+
+## An den, der das Programm gestartet hat
+
+link-for-members = Für Mitglieder: { $link }
+link-for-coach = Für den Trainer: { $link }
+# Part of a list.
+room-not-open = der Vereinsraum ist in den Einstellungen geschlossen

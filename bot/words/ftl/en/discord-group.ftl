@@ -163,3 +163,9 @@ members-merged = They are one member now, { $name }. Where both tried the same p
 kept-of-member = Everything that is kept of { $name } in this group. It is theirs: hand it over to them, and keep no copy.
 erase-member-asked = Erase everything of { $name } in this group: name, answers, hints and points? This cannot be undone. Somebody who was removed is then known no longer, and removed no longer.
 erased-member = Everything that was kept of them in this group is erased.
+
+## To whoever started the program
+
+on-discord = On Discord.
+# Part of a list.
+token-not-set = no DISCORD_TOKEN is set

@@ -46,3 +46,10 @@ nothing-here = There is nothing at this address.
 fault-inside = Something went wrong inside the bot. What was kept before is not lost; please tell whoever runs it.
 no-random-numbers = The machine that the bot runs on gives no random numbers, so no secret can be made. Please tell whoever runs it.
 all-erased = Everything that was kept of you is erased.
+
+## To whoever started the program
+
+link-for-members = For members: { $link }
+link-for-coach = For the coach: { $link }
+# Part of a list.
+room-not-open = the club room is closed in the settings

@@ -161,3 +161,9 @@ members-merged = Ahora son un solo miembro, { $name }. Donde los dos intentaron 
 kept-of-member = Todo lo que se guarda de { $name } en este grupo. Es suyo: entrégaselo y no te quedes con ninguna copia.
 erase-member-asked = ¿Quieres borrar todo lo de { $name } en este grupo: nombre, respuestas, pistas y puntos? No se puede deshacer. Quien estaba excluido deja entonces de ser conocido, y de estar excluido.
 erased-member = Todo lo que se guardaba de ese miembro en este grupo está borrado.
+
+## A quien arrancó el programa
+
+on-discord = Conectado a Discord.
+# Part of a list.
+token-not-set = DISCORD_TOKEN no está puesto

@@ -43,3 +43,10 @@ nothing-here = En esta dirección no hay nada.
 fault-inside = Algo ha fallado dentro del bot. Lo guardado antes no se pierde; avisa, por favor, a quien lo mantiene.
 no-random-numbers = El ordenador donde corre el bot no da números aleatorios, así que no se puede crear ningún secreto. Avisa, por favor, a quien lo mantiene.
 all-erased = Se ha borrado todo lo que se guardaba de ti.
+
+## A quien arrancó el programa
+
+link-for-members = Para los miembros: { $link }
+link-for-coach = Para el entrenador: { $link }
+# Part of a list.
+room-not-open = la sala del club está cerrada en los ajustes

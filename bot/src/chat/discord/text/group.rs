@@ -9,6 +9,12 @@ use crate::desk::{Deed, Defences, Language, Mode, Style};
 #[derive(Clone, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
 pub enum Group {
+    // To whoever started the program.
+    /// The bot is up.
+    OnDiscord,
+    /// There is nothing to come in by; part of a list.
+    TokenNotSet,
+
     // Setting up.
     CoachesOnly,
     SetUpMayNot,
