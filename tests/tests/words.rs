@@ -315,13 +315,14 @@ fn the_same_is_not_said_in_another_language() {
     };
     for tag in tags().filter(|tag| *tag != "en") {
         // A person's own words, and a price beside a button.
-        // A square, a number with its sign, and an error with its cause.
+        // A square, a number with its sign, an error with its cause, and a value with what it means.
         let kept = [
             "as-reason",
             "priced",
             "alt-flight",
             "chart-percent",
             "because-of",
+            "option-value",
         ];
         let same = same(tag);
         let left: Vec<_> = same

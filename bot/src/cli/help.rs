@@ -15,6 +15,9 @@ use crate::words::Words;
 /// The message that all commands share.
 const SHARED: &str = "help-shared";
 
+/// Where the options stand that every command has, behind its own.
+const LAST: usize = 900;
+
 /// Fills in what is shown in the help of a command and of all commands below it.
 pub(super) fn localized(command: Command, words: &Words) -> Command {
     let mut command = filled(command, "help", words);
@@ -41,11 +44,12 @@ fn filled(mut command: Command, id: &str, words: &Words) -> Command {
             Arg::new("help")
                 .short('h')
                 .long("help")
-                .action(ArgAction::Help),
+                .action(ArgAction::Help)
+                .display_order(LAST + 1),
         );
     if command.get_version().is_some() {
         let version = Arg::new("version").short('V').long("version");
-        command = command.arg(version.action(ArgAction::Version));
+        command = command.arg(version.action(ArgAction::Version).display_order(LAST + 1));
     }
     let template = template(&command, words);
     let about = words.text(id);
@@ -87,15 +91,15 @@ fn argument(mut arg: Arg, id: &str, words: &Words) -> Arg {
         let mut notes = Vec::new();
         if !values.is_empty() {
             let values = List { list: values };
-            notes.push(Offered::OptionValues { values });
+            notes.push(Offered::OneOfValues { values });
         }
         if !usual.is_empty() {
             let value = usual.join(" ");
-            notes.push(Offered::OptionDefault { value });
+            notes.push(Offered::UsualValue { value });
         }
         if let Some(name) = arg.get_env() {
             let name = name.to_string_lossy().into_owned();
-            notes.push(Offered::OptionEnvironment { name });
+            notes.push(Offered::EnvironmentName { name });
         }
         for note in notes {
             help = format!("{help} {}", words.say(&note));
@@ -105,12 +109,17 @@ fn argument(mut arg: Arg, id: &str, words: &Words) -> Arg {
             None => vec![arg.get_id().as_str().to_uppercase()],
         };
         let names = names.into_iter().map(|name| placeholder(words, &name));
-        arg = arg.value_names(names.collect::<Vec<_>>());
+        arg = arg
+            .value_names(names.collect::<Vec<_>>())
+            .hide_default_value(true)
+            .hide_possible_values(true)
+            .hide_env(true);
     }
-    arg.help(help)
-        .hide_default_value(true)
-        .hide_possible_values(true)
-        .hide_env(true)
+    match arg.is_global_set() {
+        true => arg.display_order(LAST),
+        false => arg,
+    }
+    .help(help)
 }
 
 /// The attribute that tells what an argument is for.

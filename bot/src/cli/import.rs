@@ -212,10 +212,10 @@ fn tell_again(
 /// In what a file's version differs from the one kept, and which stands now.
 fn compared(same: &SameAgain) -> [Text; 2] {
     let differing = |differs: &Differs| match differs {
-        Differs::Name => Differing::DiffersInName,
-        Differs::Topic => Differing::DiffersInTopic,
-        Differs::Words => Differing::DiffersInWords,
-        Differs::Moves => Differing::DiffersInMoves,
+        Differs::Name => Differing::NameDiffers,
+        Differs::Topic => Differing::TopicDiffers,
+        Differs::Words => Differing::WordsDiffer,
+        Differs::Moves => Differing::MovesDiffer,
     };
     let versions = Text::SameVersions {
         kept: version(&same.kept),

@@ -38,7 +38,7 @@ fn wrong(error: &Error) -> Option<Misuse> {
         _ => None,
     };
     let several = |kind| match error.get(kind) {
-        Some(ContextValue::Strings(texts)) => texts.iter().map(|text| theirs(text)).collect(),
+        Some(ContextValue::Strings(texts)) => texts.iter().map(theirs).collect(),
         Some(ContextValue::String(text)) => vec![theirs(text)],
         _ => Vec::new(),
     };

@@ -378,9 +378,9 @@ pub(super) enum Misuse {
 #[derive(Clone, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
 pub(super) enum Offered {
-    OptionDefault { value: String },
-    OptionEnvironment { name: String },
-    OptionValues { values: List<Offered> },
+    UsualValue { value: String },
+    EnvironmentName { name: String },
+    OneOfValues { values: List<Offered> },
     OptionValue { name: String, meaning: String },
 }
 
@@ -396,10 +396,10 @@ pub(super) enum Kept {
 #[derive(Clone, Copy, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
 pub(super) enum Differing {
-    DiffersInName,
-    DiffersInTopic,
-    DiffersInWords,
-    DiffersInMoves,
+    NameDiffers,
+    TopicDiffers,
+    WordsDiffer,
+    MovesDiffer,
 }
 
 impl Text {

@@ -372,7 +372,7 @@ fn setup(fen: &str) -> Setup {
         .parse::<Fen>()
         .unwrap_or_else(|error| panic!("{fen}: {error}"))
         .into_setup();
-    setup.castling_rights = shakmaty::Bitboard::EMPTY;
+    setup.castling_rights = Bitboard::EMPTY;
     setup
 }
 

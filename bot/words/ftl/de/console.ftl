@@ -45,10 +45,10 @@ written-not-kept = Das wird nicht gespeichert; mit --queue kommt es in die Woche
 same-versions = Dieselbe Stellung ist schon gespeichert, als { $kept }; in dieser Datei steht sie als { $given }: { $differs }.
 kept-version = „{ $name }“ ({ $topics })
 kept-without-topic = „{ $name }“ (ohne Thema)
-differs-in-name = ein anderer Name
-differs-in-topic = ein anderes Thema
-differs-in-words = andere Worte
-differs-in-moves = andere Züge oder Bemerkungen
+name-differs = ein anderer Name
+topic-differs = ein anderes Thema
+words-differ = andere Worte
+moves-differ = andere Züge oder Bemerkungen
 same-keeps-old = Die gespeicherte bleibt, wie sie ist.
 same-takes-new = Jetzt gilt die aus der Datei.
 same-keeps-both = Beide Themen und die Worte von beiden sind gespeichert.
@@ -175,7 +175,7 @@ help-says-more = Mehr sagt „--help“.
 
 ## Was eine Option bietet
 
-option-default = [Vorgabe: { $value }]
-option-environment = [Umgebungsvariable: { $name }]
-option-values = [Werte: { $values }]
-option-value = { $name } – { $meaning }
+usual-value = [Vorgabe: { $value }]
+environment-name = [Umgebungsvariable: { $name }]
+one-of-values = [Werte: { $values }]
+option-value = { $name } ({ $meaning })

@@ -46,10 +46,10 @@ written-not-kept = It is not kept; with --queue it goes into the week.
 same-versions = The same position is kept already, as { $kept }; this file gives it as { $given }, with { $differs }.
 kept-version = "{ $name }" ({ $topics })
 kept-without-topic = "{ $name }" (without a topic)
-differs-in-name = another name
-differs-in-topic = another topic
-differs-in-words = other words
-differs-in-moves = other moves or remarks
+name-differs = another name
+topic-differs = another topic
+words-differ = other words
+moves-differ = other moves or remarks
 same-keeps-old = The one kept stays as it is.
 same-takes-new = The file's is taken now.
 same-keeps-both = Both topics and both sets of words are kept.
@@ -176,11 +176,11 @@ not-a-language = this is no language the reader knows; choose { $languages }
 perhaps-meant = Did you mean '{ $name }'?
 after-two-dashes = To give '{ $argument }' as a value, write '-- { $argument }'.
 usage-is = Usage: { $usage }
-help-says-more = More is said by '--help'.
+help-says-more = '--help' says more.
 
 ## What an option offers
 
-option-default = [default: { $value }]
-option-environment = [environment: { $name }]
-option-values = [values: { $values }]
+usual-value = [default: { $value }]
+environment-name = [environment: { $name }]
+one-of-values = [values: { $values }]
 option-value = { $name } ({ $meaning })

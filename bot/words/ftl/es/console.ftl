@@ -45,10 +45,10 @@ written-not-kept = No se guarda; con --queue entra en la semana.
 same-versions = La misma posición ya está guardada como { $kept }; este archivo la da como { $given }, con { $differs }.
 kept-version = «{ $name }» ({ $topics })
 kept-without-topic = «{ $name }» (sin tema)
-differs-in-name = otro nombre
-differs-in-topic = otro tema
-differs-in-words = otras palabras
-differs-in-moves = otras jugadas u observaciones
+name-differs = otro nombre
+topic-differs = otro tema
+words-differ = otras palabras
+moves-differ = otras jugadas u observaciones
 same-keeps-old = La guardada queda como está.
 same-takes-new = Ahora vale la del archivo.
 same-keeps-both = Se guardan los dos temas y las palabras de ambas.
@@ -175,7 +175,7 @@ help-says-more = «--help» dice más.
 
 ## Lo que ofrece una opción
 
-option-default = [por omisión: { $value }]
-option-environment = [variable de entorno: { $name }]
-option-values = [valores: { $values }]
-option-value = { $name } – { $meaning }
+usual-value = [por omisión: { $value }]
+environment-name = [variable de entorno: { $name }]
+one-of-values = [valores: { $values }]
+option-value = { $name } ({ $meaning })
