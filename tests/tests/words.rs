@@ -63,6 +63,7 @@ const HELPERS: &[&str] = &[
     "hints-taken",
     "wrong-takes",
     "takes-points",
+    "chat-names",
 ];
 
 /// The values that a type can take, as many as a message can tell apart.

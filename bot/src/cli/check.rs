@@ -41,10 +41,6 @@ use crate::{
 /// The kind of file (EPD, PGN, lines of FEN) is seen from its content; `-` reads standard input.
 /// Exit status 1 when a position is not sound.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move check week.epd
-  sealed-move check --json --seconds 2 lesson.pgn
-  echo '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' | sealed-move check -")]
 pub struct Check {
     /// One JSON object a position, on a line of its own
     #[arg(long)]

@@ -20,10 +20,6 @@ use crate::{
 /// Draw a position as PNG or SVG, by the file's ending; a line of moves as a strip (PNG, SVG) or an
 /// animation (GIF).
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move diagram '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' --out board.png --arrow d1d8
-  sealed-move diagram 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - -' --line 'Rxd8+ Rxd8 Rxd8#' --out line.gif
-  sealed-move diagram --sheet --out everything.png")]
 pub struct Diagram {
     /// The position
     #[arg(value_name = "FEN", required_unless_present = "sheet")]

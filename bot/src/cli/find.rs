@@ -30,9 +30,6 @@ use crate::{
 /// Every position found is sound. Without --json they are written as EPD, ready for `import`.
 /// Exit status 1 when a game could not be read.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move find --topic back-rank club-games.pgn > back-rank.epd
-  sealed-move find --topic \"Boden's mate\" --longest 4 archive.pgn")]
 pub struct Find {
     /// Mating pattern, by its name or title; without it, any pattern with a name
     #[arg(long, value_name = "TOPIC")]

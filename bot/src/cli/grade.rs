@@ -29,8 +29,6 @@ use crate::words::english;
 /// The reply is the last argument, after `--` if it begins with a dash, or standard input for `-`.
 /// Exit status 1 when the reply is not right.
 #[derive(Debug, Args)]
-#[command(after_help = "Example:
-  sealed-move grade --position 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1' --stipulation '#2' 'Rd7'")]
 pub struct Grade {
     /// One JSON object
     #[arg(long)]

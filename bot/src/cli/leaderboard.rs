@@ -13,9 +13,6 @@ use crate::desk::{Period, Place, USUAL};
 
 /// Points by member, best first: five for a full solution, part points for part of one.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move leaderboard --period 'last 4 weeks'
-  sealed-move leaderboard --topic 'Smothered mate' --csv > points.csv")]
 pub struct Leaderboard {
     #[command(flatten)]
     which: Which,

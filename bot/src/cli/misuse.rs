@@ -17,7 +17,7 @@ use crate::words::Words;
 
 /// The whole of what is printed; `None` where the library's own words stand.
 pub(super) fn told(error: &Error, words: &Words) -> Option<String> {
-    let mut parts = vec![format!("sealed-move: {}", words.say(&wrong(error)?))];
+    let mut parts = vec![format!("sealed-move: {}", words.say(&wrong(error, words)?))];
     let tips = tips(error);
     if !tips.is_empty() {
         let tips = tips.iter().map(|tip| format!("  {}", words.say(tip)));
@@ -32,7 +32,7 @@ pub(super) fn told(error: &Error, words: &Words) -> Option<String> {
     Some(parts.join("\n\n"))
 }
 
-fn wrong(error: &Error) -> Option<Misuse> {
+fn wrong(error: &Error, words: &Words) -> Option<Misuse> {
     let one = |kind| match error.get(kind)? {
         ContextValue::String(text) => Some(theirs(text)),
         _ => None,
@@ -89,22 +89,22 @@ fn wrong(error: &Error) -> Option<Misuse> {
         ErrorKind::ValueValidation => Misuse::ValueUnfit {
             value: one(ContextKind::InvalidValue)?,
             argument: argument?,
-            detail: detail(error),
+            detail: detail(error, words),
         },
         _ => return None,
     })
 }
 
 /// What a value's reader said of it; of a number or a day the reader is a library's.
-fn detail(error: &Error) -> String {
+fn detail(error: &Error, words: &Words) -> String {
     let Some(source) = error.source() else {
-        return readers().say(&Misuse::NotReadable);
+        return words.say(&Misuse::NotReadable);
     };
     if source.is::<num::ParseIntError>() || source.is::<num::ParseFloatError>() {
-        return readers().say(&Misuse::NotANumber);
+        return words.say(&Misuse::NotANumber);
     }
     if source.is::<chrono::ParseError>() {
-        return readers().say(&Misuse::NotADay);
+        return words.say(&Misuse::NotADay);
     }
     source.to_string()
 }

@@ -24,21 +24,15 @@ pub mod serve;
 mod summary;
 mod supervisor;
 mod text;
+mod told;
 mod tongue;
 
 use std::{path::PathBuf, process::ExitCode};
 
 use clap::{Args, CommandFactory, FromArgMatches, Parser, Subcommand};
 
-use self::{
-    text::{Failed, Text},
-    tongue::readers,
-};
-use crate::{
-    chat::{Registry, said},
-    desk::DeskError,
-    words::Words,
-};
+use self::{told::told, tongue::readers};
+use crate::chat::Registry;
 
 /// Runs a chess study group's position of the day: checks it, posts it, reads the replies, answers
 /// wrong moves with their refutation, keeps answers sealed until the reveal, and adds up by topic.
@@ -111,25 +105,6 @@ pub enum Outcome {
     Fine,
     /// Done, and something was found wanting.
     Wanting,
-}
-
-/// An error with what led to it. What this floor and the desk say of it is in words; what the system or a
-/// library says stays as it is.
-fn told(error: &anyhow::Error, words: &Words) -> String {
-    let cause = |cause: &(dyn std::error::Error + 'static)| {
-        if let Some(failed) = cause.downcast_ref::<Failed>() {
-            return words.say(&failed.what);
-        }
-        match cause.downcast_ref::<DeskError>() {
-            Some(refused) => said::refused(refused, words),
-            None => cause.to_string(),
-        }
-    };
-    let mut causes: Vec<String> = error.chain().map(cause).collect();
-    let last = causes.pop().unwrap_or_default();
-    causes.into_iter().rev().fold(last, |cause, what| {
-        words.say(&Text::BecauseOf { what, cause })
-    })
 }
 
 /// Reads the arguments of the process, and does what they ask with the chats that `chats` lists.

@@ -16,8 +16,6 @@ use crate::chess::{name, parse_fen};
 ///
 /// Exit status 1 when the side to move is not mated.
 #[derive(Debug, Args)]
-#[command(after_help = "Example:
-  sealed-move name '3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1'")]
 pub struct Name {
     /// One JSON object
     #[arg(long)]

@@ -23,10 +23,6 @@ use crate::{
 /// The engagement summary: who took part, solved, went quiet or came back; how each position and topic
 /// went; and so what to teach next.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move summary --period 'last 4 weeks'
-  sealed-move summary --csv topics > topics.csv
-  sealed-move summary --charts charts/")]
 pub struct Summary {
     #[command(flatten)]
     which: Which,

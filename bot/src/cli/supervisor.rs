@@ -296,7 +296,7 @@ impl Watch {
         }
         if let Some((_, told)) = self.outage.take() {
             self.say(&Text::ChatIsBack {
-                chat: theirs(self.name),
+                chat: theirs(self.called()),
             });
             if told == Told::Already {
                 let text = format!("{} is back.", self.name);
@@ -374,8 +374,16 @@ impl Watch {
     fn named(&self, why: &str) -> String {
         match why.starts_with(self.name) {
             true => why.to_owned(),
-            false => format!("{}: {why}", self.name),
+            false => format!("{}: {why}", self.called()),
         }
+    }
+
+    /// What the chat is called in the console's language; a chat of another package by the name it gives.
+    fn called(&self) -> String {
+        let known = self
+            .words
+            .attribute("chat-names", self.service.key().as_str());
+        known.unwrap_or_else(|| self.name.to_owned())
     }
 
     fn say(&self, line: &Text) {

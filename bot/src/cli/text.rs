@@ -303,6 +303,44 @@ pub(super) enum Failure {
         file: Theirs,
     },
 
+    StoreIsNewer {
+        file: Theirs,
+        found: i64,
+        known: i64,
+    },
+    NotAStore {
+        file: Theirs,
+        why: Theirs,
+    },
+    StoreReadOnly {
+        file: Theirs,
+        why: Theirs,
+    },
+    StoreNotOpened {
+        file: Theirs,
+        why: Theirs,
+    },
+    StoreDiskFull {
+        file: Theirs,
+    },
+    StoreBusy {
+        file: Theirs,
+    },
+    FileExists {
+        file: Theirs,
+    },
+    StoreDamaged {
+        what: Theirs,
+    },
+    StoreStopped,
+    TablesUnreadable {
+        folder: Theirs,
+        why: Theirs,
+    },
+    NoTables {
+        folder: Theirs,
+    },
+
     // A serving program.
     NothingToRun {
         why: And<Theirs>,
@@ -502,7 +540,7 @@ pub(super) struct List<T> {
 }
 
 /// A failure with what led to it. Written out it is English, for the log; a person reads it in their own words
-/// by [`super::told`].
+/// by [`super::told::told`].
 #[derive(Debug)]
 pub(super) struct Failed {
     pub what: Failure,
