@@ -605,7 +605,7 @@ fn a_spanish_reader_is_answered_in_spanish() {
         "one  #1  correcta",
         "clave: Td8#",
         "none  #2  sin solución",
-        "2 posiciones, 1 correctas, 1 por revisar",
+        "2 posiciones, 1 correcta, 1 por revisar",
     ] {
         assert!(checked.out.contains(part), "{part}: {}", checked.out);
     }

@@ -6,7 +6,7 @@ mate-named = { $pattern }.
 mate-named-also = { $pattern }, außerdem: { $others }.
 checks-king = Schach gibt { $piece-nom } auf { $on }.
 checks-king-and-guards = Schach gibt { $piece-nom } auf { $on } und nimmt dem König { $flights }.
-guards-flights = Dazu nimmt { $piece-nom } auf { $on } dem König { $flights }.
+guards-flights = Den Weg nach { $flights } nimmt ihm { $piece-nom } auf { $on }.
 own-men-block = { $number ->
     [one] Ein eigener Stein verstellt dem König { $squares }.
    *[other] Eigene Steine verstellen dem König { $squares }.

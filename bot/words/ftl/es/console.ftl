@@ -33,7 +33,10 @@ checked-all-sound = { $number ->
 }
 some-to-look-at = { $number ->
     [one] 1 posición, por revisar
-   *[other] { $number } posiciones, { $sound } correctas, { $wanting } por revisar
+   *[other] { $sound ->
+        [one] { $number } posiciones, { $sound } correcta, { $wanting } por revisar
+       *[other] { $number } posiciones, { $sound } correctas, { $wanting } por revisar
+    }
 }
 written-question = { $id }: una pregunta: { $words }
 written-at-close = al cierre: { $words }

@@ -6,7 +6,7 @@ mate-named = { $pattern }.
 mate-named-also = { $pattern }, y además: { $others }.
 checks-king = Da jaque { $piece-the } de { $on }.
 checks-king-and-guards = Da jaque { $piece-the } de { $on }, que quita al rey { $flights }.
-guards-flights = Además, { $piece-the } de { $on } quita al rey { $flights }.
+guards-flights = Además, { $piece-the } de { $on } controla { $flights }.
 own-men-block = { $number ->
     [one] Una pieza propia bloquea { $squares }.
    *[other] Las piezas propias bloquean { $squares }.
