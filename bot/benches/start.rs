@@ -46,6 +46,7 @@ fn measure(command: &str, ready: impl Fn(&Path)) -> Duration {
         .arg(command)
         .args(["--port", "0", "--store"])
         .arg(&store)
+        .env("LC_ALL", "C")
         .env_remove("DISCORD_TOKEN")
         .env_remove("DISCORD_TOKEN_FILE")
         .stdout(Stdio::piped())

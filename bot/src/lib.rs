@@ -18,7 +18,7 @@ pub mod desk;
 /// The program: reads the command line, and does what it asks with the chats that `chats` lists. Another
 /// package adds a chat of its own by `Registry::default().with(…)`.
 pub fn run_with(chats: chat::Registry) -> std::process::ExitCode {
-    cli::run(clap::Parser::parse(), chats)
+    cli::main(chats)
 }
 
 pub use sealed_move_chess as chess;

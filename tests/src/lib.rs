@@ -100,17 +100,41 @@ impl Ran {
     }
 }
 
+/// The binary, without a token, and speaking English whatever the machine's language is.
+///
+/// # Panics
+/// When there is none.
+pub fn command() -> Command {
+    let mut command = Command::new(binary());
+    command
+        .env("LC_ALL", "C")
+        .env_remove("DISCORD_TOKEN")
+        .env_remove("DISCORD_TOKEN_FILE");
+    command
+}
+
 /// Runs the binary with `args` and `input`.
 ///
 /// # Panics
 /// When it cannot be started, or ends by a signal.
 pub fn sealed_move(args: &[&str], input: &[u8]) -> Ran {
-    let mut command = Command::new(binary());
-    command
-        .args(args)
-        .env_remove("DISCORD_TOKEN")
-        .env_remove("DISCORD_TOKEN_FILE");
-    let output = with_input(&mut command, input);
+    ran(command().args(args), input)
+}
+
+/// The same for somebody whose environment sets `LANG` to `locale`, and nothing else of the kind.
+///
+/// # Panics
+/// When it cannot be started, or ends by a signal.
+pub fn sealed_move_in(locale: &str, args: &[&str], input: &[u8]) -> Ran {
+    let mut command = command();
+    for other in ["LC_ALL", "LC_MESSAGES", "LANGUAGE"] {
+        command.env_remove(other);
+    }
+    ran(command.env("LANG", locale).args(args), input)
+}
+
+fn ran(command: &mut Command, input: &[u8]) -> Ran {
+    let output = with_input(command, input);
     Ran {
         status: output.status.code().expect("ends by itself"),
         out: String::from_utf8_lossy(&output.stdout).into_owned(),

@@ -9,7 +9,7 @@ use std::{
 
 use tempfile::TempDir;
 
-use crate::{binary, browser::Browser};
+use crate::browser::Browser;
 
 /// A running room.
 pub struct RunningRoom {
@@ -47,7 +47,7 @@ impl RunningRoom {
     }
 
     fn launch(&mut self) {
-        let mut process = Command::new(binary())
+        let mut process = crate::command()
             .arg("serve")
             .arg("--store")
             .arg(self.store())
@@ -55,8 +55,6 @@ impl RunningRoom {
             .arg(self.folder.path().join("sealed-move.toml"))
             .arg("--port")
             .arg(self.port.to_string())
-            .env_remove("DISCORD_TOKEN")
-            .env_remove("DISCORD_TOKEN_FILE")
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .spawn()

@@ -1,6 +1,6 @@
 //! The command line from outside: the outputs that scripts rely on, exit statuses, and bad input.
 
-use sealed_move_tests::sealed_move;
+use sealed_move_tests::{sealed_move, sealed_move_in};
 use serde_json::json;
 
 /// Composed for the documentation: a rook's mate on the back rank in two.
@@ -546,4 +546,108 @@ fn questions_and_words_wait_in_the_week_and_are_told_apart() {
     let printed = run(&["queue", "print", pdf.to_str().expect("text")]);
     assert_eq!(printed.status, 0, "{printed:?}");
     assert!(std::fs::read(&pdf).expect("written").starts_with(b"%PDF"));
+}
+
+/// A mate in one, and one that takes a move more than its task says.
+const TWO: &str = "6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - - id \"one\"; dm 1;\n\
+    7k/8/8/8/8/8/8/K7 w - - id \"none\"; dm 2;\n";
+
+#[test]
+fn a_german_reader_is_answered_in_german() {
+    let run = |args: &[&str], input: &str| sealed_move_in("de_AT.UTF-8", args, input.as_bytes());
+    let checked = run(&["check", "-"], TWO);
+    assert_eq!(checked.status, 1, "{checked:?}");
+    for part in [
+        "one  #1  korrekt",
+        "Schlüsselzug: Td8#",
+        "none  #2  unlösbar",
+        "2 Stellungen, 1 korrekt, 1 zum Ansehen",
+    ] {
+        assert!(checked.out.contains(part), "{part}: {}", checked.out);
+    }
+    let named = run(&["name", "3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1"], "");
+    assert_eq!(named.status, 0, "{named:?}");
+    for part in [
+        "Grundreihenmatt.",
+        "Schach gibt der Turm auf d8 und nimmt dem König f8 und h8.",
+    ] {
+        assert!(named.out.contains(part), "{part}: {}", named.out);
+    }
+    let help = run(&["check", "--help"], "");
+    assert_eq!(help.status, 0, "{help:?}");
+    for part in [
+        "Aufruf: sealed-move check [OPTIONEN] <DATEI>",
+        "Optionen:",
+        "[Vorgabe: 10]",
+    ] {
+        assert!(help.out.contains(part), "{part}: {}", help.out);
+    }
+    for theirs in ["Usage", "Options", "default"] {
+        assert!(!help.out.contains(theirs), "{theirs}: {}", help.out);
+    }
+    let misused = run(&["check", "--secnods", "3", "-"], "");
+    assert_eq!(misused.status, 2, "{misused:?}");
+    assert!(
+        misused
+            .err
+            .contains("ein Argument „--secnods“ gibt es hier nicht")
+            && misused.err.contains("„--seconds“"),
+        "{misused:?}"
+    );
+}
+
+#[test]
+fn a_spanish_reader_is_answered_in_spanish() {
+    let run = |args: &[&str], input: &str| sealed_move_in("es_MX.UTF-8", args, input.as_bytes());
+    let checked = run(&["check", "-"], TWO);
+    assert_eq!(checked.status, 1, "{checked:?}");
+    for part in [
+        "one  #1  correcta",
+        "clave: Td8#",
+        "none  #2  sin solución",
+        "2 posiciones, 1 correcta, 1 por revisar",
+    ] {
+        assert!(checked.out.contains(part), "{part}: {}", checked.out);
+    }
+    let missing = run(&["check", "/nowhere/at/all.epd"], "");
+    assert_eq!(missing.status, 2, "{missing:?}");
+    assert!(
+        missing.err.contains("no se pudo leer /nowhere/at/all.epd"),
+        "{missing:?}"
+    );
+    let graded = run(
+        &[
+            "grade",
+            "--language",
+            "spanish",
+            "--position",
+            BACK_RANK,
+            "--stipulation",
+            "#2",
+            "Td7",
+        ],
+        "",
+    );
+    assert_eq!(graded.status, 1, "{graded:?}");
+    assert!(
+        graded.out.contains("fallado, 0 de 5 puntos") && graded.out.contains("Txd7"),
+        "{graded:?}"
+    );
+}
+
+#[test]
+fn what_scripts_read_is_the_same_in_every_language() {
+    let of = |locale: &str| {
+        let ran = sealed_move_in(locale, &["check", "--json", "-"], TWO.as_bytes());
+        let without_time = |mut line: serde_json::Value| {
+            line["seconds"] = json!(0);
+            line
+        };
+        ran.json().into_iter().map(without_time).collect::<Vec<_>>()
+    };
+    let english = of("C");
+    assert_eq!(english.len(), 2);
+    for locale in ["de_DE.UTF-8", "es_ES.UTF-8"] {
+        assert_eq!(of(locale), english, "{locale}");
+    }
 }

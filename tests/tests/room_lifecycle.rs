@@ -100,15 +100,13 @@ fn launch(folder: &Path, discord: Option<&Discord>, token_file: Option<&Path>) -
         .append(true)
         .open(folder.join("out.log"))
         .expect("a log");
-    let mut command = Command::new(sealed_move_tests::binary());
+    let mut command = sealed_move_tests::command();
     command
         .arg("serve")
         .arg("--store")
         .arg(folder.join("club.sqlite"))
         .arg("--config")
         .arg(folder.join("sealed-move.toml"))
-        .env_remove("DISCORD_TOKEN")
-        .env_remove("DISCORD_TOKEN_FILE")
         .stdin(Stdio::null())
         .stdout(out.try_clone().expect("a log"))
         .stderr(out);

@@ -31,6 +31,7 @@ const WEEK: &str = "\
 fn command(folder: &Path) -> Command {
     let mut command = Command::new(PROGRAM);
     command
+        .env("LC_ALL", "C")
         .env_remove("DISCORD_TOKEN")
         .env_remove("DISCORD_TOKEN_FILE")
         .arg("--config")
@@ -217,7 +218,7 @@ fn without_a_chat_each_says_what_it_lacks() {
     assert_eq!(ran.status.code(), Some(2));
     assert!(
         error.contains(
-            "nothing to run: the club room is closed in the settings and no DISCORD_TOKEN is set and the table is closed in the settings"
+            "There is no chat to run. The club room is closed in the settings. No DISCORD_TOKEN is set. The table is closed in the settings."
         ),
         "{error}"
     );

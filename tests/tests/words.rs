@@ -9,6 +9,7 @@ use syn::{Attribute, Fields, GenericArgument, Item, PathArguments, Type};
 /// Where facts are defined. An enum that is tagged by `is` is one.
 const SOURCES: &[&str] = &[
     include_str!("../../bot/chess/src/fact.rs"),
+    include_str!("../../bot/chess/src/name/facts.rs"),
     include_str!("../../bot/src/desk/telling.rs"),
     include_str!("../../bot/src/desk/refusal.rs"),
     include_str!("../../bot/src/desk/notice.rs"),
@@ -25,6 +26,7 @@ const SOURCES: &[&str] = &[
     include_str!("../../bot/src/chat/common/same.rs"),
     include_str!("../../bot/src/cli/figures.rs"),
     include_str!("../../bot/src/cli/supervisor.rs"),
+    include_str!("../../bot/src/cli/text.rs"),
     include_str!("../../bot/diagram/src/text.rs"),
 ];
 
@@ -69,6 +71,7 @@ const HELPERS: &[&str] = &[
     "hints-taken",
     "wrong-takes",
     "takes-points",
+    "chat-names",
 ];
 
 /// The values that a type can take, as many as a message can tell apart.
@@ -191,6 +194,7 @@ fn samples(ty: &Type) -> Vec<Value> {
             .collect(),
         "Kept" => vec![json!({ "is": "version-without-topic", "name": { "theirs": "w1" } })],
         "Differing" => vec![json!({ "is": "another-name" }), json!({ "is": "other-words" })],
+        "Offered" => vec![json!({ "is": "option-value", "name": "new", "meaning": "the new one" })],
         "Days" => vec![json!({ "is": "days-every" }), json!({ "is": "days-none" })],
         "Day" => vec![json!({ "is": "monday" }), json!({ "is": "friday" })],
         "DayOfYear" => vec![json!({ "day": "2026-11-28" })],
@@ -306,6 +310,10 @@ fn every_fact_can_be_said_in_every_language() {
             match words.try_to_say(fact) {
                 Ok(said) => {
                     assert!(!said.is_empty(), "{tag}: {fact}");
+                    // A file's ending begins with a stop.
+                    let said = [" .png", " .svg", " .gif"]
+                        .iter()
+                        .fold(said, |said, ending| said.replace(ending, ""));
                     for stray in ["{", "}", "  ", " .", " ,", "??"] {
                         assert!(!said.contains(stray), "{tag}: {said:?} of {fact}");
                     }
@@ -328,7 +336,7 @@ fn the_same_is_not_said_in_another_language() {
     };
     for tag in tags().filter(|tag| *tag != "en") {
         // A person's own words, and a price beside a button.
-        // A square, and a number with its sign.
+        // A square, a number with its sign, an error with its cause, and a value with what it means.
         // Finished words, and the name of a chat that is none of ours.
         let kept = [
             "as-reason",
@@ -337,6 +345,8 @@ fn the_same_is_not_said_in_another_language() {
             "chart-percent",
             "as-written",
             "chat-name",
+            "because-of",
+            "option-value",
         ];
         let same = same(tag);
         let left: Vec<_> = same
@@ -356,9 +366,17 @@ fn no_message_is_unused() {
         .filter_map(|line| Some(line.split_once(" = ")?.0))
         .collect();
     for id in sealed_move::words::ids().filter(|id| !pages.contains(id)) {
-        let asked_by_name = ["piece-", "side-", "pattern-", "button-", "command-"]
-            .iter()
-            .any(|start| id.starts_with(start));
+        let asked_by_name = [
+            "piece-",
+            "side-",
+            "pattern-",
+            "button-",
+            "command-",
+            "definition-",
+            "help",
+        ]
+        .iter()
+        .any(|start| id.starts_with(start));
         assert!(
             used.contains(id) || HELPERS.contains(&id) || asked_by_name,
             "{id} is never said"
@@ -369,8 +387,9 @@ fn no_message_is_unused() {
             let fact = json!({ "is": "picture-at-the-end", "pattern": { "pattern": pattern } });
             assert!(words(tag).try_to_say(&fact).is_ok(), "{tag}: {pattern}");
         }
-        // English has one title for each, wherever it is shown.
-        let title = sealed_move::chess::name::title(pattern);
-        assert_eq!(english().text(&format!("pattern-{pattern}")), title);
+        for tag in tags() {
+            let defined = words(tag).text(&format!("definition-{pattern}"));
+            assert!(defined.ends_with('.'), "{tag}: {pattern}: {defined}");
+        }
     }
 }

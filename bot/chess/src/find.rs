@@ -9,7 +9,6 @@ use shakmaty::{Chess, Color, Move, Position};
 use super::{
     Budget, Spent, Stipulation,
     check::{CheckOptions, Report, Soundness, check},
-    name::{names, title},
     prove,
     read::{Entry, Game},
 };
@@ -52,22 +51,6 @@ pub struct Found {
     pub played: bool,
     /// What the check says; always sound.
     pub report: Report,
-}
-
-/// The pattern that a topic means: its name or its title, in any case of letters.
-///
-/// ```
-/// use sealed_move_chess::find::pattern;
-///
-/// assert_eq!(pattern("Back-rank mate"), Some("back-rank"));
-/// assert_eq!(pattern("boden"), Some("boden"));
-/// assert_eq!(pattern("castling"), None);
-/// ```
-pub fn pattern(topic: &str) -> Option<&'static str> {
-    let topic = topic.trim();
-    names().find(|name| {
-        name.eq_ignore_ascii_case(topic) || title(name).to_lowercase() == topic.to_lowercase()
-    })
 }
 
 /// The positions of a game's main line that are wanted, in the game's order. A mate that was still
@@ -207,7 +190,7 @@ mod tests {
     #[test]
     fn finds_a_mate_that_was_played() {
         let wanted = Wanted {
-            pattern: pattern("Opera mate"),
+            pattern: Some("opera"),
             ..Wanted::default()
         };
         let found = found(OPERA, &wanted);
@@ -240,7 +223,7 @@ mod tests {
     fn another_pattern_or_length_is_not_wanted() {
         for wanted in [
             Wanted {
-                pattern: pattern("smothered"),
+                pattern: Some("smothered"),
                 ..Wanted::default()
             },
             Wanted {

@@ -22,7 +22,7 @@ pub fn refused(error: &DeskError, words: &Words) -> String {
     words.say(&error.why())
 }
 
-/// The same in English, for the coaches' notices and the console.
+/// The same in English, for the coaches' notices and what a chat reports of itself.
 pub fn refused_in_english(error: &DeskError) -> String {
     refused(error, crate::words::english())
 }

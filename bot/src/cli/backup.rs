@@ -5,7 +5,11 @@ use std::path::PathBuf;
 use clap::Args;
 use sealed_move_store::{Overwrite, Store};
 
-use super::{Outcome, Where, config::Config};
+use super::{
+    Outcome, Where,
+    config::Config,
+    text::{Failure, Text, path as of, unless},
+};
 
 /// Write a consistent copy of the store, also while the bot is serving.
 #[derive(Debug, Args)]
@@ -32,13 +36,10 @@ pub struct Restore {
 impl Backup {
     pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
         let (_, path) = Config::load(place)?;
-        anyhow::ensure!(
-            path.exists(),
-            "there is no store at {}; name it with --store",
-            path.display()
-        );
+        unless(path.exists(), || Failure::NoStoreToCopy { file: of(&path) })?;
         Store::open(&path)?.backup(&self.to, overwrite(self.force))?;
-        println!("{} copied to {}", path.display(), self.to.display());
+        let (store, copy) = (of(&path), of(&self.to));
+        println!("{}", Text::CopiedTo { store, copy }.said());
         Ok(Outcome::Fine)
     }
 }
@@ -47,7 +48,8 @@ impl Restore {
     pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
         let (_, path) = Config::load(place)?;
         sealed_move_store::restore(&self.from, &path, overwrite(self.force))?;
-        println!("{} restored from {}", path.display(), self.from.display());
+        let (store, copy) = (of(&path), of(&self.from));
+        println!("{}", Text::RestoredFrom { store, copy }.said());
         Ok(Outcome::Fine)
     }
 }

@@ -10,17 +10,23 @@ use std::{
     time::{Duration, Instant},
 };
 
-use anyhow::Context;
 use clap::Args;
 use indicatif::{ProgressBar, ProgressStyle};
 use serde::Serialize;
 
-use super::{Outcome, output::json_line};
+use super::{
+    Outcome,
+    misuse::between,
+    output::json_line,
+    text::{Failure, List, OrFail, Points, Text, moves, number, path, theirs, unless, whole},
+    tongue::readers,
+};
 use crate::{
     chess::{
         Budget, Stipulation,
         check::{self, CheckOptions, Report, Soundness},
         comments::{self, Comments, Note},
+        fact::Pattern,
         read::{self, Entry, Item, ReadError},
     },
     desk::{
@@ -35,10 +41,6 @@ use crate::{
 /// The kind of file (EPD, PGN, lines of FEN) is seen from its content; `-` reads standard input.
 /// Exit status 1 when a position is not sound.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move check week.epd
-  sealed-move check --json --seconds 2 lesson.pgn
-  echo '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' | sealed-move check -")]
 pub struct Check {
     /// One JSON object a position, on a line of its own
     #[arg(long)]
@@ -47,13 +49,13 @@ pub struct Check {
     #[arg(long, value_name = "SECONDS", default_value_t = 10.0)]
     seconds: f64,
     /// Longest mate sought where the file states no task
-    #[arg(long, value_name = "N", default_value_t = 5, value_parser = clap::value_parser!(u8).range(1..=Stipulation::LONGEST as i64))]
+    #[arg(long, value_name = "N", default_value_t = 5, value_parser = between::<u8>(1, Stipulation::LONGEST.into()))]
     moves: u8,
     /// Positions worked on at once; by default one a core
     #[arg(long, value_name = "N")]
     jobs: Option<usize>,
     /// Megabytes for the table of positions that each proof keeps, at most
-    #[arg(long, value_name = "N", default_value_t = 64, value_parser = clap::value_parser!(u16).range(1..=4096))]
+    #[arg(long, value_name = "N", default_value_t = 64, value_parser = between::<u16>(1, 4096))]
     table_mb: u16,
     /// Folder of endgame tables in Syzygy format
     #[arg(long, value_name = "FOLDER")]
@@ -170,7 +172,7 @@ impl Check {
             tell_found(&mut out, &found)?;
         }
         if !self.json && (total > 0 || none_written) {
-            writeln!(out, "{}", tally(total, wanting))?;
+            writeln!(out, "{}", tally(total, wanting).said())?;
         }
         Ok(if wanting == 0 {
             Outcome::Fine
@@ -206,13 +208,22 @@ pub(super) fn tell_written(out: &mut impl Write, found: &FoundWritten) -> io::Re
         NewPostContent::Question {
             words, at_reveal, ..
         } => {
-            writeln!(out, "{}: a question: {words}", found.id)?;
+            let question = Text::WrittenQuestion {
+                id: theirs(&found.id),
+                words: theirs(words),
+            };
+            writeln!(out, "{}", question.said())?;
             if !at_reveal.is_empty() {
-                writeln!(out, "    at its close: {at_reveal}")?;
+                let words = theirs(at_reveal);
+                writeln!(out, "    {}", Text::WrittenAtClose { words }.said())?;
             }
         }
         NewPostContent::Words { words, .. } => {
-            writeln!(out, "{}: words to be read: {words}", found.id)?;
+            let written = Text::WrittenWords {
+                id: theirs(&found.id),
+                words: theirs(words),
+            };
+            writeln!(out, "{}", written.said())?;
         }
     }
     Ok(())
@@ -223,8 +234,8 @@ pub(super) fn seconds(given: f64) -> anyhow::Result<Duration> {
     Duration::try_from_secs_f64(given)
         .ok()
         .filter(|limit| !limit.is_zero())
-        .with_context(|| {
-            format!("--seconds {given} is no time limit; give a number above 0, such as 10")
+        .or_fail(|| Failure::NoTimeLimit {
+            value: given.to_string(),
         })
 }
 
@@ -238,18 +249,18 @@ pub(super) fn read_bytes(file: &Path) -> anyhow::Result<Vec<u8>> {
             .lock()
             .take(most)
             .read_to_end(&mut bytes)
-            .context("standard input could not be read")?;
+            .or_fail(|| Failure::InputUnreadable)?;
     } else {
         std::fs::File::open(file)
             .and_then(|f| f.take(most).read_to_end(&mut bytes))
-            .with_context(|| format!("{} could not be read", file.display()))?;
+            .or_fail(|| Failure::FileUnreadable { file: path(file) })?;
     }
-    anyhow::ensure!(
-        bytes.len() <= read::LARGEST_FILE,
-        "{} is larger than {} MB; split it into smaller files",
-        file.display(),
-        read::LARGEST_FILE >> 20
-    );
+    unless(bytes.len() <= read::LARGEST_FILE, || {
+        Failure::FileOverLimit {
+            file: path(file),
+            most: number(read::LARGEST_FILE >> 20),
+        }
+    })?;
     Ok(bytes)
 }
 
@@ -309,8 +320,13 @@ pub(super) fn in_order<T: Sync, R: Send>(
 ) -> anyhow::Result<()> {
     let cores = thread::available_parallelism().map_or(1, usize::from);
     let jobs = jobs.unwrap_or(cores).clamp(1, items.len().max(1));
+    let told = Text::CheckProgress {
+        done: "{pos}".to_owned(),
+        total: "{len}".to_owned(),
+        left: "{eta}".to_owned(),
+    };
     let bar = ProgressBar::new(items.len() as u64).with_style(
-        ProgressStyle::with_template("{bar:30} {pos}/{len} positions, {eta} left")
+        ProgressStyle::with_template(&format!("{{bar:30}} {}", told.said()))
             .unwrap_or(ProgressStyle::default_bar()),
     );
     let next = AtomicUsize::new(0);
@@ -354,11 +370,12 @@ pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> 
         .stipulation
         .map(|s| format!("  {s}"))
         .unwrap_or_default();
+    let verdict = report.verdict;
     writeln!(
         out,
         "{}{task}  {}",
         report.id,
-        verdict_words(report.verdict)
+        Text::CheckedAs { verdict }.said()
     )?;
     if !report.fen.is_empty() {
         writeln!(out, "    {}", report.fen)?;
@@ -367,38 +384,49 @@ pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> 
         writeln!(out, "    {}", report.message)?;
     }
     if !report.keys.is_empty() {
-        let label = if report.keys.len() == 1 {
-            "key"
-        } else {
-            "keys"
+        let keys = Text::ReportKeys {
+            number: number(report.keys.len()),
+            keys: List {
+                list: report.keys.iter().map(|key| moves(key)).collect(),
+            },
         };
-        writeln!(out, "    {label}: {}", report.keys.join(", "))?;
+        writeln!(out, "    {}", keys.said())?;
     }
     for variation in &report.variations {
-        writeln!(out, "    {variation}")?;
+        writeln!(out, "    {}", readers().say(&moves(variation)))?;
     }
     for attempt in &report.tries {
-        writeln!(out, "    try: {attempt}")?;
+        let line = moves(attempt);
+        writeln!(out, "    {}", Text::ReportTry { line }.said())?;
     }
     if !report.patterns.is_empty() {
-        writeln!(out, "    final picture: {}", report.patterns.join(", "))?;
+        let named = |pattern: &String| Pattern {
+            pattern: pattern.clone(),
+        };
+        let patterns = List {
+            list: report.patterns.iter().map(named).collect(),
+        };
+        writeln!(out, "    {}", Text::ReportPictures { patterns }.said())?;
     }
     if let Some(difficulty) = report.difficulty {
-        writeln!(out, "    difficulty: {difficulty:.1} of 10")?;
+        let grade = Points::of((difficulty * 10.0).round() / 10.0);
+        writeln!(out, "    {}", Text::ReportDifficulty { grade }.said())?;
     }
     for warning in &report.warnings {
-        writeln!(out, "    note: {warning}")?;
+        let note = theirs(warning);
+        writeln!(out, "    {}", Text::ReportNote { note }.said())?;
     }
+    let (nodes, seconds) = (whole(report.nodes), Points::of(report.seconds));
     let how = match (report.proved, report.depth) {
-        (true, _) => "proved".to_owned(),
-        (false, Some(depth)) => format!("judged at depth {depth}"),
-        (false, None) => "not proved".to_owned(),
+        (true, _) => Text::ReportProved { nodes, seconds },
+        (false, Some(depth)) => Text::ReportJudged {
+            depth,
+            nodes,
+            seconds,
+        },
+        (false, None) => Text::ReportNotProved { nodes, seconds },
     };
-    writeln!(
-        out,
-        "    {how}, {} positions, {:.2} s\n",
-        report.nodes, report.seconds
-    )?;
+    writeln!(out, "    {}\n", how.said())?;
     Ok(())
 }
 
@@ -411,12 +439,12 @@ pub(super) fn tell_words(
 ) -> anyhow::Result<()> {
     let beside = comments::lines(notes).join("\n");
     let parts = [
-        ("words with the post", with_post),
-        ("words at the reveal", at_reveal),
-        ("beside the moves, at the reveal", beside.as_str()),
+        (Text::WordsWithPost, with_post),
+        (Text::WordsAtReveal, at_reveal),
+        (Text::WordsBesideMoves, beside.as_str()),
     ];
     for (when, words) in parts.iter().filter(|(_, words)| !words.is_empty()) {
-        writeln!(out, "    {when}:")?;
+        writeln!(out, "    {}", when.said())?;
         for line in words.lines() {
             writeln!(out, "        {line}")?;
         }
@@ -443,24 +471,17 @@ fn same_again(seen: &mut HashMap<String, String>, report: &mut Report) {
     }
 }
 
-fn verdict_words(verdict: Soundness) -> &'static str {
-    match verdict {
-        Soundness::Sound => "sound",
-        Soundness::SeveralKeys => "several keys",
-        Soundness::Short => "shorter than stated",
-        Soundness::Unsound => "unsound",
-        Soundness::Illegal => "illegal",
-        Soundness::Undecided => "undecided",
-    }
-}
-
-fn tally(total: usize, wanting: usize) -> String {
+fn tally(total: usize, wanting: usize) -> Text {
+    let count = number;
+    let number = count(total);
     match (total, wanting) {
-        (0, _) => "no positions found".into(),
-        (1, 0) => "1 position, sound".into(),
-        (n, 0) => format!("{n} positions, all sound"),
-        (1, _) => "1 position, to look at".into(),
-        (n, w) => format!("{n} positions, {} sound, {w} to look at", n - w),
+        (0, _) => Text::NoPositionsFound,
+        (_, 0) => Text::CheckedAllSound { number },
+        (_, wanting) => Text::SomeToLookAt {
+            number,
+            sound: count(total - wanting),
+            wanting: count(wanting),
+        },
     }
 }
 

@@ -2,11 +2,13 @@
 
 use std::path::{Path, PathBuf};
 
-use anyhow::Context;
 use serde::Deserialize;
 use toml::de::DeTable;
 
-use super::Where;
+use super::{
+    Where,
+    text::{Failure, OrFail, path, unless},
+};
 use crate::chat::registry::{Home, Opener, Opening, Parts, Registration, Registry, Section};
 use crate::{
     chat::pictures,
@@ -110,11 +112,10 @@ impl Config {
         };
         let mut config = match &file {
             Some(file) => {
-                let text = std::fs::read_to_string(file).with_context(|| {
-                    format!("the settings file {} could not be read", file.display())
-                })?;
+                let text = std::fs::read_to_string(file)
+                    .or_fail(|| Failure::SettingsUnreadable { file: path(file) })?;
                 Self::parse(&text, &place.chats)
-                    .with_context(|| format!("the settings file {}", file.display()))?
+                    .or_fail(|| Failure::SettingsWrong { file: path(file) })?
             }
             None => Self::usual(&place.chats)?,
         };
@@ -178,22 +179,25 @@ impl Config {
             ("check.seconds", config.check.seconds),
             ("check.reply_seconds", config.check.reply_seconds),
         ] {
-            anyhow::ensure!(
-                value.is_finite() && value > 0.0,
-                "{key} = {value} is no time; give a number of seconds above 0"
-            );
+            unless(value.is_finite() && value > 0.0, || {
+                Failure::SettingNoTime {
+                    key: key.to_owned(),
+                    value: value.to_string(),
+                }
+            })?;
         }
-        anyhow::ensure!(
-            (1..=4096).contains(&config.check.table_mb),
-            "check.table_mb = {} is out of range; give 1 to 4096",
-            config.check.table_mb
-        );
-        anyhow::ensure!(
-            (1..=crate::chess::Stipulation::LONGEST).contains(&config.check.moves),
-            "check.moves = {} is out of range; give 1 to {}",
-            config.check.moves,
-            crate::chess::Stipulation::LONGEST
-        );
+        let longest = u64::from(crate::chess::Stipulation::LONGEST);
+        for (key, value, most) in [
+            ("check.table_mb", config.check.table_mb as u64, 4096),
+            ("check.moves", u64::from(config.check.moves), longest),
+        ] {
+            unless((1..=most).contains(&value), || Failure::SettingOutOfRange {
+                key: key.to_owned(),
+                value: value.to_string(),
+                least: 1.to_string(),
+                most: most.to_string(),
+            })?;
+        }
         Ok(config)
     }
 }

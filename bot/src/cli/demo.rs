@@ -1,6 +1,5 @@
 //! `demo`: the whole job on a fresh store with an invented group.
 
-use anyhow::Context;
 use clap::Args;
 
 use super::{
@@ -9,6 +8,7 @@ use super::{
     demo_fill,
     groups::desk,
     serve::{serve, start_log, to_its_end},
+    text::{Failure, OrFail, path as of, unless},
 };
 use crate::chat::room;
 
@@ -28,16 +28,14 @@ impl Demo {
         let folder = tempfile::Builder::new()
             .prefix("sealed-move-demo-")
             .tempdir()
-            .context("no folder for the demo's store could be made; name one with --store")?;
+            .or_fail(|| Failure::NoFolderForDemo)?;
         let path = place
             .store
             .clone()
             .unwrap_or_else(|| folder.path().join("demo.sqlite"));
-        anyhow::ensure!(
-            !path.exists(),
-            "{} is there already; the demo fills a fresh store, so give another name, or run `serve` on this one",
-            path.display()
-        );
+        unless(!path.exists(), || Failure::DemoStoreThere {
+            file: of(&path),
+        })?;
         let config = Config::usual(&place.chats)?;
         let outcome = to_its_end(async {
             demo_fill::fill(&config, &path).await?;

@@ -2,25 +2,24 @@
 
 use std::path::PathBuf;
 
-use anyhow::{Context, bail};
 use clap::{Args, ValueEnum};
 use shakmaty::{Chess, Color, Move, Position, Square, san::SanPlus};
 
-use super::Outcome;
+use super::{
+    Outcome,
+    misuse::between,
+    text::{Failure, Misuse, OrFail, failure, path, theirs, unless},
+    tongue::readers,
+};
 use crate::{
     chat::pictures,
     chess::{parse_fen, scene::SceneMark},
     diagram::{Alt, Diagram as Board, Picture, Style, Tongue, contact, film::Film, strip::Strip},
-    words::english,
 };
 
 /// Draw a position as PNG or SVG, by the file's ending; a line of moves as a strip (PNG, SVG) or an
 /// animation (GIF).
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move diagram '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' --out board.png --arrow d1d8
-  sealed-move diagram 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - -' --line 'Rxd8+ Rxd8 Rxd8#' --out line.gif
-  sealed-move diagram --sheet --out everything.png")]
 pub struct Diagram {
     /// The position
     #[arg(value_name = "FEN", required_unless_present = "sheet")]
@@ -41,13 +40,13 @@ pub struct Diagram {
     #[arg(long, value_enum, default_value_t = Look::Print)]
     style: Look,
     /// Width in pixels
-    #[arg(long, default_value_t = 720, value_parser = clap::value_parser!(u32).range(120..=2400))]
+    #[arg(long, default_value_t = 720, value_parser = between::<u32>(120, 2400))]
     size: u32,
     /// An arrow, such as d1d8; may be given again
     #[arg(long = "arrow", value_name = "FROM-TO", value_parser = two_squares)]
     arrows: Vec<(Square, Square)>,
     /// A marked square, such as h7; may be given again
-    #[arg(long = "mark", value_name = "SQUARE")]
+    #[arg(long = "mark", value_name = "SQUARE", value_parser = square)]
     marks: Vec<Square>,
     /// The last move, such as e2e4
     #[arg(long, value_name = "FROM-TO", value_parser = two_squares)]
@@ -79,7 +78,7 @@ impl Diagram {
             .and_then(|e| e.to_str())
             .map(str::to_lowercase)
             .unwrap_or_default();
-        let tongue = pictures::tongue(english());
+        let tongue = pictures::tongue(readers());
         let drawn = match &self.position {
             None => match ending.as_str() {
                 "png" => contact::png(&tongue)?.into(),
@@ -87,18 +86,23 @@ impl Diagram {
                     bytes: contact::svg(&tongue).into_bytes(),
                     alt: Alt::Said(String::new()),
                 },
-                _ => bail!("{}: the name must end in .png or .svg", self.out.display()),
+                _ => {
+                    return Err(failure(Failure::EndingOfBoard {
+                        file: path(&self.out),
+                    }));
+                }
             },
             Some(fen) => {
-                let position = parse_fen(fen).context("the position")?.position;
+                let position = parse_fen(fen).or_fail(|| Failure::PositionGiven)?.position;
                 match &self.line {
                     Some(line) => self.draw_line(&position, line, &ending, &tongue)?,
                     None => self.draw_board(position, &ending, &tongue)?,
                 }
             }
         };
-        std::fs::write(&self.out, drawn.bytes)
-            .with_context(|| format!("{} could not be written", self.out.display()))?;
+        std::fs::write(&self.out, drawn.bytes).or_fail(|| Failure::FileUnwritable {
+            file: path(&self.out),
+        })?;
         if self.words {
             println!("{}", drawn.alt.in_words(&tongue));
         }
@@ -125,7 +129,9 @@ impl Diagram {
                 bytes: board.svg(tongue).into_bytes(),
                 alt: board.alt(),
             }),
-            _ => bail!("{}: the name must end in .png or .svg", self.out.display()),
+            _ => Err(failure(Failure::EndingOfBoard {
+                file: path(&self.out),
+            })),
         }
     }
 
@@ -152,10 +158,9 @@ impl Diagram {
                 bytes: strip.svg(tongue).into_bytes(),
                 alt: strip.alt(),
             }),
-            _ => bail!(
-                "{}: the name must end in .png, .svg or .gif",
-                self.out.display()
-            ),
+            _ => Err(failure(Failure::EndingOfLine {
+                file: path(&self.out),
+            })),
         }
     }
 }
@@ -208,24 +213,19 @@ fn moves(position: &Chess, line: &str) -> anyhow::Result<Vec<Move>> {
             .parse::<SanPlus>()
             .ok()
             .and_then(|san| san.san.to_move(&at).ok());
-        let mv = mv.with_context(|| {
-            format!(
-                "{word} is no legal move at this point of the line; write moves as in Nf3 or exd5"
-            )
+        let mv = mv.or_fail(|| Failure::NotALegalMove {
+            written: theirs(word),
         })?;
         moves.push(mv);
         at.play_unchecked(mv);
     }
-    anyhow::ensure!(
-        !moves.is_empty(),
-        "the line holds no moves; write them as in \"1.Rxd8+ Rxd8 2.Rxd8#\""
-    );
+    unless(!moves.is_empty(), || Failure::LineHoldsNoMoves)?;
     Ok(moves)
 }
 
 fn two_squares(text: &str) -> Result<(Square, Square), String> {
     let letters: String = text.chars().filter(char::is_ascii_alphanumeric).collect();
-    let refuse = || format!("\"{text}\" is not two squares; write them as d1d8");
+    let refuse = || readers().say(&Misuse::NotTwoSquares);
     match letters.len() {
         4 => Ok((
             letters[..2].parse().map_err(|_| refuse())?,
@@ -233,4 +233,9 @@ fn two_squares(text: &str) -> Result<(Square, Square), String> {
         )),
         _ => Err(refuse()),
     }
+}
+
+fn square(text: &str) -> Result<Square, String> {
+    let refuse = |_| readers().say(&Misuse::NotASquare);
+    text.trim().to_lowercase().parse().map_err(refuse)
 }

@@ -1,6 +1,7 @@
 //! `engine`: our own search, for any program that speaks UCI.
 //!
-//! Source of the protocol: the UCI description by Stefan Meyer-Kahlen and Rudolf Huber (2000, 2004).
+//! Source of the protocol: the UCI description by Stefan Meyer-Kahlen and Rudolf Huber (2000, 2004). All of it
+//! is English, problems in `info string` too: programs read it, and show it beside their own.
 
 use std::{
     io::{self, BufRead, Write},

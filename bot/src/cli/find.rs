@@ -5,19 +5,24 @@ use std::{
     path::PathBuf,
 };
 
-use anyhow::{bail, ensure};
 use clap::Args;
 
 use super::{
     Outcome,
     check::{Line, in_order, read_bytes},
+    misuse::between,
     output::json_line,
+    text::{Failure, List, OrFail, Text, number, theirs, unless},
+    tongue::readers,
 };
-use crate::chess::{
-    Budget,
-    find::{Found, Wanted, find_in, pattern},
-    name::title,
-    read::read_games,
+use crate::{
+    chess::{
+        Budget,
+        find::{Found, Wanted, find_in},
+        name::names,
+        read::read_games,
+    },
+    words::{Words, tags, words},
 };
 
 /// Find positions for a topic in games: forced mates that end in a mating pattern, played or missed.
@@ -25,18 +30,15 @@ use crate::chess::{
 /// Every position found is sound. Without --json they are written as EPD, ready for `import`.
 /// Exit status 1 when a game could not be read.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move find --topic back-rank club-games.pgn > back-rank.epd
-  sealed-move find --topic \"Boden's mate\" --longest 4 archive.pgn")]
 pub struct Find {
     /// Mating pattern, by its name or title; without it, any pattern with a name
     #[arg(long, value_name = "TOPIC")]
     topic: Option<String>,
     /// Shortest mate wanted, in moves
-    #[arg(long, value_name = "N", default_value_t = 2, value_parser = clap::value_parser!(u8).range(1..=6))]
+    #[arg(long, value_name = "N", default_value_t = 2, value_parser = between::<u8>(1, 6))]
     shortest: u8,
     /// Longest mate wanted, in moves
-    #[arg(long, value_name = "N", default_value_t = 3, value_parser = clap::value_parser!(u8).range(1..=6))]
+    #[arg(long, value_name = "N", default_value_t = 3, value_parser = between::<u8>(1, 6))]
     longest: u8,
     /// One JSON object a position, as `check` writes it
     #[arg(long)]
@@ -51,12 +53,10 @@ pub struct Find {
 
 impl Find {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
-        ensure!(
-            self.shortest <= self.longest,
-            "--shortest {} is longer than --longest {}",
-            self.shortest,
-            self.longest
-        );
+        unless(self.shortest <= self.longest, || Failure::ShortestTooLong {
+            shortest: self.shortest.into(),
+            longest: self.longest.into(),
+        })?;
         let wanted = Wanted {
             pattern: self.topic.as_deref().map(known).transpose()?,
             shortest: self.shortest,
@@ -89,7 +89,7 @@ impl Find {
                         if self.json {
                             json_line(&mut out, &Line::of(&found.report))?;
                         } else {
-                            writeln!(out, "{}", epd(&found, &name, wanted.pattern))?;
+                            writeln!(out, "{}", epd(&found, &name, wanted.pattern, readers()))?;
                         }
                     }
                     Ok(())
@@ -101,35 +101,48 @@ impl Find {
     }
 }
 
+/// The pattern that a topic means: its name, or its title in any language, in any case of letters.
 fn known(topic: &str) -> anyhow::Result<&'static str> {
-    match pattern(topic) {
-        Some(pattern) => Ok(pattern),
-        None => bail!(
-            "\"{topic}\" is not a mating pattern known here; choose one of {}",
-            crate::chess::name::names().collect::<Vec<_>>().join(", ")
-        ),
-    }
+    let wanted = topic.trim().to_lowercase();
+    let titled =
+        |pattern: &str| tags().any(|tag| title(words(tag), pattern).to_lowercase() == wanted);
+    names()
+        .find(|pattern| *pattern == wanted || titled(pattern))
+        .or_fail(|| Failure::NotAPattern {
+            topic: theirs(topic),
+            patterns: List {
+                list: names().map(theirs).collect(),
+            },
+        })
+}
+
+/// What a language calls a pattern.
+fn title(words: &Words, pattern: &str) -> String {
+    words.text(&format!("pattern-{pattern}"))
 }
 
 /// The position as an EPD record with its key, length, id, topic and where it was found.
-fn epd(found: &Found, file: &str, wanted: Option<&str>) -> String {
+fn epd(found: &Found, file: &str, wanted: Option<&str>, words: &Words) -> String {
     let report = &found.report;
     // The placement, side, castling and en passant; EPD keeps the clocks elsewhere.
     let board: Vec<&str> = report.fen.split(' ').take(4).collect();
     let topic = wanted
         .or(report.patterns.first().map(String::as_str))
-        .map(title)
+        .map(|pattern| title(words, pattern))
         .unwrap_or_default();
-    let seen = if found.played { "played" } else { "missed" };
     let mut record = board.join(" ");
     record.push_str(&format!(" bm {};", report.keys.join(" ")));
     if let Some(moves) = report.stipulation.and_then(|task| task.mate_in()) {
         record.push_str(&format!(" dm {moves};"));
     }
-    let origin = format!("{seen} in the game, {file} line {}", found.line);
+    let (file, line) = (theirs(file), number(found.line));
+    let origin = words.say(&match found.played {
+        true => Text::FoundPlayed { file, line },
+        false => Text::FoundMissed { file, line },
+    });
     for (code, text) in [
         ("id", report.id.as_str()),
-        ("c0", topic),
+        ("c0", topic.as_str()),
         ("c1", origin.as_str()),
     ] {
         // A string of the standard holds no quotes and no line ends.
@@ -145,7 +158,7 @@ fn epd(found: &Found, file: &str, wanted: Option<&str>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chess::read::read_file;
+    use crate::{chess::read::read_file, words::english};
 
     #[test]
     fn what_is_found_can_be_imported() {
@@ -154,7 +167,7 @@ mod tests {
         let games = read_games("club.pgn", text.as_bytes());
         let game = games[0].as_ref().expect("a game");
         let found = find_in(game, &Wanted::default(), &Budget::unlimited()).expect("unlimited");
-        let record = epd(&found[0], "club.pgn", None);
+        let record = epd(&found[0], "club.pgn", None, english());
         let entries = read_file("found.epd", record.as_bytes());
         let entry = entries[0].as_ref().expect("a position");
         assert_eq!(entry.topic.as_deref(), Some("Back-rank mate"));
@@ -164,6 +177,18 @@ mod tests {
         );
         assert_eq!(entry.best.len(), 1);
         assert!(entry.id.ends_with(", 31"), "{}", entry.id);
+    }
+
+    #[test]
+    fn a_topic_is_a_name_or_a_title_in_any_language() {
+        for topic in [
+            "back-rank",
+            "Back-rank mate",
+            "grundreihenmatt",
+            " Mate del pasillo ",
+        ] {
+            assert_eq!(known(topic).ok(), Some("back-rank"), "{topic}");
+        }
     }
 
     #[test]

@@ -5,11 +5,17 @@ use std::{
     time::Instant,
 };
 
-use anyhow::{Context, bail};
+use anyhow::Context;
 use clap::Args;
 use serde::Serialize;
 
-use super::{Outcome, check::seconds, output::json_line};
+use super::{
+    Outcome,
+    check::seconds,
+    output::json_line,
+    text::{Failure, Misuse, Or, OrFail, Points, Text, failure, moves},
+    tongue::readers,
+};
 use crate::chess::{
     Budget, Language, Stipulation,
     check::{self, CheckOptions},
@@ -23,8 +29,6 @@ use crate::words::english;
 /// The reply is the last argument, after `--` if it begins with a dash, or standard input for `-`.
 /// Exit status 1 when the reply is not right.
 #[derive(Debug, Args)]
-#[command(after_help = "Example:
-  sealed-move grade --position 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1' --stipulation '#2' 'Rd7'")]
 pub struct Grade {
     /// One JSON object
     #[arg(long)]
@@ -74,14 +78,13 @@ impl Grade {
         let budget = Budget::unlimited().until(&late);
         let options = CheckOptions::default();
         let Some(problem) = check::problem(&position, self.stipulation, &options, &budget) else {
-            bail!(
-                "{} could not be shown to hold in this position within {} s; see `sealed-move check`",
-                self.stipulation,
-                self.seconds
-            );
+            return Err(failure(Failure::TaskNotShown {
+                task: self.stipulation.to_string(),
+                seconds: Points::of(self.seconds),
+            }));
         };
         let judged = judge::judge(&problem, &[], &text, &Terms::answer(self.language), &budget)
-            .context("the reply holds no answer; write a move such as Nf3")?;
+            .or_fail(|| Failure::ReplyHoldsNothing)?;
         let mut out = io::stdout().lock();
         match self.json {
             true => json_line(&mut out, &Line::of(&judged))?,
@@ -111,6 +114,7 @@ impl<'a> Line<'a> {
             verdict: *verdict,
             points: *points,
             refutation,
+            // Scripts read this, and a script's output is the same for everybody.
             why: english().say(why),
             message: english().tell(said),
             readings,
@@ -119,18 +123,15 @@ impl<'a> Line<'a> {
 }
 
 fn tell(out: &mut impl io::Write, judged: &Judgement) -> anyhow::Result<()> {
-    let verdict = match judged.verdict {
-        Verdict::Solved => "solved",
-        Verdict::OnTheWay => "on the way",
-        Verdict::Wrong => "wrong",
-        Verdict::Illegal => "not legal",
-        Verdict::Unclear => "unclear",
-        Verdict::Unreadable => "unreadable",
+    let graded = Text::Graded {
+        verdict: judged.verdict,
+        points: Points::of(judged.points),
     };
-    writeln!(out, "{verdict}, {} of 5 points", judged.points)?;
-    writeln!(out, "{}", english().tell(&judged.said))?;
+    writeln!(out, "{}", graded.said())?;
+    writeln!(out, "{}", readers().tell(&judged.said))?;
     for reading in &judged.readings {
-        writeln!(out, "may mean: {reading}")?;
+        let reading = moves(reading);
+        writeln!(out, "{}", Text::MayMean { reading }.said())?;
     }
     Ok(())
 }
@@ -141,13 +142,32 @@ fn standard_input() -> anyhow::Result<String> {
         .lock()
         .take(1 << 20)
         .read_to_end(&mut bytes)
-        .context("standard input could not be read")?;
+        .or_fail(|| Failure::InputUnreadable)?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
+
+/// The languages whose piece letters are read, by their English names.
+const LANGUAGES: [&str; 12] = [
+    "english",
+    "german",
+    "french",
+    "spanish",
+    "italian",
+    "portuguese",
+    "dutch",
+    "russian",
+    "polish",
+    "czech",
+    "hungarian",
+    "turkish",
+];
 
 /// A language by its English name.
 pub(super) fn language(name: &str) -> Result<Language, String> {
     serde_json::from_value(serde_json::Value::String(name.to_lowercase())).map_err(|_| {
-        format!("\"{name}\" is not a language the reader knows; choose english, german, french, spanish, italian, portuguese, dutch, russian, polish, czech, hungarian or turkish")
+        let languages = Or {
+            or: LANGUAGES.map(str::to_owned).to_vec(),
+        };
+        readers().say(&Misuse::NotALanguage { languages })
     })
 }

@@ -2,13 +2,13 @@
 
 use std::{path::Path, sync::Arc};
 
-use anyhow::{Context, bail};
 use clap::Args;
 use sealed_move_store::Store;
 
 use super::{
     Where,
     config::{Config, Configured},
+    text::{Failure, List, OrFail, failure, path, theirs, unless},
 };
 use crate::desk::{Desk, Person, Place, SystemClock};
 
@@ -49,12 +49,7 @@ impl Open {
     pub fn existing(place: &Where) -> anyhow::Result<Self> {
         let (_, store) = Config::load(place)?;
         let kept = std::fs::metadata(&store).is_ok_and(|file| file.len() > 0);
-        anyhow::ensure!(
-            kept,
-            "there is no store at {}; name the group's own with --store, or make one with `sealed-move serve` \
-             or `sealed-move import`",
-            store.display()
-        );
+        unless(kept, || Failure::NoStoreAt { file: path(&store) })?;
         Self::at(place)
     }
 
@@ -64,10 +59,7 @@ impl Open {
     /// When there is none, or not one that is meant.
     pub fn existing_group(&self, which: &Which) -> anyhow::Result<Place> {
         let places = self.wait(self.desk.all_places())?;
-        anyhow::ensure!(
-            !places.is_empty(),
-            "the store has no group yet; start `sealed-move serve`, or put positions in with `sealed-move import`"
-        );
+        unless(!places.is_empty(), || Failure::NoGroupYet)?;
         self.group(which)
     }
 
@@ -98,18 +90,16 @@ impl Open {
                 names.push((name, place));
             }
             let listed = || {
-                names
+                let named = names
                     .iter()
-                    .map(|(n, p)| format!("{n} ({})", p.channel))
-                    .collect::<Vec<_>>()
-                    .join(", ")
+                    .map(|(name, place)| format!("{name} ({})", place.channel));
+                List {
+                    list: named.map(theirs).collect(),
+                }
             };
             match &which.group {
                 None if names.len() == 1 => Ok(names[0].1.clone()),
-                None => bail!(
-                    "there are several groups; name one with --group: {}",
-                    listed()
-                ),
+                None => Err(failure(Failure::SeveralGroups { groups: listed() })),
                 Some(wanted) => {
                     let found: Vec<_> = names
                         .iter()
@@ -119,11 +109,14 @@ impl Open {
                         .collect();
                     match found.as_slice() {
                         [(_, place)] => Ok(place.clone()),
-                        [] => bail!("there is no group \"{wanted}\"; there are: {}", listed()),
-                        _ => bail!(
-                            "several groups are called \"{wanted}\"; give the channel instead: {}",
-                            listed()
-                        ),
+                        [] => Err(failure(Failure::NoSuchGroup {
+                            wanted: theirs(wanted),
+                            groups: listed(),
+                        })),
+                        _ => Err(failure(Failure::SeveralOfThatName {
+                            wanted: theirs(wanted),
+                            groups: listed(),
+                        })),
                     }
                 }
             }
@@ -137,7 +130,7 @@ pub async fn acting(desk: &Desk, place: &Place) -> anyhow::Result<Person> {
         .await?
         .into_iter()
         .next()
-        .context("the group has no coach; name one in its chat first")
+        .or_fail(|| Failure::NoCoachYet)
 }
 
 /// The async runtime of a command.
@@ -145,7 +138,7 @@ pub fn runtime() -> anyhow::Result<tokio::runtime::Runtime> {
     tokio::runtime::Builder::new_multi_thread()
         .enable_all()
         .build()
-        .context("the program could not start its threads; close other programs and try again")
+        .or_fail(|| Failure::ThreadsNotStarted)
 }
 
 /// A desk on the store at `path`, by the machine's clock.

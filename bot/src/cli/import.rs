@@ -14,11 +14,12 @@ use super::{
     check::{read_bytes, tell, tell_words, tell_written},
     groups::{Open, Which, acting},
     output::json_line,
+    text::{Text, date},
+    tongue::readers,
 };
 use crate::{
     chat::common::same::same_again,
     desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order},
-    words::english,
 };
 
 /// Verify positions and keep them in the store, with what was checked and how.
@@ -112,10 +113,7 @@ impl Import {
                             (false, true) => tell_written(&mut out, &found)?,
                             (false, false) => {
                                 tell_written(&mut out, &found)?;
-                                writeln!(
-                                    out,
-                                    "    It is not kept; with --queue it goes into the week."
-                                )?;
+                                writeln!(out, "    {}", Text::WrittenNotKept.said())?;
                             }
                         }
                         continue;
@@ -123,7 +121,7 @@ impl Import {
                 };
                 let sound = item.report.verdict == Soundness::Sound;
                 wanting |= !sound || (item.same.is_some() && self.same.is_none());
-                let mut left_out = String::new();
+                let mut left_out = false;
                 if let Some(position) = item.position {
                     if let Some(topic) = &self.topic {
                         open.wait(open.desk.set_topic(&group, &coach, position, Some(topic)))?;
@@ -139,8 +137,7 @@ impl Import {
                             // Posted before, and nobody said: again.
                             (Err(_), Some(_)) if !self.again => {
                                 wanting = true;
-                                "It is not put into the week; with --again it is."
-                                    .clone_into(&mut left_out);
+                                left_out = true;
                             }
                             (queued, _) => {
                                 queued?;
@@ -170,7 +167,7 @@ impl Import {
                         &item.words.notes,
                     )?;
                     let zone = open.wait(open.desk.settings(&group))?.zone;
-                    tell_again(&mut out, &item, zone, self.same, &left_out)?;
+                    tell_again(&mut out, &item, zone, self.same, left_out)?;
                 }
             }
         }
@@ -182,26 +179,31 @@ impl Import {
     }
 }
 
-/// Says what was known of a position before.
+/// Says what was known of a position before, and whether it is left out of the week for it.
 fn tell_again(
     out: &mut impl Write,
     item: &CheckedPosition,
     zone: chrono_tz::Tz,
     chosen: Option<Same>,
-    left_out: &str,
+    left_out: bool,
 ) -> anyhow::Result<()> {
     if let Some(same) = &item.same {
-        let said = same_again(english(), same, str::to_owned);
-        writeln!(out, "    again: {said}")?;
+        let what = same_again(readers(), same, str::to_owned);
+        writeln!(out, "    {}", Text::ReportAgain { what }.said())?;
         if chosen.is_none() {
-            writeln!(
-                out,
-                "    --same new takes the file's, --same both keeps both topics, --same keep says that this is meant"
-            )?;
+            writeln!(out, "    {}", Text::SameChoices.said())?;
         }
     }
     if let Some(posted) = item.posted {
-        writeln!(out, "    posted before: {}. {left_out}", posted.words(zone))?;
+        let before = Text::ReportPostedBefore {
+            number: posted.number,
+            date: date(posted.at.with_timezone(&zone).date_naive()),
+        };
+        let told = match left_out {
+            true => format!("{} {}", before.said(), Text::PostedBeforeLeftOut.said()),
+            false => before.said(),
+        };
+        writeln!(out, "    {told}")?;
     }
     if item.same.is_some() || item.posted.is_some() {
         writeln!(out)?;

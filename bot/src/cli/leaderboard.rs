@@ -8,17 +8,12 @@ use super::{
     Outcome, Where, figures,
     groups::{Open, Which},
     output::json_line,
+    tongue::readers,
 };
-use crate::{
-    desk::{Period, Place, USUAL},
-    words::english,
-};
+use crate::desk::{Period, Place, USUAL};
 
 /// Points by member, best first: five for a full solution, part points for part of one.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move leaderboard --period 'last 4 weeks'
-  sealed-move leaderboard --topic 'Smothered mate' --csv > points.csv")]
 pub struct Leaderboard {
     #[command(flatten)]
     which: Which,
@@ -64,7 +59,7 @@ impl Leaderboard {
         } else if self.csv {
             out.write_all(board.csv()?.as_bytes())?;
         } else {
-            let text = figures::leaderboard(english(), &board, &period, zone);
+            let text = figures::leaderboard(readers(), &board, &period, zone);
             out.write_all(text.as_bytes())?;
         }
         Ok(Outcome::Fine)

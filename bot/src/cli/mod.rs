@@ -14,19 +14,25 @@ mod figures;
 mod find;
 mod grade;
 mod groups;
+mod help;
 mod import;
 mod leaderboard;
+mod misuse;
 mod name;
 mod output;
 mod queue;
 pub mod serve;
 mod summary;
 mod supervisor;
+mod text;
+mod told;
+mod tongue;
 
 use std::{path::PathBuf, process::ExitCode};
 
-use clap::{Args, Parser, Subcommand};
+use clap::{Args, CommandFactory, FromArgMatches, Parser, Subcommand};
 
+use self::{told::told, tongue::readers};
 use crate::chat::Registry;
 
 /// Runs a chess study group's position of the day: checks it, posts it, reads the replies, answers
@@ -102,13 +108,27 @@ pub enum Outcome {
     Wanting,
 }
 
-/// An error with what led to it; what the desk says of it, in words.
-fn told(error: &anyhow::Error) -> String {
-    let cause = |cause: &(dyn std::error::Error + 'static)| match cause.downcast_ref() {
-        Some(refused) => crate::chat::said::refused_in_english(refused),
-        None => cause.to_string(),
+/// Reads the arguments of the process, and does what they ask with the chats that `chats` lists.
+pub fn main(chats: Registry) -> ExitCode {
+    let words = readers();
+    let read = help::localized(Cli::command(), words)
+        .try_get_matches()
+        .and_then(|matches| Cli::from_arg_matches(&matches));
+    let error = match read {
+        Ok(cli) => return run(cli, chats),
+        Err(error) => error,
     };
-    error.chain().map(cause).collect::<Vec<_>>().join(": ")
+    // Help and version are no error; what is wrong in other ways than we tell is told by the library.
+    match error.use_stderr().then(|| misuse::told(&error, words)) {
+        Some(Some(told)) => eprintln!("{told}"),
+        _ => {
+            let _ = error.print();
+        }
+    }
+    match error.exit_code() {
+        0 => ExitCode::SUCCESS,
+        _ => ExitCode::from(2),
+    }
 }
 
 /// Runs the command line with the chats that `chats` lists, and says how the process should end.
@@ -138,7 +158,7 @@ pub fn run(cli: Cli, chats: Registry) -> ExitCode {
         Ok(Outcome::Wanting) => ExitCode::from(1),
         Err(error) if output::is_closed_pipe(&error) => ExitCode::SUCCESS,
         Err(error) => {
-            eprintln!("sealed-move: {}", told(&error));
+            eprintln!("sealed-move: {}", told(&error, readers()));
             ExitCode::from(2)
         }
     }

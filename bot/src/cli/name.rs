@@ -2,18 +2,20 @@
 
 use std::io::{self, Write};
 
-use anyhow::Context;
 use clap::Args;
 
-use super::{Outcome, output::json_line};
+use super::{
+    Outcome,
+    output::json_line,
+    text::{Failure, OrFail},
+    tongue::readers,
+};
 use crate::chess::{name, parse_fen};
 
 /// Name the mate on the board: pattern, checking pieces, who guards each flight.
 ///
 /// Exit status 1 when the side to move is not mated.
 #[derive(Debug, Args)]
-#[command(after_help = "Example:
-  sealed-move name '3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1'")]
 pub struct Name {
     /// One JSON object
     #[arg(long)]
@@ -25,26 +27,22 @@ pub struct Name {
 
 impl Name {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
-        let position = parse_fen(&self.position).context("the position")?.position;
+        let position = parse_fen(&self.position)
+            .or_fail(|| Failure::PositionGiven)?
+            .position;
         let naming = name::name(&position);
         let mut out = io::stdout().lock();
         if self.json {
             json_line(&mut out, &naming)?;
-        } else if !naming.mate {
-            writeln!(out, "The side to move is not mated.")?;
         } else {
-            let patterns = if naming.patterns.is_empty() {
-                "no named pattern".into()
-            } else {
-                naming.patterns.join(", ")
-            };
-            writeln!(out, "mate: {patterns}")?;
-            writeln!(out, "check from: {}", naming.checkers.join(", "))?;
-            for (flight, guards) in &naming.guards {
-                writeln!(out, "{flight} is taken by {}", guards.join(", "))?;
+            let words = readers();
+            for fact in naming.facts() {
+                writeln!(out, "{}", words.say(&fact))?;
             }
-            if !naming.blocked.is_empty() {
-                writeln!(out, "blocked by own men: {}", naming.blocked.join(", "))?;
+            for pattern in &naming.patterns {
+                let title = words.text(&format!("pattern-{pattern}"));
+                let definition = words.text(&format!("definition-{pattern}"));
+                writeln!(out, "\n{title}: {definition}")?;
             }
         }
         Ok(if naming.mate {

@@ -5,7 +5,6 @@ use std::{
     path::PathBuf,
 };
 
-use anyhow::Context;
 use chrono::{NaiveDate, NaiveDateTime, TimeZone};
 use clap::{Args, Subcommand};
 
@@ -14,12 +13,17 @@ use super::{
     check::tell_words,
     groups::{Open, Which, acting},
     output::json_line,
+    text::{Failure, List, OrFail, Text, date, failure, local, path, theirs, unless},
+    tongue::readers,
 };
 use crate::{
     chat::{common::text::Tasked, pictures},
     chess::parse_fen,
-    desk::{Content, Desk, ItemId, Person, Place, PositionId, Queued, Telling, note_lines},
-    diagram::{Text, sheet},
+    desk::{
+        Content, Desk, ItemId, Kind, Person, Place, PositionId, QueueItem, Queued, Telling,
+        note_lines,
+    },
+    diagram::{Text as OnPaper, sheet},
     words::words,
 };
 
@@ -233,7 +237,7 @@ impl Action {
                 )?;
             }
             Self::Move { item, to } => {
-                anyhow::ensure!(to >= 1, "places are counted from 1");
+                unless(to >= 1, || Failure::PlacesFromOne)?;
                 desk.reorder(group, &coach, item, to - 1).await?;
             }
             Self::At { item, time } => {
@@ -255,7 +259,7 @@ impl Action {
             Self::Print { out, letter } => {
                 let pdf = print(desk, group, letter).await?;
                 std::fs::write(&out, pdf)
-                    .with_context(|| format!("{} could not be written", out.display()))?;
+                    .or_fail(|| Failure::FileUnwritable { file: path(&out) })?;
             }
         }
         Ok(())
@@ -319,16 +323,13 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
                 words,
                 fen,
                 at_reveal,
-            } => written(tongue.say(&Text::SheetQuestion), words, fen, &at_reveal)?,
+            } => written(tongue.say(&OnPaper::SheetQuestion), words, fen, &at_reveal)?,
             Queued::Words { words, fen } => {
-                written(tongue.say(&Text::SheetToBeRead), words, fen, "")?
+                written(tongue.say(&OnPaper::SheetToBeRead), words, fen, "")?
             }
         });
     }
-    anyhow::ensure!(
-        !items.is_empty(),
-        "the queue is empty; put positions in with `import --queue`"
-    );
+    unless(!items.is_empty(), || Failure::NothingToPrint)?;
     let title = settings.name;
     let paper = if letter {
         sheet::Paper::Letter
@@ -371,7 +372,9 @@ fn local_time(text: &str) -> anyhow::Result<Option<NaiveDateTime>> {
             return Ok(Some(time));
         }
     }
-    anyhow::bail!("\"{text}\" is no time; write it as 2026-12-01T18:00, or \"free\"")
+    Err(failure(Failure::TimeNotRead {
+        written: theirs(text),
+    }))
 }
 
 /// The first moment of a day in a zone: midnight, or what comes after it where midnight is skipped.
@@ -386,7 +389,10 @@ fn first_moment(
         })
         .map(|moment| moment.to_utc())
         .next()
-        .ok_or_else(|| anyhow::anyhow!("{day} does not exist in {zone}"))
+        .or_fail(|| Failure::DayMissing {
+            day: date(day),
+            zone: zone.name().to_owned(),
+        })
 }
 
 async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
@@ -399,73 +405,91 @@ async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
         return Ok(());
     }
     let settings = desk.settings(group).await?;
+    let zone = settings.zone;
     match desk.paused(group).await? {
-        Some(Some(until)) => writeln!(
-            out,
-            "Posting is paused until {}.",
-            until
-                .with_timezone(&settings.zone)
-                .format("%a %d %b %Y %H:%M")
-        )?,
-        Some(None) => writeln!(out, "Posting is paused until you resume it.")?,
+        Some(Some(until)) => {
+            let moment = local(until, zone);
+            writeln!(out, "{}", Text::PostingPausedUntil { moment }.said())?;
+        }
+        Some(None) => writeln!(out, "{}", Text::PostingPaused.said())?,
         None => {}
     }
     if items.is_empty() {
-        writeln!(
-            out,
-            "The queue of {} is empty; put positions in with `import --queue`.",
-            settings.name
-        )?;
+        let group = theirs(settings.name);
+        writeln!(out, "{}", Text::QueueIsEmpty { group }.said())?;
     }
     for (place, item) in items.iter().enumerate() {
-        let due = item.due_at.map_or_else(
-            || "not while paused".into(),
-            |due| {
-                due.with_timezone(&settings.zone)
-                    .format("%a %d %b %H:%M")
-                    .to_string()
+        let due = match (item.due_at, item.fixed) {
+            (None, _) => Text::QueueNotWhilePaused,
+            (Some(due), false) => Text::QueueDue {
+                moment: local(due, zone),
             },
-        );
+            (Some(due), true) => Text::QueueDueFixed {
+                moment: local(due, zone),
+            },
+        };
         let kind = item.holds.kind();
-        let label = item.holds.label(&item.source);
-        let (more_topics, about) = match &item.holds {
-            Queued::Problem {
-                position,
-                further_topics,
-                posted,
-                ..
-            } => (
-                match further_topics.as_slice() {
-                    [] => String::new(),
-                    more => format!(" (also {})", more.join(", ")),
-                },
-                format!(
-                    ", position {position}{}",
-                    posted.map_or_else(String::new, |posted| format!(
-                        "; again, posted before as {}",
-                        posted.words(settings.zone)
-                    ))
-                ),
-            ),
-            Queued::Question { fen, .. } | Queued::Words { fen, .. } => (
-                String::new(),
-                match fen {
-                    Some(_) => ", with a position".to_owned(),
-                    None => String::new(),
-                },
-            ),
+        let sign = match &kind {
+            Kind::Problem { stipulation } => stipulation.clone(),
+            Kind::Question | Kind::Words => readers().say(&Text::QueueKind { kind: kind.name() }),
         };
         writeln!(
             out,
-            "{:>3}. {due}{}  {}  {}{more_topics}  {label}  (item {}{about})",
+            "{:>3}. {}  {sign}  {}  {}  ({})",
             place + 1,
-            if item.fixed { " fixed" } else { "" },
-            kind.sign(),
-            item.topic.as_deref().unwrap_or("no topic"),
-            item.id,
+            due.said(),
+            topics(item),
+            item.holds.label(&item.source),
+            about(item, zone).said(),
         )?;
     }
     Ok(())
+}
+
+/// What an item in the queue is about.
+fn topics(item: &QueueItem) -> String {
+    let Some(topic) = &item.topic else {
+        return Text::QueueNoTopic.said();
+    };
+    let further = match &item.holds {
+        Queued::Problem { further_topics, .. } => further_topics.as_slice(),
+        Queued::Question { .. } | Queued::Words { .. } => &[],
+    };
+    if further.is_empty() {
+        return topic.clone();
+    }
+    let also = Text::QueueTopicAlso {
+        topic: theirs(topic),
+        others: List {
+            list: further.iter().map(theirs).collect(),
+        },
+    };
+    also.said()
+}
+
+/// By which numbers an item in the queue goes, and whether it comes again.
+fn about(item: &QueueItem, zone: chrono_tz::Tz) -> Text {
+    let number = item.id;
+    match &item.holds {
+        Queued::Problem {
+            position, posted, ..
+        } => match posted {
+            None => Text::QueuePosition {
+                item: number.get(),
+                position: position.get(),
+            },
+            Some(posted) => Text::QueuePositionAgain {
+                item: number.get(),
+                position: position.get(),
+                number: posted.number,
+                date: date(posted.at.with_timezone(&zone).date_naive()),
+            },
+        },
+        Queued::Question { fen, .. } | Queued::Words { fen, .. } => match fen {
+            Some(_) => Text::QueueItemWithPosition { item: number.get() },
+            None => Text::QueueItem { item: number.get() },
+        },
+    }
 }
 
 #[cfg(test)]

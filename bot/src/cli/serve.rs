@@ -2,7 +2,6 @@
 
 use std::{io::Write, sync::Arc};
 
-use anyhow::Context;
 use clap::Args;
 use tokio::sync::mpsc;
 use tracing_subscriber::EnvFilter;
@@ -12,11 +11,12 @@ use super::{
     config::Config,
     groups::{desk, runtime},
     supervisor::{End, Supervisor},
+    text::{Failure, OrFail, Text, failure, path as of, unless},
+    tongue::readers,
 };
 use crate::{
     chat::registry::{Opening, Parts},
     desk::{Desk, SystemClock},
-    words::english,
 };
 
 /// Run the bot: scheduler, club room, and Discord where DISCORD_TOKEN (or DISCORD_TOKEN_FILE) is set.
@@ -35,7 +35,8 @@ impl Serve {
         let (config, path) = Config::load(place)?;
         to_its_end(async {
             let desk = desk(&config, &path)?;
-            say(format_args!("Store: {}", path.display()));
+            let file = of(&path);
+            say(&Text::StoreIsAt { file }.said());
             serve(desk, &config, self.port).await
         })
     }
@@ -47,11 +48,15 @@ pub(super) async fn serve(
     config: &Config,
     port: Option<u16>,
 ) -> anyhow::Result<Outcome> {
-    let words = english();
-    let console = Arc::new(|line: &str| say(format_args!("{line}")));
+    let console = Arc::new(say);
     let seed = getrandom::u64().unwrap_or_else(|_| u64::from(std::process::id()));
-    let mut supervisor =
-        Supervisor::new(desk.clone(), Arc::new(SystemClock), (console, words), seed);
+    let mut supervisor = Supervisor::new(
+        desk.clone(),
+        Arc::new(SystemClock),
+        console,
+        readers(),
+        seed,
+    );
     let parts = Parts {
         desk: desk.clone(),
         statuses: supervisor.statuses(),
@@ -65,11 +70,13 @@ pub(super) async fn serve(
                 service.prepare().await?;
                 supervisor.add(chat.registration.name, service);
             }
-            Opening::Off(why) => off.push(words.say(&why)),
+            Opening::Off(why) => off.push(readers().say(&why)),
         }
     }
-    anyhow::ensure!(supervisor.has_chats(), "nothing to run: {}", off.join(" "));
-    say(format_args!("Stop with Ctrl-C."));
+    unless(supervisor.has_chats(), || Failure::NothingToRun {
+        why: off.join(" "),
+    })?;
+    say(&Text::StopWithCtrlC.said());
     let (request, requests) = mpsc::channel(2);
     let signals = async move {
         loop {
@@ -88,9 +95,7 @@ pub(super) async fn serve(
     match end {
         End::Stopped => Ok(Outcome::Fine),
         End::BrokenOff => Ok(Outcome::Wanting),
-        End::NothingLeft => {
-            anyhow::bail!("no chat is left to serve; what each of them needs stands above")
-        }
+        End::NothingLeft => Err(failure(Failure::NoChatLeft)),
     }
 }
 
@@ -105,7 +110,7 @@ pub(super) fn to_its_end(
 }
 
 /// Says something to whoever started the bot. That nobody listens any more is no reason to stop.
-fn say(words: std::fmt::Arguments<'_>) {
+fn say(words: &str) {
     let mut out = std::io::stdout();
     let _ = writeln!(out, "{words}");
     let _ = out.flush();
@@ -117,16 +122,14 @@ async fn told_to_stop() -> anyhow::Result<()> {
     #[cfg(unix)]
     {
         let mut terminated = signal::unix::signal(signal::unix::SignalKind::terminate())
-            .context("the signal to stop could not be listened for")?;
+            .or_fail(|| Failure::StopSignalUnheard)?;
         tokio::select! {
-            done = signal::ctrl_c() => done.context("Ctrl-C could not be listened for")?,
+            done = signal::ctrl_c() => done.or_fail(|| Failure::CtrlCUnheard)?,
             _ = terminated.recv() => {}
         }
     }
     #[cfg(not(unix))]
-    signal::ctrl_c()
-        .await
-        .context("Ctrl-C could not be listened for")?;
+    signal::ctrl_c().await.or_fail(|| Failure::CtrlCUnheard)?;
     Ok(())
 }
 

@@ -5,7 +5,6 @@ use std::{
     path::PathBuf,
 };
 
-use anyhow::Context;
 use clap::{Args, ValueEnum};
 
 use super::{
@@ -13,6 +12,8 @@ use super::{
     groups::{Open, Which},
     leaderboard::Span,
     output::json_line,
+    text::{Failure, OrFail, path},
+    tongue::readers,
 };
 use crate::{
     chat::{pictures, said::advised},
@@ -23,10 +24,6 @@ use crate::{
 /// The engagement summary: who took part, solved, went quiet or came back; how each position and topic
 /// went; and so what to teach next.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  sealed-move summary --period 'last 4 weeks'
-  sealed-move summary --csv topics > topics.csv
-  sealed-move summary --charts charts/")]
 pub struct Summary {
     #[command(flatten)]
     which: Which,
@@ -57,10 +54,10 @@ impl Summary {
         let zone = open.wait(open.desk.settings(&group))?.zone;
         let period = self.span.read(&group, &open)?;
         let summary = open.wait(open.desk.summary(&group, &period))?;
-        let words = english();
+        let words = readers();
         let mut out = io::stdout().lock();
         match (self.json, self.csv) {
-            (true, _) => json_line(&mut out, &advised(&summary, words))?,
+            (true, _) => json_line(&mut out, &advised(&summary, english()))?,
             (false, Some(table)) => {
                 let table = match table {
                     Table::Members => SummaryTable::Members,
@@ -72,8 +69,9 @@ impl Summary {
             (false, None) => out.write_all(figures::summary(words, &summary, zone).as_bytes())?,
         }
         if let Some(folder) = self.charts {
-            std::fs::create_dir_all(&folder)
-                .with_context(|| format!("the folder {} could not be made", folder.display()))?;
+            std::fs::create_dir_all(&folder).or_fail(|| Failure::FolderNotMade {
+                folder: path(&folder),
+            })?;
             let charts = open.wait(open.desk.summary_charts(&group, &period, words.tag()))?;
             for (number, chart) in charts.iter().enumerate() {
                 let ending = match chart.kind {
@@ -82,7 +80,7 @@ impl Summary {
                 };
                 let file = folder.join(format!("summary-{}.{ending}", number + 1));
                 std::fs::write(&file, &chart.bytes)
-                    .with_context(|| format!("{} could not be written", file.display()))?;
+                    .or_fail(|| Failure::FileUnwritable { file: path(&file) })?;
                 eprintln!("{}: {}", file.display(), pictures::alt(chart, words));
             }
         }

@@ -18,7 +18,10 @@ use futures::{FutureExt as _, future::BoxFuture};
 use serde::Serialize;
 use tokio::{sync::mpsc, task::JoinSet};
 
-use super::backoff::{Backoff, LONGEST};
+use super::{
+    backoff::{Backoff, LONGEST},
+    text::{Text, number, theirs},
+};
 use crate::{
     chat::{self, Down, News, Report, Service, Shutdown, Status, Statuses, Stop},
     desk::{ChatName, Clock, Desk, Notice, Sentence},
@@ -63,11 +66,13 @@ pub(super) struct Supervisor {
 }
 
 impl Supervisor {
-    /// A supervisor of no chats yet. `seed` is for the jitter of the pauses.
+    /// A supervisor of no chats yet, which speaks to the console in `words`. `seed` is for the jitter of the
+    /// pauses.
     pub(super) fn new(
         desk: Desk,
         clock: Arc<dyn Clock>,
-        (console, words): (Console, &'static Words),
+        console: Console,
+        words: &'static Words,
         seed: u64,
     ) -> Self {
         Self {
@@ -134,7 +139,7 @@ impl Supervisor {
             _ = refused => End::NothingLeft,
         };
         if end == End::Stopped {
-            self.say("Stopping.");
+            self.say(&Text::Stopping);
         }
         stop.now();
         let joined = async { while tasks.join_next().await.is_some() {} };
@@ -147,15 +152,15 @@ impl Supervisor {
             return end;
         }
         tasks.shutdown().await;
-        self.say("Something could not be finished in time. It is taken up at the next start.");
+        self.say(&Text::NotFinishedInTime);
         match end {
             End::Stopped => End::BrokenOff,
             other => other,
         }
     }
 
-    fn say(&self, line: &str) {
-        (self.console)(line);
+    fn say(&self, line: &Text) {
+        (self.console)(&self.words.say(line));
     }
 }
 
@@ -301,7 +306,9 @@ impl Watch {
             (self.console)(&self.words.say(line));
         }
         if let Some((_, told)) = self.outage.take() {
-            self.say("is back.");
+            self.say(&Text::ChatIsBack {
+                chat: theirs(self.called()),
+            });
             if told == Told::Already {
                 self.tell_others(Notice::ChatBack { chat: self.chat() })
                     .await;
@@ -311,8 +318,8 @@ impl Watch {
 
     fn wavers(&mut self, why: Sentence) {
         let since = self.down_since();
-        let words = self.words.say(&why);
-        self.say(&format!("{words} It connects anew by itself."));
+        let told = theirs(self.named(&why));
+        self.say(&Text::ConnectsByItself { why: told });
         self.set(Status::Wavering { since, why });
     }
 
@@ -321,11 +328,10 @@ impl Watch {
         let since = self.down_since();
         let pause = self.backoff.next();
         let next_try = self.clock.now() + pause;
-        let words = self.words.say(&why);
-        self.say(&format!(
-            "{words} It is tried again in {} s.",
-            seconds(pause)
-        ));
+        self.say(&Text::TriedAgain {
+            why: theirs(self.named(&why)),
+            seconds: seconds(pause),
+        });
         self.set(Status::Failing {
             since,
             why: why.clone(),
@@ -339,7 +345,7 @@ impl Watch {
 
     async fn refused(&mut self, why: Sentence) {
         let since = self.down_since();
-        self.say(&self.words.say(&why));
+        (self.console)(&self.named(&why));
         self.set(Status::Refused {
             since,
             why: why.clone(),
@@ -378,11 +384,22 @@ impl Watch {
         }
     }
 
-    fn say(&self, words: &str) {
-        match words.starts_with(self.name) {
-            true => (self.console)(words),
-            false => (self.console)(&format!("{}: {words}", self.name)),
+    /// What the chat says of itself, behind its name where it does not begin with that.
+    fn named(&self, why: &Sentence) -> String {
+        let (name, why) = (self.called(), self.words.say(why));
+        match why.starts_with(&name) {
+            true => why,
+            false => format!("{name}: {why}"),
         }
+    }
+
+    /// What the chat is called in the console's language.
+    fn called(&self) -> String {
+        self.words.say(&self.chat())
+    }
+
+    fn say(&self, line: &Text) {
+        (self.console)(&self.words.say(line));
     }
 
     fn set(&self, status: Status) {
@@ -399,8 +416,8 @@ async fn caught(life: impl Future<Output = Result<(), Down>>) -> Result<(), Down
 }
 
 /// A pause in whole seconds, at least one.
-fn seconds(pause: Duration) -> u64 {
-    pause.as_secs_f64().round().max(1.0) as u64
+fn seconds(pause: Duration) -> u32 {
+    number(pause.as_secs_f64().round().max(1.0) as usize)
 }
 
 #[cfg(test)]

@@ -124,11 +124,7 @@ impl Desk {
         let end = played(&board, &report.line);
         let naming = name::name(&end.position);
         let solution = solution(board.turn(), &report);
-        let patterns: Vec<String> = naming
-            .patterns
-            .iter()
-            .map(|pattern| name::title(pattern).to_owned())
-            .collect();
+        let patterns = naming.patterns.clone();
         let shown: Vec<Pattern> = naming
             .patterns
             .iter()

@@ -1,8 +1,9 @@
-//! Every pattern in order, with its title, its definition in our words, and where its name is from.
+//! Every pattern in order, with its test and where its name is from. Its title and its definition are words,
+//! and stand with those under its name.
 //!
 //! Names and pictures are those of the literature, recalled from memory: Renaud and Kahn, *The Art of
-//! the Checkmate*; Vuković, *The Art of Attack in Chess*. The sentences are ours, and so is the exact
-//! border of each picture wherever the books show examples rather than draw one.
+//! the Checkmate*; Vuković, *The Art of Attack in Chess*. The exact border of each picture is ours wherever
+//! the books show examples rather than draw one.
 
 use super::{
     bishops,
@@ -21,8 +22,6 @@ enum Source {
 /// A mating pattern.
 struct Pattern {
     name: &'static str,
-    title: &'static str,
-    definition: &'static str,
     source: Source,
     symmetry: Symmetry,
     fits: fn(&Frame) -> bool,
@@ -34,8 +33,6 @@ struct Pattern {
 static TABLE: &[Pattern] = &[
     Pattern {
         name: "arabian",
-        title: "Arabian mate",
-        definition: "A rook mates the king in the corner from the edge square next to him. A knight two squares off on the corner's diagonal holds the rook and takes the last flight.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: rooks::arabian,
@@ -43,8 +40,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "anastasia",
-        title: "Anastasia's mate",
-        definition: "A rook or queen mates along the edge. On the next line one of the king's own men is in his way, and a knight, two squares beyond that man, takes the other squares of the line.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: rooks::anastasia,
@@ -52,8 +47,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "hook",
-        title: "Hook mate",
-        definition: "A rook mates from the square next to the king. A knight beside the king holds the rook, a pawn holds the knight, and one of the king's own men blocks him.",
         source: Source::Vukovic,
         symmetry: Symmetry::Board,
         fits: rooks::hook,
@@ -61,8 +54,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "vukovic",
-        title: "Vuković's mate",
-        definition: "The king is on the edge, the rook stands protected in front of him and mates, and the knight straight behind the rook takes the squares on both sides of the king.",
         source: Source::Vukovic,
         symmetry: Symmetry::Board,
         fits: rooks::vukovic,
@@ -70,8 +61,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "boden",
-        title: "Boden's mate",
-        definition: "Two bishops mate on crossing diagonals: one checks, the other takes the flights that are left, and the king's own men block the rest.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: bishops::boden,
@@ -79,8 +68,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "legal",
-        title: "Legal's mate",
-        definition: "Two knights and a bishop, all three needed and nobody else, mate a king who has hardly left home and is hemmed in by his own men.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: bishops::legal,
@@ -88,8 +75,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "blackburne",
-        title: "Blackburne's mate",
-        definition: "A bishop mates from the square diagonally in front of the king, held there by a knight, while the other bishop rakes the squares beside it.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: bishops::blackburne,
@@ -97,8 +82,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "reti",
-        title: "Réti's mate",
-        definition: "A bishop mates from the square next to the king, held by a rook or queen along its line, while four or more of the king's own men stand in his way.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: bishops::reti,
@@ -106,8 +89,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "greco",
-        title: "Greco's mate",
-        definition: "A rook or queen mates the cornered king down the edge file. A bishop takes the square beside him on the first rank, and his own man blocks the square between.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: rooks::greco,
@@ -115,8 +96,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "morphy",
-        title: "Morphy's mate",
-        definition: "A bishop mates the cornered king along the long diagonal. A rook takes the file beside him, and his own man stands in front of him.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: bishops::morphy,
@@ -124,8 +103,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "pillsbury",
-        title: "Pillsbury's mate",
-        definition: "A rook mates down the file of the castled king, and a bishop takes the corner beside him, where his own man leaves no other way out.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: rooks::pillsbury,
@@ -133,8 +110,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "opera",
-        title: "Opera mate",
-        definition: "A rook mates on the first rank from next to the king. A bishop holds it and on the same diagonal takes the square in front of the king; his own men do the rest.",
         source: Source::Trade,
         symmetry: Symmetry::Wings,
         fits: rooks::opera,
@@ -142,8 +117,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "mayet",
-        title: "Mayet's mate",
-        definition: "A rook mates in the corner next to the castled king, held from afar by a bishop that also takes the square in front of him.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: rooks::mayet,
@@ -151,8 +124,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "anderssen",
-        title: "Anderssen's mate",
-        definition: "A rook or queen mates in the corner next to the castled king, held by a pawn or bishop that stands safely in front of him.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: rooks::anderssen,
@@ -160,8 +131,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "blind-swine",
-        title: "Blind swine mate",
-        definition: "Two rooks on the second rank from the king's side of the board: one mates in front of the king, the other protects it.",
         source: Source::Trade,
         symmetry: Symmetry::Wings,
         fits: lines::blind_swine,
@@ -169,8 +138,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "smothered",
-        title: "Smothered mate",
-        definition: "A knight mates a king who cannot move at all, because his own men stand on every square around him.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: knights::smothered,
@@ -178,8 +145,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "suffocation",
-        title: "Suffocation mate",
-        definition: "A knight mates the king on the edge, a bishop takes the flights his own men leave him, and they block the rest.",
         source: Source::Trade,
         symmetry: Symmetry::Board,
         fits: knights::suffocation,
@@ -187,8 +152,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "corner",
-        title: "Corner mate",
-        definition: "A knight mates the king in the corner. A rook or queen takes the line beside him, and his own man blocks the other side.",
         source: Source::Trade,
         symmetry: Symmetry::Board,
         fits: knights::corner,
@@ -196,8 +159,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "damiano",
-        title: "Damiano's mate",
-        definition: "The queen mates from diagonally in front of the king on his first rank, held by a pawn two squares straight ahead of him, which also takes the way out on the other side.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: queens::damiano,
@@ -205,8 +166,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "lolli",
-        title: "Lolli's mate",
-        definition: "The queen breaks into the castled position and mates in front of the king, held by a pawn that has come as far as his third rank.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: queens::lolli,
@@ -214,8 +173,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "max-lange",
-        title: "Max Lange's mate",
-        definition: "The king has stepped up beside the corner. The queen mates from behind him on his first rank, held by a bishop next to her that also takes the way out.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: queens::max_lange,
@@ -223,8 +180,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "dovetail",
-        title: "Dovetail mate",
-        definition: "The queen mates from diagonally next to the king. The only two squares around him that she does not reach hold his own men. Also called Cozio's mate.",
         source: Source::Trade,
         symmetry: Symmetry::Board,
         fits: queens::dovetail,
@@ -232,8 +187,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "swallow-tail",
-        title: "Swallow's tail mate",
-        definition: "The queen mates face to face with the king. The only two squares around him that she does not reach, behind him to the left and right, hold his own men. Also called the guéridon.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: queens::swallow_tail,
@@ -241,8 +194,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "epaulette",
-        title: "Epaulette mate",
-        definition: "The king on the edge has his own men on both shoulders and is mated from straight in front by a queen or rook at a distance.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: lines::epaulette,
@@ -250,8 +201,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "double-bishop",
-        title: "Mate by two bishops",
-        definition: "Two bishops mate side by side on parallel diagonals: one checks, the other takes the flight that is left, and the king's own men block the rest.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: bishops::double_bishop,
@@ -259,8 +208,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "ladder",
-        title: "Ladder mate",
-        definition: "Two heavy pieces on neighbouring lines: one checks the king along the edge, the other takes the whole line next to it.",
         source: Source::Trade,
         symmetry: Symmetry::Board,
         fits: lines::ladder,
@@ -268,8 +215,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "back-rank",
-        title: "Back-rank mate",
-        definition: "A rook or queen mates along the king's own first rank, because his own men in front of him leave him no way up: at most one of those squares is free of them, and that one is taken.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,
         fits: lines::back_rank,
@@ -277,8 +222,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "corridor",
-        title: "Corridor mate",
-        definition: "A rook or queen mates along a file or a rank that is not the king's first. On each side the edge or his own men close the corridor: at most one square of a side is free of them, and that one is taken.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: lines::corridor,
@@ -286,8 +229,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "kiss",
-        title: "Kiss of the queen",
-        definition: "The queen mates from the square next to the king, protected by another piece.",
         source: Source::Trade,
         symmetry: Symmetry::Board,
         fits: queens::kiss,
@@ -302,8 +243,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "double-check",
-        title: "Mate by double check",
-        definition: "Two pieces give check at once, and the king, who alone could answer, has no square.",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Board,
         fits: general::double_check,
@@ -311,8 +250,6 @@ static TABLE: &[Pattern] = &[
     },
     Pattern {
         name: "pawn",
-        title: "Mate by a pawn",
-        definition: "The mating check comes from a pawn.",
         source: Source::Trade,
         symmetry: Symmetry::Board,
         fits: general::pawn,
@@ -349,20 +286,6 @@ fn find(pattern: &str) -> Option<&'static Pattern> {
 /// Names of all patterns, the most particular first.
 pub fn names() -> impl Iterator<Item = &'static str> {
     TABLE.iter().map(|pattern| pattern.name)
-}
-
-/// A pattern's title as printed over a diagram; the name itself when it is not one of [`names`].
-///
-/// ```
-/// assert_eq!(sealed_move_chess::name::title("boden"), "Boden's mate");
-/// ```
-pub fn title(pattern: &str) -> &str {
-    find(pattern).map_or(pattern, |known| known.title)
-}
-
-/// What makes a mate one of this pattern, in a sentence or two; empty when it is not one of [`names`].
-pub fn definition(pattern: &str) -> &str {
-    find(pattern).map_or("", |known| known.definition)
 }
 
 /// The literature a pattern's name is from, or `trade use`; empty when it is not one of [`names`].

@@ -19,7 +19,7 @@ use crate::{
         pictures,
         said::{in_words, words_of},
     },
-    words::{Words, english, ids},
+    words::Words,
 };
 
 /// A picture with the words that replace it.
@@ -181,7 +181,7 @@ impl Reveal {
                         true => vec![words.say(&NoSolutionProved {})],
                         false => solution.solution,
                     },
-                    patterns: solution.patterns.into_iter().map(pattern).collect(),
+                    patterns: solution.patterns,
                     comment: solution.comment,
                     notes: solution.notes,
                     common_wrong: solution.common_wrong.map(|wrong| Common {
@@ -203,17 +203,6 @@ impl Reveal {
             took_part: sheet.took_part,
             leaderboard: sheet.leaderboard,
         }
-    }
-}
-
-/// What the program calls a mating pattern, by its English title; the page says it in its language.
-fn pattern(title: String) -> String {
-    let names = ids().filter_map(|id| Some((id, id.strip_prefix("pattern-")?)));
-    let named = |(id, _): &(&str, &str)| english().text(id) == title;
-    let found = names.into_iter().find(named);
-    match found {
-        Some((_, name)) => name.to_owned(),
-        None => title,
     }
 }
 
@@ -539,15 +528,4 @@ pub(super) struct Said {
 pub(super) enum To {
     /// Everyone in the group.
     All,
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_pattern_goes_by_its_name_and_a_strange_title_stays() {
-        assert_eq!(pattern("Back-rank mate".into()), "back-rank");
-        assert_eq!(pattern("The club's own".into()), "The club's own");
-    }
 }

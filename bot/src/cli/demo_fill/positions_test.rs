@@ -12,6 +12,7 @@ use crate::chess::{
     name, prove,
     read::{Entry, read_file},
 };
+use crate::words::english;
 
 fn entries() -> Vec<Entry> {
     POSITION_FILES
@@ -26,7 +27,7 @@ const MOTIFS: [&str; 3] = ["Deflection", "Knight fork", "Stalemate"];
 
 /// The pattern that a topic promises; a motif promises none.
 fn promised(topic: &str) -> Option<&'static str> {
-    let pattern = name::names().find(|pattern| name::title(pattern) == topic);
+    let pattern = name::names().find(|name| english().text(&format!("pattern-{name}")) == topic);
     assert!(pattern.is_some() || MOTIFS.contains(&topic), "{topic}");
     pattern
 }

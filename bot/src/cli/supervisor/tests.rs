@@ -210,7 +210,8 @@ impl Scene {
         let mut supervisor = Supervisor::new(
             desk.clone(),
             Arc::new(clock.clone()),
-            (console, crate::words::english()),
+            console,
+            crate::words::english(),
             7,
         );
         for chat in chats {
@@ -316,10 +317,7 @@ async fn one_chat_fails_and_is_tried_for_ever_while_the_other_serves() {
         .iter()
         .filter(|line| line.starts_with("Discord: The line is dead. It is tried again in "));
     assert_eq!(failures.count(), 40, "{lines:#?}");
-    assert!(
-        lines.contains(&"Discord: is back.".to_owned()),
-        "{lines:#?}"
-    );
+    assert!(lines.contains(&"Discord is back.".to_owned()), "{lines:#?}");
 }
 
 #[tokio::test]

@@ -43,7 +43,7 @@ async fn a_week_goes_out_on_time_and_is_revealed() {
         .await
         .expect("closed");
     assert_eq!(reveal.solution().solution, ["1.Ra8#"]);
-    assert_eq!(reveal.solution().patterns, ["Back-rank mate"]);
+    assert_eq!(reveal.solution().patterns, ["back-rank"]);
     assert_eq!((reveal.took_part, reveal.solution().solved.len()), (0, 0));
 
     club.set("2026-11-24T18:00:00Z");

@@ -140,7 +140,7 @@ fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
     )
 }
 
-/// The patterns of a final position, by their names or English titles; nothing where there are none.
+/// The patterns of a final position, by their names; nothing where there are none.
 pub fn patterns(words: &Words, patterns: &[String]) -> Option<String> {
     let titles = patterns
         .iter()

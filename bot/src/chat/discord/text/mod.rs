@@ -138,10 +138,10 @@ pub fn topic(words: &Words, topic: Option<&str>) -> String {
     }
 }
 
-/// A mating pattern's title, by its name or its English title.
+/// A mating pattern's title, by its name.
 pub fn pattern(words: &Words, pattern: &str) -> String {
-    match name::names().find(|name| *name == pattern || name::title(name) == pattern) {
-        Some(name) => words.text(&format!("pattern-{name}")),
-        None => pattern.to_owned(),
+    match name::names().any(|name| name == pattern) {
+        true => words.text(&format!("pattern-{pattern}")),
+        false => pattern.to_owned(),
     }
 }

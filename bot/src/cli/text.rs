@@ -1,0 +1,567 @@
+//! Everything the command line says, as facts; what they say in each language stands in `console.ftl` of the
+//! package `words`, under the variant's name in kebab case. (Help is in `console-help.ftl`, by command.)
+//!
+//! What only scripts read stays as it is in every language: JSON, the headings of CSV, exit statuses, and what
+//! `engine` says by the protocol.
+
+// What a text says stands in the FTL; its values are named after what they are.
+#![allow(missing_docs)]
+
+use std::{error::Error as StdError, fmt, path::Path};
+
+use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
+use serde::Serialize;
+
+use super::tongue::readers;
+pub(super) use crate::chat::common::text::Points;
+use crate::{
+    chess::{check::Soundness, fact::Pattern, judge::Verdict},
+    desk::KindName,
+    words::english,
+};
+
+/// What a command tells of its work.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub(super) enum Text {
+    // The report on a position.
+    /// With what the bar writes itself in place of the numbers.
+    CheckProgress {
+        done: String,
+        total: String,
+        left: String,
+    },
+    CheckedAs {
+        verdict: Soundness,
+    },
+    ReportKeys {
+        number: u32,
+        keys: List<Moves>,
+    },
+    ReportTry {
+        line: Moves,
+    },
+    ReportPictures {
+        patterns: List<Pattern>,
+    },
+    ReportDifficulty {
+        grade: Points,
+    },
+    ReportNote {
+        note: Theirs,
+    },
+    ReportProved {
+        nodes: Whole,
+        seconds: Points,
+    },
+    ReportJudged {
+        depth: u32,
+        nodes: Whole,
+        seconds: Points,
+    },
+    ReportNotProved {
+        nodes: Whole,
+        seconds: Points,
+    },
+    WordsWithPost,
+    WordsAtReveal,
+    WordsBesideMoves,
+    NoPositionsFound,
+    CheckedAllSound {
+        number: u32,
+    },
+    SomeToLookAt {
+        number: u32,
+        sound: u32,
+        wanting: u32,
+    },
+    WrittenQuestion {
+        id: Theirs,
+        words: Theirs,
+    },
+    WrittenAtClose {
+        words: Theirs,
+    },
+    WrittenWords {
+        id: Theirs,
+        words: Theirs,
+    },
+
+    // What is kept of it.
+    WrittenNotKept,
+    SameChoices,
+    ReportAgain {
+        what: String,
+    },
+    ReportPostedBefore {
+        number: i64,
+        date: Date,
+    },
+    PostedBeforeLeftOut,
+
+    // One reply.
+    Graded {
+        verdict: Verdict,
+        points: Points,
+    },
+    MayMean {
+        reading: Moves,
+    },
+
+    // Positions out of games.
+    FoundPlayed {
+        file: Theirs,
+        line: u32,
+    },
+    FoundMissed {
+        file: Theirs,
+        line: u32,
+    },
+
+    // The week.
+    PostingPausedUntil {
+        moment: LocalTime,
+    },
+    PostingPaused,
+    QueueIsEmpty {
+        group: Theirs,
+    },
+    QueueDue {
+        moment: LocalTime,
+    },
+    QueueDueFixed {
+        moment: LocalTime,
+    },
+    QueueNotWhilePaused,
+    QueueKind {
+        kind: KindName,
+    },
+    QueueTopicAlso {
+        topic: Theirs,
+        others: List<Theirs>,
+    },
+    QueueNoTopic,
+    QueueItem {
+        item: i64,
+    },
+    QueueItemWithPosition {
+        item: i64,
+    },
+    QueuePosition {
+        item: i64,
+        position: i64,
+    },
+    QueuePositionAgain {
+        item: i64,
+        position: i64,
+        number: i64,
+        date: Date,
+    },
+
+    // Copies of the store.
+    CopiedTo {
+        store: Theirs,
+        copy: Theirs,
+    },
+    RestoredFrom {
+        store: Theirs,
+        copy: Theirs,
+    },
+
+    // A serving program.
+    StoreIsAt {
+        file: Theirs,
+    },
+    StopWithCtrlC,
+    Stopping,
+    NotFinishedInTime,
+    ChatIsBack {
+        chat: Theirs,
+    },
+    ConnectsByItself {
+        why: Theirs,
+    },
+    TriedAgain {
+        why: Theirs,
+        seconds: u32,
+    },
+
+    /// What went wrong, and what led to it.
+    BecauseOf {
+        what: String,
+        cause: String,
+    },
+}
+
+/// Why a command could not do what it was asked for.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub(super) enum Failure {
+    // Files.
+    FileUnreadable {
+        file: Theirs,
+    },
+    FileUnwritable {
+        file: Theirs,
+    },
+    FileOverLimit {
+        file: Theirs,
+        most: u32,
+    },
+    FolderNotMade {
+        folder: Theirs,
+    },
+    InputUnreadable,
+    EndingOfBoard {
+        file: Theirs,
+    },
+    EndingOfLine {
+        file: Theirs,
+    },
+
+    // Settings.
+    SettingsUnreadable {
+        file: Theirs,
+    },
+    SettingsWrong {
+        file: Theirs,
+    },
+    SettingNoTime {
+        key: String,
+        value: String,
+    },
+    SettingOutOfRange {
+        key: String,
+        value: String,
+        least: String,
+        most: String,
+    },
+
+    // What was asked for.
+    NoTimeLimit {
+        value: String,
+    },
+    PositionGiven,
+    ShortestTooLong {
+        shortest: u32,
+        longest: u32,
+    },
+    NotAPattern {
+        topic: Theirs,
+        patterns: List<Theirs>,
+    },
+    TaskNotShown {
+        task: String,
+        seconds: Points,
+    },
+    ReplyHoldsNothing,
+    NotALegalMove {
+        written: Theirs,
+    },
+    LineHoldsNoMoves,
+    PlacesFromOne,
+    TimeNotRead {
+        written: Theirs,
+    },
+    DayMissing {
+        day: Date,
+        zone: String,
+    },
+    NothingToPrint,
+
+    // The store and its groups.
+    NoStoreAt {
+        file: Theirs,
+    },
+    NoStoreToCopy {
+        file: Theirs,
+    },
+    NoGroupYet,
+    SeveralGroups {
+        groups: List<Theirs>,
+    },
+    NoSuchGroup {
+        wanted: Theirs,
+        groups: List<Theirs>,
+    },
+    SeveralOfThatName {
+        wanted: Theirs,
+        groups: List<Theirs>,
+    },
+    NoCoachYet,
+    NoFolderForDemo,
+    DemoStoreThere {
+        file: Theirs,
+    },
+
+    StoreIsNewer {
+        file: Theirs,
+        found: i64,
+        known: i64,
+    },
+    NotAStore {
+        file: Theirs,
+        why: Theirs,
+    },
+    StoreReadOnly {
+        file: Theirs,
+        why: Theirs,
+    },
+    StoreNotOpened {
+        file: Theirs,
+        why: Theirs,
+    },
+    StoreDiskFull {
+        file: Theirs,
+    },
+    StoreBusy {
+        file: Theirs,
+    },
+    FileExists {
+        file: Theirs,
+    },
+    StoreDamaged {
+        what: Theirs,
+    },
+    StoreStopped,
+    TablesUnreadable {
+        folder: Theirs,
+        why: Theirs,
+    },
+    NoTables {
+        folder: Theirs,
+    },
+
+    // A serving program.
+    NothingToRun {
+        why: String,
+    },
+    NoChatLeft,
+    ThreadsNotStarted,
+    StopSignalUnheard,
+    CtrlCUnheard,
+}
+
+/// What is wrong with the arguments of a call.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub(super) enum Misuse {
+    UnknownArgument {
+        argument: Theirs,
+    },
+    ArgumentMissing {
+        arguments: List<Theirs>,
+    },
+    UnknownCommand {
+        command: Theirs,
+    },
+    CommandMissing {
+        command: Theirs,
+        commands: List<Theirs>,
+    },
+    ArgumentTwice {
+        argument: Theirs,
+    },
+    ArgumentConflict {
+        argument: Theirs,
+        others: List<Theirs>,
+    },
+    ValueMissing {
+        argument: Theirs,
+    },
+    ValueNotOffered {
+        value: Theirs,
+        argument: Theirs,
+        values: List<Theirs>,
+    },
+    ValueUnfit {
+        value: Theirs,
+        argument: Theirs,
+        detail: String,
+    },
+    NotANumber,
+    NotADay,
+    NotReadable,
+    NotBetween {
+        least: String,
+        most: String,
+    },
+    NotTwoSquares,
+    NotASquare,
+    NotALanguage {
+        languages: Or<String>,
+    },
+    PerhapsMeant {
+        name: Theirs,
+    },
+    AfterTwoDashes {
+        argument: Theirs,
+    },
+    UsageIs {
+        usage: String,
+    },
+    HelpSaysMore,
+}
+
+/// What an option offers, behind what it is for.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub(super) enum Offered {
+    UsualValue { value: String },
+    EnvironmentName { name: String },
+    OneOfValues { values: List<Offered> },
+    OptionValue { name: String, meaning: String },
+}
+
+impl Text {
+    /// In the words of whoever reads what this process prints.
+    pub(super) fn said(&self) -> String {
+        readers().say(self)
+    }
+}
+
+/// Words that are not ours: a person's, a file's name, what another part of the program says.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub(super) struct Theirs {
+    theirs: String,
+}
+
+/// These words, as they are.
+pub(super) fn theirs(text: impl fmt::Display) -> Theirs {
+    Theirs {
+        theirs: text.to_string(),
+    }
+}
+
+/// A file by its path.
+pub(super) fn path(file: &Path) -> Theirs {
+    theirs(file.display())
+}
+
+/// Moves in SAN, numbered or not; shown with the reader's piece letters.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Moves {
+    line: String,
+}
+
+/// These moves.
+pub(super) fn moves(line: &str) -> Moves {
+    Moves {
+        line: line.to_owned(),
+    }
+}
+
+/// A number with its thousands parted.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub(super) struct Whole {
+    whole: u64,
+}
+
+/// This number.
+pub(super) fn whole(whole: u64) -> Whole {
+    Whole { whole }
+}
+
+/// A number of things as a message takes it.
+pub(super) fn number(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+/// A day and a time of these weeks, by the group's clock.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct LocalTime {
+    moment: String,
+}
+
+/// A moment by the clock of a zone.
+pub(super) fn local(at: DateTime<Utc>, zone: Tz) -> LocalTime {
+    let local = at.with_timezone(&zone);
+    LocalTime {
+        moment: local.format("%u %Y-%m-%d %H:%M").to_string(),
+    }
+}
+
+/// A day with its year.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Date {
+    date: String,
+}
+
+/// A day of a calendar.
+pub(super) fn date(day: chrono::NaiveDate) -> Date {
+    Date {
+        date: day.to_string(),
+    }
+}
+
+/// Several things, one of them.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Or<T> {
+    pub or: Vec<T>,
+}
+
+/// Several things in a row.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct List<T> {
+    pub list: Vec<T>,
+}
+
+/// A failure with what led to it. Written out it is English, for the log; a person reads it in their own words
+/// by [`super::told::told`].
+#[derive(Debug)]
+pub(super) struct Failed {
+    pub what: Failure,
+    cause: Option<anyhow::Error>,
+}
+
+impl fmt::Display for Failed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&english().say(&self.what))
+    }
+}
+
+impl StdError for Failed {
+    fn source(&self) -> Option<&(dyn StdError + 'static)> {
+        self.cause.as_ref().map(|cause| &**cause as _)
+    }
+}
+
+/// A failure that nothing else led to.
+pub(super) fn failure(what: Failure) -> anyhow::Error {
+    anyhow::Error::new(Failed { what, cause: None })
+}
+
+/// Says what could not be done because of an error, or because something is not there.
+pub(super) trait OrFail<T> {
+    /// The value, else the failure.
+    ///
+    /// # Errors
+    /// Where there is no value; with the error as the cause.
+    fn or_fail(self, what: impl FnOnce() -> Failure) -> anyhow::Result<T>;
+}
+
+impl<T, E: Into<anyhow::Error>> OrFail<T> for Result<T, E> {
+    fn or_fail(self, what: impl FnOnce() -> Failure) -> anyhow::Result<T> {
+        self.map_err(|cause| {
+            anyhow::Error::new(Failed {
+                what: what(),
+                cause: Some(cause.into()),
+            })
+        })
+    }
+}
+
+impl<T> OrFail<T> for Option<T> {
+    fn or_fail(self, what: impl FnOnce() -> Failure) -> anyhow::Result<T> {
+        self.ok_or_else(|| failure(what()))
+    }
+}
+
+/// Fails unless something holds.
+pub(super) fn unless(holds: bool, what: impl FnOnce() -> Failure) -> anyhow::Result<()> {
+    match holds {
+        true => Ok(()),
+        false => Err(failure(what())),
+    }
+}

@@ -1,0 +1,185 @@
+# Lo que dice la línea de órdenes.
+
+## El informe de una posición
+
+# $done, $total y $left: se rellenan mientras trabaja.
+check-progress = { $done }/{ $total } posiciones, quedan { $left }
+checked-as = { $verdict ->
+    [sound] correcta
+    [several-keys] más de una clave
+    [short] mate más corto
+    [unsound] sin solución
+    [illegal] no sirve
+   *[undecided] sin decidir en el tiempo permitido
+}
+report-keys = { $number ->
+    [one] clave: { $keys }
+   *[other] claves: { $keys }
+}
+report-try = ensayo: { $line }
+report-pictures = cuadro final: { $patterns }
+report-difficulty = dificultad: { $grade-text } de 10
+report-note = nota: { $note }
+report-proved = demostrada, { $nodes } posiciones, { $seconds-text } s
+report-judged = juzgada a profundidad { $depth }, { $nodes } posiciones, { $seconds-text } s
+report-not-proved = sin demostrar, { $nodes } posiciones, { $seconds-text } s
+words-with-post = palabras con el problema:
+words-at-reveal = palabras con la solución:
+words-beside-moves = junto a las jugadas, con la solución:
+no-positions-found = no se encontró ninguna posición
+checked-all-sound = { $number ->
+    [one] 1 posición, correcta
+   *[other] { $number } posiciones, todas correctas
+}
+some-to-look-at = { $number ->
+    [one] 1 posición, por revisar
+   *[other] { $sound ->
+        [one] { $number } posiciones, { $sound } correcta, { $wanting } por revisar
+       *[other] { $number } posiciones, { $sound } correctas, { $wanting } por revisar
+    }
+}
+written-question = { $id }: una pregunta: { $words }
+written-at-close = al cierre: { $words }
+written-words = { $id }: palabras para leer: { $words }
+
+## Lo que se guarda
+
+written-not-kept = No se guarda; con --queue entra en la semana.
+same-choices = --same new toma la del archivo, --same both guarda los dos temas, --same keep dice que así se quiere
+report-again = repetida: { $what }
+report-posted-before = ya publicada: n.º { $number } el { $date }.
+posted-before-left-out = No entra en la semana; con --again sí.
+
+## Una respuesta
+
+graded = { $verdict ->
+    [solved] resuelto, { $points-text } de 5 puntos
+    [on-the-way] por buen camino, { $points-text } de 5 puntos
+    [wrong] fallado, { $points-text } de 5 puntos
+    [illegal] no es legal, { $points-text } de 5 puntos
+    [unclear] no está claro, { $points-text } de 5 puntos
+   *[unreadable] no se puede leer, { $points-text } de 5 puntos
+}
+may-mean = puede querer decir: { $reading }
+
+## Posiciones sacadas de partidas
+
+found-played = jugado en la partida, { $file } línea { $line }
+found-missed = desaprovechado en la partida, { $file } línea { $line }
+
+## La semana
+
+posting-paused-until = No se publica nada hasta el { $moment }.
+posting-paused = No se publica nada hasta que lo reanudes.
+queue-is-empty = La semana de { $group } está vacía; con `import --queue` entran posiciones.
+queue-due = { $moment }
+queue-due-fixed = { $moment }, fijo
+queue-not-while-paused = no durante la pausa
+queue-kind = { $kind ->
+    [problem] posición
+    [question] pregunta
+   *[words] palabras
+}
+queue-topic-also = { $topic } (también { $others })
+queue-no-topic = sin tema
+queue-item = entrada { $item }
+queue-item-with-position = entrada { $item }, con una posición
+queue-position = entrada { $item }, posición { $position }
+queue-position-again = entrada { $item }, posición { $position }; otra vez, ya publicada como n.º { $number } el { $date }
+
+## Copias del almacén
+
+copied-to = { $store } copiado en { $copy }
+restored-from = { $store } restaurado desde { $copy }
+
+## El programa en marcha
+
+store-is-at = Almacén: { $file }
+stop-with-ctrl-c = Termina con Ctrl-C.
+stopping = Terminando.
+not-finished-in-time = Algo no pudo acabarse a tiempo. Se retoma en el próximo arranque.
+chat-is-back = { $chat }: vuelve a estar en marcha.
+connects-by-itself = { $why } Se vuelve a conectar solo.
+tried-again = { $why } Se intenta de nuevo en { $seconds } s.
+
+## Lo que no se pudo, como parte de una frase: puede seguir la causa
+
+because-of = { $what }: { $cause }
+file-unreadable = no se pudo leer { $file }
+file-unwritable = no se pudo escribir { $file }
+file-over-limit = { $file } pesa más de { $most } MB; divídelo en archivos más pequeños
+folder-not-made = no se pudo crear la carpeta { $folder }
+input-unreadable = no se pudo leer la entrada estándar
+ending-of-board = { $file }: el nombre tiene que terminar en .png o .svg
+ending-of-line = { $file }: el nombre tiene que terminar en .png, .svg o .gif
+settings-unreadable = no se pudo leer el archivo de ajustes { $file }
+settings-wrong = el archivo de ajustes { $file }
+setting-no-time = { $key } = { $value } no es un tiempo; da un número de segundos mayor que 0
+setting-out-of-range = { $key } = { $value } está fuera de los límites; da de { $least } a { $most }
+no-time-limit = --seconds { $value } no es un límite de tiempo; da un número mayor que 0, como 10
+position-given = la posición
+shortest-too-long = --shortest { $shortest } es más largo que --longest { $longest }
+not-a-pattern = «{ $topic }» no es un patrón de mate conocido aquí; elige uno de { $patterns }
+task-not-shown = no se pudo mostrar en { $seconds-text } s que { $task } se cumpla en esta posición; mira `sealed-move check`
+reply-holds-nothing = la respuesta no contiene ninguna solución; escribe una jugada como Cf3
+not-a-legal-move = { $written } no es una jugada legal en este punto de la variante; escribe las jugadas con letras inglesas, como Nf3 o exd5
+line-holds-no-moves = la variante no contiene jugadas; escríbelas como "1.Rxd8+ Rxd8 2.Rxd8#"
+places-from-one = los puestos se cuentan desde 1
+time-not-read = «{ $written }» no es una hora; escríbela como 2026-12-01T18:00, o "free"
+day-missing = el { $day } no existe en { $zone }
+nothing-to-print = la semana está vacía; con `import --queue` entran posiciones
+no-store-at = no hay ningún almacén en { $file }; indica el del grupo con --store, o crea uno con `sealed-move serve` o `sealed-move import`
+no-store-to-copy = no hay ningún almacén en { $file }; indícalo con --store
+store-is-newer = el almacén { $file } lo escribió un Sealed Move más nuevo (versión { $found }, este programa conoce hasta la { $known }); ejecuta el programa más nuevo, o restaura una copia hecha por este
+not-a-store = { $file } no es un almacén de Sealed Move ({ $why }); da la ruta de un almacén, o de un archivo que aún no exista
+store-read-only = no se puede escribir en el almacén { $file } ({ $why }); da a este usuario permiso de escritura sobre el archivo y su carpeta, o elige otra ruta
+store-not-opened = no se puede abrir el almacén { $file } ({ $why }); comprueba que la carpeta existe y se puede usar
+store-disk-full = el disco del almacén { $file } está lleno; haz sitio y vuelve a intentarlo, nada de lo guardado se pierde
+store-busy = otro programa está usando el almacén { $file }; espera a que acabe, o termínalo, y vuelve a intentarlo
+file-exists = { $file } ya existe; muévelo, o permite con --force que se sobrescriba
+store-damaged = el almacén contiene un valor que no se puede leer: { $what }; restaura una copia
+store-stopped = el almacén se ha detenido; vuelve a arrancar el programa, nada de lo guardado se pierde
+tables-unreadable = no se pueden leer las tablas de finales de { $folder }: { $why }
+no-tables = en { $folder } no hay tablas de finales; las tablas Syzygy son archivos como KRPvKR.rtbw
+no-group-yet = el almacén aún no tiene ningún grupo; arranca `sealed-move serve`, o mete posiciones con `sealed-move import`
+several-groups = hay varios grupos; indica uno con --group: { $groups }
+no-such-group = no hay ningún grupo «{ $wanted }»; hay: { $groups }
+several-of-that-name = varios grupos se llaman «{ $wanted }»; da el canal en su lugar: { $groups }
+no-coach-yet = el grupo no tiene entrenador; nombra antes uno en su chat
+no-folder-for-demo = no se pudo crear una carpeta para el almacén de la demostración; indica una con --store
+demo-store-there = { $file } ya existe; la demostración llena un almacén nuevo, así que da otro nombre, o ejecuta `serve` con este
+nothing-to-run = No hay ningún chat que pueda funcionar. { $why }
+no-chat-left = no queda ningún chat que atender; lo que necesita cada uno está más arriba
+threads-not-started = el programa no pudo iniciar sus hilos; cierra otros programas y vuelve a intentarlo
+stop-signal-unheard = no se pudo esperar la señal de terminar
+ctrl-c-unheard = no se pudo esperar Ctrl-C
+
+## Lo que falla en los argumentos de una llamada
+
+unknown-argument = aquí no hay ningún argumento «{ $argument }»
+argument-missing = falta: { $arguments }
+unknown-command = no hay ninguna orden «{ $command }»
+command-missing = «{ $command }» necesita una orden: { $commands }
+argument-twice = «{ $argument }» solo se puede dar una vez
+argument-conflict = «{ $argument }» no va junto con: { $others }
+value-missing = «{ $argument }» necesita un valor
+value-not-offered = «{ $value }» no es un valor para «{ $argument }»; elige uno de { $values }
+value-unfit = «{ $value }» no vale para «{ $argument }»: { $detail }
+not-a-number = escribe un número
+not-a-day = escribe un día, como 2027-01-04
+not-readable = no se puede leer
+not-between = escribe un número entero de { $least } a { $most }
+not-two-squares = escribe dos casillas, como d1d8
+not-a-square = escribe una casilla, como h7
+not-a-language = el programa no sabe leer ese idioma; elige { $languages }
+perhaps-meant = ¿Querías decir «{ $name }»?
+after-two-dashes = Para dar «{ $argument }» como valor, escribe «-- { $argument }».
+usage-is = Uso: { $usage }
+help-says-more = «--help» dice más.
+
+## Lo que ofrece una opción
+
+usual-value = [por omisión: { $value }]
+environment-name = [variable de entorno: { $name }]
+one-of-values = [valores: { $values }]
+option-value = { $name } ({ $meaning })
