@@ -15,11 +15,14 @@ use clap::Args;
 use indicatif::{ProgressBar, ProgressStyle};
 use serde::Serialize;
 
-use super::{Outcome, output::json_line};
+use super::{
+    Outcome,
+    output::{json_line, words},
+};
 use crate::{
     chess::{
         Budget, Stipulation,
-        check::{self, CheckOptions, Report, Soundness},
+        check::{self, CheckOptions, Finding, Report, Soundness, Statement},
         comments::{self, Comments, Note},
         read::{self, Entry, Item, ReadError},
     },
@@ -28,6 +31,7 @@ use crate::{
         endgames::Syzygy,
         opinion::{self, EngineSettings},
     },
+    words::english,
 };
 
 /// Verify positions: does the task hold against every defence, and is there one key only?
@@ -79,13 +83,18 @@ pub(super) struct Line<'a> {
     proved: bool,
     nodes: u64,
     seconds: f64,
-    message: &'a str,
+    /// What the facts of `message_facts` say, in English.
+    message: String,
     /// The coach's words, where the file holds some.
     #[serde(skip_serializing_if = "Comments::is_empty")]
     words: &'a Comments,
     /// What else the coach should know, where there is something.
-    #[serde(skip_serializing_if = "<[String]>::is_empty")]
-    warnings: &'a [String],
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    warnings: Vec<String>,
+    #[serde(skip_serializing_if = "<[Statement]>::is_empty")]
+    message_facts: &'a [Statement],
+    #[serde(skip_serializing_if = "<[Statement]>::is_empty")]
+    warning_facts: &'a [Statement],
 }
 
 impl Check {
@@ -193,9 +202,15 @@ impl<'a> Line<'a> {
             proved: report.proved,
             nodes: report.nodes,
             seconds: report.seconds,
-            message: &report.message,
+            message: english().tell(&report.message),
             words: &report.comments,
-            warnings: &report.warnings,
+            warnings: report
+                .warnings
+                .iter()
+                .map(|told| english().say(told))
+                .collect(),
+            message_facts: &report.message,
+            warning_facts: &report.warnings,
         }
     }
 }
@@ -364,7 +379,7 @@ pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> 
         writeln!(out, "    {}", report.fen)?;
     }
     if !report.message.is_empty() {
-        writeln!(out, "    {}", report.message)?;
+        writeln!(out, "    {}", words().tell(&report.message))?;
     }
     if !report.keys.is_empty() {
         let label = if report.keys.len() == 1 {
@@ -387,7 +402,7 @@ pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> 
         writeln!(out, "    difficulty: {difficulty:.1} of 10")?;
     }
     for warning in &report.warnings {
-        writeln!(out, "    note: {warning}")?;
+        writeln!(out, "    note: {}", words().say(warning))?;
     }
     let how = match (report.proved, report.depth) {
         (true, _) => "proved".to_owned(),
@@ -437,9 +452,10 @@ fn same_again(seen: &mut HashMap<String, String>, report: &mut Report) {
         Entered::Vacant(place) => {
             place.insert(report.id.clone());
         }
-        Entered::Occupied(first) => report
-            .warnings
-            .push(format!("this is the position of \"{}\" again", first.get())),
+        Entered::Occupied(first) => {
+            let id = first.get().as_str().into();
+            report.warnings.push(Finding::PositionAgain { id }.into());
+        }
     }
 }
 

@@ -15,7 +15,7 @@ use std::{
 use clap::Args;
 use shakmaty::{CastlingMode, Chess, Color, Position, uci::UciMove};
 
-use super::Outcome;
+use super::{Outcome, output};
 use crate::chess::{
     Budget, parse_fen,
     search::{self, Judged, Score},
@@ -130,7 +130,7 @@ impl Session {
             true => Chess::default(),
             false => {
                 parse_fen(&fen.join(" "))
-                    .map_err(|e| e.to_string())?
+                    .map_err(|error| output::words().say(&error))?
                     .position
             }
         };

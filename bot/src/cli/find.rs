@@ -11,10 +11,11 @@ use clap::Args;
 use super::{
     Outcome,
     check::{Line, in_order, read_bytes},
-    output::json_line,
+    output::{json_line, words},
 };
 use crate::chess::{
     Budget,
+    check::Finding,
     find::{Found, Wanted, find_in, pattern},
     name::title,
     read::read_games,
@@ -76,7 +77,7 @@ impl Find {
                     Ok(game) => games.push(game),
                     Err(error) => {
                         outcome = Outcome::Wanting;
-                        eprintln!("sealed-move: {error}");
+                        eprintln!("sealed-move: {}", words().say(&Finding::from(&error)));
                     }
                 }
             }

@@ -15,7 +15,11 @@ use super::{
     groups::{Open, Which, acting},
     output::json_line,
 };
-use crate::desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order};
+use crate::{
+    chat::common::report::said_of,
+    desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order},
+    words::english,
+};
 
 /// Verify positions and keep them in the store, with what was checked and how.
 ///
@@ -154,7 +158,7 @@ impl Import {
                             "words": item.words,
                             "same": item.same,
                             "posted": item.posted,
-                            "report": item.report,
+                            "report": said_of(&item.report, english()),
                         }),
                     )?;
                 } else {

@@ -26,7 +26,7 @@ use std::{path::PathBuf, process::ExitCode};
 
 use clap::{Args, Parser, Subcommand};
 
-use crate::chat::Registry;
+use crate::{chat::Registry, chess::PositionError};
 
 /// Runs a chess study group's position of the day: checks it, posts it, reads the replies, answers
 /// wrong moves with their refutation, keeps answers sealed until the reveal, and adds up by topic.
@@ -103,9 +103,14 @@ pub enum Outcome {
 
 /// An error with what led to it; what the desk says of it, in words.
 fn told(error: &anyhow::Error) -> String {
-    let cause = |cause: &(dyn std::error::Error + 'static)| match cause.downcast_ref() {
-        Some(refused) => crate::chat::said::refused_in_english(refused),
-        None => cause.to_string(),
+    let cause = |cause: &(dyn std::error::Error + 'static)| {
+        if let Some(refused) = cause.downcast_ref() {
+            return crate::chat::said::refused_in_english(refused);
+        }
+        match cause.downcast_ref::<PositionError>() {
+            Some(error) => output::words().say(error),
+            None => cause.to_string(),
+        }
     };
     error.chain().map(cause).collect::<Vec<_>>().join(": ")
 }

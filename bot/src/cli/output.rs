@@ -4,6 +4,8 @@ use std::io::{self, Write};
 
 use serde::Serialize;
 
+use crate::words::{self, Words};
+
 /// Writes one JSON object and a line end.
 pub fn json_line<T: Serialize>(out: &mut impl Write, value: &T) -> anyhow::Result<()> {
     serde_json::to_writer(&mut *out, value).map_err(io::Error::from)?;
@@ -18,4 +20,9 @@ pub fn is_closed_pipe(error: &anyhow::Error) -> bool {
             .downcast_ref::<io::Error>()
             .is_some_and(|e| e.kind() == io::ErrorKind::BrokenPipe)
     })
+}
+
+/// The words in which reports, and what is wrong with files and positions, are said.
+pub fn words() -> &'static Words {
+    words::words("en")
 }

@@ -3,4 +3,5 @@
 pub mod answer;
 pub mod notes;
 pub mod public;
+pub mod report;
 pub mod text;

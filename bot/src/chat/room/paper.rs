@@ -3,15 +3,16 @@
 use base64::{Engine, engine::general_purpose::STANDARD};
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use crate::desk::{
     self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, Leaderboard,
     Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, PostSheet, PostedBefore,
-    Rank, RepliesTo, ReplyRow, Report, RevealSheet, SameAgain, VerdictSheet,
+    Rank, RepliesTo, ReplyRow, RevealSheet, SameAgain, VerdictSheet,
 };
 use crate::{
     chat::{
-        common::text::Tasked,
+        common::{report::said_of, text::Tasked},
         pictures,
         said::{in_words, words_of},
     },
@@ -451,7 +452,8 @@ pub(super) struct Checked {
     /// The same position as it was kept, with what a coach reads of it.
     same: Option<Same>,
     posted: Option<PostedBefore>,
-    report: Report,
+    /// With what it says in the reader's words.
+    report: Value,
     picture: Option<Shown>,
 }
 
@@ -466,13 +468,6 @@ struct Same {
 }
 
 impl Checked {
-    /// Takes over the words of the same position as it is now.
-    pub(super) fn take_words(&mut self, now: &Self) {
-        if self.position.is_some() && self.position == now.position {
-            self.words = now.words.clone();
-        }
-    }
-
     pub(super) fn of(checked: &CheckedPosition, words: &Words) -> Self {
         Self {
             position: checked.position,
@@ -485,7 +480,7 @@ impl Checked {
                 again: again.clone(),
             }),
             posted: checked.posted,
-            report: checked.report.clone(),
+            report: said_of(&checked.report, words),
             picture: match (checked.position, &checked.picture) {
                 (Some(id), picture) => Some(Shown {
                     src: format!("/api/coach/positions/{id}/diagram.png"),

@@ -20,7 +20,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use sealed_move_demo_data::POSITION_FILES;
 use sealed_move_store::Store;
 
-use super::config::Config;
+use super::{config::Config, output};
 use crate::{
     chat::room,
     desk::{
@@ -158,7 +158,7 @@ impl Play {
                     report.verdict == Soundness::Sound,
                     "{file} of the demo, {}: {}",
                     report.id,
-                    report.message
+                    output::words().tell(&report.message)
                 );
                 let id = position
                     .position
