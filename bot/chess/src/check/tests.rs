@@ -112,6 +112,20 @@ fn several_keys() {
     assert_eq!(report.message, [told.into()]);
 }
 
+/// Two rooks and a king mate a bare king in several ways.
+#[test]
+fn other_continuations_stand_in_brackets() {
+    let report = report("7k/8/5K2/8/8/8/8/RR6 w - - 0 1", Some("#2"));
+    let with_brackets = |line: &&String| line.contains('(');
+    let line = report.variations.iter().find(with_brackets);
+    let line = line.unwrap_or_else(|| panic!("{:?}", report.variations));
+    let inside = &line[line.find('(').expect("one") + 1..line.find(')').expect("one")];
+    for one in inside.split(", ") {
+        let is_move = one.parse::<shakmaty::san::SanPlus>().is_ok();
+        assert!(is_move || one == "…", "{line}");
+    }
+}
+
 #[test]
 fn no_mate_names_the_defence_and_the_longer_mate() {
     let report = report("7k/8/5K2/8/8/8/8/6R1 w - - 0 1", Some("#1"));

@@ -11,6 +11,9 @@ use crate::{
 /// The most variations a report writes out.
 pub(super) const MOST_VARIATIONS: usize = 60;
 
+/// The most other continuations that are named at one place.
+const MOST_DUALS: usize = 3;
+
 /// SAN of one move, with check and mate sign.
 pub(super) fn san(position: &Chess, mv: Move) -> String {
     SanPlus::from_move(position.clone(), mv).to_string()
@@ -107,12 +110,14 @@ impl Walk<'_> {
             for &mv in &self.line[..*at] {
                 here.play_unchecked(mv);
             }
-            let mut words: Vec<String> = duals.iter().take(3).map(|mv| san(&here, *mv)).collect();
-            if duals.len() > 3 {
-                words.push(format!("{} more", duals.len() - 3));
+            let some = duals.iter().take(MOST_DUALS).map(|mv| san(&here, *mv));
+            let mut some: Vec<String> = some.collect();
+            // A line of moves is in no language.
+            if duals.len() > MOST_DUALS {
+                some.push("…".to_owned());
             }
             if let Some(place) = sans.get_mut(*at) {
-                place.push_str(&format!(" (or {})", words.join(", ")));
+                place.push_str(&format!(" ({})", some.join(", ")));
             }
         }
         self.out
