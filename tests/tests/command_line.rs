@@ -321,6 +321,11 @@ fn check_tells_the_coachs_words_apart_and_warns_of_those_that_tell() {
         warning.contains("(Rxd8+)") && warning.contains("[post]"),
         "{warning}"
     );
+    let fact = &line["warning_facts"][0];
+    assert_eq!(
+        (&fact["is"], &fact["line"]["line"]),
+        (&json!("words-held"), &json!("Rxd8+"))
+    );
     let told = sealed_move(&["check", "-"], LESSON.as_bytes()).out;
     for part in [
         "words with the post:\n        Look at the last rank.",
@@ -353,6 +358,12 @@ fn what_is_wrong_with_a_file_names_line_rank_and_field() {
         let message = lines[at]["message"].as_str().expect("a message");
         assert!(message.contains(part), "{message}");
     }
+    let fact = &lines[0]["message_facts"][0];
+    assert_eq!(
+        (&fact["is"], &fact["row"]),
+        (&json!("unreadable"), &json!(1))
+    );
+    assert_eq!(fact["what"]["why"]["is"], "fen-squares");
     assert_eq!(lines[1]["id"], "Maté");
     let said = lines[1]["warnings"][0].as_str().expect("said");
     assert!(

@@ -2,7 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use sealed_move::words::{english, source, tags, words};
+use sealed_move::{
+    chess::check::Statement,
+    words::{english, source, tags, words},
+};
 use serde_json::{Map, Value, json};
 use syn::{Attribute, Fields, GenericArgument, Item, PathArguments, Type};
 
@@ -10,6 +13,13 @@ use syn::{Attribute, Fields, GenericArgument, Item, PathArguments, Type};
 const SOURCES: &[&str] = &[
     include_str!("../../bot/chess/src/fact.rs"),
     include_str!("../../bot/chess/src/name/facts.rs"),
+    include_str!("../../bot/chess/src/check/finding.rs"),
+    include_str!("../../bot/chess/src/comments/mod.rs"),
+    include_str!("../../bot/chess/src/position.rs"),
+    include_str!("../../bot/chess/src/position_error.rs"),
+    include_str!("../../bot/chess/src/read/fault.rs"),
+    include_str!("../../bot/chess/src/stipulation.rs"),
+    include_str!("../../bot/src/desk/noted.rs"),
     include_str!("../../bot/src/desk/telling.rs"),
     include_str!("../../bot/src/desk/refusal.rs"),
     include_str!("../../bot/src/desk/notice.rs"),
@@ -115,6 +125,21 @@ fn samples(ty: &Type) -> Vec<Value> {
             json!({ "is": "alt-flight-by", "on": "h8", "guards": { "and": ["d8"] } }),
         ],
         "Guard" => vec![json!({ "is": "alt-guard", "piece": { "piece": "rook" }, "on": "d8" })],
+        "Byte" => vec![json!("0x81")],
+        "Stipulation" => vec![json!("#3")],
+        "StipulationError" => vec![
+            json!({ "is": "stipulation-error", "written": { "theirs": "#0" }, "most": 20 }),
+        ],
+        "PositionError" => vec![json!({ "is": "board-empty" })],
+        "Fault" => vec![json!({ "is": "null-move" })],
+        "Oddity" => vec![json!({ "is": "read-as-windows" })],
+        "Complaint" => vec![json!({ "is": "mate-sign-wrong" })],
+        "Assessment" => vec![json!({ "is": "is-stalemate-now" })],
+        "Stands" => vec![json!({
+            "is": "move-stands-at", "line": { "line": "Rxd8+" }, "value": { "centipawns": 310 },
+        })],
+        "Known" => named(&["win", "draw", "loss"]),
+        "Whose" => named(&["promised", "try", "any"]),
         "Theirs" | "Plain" | "Label" => vec![json!({ "theirs": "Qq9" })],
         "Moves" => vec![json!({ "line": "1.Ne7+ Kh8" })],
         "Moment" => vec![json!("<t:1:F>")],
@@ -320,6 +345,23 @@ fn every_fact_can_be_said_in_every_language() {
                 }
                 Err(lacking) => panic!("{tag}: {fact}: {lacking}"),
             }
+        }
+    }
+}
+
+/// The store keeps reports: what a check finds is read again as what it was, and not as a stranger's fact.
+#[test]
+fn what_a_check_finds_comes_back_as_it_was_kept() {
+    let file = syn::parse_file(include_str!("../../bot/chess/src/check/finding.rs")).expect("Rust");
+    let findings = file.items.iter().find_map(|item| match item {
+        Item::Enum(item) if item.ident == "Finding" => Some(&item.variants),
+        _ => None,
+    });
+    for variant in findings.expect("the enum") {
+        for fact in facts(&kebab(&variant.ident.to_string()), &variant.fields) {
+            let read: Statement = serde_json::from_value(fact.clone()).expect("a statement");
+            assert!(matches!(read, Statement::Found(_)), "{fact}");
+            assert_eq!(serde_json::to_value(&read).expect("plain data"), fact);
         }
     }
 }

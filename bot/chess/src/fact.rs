@@ -7,19 +7,21 @@
 // What a fact says stands beside its name; its values are named after what they are.
 #![allow(missing_docs)]
 
-use serde::{Deserialize, Serialize, Serializer};
+use std::fmt;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use shakmaty::{Color, File, Role, Square};
 
 /// The version of the facts below. It grows when one of them changes its meaning.
 pub const VERSION: u32 = 1;
 
 /// A kind of piece.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Piece {
     piece: Kind,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 enum Kind {
     Pawn,
@@ -58,15 +60,22 @@ impl From<Option<Role>> for Piece {
 }
 
 /// White or Black.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Side {
-    side: &'static str,
+    side: Which,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Which {
+    White,
+    Black,
 }
 
 impl From<Color> for Side {
     fn from(color: Color) -> Self {
         Self {
-            side: color.fold_wb("white", "black"),
+            side: color.fold_wb(Which::White, Which::Black),
         }
     }
 }
@@ -81,6 +90,13 @@ impl Serialize for At {
     }
 }
 
+impl<'de> Deserialize<'de> for At {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        text.parse().map(Self).map_err(de::Error::custom)
+    }
+}
+
 /// A file, by its letter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct OnFile(pub File);
@@ -92,7 +108,7 @@ impl Serialize for OnFile {
 }
 
 /// A small number that may be written as a word.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Count {
     count: u32,
 }
@@ -106,7 +122,7 @@ impl From<u8> for Count {
 }
 
 /// What a position is worth, in hundredths of a pawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Centipawns {
     pub centipawns: i32,
 }
@@ -123,6 +139,12 @@ impl From<String> for Line {
     }
 }
 
+impl From<&str> for Line {
+    fn from(line: &str) -> Self {
+        line.to_owned().into()
+    }
+}
+
 /// Words of a person, shown as they are.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Theirs {
@@ -135,6 +157,18 @@ impl From<String> for Theirs {
     }
 }
 
+impl fmt::Display for Theirs {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.theirs)
+    }
+}
+
+impl From<&str> for Theirs {
+    fn from(theirs: &str) -> Self {
+        theirs.to_owned().into()
+    }
+}
+
 /// Several things, all of them: "a, b and c".
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct And<T> {
@@ -142,7 +176,7 @@ pub struct And<T> {
 }
 
 /// Several things, one of them: "a, b or c".
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Or<T> {
     pub or: Vec<T>,
 }
@@ -178,23 +212,23 @@ impl From<Vec<Because>> for Why {
     }
 }
 
+/// A number of things as a fact takes it.
+pub(crate) fn number(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+/// A fact for the log, as it is kept: people read it in their own language.
+pub(crate) fn terse(fact: &impl Serialize, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    f.write_str(&serde_json::to_string(fact).unwrap_or_default())
+}
+
 /// What the task asks for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Task {
     Mate,
     Win,
     Draw,
-}
-
-impl From<crate::Stipulation> for Task {
-    fn from(stipulation: crate::Stipulation) -> Self {
-        match stipulation {
-            crate::Stipulation::Mate(_) => Self::Mate,
-            crate::Stipulation::Win => Self::Win,
-            crate::Stipulation::Draw => Self::Draw,
-        }
-    }
 }
 
 /// A side of the board to castle to.

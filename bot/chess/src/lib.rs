@@ -21,6 +21,7 @@ pub mod line;
 pub mod name;
 mod pieces;
 mod position;
+mod position_error;
 pub mod prove;
 pub mod read;
 pub mod refute;
@@ -31,8 +32,8 @@ mod solution;
 mod stipulation;
 
 pub use budget::{Budget, Spent};
-pub use fen_fault::FenFault;
 pub use language::Language;
-pub use position::{PositionError, ReadPosition, Warning, parse_fen};
+pub use position::{ReadPosition, Warning, parse_fen};
+pub use position_error::PositionError;
 pub use solution::{Branch, Defence, Solution, Try};
 pub use stipulation::{Stipulation, StipulationError};

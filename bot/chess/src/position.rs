@@ -2,9 +2,14 @@
 
 use std::fmt;
 
-use shakmaty::{CastlingMode, Chess, FromSetup, PositionErrorKinds, fen::Fen};
+use serde::{Deserialize, Serialize};
+use shakmaty::{CastlingMode, Chess, Color, FromSetup, PositionErrorKinds, fen::Fen};
 
-use super::fen_fault::{self, FenFault};
+use super::{
+    fact::{At, List, terse},
+    fen_fault,
+    position_error::PositionError,
+};
 
 /// A position read from a FEN, with what is odd about it.
 #[derive(Clone, Debug)]
@@ -16,56 +21,23 @@ pub struct ReadPosition {
 }
 
 /// Something that cannot arise in play, or is stated wrongly, but leaves the rules applicable.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
 pub enum Warning {
     /// Castling rights without king or rook at home; the rights are dropped.
-    CastlingRights,
+    CastlingRightsDropped,
     /// An en passant square that no double step can have left; it is dropped.
-    EnPassant,
-    /// More men than promotions allow.
-    Material,
+    EnPassantDropped,
+    /// More pieces and pawns than promotions allow.
+    TooManyPieces,
     /// Checks that no last move can have given.
     ImpossibleCheck,
 }
 
 impl fmt::Display for Warning {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::CastlingRights => "castling rights without king and rook at home were dropped",
-            Self::EnPassant => {
-                "the en passant square fits no double step of a pawn and was dropped"
-            }
-            Self::Material => {
-                "more men than promotions can make; the position cannot arise in play"
-            }
-            Self::ImpossibleCheck => {
-                "no last move can have given this check; the position cannot arise in play"
-            }
-        })
+        terse(self, f)
     }
-}
-
-/// Why a FEN is not a position one can play on.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum PositionError {
-    /// The text is not a FEN.
-    #[error("{0}")]
-    Syntax(FenFault),
-    /// The board is empty.
-    #[error("the board is empty; put the men in the first field of the FEN")]
-    Empty,
-    /// A side has no king, or more than one.
-    #[error("{0}; each side needs exactly one king")]
-    Kings(&'static str),
-    /// Pawns on the first or last rank.
-    #[error("a pawn stands on the first or last rank ({0}); move it or promote it")]
-    PawnOnBackRank(String),
-    /// The side that is not to move is in check.
-    #[error("the side not to move is in check{0}; check who is to move")]
-    OppositeCheck(&'static str),
-    /// Castling in the position is not that of standard chess.
-    #[error("{0}")]
-    Other(String),
 }
 
 /// Reads a FEN of four to six fields (as in EPD, clocks may be missing).
@@ -77,7 +49,7 @@ pub fn parse_fen(text: &str) -> Result<ReadPosition, PositionError> {
     let text = text.trim();
     let fen: Fen = text
         .parse()
-        .map_err(|_: shakmaty::fen::ParseFenError| PositionError::Syntax(fen_fault::find(text)))?;
+        .map_err(|_: shakmaty::fen::ParseFenError| fen_fault::find(text))?;
     let setup = fen.into_setup();
     let mut warnings = Vec::new();
     let error = match Chess::from_setup(setup.clone(), CastlingMode::Standard) {
@@ -88,10 +60,16 @@ pub fn parse_fen(text: &str) -> Result<ReadPosition, PositionError> {
     for (kind, warning) in [
         (
             PositionErrorKinds::INVALID_CASTLING_RIGHTS,
-            Warning::CastlingRights,
+            Warning::CastlingRightsDropped,
         ),
-        (PositionErrorKinds::INVALID_EP_SQUARE, Warning::EnPassant),
-        (PositionErrorKinds::TOO_MUCH_MATERIAL, Warning::Material),
+        (
+            PositionErrorKinds::INVALID_EP_SQUARE,
+            Warning::EnPassantDropped,
+        ),
+        (
+            PositionErrorKinds::TOO_MUCH_MATERIAL,
+            Warning::TooManyPieces,
+        ),
         (
             PositionErrorKinds::IMPOSSIBLE_CHECK,
             Warning::ImpossibleCheck,
@@ -123,41 +101,36 @@ pub fn parse_fen(text: &str) -> Result<ReadPosition, PositionError> {
 fn refuse(setup: &shakmaty::Setup, kinds: PositionErrorKinds) -> PositionError {
     let board = &setup.board;
     if kinds.contains(PositionErrorKinds::EMPTY_BOARD) {
-        return PositionError::Empty;
+        return PositionError::BoardEmpty;
     }
     let kings = |color| (board.kings() & board.by_color(color)).count();
-    let (white, black) = (kings(shakmaty::Color::White), kings(shakmaty::Color::Black));
-    let complaint = match (white, black) {
-        (0, 0) => Some("there are no kings"),
-        (0, _) => Some("there is no white king"),
-        (_, 0) => Some("there is no black king"),
-        (2.., _) => Some("there is more than one white king"),
-        (_, 2..) => Some("there is more than one black king"),
-        _ => None,
-    };
-    if let Some(complaint) = complaint {
-        return PositionError::Kings(complaint);
+    let (white, black) = (Color::White, Color::Black);
+    match (kings(white), kings(black)) {
+        (0, 0) => return PositionError::NoKings,
+        (0, _) => return PositionError::NoKing { side: white.into() },
+        (_, 0) => return PositionError::NoKing { side: black.into() },
+        (2.., _) => return PositionError::ManyKings { side: white.into() },
+        (_, 2..) => return PositionError::ManyKings { side: black.into() },
+        _ => {}
     }
     if kinds.contains(PositionErrorKinds::PAWNS_ON_BACKRANK) {
-        let squares: Vec<String> = (board.pawns() & shakmaty::Bitboard::BACKRANKS)
-            .into_iter()
-            .map(|s| s.to_string())
-            .collect();
-        return PositionError::PawnOnBackRank(squares.join(", "));
+        let squares = (board.pawns() & shakmaty::Bitboard::BACKRANKS).into_iter();
+        return PositionError::PawnOnLastRank {
+            squares: List {
+                list: squares.map(At).collect(),
+            },
+        };
     }
     if kinds.contains(PositionErrorKinds::OPPOSITE_CHECK) {
         let both = board
             .king_of(setup.turn)
             .is_some_and(|king| board.attacks_to(king, !setup.turn, board.occupied()).any());
-        return PositionError::OppositeCheck(if both {
-            ", and so is the side to move"
-        } else {
-            ""
-        });
+        return match both {
+            true => PositionError::BothInCheck,
+            false => PositionError::OtherSideInCheck,
+        };
     }
-    PositionError::Other(format!(
-        "the rules cannot be applied to this position ({kinds:?})"
-    ))
+    PositionError::RulesDoNotApply
 }
 
 #[cfg(test)]
@@ -170,36 +143,53 @@ mod tests {
 
     #[test]
     fn says_what_is_wrong() {
-        assert!(matches!(error("nonsense"), PositionError::Syntax(_)));
-        assert!(matches!(
-            error("8/8/8/8/8/8/8/8 w - -"),
-            PositionError::Empty
-        ));
+        let written = "nonsense".into();
+        assert_eq!(error("nonsense"), PositionError::NotAFen { written });
+        assert_eq!(error("8/8/8/8/8/8/8/8 w - -"), PositionError::BoardEmpty);
+        let side = Color::Black.into();
         assert_eq!(
             error("8/8/8/8/8/8/8/K7 w - -"),
-            PositionError::Kings("there is no black king")
+            PositionError::NoKing { side }
         );
+        let list = vec![At(shakmaty::Square::A8)];
         assert_eq!(
             error("P3k3/8/8/8/8/8/8/K7 w - -"),
-            PositionError::PawnOnBackRank("a8".into())
+            PositionError::PawnOnLastRank {
+                squares: List { list }
+            }
         );
         assert_eq!(
             error("4k3/8/8/8/8/8/8/K3R3 w - -"),
-            PositionError::OppositeCheck("")
+            PositionError::OtherSideInCheck
         );
         assert_eq!(
             error("4k3/8/8/8/8/8/8/r2KR3 w - -"),
-            PositionError::OppositeCheck(", and so is the side to move")
+            PositionError::BothInCheck
         );
+    }
+
+    #[test]
+    fn an_error_comes_back_as_it_was_kept() {
+        for fen in ["8/8/8/8/8/8/8/K7 w - -", "P3k3/8/8/8/8/8/8/K7 w - -", "8/8"] {
+            let error = error(fen);
+            let kept = serde_json::to_value(&error).expect("plain data");
+            assert_eq!(
+                serde_json::from_value::<PositionError>(kept).ok(),
+                Some(error)
+            );
+        }
     }
 
     #[test]
     fn warns_of_what_cannot_arise_but_reads_it() {
         let read = parse_fen("4k3/8/8/8/8/8/8/4K3 w KQ e6").expect("readable");
-        assert_eq!(read.warnings, [Warning::CastlingRights, Warning::EnPassant]);
+        assert_eq!(
+            read.warnings,
+            [Warning::CastlingRightsDropped, Warning::EnPassantDropped]
+        );
         let read = parse_fen("QQQQk3/QQQQQQ2/8/8/8/8/8/4K3 b - -").expect("readable");
         assert!(
-            read.warnings.contains(&Warning::Material),
+            read.warnings.contains(&Warning::TooManyPieces),
             "{:?}",
             read.warnings
         );

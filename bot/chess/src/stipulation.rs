@@ -4,6 +4,8 @@ use std::{fmt, str::FromStr};
 
 use serde::{Deserialize, Serialize};
 
+use super::fact::{Task, Theirs};
+
 /// What the side to move is asked to achieve.
 ///
 /// Written with the usual problemists' signs: `#3` for mate in three, `+` for a win, `=` for a draw.
@@ -26,10 +28,28 @@ pub enum Stipulation {
     Draw,
 }
 
-/// Why a text is not a stipulation.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("\"{0}\" is not a task; write #1 to #{max} for a mate, + for a win or = for a draw", max = Stipulation::LONGEST)]
-pub struct StipulationError(String);
+/// Why a text is not a stipulation, as a fact.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "is", rename = "stipulation-error")]
+pub struct StipulationError {
+    /// The text, or its beginning.
+    written: Theirs,
+    /// The longest mate that can be asked for.
+    most: u32,
+}
+
+// The command line shows it where it reads its own options, before it knows a language.
+impl fmt::Display for StipulationError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { written, most } = self;
+        write!(
+            f,
+            "\"{written}\" is not a task; write #1 to #{most} for a mate, + for a win or = for a draw"
+        )
+    }
+}
+
+impl std::error::Error for StipulationError {}
 
 impl Stipulation {
     /// The longest mate that can be asked for.
@@ -59,7 +79,10 @@ impl FromStr for Stipulation {
 
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         let text = text.trim();
-        let refuse = || StipulationError(text.chars().take(40).collect());
+        let refuse = || StipulationError {
+            written: text.chars().take(40).collect::<String>().into(),
+            most: Self::LONGEST.into(),
+        };
         match text {
             "+" => Ok(Self::Win),
             "=" => Ok(Self::Draw),
@@ -78,6 +101,16 @@ impl TryFrom<String> for Stipulation {
 
     fn try_from(text: String) -> Result<Self, Self::Error> {
         text.parse()
+    }
+}
+
+impl From<Stipulation> for Task {
+    fn from(stipulation: Stipulation) -> Self {
+        match stipulation {
+            Stipulation::Mate(_) => Self::Mate,
+            Stipulation::Win => Self::Win,
+            Stipulation::Draw => Self::Draw,
+        }
     }
 }
 

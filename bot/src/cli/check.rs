@@ -24,7 +24,7 @@ use super::{
 use crate::{
     chess::{
         Budget, Stipulation,
-        check::{self, CheckOptions, Report, Soundness},
+        check::{self, CheckOptions, Finding, Report, Soundness, Statement},
         comments::{self, Comments, Note},
         fact::Pattern,
         read::{self, Entry, Item, ReadError},
@@ -34,6 +34,7 @@ use crate::{
         endgames::Syzygy,
         opinion::{self, EngineSettings},
     },
+    words::english,
 };
 
 /// Verify positions: does the task hold against every defence, and is there one key only?
@@ -81,13 +82,18 @@ pub(super) struct Line<'a> {
     proved: bool,
     nodes: u64,
     seconds: f64,
-    message: &'a str,
+    /// What the facts of `message_facts` say, in English.
+    message: String,
     /// The coach's words, where the file holds some.
     #[serde(skip_serializing_if = "Comments::is_empty")]
     words: &'a Comments,
     /// What else the coach should know, where there is something.
-    #[serde(skip_serializing_if = "<[String]>::is_empty")]
-    warnings: &'a [String],
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    warnings: Vec<String>,
+    #[serde(skip_serializing_if = "<[Statement]>::is_empty")]
+    message_facts: &'a [Statement],
+    #[serde(skip_serializing_if = "<[Statement]>::is_empty")]
+    warning_facts: &'a [Statement],
 }
 
 impl Check {
@@ -195,9 +201,15 @@ impl<'a> Line<'a> {
             proved: report.proved,
             nodes: report.nodes,
             seconds: report.seconds,
-            message: &report.message,
+            message: english().tell(&report.message),
             words: &report.comments,
-            warnings: &report.warnings,
+            warnings: report
+                .warnings
+                .iter()
+                .map(|told| english().say(told))
+                .collect(),
+            message_facts: &report.message,
+            warning_facts: &report.warnings,
         }
     }
 }
@@ -381,7 +393,7 @@ pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> 
         writeln!(out, "    {}", report.fen)?;
     }
     if !report.message.is_empty() {
-        writeln!(out, "    {}", report.message)?;
+        writeln!(out, "    {}", readers().tell(&report.message))?;
     }
     if !report.keys.is_empty() {
         let keys = Text::ReportKeys {
@@ -413,7 +425,7 @@ pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> 
         writeln!(out, "    {}", Text::ReportDifficulty { grade }.said())?;
     }
     for warning in &report.warnings {
-        let note = theirs(warning);
+        let note = theirs(readers().say(warning));
         writeln!(out, "    {}", Text::ReportNote { note }.said())?;
     }
     let (nodes, seconds) = (whole(report.nodes), Points::of(report.seconds));
@@ -465,9 +477,10 @@ fn same_again(seen: &mut HashMap<String, String>, report: &mut Report) {
         Entered::Vacant(place) => {
             place.insert(report.id.clone());
         }
-        Entered::Occupied(first) => report
-            .warnings
-            .push(format!("this is the position of \"{}\" again", first.get())),
+        Entered::Occupied(first) => {
+            let id = first.get().as_str().into();
+            report.warnings.push(Finding::PositionAgain { id }.into());
+        }
     }
 }
 

@@ -17,9 +17,12 @@ use clap::Args;
 use shakmaty::{CastlingMode, Chess, Color, Position, uci::UciMove};
 
 use super::Outcome;
-use crate::chess::{
-    Budget, parse_fen,
-    search::{self, Judged, Score},
+use crate::{
+    chess::{
+        Budget, parse_fen,
+        search::{self, Judged, Score},
+    },
+    words::english,
 };
 
 /// Offer the bot's own search to programs that speak UCI, on standard input and output.
@@ -131,7 +134,7 @@ impl Session {
             true => Chess::default(),
             false => {
                 parse_fen(&fen.join(" "))
-                    .map_err(|e| e.to_string())?
+                    .map_err(|error| english().say(&error))?
                     .position
             }
         };

@@ -18,6 +18,7 @@ use super::{
 use crate::{
     chess::{
         Budget,
+        check::Finding,
         find::{Found, Wanted, find_in},
         name::names,
         read::read_games,
@@ -76,7 +77,7 @@ impl Find {
                     Ok(game) => games.push(game),
                     Err(error) => {
                         outcome = Outcome::Wanting;
-                        eprintln!("sealed-move: {error}");
+                        eprintln!("sealed-move: {}", readers().say(&Finding::from(&error)));
                     }
                 }
             }

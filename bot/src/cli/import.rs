@@ -18,8 +18,9 @@ use super::{
     tongue::readers,
 };
 use crate::{
-    chat::common::same::same_again,
+    chat::common::{report::said_of, same::same_again},
     desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order},
+    words::english,
 };
 
 /// Verify positions and keep them in the store, with what was checked and how.
@@ -155,7 +156,7 @@ impl Import {
                             "words": item.words,
                             "same": item.same,
                             "posted": item.posted,
-                            "report": item.report,
+                            "report": said_of(&item.report, english()),
                         }),
                     )?;
                 } else {

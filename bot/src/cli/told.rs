@@ -8,6 +8,7 @@ use sealed_move_store::StoreError;
 use super::text::{Failed, Failure, Text, path, theirs};
 use crate::{
     chat::said,
+    chess::PositionError,
     desk::{DeskError, endgames::EndgamesError},
     words::Words,
 };
@@ -27,6 +28,9 @@ fn one(error: &(dyn StdError + 'static), words: &Words) -> String {
     }
     if let Some(refused) = error.downcast_ref::<DeskError>() {
         return said::refused(refused, words);
+    }
+    if let Some(wrong) = error.downcast_ref::<PositionError>() {
+        return words.say(wrong);
     }
     let known = match error.downcast_ref::<StoreError>() {
         Some(error) => of_store(error),

@@ -559,9 +559,7 @@ fn legal(fen: Option<&str>) -> Done<Option<String>> {
             let setup = Fen::from_position(&read.position, shakmaty::EnPassantMode::Legal);
             Ok(Some(setup.to_string()))
         }
-        Err(error) => bad_request(Refusal::CannotBeSetUp {
-            why: error.to_string().into(),
-        }),
+        Err(why) => bad_request(Refusal::CannotBeSetUp { why }),
     }
 }
 

@@ -16,6 +16,7 @@ use super::{
     Report, SameChoice, Settings, convert,
     error::{Done, bad_request},
     handle::{coached, position_of},
+    noted::Noted,
     opinion,
     pool::StopSign,
     posting,
@@ -28,6 +29,7 @@ use crate::chess::{
     Budget,
     check::{self, CHECKER_VERSION, CheckOptions, Limits},
     comments::Comments,
+    fact::{List, Theirs},
     read::{self, Entry, Item, LARGEST_FILE, ReadError},
 };
 
@@ -314,10 +316,11 @@ impl Desk {
                 None => (None, None, None, None),
                 Some((kept, fresh)) => {
                     if !kept.other_tasks.is_empty() {
-                        one.report.warnings.push(format!(
-                            "the same position is kept with another task: {}",
-                            kept.other_tasks.join(", ")
-                        ));
+                        let list = kept.other_tasks.into_iter().map(Theirs::from).collect();
+                        let noted = Noted::KeptWithOtherTask {
+                            kept: List { list },
+                        };
+                        one.report.warnings.push(noted.into());
                     }
                     let fresh = Some(fresh).filter(|_| kept.same.is_some());
                     (Some(kept.position), kept.same, kept.posted, fresh)

@@ -29,6 +29,7 @@ mod links;
 mod members;
 mod moderation;
 mod names;
+mod noted;
 mod notes;
 mod notice;
 pub mod opinion;

@@ -6,7 +6,7 @@
 use std::{
     collections::BTreeMap,
     io::{BufRead, BufReader, Write},
-    path::PathBuf,
+    path::{Path, PathBuf},
     process::{Child, ChildStdin, Command, Stdio},
     sync::mpsc::{self, Receiver, RecvTimeoutError},
     thread,
@@ -16,6 +16,7 @@ use std::{
 use serde::{Deserialize, Serialize};
 use shakmaty::{Chess, EnPassantMode, Move, Position, fen::Fen, san::SanPlus, uci::UciMove};
 
+use super::noted::Noted;
 use crate::chess::{check::Report, search::Score};
 
 /// Which engine to ask, and how.
@@ -121,8 +122,8 @@ pub fn consult(settings: &EngineSettings, position: &Chess, report: &mut Report)
         return;
     }
     report.warnings.push(match ask(settings, position) {
-        Ok(opinion) => opinion.words(&report.keys),
-        Err(error) => format!("no second opinion: {error}"),
+        Ok(opinion) => opinion.noted(&report.keys).into(),
+        Err(error) => error.noted().into(),
     });
 }
 
@@ -158,17 +159,51 @@ impl Opinion {
         }
     }
 
-    /// The opinion in a sentence, beside the keys our own check found.
-    pub fn words(&self, keys: &[String]) -> String {
-        let agrees = if keys.contains(&self.best) {
-            "agrees on"
-        } else {
-            "prefers"
-        };
-        format!(
-            "second opinion by {} at depth {}: {agrees} {} ({})",
-            self.engine, self.depth, self.best, self.score
-        )
+    /// The opinion, beside the keys our own check found.
+    fn noted(self, keys: &[String]) -> Noted {
+        let agrees = keys.contains(&self.best);
+        let (engine, depth, line, score) =
+            (self.engine.into(), self.depth, self.best.into(), self.score);
+        match agrees {
+            true => Noted::SecondOpinionAgrees {
+                engine,
+                depth,
+                line,
+                score,
+            },
+            false => Noted::SecondOpinionPrefers {
+                engine,
+                depth,
+                line,
+                score,
+            },
+        }
+    }
+}
+
+impl OpinionError {
+    fn noted(&self) -> Noted {
+        let name = |program: &Path| program.display().to_string().into();
+        match self {
+            Self::Start(program, error) => Noted::EngineNotStarted {
+                engine: name(program),
+                error: error.to_string().into(),
+            },
+            Self::NotUci(program, seconds) => Noted::EngineNotUci {
+                engine: name(program),
+                seconds: u32::try_from(*seconds).unwrap_or(u32::MAX),
+            },
+            Self::Ended(program) => Noted::EngineEnded {
+                engine: name(program),
+            },
+            Self::Hung(program) => Noted::EngineHung {
+                engine: name(program),
+            },
+            Self::BadMove(program, written) => Noted::EngineMoveWrong {
+                engine: name(program),
+                written: written.as_str().into(),
+            },
+        }
     }
 }
 
@@ -192,7 +227,7 @@ enum Silence {
 }
 
 impl Silence {
-    fn error(self, program: &std::path::Path) -> OpinionError {
+    fn error(self, program: &Path) -> OpinionError {
         match self {
             Self::Late => OpinionError::Hung(program.into()),
             Self::Ended => OpinionError::Ended(program.into()),
@@ -319,8 +354,20 @@ mod tests {
                 best: "e4".into()
             }
         );
-        assert!(opinion.words(&["e4".into()]).contains("agrees on e4"));
-        assert!(opinion.words(&["d4".into()]).contains("prefers e4"));
+        let agrees = opinion.clone().noted(&["e4".into()]);
+        let (engine, line, score) = ("Tester".into(), "e4".into(), "+0.31".to_owned());
+        let depth = 7;
+        assert_eq!(
+            agrees,
+            Noted::SecondOpinionAgrees {
+                engine,
+                depth,
+                line,
+                score,
+            }
+        );
+        let prefers = opinion.noted(&["d4".into()]);
+        assert!(matches!(prefers, Noted::SecondOpinionPrefers { .. }));
     }
 
     #[test]

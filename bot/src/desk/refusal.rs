@@ -8,6 +8,7 @@ use chrono_tz::Tz;
 use serde::Serialize;
 
 use crate::chess::{
+    PositionError,
     check::Soundness,
     fact::{Line, List, Theirs},
 };
@@ -114,7 +115,7 @@ pub enum Refusal {
     },
     IllegalPosition,
     CannotBeSetUp {
-        why: Theirs,
+        why: PositionError,
     },
     NotSound {
         position: Theirs,

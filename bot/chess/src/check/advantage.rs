@@ -11,9 +11,13 @@
 
 use shakmaty::{Chess, Move, Position};
 
-use super::{CheckOptions, Known, Report, Soundness, blank, tables, variations, words};
+use super::{
+    CheckOptions, Finding, Known, Report, Soundness, Stands, Statement, blank, tables, variations,
+    words,
+};
 use crate::{
     Branch, Budget, Defence, Solution, Stipulation,
+    fact::{Centipawns, Line},
     line::sans,
     read::Entry,
     search::{self, Judged, Ranked, Score},
@@ -36,19 +40,16 @@ pub(super) enum Sought {
 }
 
 impl Sought {
-    fn words(self) -> Option<String> {
+    fn told(self) -> Option<Finding> {
         match self {
             Self::Nothing => None,
-            Self::NoneWithin(moves) => Some(format!(
-                "There is no mate in {moves} or fewer, so a win was looked for."
-            )),
-            Self::CutShort(0) => Some(
-                "Half of the time or work allowed was too little to look for a mate, so a win was looked for."
-                    .to_owned(),
-            ),
-            Self::CutShort(moves) => Some(format!(
-                "There is no mate in {moves} or fewer; half of the time or work allowed was too little for longer ones, so a win was looked for."
-            )),
+            Self::NoneWithin(moves) => Some(Finding::NoMateSoWin {
+                moves: moves.into(),
+            }),
+            Self::CutShort(0) => Some(Finding::NoMateSought),
+            Self::CutShort(moves) => Some(Finding::NoMateThenCut {
+                moves: moves.into(),
+            }),
         }
     }
 }
@@ -65,9 +66,7 @@ pub(super) fn check_advantage(
     if matches!(report.verdict, Soundness::Sound | Soundness::SeveralKeys) {
         report.warnings = variations::check_advantage(entry, task, options, budget);
         if !report.warnings.is_empty() {
-            report.message = format!("{} {}", report.message, variations::SEE_WARNINGS)
-                .trim_start()
-                .to_owned();
+            report.message.push(Finding::VariationsDoubtful.into());
         }
     }
     report
@@ -85,7 +84,7 @@ fn verdict(
     report.stipulation = Some(task);
     if position.legal_moves().is_empty() {
         report.verdict = Soundness::Unsound;
-        report.message = "The side to move has no move; check who is to move.".to_owned();
+        report.message.push(Finding::NoMoveLeft.into());
         return report;
     }
     if let Some(every) = options
@@ -100,27 +99,27 @@ fn verdict(
     let best = &judged.lines[0];
     report.line = sans(position, &best.line);
     let judgement = Judgement::of(task, &judged, options);
-    let mut message: Vec<String> = sought.words().into_iter().collect();
+    let mut message: Vec<Finding> = sought.told().into_iter().collect();
     if !deep_enough(&judged) {
         report.verdict = Soundness::Undecided;
-        message.push(format!(
-            "The time or work allowed ended at depth {}, too early to judge whether the side to move {}. Allow more and check again.",
-            judged.depth,
-            if task == Stipulation::Draw { "draws" } else { "wins" }
-        ));
+        message.push(Finding::EndedEarly {
+            depth: judged.depth,
+            task: task.into(),
+        });
+        message.push(Finding::AllowMore);
     } else if matches!(sought, Sought::CutShort(_)) && !judgement.holds {
         // A longer mate may be there all the same.
         report.verdict = Soundness::Undecided;
         report.stipulation = None;
-        message.push(judgement.words(position, task, &judged, &report.keys));
-        message.push("Allow more, or ask for shorter mates, and check again.".to_owned());
+        message.extend(judgement.told(position, task, &judged, &report.keys));
+        message.push(Finding::AllowMoreOrShorter);
     } else {
         report.verdict = judgement.verdict;
         let mut more = None;
         if judgement.verdict == Soundness::SeveralKeys {
             let every = every_key(position, task, options, judged.depth, budget);
             report.keys = if every.is_empty() {
-                more = Some("There may be more; not every move was judged.".to_owned());
+                more = Some(Finding::MayBeMore);
                 first_moves(position, &judged.lines)
             } else {
                 every
@@ -129,11 +128,11 @@ fn verdict(
             report.keys = first_moves(position, &judged.lines[..1]);
             report.variations = vec![words::numbered(position, &best.line)];
         }
-        message.push(judgement.words(position, task, &judged, &report.keys));
+        message.extend(judgement.told(position, task, &judged, &report.keys));
         message.extend(more);
         message.extend(broken_promise(entry, &report.keys));
     }
-    report.message = message.join(" ");
+    report.message = message.into_iter().map(Statement::from).collect();
     report
 }
 
@@ -153,36 +152,25 @@ fn by_tables(
         .collect();
     let wins = every.iter().any(|(_, known)| *known == Known::Win);
     report.line = report.keys.first().cloned().into_iter().collect();
-    let doing = if task == Stipulation::Draw {
-        "draws"
-    } else {
-        "wins"
-    };
-    (report.verdict, report.message) = match report.keys.len() {
-        _ if task == Stipulation::Draw && wins => (
-            Soundness::Unsound,
-            "By the endgame tables the side to move does better than draw; set the task to +."
-                .to_owned(),
-        ),
+    let asked = task.into();
+    let (verdict, told) = match report.keys.len() {
+        _ if task == Stipulation::Draw && wins => (Soundness::Unsound, Some(Finding::TablesBetter)),
         0 => (
             Soundness::Unsound,
-            format!("By the endgame tables no move {doing}."),
+            Some(Finding::TablesNone { task: asked }),
         ),
-        1 => (Soundness::Sound, String::new()),
+        1 => (Soundness::Sound, None),
         _ => (
             Soundness::SeveralKeys,
-            format!(
-                "By the endgame tables more than one move {doing}: {}. Change the position so that one remains, or accept them all.",
-                words::list(&report.keys)
-            ),
+            Some(Finding::TablesSeveral {
+                task: asked,
+                keys: words::list(&report.keys),
+            }),
         ),
     };
-    report.message = [Some(report.message), broken_promise(entry, &report.keys)]
-        .into_iter()
-        .flatten()
-        .filter(|words| !words.is_empty())
-        .collect::<Vec<_>>()
-        .join(" ");
+    report.verdict = verdict;
+    let told = told.into_iter().chain(broken_promise(entry, &report.keys));
+    report.message = told.map(Statement::from).collect();
     report
 }
 
@@ -278,55 +266,52 @@ impl Judgement {
         }
     }
 
-    fn words(
+    fn told(
         &self,
         position: &Chess,
         task: Stipulation,
         judged: &Judged,
         keys: &[String],
-    ) -> String {
-        let [best, ..] = &judged.lines[..] else {
-            return String::new();
-        };
-        let key = words::san(position, best.line[0]);
-        let doing = if task == Stipulation::Draw {
-            "draws"
-        } else {
-            "wins"
-        };
+    ) -> Option<Finding> {
         let depth = judged.depth;
-        let stands = stand(best.score);
-        if self.too_good {
-            return format!(
-                "Judged at depth {depth}: the side to move does better than draw, {key} {stands}. Set the task to +."
-            );
-        }
-        if !self.holds {
-            return format!("Judged at depth {depth}: no move {doing}; the best, {key}, {stands}.");
-        }
-        if self.verdict == Soundness::SeveralKeys {
-            return format!(
-                "Judged at depth {depth}: more than one move {doing}: {}. Change the position so that one remains, or accept them all.",
-                words::list(keys)
-            );
-        }
-        match judged.lines.get(1) {
-            Some(second) => format!(
-                "Judged at depth {depth}, not proved: {key} {stands}; the next best, {}, {}.",
-                words::san(position, second.line[0]),
-                stand(second.score)
-            ),
-            None => format!("Judged at depth {depth}, not proved: {key}, the only move, {stands}."),
-        }
+        let best = stands(position, judged.lines.first()?);
+        let task = task.into();
+        Some(if self.too_good {
+            Finding::JudgedBetter { depth, best }
+        } else if !self.holds {
+            Finding::JudgedNone { depth, task, best }
+        } else if self.verdict == Soundness::SeveralKeys {
+            let keys = words::list(keys);
+            Finding::JudgedSeveral { depth, task, keys }
+        } else {
+            match judged.lines.get(1) {
+                Some(next) => Finding::JudgedBest {
+                    depth,
+                    best,
+                    next: stands(position, next),
+                },
+                None => Finding::JudgedOnly { depth, best },
+            }
+        })
     }
 }
 
-/// "stands at +3.1", "mates in 4", "is mated in 2".
-pub(super) fn stand(score: Score) -> String {
-    match score {
-        Score::Cp(value) => format!("stands at {:+.1}", f64::from(value) / 100.0),
-        Score::Mate(moves) if moves > 0 => format!("mates in {moves}"),
-        Score::Mate(moves) => format!("is mated in {}", -moves),
+/// How a ranked first move stands, for the side that makes it.
+fn stands(position: &Chess, ranked: &Ranked) -> Stands {
+    let line = Line::from(words::san(position, ranked.line[0]));
+    match ranked.score {
+        Score::Cp(centipawns) => Stands::MoveStandsAt {
+            line,
+            value: Centipawns { centipawns },
+        },
+        Score::Mate(moves) if moves > 0 => Stands::MoveMatesIn {
+            line,
+            moves: moves.unsigned_abs(),
+        },
+        Score::Mate(moves) => Stands::MoveIsMatedIn {
+            line,
+            moves: moves.unsigned_abs(),
+        },
     }
 }
 
@@ -364,7 +349,7 @@ fn first_moves(position: &Chess, lines: &[Ranked]) -> Vec<String> {
 }
 
 /// What is to be said when the file promises a move that is no key.
-fn broken_promise(entry: &Entry, keys: &[String]) -> Option<String> {
+fn broken_promise(entry: &Entry, keys: &[String]) -> Option<Finding> {
     let promised: Vec<String> = entry
         .best
         .iter()
@@ -372,12 +357,9 @@ fn broken_promise(entry: &Entry, keys: &[String]) -> Option<String> {
         .collect();
     let kept =
         promised.is_empty() || keys.is_empty() || promised.iter().any(|san| keys.contains(san));
-    (!kept).then(|| {
-        format!(
-            "The file promises {}, and the search prefers {}.",
-            words::list(&promised),
-            words::list(keys)
-        )
+    (!kept).then(|| Finding::SearchPrefers {
+        promised: words::list(&promised),
+        keys: words::list(keys),
     })
 }
 
@@ -397,7 +379,7 @@ fn branch(line: &[Move]) -> Option<Branch> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{check, read};
+    use crate::{check, fact::Task, read};
 
     fn report(epd: &str, task: Stipulation) -> Report {
         let mut entry = read::read_file("t", epd.as_bytes())
@@ -420,10 +402,23 @@ mod tests {
         let report = report("3q3k/7p/8/8/8/8/7P/K2R4 w - -", Stipulation::Win);
         assert_eq!(report.verdict, Soundness::Sound, "{report:?}");
         assert_eq!(report.keys, ["Rxd8+"]);
+        assert!(!report.proved);
+        let [
+            Statement::Found(Finding::JudgedBest {
+                depth: 10,
+                best,
+                next,
+            }),
+        ] = &report.message[..]
+        else {
+            panic!("{:?}", report.message);
+        };
+        let key = Line::from("Rxd8+");
         assert!(
-            !report.proved
-                && report.message.contains("not proved")
-                && report.message.contains("depth 10")
+            matches!(best, Stands::MoveStandsAt { line, value } if *line == key && value.centipawns >= 200)
+        );
+        assert!(
+            matches!(next, Stands::MoveStandsAt { line, value } if *line != key && value.centipawns <= 100)
         );
     }
 
@@ -449,7 +444,14 @@ mod tests {
         let report = check::check(&entry, &options, &budget);
         assert_eq!(report.verdict, Soundness::SeveralKeys, "{report:?}");
         assert_eq!(report.keys.len(), 2);
-        assert!(report.message.contains("may be more"), "{}", report.message);
+        let keys = words::list(&report.keys);
+        let task = Task::Win;
+        let depth = report.depth.expect("judged");
+        let told = [
+            Finding::JudgedSeveral { depth, task, keys },
+            Finding::MayBeMore,
+        ];
+        assert_eq!(report.message, told.map(Statement::from));
     }
 
     #[test]
@@ -460,11 +462,11 @@ mod tests {
         );
         let report = report("3q3k/7p/8/8/8/8/7P/K2R4 w - -", Stipulation::Draw);
         assert_eq!(report.verdict, Soundness::Unsound);
-        assert!(
-            report.message.contains("better than draw"),
-            "{}",
-            report.message
-        );
+        let [Statement::Found(Finding::JudgedBetter { depth: 10, best })] = &report.message[..]
+        else {
+            panic!("{:?}", report.message);
+        };
+        assert!(matches!(best, Stands::MoveStandsAt { line, .. } if *line == "Rxd8+".into()));
     }
 
     #[test]
@@ -516,11 +518,14 @@ mod tests {
             "the king takes it: {:?}",
             report.keys
         );
+        let task = Task::Win;
+        let keys = words::list(&report.keys);
+        let told = Statement::from(Finding::TablesSeveral { task, keys });
+        assert_eq!(report.message, [told]);
         entry.stipulation = Some(Stipulation::Draw);
-        assert_eq!(
-            check::check(&entry, &options, &Budget::unlimited()).verdict,
-            Soundness::Unsound
-        );
+        let report = check::check(&entry, &options, &Budget::unlimited());
+        assert_eq!(report.verdict, Soundness::Unsound);
+        assert_eq!(report.message, [Statement::from(Finding::TablesBetter)]);
     }
 
     #[test]

@@ -3,21 +3,22 @@
 use shakmaty::{Chess, Move, Position};
 
 use super::{
-    CheckOptions, Report, Soundness,
+    CheckOptions, Finding, Report, Soundness, Statement, Whose,
     advantage::{self, Sought},
     blank, difficulty, variations, words,
 };
 use crate::{
-    Budget, Solution, Spent, Stipulation, line::sans, name::name, prove::Prover, read::Entry,
+    Budget, Solution, Spent, Stipulation,
+    fact::{Line, List, number},
+    line::sans,
+    name::name,
+    prove::Prover,
+    read::Entry,
 };
 
 /// An unsound mate of at most this length is also looked for one move longer, so that the coach can
 /// be told of it.
 const LOOK_LONGER: u8 = 3;
-
-/// Said where the verdict is certain and only what nearly works was not all looked through.
-pub(super) const TRIES_CUT: &str = "the time or work allowed ran out before every try was looked for; the keys are \
-                         complete, and the difficulty is not estimated";
 
 /// The most unsettled moves that are named.
 const MOST_NAMED: usize = 12;
@@ -69,11 +70,10 @@ fn settle(
     let position = &entry.position;
     if position.legal_moves().is_empty() {
         report.verdict = Soundness::Unsound;
-        report.message = if position.is_check() {
-            "The side to move is already mated; check who is to move.".to_owned()
-        } else {
-            "The side to move has no move: it is stalemate. Check who is to move.".to_owned()
-        };
+        report.message.push(match position.is_check() {
+            true => Finding::MatedAlready.into(),
+            false => Finding::StalematedAlready.into(),
+        });
         return Ok(report);
     }
     let Some(shortest) = prover.shortest(moves)? else {
@@ -97,29 +97,30 @@ fn settle(
     let mut message = Vec::new();
     if shortest < moves {
         report.verdict = Soundness::Short;
-        message.push(format!(
-            "There is a mate in {shortest}, sooner than the {moves} asked for: {}. Set the task to #{shortest}, or change the position.",
-            words::numbered(position, &main)
-        ));
+        message.push(Finding::SoonerMate {
+            moves: shortest.into(),
+            asked: moves.into(),
+            line: words::numbered(position, &main).into(),
+        });
     } else if solution.keys.len() > 1 {
         report.verdict = Soundness::SeveralKeys;
-        message.push(format!(
-            "{} keys mate in {moves}: {}. Change the position so that one remains, or accept them all.",
-            solution.keys.len(),
-            words::list(&report.keys)
-        ));
+        message.push(Finding::SeveralMates {
+            number: number(solution.keys.len()),
+            moves: moves.into(),
+            keys: words::list(&report.keys),
+        });
     } else {
         report.verdict = Soundness::Sound;
     }
     message.extend(promises(entry, &solution, shortest));
     report.warnings = variations::check_mates(entry, moves, prover, budget);
     if !tries_known {
-        report.warnings.push(TRIES_CUT.to_owned());
+        report.warnings.push(Finding::TriesCut.into());
     }
     if report.warnings.len() > usize::from(!tries_known) {
-        message.push(variations::SEE_WARNINGS.to_owned());
+        message.push(Finding::VariationsDoubtful);
     }
-    report.message = message.join(" ");
+    report.message = message.into_iter().map(Statement::from).collect();
     Ok(report)
 }
 
@@ -127,16 +128,15 @@ fn settle(
 /// there is none is proved by now; how much can be told besides depends on the budget left.
 fn unsound(entry: &Entry, moves: u8, prover: &mut Prover<'_>, mut report: Report) -> Report {
     report.verdict = Soundness::Unsound;
-    let mut message = vec![match moves {
-        1 => "There is no mate in one move.".to_owned(),
-        _ => format!("There is no mate in {moves} moves or fewer."),
+    let mut message = vec![Finding::NoMateIn {
+        moves: moves.into(),
     }];
     let told = near_miss(entry, moves, prover, &mut report, &mut message)
         .and_then(|()| longer_mate(entry, moves, prover, &mut message));
     if told.is_err() {
-        message.push("The time or work allowed ran out before more could be told.".to_owned());
+        message.push(Finding::MoreUntold);
     }
-    report.message = message.join(" ");
+    report.message = message.into_iter().map(Statement::from).collect();
     report
 }
 
@@ -146,7 +146,7 @@ fn near_miss(
     moves: u8,
     prover: &mut Prover<'_>,
     report: &mut Report,
-    message: &mut Vec<String>,
+    message: &mut Vec<Finding>,
 ) -> Result<(), Spent> {
     let position = &entry.position;
     let solution = prover.solution(moves)?;
@@ -164,31 +164,26 @@ fn near_miss(
         prover.refutations(&after, moves - 1)?
     };
     let whose = if promised.is_some() {
-        "the promised "
+        Whose::Promised
     } else if solution.tries.is_empty() {
-        ""
+        Whose::Any
     } else {
-        "the try "
+        Whose::Try
     };
-    let first = words::numbered(position, &[mv]);
+    let first = Line::from(words::numbered(position, &[mv]));
     let mut line = vec![mv];
     if let Some(&reply) = held.first() {
         line.push(reply);
-        let reply_text = words::numbered(position, &line);
-        let rest = match held.len() {
-            1 => "is the only defence that holds".to_owned(),
-            n => format!("holds ({n} defences do)"),
-        };
-        // The line reads "1.Qh5 Nf6": the reply is what follows the first move.
-        let reply_text = reply_text
-            .strip_prefix(&first)
-            .unwrap_or(&reply_text)
-            .trim();
-        message.push(format!("After {whose}{first}, {reply_text} {rest}."));
+        message.push(Finding::HoldsAgainst {
+            whose,
+            first,
+            reply: words::answer(&after, reply).into(),
+            number: number(held.len()),
+        });
     } else if after.legal_moves().is_empty() && !after.is_check() {
-        message.push(format!("After {whose}{first} it is stalemate."));
+        message.push(Finding::LeavesStalemate { whose, first });
     } else {
-        message.push(format!("After {whose}{first} it is not mate."));
+        message.push(Finding::IsNoMate { whose, first });
     }
     report.line = sans(position, &line);
     Ok(())
@@ -199,7 +194,7 @@ fn longer_mate(
     entry: &Entry,
     moves: u8,
     prover: &mut Prover<'_>,
-    message: &mut Vec<String>,
+    message: &mut Vec<Finding>,
 ) -> Result<(), Spent> {
     if moves <= LOOK_LONGER
         && let Some(longer) = prover.shortest(moves + 1)?
@@ -209,43 +204,44 @@ fn longer_mate(
             .iter()
             .map(|(mv, _)| words::san(&entry.position, *mv))
             .collect();
-        message.push(format!(
-            "There is a mate in {longer}, by {}.",
-            words::list(&keys)
-        ));
+        message.push(Finding::LongerMate {
+            moves: longer.into(),
+            keys: words::list(&keys),
+        });
     }
     Ok(())
 }
 
 /// What is to be said of moves that the file promises or warns of.
-fn promises(entry: &Entry, solution: &Solution, moves: u8) -> Vec<String> {
+fn promises(entry: &Entry, solution: &Solution, moves: u8) -> Vec<Finding> {
     let position = &entry.position;
-    let is_key = |mv: &Move| solution.keys.iter().any(|key| key.mv == *mv);
-    let names = |moves: &[Move]| {
-        let names: Vec<String> = moves.iter().map(|mv| words::san(position, *mv)).collect();
-        words::list(&names)
-    };
-    let keys: Vec<Move> = solution.keys.iter().map(|key| key.mv).collect();
-    let mut out = Vec::new();
-    let broken: Vec<Move> = entry
+    let is_key = |mv: &&Move| solution.keys.iter().any(|key| key.mv == **mv);
+    let san = |mv: &Move| words::san(position, *mv);
+    let keys: Vec<String> = solution.keys.iter().map(|key| san(&key.mv)).collect();
+    let broken: Vec<String> = entry
         .best
         .iter()
-        .copied()
         .filter(|mv| !is_key(mv))
+        .map(san)
         .collect();
+    let avoided: Vec<String> = entry.avoid.iter().filter(is_key).map(san).collect();
+    let moves = moves.into();
+    let mut out = Vec::new();
     if !broken.is_empty() {
-        out.push(format!(
-            "The file promises {}, which does not mate in {moves}; {} does.",
-            names(&broken),
-            names(&keys)
-        ));
+        out.push(Finding::PromiseNoMate {
+            promised: words::list(&broken),
+            number: number(broken.len()),
+            moves,
+            keys: words::list(&keys),
+            others: number(keys.len()),
+        });
     }
-    let avoided: Vec<Move> = entry.avoid.iter().copied().filter(is_key).collect();
     if !avoided.is_empty() {
-        out.push(format!(
-            "The file says to avoid {}, which mates in {moves}.",
-            names(&avoided)
-        ));
+        out.push(Finding::AvoidedMates {
+            avoided: words::list(&avoided),
+            number: number(avoided.len()),
+            moves,
+        });
     }
     out
 }
@@ -278,74 +274,69 @@ fn out_of_time(entry: &Entry, moves: u8, prover: &Prover<'_>) -> Report {
         .or_else(|| entry.best.first().copied())
         .map(|mv| sans(position, &[mv]))
         .unwrap_or_default();
-    let so_far = match (found, prover.none_within()) {
-        (Some((shortest, key)), _) => so_far_found(position, prover, shortest, key),
-        (None, 0) => "nothing is proved yet".to_owned(),
-        (None, none) => so_far_none(prover, none),
-    };
-    report.message = format!(
-        "The time or work allowed ran out before {task} was settled; {so_far}. Allow more and check again."
-    );
+    let mut message = vec![Finding::MateUnsettled { task }];
+    match (found, prover.none_within()) {
+        (Some((shortest, key)), _) => {
+            message.extend(so_far_found(position, prover, shortest, key));
+        }
+        (None, 0) => message.push(Finding::NothingProvedYet),
+        (None, none) => message.extend(so_far_none(prover, none)),
+    }
+    message.push(Finding::AllowMore);
+    report.message = message.into_iter().map(Statement::from).collect();
     report
 }
 
 /// A mate is known, and not yet whether it is the only one of its length.
-fn so_far_found(position: &Chess, prover: &Prover<'_>, shortest: u8, key: Move) -> String {
-    let first = words::numbered(position, &[key]);
+fn so_far_found(position: &Chess, prover: &Prover<'_>, shortest: u8, key: Move) -> Vec<Finding> {
+    let moves = shortest.into();
     let standing = prover.standing(shortest);
     let names = |moves: &[Move]| -> Vec<String> {
         let named = moves.iter().take(MOST_NAMED);
         named.map(|mv| words::san(position, *mv)).collect()
     };
-    let mut so_far = format!(
-        "so far it is proved that {first} mates in {shortest} and that there is no sooner mate"
-    );
+    let mut told = vec![Finding::MateProved {
+        line: words::numbered(position, &[key]).into(),
+        moves,
+    }];
+    let also: Vec<Move> = standing.keys.into_iter().filter(|mv| *mv != key).collect();
+    let (keys, other) = (words::list(&names(&also)), number(also.len()));
     if standing.unsettled.is_empty() {
-        let also: Vec<Move> = standing.keys.into_iter().filter(|mv| *mv != key).collect();
-        so_far.push_str(&match also.as_slice() {
-            [] => ", and that it is the only key, but its main line is not known yet".to_owned(),
-            also => format!(
-                "; the other keys are {}, but the main line is not known yet",
-                words::list(&names(also))
-            ),
+        told.push(match other {
+            0 => Finding::OnlyKeyWithoutLine,
+            number => Finding::OtherKeysWithoutLine { keys, number },
         });
-        return so_far;
+        return told;
     }
-    if standing.keys.len() > 1 {
-        let also: Vec<Move> = standing.keys.into_iter().filter(|mv| *mv != key).collect();
-        so_far.push_str(&format!(
-            ", and that it is not the only key: {} mates in {shortest} too",
-            words::list(&names(&also))
-        ));
-    } else {
-        so_far.push_str(", but not whether it is the only key");
-    }
-    let mut open = names(&standing.unsettled);
-    if standing.unsettled.len() > MOST_NAMED {
-        open.push(format!("{} more", standing.unsettled.len() - MOST_NAMED));
-    }
-    so_far.push_str(&format!(
-        "; of the other first moves {} are proved to fail, and it is open whether these mate: {}",
-        standing.failed.len(),
-        words::list(&open)
-    ));
-    so_far
+    told.push(match other {
+        0 => Finding::OnlyKeyOpen,
+        number => Finding::NotOnlyKey {
+            keys,
+            number,
+            moves,
+        },
+    });
+    let open = names(&standing.unsettled).into_iter().map(Line::from);
+    told.push(Finding::FirstMovesOpen {
+        failed: number(standing.failed.len()),
+        open: List {
+            list: open.collect(),
+        },
+        more: number(standing.unsettled.len().saturating_sub(MOST_NAMED)),
+    });
+    told
 }
 
 /// No mate was found in `none` moves or fewer, and the next length is not settled.
-fn so_far_none(prover: &Prover<'_>, none: u8) -> String {
-    let mut so_far = match none {
-        1 => "so far it is proved that there is no mate in one move".to_owned(),
-        _ => format!("so far it is proved that there is no mate in {none} moves or fewer"),
-    };
+fn so_far_none(prover: &Prover<'_>, none: u8) -> Vec<Finding> {
+    let mut told = vec![Finding::NoMateProved { moves: none.into() }];
     let standing = prover.standing(none + 1);
     if !standing.failed.is_empty() {
-        let all = standing.failed.len() + standing.unsettled.len();
-        so_far.push_str(&format!(
-            ", and that {} of the {all} first moves do not mate in {} either",
-            standing.failed.len(),
-            none + 1
-        ));
+        told.push(Finding::FirstMovesFail {
+            failed: number(standing.failed.len()),
+            all: number(standing.failed.len() + standing.unsettled.len()),
+            moves: u32::from(none) + 1,
+        });
     }
-    so_far
+    told
 }

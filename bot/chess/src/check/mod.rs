@@ -2,6 +2,7 @@
 
 mod advantage;
 mod difficulty;
+mod finding;
 mod mate;
 mod tables;
 mod variations;
@@ -13,11 +14,13 @@ use shakmaty::{Chess, EnPassantMode, Position, fen::Fen};
 use super::{
     Budget, Solution, Stipulation,
     comments::Comments,
+    fact::number,
     prove::Prover,
     read::{Entry, ReadError},
 };
 
 pub(super) use advantage::SHALLOWEST;
+pub use finding::{Assessment, Complaint, Finding, Stands, Statement, Whose};
 pub use tables::{Endgames, Known};
 
 /// Version of the checker; a stored check with another version is done again.
@@ -41,7 +44,7 @@ pub enum Soundness {
     Undecided,
 }
 
-/// The report on one position; serialises to the object that `check --json` writes.
+/// The report on one position, as the store keeps it.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 pub struct Report {
     /// The entry's id.
@@ -64,17 +67,18 @@ pub struct Report {
     pub nodes: u64,
     /// Seconds taken, filled in by whoever holds a clock.
     pub seconds: f64,
-    /// What is wrong and what to do, in words for a coach; empty when all is well.
-    pub message: String,
+    /// What is wrong and what to do, a sentence each; empty when all is well.
+    #[serde(deserialize_with = "finding::sentences")]
+    pub message: Vec<Statement>,
     /// Variations for reading, main line first, as numbered SAN.
     #[serde(default)]
     pub variations: Vec<String>,
     /// Tries with their refutation, as numbered SAN.
     #[serde(default)]
     pub tries: Vec<String>,
-    /// Oddities of the position and of the coach's own variations.
+    /// Oddities of the position and of the coach's own variations, a statement each.
     #[serde(default)]
-    pub warnings: Vec<String>,
+    pub warnings: Vec<Statement>,
     /// Depth in half-moves when judged by evaluation.
     #[serde(default)]
     pub depth: Option<u32>,
@@ -124,7 +128,7 @@ impl Report {
             proved: false,
             nodes: 0,
             seconds: 0.0,
-            message: error.to_string(),
+            message: vec![Finding::from(error).into()],
             variations: Vec::new(),
             tries: Vec::new(),
             warnings: Vec::new(),
@@ -199,11 +203,20 @@ pub fn check(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Repo
         None => mate::check_unstated(entry, options, budget),
     };
     report.comments = Comments::of(entry, &report.keys, &report.line);
-    let mut warnings: Vec<String> = entry.warnings.iter().map(ToString::to_string).collect();
-    warnings.extend(entry.odd_lines.iter().map(ToString::to_string));
-    warnings.extend(report.comments.warnings());
+    let mut warnings: Vec<Statement> = entry
+        .warnings
+        .iter()
+        .copied()
+        .map(Statement::from)
+        .collect();
+    let odd = entry.odd_lines.iter().map(|odd| Finding::OddRow {
+        row: number(odd.line),
+        what: odd.what,
+    });
+    warnings.extend(odd.map(Statement::from));
+    warnings.extend(report.comments.warnings().into_iter().map(Statement::from));
     if let Some(moves) = report.stipulation.and_then(Stipulation::mate_in) {
-        warnings.extend(fifty_moves(&entry.position, moves));
+        warnings.extend(fifty_moves(&entry.position, moves).map(Statement::from));
     }
     warnings.append(&mut report.warnings);
     report.warnings = warnings;
@@ -246,7 +259,7 @@ fn blank(entry: &Entry) -> Report {
         proved: false,
         nodes: 0,
         seconds: 0.0,
-        message: String::new(),
+        message: Vec::new(),
         variations: Vec::new(),
         tries: Vec::new(),
         warnings: Vec::new(),
@@ -259,15 +272,10 @@ fn blank(entry: &Entry) -> Report {
 }
 
 /// Says so when the fifty moves that a FEN counts would be full before the mate.
-fn fifty_moves(position: &Chess, moves: u8) -> Option<String> {
-    let last_before_mate = position.halfmoves() + 2 * u32::from(moves) - 2;
-    (last_before_mate >= 100).then(|| {
-        format!(
-            "the FEN counts {} half-moves without a capture or pawn move; in a game the fifty moves \
-             could be claimed before the mate, in a problem they are not counted",
-            position.halfmoves()
-        )
-    })
+fn fifty_moves(position: &Chess, moves: u8) -> Option<Finding> {
+    let number = position.halfmoves();
+    let last_before_mate = number + 2 * u32::from(moves) - 2;
+    (last_before_mate >= 100).then_some(Finding::FiftyMoves { number })
 }
 
 #[cfg(test)]

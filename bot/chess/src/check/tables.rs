@@ -6,12 +6,14 @@
 
 use std::fmt;
 
+use serde::{Deserialize, Serialize};
 use shakmaty::{Chess, Move, Position};
 
 use crate::Stipulation;
 
 /// What is known of a position, for the side to move and without the fifty-move rule.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Known {
     /// The side to move wins.
     Win,

@@ -1,11 +1,18 @@
-//! How a proof is put into words: numbered lines for reading, and lists of moves in a sentence.
+//! How a proof is written out: numbered lines for reading, and moves as the values of facts.
 
-use shakmaty::{Chess, Move, Position, san::SanPlus};
+use shakmaty::{Chess, Color, Move, Position, san::SanPlus};
 
-use crate::{Branch, Solution, line};
+use crate::{
+    Branch, Solution,
+    fact::{And, Line},
+    line,
+};
 
 /// The most variations a report writes out.
 pub(super) const MOST_VARIATIONS: usize = 60;
+
+/// The most other continuations that are named at one place.
+const MOST_DUALS: usize = 3;
 
 /// SAN of one move, with check and mate sign.
 pub(super) fn san(position: &Chess, mv: Move) -> String {
@@ -17,17 +24,24 @@ pub(super) fn in_place(before: &Chess, mv: Move) -> String {
     line::numbered(before.turn(), before.fullmoves().get(), &[san(before, mv)])
 }
 
+/// The answer to a first move, as it is written behind it: "Nf6" behind "1.Qh5", "2.Nf3" behind "1...Qh4".
+pub(super) fn answer(after: &Chess, mv: Move) -> String {
+    let san = san(after, mv);
+    match after.turn() {
+        Color::White => line::numbered(Color::White, 2, &[san]),
+        Color::Black => san,
+    }
+}
+
 /// A numbered line that starts at move 1, as solutions are printed.
 pub(super) fn numbered(position: &Chess, moves: &[Move]) -> String {
     line::numbered(position.turn(), 1, &line::sans(position, moves))
 }
 
-/// "Qh7", "Qh7 and Rd8+", "Qh7, Rd8+ and Nf6".
-pub(super) fn list(words: &[String]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+/// Moves in SAN as a value: "Qh7, Rd8+ and Nf6".
+pub(super) fn list(sans: &[String]) -> And<Line> {
+    And {
+        and: sans.iter().cloned().map(Line::from).collect(),
     }
 }
 
@@ -96,12 +110,14 @@ impl Walk<'_> {
             for &mv in &self.line[..*at] {
                 here.play_unchecked(mv);
             }
-            let mut words: Vec<String> = duals.iter().take(3).map(|mv| san(&here, *mv)).collect();
-            if duals.len() > 3 {
-                words.push(format!("{} more", duals.len() - 3));
+            let some = duals.iter().take(MOST_DUALS).map(|mv| san(&here, *mv));
+            let mut some: Vec<String> = some.collect();
+            // A line of moves is in no language.
+            if duals.len() > MOST_DUALS {
+                some.push("…".to_owned());
             }
             if let Some(place) = sans.get_mut(*at) {
-                place.push_str(&format!(" (or {})", words.join(", ")));
+                place.push_str(&format!(" ({})", some.join(", ")));
             }
         }
         self.out

@@ -10,7 +10,10 @@ mod notes;
 
 use serde::{Deserialize, Serialize};
 
-use super::read::Entry;
+use super::{
+    fact::{Line, Theirs, number},
+    read::Entry,
+};
 
 pub use crate::read::{Comment, Goes};
 pub use giveaway::gives_away;
@@ -63,6 +66,33 @@ pub enum Why {
     TooLong,
 }
 
+/// What the coach has to know of their words, as a fact: a statement that stands behind a colon.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Withheld {
+    /// Words for the post that tell a move are held.
+    WordsHeld {
+        /// The move.
+        line: Line,
+        /// The words, or their beginning.
+        words: Theirs,
+    },
+    /// Words for the post that are too long are held.
+    LongWordsHeld {
+        /// The most characters that go out with a post.
+        most: u32,
+        /// The words, or their beginning.
+        words: Theirs,
+    },
+    /// There are more words than are kept for the reveal.
+    WordsCut {
+        /// The most characters on the position as a whole.
+        most: u32,
+        /// The most characters beside the moves.
+        beside: u32,
+    },
+}
+
 impl Comments {
     /// Sorts the comments of an entry. `keys` and `line` are the solution as the check found it, in SAN.
     pub fn of(entry: &Entry, keys: &[String], line: &[String]) -> Self {
@@ -110,26 +140,27 @@ impl Comments {
         add(&mut self.at_reveal, &kept);
     }
 
-    /// What the coach has to know of them, a sentence each.
-    pub fn warnings(&self) -> Vec<String> {
-        let mut out: Vec<String> = self
+    /// What the coach has to know of them, a fact each.
+    pub fn warnings(&self) -> Vec<Withheld> {
+        let mut out: Vec<Withheld> = self
             .held
             .iter()
             .map(|held| match &held.why {
-                Why::Gives(mv) => format!(
-                    "the words meant for the post tell a move ({mv}) and are held for the reveal: \"{}\"; write [post] before them to send them with the post all the same",
-                    start(&held.words)
-                ),
-                Why::TooLong => format!(
-                    "the words meant for the post are more than {MOST_WITH_POST} characters; these are held for the reveal: \"{}\"",
-                    start(&held.words)
-                ),
+                Why::Gives(mv) => Withheld::WordsHeld {
+                    line: mv.as_str().into(),
+                    words: start(&held.words).into(),
+                },
+                Why::TooLong => Withheld::LongWordsHeld {
+                    most: number(MOST_WITH_POST),
+                    words: start(&held.words).into(),
+                },
             })
             .collect();
         if self.cut {
-            out.push(format!(
-                "there are more words than are kept for a reveal ({MOST_AT_REVEAL} characters on the position and {MOST_IN_NOTES} beside the moves); the last ones are left out"
-            ));
+            out.push(Withheld::WordsCut {
+                most: number(MOST_AT_REVEAL),
+                beside: number(MOST_IN_NOTES),
+            });
         }
         out
     }

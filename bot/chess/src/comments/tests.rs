@@ -1,7 +1,11 @@
 //! Where words go out, what they give away, and how they stand beside their moves.
 
 use super::*;
-use crate::{Budget, check, read::read_file};
+use crate::{
+    Budget, check,
+    fact::{Line, Theirs},
+    read::read_file,
+};
 
 /// A mate in two of our own: 1.Rxd8+ Rxd8 2.Rxd8#.
 const FEN: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1";
@@ -51,11 +55,13 @@ fn words_that_tell_a_move_are_held_until_the_reveal() {
         let words = comments(&format!("{{{told}}} 1.Rxd8+ Rxd8 2.Rxd8#"));
         assert_eq!(words.with_post, "", "{told}");
         assert_eq!(words.at_reveal, told);
-        let [warning] = words.warnings().try_into().expect("one");
-        let warning: String = warning;
-        assert!(
-            warning.contains("tell a move") && warning.contains("[post]"),
-            "{warning}"
+        let [Withheld::WordsHeld { line, words }] = &words.warnings()[..] else {
+            panic!("{:?}", words.warnings());
+        };
+        assert_eq!(words, &Theirs::from(told));
+        assert_eq!(
+            Some(Line::from(self::told(told).expect("a move"))),
+            Some(line.clone())
         );
         let meant = comments(&format!("{{[post] {told}}} 1.Rxd8+ Rxd8 2.Rxd8#"));
         assert_eq!(
@@ -122,12 +128,21 @@ fn what_is_kept_is_bounded_and_what_is_not_is_said() {
         (words.with_post.as_str(), words.at_reveal.as_str()),
         ("", long.trim())
     );
-    assert!(words.warnings()[0].contains("more than 1000 characters"));
+    let quoted = format!("{}…", long[..80].trim_end());
+    let held = Withheld::LongWordsHeld {
+        most: 1_000,
+        words: quoted.into(),
+    };
+    assert_eq!(words.warnings(), [held]);
     let longer = "word ".repeat(4_000);
     let words = comments(&format!(
         "{{[reveal] {longer}}} 1.Rxd8+ {{{longer}}} Rxd8 2.Rxd8# {{end}}"
     ));
     assert!(characters(&words.at_reveal) <= MOST_AT_REVEAL);
     assert!(words.cut && words.notes.is_empty());
-    assert!(words.warnings()[0].contains("the last ones are left out"));
+    let cut = Withheld::WordsCut {
+        most: 4_000,
+        beside: 12_000,
+    };
+    assert_eq!(words.warnings(), [cut]);
 }

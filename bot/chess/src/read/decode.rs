@@ -3,9 +3,13 @@
 //! Lines are counted as an editor counts them: LF, CR and CRLF each end one, mixed as they come. What
 //! is wrong with a line is noted with its number and costs no other line.
 
-use std::{fmt, ops::RangeInclusive};
+use std::ops::RangeInclusive;
 
-use super::LARGEST_FILE;
+use super::{
+    LARGEST_FILE,
+    fault::{Byte, Fault, Oddity},
+};
+use crate::fact::number;
 
 /// A file as text, each line ended by a single line feed.
 #[derive(Debug, PartialEq, Eq)]
@@ -23,54 +27,6 @@ pub struct OddLine {
     pub line: usize,
     /// What is odd about it.
     pub what: Oddity,
-}
-
-/// How a line is not in its file's encoding.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Oddity {
-    /// It is not UTF-8 and was read as Windows-1252.
-    Windows1252,
-    /// A byte that is text in no encoding tried, and how many bytes stand before it in the line.
-    Byte {
-        /// The byte.
-        byte: u8,
-        /// Bytes before it.
-        before: usize,
-    },
-    /// A unit of UTF-16 that is no character by itself, or half of one at the end.
-    Unit,
-}
-
-impl Oddity {
-    /// Whether part of the line is lost.
-    pub(super) fn loses(self) -> bool {
-        !matches!(self, Self::Windows1252)
-    }
-}
-
-impl fmt::Display for Oddity {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Windows1252 => f.write_str("this line is not UTF-8; it was read as Windows-1252"),
-            Self::Byte { byte: 0, before } => write!(
-                f,
-                "the line holds a NUL byte after {before} others, which is no text; write the line again"
-            ),
-            Self::Byte { byte, before } => write!(
-                f,
-                "the line holds the byte 0x{byte:02X} after {before} others, which is text neither in UTF-8 nor in Windows-1252; write the line again, best as UTF-8"
-            ),
-            Self::Unit => f.write_str(
-                "the line holds a broken character of UTF-16; write the line again, best as UTF-8",
-            ),
-        }
-    }
-}
-
-impl fmt::Display for OddLine {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "line {}: {}", self.line, self.what)
-    }
 }
 
 impl Decoded {
@@ -96,13 +52,12 @@ impl Decoded {
 ///
 /// # Errors
 /// Says why the bytes as a whole are not text, and what to do.
-pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, String> {
+pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, Fault> {
     if bytes.len() > LARGEST_FILE {
-        return Err(format!(
-            "the file has {} MB; the most that is read at once is {} MB, so split it",
-            bytes.len() >> 20,
-            LARGEST_FILE >> 20
-        ));
+        return Err(Fault::FileOverLimit {
+            size: number(bytes.len().div_ceil(1 << 20)),
+            most: number(LARGEST_FILE >> 20),
+        });
     }
     match bytes {
         [0xff, 0xfe, rest @ ..] => utf16(rest, u16::from_le_bytes),
@@ -114,14 +69,12 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, String> {
 /// The mark of Unicode files; files that were joined have it in their middle too.
 const MARK: &[u8] = b"\xef\xbb\xbf";
 
-fn by_lines(bytes: &[u8]) -> Result<Decoded, String> {
+fn by_lines(bytes: &[u8]) -> Result<Decoded, Fault> {
     let zeros = bytes.iter().filter(|byte| **byte == 0).count();
     if zeros > 0 && zeros * 3 >= bytes.len() {
-        return Err(if zeros < bytes.len() {
-            "the file looks like UTF-16 without its mark; save it as UTF-8".to_owned()
-        } else {
-            "the file is not text (it holds zero bytes); give a text file in EPD, PGN or FEN"
-                .to_owned()
+        return Err(match zeros < bytes.len() {
+            true => Fault::FileLacksMark,
+            false => Fault::FileIsNoText,
         });
     }
     let mut out = Decoded {
@@ -150,9 +103,15 @@ fn by_lines(bytes: &[u8]) -> Result<Decoded, String> {
 
 /// Reads one line to the end of `text`; what is odd about it.
 fn take_line(content: &[u8], text: &mut String) -> Option<Oddity> {
-    let lost = |at: usize| Oddity::Byte {
-        byte: content[at],
-        before: at,
+    let lost = |at: usize| {
+        let before = number(at);
+        match content[at] {
+            0 => Oddity::NulByte { before },
+            byte => Oddity::StrangeByte {
+                byte: Byte(byte),
+                before,
+            },
+        }
     };
     if let Ok(utf8) = std::str::from_utf8(content) {
         let nul = utf8.bytes().position(|byte| byte == 0);
@@ -170,13 +129,13 @@ fn take_line(content: &[u8], text: &mut String) -> Option<Oddity> {
             .iter()
             .map(|byte| latin(*byte).filter(|c| *c != '\0').unwrap_or(LOST)),
     );
-    Some(bad.map_or(Oddity::Windows1252, lost))
+    Some(bad.map_or(Oddity::ReadAsWindows, lost))
 }
 
 /// What stands for a character that could not be read.
 const LOST: char = char::REPLACEMENT_CHARACTER;
 
-fn utf16(bytes: &[u8], join: fn([u8; 2]) -> u16) -> Result<Decoded, String> {
+fn utf16(bytes: &[u8], join: fn([u8; 2]) -> u16) -> Result<Decoded, Fault> {
     let units = bytes.chunks_exact(2);
     let half = !units.remainder().is_empty();
     let units = units.map(|pair| join([pair[0], pair[1]]));
@@ -193,7 +152,7 @@ fn utf16(bytes: &[u8], join: fn([u8; 2]) -> u16) -> Result<Decoded, String> {
                 if out.odd.last().is_none_or(|odd| odd.line != line) {
                     out.odd.push(OddLine {
                         line,
-                        what: Oddity::Unit,
+                        what: Oddity::BrokenCharacter,
                     });
                 }
                 LOST
@@ -212,14 +171,12 @@ fn utf16(bytes: &[u8], join: fn([u8; 2]) -> u16) -> Result<Decoded, String> {
         after_return = c == '\r';
     }
     if broken * 6 > bytes.len() {
-        return Err(
-            "the file begins as UTF-16 but goes on as something else; save it as UTF-8".to_owned(),
-        );
+        return Err(Fault::FileChangesEncoding);
     }
     if half && out.odd.last().is_none_or(|odd| odd.line != line) {
         out.odd.push(OddLine {
             line,
-            what: Oddity::Unit,
+            what: Oddity::BrokenCharacter,
         });
     }
     Ok(out)
@@ -275,11 +232,11 @@ mod tests {
         assert_eq!(
             odd(file),
             [
-                (2, Oddity::Windows1252),
+                (2, Oddity::ReadAsWindows),
                 (
                     5,
-                    Oddity::Byte {
-                        byte: 0x81,
+                    Oddity::StrangeByte {
+                        byte: Byte(0x81),
                         before: 1
                     }
                 )
@@ -297,8 +254,8 @@ mod tests {
         assert_eq!(
             odd(file),
             [
-                (2, Oddity::Byte { byte: 0, before: 2 }),
-                (4, Oddity::Byte { byte: 0, before: 1 })
+                (2, Oddity::NulByte { before: 2 }),
+                (4, Oddity::NulByte { before: 1 })
             ]
         );
     }
@@ -313,22 +270,27 @@ mod tests {
             file.extend(unit.to_le_bytes());
         }
         assert_eq!(text(&file), "good\nbad \u{fffd}\nand good again");
-        assert_eq!(odd(&file), [(2, Oddity::Unit)]);
+        assert_eq!(odd(&file), [(2, Oddity::BrokenCharacter)]);
         file.push(b'x');
-        assert_eq!(odd(&file), [(2, Oddity::Unit), (3, Oddity::Unit)]);
+        assert_eq!(
+            odd(&file),
+            [(2, Oddity::BrokenCharacter), (3, Oddity::BrokenCharacter)]
+        );
     }
 
     #[test]
-    fn refuses_what_is_no_text_and_says_what_to_do() {
-        for (bytes, part) in [
-            (vec![0; 1000], "not text"),
-            (b"P\0G\0N\0".to_vec(), "UTF-16 without its mark"),
-            (b"\xff\xfeM\0a".to_vec(), "save it as UTF-8"),
-            (b"\xff\xfe\x00\xd8M\0".to_vec(), "save it as UTF-8"),
-            (vec![b' '; LARGEST_FILE + 1], "split it"),
+    fn refuses_what_is_no_text() {
+        for (bytes, problem) in [
+            (vec![0; 1000], Fault::FileIsNoText),
+            (b"P\0G\0N\0".to_vec(), Fault::FileLacksMark),
+            (b"\xff\xfeM\0a".to_vec(), Fault::FileChangesEncoding),
+            (b"\xff\xfe\x00\xd8M\0".to_vec(), Fault::FileChangesEncoding),
+            (
+                vec![b' '; LARGEST_FILE + 1],
+                Fault::FileOverLimit { size: 17, most: 16 },
+            ),
         ] {
-            let error = decode(&bytes).expect_err("no text");
-            assert!(error.contains(part), "{error}");
+            assert_eq!(decode(&bytes), Err(problem));
         }
     }
 }

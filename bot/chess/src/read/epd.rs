@@ -7,8 +7,10 @@
 
 use shakmaty::{Chess, Move};
 
-use super::{Comment, Entry, Goes, Item, ReadError, Written, decode::Decoded, excerpt, read_move};
-use crate::{Stipulation, parse_fen};
+use super::{
+    Comment, Entry, Fault, Goes, Item, ReadError, Written, decode::Decoded, excerpt, read_move,
+};
+use crate::{Stipulation, fact::number as amount, parse_fen};
 
 /// The most characters a line may have.
 const LONGEST_LINE: usize = 16 << 10;
@@ -38,7 +40,7 @@ pub(super) fn read_lines(file: &str, decoded: &Decoded) -> Vec<Result<Item, Read
                     }
                     .filter(|id| *id != unnamed(file, number)),
                     text: String::new(),
-                    problem: lost.to_string(),
+                    problem: Box::new(Fault::LineLost { what: lost }),
                 }),
                 (None, Ok(Item::Problem(entry))) => Ok(Item::Problem(Box::new(Entry {
                     odd_lines: decoded.odd_in(number..=number).to_vec(),
@@ -56,20 +58,20 @@ fn unnamed(file: &str, line: usize) -> String {
 }
 
 fn read_line(file: &str, number: usize, line: &str) -> Result<Item, ReadError> {
-    let refuse = |id: Option<String>, text: &str, problem: String| ReadError {
+    let refuse = |id: Option<String>, text: &str, problem: Fault| ReadError {
         file: file.to_owned(),
         line: number,
         id,
         text: text.to_owned(),
-        problem,
+        problem: problem.into(),
     };
     if line.len() > LONGEST_LINE {
         return Err(refuse(
             None,
             &excerpt(line),
-            format!(
-                "the line has more than {LONGEST_LINE} characters; one line holds one position"
-            ),
+            Fault::LineTooLong {
+                most: amount(LONGEST_LINE),
+            },
         ));
     }
     let (placement, rest) = split_position(line);
@@ -84,7 +86,8 @@ fn read_line(file: &str, number: usize, line: &str) -> Result<Item, ReadError> {
     });
     let operations = operations.map_err(|problem| refuse(None, &placement, problem))?;
     let fen = with_clocks(&placement, &operations);
-    let read = parse_fen(&fen).map_err(|error| refuse(id.clone(), &fen, error.to_string()))?;
+    let read =
+        parse_fen(&fen).map_err(|why| refuse(id.clone(), &fen, Fault::NoPositionHere { why }))?;
     if let Some((_, operands)) = operations.iter().find(|(code, _)| *code == "question") {
         let of = |code: &str| {
             let mut found = operations.iter().filter(|(other, _)| *other == code);
@@ -92,8 +95,7 @@ fn read_line(file: &str, number: usize, line: &str) -> Result<Item, ReadError> {
         };
         let words = operands.first().cloned().unwrap_or_default();
         if words.trim().is_empty() {
-            let problem = "question wants its words, such as question \"What does White want?\";";
-            return Err(refuse(id, &fen, problem.to_owned()));
+            return Err(refuse(id, &fen, Fault::QuestionWantsWords));
         }
         let reveal = (b'1'..=b'9').filter_map(|n| of(&format!("c{}", char::from(n))));
         return Ok(Item::Question(Written {
@@ -123,7 +125,7 @@ fn read_line(file: &str, number: usize, line: &str) -> Result<Item, ReadError> {
     Ok(Item::Problem(Box::new(entry)))
 }
 
-fn apply(entry: &mut Entry, code: &str, operands: &[String]) -> Result<(), String> {
+fn apply(entry: &mut Entry, code: &str, operands: &[String]) -> Result<(), Fault> {
     match code {
         "bm" => entry.best = moves(&entry.position, code, operands)?,
         "am" => entry.avoid = moves(&entry.position, code, operands)?,
@@ -133,15 +135,13 @@ fn apply(entry: &mut Entry, code: &str, operands: &[String]) -> Result<(), Strin
                 .and_then(|text| text.parse().ok())
                 .filter(|moves| (1..=Stipulation::LONGEST).contains(moves));
             entry.stipulation = Some(Stipulation::Mate(moves.ok_or_else(|| {
-                format!(
-                    "dm wants the number of moves to mate in, 1 to {}, such as \"dm 3;\"",
-                    Stipulation::LONGEST
-                )
+                let most = Stipulation::LONGEST.into();
+                Fault::LengthWanted { most }
             })?));
         }
         "task" => {
             let text = operands.first().map(String::as_str).unwrap_or_default();
-            entry.stipulation = Some(text.parse().map_err(|error| format!("task: {error}"))?);
+            entry.stipulation = Some(text.parse().map_err(|why| Fault::OperationNoTask { why })?);
         }
         "c0" => entry.topic = operands.first().cloned(),
         "post" => comment(entry, operands, Goes::WithPost),
@@ -161,15 +161,13 @@ fn is_comment(code: &str) -> bool {
     matches!(code.as_bytes(), [b'c', b'1'..=b'9'])
 }
 
-fn moves(position: &Chess, code: &str, operands: &[String]) -> Result<Vec<Move>, String> {
+fn moves(position: &Chess, code: &str, operands: &[String]) -> Result<Vec<Move>, Fault> {
     if operands.is_empty() {
-        return Err(format!(
-            "{code} names no move; write it like \"{code} Nf3;\""
-        ));
+        return Err(Fault::OperationLacksMove { code: code.into() });
     }
     operands
         .iter()
-        .map(|text| read_move(position, text).map_err(|problem| format!("{code}: {problem}")))
+        .map(|text| read_move(position, code, text))
         .collect()
 }
 
@@ -268,7 +266,7 @@ fn with_clocks(placement: &str, operations: &[(&str, Vec<String>)]) -> String {
 
 /// The operations of a record: opcode and operands, strings without their quotes. The semicolon
 /// after the last one may be missing.
-fn operations(text: &str) -> Result<Vec<(&str, Vec<String>)>, String> {
+fn operations(text: &str) -> Result<Vec<(&str, Vec<String>)>, Fault> {
     let mut found = Vec::new();
     let mut rest = text;
     loop {
@@ -281,10 +279,8 @@ fn operations(text: &str) -> Result<Vec<(&str, Vec<String>)>, String> {
             .unwrap_or(rest.len());
         let code = &rest[..end];
         if !code.starts_with(|c: char| c.is_ascii_alphabetic()) {
-            return Err(format!(
-                "\"{}\" stands where an EPD operation should begin, such as bm, dm or id; each ends with a semicolon",
-                excerpt(code)
-            ));
+            let written = excerpt(code).into();
+            return Err(Fault::OperationWanted { written });
         }
         rest = &rest[end..];
         let mut operands = Vec::new();
@@ -299,9 +295,8 @@ fn operations(text: &str) -> Result<Vec<(&str, Vec<String>)>, String> {
             }
             if let Some(quoted) = rest.strip_prefix('"') {
                 let Some(end) = quoted.find('"') else {
-                    return Err(format!(
-                        "the text after {code} has no closing quotation mark"
-                    ));
+                    let code = excerpt(code).into();
+                    return Err(Fault::QuotationNotClosed { code });
                 };
                 operands.push(quoted[..end].to_owned());
                 rest = &quoted[end + 1..];

@@ -7,6 +7,7 @@
 mod comment;
 mod decode;
 mod epd;
+mod fault;
 mod movetext;
 mod pgn;
 mod promotion;
@@ -22,7 +23,8 @@ use decode::Decoded;
 
 pub(crate) use comment::without_commands;
 pub use comment::{Comment, Goes};
-pub use decode::{OddLine, Oddity};
+pub use decode::OddLine;
+pub use fault::{Byte, Fault, Oddity};
 pub use pgn::Game;
 
 /// One position of a file, as the file states it.
@@ -110,7 +112,7 @@ pub struct GameNode {
     pub next: GameTree,
 }
 
-/// What is wrong with an entry of a file: where, what, and how to mend it.
+/// What is wrong with an entry of a file, and where. Written out by itself it is for the log.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("{file}, line {line}: {problem}")]
 pub struct ReadError {
@@ -123,7 +125,7 @@ pub struct ReadError {
     /// The position as the file gives it, where the trouble is in the position; else empty.
     pub text: String,
     /// What is wrong and what to do.
-    pub problem: String,
+    pub problem: Box<Fault>,
 }
 
 /// The most a file may weigh, in bytes.
@@ -185,19 +187,19 @@ pub fn read_games(name: &str, bytes: &[u8]) -> Vec<Result<Game, ReadError>> {
             line: 1,
             id: None,
             text: String::new(),
-            problem: "this file holds positions, not games; give a file of games in PGN".to_owned(),
+            problem: Fault::FileHoldsPositions.into(),
         })],
         Err(error) => vec![Err(error)],
     }
 }
 
 fn open(name: &str, bytes: &[u8]) -> Result<(Kind, Decoded), ReadError> {
-    let refuse = |line, problem| ReadError {
+    let refuse = |line, problem: Fault| ReadError {
         file: name.to_owned(),
         line,
         id: None,
         text: String::new(),
-        problem,
+        problem: problem.into(),
     };
     let decoded = decode::decode(bytes).map_err(|problem| refuse(1, problem))?;
     match kind(&decoded.text) {
@@ -208,7 +210,7 @@ fn open(name: &str, bytes: &[u8]) -> Result<(Kind, Decoded), ReadError> {
 
 /// Sees the kind of a file from its first line that can begin an entry; what stands before it is for
 /// the reader of that kind to complain of. Empty lines and remarks say nothing.
-fn kind(text: &str) -> Result<Kind, (usize, String)> {
+fn kind(text: &str) -> Result<Kind, (usize, Fault)> {
     let mut strange = None;
     for (at, line) in text.lines().enumerate() {
         let line = line.trim();
@@ -221,20 +223,11 @@ fn kind(text: &str) -> Result<Kind, (usize, String)> {
         strange.get_or_insert((at + 1, line));
     }
     let Some((at, line)) = strange else {
-        return Err((
-            1,
-            "the file is empty; it should hold positions as EPD or FEN lines, or games in PGN"
-                .to_owned(),
-        ));
+        return Err((1, Fault::FileHoldsNothing));
     };
     let first = line.split_whitespace().next().unwrap_or_default();
-    Err((
-        at,
-        format!(
-            "\"{}\" begins neither a FEN or EPD line nor a PGN game; a position starts like \"8/8/8/8/8/5k2/5p2/5K2 w - -\", a game like [Event \"...\"]",
-            excerpt(first)
-        ),
-    ))
+    let written = excerpt(first).into();
+    Err((at, Fault::FileBeginsStrangely { written }))
 }
 
 /// The kind of file in which this line can begin an entry.
@@ -264,36 +257,29 @@ fn excerpt(text: &str) -> String {
     out
 }
 
-/// The move that a text in a file means in a position: SAN, or from and to square.
+/// The move that an operand of `code` means in a position: SAN, or from and to square.
 ///
 /// # Errors
 /// Says what is wrong with it.
-fn read_move(position: &Chess, text: &str) -> Result<Move, String> {
+fn read_move(position: &Chess, code: &str, text: &str) -> Result<Move, Fault> {
     // "d2d8" would also pass for a pawn's move in SAN; from and to square say more.
     if let Ok(uci) = text.parse::<UciMove>()
         && let Ok(mv) = uci.to_move(position)
     {
         return Ok(mv);
     }
+    let (code, written) = (code.into(), excerpt(text).into());
     let bare = text.trim_end_matches(['!', '?']);
     let respelt = match bare.starts_with("0-0") {
         true => Some(bare.replace('0', "O")),
         false => promotion::with_sign(bare),
     };
     let Ok(san) = SanPlus::from_ascii(respelt.as_deref().unwrap_or(bare).as_bytes()) else {
-        return Err(format!(
-            "\"{}\" cannot be read as a move; write it like Nf3, exd5 or e8=Q",
-            excerpt(text)
-        ));
+        return Err(Fault::OperandUnread { code, written });
     };
     san.san.to_move(position).map_err(|error| match error {
-        SanError::IllegalSan => {
-            format!("\"{}\" is not a legal move in this position", excerpt(text))
-        }
-        SanError::AmbiguousSan => format!(
-            "\"{}\" can be more than one move; add the file or rank the man comes from",
-            excerpt(text)
-        ),
+        SanError::IllegalSan => Fault::OperandNotLegal { code, written },
+        SanError::AmbiguousSan => Fault::OperandNotClear { code, written },
     })
 }
 

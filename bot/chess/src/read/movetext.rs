@@ -6,7 +6,7 @@
 
 use shakmaty::san::{San, SanPlus};
 
-use super::{excerpt, promotion};
+use super::{excerpt, fault::Fault, promotion};
 
 /// One game of a file.
 #[derive(Debug, Default)]
@@ -23,8 +23,8 @@ pub(super) struct RawGame {
     pub(super) movetext: String,
     /// The line of each move of `movetext`, in order.
     pub(super) lines: Vec<usize>,
-    /// The first thing wrong: line, and what to do.
-    pub(super) problem: Option<(usize, String)>,
+    /// The first thing wrong, with its line.
+    pub(super) problem: Option<(usize, Fault)>,
 }
 
 /// Signs that annotators write after a move, and the glyph of the PGN standard (section 10) that
@@ -108,7 +108,7 @@ impl<'a> Walk<'a> {
                 ')' => {
                     self.begin();
                     if self.open.pop().is_none() {
-                        self.complain("this closing bracket has no opening one".to_owned());
+                        self.complain(Fault::BracketNotOpened);
                     } else {
                         self.game.movetext.push_str(") ");
                     }
@@ -125,10 +125,10 @@ impl<'a> Walk<'a> {
                     let number = self.take(end);
                     match number.parse::<u8>() {
                         Ok(nag) => self.game.movetext.push_str(&format!("${nag} ")),
-                        Err(_) => self.complain(format!(
-                            "\"${}\" is no annotation glyph; they go from $0 to $255",
-                            excerpt(number)
-                        )),
+                        Err(_) => {
+                            let written = format!("${}", excerpt(number)).into();
+                            self.complain(Fault::GlyphUnknown { written });
+                        }
                     }
                 }
                 _ => self.word(),
@@ -159,7 +159,7 @@ impl<'a> Walk<'a> {
         self.take(end);
     }
 
-    fn complain(&mut self, problem: String) {
+    fn complain(&mut self, problem: Fault) {
         if self.game.problem.is_none() {
             self.game.problem = Some((self.line, problem));
         }
@@ -186,7 +186,7 @@ impl<'a> Walk<'a> {
         if let Some(line) = self.open.first().copied() {
             self.open.clear();
             if self.game.problem.is_none() {
-                self.game.problem = Some((line, "this bracket is never closed".to_owned()));
+                self.game.problem = Some((line, Fault::BracketNotClosed));
             }
         }
         self.ended = false;
@@ -238,7 +238,7 @@ impl<'a> Walk<'a> {
             self.game.movetext.push(' ');
             self.game.last_line = self.line;
         } else {
-            self.complain("this comment is never closed; end it with }".to_owned());
+            self.complain(Fault::CommentNotClosed);
             self.take(tags.unwrap_or(self.rest.len()));
         }
     }
@@ -280,7 +280,7 @@ impl<'a> Walk<'a> {
         // A lone closing brace ends no comment.
         if end == 0 {
             self.begin();
-            self.complain("this } closes no comment".to_owned());
+            self.complain(Fault::BraceNotOpened);
             self.take(1);
             return;
         }
@@ -326,10 +326,8 @@ impl<'a> Walk<'a> {
                 return;
             }
         }
-        self.complain(format!(
-            "\"{}\" cannot be read as a move; remarks belong between {{ and }}",
-            excerpt(word)
-        ));
+        let written = excerpt(word).into();
+        self.complain(Fault::MoveUnread { written });
     }
 
     fn san(&mut self, san: &SanPlus) {
@@ -412,12 +410,9 @@ fn next_tags(text: &str) -> Option<usize> {
 }
 
 /// Reads one tag pair at the beginning of a line: name, value, and how many bytes it took.
-fn read_tag(line: &str) -> Result<(String, String, usize), String> {
-    let wrong = || {
-        format!(
-            "this tag cannot be read: {}; a tag is written [Name \"value\"]",
-            excerpt(line)
-        )
+fn read_tag(line: &str) -> Result<(String, String, usize), Fault> {
+    let wrong = || Fault::TagUnread {
+        written: excerpt(line).into(),
     };
     if !is_tag(line) {
         return Err(wrong());

@@ -12,8 +12,10 @@ use shakmaty::{
 };
 
 use super::movetext::{RawGame, split};
-use super::{Comment, Entry, GameNode, GameTree, Goes, Item, ReadError, Written, decode::Decoded};
-use crate::{Stipulation, Warning, parse_fen};
+use super::{
+    Comment, Entry, Fault, GameNode, GameTree, Goes, Item, ReadError, Written, decode::Decoded,
+};
+use crate::{Stipulation, Warning, fact::number, parse_fen};
 
 /// The most moves a game may have, variations counted.
 const MOST_MOVES: usize = 20_000;
@@ -103,19 +105,16 @@ fn item(
         (None, Some(_)) => Some("Words"),
         (None, None) => None,
     };
-    let refused = |problem: String| ReadError {
+    let refused = |problem: Fault| ReadError {
         file: file.to_owned(),
         line: raw.line,
         id: id.clone(),
         text: String::new(),
-        problem,
+        problem: problem.into(),
     };
     // What is meant by both is not guessed.
     if let (Some(tag), false) = (tagged, raw.lines.is_empty()) {
-        return Err(refused(format!(
-            "this game has moves and a tag {tag}, which stands in a game without moves; leave out the one \
-             or the other"
-        )));
+        return Err(refused(Fault::TagBesideMoves { tag: tag.into() }));
     }
     let empty = |name: &str| {
         let mut tags = raw.tags.iter();
@@ -126,9 +125,7 @@ fn item(
         && raw.lines.is_empty()
         && let Some(tag) = ["Question", "Words"].into_iter().find(|tag| empty(tag))
     {
-        return Err(refused(format!(
-            "the tag {tag} is empty; write its words, such as [{tag} \"What does White want?\"]"
-        )));
+        return Err(refused(Fault::TagEmpty { tag: tag.into() }));
     }
     if !raw.lines.is_empty() || (tagged.is_none() && !open) {
         return entry(file, raw, id, decoded).map(|entry| Item::Problem(Box::new(entry)));
@@ -161,16 +158,10 @@ fn item(
             line,
             id,
             text: String::new(),
-            problem: "tag Task \"?\" makes this game a question, and there are no words to it; write them \
-                      as a tag such as [Question \"What does White want?\"], or as a comment"
-                .to_owned(),
+            problem: Box::new(Fault::QuestionLacksWords),
         }),
     }
 }
-
-/// How to get positions out of whole games.
-const USE_FIND: &str =
-    "positions are looked for in whole games by `sealed-move find`, whose output can be read here";
 
 /// A file of nothing but whole games says one thing wrong, not one for each game.
 fn whole_games(file: &str, raws: &[RawGame]) -> Option<ReadError> {
@@ -183,10 +174,9 @@ fn whole_games(file: &str, raws: &[RawGame]) -> Option<ReadError> {
         line: first.line,
         id: None,
         text: String::new(),
-        problem: format!(
-            "the file holds {} whole games, each from the initial position, and no position to check; {USE_FIND}",
-            raws.len()
-        ),
+        problem: Box::new(Fault::FileHoldsGames {
+            games: number(raws.len()),
+        }),
     })
 }
 
@@ -210,29 +200,26 @@ fn entry(
     let text = raw.text.clone();
     let odd_lines = decoded.odd_in(raw.line..=raw.last_line).to_vec();
     let game = read_game(file, raw, decoded).map_err(name_it)?;
-    let refuse = |line, text: &str, problem: String| ReadError {
+    let refuse = |line, text: &str, problem: Fault| ReadError {
         file: file.to_owned(),
         line,
         id: id.clone(),
         text: text.to_owned(),
-        problem,
+        problem: problem.into(),
     };
     if !game.has_fen || game.start == Chess::default() {
-        return Err(refuse(
-            game.line,
-            "",
-            format!(
-                "this game starts from the initial position; give a position to check with a tag such as [FEN \"8/8/8/8/8/5k2/5p2/5K2 w - - 0 1\"]; {USE_FIND}"
-            ),
-        ));
+        return Err(refuse(game.line, "", Fault::GameFromTheStart));
     }
     let stipulation = match task {
         None => None,
-        Some((name, value, line)) => Some(value.parse::<Stipulation>().map_err(|error| {
+        Some((name, value, line)) => Some(value.parse::<Stipulation>().map_err(|why| {
             refuse(
                 line,
                 game.tag("FEN").unwrap_or_default(),
-                format!("tag {name}: {error}"),
+                Fault::TagNoTask {
+                    tag: name.into(),
+                    why,
+                },
             )
         })?),
     };
@@ -276,12 +263,12 @@ fn tag(raw: &RawGame, name: &str) -> Option<String> {
 }
 
 fn read_game(file: &str, raw: RawGame, decoded: &Decoded) -> Result<Game, ReadError> {
-    let refuse = |line, text: &str, problem: String| ReadError {
+    let refuse = |line, text: &str, problem: Fault| ReadError {
         file: file.to_owned(),
         line,
         id: None,
         text: text.to_owned(),
-        problem,
+        problem: problem.into(),
     };
     let fen = raw
         .tags
@@ -292,7 +279,7 @@ fn read_game(file: &str, raw: RawGame, decoded: &Decoded) -> Result<Game, ReadEr
         None => Chess::default(),
         Some((_, value, line)) => {
             let read = parse_fen(value)
-                .map_err(|error| refuse(*line, value, format!("tag FEN: {error}")))?;
+                .map_err(|why| refuse(*line, value, Fault::TagNoPosition { why }))?;
             warnings = read.warnings;
             read.position
         }
@@ -312,7 +299,7 @@ fn read_game(file: &str, raw: RawGame, decoded: &Decoded) -> Result<Game, ReadEr
     if let Some((line, problem)) = trouble {
         // What is lost of a line is why the rest of it makes no sense.
         let problem = match decoded.lost(*line) {
-            Some(lost) => lost.to_string(),
+            Some(what) => Fault::LineLost { what },
             None => problem.clone(),
         };
         return Err(refuse(*line, fen_text, problem));
@@ -333,7 +320,7 @@ fn read_game(file: &str, raw: RawGame, decoded: &Decoded) -> Result<Game, ReadEr
     })
 }
 
-type Trouble = (usize, String);
+type Trouble = (usize, Fault);
 
 fn read_tree(start: &Chess, raw: &RawGame) -> Result<(GameTree, Vec<String>), Trouble> {
     let mut reader = Reader::new(raw.movetext.as_bytes());
@@ -341,7 +328,7 @@ fn read_tree(start: &Chess, raw: &RawGame) -> Result<(GameTree, Vec<String>), Tr
     match reader.read_game(&mut builder) {
         Ok(Some(output)) => output,
         Ok(None) => Ok((GameTree::default(), Vec::new())),
-        Err(error) => Err((raw.line, format!("the game cannot be read: {error}"))),
+        Err(_) => Err((raw.line, Fault::GameUnread)),
     }
 }
 
@@ -462,9 +449,7 @@ impl Visitor for Builder<'_> {
         let before = &growing.nodes[growing.at];
         if matches!(san.san, San::Null) {
             if growing.outer.is_empty() {
-                return trouble(
-                    "the main line holds a null move (--); put the idea in a comment".to_owned(),
-                );
+                return trouble(Fault::NullMove);
             }
             growing.passing = 1;
             growing.passed = "--".to_owned();
@@ -473,24 +458,20 @@ impl Visitor for Builder<'_> {
         let mv = match san.san.to_move(&before.after) {
             Ok(mv) => mv,
             Err(error) => {
-                let name = numbered(&before.after, &san);
+                let line = numbered(&before.after, &san).into();
                 return trouble(match error {
-                    SanError::IllegalSan => format!(
-                        "move {name} is not legal here; check it, the moves before it, and the FEN"
-                    ),
-                    SanError::AmbiguousSan => format!(
-                        "move {name} can be more than one move; add the file or rank the man comes from"
-                    ),
+                    SanError::IllegalSan => Fault::MoveNotLegal { line },
+                    SanError::AmbiguousSan => Fault::MoveNotClear { line },
                 });
             }
         };
         if growing.nodes.len() > MOST_MOVES {
-            return trouble(format!(
-                "the game has more than {MOST_MOVES} moves, variations counted; split it"
-            ));
+            let most = number(MOST_MOVES);
+            return trouble(Fault::GameTooLong { most });
         }
         if before.depth >= LONGEST_LINE {
-            return trouble(format!("the line is longer than {LONGEST_LINE} half-moves"));
+            let most = number(LONGEST_LINE);
+            return trouble(Fault::MovesTooLong { most });
         }
         let mut after = before.after.clone();
         after.play_unchecked(mv);
@@ -571,11 +552,7 @@ impl Visitor for Builder<'_> {
                 .get(growing.read)
                 .copied()
                 .unwrap_or(self.raw.line);
-            return ControlFlow::Break(Err((
-                line,
-                "a variation stands before any move; it belongs behind the move it replaces"
-                    .to_owned(),
-            )));
+            return ControlFlow::Break(Err((line, Fault::VariationTooSoon)));
         }
         growing.outer.push(growing.at);
         growing.at = growing.nodes[growing.at].parent;

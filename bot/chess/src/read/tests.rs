@@ -1,10 +1,11 @@
 //! Files good and bad, and whatever bytes may come.
 
 use proptest::prelude::*;
-use shakmaty::{Position, san::SanPlus};
+use shakmaty::{Color, Position, san::SanPlus};
 
 use super::Goes;
 use super::*;
+use crate::{PositionError, fact::number};
 
 fn one(text: &str) -> Result<Entry, ReadError> {
     let mut all = read_file("f", text.as_bytes());
@@ -107,14 +108,19 @@ fn a_bad_line_is_an_error_in_its_place() {
             Ok(6)
         ]
     );
-    let says = |at: usize, part: &str| {
-        let error = all[at].as_ref().expect_err("bad").to_string();
-        assert!(error.contains(part), "{error}");
+    let says = |at: usize, problem: Fault| {
+        let error = all[at].as_ref().expect_err("bad");
+        assert_eq!((error.file.as_str(), &*error.problem), ("f.epd", &problem));
     };
-    says(1, "f.epd, line 2: bm: \"Rxd9\" cannot be read as a move");
-    says(2, "no black king");
-    says(3, "dm wants the number of moves");
-    says(4, "no closing quotation mark");
+    let (code, written) = ("bm".into(), "Rxd9".into());
+    says(1, Fault::OperandUnread { code, written });
+    let why = PositionError::NoKing {
+        side: Color::Black.into(),
+    };
+    says(2, Fault::NoPositionHere { why });
+    says(3, Fault::LengthWanted { most: 20 });
+    let code = "c1".into();
+    says(4, Fault::QuotationNotClosed { code });
     assert!(
         all[2]
             .as_ref()
@@ -125,9 +131,11 @@ fn a_bad_line_is_an_error_in_its_place() {
 #[test]
 fn illegal_and_ambiguous_moves_are_told_apart() {
     let error = one("4k3/8/8/8/8/8/4K3/R6R w - - bm Rd1;").expect_err("two rooks");
-    assert!(error.problem.contains("more than one move"), "{error}");
+    let (code, written) = ("bm".into(), "Rd1".into());
+    assert_eq!(*error.problem, Fault::OperandNotClear { code, written });
     let error = one("4k3/8/8/8/8/8/4K3/R6R w - - bm Rb2;").expect_err("no such move");
-    assert!(error.problem.contains("not a legal move"), "{error}");
+    let (code, written) = ("bm".into(), "Rb2".into());
+    assert_eq!(*error.problem, Fault::OperandNotLegal { code, written });
 }
 
 const LESSON: &str = r##"[Event "Lesson 4"]
@@ -192,39 +200,54 @@ fn reads_a_lesson_in_pgn() {
 fn errors_in_a_game_name_line_and_move() {
     let game =
         |moves: &str| format!("[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n\n{moves}\n");
-    for (moves, line, part) in [
-        ("1.Rxd8+ Rxd8\n2.Rxd7#", 4, "move 2.Rxd7# is not legal here"),
-        ("1.Rxd8+\nRxc8", 4, "move 1...Rxc8 is not legal"),
+    let not_legal = |line: &str| Fault::MoveNotLegal { line: line.into() };
+    let written = |written: &str| written.into();
+    for (moves, line, problem) in [
+        ("1.Rxd8+ Rxd8\n2.Rxd7#", 4, not_legal("2.Rxd7#")),
+        ("1.Rxd8+\nRxc8", 4, not_legal("1...Rxc8")),
         (
             "1.Rxd8+ Rxd8\n\n2.Hxd8#",
             5,
-            "\"Hxd8#\" cannot be read as a move",
+            Fault::MoveUnread {
+                written: written("Hxd8#"),
+            },
         ),
-        ("1.Rxd8+ {never closed\n2.x", 3, "comment is never closed"),
-        ("1.Rxd8+\n(1.Rd7", 4, "bracket is never closed"),
-        ("1.Rxd8+ )", 3, "closing bracket has no opening one"),
-        ("(1.Rd7) 1.Rxd8+", 3, "before any move"),
-        ("-- Rxd8", 3, "null move"),
-        ("1.Rxd8+ $999", 3, "no annotation glyph"),
+        ("1.Rxd8+ {never closed\n2.x", 3, Fault::CommentNotClosed),
+        ("1.Rxd8+\n(1.Rd7", 4, Fault::BracketNotClosed),
+        ("1.Rxd8+ )", 3, Fault::BracketNotOpened),
+        ("(1.Rd7) 1.Rxd8+", 3, Fault::VariationTooSoon),
+        ("-- Rxd8", 3, Fault::NullMove),
+        (
+            "1.Rxd8+ $999",
+            3,
+            Fault::GlyphUnknown {
+                written: written("$999"),
+            },
+        ),
     ] {
         let error = one(&game(moves)).expect_err(moves);
-        assert_eq!(error.line, line, "{error}");
-        assert!(error.problem.contains(part), "{error}");
+        assert_eq!((error.line, *error.problem), (line, problem), "{moves}");
     }
     let error = one("[FEN \"8/8/8/8/8/8/8/K7 w - -\"]\n\n*").expect_err("no king");
-    assert!(
-        error
-            .to_string()
-            .starts_with("f, line 1: tag FEN: there is no black king"),
-        "{error}"
-    );
+    let why = PositionError::NoKing {
+        side: Color::Black.into(),
+    };
+    assert_eq!(*error.problem, Fault::TagNoPosition { why });
     let error = one("[Event \"x\"]\n[Task \"mate\"]\n[FEN \"8/8/8/8/8/5k2/5p2/5K2 w - -\"]\n\n*")
         .expect_err("no task");
-    assert_eq!(error.line, 2);
+    let (tag, why) = (
+        "Task".into(),
+        "mate".parse::<Stipulation>().expect_err("no task"),
+    );
+    assert_eq!(
+        (error.line, *error.problem),
+        (2, Fault::TagNoTask { tag, why })
+    );
     let error = one("[Event \"x\"]\n\n1.e4 e5 *").expect_err("a whole game");
-    assert!(error.problem.contains("initial position"), "{error}");
+    assert_eq!(*error.problem, Fault::GameFromTheStart);
     let error = one("[Event x]\n[FEN \"8/8/8/8/8/5k2/5p2/5K2 w - -\"]\n\n*").expect_err("bad tag");
-    assert!(error.problem.contains("tag cannot be read"), "{error}");
+    let written = "[Event x]".into();
+    assert_eq!(*error.problem, Fault::TagUnread { written });
 }
 
 #[test]
@@ -363,7 +386,8 @@ fn a_strange_first_line_loses_none_of_the_others() {
     let [Err(strange)] = read.as_slice() else {
         panic!("{read:?}");
     };
-    assert!(strange.to_string().contains("begins neither"), "{strange}");
+    let written = "My".into();
+    assert_eq!(*strange.problem, Fault::FileBeginsStrangely { written });
 }
 
 /// Every place a comment can stand in keeps it with its move, whichever way it is written.
@@ -461,15 +485,21 @@ fn a_damaged_line_costs_itself_only() {
         };
         assert_eq!((one.line, one.id.as_str()), (1, "one"));
         assert_eq!((latin.line, latin.id.as_str()), (4, "Maté"));
-        assert_eq!(
-            latin.odd_lines[0].to_string(),
-            "line 4: this line is not UTF-8; it was read as Windows-1252"
-        );
+        let what = Oddity::ReadAsWindows;
+        assert_eq!(latin.odd_lines, [OddLine { line: 4, what }]);
         assert_eq!((last.line, last.id.as_str()), (6, "Maté"));
         assert!(last.odd_lines.is_empty());
         assert_eq!((nul.line, byte.line), (2, 5));
-        assert!(nul.problem.contains("NUL byte"), "{nul}");
-        assert!(byte.problem.contains("0x81"), "{byte}");
+        let before = |id: &str| number(format!("{BACK_RANK} id \"{id}").len());
+        let what = Oddity::NulByte {
+            before: before("t"),
+        };
+        assert_eq!(*nul.problem, Fault::LineLost { what });
+        let what = Oddity::StrangeByte {
+            byte: Byte(0x81),
+            before: before("x"),
+        };
+        assert_eq!(*byte.problem, Fault::LineLost { what });
     }
 }
 
@@ -495,13 +525,11 @@ fn a_damaged_game_costs_itself_only() {
     };
     assert_eq!((a.id.as_str(), d.id.as_str(), d.line), ("a", "d", 20));
     assert_eq!((b.id.as_deref(), b.line), (Some("b"), 11));
-    assert!(b.problem.contains("NUL byte"), "{b}");
+    let what = Oddity::NulByte { before: 4 };
+    assert_eq!(*b.problem, Fault::LineLost { what });
     assert_eq!(said(c), [("A word with a \u{fffd} in it.", Goes::WithPost)]);
-    assert!(
-        c.odd_lines[0]
-            .to_string()
-            .starts_with("line 17: the line holds a NUL byte")
-    );
+    let what = Oddity::NulByte { before: 15 };
+    assert_eq!(c.odd_lines, [OddLine { line: 17, what }]);
     assert_eq!(alone.line, 19);
 }
 
@@ -536,14 +564,11 @@ fn whole_games_are_pointed_to_find() {
     let [Err(error)] = all.as_slice() else {
         panic!("{} answers", all.len());
     };
-    assert!(
-        error.problem.contains("40 whole games") && error.problem.contains("`sealed-move find`"),
-        "{error}"
-    );
+    assert_eq!(*error.problem, Fault::FileHoldsGames { games: 40 });
     let set = "[FEN \"rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1\"]\n\n1.e4 e5 *\n";
     for alone in [game, set] {
         let error = one(alone).expect_err("a whole game");
-        assert!(error.problem.contains("`sealed-move find`"), "{error}");
+        assert_eq!(*error.problem, Fault::GameFromTheStart);
     }
     // Games among positions cost themselves only.
     let mixed = read_file("f", format!("{game}{LESSON}").as_bytes());
@@ -552,16 +577,28 @@ fn whole_games_are_pointed_to_find() {
 
 #[test]
 fn a_fens_counters_are_no_operations() {
-    for (line, part) in [
-        (format!("{BACK_RANK} x 1"), "field 5"),
-        (format!("{BACK_RANK} 0 one"), "field 6"),
+    for (line, why) in [
+        (
+            format!("{BACK_RANK} x 1"),
+            PositionError::FenHalfMoves {
+                written: "x".into(),
+            },
+        ),
+        (
+            format!("{BACK_RANK} 0 one"),
+            PositionError::FenMoveNumber {
+                written: "one".into(),
+            },
+        ),
         (
             "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 dm 2;".to_owned(),
-            "field 2",
+            PositionError::FenTurn {
+                written: "dm".into(),
+            },
         ),
     ] {
         let error = one(&line).expect_err(&line);
-        assert!(error.problem.contains(part), "{error}");
+        assert_eq!(*error.problem, Fault::NoPositionHere { why });
     }
     assert!(one(&format!("{BACK_RANK} bm Rxd8+")).is_ok());
     assert!(one(&format!("{BACK_RANK} 3 bm Rxd8+")).is_ok());
@@ -581,7 +618,7 @@ fn kinds(name: &str, text: &str) -> Vec<String> {
                 of.position.is_some()
             ),
             Ok(Item::Words(of)) => format!("words {:?} {}", of.words, of.position.is_some()),
-            Err(error) => error.to_string(),
+            Err(error) => error.problem.to_string(),
         })
         .collect()
 }
@@ -603,7 +640,7 @@ fn questions_and_words_stand_in_files_beside_problems() {
             "problem",
         ]
     );
-    assert!(read[4].contains("no words to it"), "{}", read[4]);
+    assert_eq!(read[4], Fault::QuestionLacksWords.to_string());
     for (tag, line) in [("Question", 1), ("Words", 5)] {
         let pgn = format!(
             "{}[{tag} \"Why?\"]\n[FEN \"6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1\"]\n\n1. Ra8# *\n",
@@ -611,11 +648,11 @@ fn questions_and_words_stand_in_files_beside_problems() {
         );
         let read = kinds("week.pgn", &pgn);
         let last = read.last().expect("an item");
-        let told = format!("moves and a tag {tag}");
-        assert!(last.contains(&told), "{last}");
+        let beside = Fault::TagBesideMoves { tag: tag.into() };
+        assert_eq!(last, &beside.to_string());
         let empty = kinds("week.pgn", &format!("[{tag} \" \"]\n\n*\n"));
-        let told = format!("the tag {tag} is empty");
-        assert!(empty[0].contains(&told), "{empty:?}");
+        let told = Fault::TagEmpty { tag: tag.into() };
+        assert_eq!(empty, [told.to_string()]);
     }
     // Those who ask for positions get these alone, with what is wrong in the file.
     assert_eq!(read_file("week.pgn", pgn.as_bytes()).len(), 2);
@@ -629,5 +666,5 @@ fn questions_and_words_stand_in_files_beside_problems() {
             "problem"
         ]
     );
-    assert!(read[2].contains("question wants its words"), "{}", read[2]);
+    assert_eq!(read[2], Fault::QuestionWantsWords.to_string());
 }

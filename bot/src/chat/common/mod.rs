@@ -3,5 +3,6 @@
 pub mod answer;
 pub mod notes;
 pub mod public;
+pub mod report;
 pub mod same;
 pub mod text;

@@ -3,16 +3,18 @@
 use base64::{Engine, engine::general_purpose::STANDARD};
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use crate::desk::{
     self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, Leaderboard,
     Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, PositionId, PostId,
-    PostSheet, PostedBefore, Rank, RepliesTo, ReplyId, ReplyRow, Report, RevealSheet, SameAgain,
+    PostSheet, PostedBefore, Rank, RepliesTo, ReplyId, ReplyRow, RevealSheet, SameAgain,
     VerdictSheet,
 };
 use crate::{
     chat::{
         common::{
+            report::said_of,
             same::same_again,
             text::{NoSolutionProved, Tasked},
         },
@@ -447,7 +449,8 @@ pub(super) struct Checked {
     /// The same position as it was kept, with what a coach reads of it.
     same: Option<Same>,
     posted: Option<PostedBefore>,
-    report: Report,
+    /// With what it says in the reader's words.
+    report: Value,
     picture: Option<Shown>,
 }
 
@@ -462,13 +465,6 @@ struct Same {
 }
 
 impl Checked {
-    /// Takes over the words of the same position as it is now.
-    pub(super) fn take_words(&mut self, now: &Self) {
-        if self.position.is_some() && self.position == now.position {
-            self.words = now.words.clone();
-        }
-    }
-
     pub(super) fn of(checked: &CheckedPosition, words: &Words) -> Self {
         Self {
             position: checked.position,
@@ -481,7 +477,7 @@ impl Checked {
                 again: again.clone(),
             }),
             posted: checked.posted,
-            report: checked.report.clone(),
+            report: said_of(&checked.report, words),
             picture: match (checked.position, &checked.picture) {
                 (Some(id), picture) => Some(Shown {
                     src: format!("/api/coach/positions/{id}/diagram.png"),

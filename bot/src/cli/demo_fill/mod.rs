@@ -27,6 +27,7 @@ use crate::{
         Delivered, Desk, DeskOptions, ErrandKind, Person, Place, PostSheet, Settings, Soundness,
         TestClock,
     },
+    words::english,
 };
 use script::{Deed, Line, Script};
 
@@ -158,7 +159,7 @@ impl Play {
                     report.verdict == Soundness::Sound,
                     "{file} of the demo, {}: {}",
                     report.id,
-                    report.message
+                    english().tell(&report.message)
                 );
                 let id = position
                     .position

@@ -1,6 +1,11 @@
 //! What only a coach may do, and what a coach hands over.
 
 use super::*;
+use crate::chess::{
+    PositionError,
+    check::{Finding, Statement},
+    read::Fault,
+};
 use std::sync::Mutex;
 
 #[tokio::test]
@@ -30,16 +35,19 @@ async fn reports_come_in_the_files_order_with_progress() {
     expected.extend([Soundness::Illegal, Soundness::Unsound, Soundness::Illegal]);
     assert_eq!(verdicts, expected);
     assert_eq!(reports[8].position, None);
-    assert!(
-        reports[8].report.message.contains("king"),
-        "{}",
-        reports[8].report.message
-    );
-    assert!(
-        reports[10].report.message.contains("line 11"),
-        "{}",
-        reports[10].report.message
-    );
+    let [Statement::Found(Finding::Unreadable { row: 9, what, .. })] =
+        &reports[8].report.message[..]
+    else {
+        panic!("{:?}", reports[8].report.message);
+    };
+    let why = PositionError::NoKing {
+        side: shakmaty::Color::Black.into(),
+    };
+    assert_eq!(what, &Fault::NoPositionHere { why });
+    let [Statement::Found(Finding::Unreadable { row: 11, .. })] = &reports[10].report.message[..]
+    else {
+        panic!("{:?}", reports[10].report.message);
+    };
     assert!(
         reports
             .iter()
@@ -83,11 +91,10 @@ async fn files_that_cannot_be_taken_are_refused_with_a_reason() {
     };
     let empty = import(Vec::new()).await.expect("a report");
     assert_eq!((empty.len(), empty[0].position), (1, None));
-    assert!(
-        empty[0].report.message.contains("empty"),
-        "{}",
-        empty[0].report.message
-    );
+    let [Statement::Found(Finding::Unreadable { what, .. })] = &empty[0].report.message[..] else {
+        panic!("{:?}", empty[0].report.message);
+    };
+    assert_eq!(what, &Fault::FileHoldsNothing);
     let large = import(vec![b' '; (16 << 20) + 1])
         .await
         .expect_err("too large")

@@ -1,7 +1,12 @@
 //! The coach's words and names: where they go out, and that nothing replaces them in silence.
 
+use serde_json::json;
+
 use super::*;
-use crate::desk::PositionId;
+use crate::{
+    chess::{check::Statement, comments::Withheld},
+    desk::PositionId,
+};
 
 const LESSON: &str = "[Event \"Lesson\"]\n[Id \"w1\"]\n[Topic \"Back rank\"]\n[Task \"#2\"]\n[FEN \"r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1\"]\n\n{Look at the last rank.} {[reveal] Rooks before pawns.} 1.Rxd8+ $1 {A rook for a rook.} (1.Rd7 $2 {Too slow.} Rxd7) Rxd8 2.Rxd8# *\n";
 
@@ -78,14 +83,11 @@ async fn words_that_tell_a_move_wait_for_the_coach() {
     let one = import_as(&club, "lesson.pgn", &telling, SameChoice::Keep).await;
     assert_eq!(one.words.with_post, "");
     assert!(one.words.at_reveal.contains("Start with Rxd8!"));
-    assert!(
-        one.report
-            .warnings
-            .iter()
-            .any(|w| w.contains("tell a move (Rxd8+)")),
-        "{:?}",
-        one.report.warnings
-    );
+    let [Statement::Words(Withheld::WordsHeld { line, words })] = &one.report.warnings[..] else {
+        panic!("{:?}", one.report.warnings);
+    };
+    assert_eq!(line, &"Rxd8+".into());
+    assert_eq!(words, &"Start with Rxd8!".into());
     let position = one.position.expect("kept");
     let set = async |words: &str, telling| {
         club.desk
@@ -180,15 +182,12 @@ async fn another_task_on_the_same_board_is_another_position_and_is_said() {
     let other = OTHER.replace("dm 2;", "dm 3;");
     let other = import_as(&club, "autumn.epd", &other, SameChoice::Keep).await;
     assert_ne!(other.position, first.position);
-    assert!(
-        other
-            .report
-            .warnings
-            .iter()
-            .any(|w| w.contains("lesson.pgn: w1 (#2)")),
-        "{:?}",
-        other.report.warnings
-    );
+    let noted = json!({
+        "is": "kept-with-other-task",
+        "kept": { "list": [{ "theirs": "lesson.pgn: w1 (#2)" }] },
+    });
+    let warnings = &other.report.warnings;
+    assert!(warnings.contains(&Statement::added(noted)), "{warnings:?}");
 }
 
 #[tokio::test]

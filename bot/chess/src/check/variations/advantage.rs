@@ -22,14 +22,15 @@
 
 use shakmaty::{Chess, Color, Move, Position};
 
-use super::{Complaints, marked_wrong};
+use super::{Complaint, Complaints, Statement, marked_wrong};
 use crate::{
     Budget, Spent, Stipulation,
     check::{
-        CheckOptions, Known,
-        advantage::{SHALLOWEST, deep_enough, is_key, stand},
+        Assessment, CheckOptions, Known,
+        advantage::{SHALLOWEST, deep_enough, is_key},
         tables, words,
     },
+    fact::{Centipawns, Line},
     read::{Entry, GameNode, GameTree},
     search::{self, Score},
 };
@@ -44,7 +45,7 @@ pub(in crate::check) fn check(
     task: Stipulation,
     options: &CheckOptions,
     budget: &Budget<'_>,
-) -> Vec<String> {
+) -> Vec<Statement> {
     let Some(tree) = &entry.variations else {
         return Vec::new();
     };
@@ -61,7 +62,7 @@ pub(in crate::check) fn check(
 }
 
 /// How a position stands for the solver, and by what right we say so.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 struct Standing {
     /// What it is worth, on the scale of [`Score::rank`].
     worth: i32,
@@ -70,10 +71,10 @@ struct Standing {
     best: Option<Move>,
 }
 
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 enum By {
     /// The game is over.
-    Rules(&'static str),
+    Rules(Assessment),
     /// Endgame tables.
     Tables(Known),
     /// Search to a depth.
@@ -81,25 +82,36 @@ enum By {
 }
 
 impl Standing {
-    /// "judged at depth 14 White stands at +0.3".
-    fn words(&self, side: Color, solver: Color) -> String {
+    /// How it stands for a side.
+    fn told(&self, side: Color, solver: Color) -> Assessment {
         let own = side == solver;
-        match self.by {
-            By::Rules(what) => what.to_owned(),
-            By::Tables(known) => format!(
-                "by the endgame tables {side} {}",
-                match if own { known } else { turned_known(known) } {
-                    Known::Win => "wins",
-                    Known::Draw => "draws",
-                    Known::Loss => "loses",
-                },
-                side = name(side)
-            ),
-            By::Depth(depth, score) => format!(
-                "judged at depth {depth} {} {}",
-                name(side),
-                stand(if own { score } else { turned(score) })
-            ),
+        let side = side.into();
+        match &self.by {
+            By::Rules(standing) => standing.clone(),
+            By::Tables(known) => Assessment::TablesSay {
+                side,
+                known: if own { *known } else { turned_known(*known) },
+            },
+            By::Depth(depth, score) => {
+                let depth = *depth;
+                match if own { *score } else { turned(*score) } {
+                    Score::Cp(centipawns) => Assessment::SearchSays {
+                        depth,
+                        side,
+                        value: Centipawns { centipawns },
+                    },
+                    Score::Mate(moves) if moves > 0 => Assessment::SearchSaysMate {
+                        depth,
+                        side,
+                        moves: moves.unsigned_abs(),
+                    },
+                    Score::Mate(moves) => Assessment::SearchSaysMated {
+                        depth,
+                        side,
+                        moves: moves.unsigned_abs(),
+                    },
+                }
+            }
         }
     }
 }
@@ -148,41 +160,30 @@ impl Walk<'_> {
         after: &Chess,
     ) -> Result<(), Spent> {
         if marked_wrong(node) {
-            if let Some(standing) = self.doubted(after, Self::meets_clearly)? {
-                let what = format!(
-                    "it is marked as wrong, yet it {}: {}",
-                    self.doing(),
-                    standing.words(self.solver, self.solver)
-                );
-                self.complaints.add(position, node, &what);
+            if let Some(judged) = self.doubted(after, Self::meets_clearly)? {
+                let what = Complaint::WrongYetDoes {
+                    task: self.task.into(),
+                    standing: judged.told(self.solver, self.solver),
+                };
+                self.complaints.add(position, node, what);
                 return Ok(());
             }
             self.refuting_reply(after, node)?;
             return self.only_signs(position, node, after);
         }
-        if let Some(standing) = self.doubted(after, Self::fails)? {
-            let mut what = format!(
-                "it no longer {}: {}",
-                self.doing(),
-                standing.words(self.solver, self.solver)
-            );
+        if let Some(judged) = self.doubted(after, Self::fails)? {
             self.path.pop();
             let before = self.judge(position, self.options.depth)?;
             self.path.push(position.clone());
-            match before.best {
-                Some(best) if !self.fails(before.worth) && best != node.mv => {
-                    what.push_str(&format!("; better is {}", words::in_place(position, best)))
-                }
-                _ => what.push_str(&format!(
-                    "; no move {} any more",
-                    if self.task == Stipulation::Draw {
-                        "draws"
-                    } else {
-                        "wins"
-                    }
-                )),
-            }
-            self.complaints.add(position, node, &what);
+            let better = before
+                .best
+                .filter(|best| !self.fails(before.worth) && *best != node.mv);
+            let what = Complaint::LetsItGo {
+                task: self.task.into(),
+                standing: judged.told(self.solver, self.solver),
+                better: better.map(|best| in_place(position, best)),
+            };
+            self.complaints.add(position, node, what);
             return Ok(());
         }
         self.signs(position, node, after)?;
@@ -210,19 +211,16 @@ impl Walk<'_> {
         let after = self.step(position, reply);
         let doubted = self.doubted(&after, Self::meets_clearly);
         self.path.pop();
-        if let Some(standing) = doubted? {
-            let mut what = format!(
-                "it does not refute the move before it: {}",
-                standing.words(self.solver, self.solver)
-            );
+        if let Some(judged) = doubted? {
             let before = self.judge(position, self.options.depth)?;
-            if let Some(best) = before.best
-                && !self.meets_clearly(before.worth)
-                && best != reply.mv
-            {
-                what.push_str(&format!("; {} does", words::in_place(position, best)));
-            }
-            self.complaints.add(position, reply, &what);
+            let better = before
+                .best
+                .filter(|best| !self.meets_clearly(before.worth) && *best != reply.mv);
+            let what = Complaint::RefutesNot {
+                standing: judged.told(self.solver, self.solver),
+                better: better.map(|best| in_place(position, best)),
+            };
+            self.complaints.add(position, reply, what);
         }
         Ok(())
     }
@@ -262,13 +260,12 @@ impl Walk<'_> {
             let sign = if side == self.solver { 1 } else { -1 };
             let false_claim =
                 move |walk: &Self, worth: i32| !claim.allows(sign * worth, walk.options);
-            if let Some(standing) = self.doubted(after, false_claim)? {
-                let what = format!(
-                    "the line ends with {}, but {}",
-                    claim.sign,
-                    standing.words(side, self.solver)
-                );
-                self.complaints.add(before, node, &what);
+            if let Some(judged) = self.doubted(after, false_claim)? {
+                let what = Complaint::EndsWith {
+                    sign: claim.sign.to_owned(),
+                    standing: judged.told(side, self.solver),
+                };
+                self.complaints.add(before, node, what);
             }
         }
         Ok(())
@@ -305,22 +302,22 @@ impl Walk<'_> {
         };
         if position.is_checkmate() {
             let mate = Score::Mate(if to_move { 0 } else { 1 }).rank();
-            return over(mate, "it is mate");
+            return over(mate, Assessment::IsMateNow);
         }
         if position.is_stalemate() {
-            return over(0, "it is stalemate");
+            return over(0, Assessment::IsStalemateNow);
         }
         if position.is_insufficient_material() {
-            return over(0, "neither side can mate");
+            return over(0, Assessment::NeitherCanMate);
         }
-        if let Some(standing) = self.by_tables(position) {
-            return Ok(standing);
+        if let Some(judged) = self.by_tables(position) {
+            return Ok(judged);
         }
-        let judged = search::deepen(position, &self.path, depth, 1, self.budget, &mut |_| {});
-        let [best, ..] = &judged.lines[..] else {
+        let searched = search::deepen(position, &self.path, depth, 1, self.budget, &mut |_| {});
+        let [best, ..] = &searched.lines[..] else {
             return Err(Spent);
         };
-        if judged.depth < depth && !deep_enough(&judged) {
+        if searched.depth < depth && !deep_enough(&searched) {
             return Err(Spent);
         }
         let score = if to_move {
@@ -334,7 +331,7 @@ impl Walk<'_> {
             } else {
                 -best.score.rank()
             },
-            by: By::Depth(judged.depth, score),
+            by: By::Depth(searched.depth, score),
             best: best.line.first().copied(),
         })
     }
@@ -374,14 +371,6 @@ impl Walk<'_> {
         match self.task {
             Stipulation::Draw => worth >= -self.options.other_margin,
             _ => worth >= self.options.win_margin,
-        }
-    }
-
-    fn doing(&self) -> &'static str {
-        if self.task == Stipulation::Draw {
-            "draws"
-        } else {
-            "wins"
         }
     }
 }
@@ -435,9 +424,7 @@ impl Claim {
     }
 }
 
-fn name(side: Color) -> &'static str {
-    match side {
-        Color::White => "White",
-        Color::Black => "Black",
-    }
+/// A move with the number that its place in the game gives it, as a value.
+fn in_place(before: &Chess, mv: Move) -> Line {
+    words::in_place(before, mv).into()
 }

@@ -7,10 +7,11 @@
 
 use shakmaty::{Chess, Color, Position};
 
-use super::{Complaints, marked_wrong, some_moves};
+use super::{Complaint, Complaints, Statement, marked_wrong, some_moves};
 use crate::{
     Budget, Spent,
     check::words,
+    fact::number,
     prove::{Prover, refutations},
     read::{Entry, GameNode, GameTree},
 };
@@ -25,7 +26,7 @@ pub(in crate::check) fn check(
     moves: u8,
     prover: &Prover<'_>,
     budget: &Budget<'_>,
-) -> Vec<String> {
+) -> Vec<Statement> {
     let Some(tree) = &entry.variations else {
         return Vec::new();
     };
@@ -54,11 +55,8 @@ impl Walk<'_> {
             after.play_unchecked(node.mv);
             self.complaints.at(position, node);
             if left == 0 {
-                self.complaints.add(
-                    position,
-                    node,
-                    "the line goes on after the moves the task allows",
-                );
+                self.complaints
+                    .add(position, node, Complaint::GoesOnTooLong);
                 continue;
             }
             let meets = self.prover.meets(&after, left - 1)?;
@@ -69,13 +67,13 @@ impl Walk<'_> {
                 }
                 (false, false) => {
                     let what = self.why_it_fails(position, &after, left)?;
-                    self.complaints.add(position, node, &what);
+                    self.complaints.add(position, node, what);
                 }
-                (true, true) => self.complaints.add(
-                    position,
-                    node,
-                    &format!("it is marked as wrong, yet it mates {}", within(left)),
-                ),
+                (true, true) => {
+                    let moves = left.into();
+                    self.complaints
+                        .add(position, node, Complaint::WrongYetMates { moves });
+                }
                 (true, false) => {
                     self.complaints.mate_sign(position, node, &after);
                     self.refuting_reply(&after, node, left - 1)?;
@@ -108,36 +106,34 @@ impl Walk<'_> {
         };
         let holding = refutations(position, left, self.budget)?;
         if !holding.is_empty() && !holding.contains(&reply.mv) {
-            self.complaints.add(
-                position,
-                reply,
-                &format!(
-                    "it does not refute the move before it; {} {}",
-                    some_moves(position, &holding),
-                    if holding.len() == 1 { "does" } else { "do" }
-                ),
-            );
+            let what = Complaint::HoldsNot {
+                holds: some_moves(position, &holding),
+                number: number(holding.len()),
+            };
+            self.complaints.add(position, reply, what);
         }
         Ok(())
     }
 
-    fn why_it_fails(&self, before: &Chess, after: &Chess, left: u8) -> Result<String, Spent> {
-        let mut what = match left {
-            1 => "it is not mate".to_owned(),
-            _ => format!("after it there is no mate {}", within(left)),
+    fn why_it_fails(&self, before: &Chess, after: &Chess, left: u8) -> Result<Complaint, Spent> {
+        let holds = match left {
+            1 => None,
+            _ => refutations(after, left - 1, self.budget)?
+                .first()
+                .map(|reply| words::in_place(after, *reply).into()),
         };
-        if left > 1
-            && let Some(reply) = refutations(after, left - 1, self.budget)?.first()
-        {
-            what.push_str(&format!("; {} holds", words::in_place(after, *reply)));
-        }
-        match self.prover.continuations(before, left)?.first() {
-            Some((better, _)) => {
-                what.push_str(&format!("; better is {}", words::in_place(before, *better)));
-            }
-            None => what.push_str("; the mate is gone already before it"),
-        }
-        Ok(what)
+        let better = self.prover.continuations(before, left)?;
+        let better = better
+            .first()
+            .map(|(better, _)| words::in_place(before, *better).into());
+        Ok(match left {
+            1 => Complaint::HadToMate { better },
+            _ => Complaint::LetsMateGo {
+                moves: left.into(),
+                holds,
+                better,
+            },
+        })
     }
 
     /// The signs on a move of a line in which the solver mates.
@@ -155,19 +151,7 @@ impl Walk<'_> {
             .iter()
             .any(|nag| *nag == lost || LEVEL.contains(nag))
         {
-            self.complaints.add(
-                before,
-                node,
-                "the line ends with a sign that it does not win, but it leads to mate",
-            );
+            self.complaints.add(before, node, Complaint::SignYetMates);
         }
-    }
-}
-
-/// "at once" or "in 3 moves".
-fn within(moves: u8) -> String {
-    match moves {
-        1 => "at once".to_owned(),
-        _ => format!("in {moves} moves"),
     }
 }

@@ -9,15 +9,14 @@ mod mates;
 
 use shakmaty::{Chess, Move, Position};
 
-use super::words;
-use crate::read::GameNode;
+use super::{Complaint, Finding, Statement, words};
+use crate::{
+    fact::{And, Line, number},
+    read::GameNode,
+};
 
 pub(super) use self::advantage::check as check_advantage;
 pub(super) use self::mates::check as check_mates;
-
-/// Said in a report when the variations have something wrong.
-pub(super) const SEE_WARNINGS: &str =
-    "Not all is right in the variations of the file: see the warnings.";
 
 /// The most complaints about one entry.
 const MOST: usize = 20;
@@ -32,57 +31,51 @@ fn marked_wrong(node: &GameNode) -> bool {
 /// Where the walk through the variations stands, and what it found.
 #[derive(Default)]
 struct Complaints {
-    /// The move being looked at, in words.
-    place: String,
-    out: Vec<String>,
+    /// The move being looked at, with its line in the file.
+    place: Option<(u32, Line)>,
+    out: Vec<Finding>,
 }
 
 impl Complaints {
     fn at(&mut self, before: &Chess, node: &GameNode) {
-        self.place = place(before, node);
+        self.place = Some(place(before, node));
     }
 
-    fn add(&mut self, before: &Chess, node: &GameNode, what: &str) {
-        self.out.push(format!("{}: {what}", place(before, node)));
+    fn add(&mut self, before: &Chess, node: &GameNode, what: Complaint) {
+        let (row, line) = place(before, node);
+        self.out.push(Finding::InVariation { row, line, what });
     }
 
     /// A `#` on a move that does not mate.
     fn mate_sign(&mut self, before: &Chess, node: &GameNode, after: &Chess) {
         if node.mate_sign && !after.is_checkmate() {
-            self.add(before, node, "it is written with #, but it is not mate");
+            self.add(before, node, Complaint::MateSignWrong);
         }
     }
 
     /// What to tell the coach; `spent` when the budget ended before the walk did.
-    fn told(mut self, spent: bool) -> Vec<String> {
+    fn told(mut self, spent: bool) -> Vec<Statement> {
         let more = self.out.len().saturating_sub(MOST);
         if more > 0 {
             self.out.truncate(MOST);
-            self.out.push(format!(
-                "{more} more things are wrong in the variations of the file"
-            ));
+            let more = number(more);
+            self.out.push(Finding::MoreInVariations { more });
         }
-        if spent {
-            self.out.push(format!(
-                "the time or work allowed ran out at {}, before all variations of the file were checked",
-                self.place
-            ));
+        if let Some((row, line)) = self.place.filter(|_| spent) {
+            self.out.push(Finding::VariationsCut { row, line });
         }
-        self.out
+        self.out.into_iter().map(Statement::from).collect()
     }
 }
 
-/// "line 9, move 2.Rd7".
-fn place(before: &Chess, node: &GameNode) -> String {
-    format!(
-        "line {}, move {}",
-        node.line,
-        words::in_place(before, node.mv)
-    )
+/// The line of a move in the file, and the move with the number that its place in the game gives it.
+fn place(before: &Chess, node: &GameNode) -> (u32, Line) {
+    let line = words::in_place(before, node.mv).into();
+    (number(node.line), line)
 }
 
 /// "1...Qh4+, 1...Re1+ and 1...h6", three at most.
-fn some_moves(position: &Chess, moves: &[Move]) -> String {
+fn some_moves(position: &Chess, moves: &[Move]) -> And<Line> {
     let some: Vec<String> = moves
         .iter()
         .take(3)

@@ -2,11 +2,15 @@
 
 use std::sync::Arc;
 
-use shakmaty::{Chess, Position};
+use shakmaty::{Chess, Color, Position};
 
 use crate::{
     Budget,
-    check::{CheckOptions, Endgames, Known, Report, Soundness, check},
+    check::{
+        Assessment, CheckOptions, Complaint, Endgames, Finding, Known, Report, Soundness,
+        Statement, check,
+    },
+    fact::{Line, Task},
     read::read_file,
 };
 
@@ -54,104 +58,135 @@ fn lines_that_hold_are_passed() {
     ] {
         let report = lesson(task, fen, moves);
         assert_eq!(report.verdict, Soundness::Sound, "{report:?}");
-        assert_eq!(report.warnings, Vec::<String>::new());
-        assert!(!report.message.contains("warnings"), "{}", report.message);
+        assert_eq!(report.warnings, []);
+        let doubtful = Finding::VariationsDoubtful.into();
+        assert!(!report.message.contains(&doubtful), "{:?}", report.message);
     }
 }
 
-/// What the first warning begins with, and what it must say besides.
+/// The complaint that is the first warning, with its place.
+fn first(report: &Report) -> (u32, &Line, &Complaint) {
+    match report.warnings.first() {
+        Some(Statement::Found(Finding::InVariation { row, line, what })) => (*row, line, what),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// Whether a standing is by search at full depth, and for this side as `good` says of a pawn's hundredths; a
+/// mate is good.
+fn judged(standing: &Assessment, of: Color, good: impl Fn(i32) -> bool) -> bool {
+    match standing {
+        Assessment::SearchSays {
+            depth: 10,
+            side,
+            value,
+        } => *side == of.into() && good(value.centipawns),
+        Assessment::SearchSaysMate {
+            depth: 10, side, ..
+        } => *side == of.into() && good(10_000),
+        Assessment::SearchSaysMated {
+            depth: 10, side, ..
+        } => *side == of.into() && good(-10_000),
+        _ => false,
+    }
+}
+
+/// Whether a better move is given, and begins so.
+fn better_is(better: &Option<Line>, begins: &str) -> bool {
+    let text = serde_json::to_value(better).expect("plain data");
+    text["line"]
+        .as_str()
+        .is_some_and(|line| line.starts_with(begins))
+}
+
 #[test]
 fn lines_that_fail_are_named_with_line_move_and_better_move() {
-    for (task, fen, moves, begins, says) in [
+    use Color::{Black, White};
+    type Right = fn(&Complaint) -> bool;
+    let lets_go: Right = |what| {
+        matches!(what, Complaint::LetsItGo { task: Task::Win, standing, better }
+            if judged(standing, White, |value| value <= 100) && better_is(better, "2."))
+    };
+    let lets_go_later: Right = |what| {
+        matches!(what, Complaint::LetsItGo { task: Task::Win, standing, better }
+            if judged(standing, White, |value| value <= 100) && better_is(better, "3."))
+    };
+    let cases: [(&str, &str, u32, &str, Right); 11] = [
+        (FREE_QUEEN, "1.Rxd8+ Kg7\n2.Rg8+ Kxg8", 5, "2.Rg8+", lets_go),
         (
-            "+",
-            FREE_QUEEN,
-            "1.Rxd8+ Kg7\n2.Rg8+ Kxg8",
-            "line 5, move 2.Rg8+: it no longer wins: judged at depth 10 White stands at ",
-            "; better is 2.",
-        ),
-        (
-            "+",
             FREE_QUEEN,
             "1.Rxd8+ Kg7 (1...Kg7 2.Rd7+ Kf6\n3.Rf7+ Kxf7 4.Kb2 Kf6 5.h4) 2.Rd7+",
-            "line 5, move 3.Rf7+: it no longer wins: judged at depth 10 White ",
-            "; better is 3.",
+            5,
+            "3.Rf7+",
+            lets_go_later,
         ),
+        (FREE_QUEEN, "1.Rxd8+? Kg7", 4, "1.Rxd8+", |what| {
+            matches!(what, Complaint::WrongYetDoes { task: Task::Win, standing }
+                if judged(standing, White, |value| value >= 200))
+        }),
+        (FREE_QUEEN, "1.Rxd8+ (1.Rd7?\nKg8)", 5, "1...Kg8", |what| {
+            matches!(what, Complaint::RefutesNot { standing, better }
+                    if judged(standing, White, |value| value >= 200) && *better == Some("1...Qxd7".into()))
+        }),
         (
-            "+",
-            FREE_QUEEN,
-            "1.Rxd8+? Kg7",
-            "line 4, move 1.Rxd8+: it is marked as wrong, yet it wins: judged at depth 10 White ",
-            "",
-        ),
-        (
-            "+",
-            FREE_QUEEN,
-            "1.Rxd8+ (1.Rd7?\nKg8)",
-            "line 5, move 1...Kg8: it does not refute the move before it: judged at depth 10 White stands at +",
-            "; 1...Qxd7 does",
-        ),
-        (
-            "+",
             FREE_QUEEN,
             "1.Rxd8+ Kg7\n\n2.Rd7+ $10",
-            "line 6, move 2.Rd7+: the line ends with =, but judged at depth 10 White stands at +",
-            "",
+            6,
+            "2.Rd7+",
+            |what| {
+                matches!(what, Complaint::EndsWith { sign, standing }
+                if sign == "=" && judged(standing, White, |value| value >= 200))
+            },
         ),
+        (FREE_QUEEN, "1.Rxd8+ Kg7 2.Rd7+ $19", 4, "2.Rd7+", |what| {
+            matches!(what, Complaint::EndsWith { sign, standing }
+                if sign == "-+" && judged(standing, Black, |value| value < 0))
+        }),
         (
-            "+",
-            FREE_QUEEN,
-            "1.Rxd8+ Kg7 2.Rd7+ $19",
-            "line 4, move 2.Rd7+: the line ends with -+, but judged at depth 10 Black stands at -",
-            "",
-        ),
-        (
-            "+",
             FREE_QUEEN,
             "1.Rxd8+ (1.Rd7? Qxd7 2.Kb2 $18) Kg7 2.Rd7+ $18",
-            "line 4, move 2.Kb2: the line ends with +-, but judged at depth 10 White stands at -",
-            "",
+            4,
+            "2.Kb2",
+            |what| {
+                matches!(what, Complaint::EndsWith { sign, standing }
+                    if sign == "+-" && judged(standing, White, |value| value < 0))
+            },
         ),
+        (FREE_QUEEN, "1.Rxd8# Kg7", 4, "1.Rxd8+", |what| {
+            *what == Complaint::MateSignWrong
+        }),
+        (PERPETUAL, "1.Qd8+ Kg7\n2.h3", 5, "2.h3", |what| {
+            matches!(what, Complaint::LetsItGo { task: Task::Draw, standing, better }
+                if judged(standing, White, |value| value <= -200) && *better == Some("2.Qg5+".into()))
+        }),
+        (PERPETUAL, "1.Qd8+? Kg7", 4, "1.Qd8+", |what| {
+            matches!(what, Complaint::WrongYetDoes { task: Task::Draw, standing }
+                if judged(standing, White, |value| value == 0))
+        }),
         (
-            "+",
-            FREE_QUEEN,
-            "1.Rxd8# Kg7",
-            "line 4, move 1.Rxd8+: it is written with #, but it is not mate",
-            "",
-        ),
-        (
-            "=",
-            PERPETUAL,
-            "1.Qd8+ Kg7\n2.h3",
-            "line 5, move 2.h3: it no longer draws: judged at depth 10 White ",
-            "; better is 2.Qg5+",
-        ),
-        (
-            "=",
-            PERPETUAL,
-            "1.Qd8+? Kg7",
-            "line 4, move 1.Qd8+: it is marked as wrong, yet it draws: judged at depth 10 White stands at +0.0",
-            "",
-        ),
-        ("=", PERPETUAL, "1.Qd8+ Kg7 2.Qg5+ Kf8 3.Qd8+ $14", "", ""),
-        (
-            "=",
             PERPETUAL,
             "1.Qd8+ Kg7 2.Qg5+ Kf8 3.Qd8+ $16",
-            "line 4, move 3.Qd8+: the line ends with +/-, but judged at depth 10 White stands at +0.0",
-            "",
+            4,
+            "3.Qd8+",
+            |what| {
+                matches!(what, Complaint::EndsWith { sign, standing }
+                    if sign == "+/-" && judged(standing, White, |value| value == 0))
+            },
         ),
-    ] {
+    ];
+    for (fen, moves, row, line, right) in cases {
+        let task = if fen == PERPETUAL { "=" } else { "+" };
         let report = lesson(task, fen, moves);
-        let first = report.warnings.first().map_or("", String::as_str);
-        if begins.is_empty() {
-            assert_eq!(first, "", "{moves}");
-            continue;
-        }
-        assert!(first.starts_with(begins) && first.contains(says), "{first}");
+        let (at, of, what) = first(&report);
+        assert_eq!((at, of), (row, &line.into()), "{moves}");
+        assert!(right(what), "{moves}: {what:?}");
         assert_eq!(report.warnings.len(), 1, "{:?}", report.warnings);
-        assert!(report.message.contains("see the warnings"));
+        let last = report.message.last();
+        assert_eq!(last, Some(&Finding::VariationsDoubtful.into()));
     }
+    // In between nothing is said.
+    let report = lesson("=", PERPETUAL, "1.Qd8+ Kg7 2.Qg5+ Kf8 3.Qd8+ $14");
+    assert_eq!(report.warnings, []);
 }
 
 #[test]
@@ -161,10 +196,12 @@ fn a_line_of_black_is_judged_from_black() {
         "k2r4/7p/8/8/8/8/7P/3Q3K b - - 0 1",
         "1...Rxd1+ 2.Kg2 Rg1+ 3.Kxg1",
     );
-    let first = report.warnings.first().map_or("", String::as_str);
+    let (row, line, what) = first(&report);
+    assert_eq!((row, line), (4, &"2...Rg1+".into()));
     assert!(
-        first.starts_with("line 4, move 2...Rg1+: it no longer wins: judged at depth 10 Black "),
-        "{first}"
+        matches!(what, Complaint::LetsItGo { task: Task::Win, standing, .. }
+            if judged(standing, Color::Black, |value| value <= 100)),
+        "{what:?}"
     );
 }
 
@@ -176,10 +213,12 @@ fn a_draw_by_the_rules_is_no_win() {
         "1.Qg1 (1.Qf2 Kg8 2.Qg1+ Kh8 3.Qg6) Kh7 2.Qg7#",
     );
     assert_eq!(report.verdict, Soundness::SeveralKeys, "{report:?}");
-    let first = report.warnings.first().map_or("", String::as_str);
+    let (row, line, what) = first(&report);
+    assert_eq!((row, line), (4, &"3.Qg6".into()));
     assert!(
-        first.starts_with("line 4, move 3.Qg6: it no longer wins: it is stalemate; better is 3."),
-        "{first}"
+        matches!(what, Complaint::LetsItGo { task: Task::Win, standing: Assessment::IsStalemateNow, better }
+            if better_is(better, "3.")),
+        "{what:?}"
     );
 }
 
@@ -218,14 +257,25 @@ fn endgame_tables_judge_where_they_are() {
     );
     assert_eq!(report.verdict, Soundness::SeveralKeys, "{report:?}");
     assert_eq!(report.warnings.len(), 2, "{:?}", report.warnings);
-    let begins = "line 5, move 1...Kd3: the line ends with =, but by the endgame tables White wins";
-    assert_eq!(report.warnings[0], begins);
-    let begins =
-        "line 5, move 3.Rb3+: it no longer wins: by the endgame tables White draws; better is 3.";
+    let by_tables = |known| Assessment::TablesSay {
+        side: Color::White.into(),
+        known,
+    };
+    let (row, line, what) = first(&report);
+    assert_eq!((row, line), (5, &"1...Kd3".into()));
+    let level = Complaint::EndsWith {
+        sign: "=".to_owned(),
+        standing: by_tables(Known::Win),
+    };
+    assert_eq!(what, &level);
+    let Statement::Found(Finding::InVariation { row: 5, line, what }) = &report.warnings[1] else {
+        panic!("{:?}", report.warnings);
+    };
+    assert_eq!(line, &"3.Rb3+".into());
     assert!(
-        report.warnings[1].starts_with(begins),
-        "{:?}",
-        report.warnings
+        matches!(what, Complaint::LetsItGo { task: Task::Win, standing, better }
+            if *standing == by_tables(Known::Draw) && better_is(better, "3.")),
+        "{what:?}"
     );
 }
 
@@ -237,12 +287,9 @@ fn a_budget_that_ends_is_said_with_the_place() {
     let half = Budget::unlimited().nodes(alone + (whole - alone) / 2);
     let report = lesson_within("+", FREE_QUEEN, moves, &options(), &half);
     assert_eq!(report.verdict, Soundness::Sound, "{report:?}");
-    let [only] = &report.warnings[..] else {
+    let [Statement::Found(Finding::VariationsCut { row: 4..=6, line })] = &report.warnings[..]
+    else {
         panic!("{:?}", report.warnings);
     };
-    assert!(
-        only.starts_with("the time or work allowed ran out at line ")
-            && only.ends_with(", before all variations of the file were checked"),
-        "{only}"
-    );
+    assert_ne!(line, &"1.Rxd8+".into());
 }

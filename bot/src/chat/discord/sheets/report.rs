@@ -154,13 +154,13 @@ fn said(words: &Words, position: &CheckedPosition) -> Vec<String> {
     }
     parts.push(head);
     if !report.message.is_empty() {
-        parts.push(words::plain(&report.message));
+        parts.push(words::plain(&words.tell(&report.message)));
     }
     if !report.warnings.is_empty() {
         let lines: Vec<String> = report
             .warnings
             .iter()
-            .map(|w| format!("⚠ {}", words::plain(w)))
+            .map(|told| format!("⚠ {}", words::plain(&words.say(told))))
             .collect();
         parts.push(lines.join("\n"));
     }

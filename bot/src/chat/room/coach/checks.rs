@@ -101,11 +101,11 @@ async fn import(
             })
             .collect();
         let words = room.words_for(&coach).await;
-        let found: Vec<Checked> = found.iter().map(|one| Checked::of(one, words)).collect();
-        open(&room.bench.checked).clone_from(&found);
+        let shown: Vec<Checked> = found.iter().map(|one| Checked::of(one, words)).collect();
+        *open(&room.bench.checked) = found;
         *open(&room.bench.twice) = twice;
         room.feed.coaches("week", &());
-        Ok(found)
+        Ok(shown)
     });
     match task.await {
         Ok(outcome) => outcome.map(Json),
@@ -132,8 +132,10 @@ async fn written(
 }
 
 /// The reports on the file checked last, for a page that was closed meanwhile.
-async fn checked(State(room): State<Shared>, Coach(_): Coach) -> Json<Vec<Checked>> {
-    Json(open(&room.bench.checked).clone())
+async fn checked(State(room): State<Shared>, Coach(coach): Coach) -> Json<Vec<Checked>> {
+    let words = room.words_for(&coach).await;
+    let checked = open(&room.bench.checked);
+    Json(checked.iter().map(|one| Checked::of(one, words)).collect())
 }
 
 async fn shelf(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Checked>> {
@@ -195,7 +197,7 @@ async fn same(
         .await?;
     let shown = Checked::of(&settled, room.words_for(&coach).await);
     if let Some(place) = open(&room.bench.checked).get_mut(at) {
-        *place = shown.clone();
+        *place = settled.clone();
     }
     for (place, one) in open(&room.bench.twice).iter_mut() {
         if *place == at {
@@ -240,7 +242,9 @@ async fn words(
     // A page that is loaded again shows the words as they are now.
     let shown = Checked::of(&now, room.words_for(&coach).await);
     for one in open(&room.bench.checked).iter_mut() {
-        one.take_words(&shown);
+        if one.position == Some(position) {
+            one.words = now.words.clone();
+        }
     }
     room.feed.coaches("week", &());
     Ok(Json(shown))

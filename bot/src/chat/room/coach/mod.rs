@@ -14,7 +14,7 @@ use axum::Router;
 use chrono::{DateTime, NaiveDate, TimeZone, Utc};
 use chrono_tz::Tz;
 
-use super::{Room, RoomError, Shared, paper::Checked, paper::Note, place};
+use super::{Room, RoomError, Shared, paper::Note, place};
 use crate::chat::common::notes;
 use crate::desk::{CheckedPosition, Desk, DeskError, Earlier, Notice};
 use crate::words::Words;
@@ -35,7 +35,7 @@ pub(super) fn routes() -> Router<Shared> {
 pub(super) struct Bench {
     /// Words to the coaches, and since when they are there.
     notes: Mutex<Vec<(Notice, DateTime<Utc>)>>,
-    checked: Mutex<Vec<Checked>>,
+    checked: Mutex<Vec<CheckedPosition>>,
     /// Of these, the ones that are kept otherwise already, with their place in the list.
     twice: Mutex<Vec<(usize, CheckedPosition)>>,
     /// Held while a file is being checked: one at a time.
