@@ -268,7 +268,7 @@ pub(super) fn read_bytes(file: &Path) -> anyhow::Result<Vec<u8>> {
             .or_fail(|| Failure::FileUnreadable { file: path(file) })?;
     }
     unless(bytes.len() <= read::LARGEST_FILE, || {
-        Failure::FileOverLimit {
+        Failure::FileIsTooLarge {
             file: path(file),
             most: number(read::LARGEST_FILE >> 20),
         }

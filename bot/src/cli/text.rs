@@ -205,7 +205,7 @@ pub(super) enum Failure {
     FileUnwritable {
         file: Theirs,
     },
-    FileOverLimit {
+    FileIsTooLarge {
         file: Theirs,
         most: u32,
     },

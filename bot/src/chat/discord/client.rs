@@ -213,7 +213,7 @@ impl Front {
                     (false, _) => {
                         missing += 1;
                         if missing == MISSING {
-                            line.report.wavering(Sentence::of(Fault::LineLost));
+                            line.report.wavering(Sentence::of(Fault::ConnectionLost));
                         }
                     }
                 },

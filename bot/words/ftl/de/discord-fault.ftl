@@ -30,5 +30,5 @@ too-many-logins = { $minutes ->
 }
 gateway-closed = Discord ist nicht erreichbar: Das Gateway hat die Verbindung geschlossen.
 no-greeting = Discord begrüßt den Bot nicht.
-line-lost = Die Verbindung ist verloren gegangen.
+connection-lost = Die Verbindung ist verloren gegangen.
 on-discord = Auf Discord.

@@ -31,5 +31,5 @@ too-many-logins = { $minutes ->
 }
 gateway-closed = Discord cannot be reached: the gateway closed.
 no-greeting = Discord does not greet the bot.
-line-lost = The line is lost.
+connection-lost = The line is lost.
 on-discord = On Discord.

@@ -30,5 +30,5 @@ too-many-logins = { $minutes ->
 }
 gateway-closed = No se puede llegar a Discord: la pasarela cerró la conexión.
 no-greeting = Discord no saluda al bot.
-line-lost = Se perdió la conexión.
+connection-lost = Se perdió la conexión.
 on-discord = En Discord.

@@ -33,6 +33,6 @@ pub enum Fault {
     TooManyLogins { minutes: u64 },
     GatewayClosed,
     NoGreeting,
-    LineLost,
+    ConnectionLost,
     OnDiscord,
 }

@@ -1,0 +1,5 @@
+//! The folders of languages are part of the library: a file that is new there makes it anew.
+
+fn main() {
+    println!("cargo::rerun-if-changed=ftl");
+}
