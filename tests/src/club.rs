@@ -195,13 +195,21 @@ impl Club {
     /// # Panics
     /// When there is no room for a store.
     pub async fn open_with(message_content: bool) -> Self {
+        Self::open_among(message_content, ["Rosalind", "Lantern Street", "study"]).await
+    }
+
+    /// The same with a coach, a server and a channel of these names.
+    ///
+    /// # Panics
+    /// When there is no room for a store.
+    pub async fn open_among(message_content: bool, [coach, server, channel]: [&str; 3]) -> Self {
         let discord = Discord::start().await;
         if !message_content {
             discord.world().granted_intents = 0;
         }
-        let coach = discord.person("Rosalind");
-        let guild = discord.server("Lantern Street", &coach);
-        let channel = discord.channel(guild, "study");
+        let coach = discord.person(coach);
+        let guild = discord.server(server, &coach);
+        let channel = discord.channel(guild, channel);
         let folder = tempfile::tempdir().expect("a folder");
         let bot = Bot::up(&discord, folder.path(), message_content).await;
         Self {

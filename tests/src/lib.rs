@@ -16,6 +16,7 @@ use std::{
     io::Write,
     path::{Path, PathBuf},
     process::{Command, Output, Stdio},
+    sync::atomic::{AtomicBool, Ordering},
 };
 
 /// The built binary: the one `SEALED_MOVE_BIN` names, else the newest of this workspace's builds.
@@ -100,6 +101,14 @@ impl Ran {
     }
 }
 
+static PSEUDO: AtomicBool = AtomicBool::new(false);
+
+/// From here on the binary speaks a language that nobody does, in which whatever is written elsewhere than among
+/// its words shows.
+pub fn speak_pseudo_language() {
+    PSEUDO.store(true, Ordering::SeqCst);
+}
+
 /// The binary, without a token, and speaking English whatever the machine's language is.
 ///
 /// # Panics
@@ -110,6 +119,9 @@ pub fn command() -> Command {
         .env("LC_ALL", "C")
         .env_remove("DISCORD_TOKEN")
         .env_remove("DISCORD_TOKEN_FILE");
+    if PSEUDO.load(Ordering::SeqCst) {
+        command.env("SEALED_MOVE_PSEUDO_LANGUAGE", "1");
+    }
     command
 }
 

@@ -29,11 +29,18 @@ impl RunningRoom {
     /// # Panics
     /// When it does not start.
     pub fn start() -> Self {
+        Self::start_for("Lantern Lane chess club")
+    }
+
+    /// The same for a group of this name.
+    ///
+    /// # Panics
+    /// When it does not start.
+    pub fn start_for(group: &str) -> Self {
         let folder = tempfile::tempdir().expect("a folder");
         let post_time = (chrono::Utc::now() + chrono::Duration::hours(12)).format("%H:%M");
-        let settings = format!(
-            "[group]\nname = \"Lantern Lane chess club\"\nzone = \"UTC\"\npost_time = \"{post_time}\"\n"
-        );
+        let settings =
+            format!("[group]\nname = \"{group}\"\nzone = \"UTC\"\npost_time = \"{post_time}\"\n");
         std::fs::write(folder.path().join("sealed-move.toml"), settings).expect("written");
         let mut room = Self {
             folder,
@@ -62,16 +69,11 @@ impl RunningRoom {
         let out = BufReader::new(process.stdout.take().expect("piped"));
         let mut links = out.lines().map_while(Result::ok).filter_map(|line| {
             let at = line.find("http://")?;
-            Some((line[..at].to_lowercase(), line[at..].trim().to_owned()))
+            Some(line[at..].trim().to_owned())
         });
-        for _ in 0..2 {
-            let (whose, link) = links.next().expect("both links are printed");
-            if whose.contains("coach") {
-                self.coach_link = link;
-            } else {
-                self.member_link = link;
-            }
-        }
+        // Members first.
+        self.member_link = links.next().expect("both links are printed");
+        self.coach_link = links.next().expect("both links are printed");
         // Whatever else is printed is read, so that the pipe never fills.
         std::thread::spawn(move || links.for_each(drop));
         self.process = Some(process);

@@ -27,11 +27,13 @@
 //! Nothing here fails: what a language lacks is said in English, and what English lacks shows its name.
 //! Tests see to it that neither happens.
 
+mod pseudo;
+
 use std::{borrow::Cow, collections::BTreeMap, sync::LazyLock};
 
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 use fluent_syntax::ast::Entry;
-use include_dir::{Dir, include_dir};
+use include_dir::{Dir, File, include_dir};
 use serde::Serialize;
 use serde_json::{Map, Value};
 use unic_langid::LanguageIdentifier;
@@ -134,11 +136,22 @@ pub fn ids() -> impl Iterator<Item = &'static str> {
     english().ids.iter().map(String::as_str)
 }
 
+pub use pseudo::pseudo;
+
 /// The FTL of some files of a language, such as `["room.ftl"]`, one after the other: for those who put it
 /// into words elsewhere, as a page does. Nothing of a file that is not there.
 pub fn source(tag: &str, files: &[&str]) -> String {
-    let of = |file: &&str| FOLDERS.get_file(format!("{tag}/{file}"))?.contents_utf8();
+    let of = |file: &&str| FOLDERS.get_file(format!("{tag}/{file}")).map(text_of);
     files.iter().filter_map(of).collect::<Vec<_>>().join("\n")
+}
+
+/// What a file says.
+fn text_of<'f>(file: &'f File<'static>) -> Cow<'f, str> {
+    let text = file.contents_utf8().unwrap_or_default();
+    match pseudo::is_spoken() {
+        true => pseudo::resource(text).into(),
+        false => text.into(),
+    }
 }
 
 /// The words of English.
@@ -157,7 +170,7 @@ impl Words {
         bundle.set_use_isolating(false);
         let mut ids = Vec::new();
         for file in folder.files() {
-            let source = file.contents_utf8().unwrap_or_default().to_owned();
+            let source = text_of(file).into_owned();
             // What is wrong with a file is found by the tests; the rest of it still speaks.
             let resource = FluentResource::try_new(source).unwrap_or_else(|(read, _)| read);
             ids.extend(resource.entries().filter_map(|entry| match entry {
