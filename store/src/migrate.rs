@@ -380,6 +380,36 @@ mod tests {
     /// What the chats kept under keys until version 6 stands in tables of their own afterwards; what was not
     /// readable, or belongs to a group that is gone, is left behind.
     #[test]
+    fn only_the_notice_of_an_empty_slot_becomes_a_fact() {
+        let (_folder, path, mut sql) = on_file("notices.db");
+        take(&mut sql, &path, &STEPS[..1]).unwrap();
+        sql.execute_batch(OF_VERSION_1).unwrap();
+        take(&mut sql, &path, &STEPS[..10]).unwrap();
+        let group: i64 = sql
+            .query_row("SELECT min(id) FROM groups", [], |row| row.get(0))
+            .unwrap();
+        for text in [
+            "It is time for a post, and nothing in the queue may be posted, so nothing was. Import positions and queue sound ones; then wait for the next slot, or post at once.",
+            "Discord is back.",
+        ] {
+            sql.execute(
+                "INSERT INTO outbox (group_id, text, written_at) VALUES (?1, ?2, '2026-03-02T12:00:00Z')",
+                rusqlite::params![group, text],
+            )
+            .unwrap();
+        }
+        up_to_date(&mut sql, &path).unwrap();
+        let texts: Vec<String> = sql
+            .prepare("SELECT text FROM outbox WHERE text <> '' ORDER BY id")
+            .unwrap()
+            .query_map([], |row| row.get(0))
+            .unwrap()
+            .collect::<Result<_, _>>()
+            .unwrap();
+        assert_eq!(texts, ["{\"is\":\"slot-empty\"}", "Discord is back."]);
+    }
+
+    #[test]
     fn what_chats_kept_under_keys_is_in_tables() {
         const SETTINGS: &str = r#"
             INSERT INTO settings (key, value) VALUES
@@ -446,11 +476,11 @@ and another'), ('discord:notes:78', 'of a group that is gone'),
             assert_eq!(
                 rows(
                     &sql,
-                    "SELECT concat_ws('|', group_id, message, channel, chat_user, text, why, question, posts, hidden, since)
+                    "SELECT concat_ws('|', group_id, message, channel, chat_user, text, why, posts, hidden, since)
                      FROM held"
                 ),
                 [
-                    "7|1180000000000000003|77|12|perhaps \"Qh7\"?|may-tell|What is it to be?|\
+                    "7|1180000000000000003|77|12|perhaps \"Qh7\"?|may-tell|\
                      [{\"post\":7,\"number\":1,\"topic\":null}]|1|2026-03-02T12:00:00Z"
                 ]
             );

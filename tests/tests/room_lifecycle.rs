@@ -425,7 +425,7 @@ async fn a_room_that_cannot_listen_stops_nobody_else() {
     let mut both = Program::start(&settings, Some(&discord));
     both.until("On Discord.").await;
     let log = both
-        .until("The club room: the room cannot listen on 192.0.2.1:7316")
+        .until("The club room: The room cannot listen on 192.0.2.1:7316")
         .await;
     assert!(log.contains("It is tried again in"), "{log}");
     assert_eq!(both.stop().await, 0, "{}", both.log());

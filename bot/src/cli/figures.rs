@@ -517,6 +517,23 @@ mod tests {
         What to teach next
         Nobody answered in this period. Ask the group whether the days and the hour suit them, and post something easier.
         ");
-        insta::assert_snapshot!(summary(words("es"), &one, Tz::UTC), @"");
+        insta::assert_snapshot!(summary(words("es"), &one, Tz::UTC), @r"
+        Informe, del 2 al 8 de marzo de 2026
+        1 publicación, 8 intentos, 4 con solución (50 %), 1 al primer intento.
+
+        Quién participó
+        Ana: 2,5 puntos, intentadas: 1, resueltas: 1, al primer intento: 0, 1 pista
+        No respondieron: Bo
+        Dejaron de participar: Carla
+
+        Publicaciones
+        Posición 7, Back rank, #2: intentos: 8, 4 con solución (50 %), 1 al primer intento. Errores más frecuentes: Td7 (3; 1...Txd7).
+
+        Temas, el más flojo primero
+        Back rank: 1 publicación, 8 intentos, 4 con solución (50 %), 1 al primer intento
+
+        Qué enseñar después
+        En este periodo no respondió nadie. Pregunta al grupo si le van bien los días y la hora, y publica algo más fácil.
+        ");
     }
 }

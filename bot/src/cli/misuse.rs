@@ -55,7 +55,7 @@ fn wrong(error: &Error, words: &Words) -> Option<Misuse> {
         ErrorKind::InvalidSubcommand => Misuse::UnknownCommand {
             command: one(ContextKind::InvalidSubcommand)?,
         },
-        ErrorKind::MissingSubcommand => Misuse::CommandMissing {
+        ErrorKind::MissingSubcommand => Misuse::NoCommandGiven {
             command: one(ContextKind::InvalidSubcommand)?,
             commands: List {
                 list: several(ContextKind::ValidSubcommand),

@@ -356,7 +356,7 @@ pub(super) enum Misuse {
     UnknownCommand {
         command: Theirs,
     },
-    CommandMissing {
+    NoCommandGiven {
         command: Theirs,
         commands: List<Theirs>,
     },

@@ -474,7 +474,14 @@ async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
     );
     room.carries.add_permits(1);
     assert_eq!(scene.running.await.expect("it ends"), End::Stopped);
-    assert_eq!(room.diary(), ["takes: a word", "carried: a word", "leaves"]);
+    assert_eq!(
+        room.diary(),
+        [
+            "takes: Discord is back.",
+            "carried: Discord is back.",
+            "leaves"
+        ]
+    );
 }
 
 #[tokio::test]

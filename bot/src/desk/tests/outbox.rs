@@ -174,7 +174,7 @@ async fn an_empty_queue_is_told_once_over_a_crash_and_not_when_it_is_filled_by_t
     let mut club = Club::new("2026-11-23T17:00:00Z", chrono_tz::UTC).await;
     club.set("2026-11-23T18:00:00Z");
     let told = club.errand().await.expect("the notice");
-    assert!(said(&told).contains("nothing in the queue"), "{told:?}");
+    assert!(said(&told).contains("slot-empty"), "{told:?}");
     club.restart();
     let again = club.errand().await.expect("the notice");
     assert_eq!(said(&again), said(&told));

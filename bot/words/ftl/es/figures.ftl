@@ -44,8 +44,8 @@ figures-attempts = { $posts ->
     [one] { $tried } intento
    *[other] { $tried } intentos
 }, { $percent ->
-    [none] { $solved } resueltos
-   *[other] { $solved } resueltos ({ $percent } %)
+    [none] { $solved } con solución
+   *[other] { $solved } con solución ({ $percent } %)
 }, { $first } al primer intento.
 figures-answers = { $questions ->
     [one] { $questions } pregunta
@@ -57,7 +57,7 @@ figures-answers = { $questions ->
 figures-member = { $name }: { $points ->
     [one] { $points-text } punto
    *[other] { $points-text } puntos
-}, { $tried } intentadas, { $solved } resueltas, { $first } al primer intento, { $hints ->
+}, intentadas: { $tried }, resueltas: { $solved }, al primer intento: { $first }, { $hints ->
     [one] { $hints } pista
    *[other] { $hints } pistas
 }
@@ -71,7 +71,7 @@ figures-member-asked = { $name }: { $points ->
 figures-member-both = { $name }: { $points ->
     [one] { $points-text } punto
    *[other] { $points-text } puntos
-}, { $tried } intentadas, { $solved } resueltas, { $first } al primer intento, { $hints ->
+}, intentadas: { $tried }, resueltas: { $solved }, al primer intento: { $first }, { $hints ->
     [one] { $hints } pista
    *[other] { $hints } pistas
 }, { $answered ->
@@ -85,9 +85,9 @@ figures-came-back = Han vuelto: { $names }
 figures-post = { $topic ->
     [none] Posición { $number }
    *[other] Posición { $number }, { $topic }
-}, { $task }: { $tried } intentos, { $percent ->
-    [none] { $solved } resueltos
-   *[other] { $solved } resueltos ({ $percent } %)
+}, { $task }: intentos: { $tried }, { $percent ->
+    [none] { $solved } con solución
+   *[other] { $solved } con solución ({ $percent } %)
 }, { $first } al primer intento.
 figures-missed = Errores más frecuentes: { $moves }.
 missed-move = { $played } ({ $count })
@@ -109,8 +109,8 @@ figures-topic = { $topic }: { $posts ->
     [one] { $tried } intento
    *[other] { $tried } intentos
 }, { $percent ->
-    [none] { $solved } resueltos
-   *[other] { $solved } resueltos ({ $percent } %)
+    [none] { $solved } con solución
+   *[other] { $solved } con solución ({ $percent } %)
 }, { $first } al primer intento
 figures-topic-asked = { $topic }: { $questions ->
     [one] { $questions } pregunta

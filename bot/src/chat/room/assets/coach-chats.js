@@ -9,10 +9,10 @@ import { say, sayAround } from "./words.js";
 const lines = {
   starting: ({ name }) => [say("coaching-chat-starting", { name })],
   up: ({ name, since }) => sayAround("coaching-chat-up", { name, since: stamp(since) }),
-  wavering: ({ name, since, reason }) => sayAround("coaching-chat-wavering", { name, since: stamp(since), why: reason }),
-  failing: ({ name, since, reason, next_try: next }) =>
-    sayAround("coaching-chat-failing", { name, since: stamp(since), why: reason, next: stamp(next) }),
-  refused: ({ name, since, reason }) => sayAround("coaching-chat-refused", { name, since: stamp(since), why: reason }),
+  wavering: ({ name, since, why }) => sayAround("coaching-chat-wavering", { name, since: stamp(since), why }),
+  failing: ({ name, since, why, next_try: next }) =>
+    sayAround("coaching-chat-failing", { name, since: stamp(since), why, next: stamp(next) }),
+  refused: ({ name, since, why }) => sayAround("coaching-chat-refused", { name, since: stamp(since), why }),
   stopped: ({ name }) => [say("coaching-chat-stopped", { name })],
 };
 

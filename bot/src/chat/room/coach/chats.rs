@@ -2,10 +2,10 @@
 
 use axum::{Json, Router, extract::State, routing::get};
 use serde::Serialize;
+use serde_json::{Value, json};
 
 use crate::{
     chat::{
-        Status,
         room::{KEY, Shared, door::Coach},
         status::Fares,
     },
@@ -23,19 +23,23 @@ struct Row {
     name: String,
     /// Whether it is this room: that it is up, whoever reads this knows.
     here: bool,
+    /// How it fares, with the reason in words.
     #[serde(flatten)]
-    status: Status,
-    /// Why it is not up, where that is known, in words.
-    reason: Option<String>,
+    status: Value,
 }
 
 async fn chats(State(room): State<Shared>, Coach(coach): Coach) -> Json<Vec<Row>> {
     let words = room.words_for(&coach).await;
-    let row = |fares: Fares| Row {
-        name: words.say(&ChatName::of(fares.chat, fares.name)),
-        here: fares.chat == KEY,
-        reason: fares.status.why().map(|why| words.say(why)),
-        status: fares.status,
+    let row = |fares: Fares| {
+        let mut status = json!(fares.status);
+        if let Some(why) = fares.status.why() {
+            status["why"] = words.say(why).into();
+        }
+        Row {
+            name: words.say(&ChatName::of(fares.chat, fares.name)),
+            here: fares.chat == KEY,
+            status,
+        }
     };
     Json(room.statuses.all().into_iter().map(row).collect())
 }
