@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::{
-    desk::{DeskError, LanguageTag, Said, Summary},
+    desk::{DeedNote, DeskError, LanguageTag, Said, Summary},
     words::{Words, words},
 };
 
@@ -44,6 +44,18 @@ pub fn explained(mut kept: Value) -> Value {
             .and_then(Value::as_str)
             .unwrap_or_default(),
     );
+    let deeds = kept.get_mut("deeds").and_then(Value::as_array_mut);
+    for note in deeds
+        .into_iter()
+        .flatten()
+        .filter_map(|deed| deed.get_mut("note"))
+    {
+        let said = note
+            .as_str()
+            .and_then(DeedNote::kept)
+            .map(|of| words.say(&of));
+        *note = said.unwrap_or_default().into();
+    }
     let replies = kept.get_mut("replies").and_then(Value::as_array_mut);
     let verdicts = replies
         .into_iter()

@@ -247,14 +247,16 @@ impl Desk {
                 let member = reply.reply.member_id;
                 let work = attempt::settle(tx, &reply.post, member)?;
                 let note = match verdict {
-                    Ruled::Judged(_) => {
-                        format!("position {}: {}", reply.post.number, verdict.kept())
-                    }
-                    Ruled::Marked => {
-                        let points = text::counted(points);
-                        format!("question {}: {points}", reply.post.number)
-                    }
+                    Ruled::Judged(verdict) => DeedNote::NoteVerdict {
+                        number: reply.post.number,
+                        verdict,
+                    },
+                    Ruled::Marked => DeedNote::NoteMark {
+                        number: reply.post.number,
+                        points: points.into(),
+                    },
                 };
+                let note = note.to_keep();
                 did(tx, &group, &by, Deed::Judge, Some(member), &note, now)?;
                 let user = tx.member(member)?.map(|member| member.chat_user);
                 let sheet = VerdictSheet {

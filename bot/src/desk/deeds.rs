@@ -3,17 +3,50 @@
 use chrono::{DateTime, Utc};
 pub use sealed_move_store::Deed;
 use sealed_move_store::{Group, Member, NewDeed, Tx};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
 
-use super::{Desk, MemberId, Person, Place, error::Done, handle::coached};
+use super::{
+    Desk, KindName, MemberId, Person, Place, Verdict, error::Done, handle::coached, telling::Points,
+};
+use crate::chess::fact::Theirs;
 
 /// The most deeds in a list.
 const SHOWN: usize = 200;
 /// The most characters of a deed's note.
 const LONGEST_NOTE: usize = 400;
 
+/// More of a deed, part of a line. Kept as a fact, under its name; words of people, and what earlier versions
+/// wrote, as they are.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+#[allow(missing_docs)]
+pub enum DeedNote {
+    NotePost { kind: KindName, number: i64 },
+    NoteVerdict { number: i64, verdict: Verdict },
+    NoteMark { number: i64, points: Points },
+    NoteAnswer,
+    NoteMerged { name: Theirs, other: Theirs },
+    NoteWords { words: Theirs },
+}
+
+impl DeedNote {
+    /// As the store keeps it.
+    pub(super) fn to_keep(&self) -> String {
+        json!(self).to_string()
+    }
+
+    /// What the store kept; `None` for nothing.
+    pub fn kept(text: &str) -> Option<Self> {
+        let words = || Self::NoteWords {
+            words: text.to_owned().into(),
+        };
+        (!text.is_empty()).then(|| serde_json::from_str(text).unwrap_or_else(|_| words()))
+    }
+}
+
 /// Something a coach did.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct DeedRow {
     /// The coach's name; `None` once they were erased.
     pub by: Option<String>,
@@ -21,8 +54,8 @@ pub struct DeedRow {
     pub deed: Deed,
     /// The name of the member it is about.
     pub about: Option<String>,
-    /// In more words; may be empty.
-    pub note: String,
+    /// More of it, where there is more.
+    pub note: Option<DeedNote>,
     /// When.
     pub at: DateTime<Utc>,
 }
@@ -43,7 +76,7 @@ impl Desk {
                     by: done.by,
                     deed: done.deed,
                     about: done.about,
-                    note: done.note,
+                    note: DeedNote::kept(&done.note),
                     at: done.done_at,
                 })
                 .collect())

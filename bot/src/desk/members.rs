@@ -356,7 +356,11 @@ impl Desk {
             } else {
                 &step.by
             };
-            let note = format!("{} was {} too", step.member.name, other.name);
+            let note = DeedNote::NoteMerged {
+                name: step.member.name.clone().into(),
+                other: other.name.clone().into(),
+            };
+            let note = note.to_keep();
             did(tx, &step.group, by, Deed::Merge, Some(keep), &note, now)?;
             Ok(Merged {
                 name: step.member.name.clone(),

@@ -67,7 +67,7 @@ pub use content::{
     Content, FoundWritten, InFile, Kind, KindName, LONGEST_CONTENT, NewPostContent, Queued,
     WrittenSheet, in_file_order,
 };
-pub use deeds::{Deed, DeedRow};
+pub use deeds::{Deed, DeedNote, DeedRow};
 pub use edits::{Edited, Withdrawn};
 pub use errand::{Answered, Delivered, Errand, ErrandKind, Step, StepDone};
 pub use error::DeskError;

@@ -196,7 +196,7 @@ impl Desk {
                     &by,
                     Deed::Hide,
                     Some(writer.id),
-                    "an answer",
+                    &DeedNote::NoteAnswer.to_keep(),
                     now,
                 )?;
             }
@@ -231,7 +231,7 @@ impl Desk {
                 &by,
                 Deed::PutBack,
                 Some(reply.member_id),
-                "an answer",
+                &DeedNote::NoteAnswer.to_keep(),
                 now,
             )
         })

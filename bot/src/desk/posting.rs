@@ -175,7 +175,10 @@ impl Desk {
             .write(move |tx| {
                 let (group, by) = coaching(tx, &place, &coach)?;
                 let post = post_of(tx, &group, post)?;
-                let note = format!("position {}", post.number);
+                let note = DeedNote::NotePost {
+                    kind: Kind::of(&post.content).name(),
+                    number: post.number,
+                };
                 match post.state {
                     PostState::Intended => bad_request(Refusal::NotOutYet),
                     PostState::Closing => bad_request(Refusal::ClosingAlready),
@@ -187,7 +190,7 @@ impl Desk {
                     PostState::Open => {
                         let ends = after_what_came(tx, &post, now)?;
                         tx.set_closes_at(post.id, post.closes_at.min(ends))?;
-                        did(tx, &group, &by, Deed::CloseNow, None, &note, now)?;
+                        did(tx, &group, &by, Deed::CloseNow, None, &note.to_keep(), now)?;
                         Ok(tx.mark_post_closing(post.id)?)
                     }
                 }

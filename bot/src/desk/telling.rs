@@ -4,7 +4,7 @@
 #![allow(missing_docs)]
 
 use sealed_move_store::{Prices, Verdict as KeptVerdict, VerdictRow};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use super::{
@@ -131,8 +131,8 @@ pub(super) enum Told {
 }
 
 /// Points, to be counted and written.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub(super) struct Points {
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Points {
     points: f64,
 }
 

@@ -207,11 +207,11 @@ async fn a_renamed_member_is_renamed_everywhere() {
     let lines = desk.talk_before(place, None, 9).await.expect("read");
     assert_eq!(lines[0].name, "Beatriz");
     let deeds = desk.deeds(place, &club.coach).await.expect("read");
-    assert!(
-        deeds
-            .iter()
-            .any(|d| d.deed == Deed::Rename && d.note == "Ana → Beatriz")
-    );
+    assert!(deeds.iter().any(|d| d.deed == Deed::Rename
+        && d.note
+            == Some(DeedNote::NoteWords {
+                words: "Ana → Beatriz".to_owned().into()
+            })));
 }
 
 #[tokio::test]

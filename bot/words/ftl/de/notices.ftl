@@ -36,3 +36,23 @@ as-written = { $words }
 ended-for-no-reason = Es hat ohne Angabe eines Grundes aufgehört.
 not-connected = Es besteht keine Verbindung.
 broke-down = Es ist zusammengebrochen, was ein Fehler des Programms ist; wo, steht im Protokoll.
+
+## Genaueres zu dem, was ein Trainer getan hat
+
+note-post = { $kind ->
+    [problem] Stellung { $number }
+    [question] Frage { $number }
+   *[words] Beitrag { $number }
+}
+note-verdict = { $verdict ->
+    [solved] Stellung { $number }: gelöst
+    [on-the-way] Stellung { $number }: auf dem richtigen Weg
+    [wrong] Stellung { $number }: falsch
+    [illegal] Stellung { $number }: nicht erlaubt
+    [unclear] Stellung { $number }: nicht eindeutig
+   *[unreadable] Stellung { $number }: nicht lesbar
+}
+note-mark = Frage { $number }: { $points-text }
+note-answer = eine Antwort
+note-merged = { $name } war auch { $other }
+note-words = { $words }

@@ -38,3 +38,23 @@ as-written = { $words }
 ended-for-no-reason = It ended and gave no reason.
 not-connected = It is not connected.
 broke-down = It broke down, which is a fault of the program; the log says where.
+
+## More of what a coach did
+
+note-post = { $kind ->
+    [problem] position { $number }
+    [question] question { $number }
+   *[words] post { $number }
+}
+note-verdict = { $verdict ->
+    [solved] position { $number }: solved
+    [on-the-way] position { $number }: on the way
+    [wrong] position { $number }: wrong
+    [illegal] position { $number }: illegal
+    [unclear] position { $number }: unclear
+   *[unreadable] position { $number }: unreadable
+}
+note-mark = question { $number }: { $points-text }
+note-answer = an answer
+note-merged = { $name } was { $other } too
+note-words = { $words }

@@ -36,3 +36,23 @@ as-written = { $words }
 ended-for-no-reason = Terminó sin dar ninguna razón.
 not-connected = No hay conexión.
 broke-down = Se averió, lo que es un fallo del programa; el registro dice dónde.
+
+## Más de lo que hizo un entrenador
+
+note-post = { $kind ->
+    [problem] posición { $number }
+    [question] pregunta { $number }
+   *[words] publicación { $number }
+}
+note-verdict = { $verdict ->
+    [solved] posición { $number }: resuelta
+    [on-the-way] posición { $number }: en camino
+    [wrong] posición { $number }: equivocada
+    [illegal] posición { $number }: ilegal
+    [unclear] posición { $number }: ambigua
+   *[unreadable] posición { $number }: ilegible
+}
+note-mark = pregunta { $number }: { $points-text }
+note-answer = una respuesta
+note-merged = { $name } era también { $other }
+note-words = { $words }

@@ -60,11 +60,12 @@ async fn list(ctx: Ctx<'_>) -> Answer<()> {
             };
             let what = words.say(&Group::DeedWord { deed: done.deed });
             let mut parts = vec![format!("{} {by}: {what}", words::moment(done.at))];
-            for part in [done.about.as_deref().unwrap_or_default(), &done.note] {
-                if !part.is_empty() {
-                    parts.push(words::plain(part));
-                }
-            }
+            parts.extend(done.about.as_deref().map(words::plain));
+            parts.extend(
+                done.note
+                    .as_ref()
+                    .map(|note| words::plain(&words.say(note))),
+            );
             text.push_str(&format!("\n- {}", parts.join(" · ")));
         }
         Ok(Letter::text(text))

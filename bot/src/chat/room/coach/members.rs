@@ -69,9 +69,29 @@ async fn list(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Liste
     Ok(Json(room.desk.roll(&room.place, &coach).await?))
 }
 
+/// Something a coach did.
+#[derive(Serialize)]
+struct Done {
+    by: Option<String>,
+    deed: Deed,
+    about: Option<String>,
+    /// More of it, in words; may be empty.
+    note: String,
+    at: DateTime<Utc>,
+}
+
 /// What the coaches did last.
-async fn deeds(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<DeedRow>> {
-    Ok(Json(room.desk.deeds(&room.place, &coach).await?))
+async fn deeds(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Done>> {
+    let words = room.words_for(&coach).await;
+    let deeds = room.desk.deeds(&room.place, &coach).await?.into_iter();
+    let told = |row: DeedRow| Done {
+        by: row.by,
+        deed: row.deed,
+        about: row.about,
+        note: row.note.map(|note| words.say(&note)).unwrap_or_default(),
+        at: row.at,
+    };
+    Ok(Json(deeds.map(told).collect()))
 }
 
 #[derive(Deserialize)]
