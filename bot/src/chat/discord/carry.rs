@@ -11,7 +11,7 @@ use super::{
     letter::{Letter, quiet},
     missed,
     oops::{brief, code, codes, status},
-    sheets, talk,
+    sheets, tell,
     text::{Fault, Plain, Posting, Talk},
     way::{Failed, KnownBy, Way},
     words,
@@ -230,7 +230,7 @@ impl Discord {
             }
             if !told {
                 let letter = Letter::text(text(self.house.words_for(place, &coach).await));
-                told = talk::tell(&self.house, user, &letter, &nonce).await;
+                told = tell::tell(&self.house, user, &letter, &nonce).await;
             }
             reached |= told;
         }
@@ -273,14 +273,14 @@ impl Discord {
             return Ok(false);
         };
         let text = earlier.sent_as.as_deref().unwrap_or(text);
-        talk::was_told(&self.house, user, text, earlier.since)
+        tell::was_told(&self.house, user, text, earlier.since)
             .await
             .map_err(|error| unsent(&error))
     }
 
     /// Sends a letter; whoever takes none sees it under My progress.
     async fn deliver(&self, user: UserId, letter: &Letter, nonce: &str) -> Result<(), ChatError> {
-        talk::deliver(&self.house, user, letter, nonce)
+        tell::deliver(&self.house, user, letter, nonce)
             .await
             .map(drop)
             .map_err(|error| unsent(&error))

@@ -16,8 +16,10 @@ use super::{
     letter::Letter,
     oops::{Answer, brief, said},
     sheets,
-    talk::{self, Spoken, asked_back, nonce},
+    talk::{self, Spoken, nonce},
+    tell,
     text::{Plain, Talk},
+    which_post::asked_back,
     words,
 };
 use crate::{
@@ -105,14 +107,14 @@ pub async fn hold(
     };
     // Remembered before it is taken away: a crash in between loses nothing that was typed.
     house.desk.let_wait(&waiting).await?;
-    let hidden = talk::hide(house, place, spoken).await;
+    let hidden = tell::hide(house, place, spoken).await;
     let waiting = Waiting { hidden, ..waiting };
     if hidden {
         house.desk.let_wait(&waiting).await?;
     }
     let words = house.words_for(place, person).await;
     let letter = question(words, &waiting);
-    if talk::tell(house, spoken.user, &letter, &nonce("h", spoken)).await {
+    if tell::tell(house, spoken.user, &letter, &nonce("h", spoken)).await {
         return Ok(());
     }
     // Others read this, so it is the same whatever the message says.

@@ -15,7 +15,7 @@ use super::{
     house::{self, House, Parts},
     letter::Letter,
     oops::{Answer, Oops, brief},
-    talk,
+    tell,
     text::Study,
     words,
 };
@@ -245,7 +245,7 @@ pub async fn give(house: &House, asked: Asked<'_>, letter: Letter) {
     // Whether it got through cannot be asked later: one that a crash keeps from being noted here is told once
     // more, directly.
     if let Some(reply) = tells {
-        talk::arrived(house, reply).await;
+        tell::arrived(house, reply).await;
     }
     if let Some((place, last)) = notes
         && let Err(error) = house.desk.notes_read(&place, last).await

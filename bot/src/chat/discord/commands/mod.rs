@@ -37,9 +37,8 @@ use super::{
     letter::Letter,
     oops::{Answer, Oops, said},
     private::{self, Asked},
-    talk,
     text::{self, Coach, Group, Label, Study},
-    words,
+    which_post, words,
 };
 use crate::{
     desk::{Kind, Person, Place, PostId, PostRow, Queued},
@@ -166,7 +165,7 @@ pub async fn member(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
     let place = if ctx.interaction.guild_id.is_some() {
         group(ctx).await?.0
     } else {
-        let open = talk::open_for(ctx.data(), asked.user().id).await?;
+        let open = which_post::open_for(ctx.data(), asked.user().id).await?;
         match open.as_slice() {
             [(place, _), rest @ ..] if rest.iter().all(|(other, _)| other == place) => {
                 place.clone()
@@ -198,18 +197,20 @@ pub async fn post_meant(
     if let Some(post) = house.desk.find_post(place, &channel).await? {
         return Ok(Ok(post));
     }
-    let mut open: Vec<(Place, PostRow)> = talk::open_posts(house, place)
+    let mut open: Vec<(Place, PostRow)> = which_post::open_posts(house, place)
         .await?
         .into_iter()
         .map(|row| (place.clone(), row))
         .collect();
     if let Some(text) = text {
-        open = talk::aimed(house, ctx.interaction.user.id, &open, text).await?;
+        open = which_post::aimed(house, ctx.interaction.user.id, &open, text).await?;
     }
     match open.as_slice() {
         [] => said(Study::NothingOpen),
         [(_, row)] => Ok(Ok(row.post)),
-        several => Ok(Err(talk::which_one(house, words, several, press).await?)),
+        several => Ok(Err(
+            which_post::which_one(house, words, several, press).await?
+        )),
     }
 }
 

@@ -18,9 +18,8 @@ use crate::{
             oops::Oops,
             private::Asked,
             sheets::{tables, verdict},
-            talk,
             text::{Plain, Points, Study},
-            words,
+            which_post, words,
         },
         said::{in_words, words_of},
     },
@@ -92,7 +91,7 @@ pub async fn answered(
         Taken::Answer(sheet) => Ok(verdict::letter(place, &sheet)),
         Taken::AskedBack(asked) => {
             let (Ok(user), Ok(message)) = (person.user.parse(), source.parse()) else {
-                return Ok(Letter::text(talk::asked_back(
+                return Ok(Letter::text(which_post::asked_back(
                     words,
                     asked.why,
                     &asked.posts,
@@ -100,7 +99,7 @@ pub async fn answered(
                 )));
             };
             let (user, message) = (UserId::new(user), MessageId::new(message));
-            Ok(talk::elsewhere(
+            Ok(which_post::elsewhere(
                 house, words, place, user, message, text, &asked,
             ))
         }
