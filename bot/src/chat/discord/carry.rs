@@ -6,7 +6,7 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, EditMessage, MessageId, UserId};
 
 use super::{
-    KEY, buttons,
+    KEY, buttons, fit,
     house::{self, House},
     letter::{Letter, quiet},
     missed,
@@ -14,7 +14,6 @@ use super::{
     sheets, tell,
     text::{Fault, Plain, Posting, Talk},
     way::{Failed, KnownBy, Way},
-    words,
 };
 use crate::{
     chat::{Chat, ChatError, common::notes},
@@ -212,8 +211,8 @@ impl Discord {
         let group = desk.settings(place).await.map_err(later)?.name;
         let coaches = desk.coaches(place).await.map_err(later)?;
         let text = |words: &Words| {
-            let notice = words::plain(&words.say(notice));
-            format!("**{}**: {notice}", words::plain(&group))
+            let notice = fit::plain(&words.say(notice));
+            format!("**{}**: {notice}", fit::plain(&group))
         };
         let nonce = format!("c{}", desk.now().timestamp_millis());
         let mut reached = false;
@@ -318,9 +317,9 @@ impl Discord {
 /// The post takes no more answers; its buttons say so.
 fn closing(words: &Words, place: &Place, sheet: &RevealSheet) -> EditMessage {
     EditMessage::new()
-        .content(words::short(
+        .content(fit::short(
             &sheets::post::closed(words, &sheet.post),
-            words::MESSAGE,
+            fit::MESSAGE,
         ))
         .components(vec![buttons::progress_only(words, place, sheet.post.post)])
         .allowed_mentions(quiet())

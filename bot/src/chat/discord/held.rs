@@ -12,6 +12,7 @@ use serenity::{ButtonStyle, ChannelId, CreateActionRow, MessageId, ReactionType,
 use super::{
     KEY,
     buttons::{self, HeldPress, Press},
+    fit,
     house::House,
     letter::Letter,
     oops::{Answer, brief, said},
@@ -20,7 +21,6 @@ use super::{
     tell,
     text::{Plain, Talk},
     which_post::asked_back,
-    words,
 };
 use crate::{
     chat::{
@@ -265,7 +265,7 @@ pub async fn chosen(
                 Some(name) => all.say(&name),
                 None => all.say(&Talk::SomeMember),
             };
-            let letter = Letter::text(format!("**{name}**: {}", words::plain(&waiting.text)));
+            let letter = Letter::text(format!("**{name}**: {}", fit::plain(&waiting.text)));
             let channel = ChannelId::new(waiting.channel.parse().unwrap_or(1));
             for (i, page) in letter.pages().iter().enumerate() {
                 let nonce = format!("s{:x}-{i}", id(&waiting));

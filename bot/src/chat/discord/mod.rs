@@ -8,7 +8,7 @@
 //!   `tell` what goes to one person directly, `missed` what was said while no one listened, `turns` their order, `held` those
 //!   that wait for their writer's word.
 //! - `text/` has everything that is said, as facts; `sheets/` lays the desk's sheets out; `letter` sends them;
-//!   `words` makes text fit for Discord.
+//!   `fit` makes text fit for Discord.
 //! - `gate/` is what every request passes through: rate limits, patience, second attempts.
 //!
 //! Data comes in as gateway events, goes to the desk's calls, and what they give goes out by REST. The
@@ -19,6 +19,7 @@ mod carry;
 mod client;
 mod commands;
 mod edits;
+mod fit;
 mod forms;
 mod gate;
 mod hands;
@@ -39,7 +40,6 @@ mod token;
 mod turns;
 mod way;
 mod which_post;
-mod words;
 
 use std::{
     sync::{Mutex, MutexGuard, PoisonError},

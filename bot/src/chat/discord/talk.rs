@@ -16,7 +16,7 @@ use serenity::{ChannelId, MessageId, MessageType, ReactionType, UserId};
 use super::{
     KEY,
     buttons::{self, Press},
-    held,
+    fit, held,
     house::{self, House, Where},
     letter::Letter,
     oops::brief,
@@ -24,7 +24,6 @@ use super::{
     tell::{arrived, hide, tell},
     text::{Plain, Study, Talk},
     which_post::{aimed, open_for, open_posts, which_one},
-    words,
 };
 use crate::chat::common::public;
 use crate::desk::{
@@ -119,7 +118,7 @@ pub async fn said(house: &House, spoken: Spoken) {
         Ok(()) => {}
         // One whom a coach has shut out is told so; nothing of it is taken.
         Err(DeskError::NotAllowed(why)) => {
-            let letter = Letter::text(words::plain(&speaking(house, &spoken, &[]).await.say(&why)));
+            let letter = Letter::text(fit::plain(&speaking(house, &spoken, &[]).await.say(&why)));
             tell(house, spoken.user, &letter, &nonce("x", &spoken)).await;
         }
         Err(error) => {
@@ -387,13 +386,13 @@ pub async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
                     if open.len() > 1 {
                         let words = house.words_for(place, &person).await;
                         let head = named(house, words, &open, place, row).await?;
-                        letter.text = format!("**{}**\n{}", words::plain(&head), letter.text);
+                        letter.text = format!("**{}**\n{}", fit::plain(&head), letter.text);
                     }
                     letter
                 }
                 Err(error) => {
                     let words = house.words_for(place, &person).await;
-                    Letter::text(words::plain(&crate::chat::said::refused(&error, words)))
+                    Letter::text(fit::plain(&crate::chat::said::refused(&error, words)))
                 }
             }
         }

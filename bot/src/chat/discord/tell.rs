@@ -5,13 +5,13 @@ use poise::serenity_prelude as serenity;
 use serenity::{GetMessages, UserId};
 
 use super::{
+    fit,
     house::{self, House},
     letter::Letter,
     missed,
     oops::{brief, code, codes},
     talk::Spoken,
     way::{LOOK_BACK, refused},
-    words,
 };
 use crate::desk::{Place, ReplyId};
 
@@ -123,7 +123,7 @@ pub async fn was_told(
         let latest = GetMessages::new().limit(LOOK_BACK);
         channel.messages(&house.http, latest).await
     };
-    let text = words::short(text, words::MESSAGE);
+    let text = fit::short(text, fit::MESSAGE);
     match latest.await {
         Ok(latest) => Ok(latest.iter().any(|message| {
             message.author.id == house.me

@@ -8,12 +8,11 @@ use super::{Answer, Ctx, for_coach, named};
 use crate::{
     chat::discord::{
         buttons::{self, Press},
-        held,
+        fit, held,
         house::House,
         letter::Letter,
         oops::Oops,
         text::{Group, Moment, Plain, Study},
-        words,
     },
     desk::{MemberId, Person, Place, Rank},
 };
@@ -55,14 +54,14 @@ async fn list(ctx: Ctx<'_>) -> Answer<()> {
         }
         for done in deeds.iter().take(20) {
             let by = match &done.by {
-                Some(name) => words::plain(name),
+                Some(name) => fit::plain(name),
                 None => words.say(&Group::ErasedCoach),
             };
             let what = words.say(&Group::DeedWord { deed: done.deed });
-            let mut parts = vec![format!("{} {by}: {what}", words::moment(done.at))];
+            let mut parts = vec![format!("{} {by}: {what}", fit::moment(done.at))];
             for part in [done.about.as_deref().unwrap_or_default(), &done.note] {
                 if !part.is_empty() {
-                    parts.push(words::plain(part));
+                    parts.push(fit::plain(part));
                 }
             }
             text.push_str(&format!("\n- {}", parts.join(" · ")));

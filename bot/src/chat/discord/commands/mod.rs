@@ -33,12 +33,13 @@ use poise::serenity_prelude::{self as serenity, AutocompleteChoice, CreateAutoco
 
 use super::{
     buttons::Press,
+    fit,
     house::{self, House, Where},
     letter::Letter,
     oops::{Answer, Oops, said},
     private::{self, Asked},
     text::{self, Coach, Group, Label, Study},
-    which_post, words,
+    which_post,
 };
 use crate::{
     desk::{Kind, Person, Place, PostId, PostRow, Queued},
@@ -150,7 +151,7 @@ where
         let mut letter = work(house, place.clone(), coach, words).await?;
         if let Some(last) = notes.last() {
             let texts: Vec<String> = notes.iter().map(|note| words.say(&note.notice)).collect();
-            let texts = words::plain(&texts.join("\n"));
+            let texts = fit::plain(&texts.join("\n"));
             letter.text = format!("{texts}\n\n{}", letter.text);
             letter.notes = Some((place, last.id));
         }
@@ -255,7 +256,7 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
         let verdict = super::sheets::report::soundness(words, position.report.verdict);
         let topic = text::topic(words, position.topic.as_deref());
         let label = format!("{} · {task} · {topic} · {verdict}", position.report.id);
-        choices.push((words::short(&label, words::OPTION), id));
+        choices.push((fit::short(&label, fit::OPTION), id));
     }
     offered(choices, typed)
 }
@@ -301,7 +302,7 @@ pub async fn choose_post(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRespons
                 parts.push(words.say(&Coach::StillOpen));
             }
             let label = parts.join(" · ");
-            (words::short(&label, words::OPTION), row.post)
+            (fit::short(&label, fit::OPTION), row.post)
         })
         .collect();
     offered(choices, typed)

@@ -17,14 +17,12 @@ use crate::{
             feed::Gone,
             member::{As, Name, named},
             text::Text,
-            trouble::{ShutOut, Trouble},
+            trouble::{ShutOut, Told, Trouble},
         },
         said::explained,
     },
     desk::{DeedRow, Listed, MemberId, ReplyId, WatchedRow},
 };
-
-type Told<T> = Result<Json<T>, Trouble>;
 
 /// Lines of talk on a page.
 const PAGE: usize = 200;
