@@ -218,7 +218,7 @@ fn samples(ty: &Type) -> Vec<Value> {
             .iter()
             .map(|deed| json!(deed))
             .collect(),
-        "Kept" => vec![json!({ "is": "version-without-topic", "name": { "theirs": "w1" } })],
+        "Versioned" => vec![json!({ "is": "version-without-topic", "name": { "theirs": "w1" } })],
         "Differing" => vec![json!({ "is": "another-name" }), json!({ "is": "other-words" })],
         "Offered" => vec![json!({ "is": "option-value", "name": "new", "meaning": "the new one" })],
         "Days" => vec![json!({ "is": "days-every" }), json!({ "is": "days-none" })],

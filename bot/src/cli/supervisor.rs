@@ -176,7 +176,7 @@ struct Watch {
     service: Arc<dyn Service>,
     backoff: Backoff,
     /// Since when it is down, and whether the coaches were told.
-    outage: Option<(DateTime<Utc>, Told)>,
+    outage: Option<(DateTime<Utc>, Heard)>,
 }
 
 /// What the supervisor itself says of a chat that is down.
@@ -190,7 +190,7 @@ enum Fault {
 
 /// Whether the coaches know of an outage.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Told {
+enum Heard {
     NotYet,
     Already,
 }
@@ -294,7 +294,7 @@ impl Watch {
     /// When the coaches are told of a line that is lost and does not come back.
     fn patience(&self) -> DateTime<Utc> {
         match self.outage {
-            Some((since, Told::NotYet)) => since + PATIENCE,
+            Some((since, Heard::NotYet)) => since + PATIENCE,
             _ => DateTime::<Utc>::MAX_UTC,
         }
     }
@@ -309,7 +309,7 @@ impl Watch {
             self.say(&Text::ChatIsBack {
                 chat: theirs(self.called()),
             });
-            if told == Told::Already {
+            if told == Heard::Already {
                 self.tell_others(Notice::ChatBack { chat: self.chat() })
                     .await;
             }
@@ -350,7 +350,7 @@ impl Watch {
             since,
             why: why.clone(),
         });
-        self.outage = Some((since, Told::Already));
+        self.outage = Some((since, Heard::Already));
         let chat = self.chat();
         self.tell_others(Notice::ChatRefused { chat, why }).await;
     }
@@ -362,13 +362,13 @@ impl Watch {
     /// Since when the chat is down, which is now if it was not.
     fn down_since(&mut self) -> DateTime<Utc> {
         let now = self.clock.now();
-        self.outage.get_or_insert((now, Told::NotYet)).0
+        self.outage.get_or_insert((now, Heard::NotYet)).0
     }
 
     /// Tells the coaches, once an outage.
     async fn tell_of_outage(&mut self, why: Sentence) {
         let since = self.down_since();
-        if self.outage.replace((since, Told::Already)) != Some((since, Told::Already)) {
+        if self.outage.replace((since, Heard::Already)) != Some((since, Heard::Already)) {
             let chat = self.chat();
             self.tell_others(Notice::ChatDown { chat, why }).await;
         }

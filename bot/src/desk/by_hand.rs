@@ -11,7 +11,7 @@ use super::{
     answers::reply_of,
     attempt::{self, decided},
     convert,
-    deeds::did,
+    deeds::{DeedNote, did},
     errands::Left,
     error::{Done, bad_request},
     groups::place_of,

@@ -33,10 +33,10 @@ const GATHERING: f64 = 5.0;
 const MOST_KEPT: usize = 64;
 
 /// The moves along the solutions of the posts last asked about.
-pub(super) type Gathered = std::sync::Mutex<Vec<Kept>>;
+pub(super) type Gathered = std::sync::Mutex<Vec<KnownMoves>>;
 
 /// A position and its task, with the moves along its solution.
-type Kept = ((String, String), Arc<Moves>);
+type KnownMoves = ((String, String), Arc<Moves>);
 
 impl Desk {
     /// An explicit answer to the chosen post, as [`Desk::answer`] takes it; asked back where its moves
@@ -280,7 +280,7 @@ impl Desk {
         Ok(moves)
     }
 
-    fn gathered(&self) -> std::sync::MutexGuard<'_, Vec<Kept>> {
+    fn gathered(&self) -> std::sync::MutexGuard<'_, Vec<KnownMoves>> {
         self.inner
             .gathered
             .lock()

@@ -12,7 +12,7 @@ use super::{
     error::Done,
     handle::group_at,
     posting::takes_replies,
-    replies::{Asks, Kept, Ruling, kept_reply, key, line_before},
+    replies::{Asks, Case, Ruling, kept_reply, key, line_before},
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::judge::Setting;
@@ -148,7 +148,7 @@ impl Desk {
 
     /// The new text of an answer to a question; it stands as it was once the coach has read it, or the
     /// question is closed.
-    async fn rewrite(&self, mut kept: Kept, text: String, may: bool) -> Done<Edited> {
+    async fn rewrite(&self, mut kept: Case, text: String, may: bool) -> Done<Edited> {
         let reply = kept.reply.id;
         let read = kept
             .replies
@@ -185,7 +185,7 @@ impl Desk {
     }
 
     /// Forgets a reply that decided nothing, and the attempt with it if that was all of it.
-    async fn forget(&self, kept: &Kept) -> Done<()> {
+    async fn forget(&self, kept: &Case) -> Done<()> {
         let (reply, post, member) = (kept.reply.id, kept.post.clone(), kept.reply.member_id);
         self.write(move |tx| {
             tx.delete_reply(reply)?;
@@ -196,7 +196,7 @@ impl Desk {
     }
 
     /// The reply that a message of this place was, if it was one (of this person).
-    async fn known(&self, place: &Place, key: &str, user: Option<&str>) -> Done<Option<Kept>> {
+    async fn known(&self, place: &Place, key: &str, user: Option<&str>) -> Done<Option<Case>> {
         let (at, key, user) = (place.clone(), key.to_owned(), user.map(str::to_owned));
         self.read(move |db| {
             let group = group_at(db, &at)?;

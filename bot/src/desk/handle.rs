@@ -93,7 +93,7 @@ impl Desk {
         T: Send + 'static,
         F: FnOnce(&Db<'_>) -> Done<T> + Send + 'static,
     {
-        let answer = Answer::default();
+        let answer = CalledOff::default();
         let inner = answer.clone();
         answer.open(self.inner.store.read(move |db| inner.keep(f(db))).await)
     }
@@ -104,7 +104,7 @@ impl Desk {
         T: Send + 'static,
         F: FnOnce(&Tx<'_>) -> Done<T> + Send + 'static,
     {
-        let answer = Answer::default();
+        let answer = CalledOff::default();
         let inner = answer.clone();
         answer.open(self.inner.store.write(move |tx| inner.keep(f(tx))).await)
     }
@@ -118,9 +118,9 @@ impl Desk {
 
 /// Carries an error of the desk out of a transaction that it called off.
 #[derive(Clone, Default)]
-struct Answer(Arc<Mutex<Option<DeskError>>>);
+struct CalledOff(Arc<Mutex<Option<DeskError>>>);
 
-impl Answer {
+impl CalledOff {
     fn keep<T>(&self, done: Done<T>) -> Result<T, StoreError> {
         done.map_err(|error| {
             if let Ok(mut kept) = self.0.lock() {

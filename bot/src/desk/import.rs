@@ -22,7 +22,7 @@ use super::{
     posting,
     queue::waits_as,
     refusal::{Named, Refusal, Removed},
-    same::{self, Fresh, Kept},
+    same::{self, Fresh, Placed},
     text,
 };
 use crate::chess::{
@@ -260,7 +260,7 @@ impl Desk {
         file: &str,
         checked: &[Checked],
         choice: SameChoice,
-    ) -> Done<Vec<Option<(Kept, Arc<Fresh>)>>> {
+    ) -> Done<Vec<Option<(Placed, Arc<Fresh>)>>> {
         let now = self.now();
         let mut rows = Vec::with_capacity(checked.len());
         for one in checked {
@@ -299,7 +299,7 @@ impl Desk {
     async fn lay_out(
         &self,
         checked: Vec<Checked>,
-        kept: Vec<Option<(Kept, Arc<Fresh>)>>,
+        kept: Vec<Option<(Placed, Arc<Fresh>)>>,
         settings: &Settings,
     ) -> Done<Vec<CheckedPosition>> {
         let mut out = Vec::with_capacity(checked.len());

@@ -9,7 +9,7 @@ use super::{
     Desk, MemberId, Person, Place,
     attempt::{self, GaveUp},
     convert,
-    deeds::did,
+    deeds::{DeedNote, did},
     error::{Done, bad_request, not_allowed, not_found},
     handle::{coached, coaching, group_at, member_of},
     names,

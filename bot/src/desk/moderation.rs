@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::{
     Desk, GroupId, MemberId, Person, Place, ReplyId, TalkRow,
-    deeds::did,
+    deeds::{DeedNote, did},
     error::{Done, bad_request, not_found},
     handle::{coached, coaching, group_at},
     refusal::Refusal,

@@ -12,7 +12,7 @@ use super::{
     PostRow, PostSheet, Report, Settings, attempt,
     content::{self, Held},
     convert,
-    deeds::did,
+    deeds::{DeedNote, did},
     error::{DeskError, Done, bad_request, not_found},
     groups::place_of,
     handle::{coached, coaching, group_at, position_of, post_of},

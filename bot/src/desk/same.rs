@@ -88,7 +88,7 @@ pub struct Fresh {
 }
 
 /// What became of a position of a file.
-pub(super) struct Kept {
+pub(super) struct Placed {
     pub(super) position: PositionId,
     pub(super) same: Option<SameAgain>,
     /// Its placement with another task, by name.
@@ -118,7 +118,7 @@ pub(super) fn keep(
     fresh: &Fresh,
     choice: SameChoice,
     now: DateTime<Utc>,
-) -> Done<Kept> {
+) -> Done<Placed> {
     let alike = tx.positions_of_placement(group.id, &placement(&fresh.fen))?;
     let (twins, others): (Vec<_>, Vec<_>) = alike
         .into_iter()
@@ -130,7 +130,7 @@ pub(super) fn keep(
         .collect();
     let Some(twin) = twins.first() else {
         let position = insert(tx, group, fresh, now)?;
-        return Ok(Kept {
+        return Ok(Placed {
             position,
             same: None,
             other_tasks,
@@ -146,7 +146,7 @@ pub(super) fn keep(
     } else {
         settle(tx, group, twin, fresh, choice)?;
     }
-    Ok(Kept {
+    Ok(Placed {
         position: twin.id,
         same: (!differs.is_empty()).then_some(SameAgain {
             kept,
@@ -315,7 +315,7 @@ impl Desk {
                 done: choice,
                 ..same.clone()
             }),
-            // Taken once: the other version is in the store now, or left for good.
+            // Placed once: the other version is in the store now, or left for good.
             fresh: (choice == SameChoice::Keep)
                 .then(|| checked.fresh.clone())
                 .flatten(),

@@ -85,13 +85,6 @@ pub(super) fn points(points: f64) -> String {
     }
 }
 
-/// Points with their word: "1 point", "2.5 points".
-pub(super) fn counted(number: f64) -> String {
-    let text = points(number);
-    let unit = if text == "1" { "point" } else { "points" };
-    format!("{text} {unit}")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

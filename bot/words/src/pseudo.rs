@@ -38,7 +38,7 @@ pub(crate) fn resource(source: &str) -> String {
         };
         let id = message.id.name.as_str();
         let of_command = id.starts_with("command-");
-        let kept = of_command || ["-sign", "-from"].iter().any(|end| id.ends_with(end));
+        let kept = of_command || ["decimal-sign", "thousands-sign", "thousands-from"].contains(&id);
         let speak: fn(&str) -> String = match of_command {
             true => |text| fluent_pseudo::transform(text, false, false).into_owned(),
             false => pseudo,
@@ -89,10 +89,10 @@ mod tests {
 
     #[test]
     fn texts_change_and_what_they_are_made_of_stays() {
-        let source = "number-sign = ,\ncommand-coach = coach\n    .description = Ask\nboth = { $n ->\n    [one] one { $what }\n   *[other] No { other }\n}\n";
+        let source = "decimal-sign = ,\ncommand-coach = coach\n    .description = Ask\nboth = { $n ->\n    [one] one { $what }\n   *[other] No { other }\n}\n";
         assert_eq!(
             resource(source),
-            "number-sign = ,\ncommand-coach = coach\n    .description = Aşķ\nboth =\n    { $n ->\n        [one] ooƞee { $what }\n       *[other] Ƞoo { other }\n    }\n"
+            "decimal-sign = ,\ncommand-coach = coach\n    .description = Aşķ\nboth =\n    { $n ->\n        [one] ooƞee { $what }\n       *[other] Ƞoo { other }\n    }\n"
         );
     }
 }

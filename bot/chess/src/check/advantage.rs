@@ -13,7 +13,7 @@ use shakmaty::{Chess, Move, Position};
 
 use super::{
     CheckOptions, Finding, Known, Report, Soundness, Stands, Statement, blank, tables, variations,
-    words,
+    written,
 };
 use crate::{
     Branch, Budget, Defence, Solution, Stipulation,
@@ -126,7 +126,7 @@ fn verdict(
             };
         } else if judgement.verdict == Soundness::Sound {
             report.keys = first_moves(position, &judged.lines[..1]);
-            report.variations = vec![words::numbered(position, &best.line)];
+            report.variations = vec![written::numbered(position, &best.line)];
         }
         message.extend(judgement.told(position, task, &judged, &report.keys));
         message.extend(more);
@@ -148,7 +148,7 @@ fn by_tables(
     report.keys = every
         .iter()
         .filter(|(_, known)| tables::meets(task, *known))
-        .map(|(mv, _)| words::san(position, *mv))
+        .map(|(mv, _)| written::san(position, *mv))
         .collect();
     let wins = every.iter().any(|(_, known)| *known == Known::Win);
     report.line = report.keys.first().cloned().into_iter().collect();
@@ -164,7 +164,7 @@ fn by_tables(
             Soundness::SeveralKeys,
             Some(Finding::TablesSeveral {
                 task: asked,
-                keys: words::list(&report.keys),
+                keys: written::list(&report.keys),
             }),
         ),
     };
@@ -281,7 +281,7 @@ impl Judgement {
         } else if !self.holds {
             Finding::JudgedNone { depth, task, best }
         } else if self.verdict == Soundness::SeveralKeys {
-            let keys = words::list(keys);
+            let keys = written::list(keys);
             Finding::JudgedSeveral { depth, task, keys }
         } else {
             match judged.lines.get(1) {
@@ -298,7 +298,7 @@ impl Judgement {
 
 /// How a ranked first move stands, for the side that makes it.
 fn stands(position: &Chess, ranked: &Ranked) -> Stands {
-    let line = Line::from(words::san(position, ranked.line[0]));
+    let line = Line::from(written::san(position, ranked.line[0]));
     match ranked.score {
         Score::Cp(centipawns) => Stands::MoveStandsAt {
             line,
@@ -344,7 +344,7 @@ fn every_key(
 fn first_moves(position: &Chess, lines: &[Ranked]) -> Vec<String> {
     lines
         .iter()
-        .map(|ranked| words::san(position, ranked.line[0]))
+        .map(|ranked| written::san(position, ranked.line[0]))
         .collect()
 }
 
@@ -353,13 +353,13 @@ fn broken_promise(entry: &Entry, keys: &[String]) -> Option<Finding> {
     let promised: Vec<String> = entry
         .best
         .iter()
-        .map(|mv| words::san(&entry.position, *mv))
+        .map(|mv| written::san(&entry.position, *mv))
         .collect();
     let kept =
         promised.is_empty() || keys.is_empty() || promised.iter().any(|san| keys.contains(san));
     (!kept).then(|| Finding::SearchPrefers {
-        promised: words::list(&promised),
-        keys: words::list(keys),
+        promised: written::list(&promised),
+        keys: written::list(keys),
     })
 }
 
@@ -444,7 +444,7 @@ mod tests {
         let report = check::check(&entry, &options, &budget);
         assert_eq!(report.verdict, Soundness::SeveralKeys, "{report:?}");
         assert_eq!(report.keys.len(), 2);
-        let keys = words::list(&report.keys);
+        let keys = written::list(&report.keys);
         let task = Task::Win;
         let depth = report.depth.expect("judged");
         let told = [
@@ -519,7 +519,7 @@ mod tests {
             report.keys
         );
         let task = Task::Win;
-        let keys = words::list(&report.keys);
+        let keys = written::list(&report.keys);
         let told = Statement::from(Finding::TablesSeveral { task, keys });
         assert_eq!(report.message, [told]);
         entry.stipulation = Some(Stipulation::Draw);

@@ -5,7 +5,7 @@ use shakmaty::{Chess, Move, Position};
 use super::{
     CheckOptions, Finding, Report, Soundness, Statement, Whose,
     advantage::{self, Sought},
-    blank, difficulty, variations, words,
+    blank, difficulty, variations, written,
 };
 use crate::{
     Budget, Solution, Spent, Stipulation,
@@ -84,11 +84,11 @@ fn settle(
     report.keys = solution
         .keys
         .iter()
-        .map(|key| words::san(position, key.mv))
+        .map(|key| written::san(position, key.mv))
         .collect();
     report.line = sans(position, &main);
     report.patterns = patterns(entry, &main);
-    report.variations = words::variations(position, &solution);
+    report.variations = written::variations(position, &solution);
     report.tries = tries(entry, &solution);
     let tries_known = prover.are_tries_settled(shortest);
     if tries_known {
@@ -100,14 +100,14 @@ fn settle(
         message.push(Finding::SoonerMate {
             moves: shortest.into(),
             asked: moves.into(),
-            line: words::numbered(position, &main).into(),
+            line: written::numbered(position, &main).into(),
         });
     } else if solution.keys.len() > 1 {
         report.verdict = Soundness::SeveralKeys;
         message.push(Finding::SeveralMates {
             number: number(solution.keys.len()),
             moves: moves.into(),
-            keys: words::list(&report.keys),
+            keys: written::list(&report.keys),
         });
     } else {
         report.verdict = Soundness::Sound;
@@ -170,14 +170,14 @@ fn near_miss(
     } else {
         Whose::Try
     };
-    let first = Line::from(words::numbered(position, &[mv]));
+    let first = Line::from(written::numbered(position, &[mv]));
     let mut line = vec![mv];
     if let Some(&reply) = held.first() {
         line.push(reply);
         message.push(Finding::HoldsAgainst {
             whose,
             first,
-            reply: words::answer(&after, reply).into(),
+            reply: written::answer(&after, reply).into(),
             number: number(held.len()),
         });
     } else if after.legal_moves().is_empty() && !after.is_check() {
@@ -202,11 +202,11 @@ fn longer_mate(
         let keys: Vec<String> = prover
             .keys(longer)?
             .iter()
-            .map(|(mv, _)| words::san(&entry.position, *mv))
+            .map(|(mv, _)| written::san(&entry.position, *mv))
             .collect();
         message.push(Finding::LongerMate {
             moves: longer.into(),
-            keys: words::list(&keys),
+            keys: written::list(&keys),
         });
     }
     Ok(())
@@ -216,7 +216,7 @@ fn longer_mate(
 fn promises(entry: &Entry, solution: &Solution, moves: u8) -> Vec<Finding> {
     let position = &entry.position;
     let is_key = |mv: &&Move| solution.keys.iter().any(|key| key.mv == **mv);
-    let san = |mv: &Move| words::san(position, *mv);
+    let san = |mv: &Move| written::san(position, *mv);
     let keys: Vec<String> = solution.keys.iter().map(|key| san(&key.mv)).collect();
     let broken: Vec<String> = entry
         .best
@@ -229,16 +229,16 @@ fn promises(entry: &Entry, solution: &Solution, moves: u8) -> Vec<Finding> {
     let mut out = Vec::new();
     if !broken.is_empty() {
         out.push(Finding::PromiseNoMate {
-            promised: words::list(&broken),
+            promised: written::list(&broken),
             number: number(broken.len()),
             moves,
-            keys: words::list(&keys),
+            keys: written::list(&keys),
             others: number(keys.len()),
         });
     }
     if !avoided.is_empty() {
         out.push(Finding::AvoidedMates {
-            avoided: words::list(&avoided),
+            avoided: written::list(&avoided),
             number: number(avoided.len()),
             moves,
         });
@@ -250,7 +250,7 @@ fn tries(entry: &Entry, solution: &Solution) -> Vec<String> {
     solution
         .tries
         .iter()
-        .map(|one| words::numbered(&entry.position, &[one.mv, one.refutation]))
+        .map(|one| written::numbered(&entry.position, &[one.mv, one.refutation]))
         .collect()
 }
 
@@ -293,14 +293,14 @@ fn so_far_found(position: &Chess, prover: &Prover<'_>, shortest: u8, key: Move) 
     let standing = prover.standing(shortest);
     let names = |moves: &[Move]| -> Vec<String> {
         let named = moves.iter().take(MOST_NAMED);
-        named.map(|mv| words::san(position, *mv)).collect()
+        named.map(|mv| written::san(position, *mv)).collect()
     };
     let mut told = vec![Finding::MateProved {
-        line: words::numbered(position, &[key]).into(),
+        line: written::numbered(position, &[key]).into(),
         moves,
     }];
     let also: Vec<Move> = standing.keys.into_iter().filter(|mv| *mv != key).collect();
-    let (keys, other) = (words::list(&names(&also)), number(also.len()));
+    let (keys, other) = (written::list(&names(&also)), number(also.len()));
     if standing.unsettled.is_empty() {
         told.push(match other {
             0 => Finding::OnlyKeyWithoutLine,

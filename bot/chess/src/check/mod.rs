@@ -6,7 +6,7 @@ mod finding;
 mod mate;
 mod tables;
 mod variations;
-mod words;
+mod written;
 
 use serde::{Deserialize, Serialize};
 use shakmaty::{Chess, EnPassantMode, Position, fen::Fen};

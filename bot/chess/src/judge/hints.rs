@@ -2,7 +2,7 @@
 
 use shakmaty::{Chess, Move, Position, Square, attacks};
 
-use super::{advantage, words};
+use super::{advantage, told};
 use crate::fact::{And, At, Hint, Pattern};
 use crate::pieces::worth;
 use crate::{Branch, Budget, Stipulation, check::Problem, name, prove};
@@ -29,7 +29,7 @@ pub fn hint(problem: &Problem, line: &[String], step: u8) -> Option<Vec<Hint>> {
         _ => {
             let mut moves = played.clone();
             moves.push(mv);
-            let line = words::numbered_end(&problem.position, &moves, 1).into();
+            let line = told::numbered_end(&problem.position, &moves, 1).into();
             match played.is_empty() {
                 true => vec![Hint::FirstMoveIs { line }],
                 false => vec![Hint::NextMoveIs { line }],

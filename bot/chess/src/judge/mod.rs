@@ -12,7 +12,7 @@ mod hints;
 mod mate;
 pub mod points;
 mod readings;
-mod words;
+mod told;
 
 use serde::{Deserialize, Serialize};
 use shakmaty::Move;
@@ -241,7 +241,7 @@ impl Case<'_> {
             _ => reading.ways.iter().map(|way| &way.tree).collect(),
         };
         let readings = readings::of(self, &ways);
-        let said = words::not_claimed(doubt, &readings);
+        let said = told::not_claimed(doubt, &readings);
         Judgement {
             readings,
             ..self.plain(Verdict::Unclear, said)
@@ -251,7 +251,7 @@ impl Case<'_> {
     /// The reply can be taken in ways that come to different verdicts.
     fn several_ways(&self, ways: &[&Tree]) -> Judgement {
         let readings = readings::of(self, ways);
-        let said = vec![words::several_ways(&readings)];
+        let said = vec![told::several_ways(&readings)];
         Judgement {
             readings,
             ..self.plain(Verdict::Unclear, said)
@@ -264,7 +264,7 @@ impl Case<'_> {
 
     /// The judge could not find out; the coach decides.
     fn undecided(&self, moves: &[Move]) -> Judgement {
-        let line = words::numbered(&self.problem.position, moves).into();
+        let line = told::numbered(&self.problem.position, moves).into();
         self.plain(Verdict::Unclear, vec![Remark::NotSettled { line }])
     }
 
@@ -284,8 +284,8 @@ impl Case<'_> {
         };
         let followed = tree.moves_to(trouble.at);
         let followed = (followed.len() > self.played.len())
-            .then(|| words::numbered(&self.problem.position, &followed));
-        let mut judgement = self.plain(verdict, words::trouble(trouble, followed));
+            .then(|| told::numbered(&self.problem.position, &followed));
+        let mut judgement = self.plain(verdict, told::trouble(trouble, followed));
         if trouble.kind == TroubleKind::Illegal {
             judgement.why.why.extend(trouble.reason.clone());
         }

@@ -55,7 +55,7 @@ struct Tree<'w, 'a> {
 }
 
 /// A defence against a twig, its continuations with the length of each, the shortest first.
-struct Answer {
+struct Resistance {
     /// Which of the twigs looked into together it answers.
     twig: usize,
     mv: Move,
@@ -168,12 +168,12 @@ impl Tree<'_, '_> {
     }
 
     /// Every defence against each of these twigs, with its continuations.
-    fn look_into(&mut self, twigs: &[usize]) -> Result<Vec<Vec<Answer>>, Spent> {
+    fn look_into(&mut self, twigs: &[usize]) -> Result<Vec<Vec<Resistance>>, Spent> {
         let mut open = Vec::new();
         for (twig, &at) in twigs.iter().enumerate() {
             let Twig { after, left, .. } = &self.twigs[at];
             if *left > 0 {
-                open.extend(after.legal_moves().iter().map(|&mv| Answer {
+                open.extend(after.legal_moves().iter().map(|&mv| Resistance {
                     twig,
                     mv,
                     after: played(after, mv),
@@ -182,7 +182,7 @@ impl Tree<'_, '_> {
                 }));
             }
         }
-        let mut found: Vec<Vec<Answer>> = twigs.iter().map(|_| Vec::new()).collect();
+        let mut found: Vec<Vec<Resistance>> = twigs.iter().map(|_| Vec::new()).collect();
         for answer in answer_all(open, self.workers)? {
             found[answer.twig].push(answer);
         }
@@ -190,7 +190,7 @@ impl Tree<'_, '_> {
     }
 
     /// Adds every defence to a twig, with the continuations of each.
-    fn expand(&mut self, at: usize, mut answers: Vec<Answer>) {
+    fn expand(&mut self, at: usize, mut answers: Vec<Resistance>) {
         let position = &self.twigs[at].after;
         let map = CheckMap::of(position);
         answers.sort_by_cached_key(|answer| {
@@ -238,7 +238,10 @@ impl Tree<'_, '_> {
 }
 
 /// Finds the continuations of every answer; in no certain order where threads share the work.
-fn answer_all(mut open: Vec<Answer>, workers: &mut [Worker<'_>]) -> Result<Vec<Answer>, Spent> {
+fn answer_all(
+    mut open: Vec<Resistance>,
+    workers: &mut [Worker<'_>],
+) -> Result<Vec<Resistance>, Spent> {
     let long = open.iter().any(|answer| answer.left >= WORTH_A_THREAD);
     let [first, helpers @ ..] = workers else {
         return Ok(open);
@@ -251,7 +254,7 @@ fn answer_all(mut open: Vec<Answer>, workers: &mut [Worker<'_>]) -> Result<Vec<A
     }
     let next = AtomicUsize::new(0);
     let spent = AtomicBool::new(false);
-    let slots: Vec<Mutex<Answer>> = open.into_iter().map(Mutex::new).collect();
+    let slots: Vec<Mutex<Resistance>> = open.into_iter().map(Mutex::new).collect();
     let share = |worker: &mut Worker<'_>| {
         while let Some(slot) = slots.get(next.fetch_add(1, Ordering::Relaxed)) {
             let mut answer = slot.lock().unwrap_or_else(PoisonError::into_inner);

@@ -320,9 +320,9 @@ fn read_game(file: &str, raw: RawGame, decoded: &Decoded) -> Result<Game, ReadEr
     })
 }
 
-type Trouble = (usize, Fault);
+type Misread = (usize, Fault);
 
-fn read_tree(start: &Chess, raw: &RawGame) -> Result<(GameTree, Vec<String>), Trouble> {
+fn read_tree(start: &Chess, raw: &RawGame) -> Result<(GameTree, Vec<String>), Misread> {
     let mut reader = Reader::new(raw.movetext.as_bytes());
     let mut builder = Builder { start, raw };
     match reader.read_game(&mut builder) {
@@ -402,7 +402,7 @@ impl Growing {
 impl Visitor for Builder<'_> {
     type Tags = ();
     type Movetext = Growing;
-    type Output = Result<(GameTree, Vec<String>), Trouble>;
+    type Output = Result<(GameTree, Vec<String>), Misread>;
 
     fn begin_tags(&mut self) -> ControlFlow<Self::Output, ()> {
         ControlFlow::Continue(())

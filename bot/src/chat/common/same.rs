@@ -15,13 +15,13 @@ use crate::{
 #[serde(tag = "is", rename_all = "kebab-case")]
 enum Text {
     SameAgain {
-        kept: Kept,
+        kept: Versioned,
         differs: And<Differing>,
     },
     SameAgainAs {
-        kept: Kept,
+        kept: Versioned,
         differs: And<Differing>,
-        given: Kept,
+        given: Versioned,
     },
     KeptStays,
     SameTaken,
@@ -31,7 +31,7 @@ enum Text {
 /// A version of a position, part of a sentence.
 #[derive(Clone, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
-enum Kept {
+enum Versioned {
     VersionOf { name: Theirs, topics: And<Theirs> },
     VersionWithoutTopic { name: Theirs },
 }
@@ -53,8 +53,8 @@ pub fn same_again(words: &Words, same: &SameAgain, theirs: impl Fn(&str) -> Stri
     let version = |version: &Version| {
         let name = theirs(&version.name);
         match version.topics.as_slice() {
-            [] => Kept::VersionWithoutTopic { name },
-            topics => Kept::VersionOf {
+            [] => Versioned::VersionWithoutTopic { name },
+            topics => Versioned::VersionOf {
                 name,
                 topics: And {
                     and: topics.iter().map(theirs).collect(),

@@ -5,7 +5,7 @@ use serenity::{ButtonStyle, CreateActionRow, CreateButton};
 
 use serde_json::json;
 
-use super::{text::Study, words};
+use super::{fit, text::Study};
 use crate::{
     chat::said::{in_words, words_of},
     desk::{
@@ -335,7 +335,7 @@ pub fn turn(
 /// A button.
 pub fn button(id: String, label: &str, style: ButtonStyle) -> CreateButton {
     CreateButton::new(id)
-        .label(words::short(label, words::LABEL))
+        .label(fit::short(label, fit::LABEL))
         .style(style)
 }
 

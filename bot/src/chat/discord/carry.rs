@@ -6,15 +6,14 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, EditMessage, MessageId, UserId};
 
 use super::{
-    KEY, buttons,
+    KEY, buttons, fit,
     house::{self, House},
     letter::{Letter, quiet},
     missed,
     oops::{brief, code, codes, status},
-    sheets, talk,
+    sheets, tell,
     text::{Fault, Plain, Posting, Talk},
     way::{Failed, KnownBy, Way},
-    words,
 };
 use crate::{
     chat::{Chat, ChatError, common::notes},
@@ -212,8 +211,8 @@ impl Discord {
         let group = desk.settings(place).await.map_err(later)?.name;
         let coaches = desk.coaches(place).await.map_err(later)?;
         let text = |words: &Words| {
-            let notice = words::plain(&words.say(notice));
-            format!("**{}**: {notice}", words::plain(&group))
+            let notice = fit::plain(&words.say(notice));
+            format!("**{}**: {notice}", fit::plain(&group))
         };
         let nonce = format!("c{}", desk.now().timestamp_millis());
         let mut reached = false;
@@ -230,7 +229,7 @@ impl Discord {
             }
             if !told {
                 let letter = Letter::text(text(self.house.words_for(place, &coach).await));
-                told = talk::tell(&self.house, user, &letter, &nonce).await;
+                told = tell::tell(&self.house, user, &letter, &nonce).await;
             }
             reached |= told;
         }
@@ -273,14 +272,14 @@ impl Discord {
             return Ok(false);
         };
         let text = earlier.sent_as.as_deref().unwrap_or(text);
-        talk::was_told(&self.house, user, text, earlier.since)
+        tell::was_told(&self.house, user, text, earlier.since)
             .await
             .map_err(|error| unsent(&error))
     }
 
     /// Sends a letter; whoever takes none sees it under My progress.
     async fn deliver(&self, user: UserId, letter: &Letter, nonce: &str) -> Result<(), ChatError> {
-        talk::deliver(&self.house, user, letter, nonce)
+        tell::deliver(&self.house, user, letter, nonce)
             .await
             .map(drop)
             .map_err(|error| unsent(&error))
@@ -318,9 +317,9 @@ impl Discord {
 /// The post takes no more answers; its buttons say so.
 fn closing(words: &Words, place: &Place, sheet: &RevealSheet) -> EditMessage {
     EditMessage::new()
-        .content(words::short(
+        .content(fit::short(
             &sheets::post::closed(words, &sheet.post),
-            words::MESSAGE,
+            fit::MESSAGE,
         ))
         .components(vec![buttons::progress_only(words, place, sheet.post.post)])
         .allowed_mentions(quiet())

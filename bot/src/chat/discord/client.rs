@@ -13,7 +13,7 @@ use tokio::sync::watch;
 use super::{
     DISCORD, DiscordOptions, StartError, Token,
     carry::Discord,
-    commands,
+    commands, edits,
     gate::Gate,
     hands::{Counted, Hands},
     held,
@@ -354,7 +354,7 @@ async fn hear(framework: Framework<'_>, event: &FullEvent) -> Result<(), Oops> {
                     .turns
                     .take(spoken.user.get(), written.max(spoken.id.get()))
                     .await;
-                talk::edited(house, spoken).await;
+                edits::edited(house, spoken).await;
             }
         }
         FullEvent::MessageDelete {
@@ -363,7 +363,7 @@ async fn hear(framework: Framework<'_>, event: &FullEvent) -> Result<(), Oops> {
             guild_id,
         } => {
             house.turns.past(deleted_message_id.get()).await;
-            talk::deleted(house, *channel_id, *deleted_message_id, guild_id.is_none()).await;
+            edits::deleted(house, *channel_id, *deleted_message_id, guild_id.is_none()).await;
         }
         FullEvent::MessageDeleteBulk {
             channel_id,
@@ -371,7 +371,7 @@ async fn hear(framework: Framework<'_>, event: &FullEvent) -> Result<(), Oops> {
             guild_id,
         } => {
             for id in multiple_deleted_messages_ids {
-                talk::deleted(house, *channel_id, *id, guild_id.is_none()).await;
+                edits::deleted(house, *channel_id, *id, guild_id.is_none()).await;
             }
         }
         FullEvent::InteractionCreate { interaction } => match interaction {

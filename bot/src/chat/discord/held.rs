@@ -12,13 +12,15 @@ use serenity::{ButtonStyle, ChannelId, CreateActionRow, MessageId, ReactionType,
 use super::{
     KEY,
     buttons::{self, HeldPress, Press},
+    fit,
     house::House,
     letter::Letter,
     oops::{Answer, brief, said},
     sheets,
-    talk::{self, Spoken, asked_back, nonce},
+    talk::{self, Spoken, nonce},
+    tell,
     text::{Plain, Talk},
-    words,
+    which_post::asked_back,
 };
 use crate::{
     chat::{
@@ -105,14 +107,14 @@ pub async fn hold(
     };
     // Remembered before it is taken away: a crash in between loses nothing that was typed.
     house.desk.let_wait(&waiting).await?;
-    let hidden = talk::hide(house, place, spoken).await;
+    let hidden = tell::hide(house, place, spoken).await;
     let waiting = Waiting { hidden, ..waiting };
     if hidden {
         house.desk.let_wait(&waiting).await?;
     }
     let words = house.words_for(place, person).await;
     let letter = question(words, &waiting);
-    if talk::tell(house, spoken.user, &letter, &nonce("h", spoken)).await {
+    if tell::tell(house, spoken.user, &letter, &nonce("h", spoken)).await {
         return Ok(());
     }
     // Others read this, so it is the same whatever the message says.
@@ -263,7 +265,7 @@ pub async fn chosen(
                 Some(name) => all.say(&name),
                 None => all.say(&Talk::SomeMember),
             };
-            let letter = Letter::text(format!("**{name}**: {}", words::plain(&waiting.text)));
+            let letter = Letter::text(format!("**{name}**: {}", fit::plain(&waiting.text)));
             let channel = ChannelId::new(waiting.channel.parse().unwrap_or(1));
             for (i, page) in letter.pages().iter().enumerate() {
                 let nonce = format!("s{:x}-{i}", id(&waiting));

@@ -7,7 +7,7 @@ use serenity::{
     EditInteractionResponse, MessageFlags, Nonce,
 };
 
-use super::words;
+use super::fit;
 use crate::{
     chat::pictures,
     desk::{Picture, PictureKind, Place, ReplyId},
@@ -103,7 +103,7 @@ impl Letter {
 
     /// As many letters as the text needs; files go with the first, buttons with the last.
     pub fn pages(self) -> Vec<Self> {
-        let texts = words::pages(&self.text, words::MESSAGE);
+        let texts = fit::pages(&self.text, fit::MESSAGE);
         if texts.len() <= 1 {
             return vec![self];
         }
@@ -132,14 +132,14 @@ impl Letter {
         for file in std::mem::take(&mut self.files) {
             if let Some(alt) = file.alt {
                 self.text.push_str("\n\n");
-                self.text.push_str(&words::plain(&alt));
+                self.text.push_str(&fit::plain(&alt));
             }
         }
         self
     }
 
     fn content(&self) -> String {
-        words::short(&self.text, words::MESSAGE)
+        fit::short(&self.text, fit::MESSAGE)
     }
 
     fn attachments(&self) -> impl Iterator<Item = CreateAttachment> + '_ {
@@ -194,11 +194,7 @@ mod tests {
             pages.iter().map(|p| p.rows.len()).collect::<Vec<_>>(),
             [0, 0, 1]
         );
-        assert!(
-            pages
-                .iter()
-                .all(|p| p.text.chars().count() <= words::MESSAGE)
-        );
+        assert!(pages.iter().all(|p| p.text.chars().count() <= fit::MESSAGE));
     }
 
     #[test]

@@ -2,11 +2,13 @@
 //!
 //! - `client` logs in, registers the commands and listens; `carry` sends what the desk has to say;
 //!   `way` makes each request of a post once; `hands` knows what is being dealt with at a stop.
-//! - `commands/` has a file for each command, `presses` the buttons and forms, `talk` the messages among
-//!   others and the direct ones, `missed` what was said while no one listened, `turns` their order, `held` those
+//! - `commands/` has a file for each command, `presses` the buttons, menus and forms that are sent,
+//!   `forms` the forms, `talk` the messages among
+//!   others and the direct ones, `edits` those that were edited or deleted, `which_post` which post is meant,
+//!   `tell` what goes to one person directly, `missed` what was said while no one listened, `turns` their order, `held` those
 //!   that wait for their writer's word.
 //! - `text/` has everything that is said, as facts; `sheets/` lays the desk's sheets out; `letter` sends them;
-//!   `words` makes text fit for Discord.
+//!   `fit` makes text fit for Discord.
 //! - `gate/` is what every request passes through: rate limits, patience, second attempts.
 //!
 //! Data comes in as gateway events, goes to the desk's calls, and what they give goes out by REST. The
@@ -16,6 +18,9 @@ mod buttons;
 mod carry;
 mod client;
 mod commands;
+mod edits;
+mod fit;
+mod forms;
 mod gate;
 mod hands;
 mod held;
@@ -29,11 +34,12 @@ mod private;
 mod registration;
 mod sheets;
 mod talk;
+mod tell;
 mod text;
 mod token;
 mod turns;
 mod way;
-mod words;
+mod which_post;
 
 use std::{
     sync::{Mutex, MutexGuard, PoisonError},

@@ -4,7 +4,7 @@ use poise::serenity_prelude as serenity;
 use serde::Serialize;
 use serde_json::Value;
 
-use super::{text::Study, words};
+use super::{fit, text::Study};
 use crate::{chat::said::refused, desk::DeskError, words::Words};
 
 /// Why something could not be done.
@@ -33,10 +33,10 @@ impl Oops {
     /// In words, for the person who asked.
     pub fn in_words(&self, words: &Words) -> String {
         match self {
-            Self::Desk(error) => words::plain(&refused(error, words)),
+            Self::Desk(error) => fit::plain(&refused(error, words)),
             Self::Said(text) => words.say(text),
             Self::Discord(_) => words.say(&Study::DiscordRefused),
-            Self::Unwritten(error) => words::plain(&error.to_string()),
+            Self::Unwritten(error) => fit::plain(&error.to_string()),
         }
     }
 }

@@ -1,14 +1,15 @@
-//! Buttons, menus and forms: which press does what.
+//! Buttons, menus and forms that are sent: which press does what.
 
 use poise::serenity_prelude as serenity;
 use serenity::{
-    ActionRowComponent, ButtonStyle, ChannelId, ComponentInteraction, ComponentInteractionDataKind,
-    CreateActionRow, CreateInputText, CreateModal, InputTextStyle, ModalInteraction,
+    ButtonStyle, ChannelId, ComponentInteraction, ComponentInteractionDataKind, CreateActionRow,
+    ModalInteraction,
 };
 
 use super::{
     buttons::{self, HeldPress, Press, Pressed, WeekPress},
     commands::{answers, study},
+    forms::{answer_form, field, mark_form, points_of, private_form, respond_form, words_form},
     held,
     house::{self, House},
     letter::Letter,
@@ -18,18 +19,9 @@ use super::{
     text::{Coach, Group, Plain, Study, Talk},
 };
 use crate::{
-    desk::{ItemId, Person, Place, PostId, ReplyId, SameChoice, Verdict},
+    desk::{ItemId, Person, Place, PostId, SameChoice, Verdict},
     words::Words,
 };
-
-/// The most characters an answer's field takes; Discord's own bound.
-const LONGEST_ANSWER: u16 = 4_000;
-
-/// The most characters of a question or of words: the desk's own bound.
-const LONGEST_WRITTEN: u16 = 1_000;
-
-/// The most characters of a coach's private answer: the desk's own bound.
-const LONGEST_PRIVATE: u16 = 1_500;
 
 /// A button or a menu.
 pub async fn pressed(house: &House, press: &ComponentInteraction) {
@@ -275,143 +267,6 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
         }
     })
     .await;
-}
-
-/// Points as somebody typed them.
-fn points_of(typed: &str) -> Answer<f64> {
-    match typed.trim().replace(',', ".").parse() {
-        Ok(points) => Ok(points),
-        Err(_) => said(Coach::NoPoints {
-            written: Plain::of(typed),
-        }),
-    }
-}
-
-fn field(form: &ModalInteraction, id: &str) -> String {
-    form.data
-        .components
-        .iter()
-        .flat_map(|row| &row.components)
-        .find_map(|part| match part {
-            ActionRowComponent::InputText(input) if input.custom_id == id => input.value.clone(),
-            _ => None,
-        })
-        .unwrap_or_default()
-}
-
-fn answer_form(words: &Words, place: &Place, post: PostId) -> CreateModal {
-    let input = CreateInputText::new(
-        InputTextStyle::Short,
-        words.say(&Study::FormAnswerMoves),
-        "moves",
-    )
-    .placeholder(words.say(&Study::FormAnswerExample))
-    .required(true)
-    .max_length(LONGEST_ANSWER);
-    CreateModal::new(Press::Answer(post).id(place), words.say(&Study::FormAnswer))
-        .components(vec![CreateActionRow::InputText(input)])
-}
-
-/// An answer to a question.
-fn respond_form(words: &Words, place: &Place, post: PostId) -> CreateModal {
-    let label = words.say(&Study::FormAnswerWords);
-    let text = CreateInputText::new(InputTextStyle::Paragraph, label, "words")
-        .required(true)
-        .max_length(LONGEST_ANSWER);
-    let id = Press::Respond(post).id(place);
-    CreateModal::new(id, words.say(&Study::FormAnswer))
-        .components(vec![CreateActionRow::InputText(text)])
-}
-
-/// The coach's mark on an answer to a question.
-fn mark_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal {
-    let label = words.say(&Coach::FormVerdictPoints);
-    let points = CreateInputText::new(InputTextStyle::Short, label, "points")
-        .value("5")
-        .max_length(5);
-    let label = words.say(&Coach::FormVerdictWords);
-    let told = CreateInputText::new(InputTextStyle::Paragraph, label, "words")
-        .required(false)
-        .max_length(1_000);
-    let id = Press::Mark(reply).id(place);
-    CreateModal::new(id, words.say(&Coach::FormMark)).components(vec![
-        CreateActionRow::InputText(points),
-        CreateActionRow::InputText(told),
-    ])
-}
-
-/// What a question and words alone have alike.
-fn written_fields(words: &Words, label: Coach) -> Vec<CreateActionRow> {
-    let text = CreateInputText::new(InputTextStyle::Paragraph, words.say(&label), "words")
-        .required(true)
-        .max_length(LONGEST_WRITTEN);
-    let label = words.say(&Coach::FormFen);
-    let fen = CreateInputText::new(InputTextStyle::Short, label, "fen")
-        .required(false)
-        .max_length(100);
-    let label = words.say(&Coach::FormTopic);
-    let topic = CreateInputText::new(InputTextStyle::Short, label, "topic")
-        .required(false)
-        .max_length(80);
-    [text, fen, topic].map(CreateActionRow::InputText).into()
-}
-
-/// A new question.
-pub fn question_form(words: &Words, place: &Place) -> CreateModal {
-    let mut fields = written_fields(words, Coach::FormQuestionWords);
-    let label = words.say(&Coach::FormQuestionReveal);
-    let reveal = CreateInputText::new(InputTextStyle::Paragraph, label, "reveal")
-        .required(false)
-        .max_length(LONGEST_WRITTEN);
-    fields.push(CreateActionRow::InputText(reveal));
-    let id = Press::NewQuestion.id(place);
-    CreateModal::new(id, words.say(&Coach::FormQuestion)).components(fields)
-}
-
-/// New words alone.
-pub fn say_form(words: &Words, place: &Place) -> CreateModal {
-    let id = Press::NewWords.id(place);
-    CreateModal::new(id, words.say(&Coach::FormSay))
-        .components(written_fields(words, Coach::FormSayWords))
-}
-
-/// A private answer without a verdict.
-fn private_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal {
-    let field = CreateInputText::new(
-        InputTextStyle::Paragraph,
-        words.say(&Coach::FormPrivateWords),
-        "words",
-    )
-    .required(true)
-    .max_length(LONGEST_PRIVATE);
-    CreateModal::new(
-        Press::ReplyTo(reply).id(place),
-        words.say(&Coach::FormPrivate),
-    )
-    .components(vec![CreateActionRow::InputText(field)])
-}
-
-fn words_form(words: &Words, place: &Place, reply: ReplyId, right: bool) -> CreateModal {
-    let points = if right { "5" } else { "0" };
-    let points = CreateInputText::new(
-        InputTextStyle::Short,
-        words.say(&Coach::FormVerdictPoints),
-        "points",
-    )
-    .value(points)
-    .max_length(5);
-    let told = CreateInputText::new(
-        InputTextStyle::Paragraph,
-        words.say(&Coach::FormVerdictWords),
-        "words",
-    )
-    .required(false)
-    .max_length(1_000);
-    let id = Press::Judge { reply, right }.id(place);
-    CreateModal::new(id, words.say(&Coach::FormVerdict)).components(vec![
-        CreateActionRow::InputText(points),
-        CreateActionRow::InputText(told),
-    ])
 }
 
 /// Asks whether a post is to be given up.

@@ -12,12 +12,12 @@ use serenity::{
 
 use super::{
     buttons::{self, Pressed, Way},
+    fit,
     house::{self, House, Parts},
     letter::Letter,
     oops::{Answer, Oops, brief},
-    talk,
+    tell,
     text::Study,
-    words,
 };
 use crate::{
     desk::{LanguageTag, Person, Place},
@@ -198,7 +198,7 @@ async fn letter_of(house: &House, asked: Asked<'_>, done: Answer<Letter>) -> Let
             if !typed.is_empty() {
                 text.push_str(&format!("\n\n{}", words.say(&Study::YouWrote)));
                 for line in typed.iter().flat_map(|typed| typed.lines()) {
-                    text.push_str(&format!("\n> {}", words::plain(line)));
+                    text.push_str(&format!("\n> {}", fit::plain(line)));
                 }
             }
             Letter::text(text)
@@ -221,7 +221,7 @@ async fn respond(house: &House, asked: Asked<'_>, response: CreateInteractionRes
 /// without the fear of sending it twice, while a change can.
 pub async fn give(house: &House, asked: Asked<'_>, letter: Letter) {
     let (tells, notes) = (letter.tells, letter.notes.clone());
-    let letter = match words::pages(&letter.text, words::MESSAGE) {
+    let letter = match fit::pages(&letter.text, fit::MESSAGE) {
         texts if texts.len() > 1 => {
             let parts = house.open_parts(Parts {
                 user: asked.user().id,
@@ -245,7 +245,7 @@ pub async fn give(house: &House, asked: Asked<'_>, letter: Letter) {
     // Whether it got through cannot be asked later: one that a crash keeps from being noted here is told once
     // more, directly.
     if let Some(reply) = tells {
-        talk::arrived(house, reply).await;
+        tell::arrived(house, reply).await;
     }
     if let Some((place, last)) = notes
         && let Err(error) = house.desk.notes_read(&place, last).await

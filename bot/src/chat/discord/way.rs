@@ -8,11 +8,11 @@ use poise::serenity_prelude as serenity;
 use serenity::{ChannelId, CreateThread, EditMessage, GetMessages, Message, MessageId};
 
 use super::{
+    fit,
     house::House,
     letter::Letter,
     oops::{brief, code, codes, status},
     text::Fault,
-    words,
 };
 use crate::{
     chat::ChatError,
@@ -204,7 +204,7 @@ impl<'a> Way<'a> {
         after: Option<MessageId>,
     ) -> impl Future<Output = serenity::Result<Option<Message>>> + use<'a, 'b> {
         let me = self.house.me;
-        let text = words::short(&letter.text, words::MESSAGE).trim().to_owned();
+        let text = fit::short(&letter.text, fit::MESSAGE).trim().to_owned();
         let headings = match known_by {
             KnownBy::Headings(headings) => Some(headings.clone()),
             KnownBy::Text => None,

@@ -45,10 +45,10 @@ pub(super) fn routes() -> Router<Shared> {
 
 /// The codes that hold.
 #[derive(Default)]
-pub(super) struct Codes(Mutex<Kept>);
+pub(super) struct Codes(Mutex<Memory>);
 
 #[derive(Default)]
-struct Kept {
+struct Memory {
     codes: Vec<Code>,
     wrong: Vec<Instant>,
 }

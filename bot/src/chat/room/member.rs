@@ -18,7 +18,7 @@ use super::{
     language::{Spoken, spoken},
     paper::{self, Judged, Said, To, media_type},
     text::Text,
-    trouble::Trouble,
+    trouble::{Told, Trouble},
 };
 use crate::chat::{
     common::{
@@ -42,8 +42,6 @@ const BODY: usize = LONGEST_REPLY * 12 + 4_096;
 const PICTURED: usize = 3;
 /// Lines of talk on a page.
 const PAGE: usize = 200;
-
-type Told<T> = Result<Json<T>, Trouble>;
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()

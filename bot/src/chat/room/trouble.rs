@@ -26,6 +26,9 @@ pub(super) struct Trouble {
     offer: Option<String>,
 }
 
+/// What a page is answered.
+pub(super) type Told<T> = Result<Json<T>, Trouble>;
+
 /// What is said of it.
 #[derive(Clone, Debug)]
 enum Why {

@@ -40,7 +40,7 @@ struct Fare {
 /// What the desk knows of its errands beyond the store.
 #[derive(Default)]
 pub(in crate::desk) struct Errands {
-    kept: Mutex<Kept>,
+    kept: Mutex<Memory>,
     pub(super) wake: tokio::sync::Notify,
     pub(super) warm: tokio::sync::Notify,
     pub(super) begun: tokio::sync::OnceCell<usize>,
@@ -80,7 +80,7 @@ impl Left {
 }
 
 #[derive(Default)]
-pub(super) struct Kept {
+pub(super) struct Memory {
     fares: HashMap<Key, Fare>,
     /// Nonces of posts written down in this run that no chat has been given yet.
     pub(super) fresh: HashSet<String>,
@@ -100,7 +100,7 @@ impl Errands {
         Arc::clone(looks.entry(chat).or_default())
     }
 
-    pub(super) fn kept(&self) -> MutexGuard<'_, Kept> {
+    pub(super) fn kept(&self) -> MutexGuard<'_, Memory> {
         self.kept
             .lock()
             .unwrap_or_else(std::sync::PoisonError::into_inner)

@@ -5,7 +5,7 @@
 use sealed_move_store::{AttemptState, Entry, NewEntry, NewReply, Post, ReplyOf, Tx, Via};
 
 use super::{
-    Kept,
+    Case,
     judging::Ruling,
     kept::{Asks, asks},
     kept_reply, key, line_before,
@@ -23,7 +23,7 @@ use crate::desk::{
 /// What a message that came in is, before it is judged.
 pub(super) enum Arrived {
     /// It was taken as an answer before.
-    Known(Box<Kept>),
+    Known(Box<Case>),
     /// No answer could be made of it: nothing is kept.
     Talk,
     /// It is in the inbox.
@@ -165,7 +165,7 @@ pub(super) fn arrival(tx: &Tx<'_>, entry: Entry) -> Done<Arrival> {
 impl Arrival {
     /// Moves the entry from the inbox to the replies; somebody new becomes a member. `None` when it is in
     /// the inbox no more.
-    fn becomes_reply(self, tx: &Tx<'_>) -> Done<Option<Kept>> {
+    fn becomes_reply(self, tx: &Tx<'_>) -> Done<Option<Case>> {
         let Some(entry) = tx.take_from_inbox(self.entry.id)? else {
             return Ok(None);
         };

@@ -6,7 +6,7 @@ use sealed_move_store::{AttemptState, NewVerdict, Post, Reply, ReplyOf, Tx, Verd
 use sha2::{Digest, Sha256};
 use shakmaty::Position as _;
 
-use super::{Kept, kept::Asks};
+use super::{Case, kept::Asks};
 use crate::chess::{
     self, Budget,
     check::Problem,
@@ -29,7 +29,7 @@ use crate::diagram::Diagram;
 
 impl Desk {
     /// The verdict on a reply that is written down: the one it has, or a new one.
-    pub(in crate::desk) async fn verdict_on(&self, kept: Kept) -> Done<VerdictSheet> {
+    pub(in crate::desk) async fn verdict_on(&self, kept: Case) -> Done<VerdictSheet> {
         let Some(problem) = self.judged_by(&kept.asks).await? else {
             let (post, member, reply) = (kept.post.clone(), kept.reply.member_id, kept.reply.id);
             let after = self
@@ -96,7 +96,7 @@ impl Desk {
     /// Keeps a verdict with what it makes of the attempt, then lays it out.
     pub(in crate::desk) async fn keep_verdict(
         &self,
-        kept: Kept,
+        kept: Case,
         problem: &Problem,
         judgement: Judgement,
     ) -> Done<VerdictSheet> {
@@ -110,7 +110,7 @@ impl Desk {
     /// The sheet of a verdict that was just kept.
     pub(in crate::desk) async fn told(
         &self,
-        kept: Kept,
+        kept: Case,
         problem: &Problem,
         judgement: Judgement,
         Worth { work, after }: Worth,
@@ -155,7 +155,7 @@ impl Desk {
     /// A kind answer to a reply that came after the close.
     async fn late(
         &self,
-        kept: Kept,
+        kept: Case,
         problem: &Problem,
         judgement: Judgement,
     ) -> Done<VerdictSheet> {
@@ -178,7 +178,7 @@ impl Desk {
     /// A verdict that was kept before, laid out once more.
     async fn shown_again(
         &self,
-        kept: Kept,
+        kept: Case,
         problem: &Problem,
         verdict: VerdictRow,
     ) -> Done<VerdictSheet> {
@@ -249,7 +249,7 @@ impl Desk {
     }
 
     /// The board after the member's line, where the judge shows nothing else.
-    async fn final_board(&self, kept: &Kept, line: &[String]) -> Done<Option<Picture>> {
+    async fn final_board(&self, kept: &Case, line: &[String]) -> Done<Option<Picture>> {
         let Asks::Problem(position) = &kept.asks else {
             return Ok(None);
         };
@@ -261,7 +261,7 @@ impl Desk {
 
     async fn picture_of(
         &self,
-        kept: &Kept,
+        kept: &Case,
         problem: &Problem,
         judgement: &Judgement,
     ) -> Done<Option<Picture>> {
@@ -401,7 +401,7 @@ fn too_long() -> Judgement {
 }
 
 /// What is said of a reply that only the coach can judge.
-fn by_hand(kept: &Kept, after: Option<After>) -> VerdictSheet {
+fn by_hand(kept: &Case, after: Option<After>) -> VerdictSheet {
     match kept.verdict() {
         Some(verdict) => VerdictSheet {
             reply: kept.reply.id,

@@ -44,7 +44,7 @@ impl Desk {
 
 /// A reply that is written down, with all that judging it takes.
 #[derive(Clone)]
-pub(in crate::desk) struct Kept {
+pub(in crate::desk) struct Case {
     pub(in crate::desk) group: Group,
     pub(in crate::desk) settings: Settings,
     pub(in crate::desk) post: Post,
@@ -63,7 +63,7 @@ pub(in crate::desk) struct Kept {
     pub(in crate::desk) cut: bool,
 }
 
-impl Kept {
+impl Case {
     /// Whether the reply came before the close.
     pub(in crate::desk) fn counts(&self) -> bool {
         self.reply.received_at < self.post.closes_at || self.post.state == PostState::Intended
@@ -88,7 +88,7 @@ impl Kept {
 }
 
 /// A reply as it is kept, with all that judging it takes.
-pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
+pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Case> {
     let Some(post) = db.post(reply.post_id)? else {
         return not_found(Refusal::RemovedMeanwhile {
             what: Removed::PostOfReply,
@@ -104,7 +104,7 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Kept> {
             what: Removed::WriterOfReply,
         });
     };
-    Ok(Kept {
+    Ok(Case {
         language: tongue::of_member(&group, Some(&member))?,
         user: member.chat_user,
         name: member.name,

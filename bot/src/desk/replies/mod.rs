@@ -34,7 +34,7 @@ use inbox::Arrived;
 use kept::asks;
 pub(super) use {
     judging::{Ruling, line_before, over},
-    kept::{Asks, Kept, kept_reply},
+    kept::{Asks, Case, kept_reply},
     pending::JUDGED_AFTERWARDS,
 };
 
@@ -207,7 +207,7 @@ impl Desk {
         text: String,
         cut: bool,
         via: Via,
-    ) -> Done<Kept> {
+    ) -> Done<Case> {
         let now = self.now();
         let key = key(place, source);
         let (place, person) = (place.clone(), person.clone());
@@ -243,7 +243,7 @@ impl Desk {
                     Asks::Problem(_) => {}
                 }
             }
-            Ok(Kept {
+            Ok(Case {
                 cut: cut && inserted.new,
                 ..kept_reply(tx, reply)?
             })

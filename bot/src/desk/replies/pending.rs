@@ -6,7 +6,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use sealed_move_store::Entry;
 
 use super::{
-    Kept,
+    Case,
     inbox::{Arrival, arrival},
     kept_reply,
 };
@@ -21,7 +21,7 @@ pub(in crate::desk) const JUDGED_AFTERWARDS: TimeDelta = TimeDelta::days(7);
 /// One thing that an earlier run left.
 enum Left {
     /// A reply without a verdict.
-    Reply(Box<Kept>),
+    Reply(Box<Case>),
     /// A message in the inbox, with where it was written.
     Entry(Place, Entry),
 }

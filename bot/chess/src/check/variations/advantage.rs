@@ -28,7 +28,7 @@ use crate::{
     check::{
         Assessment, CheckOptions, Known,
         advantage::{SHALLOWEST, deep_enough, is_key},
-        tables, words,
+        tables, written,
     },
     fact::{Centipawns, Line},
     read::{Entry, GameNode, GameTree},
@@ -426,5 +426,5 @@ impl Claim {
 
 /// A move with the number that its place in the game gives it, as a value.
 fn in_place(before: &Chess, mv: Move) -> Line {
-    words::in_place(before, mv).into()
+    written::in_place(before, mv).into()
 }

@@ -10,7 +10,7 @@ use shakmaty::{Chess, Color, Position};
 use super::{Complaint, Complaints, Statement, marked_wrong, some_moves};
 use crate::{
     Budget, Spent,
-    check::words,
+    check::written,
     fact::number,
     prove::{Prover, refutations},
     read::{Entry, GameNode, GameTree},
@@ -120,12 +120,12 @@ impl Walk<'_> {
             1 => None,
             _ => refutations(after, left - 1, self.budget)?
                 .first()
-                .map(|reply| words::in_place(after, *reply).into()),
+                .map(|reply| written::in_place(after, *reply).into()),
         };
         let better = self.prover.continuations(before, left)?;
         let better = better
             .first()
-            .map(|(better, _)| words::in_place(before, *better).into());
+            .map(|(better, _)| written::in_place(before, *better).into());
         Ok(match left {
             1 => Complaint::HadToMate { better },
             _ => Complaint::LetsMateGo {

@@ -9,7 +9,7 @@ mod mates;
 
 use shakmaty::{Chess, Move, Position};
 
-use super::{Complaint, Finding, Statement, words};
+use super::{Complaint, Finding, Statement, written};
 use crate::{
     fact::{And, Line, number},
     read::GameNode,
@@ -70,7 +70,7 @@ impl Complaints {
 
 /// The line of a move in the file, and the move with the number that its place in the game gives it.
 fn place(before: &Chess, node: &GameNode) -> (u32, Line) {
-    let line = words::in_place(before, node.mv).into();
+    let line = written::in_place(before, node.mv).into();
     (number(node.line), line)
 }
 
@@ -79,9 +79,9 @@ fn some_moves(position: &Chess, moves: &[Move]) -> And<Line> {
     let some: Vec<String> = moves
         .iter()
         .take(3)
-        .map(|mv| words::in_place(position, *mv))
+        .map(|mv| written::in_place(position, *mv))
         .collect();
-    words::list(&some)
+    written::list(&some)
 }
 
 #[cfg(test)]

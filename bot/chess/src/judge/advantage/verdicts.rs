@@ -5,7 +5,7 @@ use shakmaty::{Move, Position};
 use super::opinion::{By, Opinion};
 use super::plain::End;
 use super::{Missing, Walk, why};
-use crate::judge::{Judgement, Verdict, points, words};
+use crate::judge::{Judgement, Verdict, points, told};
 use crate::{
     fact::{Remark, Task, Why},
     line,
@@ -17,7 +17,7 @@ impl Walk<'_, '_> {
     /// Neither right nor wrong: the coach decides.
     pub(super) fn open(&self, moves: &[Move], opinion: Option<&Opinion>) -> Judgement {
         let case = self.case;
-        let line = words::numbered_end(&case.problem.position, moves, 1).into();
+        let line = told::numbered_end(&case.problem.position, moves, 1).into();
         let task = case.problem.stipulation.into();
         let said = vec![Remark::NotCertain { line, task }];
         let mut judgement = case.plain(Verdict::Unclear, said);
@@ -45,7 +45,7 @@ impl Walk<'_, '_> {
         } = shown;
         let mut said = Vec::new();
         if before.len() > case.played.len() {
-            let right = words::numbered_end(start, before, before.len() - case.played.len());
+            let right = told::numbered_end(start, before, before.len() - case.played.len());
             said.push(Remark::RightSoFar { line: right.into() });
         }
         let several = self.tree.node(self.tree.cursor()).children.len() > 1;
@@ -53,10 +53,10 @@ impl Walk<'_, '_> {
             said.push(Remark::EachHasToHold);
         }
         let task = Task::from(case.problem.stipulation);
-        let wrong = words::numbered_end(start, moves, 1).into();
+        let wrong = told::numbered_end(start, moves, 1).into();
         let mut all = moves.to_vec();
         all.extend(&answer);
-        let answered = words::numbered_end(start, &all, answer.len()).into();
+        let answered = told::numbered_end(start, &all, answer.len()).into();
         let side = (!start.turn()).into();
         match (answer.is_empty(), why.is_empty()) {
             (true, false) => said.push(Remark::DoesNotBecause {
@@ -120,8 +120,8 @@ impl Walk<'_, '_> {
         let case = self.case;
         let start = &case.problem.position;
         let moves = self.tree.moves_to(node);
-        let whole = words::numbered(start, &moves).into();
-        let last = words::numbered_end(start, &moves, 1).into();
+        let whole = told::numbered(start, &moves).into();
+        let last = told::numbered_end(start, &moves, 1).into();
         let task = case.problem.stipulation.into();
         let said = match end {
             End::Mate => Remark::LineMates { line: whole },
@@ -162,20 +162,20 @@ impl Walk<'_, '_> {
         let moves = &missing.line;
         let defence = moves.last().copied();
         let right = &moves[..moves.len().saturating_sub(1)];
-        let answer = words::numbered_end(start, moves, 1).into();
+        let answer = told::numbered_end(start, moves, 1).into();
         let said = match missing.instead {
             Some(other) => {
                 let mut dealt = right.to_vec();
                 dealt.push(other);
                 Remark::RightAfter {
-                    line: words::numbered_end(start, &dealt, 1).into(),
+                    line: told::numbered_end(start, &dealt, 1).into(),
                     answer,
                 }
             }
             None => {
                 let shown = right.len().saturating_sub(case.played.len());
                 Remark::RightAndAnswered {
-                    line: words::numbered_end(start, right, shown).into(),
+                    line: told::numbered_end(start, right, shown).into(),
                     side: (!start.turn()).into(),
                     answer,
                 }

@@ -5,7 +5,7 @@
 use shakmaty::{Chess, Move, Position};
 
 use super::{Fault, Judge};
-use crate::judge::{Judgement, Verdict, points, words};
+use crate::judge::{Judgement, Verdict, points, told};
 use crate::reply::NodeId;
 use crate::{
     fact::{Remark, Why},
@@ -23,10 +23,10 @@ impl Judge<'_, '_> {
         } = fault;
         let at_first = moves.len() <= 1;
         let line_before = &moves[..moves.len() - 1];
-        let wrong = || words::numbered_end(start, &moves, 1).into();
+        let wrong = || told::numbered_end(start, &moves, 1).into();
         let mut all = moves.clone();
         all.extend(&refutation.line);
-        let answer = || words::numbered_end(start, &all, refutation.line.len()).into();
+        let answer = || told::numbered_end(start, &all, refutation.line.len()).into();
         let refutation_sans = line::sans(&refutation.after, &refutation.line);
         let slower = refutation.reasons.iter().find_map(|reason| match reason {
             refute::Reason::Slower { moves } => Some(*moves),
@@ -35,7 +35,7 @@ impl Judge<'_, '_> {
         let mut said = Vec::new();
         if line_before.len() > self.case.played.len() {
             said.push(Remark::RightSoFar {
-                line: words::numbered(start, line_before).into(),
+                line: told::numbered(start, line_before).into(),
             });
         }
         let several = self.tree.node(self.tree.cursor()).children.len() > 1;
@@ -111,18 +111,18 @@ impl Judge<'_, '_> {
             end.play_unchecked(mv);
         }
         let first_move = first.map_or_else(Vec::new, |node| self.tree.moves_to(node));
-        let key = words::numbered_end(start, &first_move, 1).into();
+        let key = told::numbered_end(start, &first_move, 1).into();
         let mated = end.is_checkmate();
         let moves = self.moves.into();
         let said = match (remark, mated, main.len()) {
             (Some(fault), ..) => Remark::KeyButNoMate {
                 line: key,
                 moves,
-                other: words::numbered_end(start, &fault.moves, 1).into(),
+                other: told::numbered_end(start, &fault.moves, 1).into(),
             },
             (None, true, 1) => Remark::MoveMates { line: key },
             (None, true, _) => Remark::LineMates {
-                line: words::numbered(start, &main).into(),
+                line: told::numbered(start, &main).into(),
             },
             (None, false, _) if self.moves == 2 => Remark::KeyIsEnough { line: key, moves },
             (None, false, _) => Remark::LineHolds,
@@ -147,7 +147,7 @@ impl Judge<'_, '_> {
             moves.extend(self.tree.main_line());
             moves
         };
-        let answer = words::numbered_end(start, missed, 1).into();
+        let answer = told::numbered_end(start, missed, 1).into();
         let upto = &missed[..missed.len() - 1];
         let shared = main
             .iter()
@@ -162,7 +162,7 @@ impl Judge<'_, '_> {
             .is_some_and(|&node| self.tree.node(node).assumed);
         let right = || {
             let new = upto.len() - self.case.played.len();
-            words::numbered_end(start, upto, new).into()
+            told::numbered_end(start, upto, new).into()
         };
         let said = if filled_in || main.get(shared) == missed.last() {
             Remark::RightBut {
@@ -177,7 +177,7 @@ impl Judge<'_, '_> {
             }
         } else {
             // The line goes on past the point where the defence was missed.
-            let dealt = words::numbered_end(start, &main[..(shared + 1).min(main.len())], 1);
+            let dealt = told::numbered_end(start, &main[..(shared + 1).min(main.len())], 1);
             Remark::RightAfter {
                 line: dealt.into(),
                 answer,

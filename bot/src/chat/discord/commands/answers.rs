@@ -7,10 +7,10 @@ use super::{Answer, Ctx, for_coach};
 use crate::{
     chat::discord::{
         buttons::{self, Press, Way},
+        fit,
         house::House,
         letter::Letter,
         text::{Coach, Moment, Plain, Study, number},
-        words,
     },
     desk::{Content, Person, Place, RepliesTo},
     words::Words,
@@ -56,8 +56,8 @@ pub async fn open(
     });
     let text = format!(
         "{head}\n{}\n\n> {}{said}",
-        words::plain(&row.reply.name),
-        words::plain(&words::short(&row.reply.text.replace('\n', " "), 900)),
+        fit::plain(&row.reply.name),
+        fit::plain(&fit::short(&row.reply.text.replace('\n', " "), 900)),
     );
     let reply = row.reply.reply;
     let verdict = |right, label: Coach, style| {
@@ -93,7 +93,7 @@ pub async fn open(
     let text = match &content {
         Content::Problem { .. } => text,
         Content::Question(asked) | Content::Words(asked) => {
-            let asked = words::short(&asked.words.replace('\n', " "), 300);
+            let asked = fit::short(&asked.words.replace('\n', " "), 300);
             let asked = Plain::of(&asked);
             format!("{text}\n\n{}", words.say(&Coach::IsAsked { asked }))
         }

@@ -14,12 +14,12 @@ use poise::serenity_prelude as serenity;
 use super::{Answer, Ctx, for_coach, said};
 use crate::{
     chat::discord::{
+        fit,
         house::{House, Opened},
         letter::Letter,
         private::{self, Asked},
         sheets,
         text::{Coach, Plain, number},
-        words,
     },
     desk::{InFile, Soundness, in_file_order},
 };
@@ -113,7 +113,7 @@ pub async fn check(
         };
         let queue = house.desk.queue(&report.place).await?;
         let mut letter = sheets::report::page(words, opened, &report, 0, &queue);
-        letter.text = words::short(&format!("{queued}{}", letter.text), words::MESSAGE);
+        letter.text = fit::short(&format!("{queued}{}", letter.text), fit::MESSAGE);
         Ok(letter)
     })
     .await
@@ -121,7 +121,7 @@ pub async fn check(
 
 /// Fetches an attachment, never more of it than is allowed, whatever size it was told to have.
 async fn fetch(house: &House, file: &serenity::Attachment) -> Answer<Vec<u8>> {
-    let name = || Plain::of(&words::short(&file.filename, 80));
+    let name = || Plain::of(&fit::short(&file.filename, 80));
     let too_large = || Coach::FileTooLarge {
         name: name(),
         most: u32::try_from(LARGEST >> 20).unwrap_or(u32::MAX),

@@ -5,10 +5,10 @@ use poise::serenity_prelude::{AutocompleteChoice, CreateAutocompleteResponse};
 use super::{Answer, Ctx, member, privately, said};
 use crate::{
     chat::discord::{
+        fit as plain,
         letter::Letter,
         private::Asked,
         text::{Plain, Study},
-        words as plain,
     },
     desk::LanguageTag,
     words::{tags, words},

@@ -8,12 +8,11 @@ use super::{Answer, Ctx, for_coach, named};
 use crate::{
     chat::discord::{
         buttons::{self, Press},
-        held,
+        fit, held,
         house::House,
         letter::Letter,
         oops::Oops,
         text::{Group, Moment, Plain, Study},
-        words,
     },
     desk::{MemberId, Person, Place, Rank},
 };
@@ -55,17 +54,13 @@ async fn list(ctx: Ctx<'_>) -> Answer<()> {
         }
         for done in deeds.iter().take(20) {
             let by = match &done.by {
-                Some(name) => words::plain(name),
+                Some(name) => fit::plain(name),
                 None => words.say(&Group::ErasedCoach),
             };
             let what = words.say(&Group::DeedWord { deed: done.deed });
-            let mut parts = vec![format!("{} {by}: {what}", words::moment(done.at))];
-            parts.extend(done.about.as_deref().map(words::plain));
-            parts.extend(
-                done.note
-                    .as_ref()
-                    .map(|note| words::plain(&words.say(note))),
-            );
+            let mut parts = vec![format!("{} {by}: {what}", fit::moment(done.at))];
+            parts.extend(done.about.as_deref().map(fit::plain));
+            parts.extend(done.note.as_ref().map(|note| fit::plain(&words.say(note))));
             text.push_str(&format!("\n- {}", parts.join(" · ")));
         }
         Ok(Letter::text(text))

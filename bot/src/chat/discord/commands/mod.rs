@@ -33,13 +33,13 @@ use poise::serenity_prelude::{self as serenity, AutocompleteChoice, CreateAutoco
 
 use super::{
     buttons::Press,
+    fit,
     house::{self, House, Where},
     letter::Letter,
     oops::{Answer, Oops, said},
     private::{self, Asked},
-    talk,
     text::{self, Coach, Group, Label, Study},
-    words,
+    which_post,
 };
 use crate::{
     desk::{Kind, Person, Place, PostId, PostRow, Queued},
@@ -151,7 +151,7 @@ where
         let mut letter = work(house, place.clone(), coach, words).await?;
         if let Some(last) = notes.last() {
             let texts: Vec<String> = notes.iter().map(|note| words.say(&note.notice)).collect();
-            let texts = words::plain(&texts.join("\n"));
+            let texts = fit::plain(&texts.join("\n"));
             letter.text = format!("{texts}\n\n{}", letter.text);
             letter.notes = Some((place, last.id));
         }
@@ -166,7 +166,7 @@ pub async fn member(ctx: Ctx<'_>) -> Answer<(Place, Person)> {
     let place = if ctx.interaction.guild_id.is_some() {
         group(ctx).await?.0
     } else {
-        let open = talk::open_for(ctx.data(), asked.user().id).await?;
+        let open = which_post::open_for(ctx.data(), asked.user().id).await?;
         match open.as_slice() {
             [(place, _), rest @ ..] if rest.iter().all(|(other, _)| other == place) => {
                 place.clone()
@@ -198,18 +198,20 @@ pub async fn post_meant(
     if let Some(post) = house.desk.find_post(place, &channel).await? {
         return Ok(Ok(post));
     }
-    let mut open: Vec<(Place, PostRow)> = talk::open_posts(house, place)
+    let mut open: Vec<(Place, PostRow)> = which_post::open_posts(house, place)
         .await?
         .into_iter()
         .map(|row| (place.clone(), row))
         .collect();
     if let Some(text) = text {
-        open = talk::aimed(house, ctx.interaction.user.id, &open, text).await?;
+        open = which_post::aimed(house, ctx.interaction.user.id, &open, text).await?;
     }
     match open.as_slice() {
         [] => said(Study::NothingOpen),
         [(_, row)] => Ok(Ok(row.post)),
-        several => Ok(Err(talk::which_one(house, words, several, press).await?)),
+        several => Ok(Err(
+            which_post::which_one(house, words, several, press).await?
+        )),
     }
 }
 
@@ -254,7 +256,7 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
         let verdict = super::sheets::report::soundness(words, position.report.verdict);
         let topic = text::topic(words, position.topic.as_deref());
         let label = format!("{} · {task} · {topic} · {verdict}", position.report.id);
-        choices.push((words::short(&label, words::OPTION), id));
+        choices.push((fit::short(&label, fit::OPTION), id));
     }
     offered(choices, typed)
 }
@@ -300,7 +302,7 @@ pub async fn choose_post(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRespons
                 parts.push(words.say(&Coach::StillOpen));
             }
             let label = parts.join(" · ");
-            (words::short(&label, words::OPTION), row.post)
+            (fit::short(&label, fit::OPTION), row.post)
         })
         .collect();
     offered(choices, typed)

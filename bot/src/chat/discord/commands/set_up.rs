@@ -18,7 +18,7 @@ use crate::{
 
 /// How replies are kept, as a choice.
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
-pub enum Kept {
+pub enum RepliesAre {
     /// Verdicts are private.
     #[name = "sealed"]
     Sealed,
@@ -27,11 +27,11 @@ pub enum Kept {
     Open,
 }
 
-impl From<Kept> for Mode {
-    fn from(kept: Kept) -> Self {
+impl From<RepliesAre> for Mode {
+    fn from(kept: RepliesAre) -> Self {
         match kept {
-            Kept::Sealed => Self::Sealed,
-            Kept::Open => Self::Open,
+            RepliesAre::Sealed => Self::Sealed,
+            RepliesAre::Open => Self::Open,
         }
     }
 }
@@ -70,7 +70,7 @@ pub async fn set_up(
     time: Option<String>,
     days: Option<String>,
     #[rename = "open-for"] open_for: Option<String>,
-    replies: Option<Kept>,
+    replies: Option<RepliesAre>,
     name: Option<String>,
     #[rename = "second-coach"] second_coach: Option<serenity::User>,
 ) -> Answer<()> {

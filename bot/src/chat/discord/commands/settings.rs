@@ -3,12 +3,12 @@
 
 use chrono_tz::Tz;
 
-use super::{Answer, Ctx, for_coach, said, set_up::Kept};
+use super::{Answer, Ctx, for_coach, said, set_up::RepliesAre};
 use crate::{
     chat::discord::{
+        fit,
         letter::Letter,
         text::{And, Day, Days, Group, OpenFor, Plain, Points},
-        words,
     },
     desk::{Defences, Language, Scale, Settings, Style},
     words::{Words, english},
@@ -123,7 +123,7 @@ pub async fn settings(
     time: Option<String>,
     days: Option<String>,
     #[rename = "open-for"] open_for: Option<String>,
-    replies: Option<Kept>,
+    replies: Option<RepliesAre>,
     name: Option<String>,
     language: Option<Tongue>,
     look: Option<Look>,
@@ -176,7 +176,7 @@ pub async fn settings(
         };
         Ok(Letter::text(format!(
             "{head}\n**{}**\n{}",
-            words::plain(&wanted.name),
+            fit::plain(&wanted.name),
             in_words(words, &wanted)
         )))
     })
@@ -192,7 +192,7 @@ pub fn zone(text: &str) -> Answer<Tz> {
     {
         Some(zone) => Ok(*zone),
         None => said(Group::NoZone {
-            written: Plain::of(&words::short(text, 60)),
+            written: Plain::of(&fit::short(text, 60)),
         }),
     }
 }
@@ -228,7 +228,7 @@ fn time(text: &str) -> Answer<String> {
     match (hour, minute) {
         (Some(hour @ 0..=23), Some(minute @ 0..=59)) => Ok(format!("{hour:02}:{minute:02}")),
         _ => said(Group::NoTimeOfDay {
-            written: Plain::of(&words::short(text, 40)),
+            written: Plain::of(&fit::short(text, 40)),
         }),
     }
 }
@@ -277,7 +277,7 @@ fn days(words: &Words, text: &str) -> Answer<u8> {
             }
             _ => {
                 return said(Group::NoDays {
-                    written: Plain::of(&words::short(&text, 60)),
+                    written: Plain::of(&fit::short(&text, 60)),
                 });
             }
         }
@@ -304,7 +304,7 @@ fn minutes(text: &str) -> Answer<u32> {
     {
         Some(minutes @ 1..=44_640) => Ok(minutes),
         _ => said(Group::NoSpan {
-            written: Plain::of(&words::short(&text, 40)),
+            written: Plain::of(&fit::short(&text, 40)),
         }),
     }
 }

@@ -12,15 +12,14 @@ use crate::{
         common::text::scale,
         discord::{
             buttons::{self, Press},
-            held,
+            fit, held,
             house::House,
             letter::Letter,
             oops::Oops,
             private::Asked,
             sheets::{tables, verdict},
-            talk,
             text::{Plain, Points, Study},
-            words,
+            which_post,
         },
         said::{in_words, words_of},
     },
@@ -92,7 +91,7 @@ pub async fn answered(
         Taken::Answer(sheet) => Ok(verdict::letter(place, &sheet)),
         Taken::AskedBack(asked) => {
             let (Ok(user), Ok(message)) = (person.user.parse(), source.parse()) else {
-                return Ok(Letter::text(talk::asked_back(
+                return Ok(Letter::text(which_post::asked_back(
                     words,
                     asked.why,
                     &asked.posts,
@@ -100,7 +99,7 @@ pub async fn answered(
                 )));
             };
             let (user, message) = (UserId::new(user), MessageId::new(message));
-            Ok(talk::elsewhere(
+            Ok(which_post::elsewhere(
                 house, words, place, user, message, text, &asked,
             ))
         }
@@ -133,7 +132,7 @@ pub async fn hint_offer(
         return hint(house, place, person, post).await;
     }
     let take = buttons::take_hint(place, post, "button-take-it", &own.hint_label);
-    Ok(Letter::text(words::plain(&in_words(&own.hint_price)))
+    Ok(Letter::text(fit::plain(&in_words(&own.hint_price)))
         .row(CreateActionRow::Buttons(vec![take])))
 }
 
@@ -161,7 +160,7 @@ pub async fn hint(house: &House, place: &Place, person: &Person, post: PostId) -
         "step": sheet.step,
         "hint": in_words(&sheet.said),
     }));
-    let text = words::plain(&text);
+    let text = fit::plain(&text);
     Ok(Letter::text(text).row(CreateActionRow::Buttons(row)))
 }
 
@@ -232,7 +231,7 @@ pub async fn gave_up(
 ) -> Answer<Letter> {
     let said = house.desk.give_up(place, person, post).await?;
     let own = house.desk.own_post(place, person, post).await?;
-    let letter = Letter::text(words::plain(&in_words(&said)));
+    let letter = Letter::text(fit::plain(&in_words(&said)));
     Ok(match own.board {
         Some(board) => letter.picture("board", &board, words),
         None => letter,
@@ -270,7 +269,7 @@ pub async fn standing(
                     quote: Plain::quote(&last.text),
                 },
             });
-            text = format!("{head}\n{}\n\n{text}", words::plain(&in_words(&last.said)));
+            text = format!("{head}\n{}\n\n{text}", fit::plain(&in_words(&last.said)));
         }
         let told = house.desk.my_words(place, person).await?;
         if let Some(word) = told

@@ -5,9 +5,8 @@ use chrono::{NaiveDateTime, NaiveTime};
 
 use super::{Answer, Ctx, choose_item, for_coach, said};
 use crate::chat::discord::{
-    presses,
+    fit, presses,
     text::{Coach, Plain},
-    words,
 };
 
 /// Fix when a waiting position goes out, or free it
@@ -41,7 +40,7 @@ pub fn local(text: &str) -> Answer<NaiveDateTime> {
     match read {
         Some(read) => Ok(read),
         None => said(Coach::NoDate {
-            written: Plain::of(&words::short(text, 40)),
+            written: Plain::of(&fit::short(text, 40)),
         }),
     }
 }

@@ -2,10 +2,9 @@
 
 use crate::{
     chat::discord::{
-        buttons,
+        buttons, fit,
         letter::Letter,
         text::{Label, Moment, Posting, Tasked},
-        words,
     },
     desk::{Content, Mode, Place, PostSheet},
     words::{self as languages, Words},
@@ -95,9 +94,9 @@ fn with_words(above: &str, said: &str, below: &str) -> String {
     if said.is_empty() {
         return format!("{above}\n{below}");
     }
-    let room = words::MESSAGE.saturating_sub(above.chars().count() + below.chars().count() + 4);
-    let said = words::plain(said).replace('\n', "\n> ");
-    format!("{above}\n> {}\n{below}", words::short(&said, room))
+    let room = fit::MESSAGE.saturating_sub(above.chars().count() + below.chars().count() + 4);
+    let said = fit::plain(said).replace('\n', "\n> ");
+    format!("{above}\n> {}\n{below}", fit::short(&said, room))
         .trim_end()
         .to_owned()
 }
@@ -105,12 +104,12 @@ fn with_words(above: &str, said: &str, below: &str) -> String {
 /// Number, topic and task in one line.
 fn title(words: &Words, sheet: &PostSheet) -> String {
     let topic = match &sheet.topic {
-        Some(topic) => format!(" · {}", words::plain(topic)),
+        Some(topic) => format!(" · {}", fit::plain(topic)),
         None => String::new(),
     };
     let sign = match &sheet.content {
         Content::Problem { stipulation, .. } => {
-            format!(" · {}", words::plain(&stipulation.to_string()))
+            format!(" · {}", fit::plain(&stipulation.to_string()))
         }
         Content::Question(_) | Content::Words(_) => String::new(),
     };
@@ -128,5 +127,5 @@ pub fn thread_name(words: &Words, sheet: &PostSheet) -> String {
         },
         None => Posting::ThreadName { kind, number },
     });
-    words::short(&name, words::THREAD)
+    fit::short(&name, fit::THREAD)
 }

@@ -9,10 +9,10 @@ use crate::{
         common::same::same_again,
         discord::{
             buttons::{self, Press, Pressed, Way},
+            fit,
             house::Opened,
             letter::Letter,
             text::{Coach, List, Moment, Moves, Plain, Study, number},
-            words,
         },
     },
     desk::{CheckedPosition, Place, QueueItem, Queued, SameChoice, Soundness, note_lines},
@@ -65,7 +65,7 @@ pub fn page(words: &Words, opened: u64, report: &Opened, at: usize, queue: &[Que
     if waits {
         parts.push(words.say(&Coach::InTheWeek));
     }
-    let mut letter = Letter::text(words::short(&parts.join("\n\n"), words::MESSAGE));
+    let mut letter = Letter::text(fit::short(&parts.join("\n\n"), fit::MESSAGE));
     if let Some(picture) = &position.picture {
         letter = letter.picture("position", picture, words);
     }
@@ -106,7 +106,7 @@ pub fn page(words: &Words, opened: u64, report: &Opened, at: usize, queue: &[Que
 fn known_before(words: &Words, position: &CheckedPosition) -> Vec<String> {
     let mut parts = Vec::new();
     let same = position.same.as_ref();
-    parts.extend(same.map(|same| format!("⚠ {}", same_again(words, same, words::plain))));
+    parts.extend(same.map(|same| format!("⚠ {}", same_again(words, same, fit::plain))));
     parts.extend(position.posted.map(|posted| {
         words.say(&Coach::PostedBefore {
             number: posted.number,
@@ -128,7 +128,7 @@ fn coach_words(words: &Words, position: &CheckedPosition) -> Vec<String> {
     .into_iter()
     .filter(|(_, text)| !text.is_empty())
     .map(|(when, text)| {
-        let text = words::plain(&words::short(text, 500));
+        let text = fit::plain(&fit::short(text, 500));
         format!("{}\n{text}", words.say(&when))
     })
     .collect()
@@ -145,7 +145,7 @@ fn said(words: &Words, position: &CheckedPosition) -> Vec<String> {
         (false, None) => verdict,
     };
     let mut head = match report.stipulation {
-        Some(task) => format!("{}, {verdict}", words::plain(&task.to_string())),
+        Some(task) => format!("{}, {verdict}", fit::plain(&task.to_string())),
         None => verdict,
     };
     if let Some(topics) = topics(words, position.topic.as_deref(), &position.further_topics) {
@@ -154,13 +154,13 @@ fn said(words: &Words, position: &CheckedPosition) -> Vec<String> {
     }
     parts.push(head);
     if !report.message.is_empty() {
-        parts.push(words::plain(&words.tell(&report.message)));
+        parts.push(fit::plain(&words.tell(&report.message)));
     }
     if !report.warnings.is_empty() {
         let lines: Vec<String> = report
             .warnings
             .iter()
-            .map(|told| format!("⚠ {}", words::plain(&words.say(told))))
+            .map(|told| format!("⚠ {}", fit::plain(&words.say(told))))
             .collect();
         parts.push(lines.join("\n"));
     }

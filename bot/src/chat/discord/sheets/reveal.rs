@@ -6,9 +6,9 @@ use crate::{
     chat::{
         common::text::NoSolutionProved,
         discord::{
+            fit,
             letter::Letter,
             text::{self, List, Moves, Plain, Posting, number},
-            words,
         },
     },
     desk::{RevealSheet, Shown, Solution, note_lines},
@@ -51,7 +51,7 @@ fn headed(words: &Words, sheet: &RevealSheet) -> String {
         .post
         .topic
         .as_deref()
-        .map(|topic| format!(" · {}", words::plain(topic)));
+        .map(|topic| format!(" · {}", fit::plain(topic)));
     format!("{}{}", heading(words, sheet), topic.unwrap_or_default())
 }
 
@@ -59,12 +59,12 @@ fn headed(words: &Words, sheet: &RevealSheet) -> String {
 fn asked(words: &Words, sheet: &RevealSheet, at_reveal: &str, answered: &[String]) -> Letter {
     let mut parts = vec![headed(words, sheet)];
     if !at_reveal.is_empty() {
-        parts.push(words::plain(at_reveal));
+        parts.push(fit::plain(at_reveal));
     }
     parts.push(words.say(&match answered {
         [] => Posting::NobodyAnswered,
         names => Posting::AnsweredBy {
-            names: words::names(words, names, 600),
+            names: fit::names(words, names, 600),
         },
     }));
     if !sheet.leaderboard.rows.is_empty() {
@@ -78,7 +78,7 @@ fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
     parts.push(format!(
         "{} · {}",
         headed(words, of),
-        words::plain(of.post.content.kind().sign())
+        fit::plain(of.post.content.kind().sign())
     ));
     let mut lines: Vec<String> = Vec::new();
     for (i, line) in sheet.solution.iter().take(MOST_LINES).enumerate() {
@@ -95,12 +95,12 @@ fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
     parts.push(lines.join("\n"));
     parts.extend(patterns(words, &sheet.patterns));
     if !sheet.comment.is_empty() {
-        parts.push(words::plain(&sheet.comment));
+        parts.push(fit::plain(&sheet.comment));
     }
     if !sheet.notes.is_empty() {
         let mut lines = vec![words.say(&Posting::CoachNotes)];
         let notes = note_lines(&sheet.notes);
-        lines.extend(notes.iter().map(|line| words::plain(line)));
+        lines.extend(notes.iter().map(|line| fit::plain(line)));
         parts.push(lines.join("\n"));
     }
     if let Some(wrong) = &sheet.common_wrong {
@@ -127,7 +127,7 @@ fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
         (solved, tried) => Posting::SolvedBy {
             solved,
             tried,
-            names: words::names(words, &sheet.solved, 600),
+            names: fit::names(words, &sheet.solved, 600),
         },
     }));
     if !of.leaderboard.rows.is_empty() {

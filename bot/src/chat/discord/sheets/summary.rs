@@ -3,8 +3,8 @@
 use super::tables;
 use crate::{
     chat::discord::{
+        fit,
         text::{self, Coach, List, Moment, Moves, Plain, Points, number},
-        words,
     },
     desk::{Kind, ReplyRow, Summary, SummaryMember, SummaryPost},
     words::{Words, english},
@@ -33,11 +33,11 @@ pub fn text(words: &Words, summary: &Summary) -> String {
         false => took.join("\n"),
     });
     if !summary.went_quiet.is_empty() {
-        let names = words::names(words, &summary.went_quiet, 600);
+        let names = fit::names(words, &summary.went_quiet, 600);
         parts.push(words.say(&Coach::WentQuiet { names }));
     }
     if !summary.came_back.is_empty() {
-        let names = words::names(words, &summary.came_back, 600);
+        let names = fit::names(words, &summary.came_back, 600);
         parts.push(words.say(&Coach::CameBack { names }));
     }
     if !summary.posts.is_empty() {
@@ -58,7 +58,7 @@ pub fn text(words: &Words, summary: &Summary) -> String {
         let head = words.say(&Coach::SummaryAdvice);
         parts.push(format!(
             "{head}\n{}",
-            words::plain(&words.tell(&summary.advice))
+            fit::plain(&words.tell(&summary.advice))
         ));
     }
     parts.join("\n\n")
@@ -160,7 +160,7 @@ pub fn replies_csv(replies: &[ReplyRow]) -> Vec<u8> {
             cell(&row.name),
             cell(&row.text),
             verdict,
-            words::points(row.points),
+            fit::points(row.points),
         ]
     });
     let names = head(&["received_at", "name", "reply", "verdict", "points"]);

@@ -4,10 +4,9 @@
 use crate::{
     chat::{
         discord::{
-            buttons,
+            buttons, fit,
             letter::Letter,
             text::{Plain, Talk},
-            words,
         },
         said::{in_words, words_of},
     },
@@ -30,7 +29,7 @@ pub fn letter(place: &Place, sheet: &VerdictSheet) -> Letter {
 pub fn told(sheet: &VerdictSheet) -> Letter {
     let letter = Letter {
         tells: Some(sheet.reply),
-        ..Letter::text(words::plain(&in_words(&sheet.said)))
+        ..Letter::text(fit::plain(&in_words(&sheet.said)))
     };
     match &sheet.picture {
         Some(picture) => letter.picture(FILE, picture, words_of(&sheet.said.language)),
@@ -61,7 +60,7 @@ pub fn answered(words: &Words, row: &WordsRow) -> String {
             number,
         },
     };
-    format!("{}\n{}", words.say(&head), words::plain(&row.words))
+    format!("{}\n{}", words.say(&head), fit::plain(&row.words))
 }
 
 /// The verdict in one word or two.

@@ -10,9 +10,9 @@ use super::report::soundness;
 use crate::{
     chat::discord::{
         buttons::{self, Press, WeekPress},
+        fit,
         letter::Letter,
         text::{self, Coach, List, Moment, Plain, number},
-        words,
     },
     desk::{ItemId, Kind, Place, QueueItem, Queued, Soundness},
     words::Words,
@@ -95,7 +95,7 @@ pub fn letter(
 fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
     let when = match (item.due_at, item.fixed) {
         (Some(at), true) => words.say(&Coach::FixedAt { at: Moment::of(at) }),
-        (Some(at), false) => words::moment(at),
+        (Some(at), false) => fit::moment(at),
         (None, _) => words.say(&Coach::NoTimeYet),
     };
     let topics = text::topic(words, item.topic.as_deref());
@@ -104,7 +104,7 @@ fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
         Queued::Question { .. } | Queued::Words { .. } => &[][..],
     };
     let topics = match further {
-        [] => words::plain(&topics),
+        [] => fit::plain(&topics),
         further => words.say(&Coach::TopicAlso {
             topic: Plain::of(&topics),
             further: List {
@@ -113,7 +113,7 @@ fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
         }),
     };
     let (sign, label) = (sign(words, item), item.holds.label(&item.source));
-    let what = words::plain(&format!("{sign} ({label})"));
+    let what = fit::plain(&format!("{sign} ({label})"));
     let mut parts = vec![format!("`{:>2}` {when}", i + 1), topics, what];
     if let Queued::Problem {
         soundness: found,
@@ -145,13 +145,13 @@ fn sign(words: &Words, item: &QueueItem) -> String {
 /// What waits, in a menu or among choices.
 pub fn label(words: &Words, i: usize, item: &QueueItem) -> String {
     let topic = text::topic(words, item.topic.as_deref());
-    words::short(
+    fit::short(
         &format!(
             "{}. {} · {topic} · {}",
             i + 1,
             sign(words, item),
             item.holds.label(&item.source)
         ),
-        words::OPTION,
+        fit::OPTION,
     )
 }

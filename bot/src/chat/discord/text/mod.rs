@@ -29,7 +29,7 @@ pub use talk::{Answerable, Talk};
 use chrono::{DateTime, Utc};
 use serde::Serialize;
 
-use super::words;
+use super::fit;
 use crate::{chess::name, words::Words};
 
 /// A person's words, or a file's, made plain among ours.
@@ -41,12 +41,12 @@ pub struct Plain {
 impl Plain {
     /// These words, made plain.
     pub fn of(text: &str) -> Self {
-        Self::already(words::plain(text))
+        Self::already(fit::plain(text))
     }
 
     /// The first words on one line, to tell which message is meant.
     pub fn quote(text: &str) -> Self {
-        Self::of(&words::short(&text.replace('\n', " "), 200))
+        Self::of(&fit::short(&text.replace('\n', " "), 200))
     }
 
     /// Words that are plain already.
@@ -80,7 +80,7 @@ impl Moves {
     /// These moves.
     pub fn of(line: &str) -> Self {
         Self {
-            line: words::plain(line),
+            line: fit::plain(line),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Texts fit where they go, in every language.
 
-use super::{super::words as fit_for, *};
+use super::{super::fit, *};
 use crate::{
     desk::KindName,
     words::{english, tags, words},
@@ -38,7 +38,7 @@ mod erased {
 fn labels_of_buttons_fit() {
     let (kind, number) = (KindName::Words, 99_999);
     fit(
-        fit_for::LABEL,
+        fit::LABEL,
         &[
             &Study::ButtonMyProgress,
             &Study::ButtonYesGiveUp,
@@ -77,7 +77,7 @@ fn labels_of_buttons_fit() {
     for id in crate::words::ids().filter(|id| id.starts_with("button-")) {
         for tag in tags() {
             let length = words(tag).text(id).chars().count();
-            assert!((1..=fit_for::LABEL).contains(&length), "{tag}: {id}");
+            assert!((1..=fit::LABEL).contains(&length), "{tag}: {id}");
         }
     }
 }
@@ -85,7 +85,7 @@ fn labels_of_buttons_fit() {
 #[test]
 fn forms_menus_and_threads_fit() {
     fit(
-        fit_for::FORM,
+        fit::FORM,
         &[
             &Study::FormAnswer,
             &Study::FormAnswerMoves,
@@ -108,7 +108,7 @@ fn forms_menus_and_threads_fit() {
     let (number, topic) = (99_999, Label::of("Back-rank mates"));
     let kind = KindName::Words;
     fit(
-        fit_for::OPTION,
+        fit::OPTION,
         &[
             &Study::FormAnswerExample,
             &Coach::WeekPick,

@@ -8,7 +8,7 @@ import { keepUp } from "./language.js";
 import { follow } from "./live.js";
 import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
 import { offering } from "./naming.js";
-import { inWords, numberedTopic, posted } from "./post.js";
+import { inWords, numberedTopic, ownAnswer, posted } from "./post.js";
 import { onShutOut, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
 import { loadAgain, putBack } from "./typed.js";
@@ -299,16 +299,7 @@ function showAnswer(place, id, own, told) {
   box.value = typed;
   place.replaceChildren(
     ...[
-      own.answer
-        ? make(
-            "div",
-            { class: "own-answer" },
-            make("h3", {}, say("room-your-answer")),
-            make("p", { class: "words-of" }, own.answer),
-            make("p", { class: "verdict-of" }, own.message),
-            own.words ? make("p", { class: "coach-words" }, own.words) : null,
-          )
-        : null,
+      ownAnswer(own),
       own.live ? make("label", { class: "over", for: "own-answer" }, own.answer ? say("room-answer-again") : say("room-answer-own-words")) : null,
       own.live ? box : null,
       own.live ? make("p", {}, button(say("room-send-answer"), (event) => give(event.currentTarget, id, box, told), { id: "send-answer", class: "first" })) : null,

@@ -5,7 +5,7 @@ import { careful, get, post } from "./ask.js";
 import { all, button, byId, make, sure } from "./build.js";
 import { language } from "./language.js";
 import { offering } from "./naming.js";
-import { inWords, numbered, posted, reveal, signOf } from "./post.js";
+import { inWords, numbered, ownAnswer, posted, reveal, signOf } from "./post.js";
 import { byTopic, leaderboard } from "./tables.js";
 import { stamp } from "./when.js";
 import { amount, moves, say, sayAround } from "./words.js";
@@ -196,16 +196,7 @@ function pastPost(row, state, open) {
             )
           : null,
         reveal(sheet, state.me.name),
-        own?.answer
-          ? make(
-              "div",
-              { class: "own-answer" },
-              make("h3", {}, say("room-your-answer")),
-              make("p", { class: "words-of" }, own.answer),
-              make("p", { class: "verdict-of" }, own.message),
-              own.words ? make("p", { class: "coach-words" }, own.words) : null,
-            )
-          : null,
+        own && ownAnswer(own),
       ];
     });
   });

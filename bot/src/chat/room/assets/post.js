@@ -85,6 +85,19 @@ export function reveal(sheet, me) {
   }
 }
 
+/** The reader's own answer to a question and how it stands, where they gave one. */
+export function ownAnswer({ answer, message, words }) {
+  if (!answer) return null;
+  return make(
+    "div",
+    { class: "own-answer" },
+    make("h3", {}, say("room-your-answer")),
+    make("p", { class: "words-of" }, answer),
+    make("p", { class: "verdict-of" }, message),
+    words ? make("p", { class: "coach-words" }, words) : null,
+  );
+}
+
 /** The close of a question. What was answered is shown to nobody else. */
 function answered(sheet, me) {
   const title = fresh("reveal");

@@ -18,7 +18,12 @@ use serde::{Deserialize, Serialize};
 use super::{super::paper::Post, open};
 use crate::{
     chat::room::{
-        Shared, door::Coach, member::picture_response, paper::Checked, text::Text, trouble::Trouble,
+        Shared,
+        door::Coach,
+        member::picture_response,
+        paper::Checked,
+        text::Text,
+        trouble::{Told, Trouble},
     },
     desk::{CheckedPosition, FoundWritten, PositionId, SameChoice, Telling},
 };
@@ -27,8 +32,6 @@ use crate::{
 const FILE: usize = 16 * 1024 * 1024;
 /// Positions shown of the shelf.
 const SHELF: usize = 500;
-
-type Told<T> = Result<Json<T>, Trouble>;
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()

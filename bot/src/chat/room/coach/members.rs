@@ -7,7 +7,8 @@ use axum::{
     response::{IntoResponse, Response},
     routing::{get, post},
 };
-use serde::Deserialize;
+use chrono::{DateTime, Utc};
+use serde::{Deserialize, Serialize};
 
 use crate::{
     chat::{
@@ -17,14 +18,12 @@ use crate::{
             feed::Gone,
             member::{As, Name, named},
             text::Text,
-            trouble::{ShutOut, Trouble},
+            trouble::{ShutOut, Told, Trouble},
         },
         said::explained,
     },
-    desk::{DeedRow, Listed, MemberId, ReplyId, WatchedRow},
+    desk::{Deed, DeedRow, Listed, MemberId, ReplyId, WatchedRow},
 };
-
-type Told<T> = Result<Json<T>, Trouble>;
 
 /// Lines of talk on a page.
 const PAGE: usize = 200;

@@ -15,12 +15,10 @@ use crate::{
         door::Coach,
         member::bounded,
         paper::{Homework, Replied, Said},
-        trouble::Trouble,
+        trouble::Told,
     },
     desk::{PostId, ReplyId, Verdict},
 };
-
-type Told<T> = Result<Json<T>, Trouble>;
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()

@@ -10,11 +10,13 @@ use axum::{
 use serde::Serialize;
 
 use crate::{
-    chat::room::{Shared, door::Coach, trouble::Trouble},
+    chat::room::{
+        Shared,
+        door::Coach,
+        trouble::{Told, Trouble},
+    },
     desk::{Deed, Settings},
 };
-
-type Told<T> = Result<Json<T>, Trouble>;
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()

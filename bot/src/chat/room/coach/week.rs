@@ -18,12 +18,10 @@ use crate::{
         member::picture_response,
         paper::{Note, Post},
         text::Text,
-        trouble::{Trouble, nothing_here},
+        trouble::{Told, Trouble, nothing_here},
     },
     desk::{ItemId, PositionId, PostRow, QueueItem},
 };
-
-type Told<T> = Result<Json<T>, Trouble>;
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
