@@ -83,6 +83,17 @@ const ELSEWHERE: &[&str] = &[
     "resume",
     "topic",
     "words",
+    // The name that standard input has, in JSON too.
+    "input",
+    // What is written for a period.
+    "today",
+    "yesterday",
+    "this",
+    "week",
+    "days",
+    "month",
+    "months",
+    "since",
     // Values of options.
     "black",
     "white",

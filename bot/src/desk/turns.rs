@@ -1,10 +1,11 @@
 //! One thing at a time for each member of a post: two messages sent at once are judged one after the
 //! other, the second on the line that the first has left.
 
-use crate::desk::PostId;
 use std::hash::{BuildHasher, BuildHasherDefault, DefaultHasher};
 
 use tokio::sync::{Mutex, MutexGuard};
+
+use super::PostId;
 
 /// Locks by member and post. Two members may share one, which costs a wait and nothing else.
 pub(super) struct Turns {

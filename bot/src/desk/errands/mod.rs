@@ -15,12 +15,12 @@
 mod ledger;
 mod look;
 
-use crate::desk::PostId;
 use chrono::{DateTime, Utc};
 use sealed_move_store::{PostState, StoreError};
 
 use super::{
-    ChatKey, Delivered, Desk, Errand, ErrandKind, Kind, KindName, Notice, Place, Sentence, Step,
+    ChatKey, Delivered, Desk, Errand, ErrandKind, Kind, KindName, Notice, Place, PostId, Sentence,
+    Step,
     content::{self, Held},
     error::Done,
     posting::close_words,

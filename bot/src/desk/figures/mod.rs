@@ -16,13 +16,12 @@ pub use advice::{Advice, NearTopic};
 pub use period::{Covered, USUAL};
 pub use table::SummaryTable;
 
-use crate::desk::GroupId;
 use chrono_tz::Tz;
 use sealed_move_store::{Content, Counting, Db, Span};
 
 use super::{
-    Desk, Leaderboard, Period, Picture, Place, Summary, convert, error::Done, handle::group_at,
-    posting::report,
+    Desk, GroupId, Leaderboard, Period, Picture, Place, Summary, convert, error::Done,
+    handle::group_at, posting::report,
 };
 use crate::diagram::chart::Theme;
 use summary::{Figures, PostFigures};

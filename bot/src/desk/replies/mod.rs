@@ -13,14 +13,13 @@ mod kept;
 mod pending;
 
 use crate::desk::refusal::{Refusal, Removed};
-use crate::desk::{MemberId, PostId, ReplyId};
 use std::collections::{HashMap, hash_map::Entry};
 
 use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
 use super::{
-    Desk, GoneRow, Heard, Kind, LanguageTag, Mode, Person, Place, Rank, RepliesTo, ReplyRow,
-    Settled, VerdictSheet,
+    Desk, GoneRow, Heard, Kind, LanguageTag, MemberId, Mode, Person, Place, PostId, Rank,
+    RepliesTo, ReplyId, ReplyRow, Settled, VerdictSheet,
     attempt::{self, After, Work, decided},
     convert,
     error::{Done, bad_request, not_found},

@@ -1,5 +1,4 @@
 use super::*;
-use crate::desk::ItemId;
 use proptest::prelude::*;
 
 fn utc(text: &str) -> DateTime<Utc> {

@@ -1,7 +1,6 @@
 //! Questions and words alone, through their whole lives.
 
 use super::*;
-use crate::desk::{ItemId, PostId};
 
 /// An item is posted at once; the post it has become.
 async fn posted(club: &Club, item: ItemId) -> PostId {

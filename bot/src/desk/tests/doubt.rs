@@ -1,7 +1,6 @@
 //! What is asked back: moves that fit another post, and text that may tell a move.
 
 use super::{super::*, Club, person};
-use crate::desk::PostId;
 
 const MONDAY: &str = "2031-03-03T18:30:00Z";
 

@@ -1,7 +1,6 @@
 //! Leaderboard and summary, from answers as members send them.
 
 use super::*;
-use crate::desk::PostId;
 
 async fn send(club: &Club, post: PostId, name: &str, source: &str, text: &str) -> VerdictSheet {
     club.desk

@@ -2,7 +2,6 @@
 //! the next start, once.
 
 use super::*;
-use crate::desk::PostId;
 use sealed_move_store::Via;
 
 const MONDAY: &str = "2026-11-23T09:00:00Z";

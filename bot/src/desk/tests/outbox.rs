@@ -2,7 +2,6 @@
 //! can find out that it got through.
 
 use super::*;
-use crate::desk::PostId;
 
 /// A club in a chat that sends verdicts, with a post open, and the post.
 async fn sending() -> (Club, PostId) {

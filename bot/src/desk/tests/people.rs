@@ -1,7 +1,6 @@
 //! Members and their messages in the coaches' hands, and the coaches themselves.
 
 use super::*;
-use crate::desk::PostId;
 
 const NOW: &str = "2026-11-23T09:00:00Z";
 /// A position that only the coach can judge: nothing of it is proved.

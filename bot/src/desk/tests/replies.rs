@@ -1,7 +1,6 @@
 //! Replies from being written down to the leaderboard, and what is kept of a person.
 
 use super::*;
-use crate::desk::PostId;
 use sealed_move_store::{NewReply, Via};
 
 const MONDAY: &str = "2026-11-23T09:00:00Z";

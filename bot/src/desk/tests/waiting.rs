@@ -1,7 +1,6 @@
 //! What a chat lets the desk keep: messages that wait for their writer's word, and notes to coaches.
 
 use super::*;
-use crate::desk::PostId;
 
 fn waiting(club: &Club, message: &str, post: PostId) -> Waiting {
     Waiting {

@@ -1,7 +1,6 @@
 //! A week of posts and reveals, by the clock.
 
 use super::*;
-use crate::desk::ItemId;
 
 #[tokio::test]
 async fn a_week_goes_out_on_time_and_is_revealed() {

@@ -1,6 +1,5 @@
 //! `/coach time`: fixes when a waiting position goes out, or frees it.
 
-use crate::desk::ItemId;
 use chrono::{NaiveDateTime, NaiveTime};
 
 use super::{Answer, Ctx, choose_item, for_coach, said};
@@ -8,6 +7,7 @@ use crate::chat::discord::{
     fit, presses,
     text::{Coach, Plain},
 };
+use crate::desk::ItemId;
 
 /// Fix when a waiting position goes out, or free it
 #[poise::command(slash_command)]
