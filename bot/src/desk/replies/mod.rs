@@ -61,7 +61,7 @@ impl Desk {
         self.earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         let kept = self
-            .write_down(place, person, post, source, text, cut, Via::Answer)
+            .write_down(place, person, post, source, (text, cut))
             .await?;
         self.verdict_on(kept).await
     }
@@ -195,17 +195,15 @@ impl Desk {
         })
         .await
     }
-    /// Writes a reply down, once for each source.
-    #[allow(clippy::too_many_arguments)]
+
+    /// Writes a reply down, once for each source; `cut` where more of it was sent than is kept.
     async fn write_down(
         &self,
         place: &Place,
         person: &Person,
         post: PostId,
         source: &str,
-        text: String,
-        cut: bool,
-        via: Via,
+        (text, cut): (String, bool),
     ) -> Done<Case> {
         let now = self.now();
         let key = key(place, source);
@@ -220,7 +218,7 @@ impl Desk {
                 post_id: post.id,
                 member_id: member,
                 source: Some(key),
-                via,
+                via: Via::Answer,
                 text,
                 received_at: received(&post, now),
             })?;
