@@ -66,10 +66,10 @@ export function myWork(place, state) {
 
 /** How the member stands at the open post. */
 function standing({ number, closes_at, at }) {
-  const [post, until] = [String(number), stamp(closes_at)];
+  const [name, until] = [String(number), stamp(closes_at)];
   return at.kind === "question"
-    ? sayAround("room-standing-asked", { number: post, at: until, answered: at.answered ? "yes" : "no" })
-    : sayAround("room-standing-now", { number: post, at: until, state: at.state ?? "none", wrong: at.wrong });
+    ? sayAround("room-standing-asked", { number: name, at: until, answered: at.answered ? "yes" : "no" })
+    : sayAround("room-standing-now", { number: name, at: until, state: at.state ?? "none", wrong: at.wrong });
 }
 
 /** Changing the name. */
