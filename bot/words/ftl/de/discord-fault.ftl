@@ -1,6 +1,6 @@
 # Auf Discord: was dort nicht ging, für Trainer und für den, der den Bot betreibt.
 
-## Ein Beitrag, eine Auflösung oder ein Wort an jemanden
+## Eine Aufgabe, eine Auflösung oder ein Wort an jemanden
 
 no-discord-channel = „{ $channel }“ ist kein Kanal von Discord.
 channel-unseen = Ich kann den Kanal nicht sehen; gib meiner Rolle „Kanal ansehen“ unter { $channel } → Kanal bearbeiten → Berechtigungen.
@@ -10,8 +10,8 @@ discord-away = Discord ist zurzeit nicht erreichbar.
 discord-refuses = Discord lehnt es ab: { $why }.
 direct-unsent = Eine Direktnachricht ließ sich nicht senden: { $why }.
 part-missing = Ein Teil davon fehlt noch: { $why }.
-thread-missing = Der Beitrag hat noch keinen Thread: { $why }.
-buttons-stay = Der abgeschlossene Beitrag hat noch seine Knöpfe: { $why }.
+thread-missing = Die Aufgabe hat noch keinen Thread: { $why }.
+buttons-stay = Die geschlossene Aufgabe hat noch ihre Knöpfe: { $why }.
 
 ## Die Verbindung
 

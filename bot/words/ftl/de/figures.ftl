@@ -1,8 +1,8 @@
-# Die Rangliste und der Bericht in Worten, und was als Nächstes zu lehren ist.
+# Die Rangliste und der Bericht in Worten, und was als Nächstes drankommt.
 
 ## Die Tage, die ein Bericht umfasst
 
-covers-all = alle Beiträge bisher
+covers-all = alle Aufgaben bisher
 covers-since = seit { $first }
 covers-up-to = bis { $last }
 covers-day = { $day }
@@ -14,7 +14,7 @@ covers-days = { $first } bis { $last }
 
 figures-board = Rangliste, { $period }
 figures-board-topic = Rangliste, { $topic }, { $period }
-no-points-yet = Noch keine Punkte: Sie zählen, wenn ein Beitrag abgeschlossen ist.
+no-points-yet = Noch keine Punkte: Sie zählen, wenn eine Aufgabe abgeschlossen ist.
 figures-board-row = { $points ->
     [one] { $rank }. { $name }: { $points-text } Punkt, { $solved } von { $tried } gelöst
    *[other] { $rank }. { $name }: { $points-text } Punkte, { $solved } von { $tried } gelöst
@@ -38,8 +38,8 @@ figures-board-both = { $rank }. { $name }: { $points ->
 
 figures-summary = Bericht, { $period }
 figures-attempts = { $posts ->
-    [one] { $posts } Beitrag
-   *[other] { $posts } Beiträge
+    [one] { $posts } Aufgabe
+   *[other] { $posts } Aufgaben
 }, { $tried ->
     [one] { $tried } Versuch
    *[other] { $tried } Versuche
@@ -103,8 +103,8 @@ figures-asked = { $kind ->
    *[other] { $answered } Antworten
 }.
 figures-topic = { $topic }: { $posts ->
-    [one] { $posts } Beitrag
-   *[other] { $posts } Beiträge
+    [one] { $posts } Aufgabe
+   *[other] { $posts } Aufgaben
 }, { $tried ->
     [one] { $tried } Versuch
    *[other] { $tried } Versuche
@@ -120,25 +120,25 @@ figures-topic-asked = { $topic }: { $questions ->
    *[other] { $answered } Antworten
 }
 figures-who-took-part = Wer mitgemacht hat
-figures-posts = Beiträge
+figures-posts = Aufgaben
 figures-topics = Themen, das schwächste zuerst
-figures-what-next = Was als Nächstes zu lehren ist
+figures-what-next = Was als Nächstes drankommt
 
-## Was als Nächstes zu lehren ist
+## Was als Nächstes drankommt
 
-advice-nothing-closed = In dieser Zeit wurde kein Beitrag abgeschlossen, also lässt sich noch auf nichts aufbauen.
-advice-only-questions = In dieser Zeit wurden nur Fragen beantwortet; was als Nächstes zu lehren ist, steht in den Antworten.
+advice-nothing-closed = In dieser Zeit wurde keine Aufgabe abgeschlossen, also lässt sich noch auf nichts aufbauen.
+advice-only-questions = In dieser Zeit wurden nur Fragen beantwortet; was als Nächstes drankommt, steht in den Antworten.
 advice-nobody = In dieser Zeit hat niemand geantwortet. Frag die Gruppe, ob ihr Tage und Uhrzeit passen, und stelle etwas Leichteres.
-advice-few = Noch zu wenige Antworten ({ $tried } insgesamt), um zu sagen, was als Nächstes zu lehren ist.
+advice-few = Noch zu wenige Antworten ({ $tried } insgesamt), um zu sagen, was als Nächstes drankommt.
 advice-few-so-far = Noch zu wenige Antworten ({ $tried } insgesamt), um zu sagen, was schwach ist; am wenigsten gelang bisher { $topic } ({ $solved } von { $of } gelöst), was Zufall sein kann.
-advice-teach-again = Lehre { $topic } noch einmal: { $solved } von { $of } Versuchen haben es gelöst.
-advice-stay = Bleib noch etwas bei { $topic }: { $solved } von { $of } Versuchen haben es gelöst, davon { $first } beim ersten Mal.
+advice-teach-again = Nimm { $topic } noch einmal durch: In { $solved } von { $of } Versuchen wurde es gelöst.
+advice-stay = Bleib noch etwas bei { $topic }: In { $solved } von { $of } Versuchen wurde es gelöst, davon { $first }-mal auf Anhieb.
 advice-ready = Die Gruppe ist bereit für Neues oder Schwereres: Selbst { $topic }, ihr schwächstes Thema, wurde in { $solved } von { $of } Versuchen gelöst.
 advice-near = Etwa ebenso gut ging es mit { $topics }.
 near-topic = { $topic } ({ $solved } von { $of })
 advice-many-near = Mit { $number } anderen Themen ging es etwa ebenso gut.
-advice-begin = Beginne mit Beitrag { $number }: { $count } von { $of } haben { $played } gespielt.
-advice-begin-refuted = Beginne mit Beitrag { $number }: { $count } von { $of } haben { $played } gespielt, was an { $refuted } scheitert.
+advice-begin = Beginne mit Aufgabe { $number }: { $count } von { $of } haben { $played } gespielt.
+advice-begin-refuted = Beginne mit Aufgabe { $number }: { $count } von { $of } haben { $played } gespielt, was an { $refuted } scheitert.
 advice-first-tries = Nur { $first } von { $solved } Lösungen kamen im ersten Versuch: Übt, vor dem Antworten nach der Verteidigung zu suchen.
-advice-quiet = Ein Wort an { $names } könnte sie zurückholen.
-advice-many-quiet = Ein Wort an { $names } und { $others } andere könnte sie zurückholen.
+advice-quiet = Ein Wort an { $names } könnte helfen, dass sie wiederkommen.
+advice-many-quiet = Ein Wort an { $names } und { $others } andere könnte helfen, dass sie wiederkommen.

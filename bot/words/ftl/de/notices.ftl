@@ -1,13 +1,13 @@
 # Was den Trainern einer Gruppe ungefragt gesagt wird, und wie es den Chats geht.
 
-slot-empty = Es ist Zeit für einen Beitrag, aber nichts in der Warteschlange darf erscheinen, also ist nichts erschienen. Importiere Stellungen und stelle korrekte in die Warteschlange; warte dann auf den nächsten Termin, oder veröffentliche sofort.
+slot-empty = Es ist Zeit für eine Aufgabe, aber in der Woche steht nichts, was hinausgehen darf; also ist nichts hinausgegangen. Importiere Stellungen und setz die korrekten in die Woche; warte dann auf den nächsten Termin, oder stell sofort eine.
 no-longer-passes = { $soundness ->
-    [several-keys] Vor dem Erscheinen noch einmal geprüft: { $position } hat mehr als einen Schlüsselzug und erscheint deshalb nicht.
-    [short] Vor dem Erscheinen noch einmal geprüft: { $position } lässt sich in weniger Zügen lösen als verlangt und erscheint deshalb nicht.
-    [unsound] Vor dem Erscheinen noch einmal geprüft: { $position } hält nicht, was die Aufgabe verspricht, und erscheint deshalb nicht.
-    [illegal] Vor dem Erscheinen noch einmal geprüft: { $position } ist keine zulässige Stellung und erscheint deshalb nicht.
-   *[other] Vor dem Erscheinen noch einmal geprüft: { $position } ließ sich in der erlaubten Zeit nicht entscheiden und erscheint deshalb nicht.
-} Sieh dir den Prüfbericht an, verbessere die Stellung, oder sag, dass sie trotzdem erscheinen soll.
+    [several-keys] Vor dem Hinausgehen noch einmal geprüft: { $position } hat mehr als einen Schlüsselzug und geht deshalb nicht hinaus.
+    [short] Vor dem Hinausgehen noch einmal geprüft: { $position } lässt sich in weniger Zügen lösen als verlangt und geht deshalb nicht hinaus.
+    [unsound] Vor dem Hinausgehen noch einmal geprüft: { $position } hält nicht, was die Aufgabe verspricht, und geht deshalb nicht hinaus.
+    [illegal] Vor dem Hinausgehen noch einmal geprüft: { $position } ist keine zulässige Stellung und geht deshalb nicht hinaus.
+   *[other] Vor dem Hinausgehen noch einmal geprüft: { $position } ließ sich in der erlaubten Zeit nicht entscheiden und geht deshalb nicht hinaus.
+} Sieh dir den Prüfbericht an, verbessere die Stellung, oder sag, dass sie trotzdem hinausgehen soll.
 post-not-sent = { $kind ->
     [problem] Stellung { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
     [question] Frage { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
@@ -18,8 +18,8 @@ reveal-not-sent = { $kind ->
    *[question] Der Abschluss von Frage { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
 }
 due-not-sent = { $name ->
-    [none] Was als Nächstes an der Reihe ist, konnte nicht erscheinen: { $why } Ich versuche es weiter.
-   *[other] { $name } ist an der Reihe und konnte nicht erscheinen: { $why } Ich versuche es weiter.
+    [none] Was als Nächstes an der Reihe ist, konnte nicht hinausgehen: { $why } Ich versuche es weiter.
+   *[other] { $name } ist an der Reihe und konnte nicht hinausgehen: { $why } Ich versuche es weiter.
 }
 chat-down = { $chat } ist ausgefallen: { $why } Ich versuche es weiter und melde mich, wenn es wieder geht.
 chat-refused = { $chat } ist ausgefallen, bis jemand hilft: { $why }

@@ -1,6 +1,6 @@
 # Lo que se dice a los entrenadores de un grupo sin que lo pidan, y cómo van los chats.
 
-slot-empty = Es hora de publicar y nada de la cola puede publicarse, así que no se ha publicado nada. Importa posiciones y pon en la cola las correctas; luego espera a la próxima hora, o publica enseguida.
+slot-empty = Es hora de publicar y nada de la semana puede publicarse, así que no se ha publicado nada. Importa posiciones y pon en la semana las correctas; luego espera a la próxima hora, o publica una enseguida.
 no-longer-passes = { $soundness ->
     [several-keys] Comprobada de nuevo antes de publicarla, { $position } tiene más de una clave, así que no se publica.
     [short] Comprobada de nuevo antes de publicarla, { $position } se resuelve en menos jugadas de las pedidas, así que no se publica.
