@@ -80,7 +80,7 @@ coaching-sound = { $verdict ->
     [several-keys] mehr als ein Schlüsselzug
     [short] ein kürzeres Matt ist möglich
     [unsound] nicht korrekt
-    [illegal] keine legale Stellung
+    [illegal] nicht zu gebrauchen
    *[undecided] in der gegebenen Zeit nicht entschieden
 }
 coaching-diagram-of = Diagramm von { $fen }

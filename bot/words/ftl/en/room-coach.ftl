@@ -88,7 +88,7 @@ coaching-sound = { $verdict ->
     [several-keys] more than one key
     [short] a shorter mate is possible
     [unsound] not sound
-    [illegal] not a legal position
+    [illegal] cannot be used
    *[undecided] not decided in the time given
 }
 coaching-diagram-of = Diagram of { $fen }

@@ -2,7 +2,7 @@
 
 use poise::serenity_prelude::UserId;
 
-use super::House;
+use super::{House, place};
 use crate::{
     chat::said::words_of,
     desk::{Person, Place},
