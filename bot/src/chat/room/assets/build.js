@@ -105,6 +105,24 @@ export function choice(pairs, chosen, attributes = {}) {
   return select;
 }
 
+/**
+ * A choice among a few `[value, label]` pairs whose labels are whole sentences: all are in sight, and none is cut.
+ * @param {string} legend
+ * @param {[string, string][]} pairs
+ * @param {string} chosen
+ */
+export function oneOf(legend, pairs, chosen) {
+  const name = fresh("one-of");
+  const dots = pairs.map(([value]) => make("input", { type: "radio", name, value, checked: value === chosen }));
+  const set = make(
+    "fieldset",
+    { class: "one-of" },
+    make("legend", {}, legend),
+    pairs.map(([, label], at) => make("label", {}, dots[at], make("span", {}, label))),
+  );
+  return { set, chosen: () => dots.find((dot) => dot.checked)?.value ?? chosen };
+}
+
 /** Asks a question that needs a yes; resolves to true or false. */
 export function sure(question, yes, no = say("room-cancel")) {
   return new Promise((resolve) => {

@@ -2,7 +2,7 @@
 // The group's settings, and the two links.
 
 import { careful, get, post } from "./ask.js";
-import { button, byId, choice, field, make, sure } from "./build.js";
+import { button, byId, choice, field, make, oneOf, sure } from "./build.js";
 import { language } from "./language.js";
 import { LOCALE, say } from "./words.js";
 
@@ -55,20 +55,24 @@ function form(settings, zones) {
     day,
     box: make("input", { type: "checkbox", id: `day-${bit}`, checked: Boolean(settings.days & (1 << bit)) }),
   }));
-  const mode = choice(MODES.map((which) => [which, say("coaching-mode", { mode: which })]), settings.mode, { id: "set-mode" });
+  const mode = oneOf(say("coaching-answers-are"), MODES.map((which) => [which, say("coaching-mode", { mode: which })]), settings.mode);
   const letters = choice(languages(), settings.language, { id: "set-language" });
   const style = choice(STYLES.map((which) => [which, say("coaching-style", { style: which })]), settings.style, { id: "set-style" });
-  const scale = choice(SCALES.map((which) => [which, say("coaching-scale", { scale: which })]), settings.points, { id: "set-scale" });
+  const scale = oneOf(say("coaching-points"), SCALES.map((which) => [which, say("coaching-scale", { scale: which })]), settings.points);
   const wrong = make("input", { id: "set-wrong", type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });
   const fitPrices = () => {
-    wrong.disabled = scale.value === "tournament";
+    wrong.disabled = scale.chosen() === "tournament";
     // What a tournament takes for a wrong move is no price for a club.
     if (!wrong.disabled && Number(wrong.value) >= 5) wrong.value = "1";
   };
-  scale.addEventListener("change", fitPrices);
+  scale.set.addEventListener("change", fitPrices);
   wrong.disabled = settings.points === "tournament";
   const hint = make("input", { id: "set-hint", type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.hint_cost });
-  const defences = choice(DEFENCES.map((which) => [which, say("coaching-defences", { defences: which })]), settings.defences, { id: "set-defences" });
+  const defences = oneOf(
+    say("coaching-defences-are"),
+    DEFENCES.map((which) => [which, say("coaching-defences", { defences: which })]),
+    settings.defences,
+  );
   const page = make(
     "form",
     { class: "settings" },
@@ -83,14 +87,14 @@ function form(settings, zones) {
       make("div", { class: "row days" }, days.map(({ day, box }) => make("label", {}, box, day))),
     ),
     field(say("coaching-open-hours"), hours),
-    field(say("coaching-answers-are"), mode),
+    mode.set,
     field(say("coaching-letters"), letters),
     field(say("coaching-look"), style),
-    field(say("coaching-points"), scale),
+    scale.set,
     field(say("coaching-wrong-cost"), wrong),
     field(say("coaching-hint-cost"), hint),
     make("p", { class: "help" }, say("coaching-least")),
-    field(say("coaching-defences-are"), defences),
+    defences.set,
     make("button", { class: "first", id: "save-settings" }, say("coaching-save")),
     trouble,
     told,
@@ -109,13 +113,13 @@ function form(settings, zones) {
         post_time: time.value.slice(0, 5),
         days: days.reduce((sum, { bit, box }) => sum | (box.checked ? 1 << bit : 0), 0),
         open_minutes: Math.round(Number(hours.value) * 60),
-        mode: mode.value,
+        mode: mode.chosen(),
         language: letters.value,
         style: style.value,
-        points: scale.value,
+        points: scale.chosen(),
         wrong_cost: Number(wrong.value),
         hint_cost: Number(hint.value),
-        defences: defences.value,
+        defences: defences.chosen(),
       });
       told.textContent = say("coaching-saved");
     });
