@@ -5,7 +5,7 @@ no-longer-passes = { $soundness ->
     [several-keys] Vor dem Hinausgehen noch einmal geprüft: { $position } hat mehr als einen Schlüsselzug und geht deshalb nicht hinaus.
     [short] Vor dem Hinausgehen noch einmal geprüft: { $position } lässt sich in weniger Zügen lösen als verlangt und geht deshalb nicht hinaus.
     [unsound] Vor dem Hinausgehen noch einmal geprüft: { $position } hält nicht, was die Aufgabe verspricht, und geht deshalb nicht hinaus.
-    [illegal] Vor dem Hinausgehen noch einmal geprüft: { $position } ist keine zulässige Stellung und geht deshalb nicht hinaus.
+    [illegal] Vor dem Hinausgehen noch einmal geprüft: { $position } ist nicht zu gebrauchen und geht deshalb nicht hinaus.
    *[other] Vor dem Hinausgehen noch einmal geprüft: { $position } ließ sich in der erlaubten Zeit nicht entscheiden und geht deshalb nicht hinaus.
 } Sieh dir den Prüfbericht an, verbessere die Stellung, oder sag, dass sie trotzdem hinausgehen soll.
 post-not-sent = { $kind ->

@@ -97,7 +97,7 @@ not-sound = { $soundness ->
     [several-keys] { $position } hat mehr als einen Schlüsselzug und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
     [short] { $position } ist in weniger Zügen lösbar als verlangt und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
     [unsound] { $position } hält nicht, was die Aufgabe verspricht, und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
-    [illegal] { $position } ist keine regelgerechte Stellung und kommt deshalb nicht in die Woche. Sieh dir den Bericht an und bessere nach.
+    [illegal] { $position } ist nicht zu gebrauchen und kommt deshalb nicht in die Woche. Sieh dir den Bericht an und bessere nach.
    *[undecided] { $position } ließ sich in der erlaubten Zeit nicht klären und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
 }
 cannot-be-drawn = Diese Stellung lässt sich nicht zeichnen.

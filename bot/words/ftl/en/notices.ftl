@@ -5,7 +5,7 @@ no-longer-passes = { $soundness ->
     [several-keys] Checked again before posting, { $position } has more than one key, so it is not posted.
     [short] Checked again before posting, { $position } can be solved in fewer moves than asked, so it is not posted.
     [unsound] Checked again before posting, { $position } does not hold what it promises, so it is not posted.
-    [illegal] Checked again before posting, { $position } is not a legal position, so it is not posted.
+    [illegal] Checked again before posting, { $position } cannot be used, so it is not posted.
    *[other] Checked again before posting, { $position } could not be decided in the time allowed, so it is not posted.
 } Look at its report, mend it, or say that it is to be posted anyway.
 # $why is a sentence of its own, in all of these.

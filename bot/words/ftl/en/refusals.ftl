@@ -98,7 +98,7 @@ not-sound = { $soundness ->
     [several-keys] { $position } has more than one key, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
     [short] { $position } can be solved in fewer moves than asked, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
     [unsound] { $position } does not hold what it promises, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
-    [illegal] { $position } is not a legal position, so it is not queued. Look at its report and mend it.
+    [illegal] { $position } cannot be used, so it is not queued. Look at its report and mend it.
    *[undecided] { $position } could not be decided in the time allowed, so it is not queued. Look at its report, mend it, or say that it is to be posted anyway.
 }
 cannot-be-drawn = This position cannot be drawn.

@@ -5,7 +5,7 @@ no-longer-passes = { $soundness ->
     [several-keys] Comprobada de nuevo antes de publicarla, { $position } tiene más de una clave, así que no se publica.
     [short] Comprobada de nuevo antes de publicarla, { $position } se resuelve en menos jugadas de las pedidas, así que no se publica.
     [unsound] Comprobada de nuevo antes de publicarla, { $position } no cumple lo que promete, así que no se publica.
-    [illegal] Comprobada de nuevo antes de publicarla, { $position } no es una posición legal, así que no se publica.
+    [illegal] Comprobada de nuevo antes de publicarla, { $position } no sirve, así que no se publica.
    *[other] Comprobada de nuevo antes de publicarla, { $position } no pudo decidirse en el tiempo permitido, así que no se publica.
 } Mira su informe, corrígela, o di que se publique de todos modos.
 post-not-sent = { $kind ->

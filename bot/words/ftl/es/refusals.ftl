@@ -97,7 +97,7 @@ not-sound = { $soundness ->
     [several-keys] { $position } tiene más de una jugada clave y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
     [short] { $position } se resuelve en menos jugadas de las pedidas y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
     [unsound] { $position } no cumple lo que promete y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
-    [illegal] { $position } no es una posición legal y por eso no entra en la semana. Mira su informe y corrígela.
+    [illegal] { $position } no sirve y por eso no entra en la semana. Mira su informe y corrígela.
    *[undecided] { $position } no se pudo decidir en el tiempo permitido y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
 }
 cannot-be-drawn = Esta posición no se puede dibujar.

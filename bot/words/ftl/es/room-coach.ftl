@@ -80,7 +80,7 @@ coaching-sound = { $verdict ->
     [several-keys] más de una jugada clave
     [short] hay un mate más corto
     [unsound] no es correcta
-    [illegal] no se puede usar
+    [illegal] no sirve
    *[undecided] sin decidir en el tiempo dado
 }
 coaching-diagram-of = Diagrama de { $fen }
