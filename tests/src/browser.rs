@@ -35,6 +35,14 @@ impl Driver {
     /// # Panics
     /// When it is not installed or does not start.
     pub fn start() -> Self {
+        // It looks for a port by one protocol and then wants it by both, so another may have taken it.
+        (0..5)
+            .find_map(|_| Self::start_once())
+            .expect("chromedriver says which port it listens on")
+    }
+
+    /// The same, unless the driver ends without having found a port.
+    fn start_once() -> Option<Self> {
         let mut process = Command::new("chromedriver")
             .arg("--port=0")
             .stdout(Stdio::piped())
@@ -46,15 +54,15 @@ impl Driver {
                 )
             });
         let out = BufReader::new(process.stdout.take().expect("piped"));
-        let port = out
-            .lines()
-            .map_while(Result::ok)
-            .find_map(|line| {
-                let (_, port) = line.split_once("started successfully on port ")?;
-                port.trim_end_matches('.').parse().ok()
-            })
-            .expect("chromedriver says which port it listens on");
-        Self { process, port }
+        let port = out.lines().map_while(Result::ok).find_map(|line| {
+            let (_, port) = line.split_once("started successfully on port ")?;
+            port.trim_end_matches('.').parse().ok()
+        });
+        let Some(port) = port else {
+            process.wait().expect("the driver has ended");
+            return None;
+        };
+        Some(Self { process, port })
     }
 
     /// Opens a browser with a profile of its own, as wide as a desk's screen, whose reader wants English.

@@ -197,6 +197,24 @@ async fn contrast_names_and_phones() {
     tokio::join!(coach.close(), anna.close());
 }
 
+/// What is drawn anew by news from the room leaves the focus where it was, with an id or without.
+async fn focus_outlives_a_drawing(page: &Browser) {
+    let script = "return import(location.origin + '/parts/build.js').then(({ fill, make }) => { \
+        const place = document.body.appendChild(make('div')); \
+        const link = (text) => make('a', { href: '#check' }, text); \
+        const draw = (...more) => fill(place, more, link('One'), link('Two'), link('Two'), make('button', { id: 'drawn' }, 'A')); \
+        const at = () => [...place.children].indexOf(document.activeElement); \
+        const seen = [0, 2, 3].map((which) => { \
+            draw(); place.children[which].focus(); const old = document.activeElement; \
+            draw(make('p', {}, 'news')); return [at(), old.isConnected]; }); \
+        place.remove(); return seen; })";
+    // One further down for the news, and no longer the element that was drawn first.
+    assert_eq!(
+        page.run(script, vec![]).await,
+        json!([[1, false], [3, false], [4, false]])
+    );
+}
+
 /// Presses Tab until the focus is on what `selector` finds, and checks on the way that the focus shows.
 async fn tab_to(page: &Browser, selector: &str) {
     for _ in 0..200 {
@@ -250,6 +268,7 @@ async fn everything_by_keyboard_alone() {
 
     // The coach pastes, checks, arranges and posts.
     room.coach(&coach).await;
+    focus_outlives_a_drawing(&coach).await;
     tab_to(&coach, "a[href='#check']").await;
     coach.key(ENTER).await;
     coach.find("#paste").await;

@@ -41,16 +41,32 @@ export function make(tag, attributes = {}, ...children) {
 }
 
 /**
- * Puts `children` in the place of what `place` holds; what is null is left out. Who was at a control with
- * an id stays there, so that news from the room takes nobody's focus away.
+ * Puts `children` in the place of what `place` holds; what is null is left out. Who was at a control stays
+ * at it, or at the one that is called the same now, so that news from the room takes nobody's focus away.
  * @param {Element} place
  * @param {(Child | Child[])[]} children
  */
 export function fill(place, ...children) {
   const focused = document.activeElement;
-  const at = focused && place.contains(focused) ? focused.id : "";
+  const back = focused instanceof HTMLElement && place.contains(focused) ? again(focused, place) : null;
   place.replaceChildren(...children.flat().filter((child) => child !== null && child !== undefined));
-  if (at) byId(at)?.focus({ preventScroll: true });
+  back?.()?.focus({ preventScroll: true });
+}
+
+/**
+ * What finds this element in `place` when that has been drawn anew: by its id, else as the same one in
+ * order among those that look alike.
+ * @param {HTMLElement} element
+ * @param {Element} place
+ * @returns {() => HTMLElement | null | undefined}
+ */
+function again(element, place) {
+  if (element.id) return () => document.getElementById(element.id);
+  const look = (one) => [one.tagName, one.getAttribute("href"), one.getAttribute("aria-label"), one.textContent].join("\n");
+  const alike = () => all(element.localName, place).filter((one) => look(one) === wanted);
+  const wanted = look(element);
+  const at = alike().indexOf(element);
+  return () => alike()[at];
 }
 
 /**
@@ -110,10 +126,10 @@ export function choice(pairs, chosen, attributes = {}) {
  * @param {string} legend
  * @param {[string, string][]} pairs
  * @param {string} chosen
+ * @param {string} name what its fields are called, and their ids begin with
  */
-export function oneOf(legend, pairs, chosen) {
-  const name = fresh("one-of");
-  const dots = pairs.map(([value]) => make("input", { type: "radio", name, value, checked: value === chosen }));
+export function oneOf(legend, pairs, chosen, name) {
+  const dots = pairs.map(([value]) => make("input", { type: "radio", id: `${name}-${value}`, name, value, checked: value === chosen }));
   const set = make(
     "fieldset",
     { class: "one-of" },

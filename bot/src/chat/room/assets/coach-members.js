@@ -2,7 +2,7 @@
 // Members in the coach's hands, and what the coaches did.
 
 import { careful, get, post } from "./ask.js";
-import { all, button, byId, choice, field, leaveField, make, sure } from "./build.js";
+import { all, button, byId, choice, field, fill, leaveField, make, sure } from "./build.js";
 import { offering } from "./naming.js";
 import { rankMark } from "./talk.js";
 import { stamp } from "./when.js";
@@ -23,7 +23,8 @@ export async function openMembers(state) {
   const unfolded = new Set(all("details[data-member][open]", place).map((item) => item.dataset.member));
   try {
     const [members, deeds] = await Promise.all([get("/api/coach/members"), get("/api/coach/deeds")]);
-    place.replaceChildren(
+    fill(
+      place,
       make("p", { class: "help" }, say("coaching-members-what")),
       make("div", {}, members.map((member) => entry(member, members, state, unfolded.has(String(member.id))))),
       done(deeds),
@@ -39,7 +40,7 @@ function entry(member, members, state, open) {
     { class: "past", "data-member": member.id },
     make(
       "summary",
-      {},
+      { id: `member-${member.id}` },
       make("span", { class: "number" }, member.name),
       rankMark(member.rank),
       stands(member),

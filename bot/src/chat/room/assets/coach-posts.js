@@ -3,7 +3,7 @@
 // verdict, and closing early.
 
 import { careful, get, post } from "./ask.js";
-import { all, button, byId, choice, leaveField, make } from "./build.js";
+import { all, button, byId, choice, fill, leaveField, make } from "./build.js";
 import { closeNow } from "./coach-week.js";
 import { numbered, signOf, verdictName } from "./post.js";
 import { rankMark } from "./talk.js";
@@ -23,7 +23,8 @@ export async function openPosts(state) {
   }
   const shown = new Map(all("details[data-post]", place).map((item) => [item.dataset.post, item]));
   const held = byId("homework");
-  place.replaceChildren(
+  fill(
+    place,
     ...(held?.contains(document.activeElement) ? [held] : waiting.length ? [homework(waiting, state)] : []),
     ...rows.map((row) => {
       const kept = shown.get(String(row.post));
@@ -64,7 +65,7 @@ function entry(row, state, open) {
     { class: "past", "data-post": row.post },
     make(
       "summary",
-      {},
+      { id: `past-${row.post}` },
       make("span", { class: "number" }, numbered(row)),
       make("span", { class: "sign" }, signOf(row)),
       row.topic ? make("span", { class: "topic" }, row.topic) : null,
@@ -82,7 +83,8 @@ function entry(row, state, open) {
 async function replies(body, row, state) {
   try {
     const given = await get(`/api/coach/posts/${row.post}/replies`);
-    body.replaceChildren(
+    fill(
+      body,
       make("p", {}, say("coaching-replies", { count: given.length })),
       make("ol", { class: "replies" }, given.map((reply) => one(reply, () => replies(body, row, state), state))),
       row.open

@@ -55,10 +55,10 @@ function form(settings, zones) {
     day,
     box: make("input", { type: "checkbox", id: `day-${bit}`, checked: Boolean(settings.days & (1 << bit)) }),
   }));
-  const mode = oneOf(say("coaching-answers-are"), MODES.map((which) => [which, say("coaching-mode", { mode: which })]), settings.mode);
+  const mode = oneOf(say("coaching-answers-are"), MODES.map((which) => [which, say("coaching-mode", { mode: which })]), settings.mode, "set-mode");
   const letters = choice(languages(), settings.language, { id: "set-language" });
   const style = choice(STYLES.map((which) => [which, say("coaching-style", { style: which })]), settings.style, { id: "set-style" });
-  const scale = oneOf(say("coaching-points"), SCALES.map((which) => [which, say("coaching-scale", { scale: which })]), settings.points);
+  const scale = oneOf(say("coaching-points"), SCALES.map((which) => [which, say("coaching-scale", { scale: which })]), settings.points, "set-scale");
   const wrong = make("input", { id: "set-wrong", type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });
   const fitPrices = () => {
     wrong.disabled = scale.chosen() === "tournament";
@@ -72,6 +72,7 @@ function form(settings, zones) {
     say("coaching-defences-are"),
     DEFENCES.map((which) => [which, say("coaching-defences", { defences: which })]),
     settings.defences,
+    "set-defences",
   );
   const page = make(
     "form",

@@ -22,22 +22,20 @@ export function showWeek(state, refresh) {
   if (typing(list)) return;
   // What the coach has unfolded stays so.
   const unfolded = new Set(all("li:has(details[open])", list).map((item) => item.dataset.item));
-  const focused = document.activeElement?.id;
-  list.replaceChildren(...week.items.map((item, at) => entry(item, at, week)));
-  for (const item of all("li", list)) {
+  const entries = week.items.map((item, at) => entry(item, at, week));
+  for (const item of entries) {
     if (unfolded.has(item.dataset.item)) item.querySelector("details")?.setAttribute("open", "");
   }
-  if (focused) byId(focused)?.focus({ preventScroll: true });
-  if (!week.items.length) {
-    list.append(
-      make(
-        "li",
-        { class: "empty" },
-        make("p", {}, say("coaching-nothing-waits")),
-        make("p", {}, make("a", { href: "#check" }, say("coaching-check-for-week"))),
-      ),
-    );
-  }
+  fill(list, entries, entries.length ? null : nothingWaits());
+}
+
+function nothingWaits() {
+  return make(
+    "li",
+    { class: "empty" },
+    make("p", {}, say("coaching-nothing-waits")),
+    make("p", {}, make("a", { href: "#check" }, say("coaching-check-for-week"))),
+  );
 }
 
 const typing = (place) => place.contains(document.activeElement) && document.activeElement?.matches("input");

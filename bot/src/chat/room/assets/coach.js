@@ -80,7 +80,8 @@ function complain(error) {
 function notes(words) {
   const latest = [...words].reverse();
   const note = ({ at, text }) => make("p", { class: "note" }, stamp(at), " ", text);
-  byId("notes").replaceChildren(
+  fill(
+    byId("notes"),
     ...latest.slice(0, 1).map(note),
     ...(latest.length > 1
       ? [
@@ -157,8 +158,6 @@ async function comeIn() {
   restore(byId("text"));
   putBack();
   await refresh();
-  await showChats();
-  await talk();
   views("week", {
     check: () => openCheck(state, refresh),
     posts: () => openPosts(state),
@@ -166,6 +165,8 @@ async function comeIn() {
     members: () => openMembers(state),
     settings: () => openSettings(state),
   });
+  await showChats();
+  await talk();
   state.feed = follow(
     "coach",
     {

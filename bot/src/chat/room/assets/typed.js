@@ -7,6 +7,9 @@ const KEPT = "typed-before-loading-again";
 /** How long fields that come later are filled, in milliseconds: the views are drawn more than once at first. */
 const WHILE = 10_000;
 
+/** @param {HTMLInputElement} field */
+const isTicked = (field) => field.type === "checkbox" || field.type === "radio";
+
 /** @param {HTMLElement} field */
 function isTyped(field) {
   if (field instanceof HTMLSelectElement) {
@@ -15,13 +18,13 @@ function isTyped(field) {
   }
   if (field instanceof HTMLTextAreaElement) return field.value !== field.defaultValue;
   if (!(field instanceof HTMLInputElement) || field.readOnly || field.type === "file") return false;
-  return field.type === "checkbox" ? field.checked !== field.defaultChecked : field.value !== field.defaultValue;
+  return isTicked(field) ? field.checked !== field.defaultChecked : field.value !== field.defaultValue;
 }
 
 /** Loads the page again; what was typed is there again afterwards. `except` are ids of fields that were used for it. */
 export function loadAgain(...except) {
   const fields = all("input[id], textarea[id], select[id]").filter((field) => isTyped(field) && !except.includes(field.id));
-  const typed = fields.map((field) => [field.id, field instanceof HTMLInputElement && field.type === "checkbox" ? field.checked : /** @type {HTMLInputElement} */ (field).value]);
+  const typed = fields.map((field) => [field.id, field instanceof HTMLInputElement && isTicked(field) ? field.checked : /** @type {HTMLInputElement} */ (field).value]);
   if (typed.length) sessionStorage.setItem(KEPT, JSON.stringify(typed));
   location.reload();
 }
