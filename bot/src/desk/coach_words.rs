@@ -4,10 +4,10 @@ use sealed_move_store::{Position, Words};
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Desk, Person, Place, PositionId,
+    Desk, Person, Place, PositionId, checking,
     error::{DeskError, Done, bad_request},
     handle::{coached, position_of},
-    posting, problems,
+    problems,
     refusal::{Refusal, When},
     text,
 };
@@ -135,7 +135,7 @@ impl Desk {
             .await?;
         if telling == Telling::Refused && !with_post.is_empty() {
             let (board, _) = problems::parse(&kept.fen, &kept.stipulation)?;
-            let report = posting::report(&kept.check.report)?;
+            let report = checking::report(&kept.check.report)?;
             let words = with_post.clone();
             let limit = self.inner.options.check_seconds;
             let told = self

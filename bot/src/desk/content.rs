@@ -10,10 +10,10 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Desk, ItemId, Person, Picture, Place, PositionId, PostId, PostedBefore, ReplyId, Settings,
-    Soundness,
+    Soundness, drawing,
     error::{Done, bad_request, not_found},
     handle::{coached, coaching},
-    posting, problems,
+    problems,
     queue::item_of,
     refusal::{Lacking, Named, Refusal, Removed, When},
     text,
@@ -506,7 +506,7 @@ impl Desk {
     }
 
     async fn written_sheet(&self, written: &Written, settings: &Settings) -> Done<WrittenSheet> {
-        let picture = match written.fen.as_deref().and_then(posting::board_of) {
+        let picture = match written.fen.as_deref().and_then(drawing::board_of) {
             Some(board) => Some(self.draw_plain(board, settings).await?),
             None => None,
         };

@@ -10,8 +10,6 @@
 //!
 //! What was sent as an answer to a question is one, whatever moves stand in it.
 
-use std::sync::Arc;
-
 use super::{
     AskedBack, Came, Desk, Heard, Kind, Mode, OpenPost, Outcome, Person, Place, PostId, ReplyId,
     Taken, Verdict, VerdictSheet, Why,
@@ -19,6 +17,7 @@ use super::{
     content::{self, Held},
     error::{Done, not_found},
     handle::{group_at, post_of},
+    moves::GATHERING,
     posting::takes_replies,
     problems,
     refusal::Refusal,
@@ -26,17 +25,6 @@ use super::{
     text::{self, LONGEST_REPLY},
 };
 use crate::chess::{line, reply::mentions::Moves};
-
-/// Seconds in which the moves along a solution are gathered.
-const GATHERING: f64 = 5.0;
-/// How many posts' moves are kept ready.
-const MOST_KEPT: usize = 64;
-
-/// The moves along the solutions of the posts last asked about.
-pub(super) type Gathered = std::sync::Mutex<Vec<KnownMoves>>;
-
-/// A position and its task, with the moves along its solution.
-type KnownMoves = ((String, String), Arc<Moves>);
 
 impl Desk {
     /// An explicit answer to the chosen post, as [`Desk::answer`] takes it; asked back where its moves
@@ -248,43 +236,6 @@ impl Desk {
             }
         }
         Ok(told)
-    }
-
-    /// The moves at the start of a problem and along its solution.
-    async fn moves_along(&self, fen: &str, stipulation: &str) -> Done<Arc<Moves>> {
-        let key = (fen.to_owned(), stipulation.to_owned());
-        if let Some(moves) = self
-            .gathered()
-            .iter()
-            .find_map(|(kept, moves)| (*kept == key).then(|| moves.clone()))
-        {
-            return Ok(moves);
-        }
-        let (board, _) = problems::parse(fen, stipulation)?;
-        let problem = self.problem(fen, stipulation).await?;
-        let moves = self
-            .inner
-            .quick
-            .run("gathering the moves of a solution", GATHERING, move |_| {
-                let mut moves = Moves::default();
-                moves.add(&board);
-                if let Some(problem) = problem {
-                    moves.add_solution(&board, &problem.solution);
-                }
-                Arc::new(moves)
-            })
-            .await?;
-        let mut gathered = self.gathered();
-        gathered.insert(0, (key, moves.clone()));
-        gathered.truncate(MOST_KEPT);
-        Ok(moves)
-    }
-
-    fn gathered(&self) -> std::sync::MutexGuard<'_, Vec<KnownMoves>> {
-        self.inner
-            .gathered
-            .lock()
-            .unwrap_or_else(std::sync::PoisonError::into_inner)
     }
 
     /// One of the readings of a doubtful reply, sent as the answer that was meant. However often it is

@@ -7,29 +7,11 @@
 //! words are forgotten: the verdict stays where it decided something, else the whole reply goes.
 
 use super::{
-    Desk, Person, Place, VerdictSheet,
+    Desk, Person, Place,
     attempt::{self, decided},
     error::Done,
-    handle::group_at,
-    posting::takes_replies,
-    replies::{Asks, Case, Ruling, kept_reply, key, line_before},
-    text::{self, LONGEST_REPLY},
+    replies::{Case, Edited, key},
 };
-use crate::chess::judge::Setting;
-use sealed_move_store::{Db, NewEntry, Reply, Via};
-
-/// What came of an edited message.
-#[derive(Clone, Debug)]
-pub enum Edited {
-    /// It was no answer before: take it as a new message.
-    Unknown,
-    /// It was judged anew.
-    Judged(Box<VerdictSheet>),
-    /// The verdict given before stands.
-    Stands(Box<VerdictSheet>),
-    /// It was an unreadable answer and is talk now; nothing is kept of it.
-    Talk,
-}
 
 /// What came of a deleted message.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,110 +40,6 @@ impl Desk {
         self.earlier_first(known.post.id, &person.user).await?;
         let _turn = self.inner.turns.take(known.post.id, &person.user).await;
         self.take_edit(place, &key, &person.user, text).await
-    }
-
-    /// Takes the new text of the reply that is kept under `key`, in its sender's turn. Like a new
-    /// message, it is in the inbox until it is judged.
-    pub(super) async fn take_edit(
-        &self,
-        place: &Place,
-        key: &str,
-        user: &str,
-        text: &str,
-    ) -> Done<Edited> {
-        let (text, cut) = text::body(text, LONGEST_REPLY);
-        let Some(mut kept) = self.known(place, key, Some(user)).await? else {
-            return Ok(Edited::Unknown);
-        };
-        let settled = kept
-            .verdict()
-            .is_none_or(|verdict| verdict.by_coach || decided(verdict.verdict));
-        let last = kept
-            .replies
-            .last()
-            .is_some_and(|last| last.reply.id == kept.reply.id);
-        let open = takes_replies(&kept.post, self.now());
-        match kept.asks {
-            // Nothing is judged: the new words take the place of the old until the coach has settled them.
-            Asks::Question => return self.rewrite(kept, text, open && !cut).await,
-            Asks::Problem(_) => {}
-        }
-        let problem = self.judged_by(&kept.asks).await?;
-        let (Some(problem), false, true, true, false, false) =
-            (problem, settled, last, open, cut, text.is_empty())
-        else {
-            let key = key.to_owned();
-            self.write(move |tx| Ok(tx.forget_in_inbox(&key)?)).await?;
-            return Ok(Edited::Stands(Box::new(self.verdict_on(kept).await?)));
-        };
-        let entry = NewEntry {
-            post_id: kept.post.id,
-            source: key.to_owned(),
-            chat_user: kept.user.clone(),
-            name: kept.name.clone(),
-            text: text.clone(),
-            received_at: self.now(),
-        };
-        let entry = self.write(move |tx| Ok(tx.put_in_inbox(&entry)?)).await?;
-        let setting = match kept.reply.via {
-            Via::Talk => Setting::Talk,
-            Via::Answer | Via::Direct | Via::Hand => Setting::Answer,
-        };
-        let line = line_before(&kept.replies, Some(kept.reply.id));
-        let judged = self
-            .judge(
-                &problem,
-                line.clone(),
-                text.clone(),
-                &kept.settings,
-                &kept.user,
-                setting,
-            )
-            .await?;
-        let (reply, post) = (kept.reply.clone(), kept.post.clone());
-        let Some(judgement) = judged else {
-            self.write(move |tx| {
-                tx.take_from_inbox(entry)?;
-                tx.delete_reply(reply.id)?;
-                attempt::settle(tx, &post, reply.member_id)?;
-                Ok(())
-            })
-            .await?;
-            return Ok(Edited::Talk);
-        };
-        kept.reply.text.clone_from(&text);
-        let now = self.now();
-        let ruling = Ruling::new(&problem, &judgement, line, kept.ended(), now);
-        let (own, group) = (self.inner.errands.own.clone(), kept.group.clone());
-        let worth = self
-            .write(move |tx| {
-                tx.take_from_inbox(entry)?;
-                tx.renew_reply(reply.id, &text)?;
-                own.owe(tx, &group, reply.id, now)?;
-                ruling.keep(tx, &post, &reply)
-            })
-            .await?;
-        Ok(Edited::Judged(Box::new(
-            self.told(kept, &problem, judgement, worth).await?,
-        )))
-    }
-
-    /// The new text of an answer to a question; it stands as it was once the coach has read it, or the
-    /// question is closed.
-    async fn rewrite(&self, mut kept: Case, text: String, may: bool) -> Done<Edited> {
-        let reply = kept.reply.id;
-        let read = kept
-            .replies
-            .iter()
-            .find(|of| of.reply.id == reply)
-            .is_none_or(|of| of.verdict.is_some() || of.words.is_some());
-        if read || !may || text.is_empty() {
-            return Ok(Edited::Stands(Box::new(self.verdict_on(kept).await?)));
-        }
-        kept.reply.text.clone_from(&text);
-        self.write(move |tx| Ok(tx.set_reply_text(reply, &text)?))
-            .await?;
-        Ok(Edited::Judged(Box::new(self.verdict_on(kept).await?)))
     }
 
     /// A message was deleted; whose it was need not be known.
@@ -194,27 +72,4 @@ impl Desk {
         })
         .await
     }
-
-    /// The reply that a message of this place was, if it was one (of this person).
-    async fn known(&self, place: &Place, key: &str, user: Option<&str>) -> Done<Option<Case>> {
-        let (at, key, user) = (place.clone(), key.to_owned(), user.map(str::to_owned));
-        self.read(move |db| {
-            let group = group_at(db, &at)?;
-            let Some(reply) = db.reply_by_source(&key)? else {
-                return Ok(None);
-            };
-            if !sent_by(db, &reply, user.as_deref())? {
-                return Ok(None);
-            }
-            Ok(Some(kept_reply(db, reply)?).filter(|kept| kept.group.id == group.id))
-        })
-        .await
-    }
-}
-
-fn sent_by(db: &Db<'_>, reply: &Reply, user: Option<&str>) -> Done<bool> {
-    let Some(user) = user else { return Ok(true) };
-    Ok(db
-        .member(reply.member_id)?
-        .is_some_and(|member| member.chat_user == user))
 }

@@ -351,3 +351,18 @@ fn sensible(mut settings: Settings) -> Done<Settings> {
     }
     Ok(settings)
 }
+
+impl Desk {
+    /// The group's topics by name.
+    pub async fn topics(&self, place: &Place) -> Done<Vec<String>> {
+        let group = self.group(place).await?;
+        self.read(move |db| {
+            Ok(db
+                .topics(group.id)?
+                .into_iter()
+                .map(|topic| topic.name)
+                .collect())
+        })
+        .await
+    }
+}

@@ -8,8 +8,8 @@ use sealed_move_store::{Db, Group, Member, Names, Post, Store, StoreError, Tx};
 use super::{
     MemberId, Person, Place, PositionId, PostId,
     clock::Clock,
-    errands::Errands,
     error::{DeskError, Done, not_allowed, not_found},
+    ledger::Errands,
     names,
     options::DeskOptions,
     pool::Pool,
@@ -39,7 +39,7 @@ pub(super) struct Inner {
     pub(super) problems: Problems,
     pub(super) turns: Turns,
     pub(super) errands: Errands,
-    pub(super) gathered: super::doubt::Gathered,
+    pub(super) gathered: super::moves::Gathered,
 }
 
 impl std::fmt::Debug for Desk {
@@ -61,7 +61,7 @@ impl Desk {
                 problems: Problems::new(options.problems),
                 turns: Turns::default(),
                 errands: Errands::default(),
-                gathered: super::doubt::Gathered::default(),
+                gathered: super::moves::Gathered::default(),
                 store,
                 clock,
                 options,

@@ -5,30 +5,25 @@ use std::sync::{
     Arc,
     atomic::{AtomicUsize, Ordering},
 };
-use std::time::Instant;
 
-use chrono::{DateTime, Utc};
 use futures::{StreamExt, stream};
-use sealed_move_store::{Check, Db, Given, Group, Position, Tx};
+use sealed_move_store::{Given, Group, Position};
 
 use super::{
     CheckedPosition, CoachWords, Desk, FoundWritten, ItemId, Person, Picture, Place, PositionId,
-    Report, SameChoice, Settings, convert,
+    Report, SameChoice, Settings,
+    checking::{find, kept_check, report},
+    convert,
+    drawing::board_of,
     error::{Done, bad_request},
     handle::{coached, position_of},
     noted::Noted,
-    opinion,
-    pool::StopSign,
-    posting,
     queue::waits_as,
-    refusal::{Named, Refusal, Removed},
+    refusal::{Named, Refusal},
     same::{self, Fresh, Placed},
     text,
 };
 use crate::chess::{
-    Budget,
-    check::{self, CHECKER_VERSION, CheckOptions, Limits},
-    comments::Comments,
     fact::{List, Theirs},
     read::{self, Entry, Item, LARGEST_FILE, ReadError},
 };
@@ -226,33 +221,6 @@ impl Desk {
         })
     }
 
-    /// The report on one entry, within the desk's limits.
-    pub(super) async fn check(&self, entry: Entry, threads: usize) -> Done<Report> {
-        let (options, table) = (
-            self.inner.options.check.clone(),
-            self.inner.options.table_bytes,
-        );
-        let seconds = self.inner.options.check_seconds;
-        let engine = self.inner.options.engine.clone();
-        self.inner
-            .checks
-            .run("checking a position", seconds, move |sign| {
-                let limits = Limits {
-                    seconds,
-                    moves: options.moves,
-                    depth: options.depth,
-                    table_bytes: table,
-                    threads,
-                };
-                let mut report = timed_check(&entry, &options, &limits, sign);
-                if let Some(engine) = engine {
-                    opinion::consult(&engine, &entry.position, &mut report);
-                }
-                report
-            })
-            .await
-    }
-
     /// Keeps the positions that can be kept, in one transaction; what became of each, in order.
     async fn keep(
         &self,
@@ -305,7 +273,7 @@ impl Desk {
         let mut out = Vec::with_capacity(checked.len());
         let mut drawn = 0;
         for (mut one, kept) in checked.into_iter().zip(kept) {
-            let picture = match posting::board_of(&one.report.fen) {
+            let picture = match board_of(&one.report.fen) {
                 Some(board) if drawn < DIAGRAMS_AT_ONCE => {
                     drawn += 1;
                     Some(self.draw_plain(board, settings).await?)
@@ -393,7 +361,7 @@ impl Desk {
             })
             .await?;
         let settings = convert::kept_settings(&group.settings)?;
-        let picture = match posting::board_of(&position.fen) {
+        let picture = match board_of(&position.fen) {
             Some(board) => Some(self.draw_plain(board, &settings).await?),
             None => None,
         };
@@ -439,88 +407,6 @@ impl Desk {
         })
         .await
     }
-
-    /// The group's topics by name.
-    pub async fn topics(&self, place: &Place) -> Done<Vec<String>> {
-        let group = self.group(place).await?;
-        self.read(move |db| {
-            Ok(db
-                .topics(group.id)?
-                .into_iter()
-                .map(|topic| topic.name)
-                .collect())
-        })
-        .await
-    }
-
-    /// Checks a kept position again when another version of the checker did so last, with the best moves
-    /// and variations that the coach's file gave, and keeps the result.
-    pub(super) async fn check_again(&self, position: Position) -> Done<Position> {
-        if position.check.checker_version == i64::from(CHECKER_VERSION) {
-            return Ok(position);
-        }
-        let entry = as_given(&position)?;
-        let mut report = self.check(entry, self.inner.options.threads).await?;
-        if let Some(id) = position.check.report.get("id").and_then(|id| id.as_str()) {
-            report.id = id.to_owned();
-        }
-        let comments: Comments = std::mem::take(&mut report.comments);
-        let check = kept_check(&report, self.now())?;
-        let id = position.id;
-        // Checkers before the fourth left out what stands beside the moves.
-        let found = (position.check.checker_version < 4)
-            .then(|| CoachWords::of(&comments).notes)
-            .filter(|notes| !notes.is_empty());
-        let words = match found {
-            None => None,
-            Some(notes) => {
-                let kept = CoachWords::kept(&position)?;
-                Some(CoachWords { notes, ..kept }.to_keep()?)
-            }
-        };
-        self.write(move |tx: &Tx<'_>| {
-            tx.replace_check(id, &check)?;
-            if let Some(words) = &words {
-                tx.set_position_words(id, words)?;
-            }
-            find(tx, id)
-        })
-        .await
-    }
-}
-
-/// A kept position as its file gave it; where that is not known, or no longer read in the same way, the
-/// position and its task alone.
-fn as_given(position: &Position) -> Done<Entry> {
-    let (board, task) = super::problems::parse(&position.fen, &position.stipulation)?;
-    // Empty lines stand for those before it, so that a warning names the line of the coach's file.
-    let before = usize::try_from(position.given.line - 1).unwrap_or_default();
-    let file = "\n".repeat(before.min(LARGEST_FILE)) + &position.given.text;
-    let mut read = read::read_file(&position.source, file.as_bytes());
-    let bare = Entry {
-        id: position.source.clone(),
-        line: before + 1,
-        text: position.given.text.clone(),
-        position: board,
-        stipulation: Some(task),
-        ..Entry::default()
-    };
-    Ok(match read.pop() {
-        Some(Ok(entry)) if read.is_empty() && entry.position == bare.position => Entry {
-            stipulation: Some(task),
-            ..entry
-        },
-        _ => bare,
-    })
-}
-
-fn find(db: &Db<'_>, id: PositionId) -> Done<Position> {
-    match db.position(id)? {
-        Some(position) => Ok(position),
-        None => super::error::not_found(Refusal::RemovedMeanwhile {
-            what: Removed::Position,
-        }),
-    }
 }
 
 /// Refuses a file that is too heavy.
@@ -535,21 +421,6 @@ fn light(file: &str, bytes: usize) -> Done<()> {
     })
 }
 
-/// The check of an entry on this thread, with the seconds it took.
-fn timed_check(entry: &Entry, options: &CheckOptions, limits: &Limits, sign: &StopSign) -> Report {
-    let (stop, halfway) = (|| sign.stop(), || sign.halfway());
-    let budget = Budget::unlimited()
-        .until(&stop)
-        .halfway(&halfway)
-        .threads(limits.threads)
-        .table_bytes(limits.table_bytes);
-    let began = Instant::now();
-    let mut report = check::check(entry, options, &budget);
-    report.seconds = began.elapsed().as_secs_f64();
-    report.limits = Some(*limits);
-    report
-}
-
 /// File and id as the coach gave them; an id made of the file's name already says both.
 fn source(file: &str, id: &str) -> String {
     let source = if id.starts_with(file) {
@@ -560,22 +431,11 @@ fn source(file: &str, id: &str) -> String {
     text::body(&source.replace('\n', " "), 300).0
 }
 
-fn kept_check(report: &Report, now: DateTime<Utc>) -> Done<Check> {
-    Ok(Check {
-        soundness: convert::soundness(report.verdict),
-        report: serde_json::to_value(report).map_err(|error| {
-            super::DeskError::damaged(format!("a report cannot be written ({error})"))
-        })?,
-        checker_version: i64::from(report.version),
-        checked_at: now,
-    })
-}
-
 pub(super) fn laid_out(position: Position, picture: Option<Picture>) -> Done<CheckedPosition> {
     Ok(CheckedPosition {
         position: Some(position.id),
         words: CoachWords::kept(&position)?,
-        report: posting::report(&position.check.report)?,
+        report: report(&position.check.report)?,
         topic: position.topic,
         further_topics: position.further_topics,
         same: None,

@@ -9,25 +9,30 @@ mod aim;
 mod answers;
 mod attempt;
 mod by_hand;
+mod checking;
 pub mod clock;
 mod coach_words;
 mod content;
 mod convert;
 mod deeds;
 mod doubt;
+mod drawing;
 mod edits;
 pub mod endgames;
 pub mod errand;
 mod errands;
 mod error;
 mod figures;
+mod gone;
 mod groups;
 mod handle;
 mod hints;
 mod import;
+mod ledger;
 mod links;
 mod members;
 mod moderation;
+mod moves;
 mod names;
 mod noted;
 mod notes;
@@ -63,27 +68,34 @@ mod waiting;
 pub use answers::{LONGEST_WORDS, WordsRow};
 pub use by_hand::HomeworkRow;
 pub use clock::{Clock, SystemClock, TestClock};
+pub use coach_words::{CoachWords, Telling};
 pub use content::{
     Content, FoundWritten, InFile, Kind, KindName, LONGEST_CONTENT, NewPostContent, Queued,
     WrittenSheet, in_file_order,
 };
 pub use deeds::{Deed, DeedNote, DeedRow};
-pub use edits::{Edited, Withdrawn};
+pub use edits::Withdrawn;
 pub use errand::{Answered, Delivered, Errand, ErrandKind, Step, StepDone};
 pub use error::DeskError;
-pub use figures::{Advice, Covered, NearTopic, SummaryTable, USUAL};
+pub use figures::{
+    Advice, Compared, Covered, NearTopic, Summary, SummaryMember, SummaryPost, SummaryTable,
+    SummaryTopic, USUAL,
+};
+pub use gone::{GoneRow, How};
 pub use groups::MemberRow;
 pub use handle::Desk;
 pub use import::DIAGRAMS_AT_ONCE;
 pub use links::Link;
 pub use members::{Listed, MemberIs, Merged, MutedUntil, Rank, Standing};
-pub use moderation::{GoneRow, How, WatchedRow};
+pub use moderation::WatchedRow;
 pub use notes::NoteRow;
 pub use notice::{ChatName, Notice, Sentence};
 pub use options::DeskOptions;
 pub use outbox::Earlier;
 pub use refusal::Refusal;
+pub use replies::Edited;
 pub use said::Said;
+pub use same::{Differs, Fresh, PostedBefore, SameAgain, SameChoice, Version};
 pub use scale::Costs;
 pub use schedule::LATE;
 pub use sealed_move_store::{

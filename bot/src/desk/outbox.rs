@@ -13,10 +13,10 @@ use sealed_move_store::{Delivery, Group, OutboxRow, Tx};
 
 use super::{
     Desk, ErrandKind, Notice, Place, ReplyId, VerdictSheet,
-    errands::Left,
     error::Done,
     groups::place_of,
     handle::group_at,
+    ledger::Left,
     queue::plan_of,
     replies::{JUDGED_AFTERWARDS, kept_reply},
 };

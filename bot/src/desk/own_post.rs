@@ -5,14 +5,13 @@ use sealed_move_store::AttemptState;
 use super::{
     Desk, Kind, MemberId, Own, OwnAnswer, OwnPost, OwnState, Person, Place, PostId, attempt,
     content::problem_at,
-    convert,
+    convert, drawing,
     error::Done,
     handle::{group_at, post_of},
     posting::takes_replies,
     refusal::{Lacking, LocalTime},
     replies::{over, rows},
     said::Said,
-    standing,
     telling::{Told, next_hint},
     tongue,
 };
@@ -93,7 +92,7 @@ impl Desk {
                     .map_or(&[][..], |attempt| &attempt.line[..]);
                 let board = match line.is_empty() {
                     true => None,
-                    false => standing::board(&position, line, &settings).ok(),
+                    false => drawing::board(&position, line, &settings).ok(),
                 };
                 let own = OwnPost {
                     state: work.state().map(|state| match state {

@@ -5,23 +5,20 @@ use chrono::{DateTime, TimeDelta, Utc};
 use sealed_move_store::{
     self as store, Db, Deed, Group, NewPost, Post, PostState, Tx, Waits, Written,
 };
-use shakmaty::Chess;
 
 use super::{
-    ChatKey, ContentId, Desk, GroupId, ItemId, Kind, Person, Picture, Place, PositionId, PostId,
-    PostRow, PostSheet, Report, Settings, attempt,
+    ChatKey, ContentId, Desk, GroupId, ItemId, Kind, Person, Place, PositionId, PostId, PostRow,
+    PostSheet, Settings, attempt,
     content::{self, Held},
     convert,
     deeds::{DeedNote, did},
-    error::{DeskError, Done, bad_request, not_found},
+    error::{Done, bad_request, not_found},
     groups::place_of,
     handle::{coached, coaching, group_at, position_of, post_of},
     queue::{fit, item_of, not_sound, plan_of, waits_as},
     refusal::Refusal,
     schedule,
 };
-use crate::chess;
-use crate::diagram::{Diagram, Tongue};
 
 impl Desk {
     /// The post that a position would be, exactly as members would see it, numbered and timed as if it were
@@ -304,27 +301,6 @@ impl Desk {
             thread: post.thread,
         })
     }
-
-    /// Draws a diagram off the async threads; `language` is that of its legend.
-    pub(super) async fn draw(&self, diagram: Diagram, language: &str) -> Done<Picture> {
-        let tongue = self.tongue(language);
-        Ok(self
-            .inner
-            .quick
-            .run("drawing a diagram", 10.0, move |_| diagram.png(&tongue))
-            .await??)
-    }
-
-    /// Draws a board without marks in the group's style.
-    pub(super) async fn draw_plain(&self, board: Chess, settings: &Settings) -> Done<Picture> {
-        self.draw(diagram(board, settings), settings.language.tag())
-            .await
-    }
-
-    /// How a language says what stands in pictures.
-    pub(super) fn tongue(&self, language: &str) -> Tongue {
-        Tongue::new(language, self.inner.options.pictures)
-    }
 }
 
 /// Whether replies to a post count at `now`. One that is `intended` may be before the group already:
@@ -477,25 +453,6 @@ fn row(post: Post, now: DateTime<Utc>) -> Option<PostRow> {
         topic: post.topic,
         kind: Kind::of(&post.content),
     })
-}
-
-/// The board of a FEN, where it can be set up.
-pub(super) fn board_of(fen: &str) -> Option<Chess> {
-    chess::parse_fen(fen).ok().map(|read| read.position)
-}
-
-/// The diagram of a post in the group's style.
-pub(super) fn diagram(board: Chess, settings: &Settings) -> Diagram {
-    Diagram {
-        style: settings.style,
-        ..Diagram::of(board)
-    }
-}
-
-/// A kept report.
-pub(super) fn report(kept: &serde_json::Value) -> Done<Report> {
-    serde_json::from_value(kept.clone())
-        .map_err(|error| DeskError::damaged(format!("a report in it cannot be read ({error})")))
 }
 
 #[cfg(test)]

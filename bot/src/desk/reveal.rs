@@ -7,11 +7,11 @@ use shakmaty::{Chess, Color, Position as _, Square};
 use super::{
     CoachWords, CommonWrong, Desk, Kind, LanguageTag, Period, Place, PostId, Report, RevealSheet,
     Settings, Shown, Solution,
+    checking::report,
     content::{self, Held},
     convert,
     error::{Done, bad_request},
     handle::{group_at, post_of},
-    posting::report,
     problems,
     refusal::Refusal,
     telling,
@@ -165,9 +165,7 @@ impl Desk {
                 .collect(),
         })
     }
-}
 
-impl Desk {
     /// Draws a reveal off the async threads.
     async fn draw_reveal(&self, reveal: Reveal, language: &str) -> Done<Picture> {
         let tongue = self.tongue(language);

@@ -2,25 +2,21 @@
 
 use std::collections::BTreeMap;
 
-use sealed_move_store::{AttemptState, Content, Position};
+use sealed_move_store::{AttemptState, Content};
 use shakmaty::Position as _;
 
 use super::{
-    Desk, Kind, OpenAt, OpenNow, OwnState, Person, Picture, Place, PostId, Progress, Settings,
-    SummaryTopic,
+    Desk, Kind, OpenAt, OpenNow, OwnState, Person, Picture, Place, PostId, Progress, SummaryTopic,
     content::{self, Held, problem_at},
     convert,
-    error::{Done, bad_request},
+    drawing::board,
+    error::Done,
     handle::{group_at, post_of},
-    posting::{diagram, latest_open},
+    posting::latest_open,
     problems,
-    refusal::{Lacking, Refusal},
-    text,
+    refusal::Lacking,
 };
-use crate::{
-    chess::line::{moves, numbered},
-    diagram::{Diagram, reveal::landing},
-};
+use crate::chess::line::numbered;
 
 impl Desk {
     /// The member's own standing: the open post's first, then all posts they took part in, open ones
@@ -135,26 +131,4 @@ impl Desk {
         self.draw(board(&position, &line, &settings)?, language)
             .await
     }
-}
-
-/// The board after a line from a position.
-pub(super) fn board(position: &Position, line: &[String], settings: &Settings) -> Done<Diagram> {
-    let (mut board, _) = problems::parse(&position.fen, &position.stipulation)?;
-    let bottom = board.turn();
-    let played = moves(&board, line);
-    if let Some(san) = line.get(played.len()) {
-        return bad_request(Refusal::LineFails {
-            at: text::name(san).into(),
-        });
-    }
-    let last_move = played
-        .last()
-        .and_then(|&mv| Some((mv.from()?, landing(mv))));
-    for mv in played {
-        board.play_unchecked(mv);
-    }
-    let mut diagram = diagram(board, settings);
-    diagram.bottom = bottom;
-    diagram.last_move = last_move;
-    Ok(diagram)
 }

@@ -3,15 +3,13 @@
 use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, Group, PostState, Queued, Waits};
 
-use super::{
-    Left, Look, Unsent,
-    ledger::{Key, empty_queue, key_at},
-};
+use super::{Look, Unsent};
 use crate::desk::{
     ChatKey, Desk, Errand, ErrandKind, Kind, Notice, Place, PositionId, PostId, Sentence, Step,
     StepDone, content, convert,
     error::{self, Done},
     groups::place_of,
+    ledger::{Key, Left, empty_queue, key_at},
     posting::{close_words, closing_time, free_slot, intend, nonce},
     queue::{fit, plan_of, waits_as},
     refusal::{Refusal, Removed},

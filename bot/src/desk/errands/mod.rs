@@ -12,22 +12,19 @@
 //! takes a chat several requests is recorded step by step, and goes on at the first step missing.
 //! That a slot found the queue empty is written down once the chat has told it.
 
-mod ledger;
 mod look;
 
 use chrono::{DateTime, Utc};
 use sealed_move_store::{PostState, StoreError};
 
-use super::{
+use crate::desk::{
     ChatKey, Delivered, Desk, Errand, ErrandKind, Kind, KindName, Notice, Place, PostId, Sentence,
     Step,
     content::{self, Held},
     error::Done,
+    ledger::{Key, empty_queue_key, key_of},
     posting::close_words,
 };
-use ledger::{Key, empty_queue_key, key_of};
-
-pub(super) use ledger::{Errands, Left};
 
 /// After so many failures the coaches are told, once.
 const TELL_AFTER: u32 = 3;

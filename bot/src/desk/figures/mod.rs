@@ -8,23 +8,25 @@ mod advice;
 mod charts;
 mod leaderboard;
 mod period;
+mod sheet;
 mod summary;
 mod table;
 mod topic;
 
-pub use advice::{Advice, NearTopic};
-pub use period::{Covered, USUAL};
-pub use table::SummaryTable;
-
 use chrono_tz::Tz;
 use sealed_move_store::{Content, Counting, Db, Span};
 
-use super::{
-    Desk, GroupId, Leaderboard, Period, Picture, Place, Summary, convert, error::Done,
-    handle::group_at, posting::report,
+use self::summary::{Figures, PostFigures};
+use crate::desk::{
+    Desk, GroupId, Leaderboard, Period, Picture, Place, checking::report, convert, error::Done,
+    handle::group_at,
 };
 use crate::diagram::chart::Theme;
-use summary::{Figures, PostFigures};
+
+pub use advice::{Advice, NearTopic};
+pub use period::{Covered, USUAL};
+pub use sheet::{Compared, Summary, SummaryMember, SummaryPost, SummaryTopic};
+pub use table::SummaryTable;
 
 /// How many stretches without posts are passed over for one to compare with: a year's break of days.
 const LOOK_BACK: usize = 366;

@@ -16,12 +16,11 @@ use crate::chess::{
 use crate::desk::{
     Defences, Desk, Outcome, Picture, ReplyId, Settings, Verdict, VerdictSheet,
     attempt::{self, After, Work},
-    convert,
+    convert, drawing,
     error::{Done, bad_request},
     posting::takes_replies,
     refusal::Refusal,
     said::{self, Said},
-    standing,
     telling::{self, Told},
     text::LONGEST_REPLY,
 };
@@ -253,7 +252,7 @@ impl Desk {
         let Asks::Problem(position) = &kept.asks else {
             return Ok(None);
         };
-        match standing::board(position, line, &kept.settings) {
+        match drawing::board(position, line, &kept.settings) {
             Ok(diagram) => self.draw(diagram, kept.language.as_str()).await.map(Some),
             Err(_) => Ok(None),
         }

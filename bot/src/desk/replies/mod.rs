@@ -7,6 +7,7 @@
 //! the store. Neither have replies to a position whose solution could not be proved, until the coach
 //! judges them by hand.
 
+mod edits;
 mod inbox;
 mod judging;
 mod kept;
@@ -29,6 +30,7 @@ use super::{
     text::{self, LONGEST_REPLY},
     tongue,
 };
+pub use edits::Edited;
 use inbox::Arrived;
 use kept::asks;
 pub(super) use {

@@ -7,11 +7,12 @@ use sealed_move_store::Entry;
 
 use super::{
     Case,
+    edits::Edited,
     inbox::{Arrival, arrival},
     kept_reply,
 };
 use crate::desk::{
-    Desk, Place, PostId, ReplyId, edits::Edited, error::Done, groups::place_of, text::LONGEST_REPLY,
+    Desk, Place, PostId, ReplyId, error::Done, groups::place_of, text::LONGEST_REPLY,
 };
 
 /// Replies that a crash left without a verdict are judged at the next start while their post is open

@@ -1,20 +1,21 @@
 //! What the desk knows of its errands beyond the store, in memory: what the chat is carrying, how often an
 //! errand failed and when it may be tried again, and words that no slot stands for.
 
-use std::collections::{HashMap, HashSet, VecDeque};
-use std::sync::{Arc, Mutex, MutexGuard};
+use std::{
+    collections::{HashMap, HashSet, VecDeque},
+    sync::{Arc, Mutex, MutexGuard},
+};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::desk::{
-    ChatKey, Earlier, Errand, ErrandKind, ItemId, Notice, Place, PostId, outbox::Own,
-};
+use super::{ChatKey, Earlier, Errand, ErrandKind, ItemId, Notice, Place, PostId, outbox::Own};
 
 /// An errand that the chat has neither reported nor refused by then is taken to be lost with its task.
 const LOST_AFTER: TimeDelta = TimeDelta::minutes(15);
 
 /// An errand is tried again after this long, then twice as long, up to [`LONGEST_PAUSE`].
 const FIRST_PAUSE: TimeDelta = TimeDelta::seconds(15);
+
 const LONGEST_PAUSE: TimeDelta = TimeDelta::minutes(30);
 
 /// What errands there are.
@@ -39,33 +40,33 @@ struct Fare {
 
 /// What the desk knows of its errands beyond the store.
 #[derive(Default)]
-pub(in crate::desk) struct Errands {
+pub(super) struct Errands {
     kept: Mutex<Memory>,
     pub(super) wake: tokio::sync::Notify,
     pub(super) warm: tokio::sync::Notify,
     pub(super) begun: tokio::sync::OnceCell<usize>,
     /// Whose work on which post an earlier run left unjudged, by post and the chat's id of the person.
-    pub(in crate::desk) left_behind: tokio::sync::OnceCell<HashSet<(PostId, String)>>,
+    pub(super) left_behind: tokio::sync::OnceCell<HashSet<(PostId, String)>>,
     /// Which words in the outbox are of this run.
-    pub(in crate::desk) own: Own,
+    pub(super) own: Own,
     /// One look at a time for each chat, so that what one has written down no other takes for lost.
     looks: Mutex<HashMap<ChatKey, Arc<tokio::sync::Mutex<()>>>>,
 }
 
 /// A word that waits to be sent.
 #[derive(Clone, Debug)]
-pub(in crate::desk) struct Left {
-    pub(in crate::desk) place: Place,
-    pub(in crate::desk) kind: ErrandKind,
+pub(super) struct Left {
+    pub(super) place: Place,
+    pub(super) kind: ErrandKind,
     /// Where it stands in the outbox, if it does.
-    pub(in crate::desk) word: Option<i64>,
+    pub(super) word: Option<i64>,
     /// An attempt that was made before, of one that does not stand there.
-    pub(in crate::desk) earlier: Option<Earlier>,
+    pub(super) earlier: Option<Earlier>,
 }
 
 impl Left {
     /// A word that is not in the outbox and was never tried.
-    pub(in crate::desk) fn new(place: Place, kind: ErrandKind) -> Self {
+    pub(super) fn new(place: Place, kind: ErrandKind) -> Self {
         Self {
             place,
             kind,
@@ -106,25 +107,25 @@ impl Errands {
             .unwrap_or_else(std::sync::PoisonError::into_inner)
     }
 
-    pub(in crate::desk) fn note_fresh(&self, nonce: &str) {
+    pub(super) fn note_fresh(&self, nonce: &str) {
         self.kept().fresh.insert(nonce.to_owned());
     }
 
-    pub(in crate::desk) fn forget_fresh(&self, nonce: &str) {
+    pub(super) fn forget_fresh(&self, nonce: &str) {
         self.kept().fresh.remove(nonce);
     }
 
-    pub(in crate::desk) fn note_fresh_reveal(&self, post: PostId) {
+    pub(super) fn note_fresh_reveal(&self, post: PostId) {
         self.kept().fresh_reveals.insert(post);
     }
 
-    pub(in crate::desk) fn forget_fresh_reveal(&self, post: PostId) {
+    pub(super) fn forget_fresh_reveal(&self, post: PostId) {
         self.kept().fresh_reveals.remove(&post);
     }
 
     /// Leaves a private word to be sent, once however often it is said before that.
     /// Says whether it was not left already.
-    pub(in crate::desk) fn tell(&self, left: Left) -> bool {
+    pub(super) fn tell(&self, left: Left) -> bool {
         let mut kept = self.kept();
         let key = left.key();
         let new = !kept.words.iter().any(|waits| waits.key() == key);
@@ -137,13 +138,13 @@ impl Errands {
     }
 
     /// Whether this word waits to be sent, or is being sent.
-    pub(in crate::desk) fn waits(&self, place: &Place, word: &ErrandKind) -> bool {
+    pub(super) fn waits(&self, place: &Place, word: &ErrandKind) -> bool {
         let key = key_at(place, word);
         self.kept().words.iter().any(|waits| waits.key() == key)
     }
 
     /// Whether the word of that id in the outbox waits to be sent, or is being sent.
-    pub(in crate::desk) fn has_word(&self, id: i64) -> bool {
+    pub(super) fn has_word(&self, id: i64) -> bool {
         self.kept().words.iter().any(|waits| waits.word == Some(id))
     }
 
