@@ -371,6 +371,7 @@ impl Group {
         // One that is gone with its member cannot be marked.
         let _ = self
             .desk
+            .coach()
             .mark_answer(&self.place, &self.coach, reply, points, "")
             .await;
     }
@@ -380,6 +381,7 @@ impl Group {
         let known = async |name: &str| {
             let user = person(name).user;
             self.desk
+                .coach()
                 .member_known_as(&self.place, &self.coach, &user)
                 .await
         };
@@ -387,6 +389,7 @@ impl Group {
             return;
         };
         self.desk
+            .coach()
             .merge(&self.place, &self.coach, first, second)
             .await
             .expect("merged");
@@ -419,6 +422,7 @@ impl Group {
         // One that nothing decided, or that is gone with its member, cannot be overruled.
         let _ = self
             .desk
+            .coach()
             .overrule(&self.place, &self.coach, reply, verdict, points, "")
             .await;
     }
@@ -491,6 +495,7 @@ async fn one_group(seed: u64, folder: &Path) {
     .await
     .expect("founded");
     let checked = desk
+        .coach()
         .import(
             &place,
             &coach,
@@ -527,23 +532,30 @@ async fn one_group(seed: u64, folder: &Path) {
     for (n, planned) in plan.into_iter().enumerate() {
         let (desk, place, coach) = (&group.desk, &group.place, &group.coach);
         let item = match &planned {
-            Planned::Problem(id) => desk.enqueue(place, coach, *id, false).await,
+            Planned::Problem(id) => desk.coach().enqueue(place, coach, *id, false).await,
             Planned::Question(topic) => {
-                desk.enqueue_question(place, coach, "Why?", None, *topic, "")
+                desk.coach()
+                    .enqueue_question(place, coach, "Why?", None, *topic, "")
                     .await
             }
-            Planned::Words => desk.enqueue_words(place, coach, "Read.", None, None).await,
+            Planned::Words => {
+                desk.coach()
+                    .enqueue_words(place, coach, "Read.", None, None)
+                    .await
+            }
         };
         let item = item.expect("queued");
         if group.rng.random_range(0..4) == 0 {
             group
                 .desk
+                .coach()
                 .pause(&group.place, &group.coach, None)
                 .await
                 .expect("paused");
         }
         group
             .desk
+            .coach()
             .post_now(&group.place, &group.coach, Some(item))
             .await
             .expect("posted");
@@ -586,6 +598,7 @@ async fn one_group(seed: u64, folder: &Path) {
         if n < last || seed.is_multiple_of(2) {
             group
                 .desk
+                .coach()
                 .close_now(&group.place, &group.coach, open.post)
                 .await
                 .expect("closed");
@@ -696,7 +709,7 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
         );
     }
 
-    let summary = desk.summary(place, &all).await.expect("a summary");
+    let summary = desk.coach().summary(place, &all).await.expect("a summary");
     let json = serde_json::to_value(&summary).expect("JSON");
     for row in json["members"].as_array().expect("members") {
         let sum = shown

@@ -40,7 +40,9 @@ impl Demo {
         let outcome = to_its_end(async {
             demo_fill::fill(&config, &path).await?;
             let desk = desk(&config, &path)?;
-            desk.post_now(&room::place(), &room::coach(), None).await?;
+            desk.coach()
+                .post_now(&room::place(), &room::coach(), None)
+                .await?;
             serve(desk, &config, self.port).await
         });
         drop(folder);

@@ -95,10 +95,14 @@ impl Import {
                 shown.set_position(done as u64);
             });
             let choice = self.same.map_or(SameChoice::Keep, SameChoice::from);
-            let written = open.desk.written_in(&group, &coach, &name, bytes.clone());
+            let written = open
+                .desk
+                .coach()
+                .written_in(&group, &coach, &name, bytes.clone());
             let written = open.wait(written)?;
             let checked = open.wait(
                 open.desk
+                    .coach()
                     .import_choosing(&group, &coach, &name, bytes, choice, progress),
             )?;
             bar.finish_and_clear();
@@ -107,7 +111,7 @@ impl Import {
                     InFile::Position(item) => item,
                     InFile::Written(found) => {
                         if self.queue {
-                            open.wait(open.desk.enqueue_found(&group, &coach, &found))?;
+                            open.wait(open.desk.coach().enqueue_found(&group, &coach, &found))?;
                         }
                         match (self.json, self.queue) {
                             (true, _) => json_line(&mut out, &found)?,
@@ -125,14 +129,22 @@ impl Import {
                 let mut left_out = false;
                 if let Some(position) = item.position {
                     if let Some(topic) = &self.topic {
-                        open.wait(open.desk.set_topic(&group, &coach, position, Some(topic)))?;
+                        open.wait(open.desk.coach().set_topic(
+                            &group,
+                            &coach,
+                            position,
+                            Some(topic),
+                        ))?;
                     }
                     if sound && self.queue {
                         let queued = match self.again {
-                            true => {
-                                open.wait(open.desk.enqueue_again(&group, &coach, position, false))
-                            }
-                            false => open.wait(open.desk.enqueue(&group, &coach, position, false)),
+                            true => open.wait(
+                                open.desk
+                                    .coach()
+                                    .enqueue_again(&group, &coach, position, false),
+                            ),
+                            false => open
+                                .wait(open.desk.coach().enqueue(&group, &coach, position, false)),
                         };
                         match (queued, item.posted) {
                             // Posted before, and nobody said: again.

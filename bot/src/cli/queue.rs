@@ -173,8 +173,16 @@ impl Action {
             } => {
                 for position in positions {
                     match again {
-                        true => desk.enqueue_again(group, &coach, position, anyway).await?,
-                        false => desk.enqueue(group, &coach, position, anyway).await?,
+                        true => {
+                            desk.coach()
+                                .enqueue_again(group, &coach, position, anyway)
+                                .await?
+                        }
+                        false => {
+                            desk.coach()
+                                .enqueue(group, &coach, position, anyway)
+                                .await?
+                        }
                     };
                 }
             }
@@ -188,6 +196,7 @@ impl Action {
                 let on = on.as_deref().map(local_time).transpose()?.flatten();
                 let reveal = reveal.as_deref().unwrap_or_default();
                 let item = desk
+                    .coach()
                     .enqueue_question(
                         group,
                         &coach,
@@ -207,6 +216,7 @@ impl Action {
             } => {
                 let on = on.as_deref().map(local_time).transpose()?.flatten();
                 let item = desk
+                    .coach()
                     .enqueue_words(group, &coach, &words, fen.as_deref(), topic.as_deref())
                     .await?;
                 fixed(desk, group, &coach, item, on).await?;
@@ -217,7 +227,7 @@ impl Action {
                 reveal,
                 anyway,
             } => {
-                let kept = desk.checked(group, &coach, position).await?.words;
+                let kept = desk.coach().checked(group, &coach, position).await?.words;
                 if post.is_some() || reveal.is_some() {
                     let telling = match anyway {
                         true => Telling::Meant,
@@ -225,10 +235,11 @@ impl Action {
                     };
                     let with_post = post.as_ref().unwrap_or(&kept.with_post);
                     let at_reveal = reveal.as_ref().unwrap_or(&kept.at_reveal);
-                    desk.set_words(group, &coach, position, with_post, at_reveal, telling)
+                    desk.coach()
+                        .set_words(group, &coach, position, with_post, at_reveal, telling)
                         .await?;
                 }
-                let now = desk.checked(group, &coach, position).await?.words;
+                let now = desk.coach().checked(group, &coach, position).await?.words;
                 tell_words(
                     &mut io::stdout().lock(),
                     &now.with_post,
@@ -238,24 +249,26 @@ impl Action {
             }
             Self::Move { item, to } => {
                 unless(to >= 1, || Failure::PlacesFromOne)?;
-                desk.reorder(group, &coach, item, to - 1).await?;
+                desk.coach().reorder(group, &coach, item, to - 1).await?;
             }
             Self::At { item, time } => {
-                desk.fix_time(group, &coach, item, local_time(&time)?)
+                desk.coach()
+                    .fix_time(group, &coach, item, local_time(&time)?)
                     .await?
             }
             Self::Topic { position, topic } => {
-                desk.set_topic(group, &coach, position, topic.as_deref())
+                desk.coach()
+                    .set_topic(group, &coach, position, topic.as_deref())
                     .await?
             }
-            Self::Remove { item } => desk.dequeue(group, &coach, item).await?,
-            Self::Now { item } => desk.post_now(group, &coach, item).await?,
+            Self::Remove { item } => desk.coach().dequeue(group, &coach, item).await?,
+            Self::Now { item } => desk.coach().post_now(group, &coach, item).await?,
             Self::Pause { until } => {
                 let zone = desk.settings(group).await?.zone;
                 let until = until.map(|day| first_moment(zone, day)).transpose()?;
-                desk.pause(group, &coach, until).await?;
+                desk.coach().pause(group, &coach, until).await?;
             }
-            Self::Resume => desk.resume(group, &coach).await?,
+            Self::Resume => desk.coach().resume(group, &coach).await?,
             Self::Print { out, letter } => {
                 let pdf = print(desk, group, letter).await?;
                 std::fs::write(&out, pdf)
@@ -275,8 +288,8 @@ async fn fixed(
     on: Option<NaiveDateTime>,
 ) -> anyhow::Result<()> {
     let Some(on) = on else { return Ok(()) };
-    if let Err(error) = desk.fix_time(group, coach, item, Some(on)).await {
-        desk.dequeue(group, coach, item).await?;
+    if let Err(error) = desk.coach().fix_time(group, coach, item, Some(on)).await {
+        desk.coach().dequeue(group, coach, item).await?;
         return Err(error.into());
     }
     Ok(())
@@ -289,11 +302,15 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
     let words = words(settings.language.tag());
     let tongue = pictures::tongue(words);
     let mut items = Vec::new();
-    for item in desk.queue(group).await? {
+    for item in desk.coach().queue(group).await? {
         items.push(match item.holds {
             Queued::Problem { position, fen, .. } => {
-                let checked = desk.checked(group, &coach, position).await?;
-                let content = desk.preview_item(group, &coach, item.id).await?.content;
+                let checked = desk.coach().checked(group, &coach, position).await?;
+                let content = desk
+                    .coach()
+                    .preview_item(group, &coach, item.id)
+                    .await?
+                    .content;
                 let (task, words) = match content {
                     Content::Problem {
                         side,
@@ -397,7 +414,7 @@ fn first_moment(
 
 async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
     let mut out = io::stdout().lock();
-    let items = desk.queue(group).await?;
+    let items = desk.coach().queue(group).await?;
     if json {
         for item in &items {
             json_line(&mut out, item)?;
@@ -406,7 +423,7 @@ async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
     }
     let settings = desk.settings(group).await?;
     let zone = settings.zone;
-    match desk.paused(group).await? {
+    match desk.coach().paused(group).await? {
         Some(Some(until)) => {
             let moment = local(until, zone);
             writeln!(out, "{}", Text::PostingPausedUntil { moment }.said())?;

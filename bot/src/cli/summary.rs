@@ -53,7 +53,7 @@ impl Summary {
         let group = open.existing_group(&self.which)?;
         let zone = open.wait(open.desk.settings(&group))?.zone;
         let period = self.span.read(&group, &open)?;
-        let summary = open.wait(open.desk.summary(&group, &period))?;
+        let summary = open.wait(open.desk.coach().summary(&group, &period))?;
         let words = readers();
         let mut out = io::stdout().lock();
         match (self.json, self.csv) {
@@ -72,7 +72,11 @@ impl Summary {
             std::fs::create_dir_all(&folder).or_fail(|| Failure::FolderNotMade {
                 folder: path(&folder),
             })?;
-            let charts = open.wait(open.desk.summary_charts(&group, &period, words.tag()))?;
+            let charts = open.wait(open.desk.coach().summary_charts(
+                &group,
+                &period,
+                words.tag(),
+            ))?;
             for (number, chart) in charts.iter().enumerate() {
                 let ending = match chart.kind {
                     PictureKind::Png => "png",

@@ -1,26 +1,20 @@
-//! Settling a reply without a verdict: a coach's private answer to it, or the word that it needs none.
-//! The answer is written down before it goes out, so that one that a crash has held up goes out at the
-//! next start.
+//! A coach's private answer to a reply, as its member is told it.
 
 use chrono::{DateTime, Utc};
-use sealed_move_store::{CoachWords, Db, Deed, Group, Reply, Tx};
+use sealed_move_store::{CoachWords, Db, Group, Reply};
 use serde::Serialize;
 
 use super::{
     Desk, ErrandKind, Kind, KindName, Person, Place, ReplyId,
-    deeds::did,
     errand::Answered,
-    error::{Done, bad_request, not_found},
+    error::{Done, not_found},
     groups::place_of,
-    handle::{coaching, group_at, member_of},
+    handle::group_at,
     ledger::Left,
     outbox::Earlier,
     refusal::Refusal,
-    text,
 };
 
-/// The most characters of a private answer.
-pub const LONGEST_WORDS: usize = 1_500;
 /// Private answers on a member's page.
 const SHOWN: usize = 30;
 
@@ -44,75 +38,6 @@ pub struct WordsRow {
 }
 
 impl Desk {
-    /// Answers a reply in private, without a verdict: it waits for the coach no longer, and its member
-    /// is told. Coaches only.
-    ///
-    /// # Errors
-    /// When there is no such reply, or the answer is empty or too long.
-    pub async fn answer_privately(
-        &self,
-        place: &Place,
-        coach: &Person,
-        reply: ReplyId,
-        words: &str,
-    ) -> Done<()> {
-        let (words, cut) = text::body(words, LONGEST_WORDS);
-        if words.is_empty() {
-            return bad_request(Refusal::AnswerWanted);
-        }
-        if cut {
-            return bad_request(Refusal::AnswerTooLong {
-                most: LONGEST_WORDS.into(),
-            });
-        }
-        self.settle_with(place, coach, reply, words).await
-    }
-
-    /// Notes that a reply needs no answer: it waits for the coach no longer, and nobody is told.
-    /// Coaches only.
-    ///
-    /// # Errors
-    /// When there is no such reply.
-    pub async fn no_answer_needed(
-        &self,
-        place: &Place,
-        coach: &Person,
-        reply: ReplyId,
-    ) -> Done<()> {
-        self.settle_with(place, coach, reply, String::new()).await
-    }
-
-    async fn settle_with(
-        &self,
-        place: &Place,
-        coach: &Person,
-        reply: ReplyId,
-        words: String,
-    ) -> Done<()> {
-        let now = self.now();
-        let (at, by) = (place.clone(), coach.clone());
-        let told = self
-            .write(move |tx| {
-                let (group, by) = coaching(tx, &at, &by)?;
-                let reply = reply_of(tx, &group, reply)?;
-                let member = member_of(tx, &group, reply.member_id)?;
-                let deed = if words.is_empty() {
-                    Deed::NoAnswer
-                } else {
-                    Deed::Answer
-                };
-                tx.settle_reply(reply.id, &words, by.id, now)?;
-                did(tx, &group, &by, deed, Some(member.id), "", now)?;
-                told(tx, reply.id)
-            })
-            .await?;
-        if let Some(told) = told {
-            let kind = ErrandKind::AnswerMember(Box::new(told));
-            self.inner.errands.tell(Left::new(place.clone(), kind));
-        }
-        Ok(())
-    }
-
     /// The private answers that a member was given, the oldest first.
     ///
     /// # Errors
@@ -183,21 +108,7 @@ pub(super) fn reply_of(db: &Db<'_>, group: &Group, reply: ReplyId) -> Done<Reply
     not_found(Refusal::NoReply)
 }
 
-/// The answer to a reply as its member is told it; `None` where there are no words.
-fn told(tx: &Tx<'_>, reply: ReplyId) -> Done<Option<Answered>> {
-    let Some(words) = tx
-        .coach_words(reply)?
-        .filter(|words| !words.words.is_empty())
-    else {
-        return Ok(None);
-    };
-    match row(tx, words)? {
-        Some((row, _)) => told_of(tx, row),
-        None => Ok(None),
-    }
-}
-
-fn told_of(db: &Db<'_>, row: WordsRow) -> Done<Option<Answered>> {
+pub(super) fn told_of(db: &Db<'_>, row: WordsRow) -> Done<Option<Answered>> {
     let Some(reply) = db.reply(row.reply)? else {
         return Ok(None);
     };
@@ -207,7 +118,7 @@ fn told_of(db: &Db<'_>, row: WordsRow) -> Done<Option<Answered>> {
     }))
 }
 
-fn row(db: &Db<'_>, words: CoachWords) -> Done<Option<(WordsRow, Group)>> {
+pub(super) fn row(db: &Db<'_>, words: CoachWords) -> Done<Option<(WordsRow, Group)>> {
     let Some(reply) = db.reply(words.reply_id)? else {
         return Ok(None);
     };

@@ -8,9 +8,9 @@
 mod aim;
 mod answers;
 mod attempt;
-mod by_hand;
 mod checking;
 pub mod clock;
+mod coach;
 mod coach_words;
 mod content;
 mod convert;
@@ -27,7 +27,6 @@ mod gone;
 mod groups;
 mod handle;
 mod hints;
-mod import;
 mod ledger;
 mod links;
 mod members;
@@ -50,7 +49,6 @@ pub mod refusal;
 mod replies;
 mod reveal;
 pub mod said;
-mod same;
 mod scale;
 mod schedule;
 pub mod sheets;
@@ -65,15 +63,12 @@ mod tongue;
 mod turns;
 mod waiting;
 
-pub use answers::{LONGEST_WORDS, WordsRow};
-pub use by_hand::HomeworkRow;
+pub use answers::WordsRow;
 pub use clock::{Clock, SystemClock, TestClock};
-pub use coach_words::{CoachWords, Telling};
-pub use content::{
-    Content, FoundWritten, InFile, Kind, KindName, LONGEST_CONTENT, NewPostContent, Queued,
-    WrittenSheet, in_file_order,
-};
-pub use deeds::{Deed, DeedNote, DeedRow};
+pub use coach::*;
+pub use coach_words::CoachWords;
+pub use content::{Content, Kind, KindName, WrittenSheet};
+pub use deeds::{Deed, DeedNote};
 pub use edits::Withdrawn;
 pub use errand::{Answered, Delivered, Errand, ErrandKind, Step, StepDone};
 pub use error::DeskError;
@@ -84,10 +79,8 @@ pub use figures::{
 pub use gone::{GoneRow, How};
 pub use groups::MemberRow;
 pub use handle::Desk;
-pub use import::DIAGRAMS_AT_ONCE;
 pub use links::Link;
-pub use members::{Listed, MemberIs, Merged, MutedUntil, Rank, Standing};
-pub use moderation::WatchedRow;
+pub use members::{MemberIs, Rank, Standing};
 pub use notes::NoteRow;
 pub use notice::{ChatName, Notice, Sentence};
 pub use options::DeskOptions;
@@ -95,7 +88,6 @@ pub use outbox::Earlier;
 pub use refusal::Refusal;
 pub use replies::Edited;
 pub use said::Said;
-pub use same::{Differs, Fresh, PostedBefore, SameAgain, SameChoice, Version};
 pub use scale::Costs;
 pub use schedule::LATE;
 pub use sealed_move_store::{

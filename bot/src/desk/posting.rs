@@ -1,204 +1,22 @@
-//! Posts as members see them: the sheet with its diagram and task, and what a coach does with a post
-//! by hand. Nothing on the sheet depends on the solution, so nothing on it can give it away.
+//! Posts as members see them: the sheet with its diagram and task, whether it takes replies, when it closes.
+//! Nothing on the sheet depends on the solution, so nothing on it can give it away.
 
 use chrono::{DateTime, TimeDelta, Utc};
-use sealed_move_store::{
-    self as store, Db, Deed, Group, NewPost, Post, PostState, Tx, Waits, Written,
-};
+use sealed_move_store::{self as store, Db, Group, NewPost, Post, PostState, Tx};
 
 use super::{
-    ChatKey, ContentId, Desk, GroupId, ItemId, Kind, Person, Place, PositionId, PostId, PostRow,
-    PostSheet, Settings, attempt,
+    ChatKey, ContentId, Desk, GroupId, ItemId, Kind, Place, PostId, PostRow, PostSheet, Settings,
+    attempt,
     content::{self, Held},
     convert,
-    deeds::{DeedNote, did},
-    error::{Done, bad_request, not_found},
+    error::{Done, not_found},
     groups::place_of,
-    handle::{coached, coaching, group_at, position_of, post_of},
-    queue::{fit, item_of, not_sound, plan_of, waits_as},
+    handle::{group_at, post_of},
     refusal::Refusal,
     schedule,
 };
 
 impl Desk {
-    /// The post that a position would be, exactly as members would see it, numbered and timed as if it were
-    /// the next. Coaches only.
-    pub async fn preview(
-        &self,
-        place: &Place,
-        coach: &Person,
-        position: PositionId,
-    ) -> Done<PostSheet> {
-        let (at, by) = (place.clone(), coach.clone());
-        let found = self
-            .read(move |db| {
-                let group = coached(db, &at, &by)?;
-                let position = position_of(db, &group, position)?;
-                let queue = db.queue(group.id)?;
-                let item = queue
-                    .iter()
-                    .find(|item| waits_as(item) == Some(position.id));
-                let (item, topic) = (item.map(|item| item.id), position.topic.clone());
-                Ok((group, Held::Problem(Box::new(position)), topic, item))
-            })
-            .await?;
-        self.previewed(found).await
-    }
-
-    /// The post that an item of the week will be, as [`Desk::preview`]. Coaches only.
-    ///
-    /// # Errors
-    /// When it waits no longer.
-    pub async fn preview_item(
-        &self,
-        place: &Place,
-        coach: &Person,
-        item: ItemId,
-    ) -> Done<PostSheet> {
-        let (at, by) = (place.clone(), coach.clone());
-        let found = self
-            .read(move |db| {
-                let group = coached(db, &at, &by)?;
-                let item = item_of(db, &group, item)?;
-                let held = match item.holds {
-                    Waits::Problem(problem) => {
-                        Held::Problem(Box::new(position_of(db, &group, problem.position_id)?))
-                    }
-                    Waits::Question { asked, at_reveal } => Held::Question(asked, at_reveal),
-                    Waits::Words(written) => Held::Words(written),
-                };
-                Ok((group, held, item.topic, Some(item.id)))
-            })
-            .await?;
-        self.previewed(found).await
-    }
-
-    async fn previewed(
-        &self,
-        (group, held, topic, item): (Group, Held, Option<String>, Option<ItemId>),
-    ) -> Done<PostSheet> {
-        let now = self.now();
-        let settings = convert::kept_settings(&group.settings)?;
-        let id = group.id;
-        let (number, due) = self
-            .read(move |db| {
-                let latest = db.latest_posts(group.id, 1)?;
-                let number = latest.first().map_or(0, |post| post.number) + 1;
-                let plan = plan_of(db, &group, &db.queue(group.id)?, now)?;
-                let due = plan.due.iter().find(|due| Some(due.item) == item);
-                Ok((number, due.map(|due| due.at).or(plan.next).unwrap_or(now)))
-            })
-            .await?;
-        Ok(PostSheet {
-            post: PostId::of(0),
-            number,
-            nonce: nonce(id, ContentId::of(0), now),
-            topic,
-            content: self.content_sheet(&held, &settings).await?,
-            closes_at: closing_time(due.max(now), now, &settings),
-            message: None,
-            thread: None,
-        })
-    }
-
-    /// Posts the item (or the next one) as soon as the chat can, paused or not; the week goes on as
-    /// planned. Coaches only.
-    ///
-    /// # Errors
-    /// When nothing fit is queued, or the position does not pass the check of this program's version.
-    pub async fn post_now(&self, place: &Place, coach: &Person, item: Option<ItemId>) -> Done<()> {
-        let now = self.now();
-        let (at, by) = (place.clone(), coach.clone());
-        let (item, position) = self
-            .read(move |db| {
-                let group = coached(db, &at, &by)?;
-                let item = match item {
-                    Some(item) => item_of(db, &group, item)?,
-                    None => next_item(db, &group, now)?,
-                };
-                let position = match waits_as(&item) {
-                    Some(position) => Some(position_of(db, &group, position)?),
-                    None => None,
-                };
-                Ok((item, position))
-            })
-            .await?;
-        // Only a problem is proved, and so proved again.
-        let position = match position {
-            Some(position) => Some(self.check_again(position).await?),
-            None => None,
-        };
-        let now = self.now();
-        let (at, by) = (place.clone(), coach.clone());
-        let (group, errands) = (item.group_id, &self.inner.errands);
-        let nonce = nonce(group, item.content_id, now);
-        // Before the intent can be seen: nobody has tried to send this one yet.
-        errands.note_fresh(&nonce);
-        let intended = self
-            .write({
-                let nonce = nonce.clone();
-                move |tx| {
-                    let (group, by) = coaching(tx, &at, &by)?;
-                    let item = item_of(tx, &group, item.id)?;
-                    if let Some(position) = position.filter(|_| !fit(&item)) {
-                        return bad_request(not_sound(&position));
-                    }
-                    did(tx, &group, &by, Deed::PostNow, None, &told(&item), now)?;
-                    let settings = convert::kept_settings(&group.settings)?;
-                    intend(
-                        tx,
-                        &group,
-                        item.id,
-                        free_slot(tx, group.id, now)?,
-                        now,
-                        &settings,
-                        nonce,
-                    )
-                }
-            })
-            .await;
-        if intended.is_err() {
-            errands.forget_fresh(&nonce);
-        }
-        intended.map(|_| ())
-    }
-
-    /// Closes an open post with its reveal as soon as the chat can; replies end at once. Coaches only.
-    pub async fn close_now(&self, place: &Place, coach: &Person, post: PostId) -> Done<()> {
-        let now = self.now();
-        let (place, coach) = (place.clone(), coach.clone());
-        self.inner.errands.note_fresh_reveal(post);
-        let closing = self
-            .write(move |tx| {
-                let (group, by) = coaching(tx, &place, &coach)?;
-                let post = post_of(tx, &group, post)?;
-                let note = DeedNote::NotePost {
-                    kind: Kind::of(&post.content).name(),
-                    number: post.number,
-                };
-                match post.state {
-                    PostState::Intended => bad_request(Refusal::NotOutYet),
-                    PostState::Closing => bad_request(Refusal::ClosingAlready),
-                    PostState::Closed => bad_request(Refusal::ClosedAlready),
-                    // It takes no replies, and nothing is revealed.
-                    PostState::Open if Kind::of(&post.content) == Kind::Words => {
-                        Ok(close_words(tx, &post, now)?)
-                    }
-                    PostState::Open => {
-                        let ends = after_what_came(tx, &post, now)?;
-                        tx.set_closes_at(post.id, post.closes_at.min(ends))?;
-                        did(tx, &group, &by, Deed::CloseNow, None, &note.to_keep(), now)?;
-                        Ok(tx.mark_post_closing(post.id)?)
-                    }
-                }
-            })
-            .await;
-        if closing.is_err() {
-            self.inner.errands.forget_fresh_reveal(post);
-        }
-        closing
-    }
-
     /// The post that takes replies now, if any; the latest when several do.
     pub(super) async fn open_now(&self, place: &Place) -> Done<Option<Post>> {
         let (now, place) = (self.now(), place.clone());
@@ -313,15 +131,6 @@ pub(super) fn takes_replies(post: &Post, now: DateTime<Utc>) -> bool {
     asks && matches!(post.state, PostState::Intended | PostState::Open) && now < post.closes_at
 }
 
-/// When replies to a post end that is closed at `now`: moments are kept to the second, and what came in the
-/// same second came before.
-fn after_what_came(db: &Db<'_>, post: &Post, now: DateTime<Utc>) -> Done<DateTime<Utc>> {
-    Ok(match db.last_received(post.id)? {
-        Some(last) => now.max(last + TimeDelta::seconds(1)),
-        None => now,
-    })
-}
-
 /// When a reply that comes at `now` is said to have come: after the end, where replies have ended.
 pub(super) fn received(post: &Post, now: DateTime<Utc>) -> DateTime<Utc> {
     match post.state {
@@ -341,18 +150,6 @@ pub(super) fn close_words(
         tx.mark_post_closing(post.id)?;
     }
     tx.mark_post_closed(post.id, now, None)
-}
-
-/// What a queue entry is called in the list of what coaches did.
-fn told(item: &store::Queued) -> String {
-    match &item.holds {
-        Waits::Problem(_) => item.source.clone(),
-        Waits::Question {
-            asked: Written { words, .. },
-            ..
-        }
-        | Waits::Words(Written { words, .. }) => content::beginning(words),
-    }
 }
 
 /// The group's post that takes replies at `now`, if any; the latest when several do.
@@ -417,20 +214,6 @@ fn base36(number: i64) -> String {
         if number == 0 {
             return digits.into_iter().rev().collect();
         }
-    }
-}
-
-/// The next item to go out: by the plan, or the first fit one while posting is paused.
-fn next_item(db: &Db<'_>, group: &Group, now: DateTime<Utc>) -> Done<sealed_move_store::Queued> {
-    let queue = db.queue(group.id)?;
-    let plan = plan_of(db, group, &queue, now)?;
-    let first = plan.due.first().map(|due| due.item);
-    match queue
-        .into_iter()
-        .find(|item| fit(item) && first.is_none_or(|first| first == item.id))
-    {
-        Some(item) => Ok(item),
-        None => not_found(Refusal::NothingToPost),
     }
 }
 

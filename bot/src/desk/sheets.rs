@@ -1,15 +1,10 @@
 //! What the desk hands to a chat and takes from it: plain values, no store rows, no chat's types.
 //! A chat lays a sheet out in its own manners; the words are the desk's.
 
-use std::sync::Arc;
-
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
-use super::{
-    CoachWords, Content, Fresh, ItemId, Kind, LanguageTag, MemberId, PositionId, PostId,
-    PostedBefore, Queued, ReplyId, Said, SameAgain, SummaryTopic,
-};
+use super::{Content, Kind, LanguageTag, MemberId, PostId, ReplyId, Said, SummaryTopic};
 
 pub use crate::chess::check::{Report, Soundness};
 pub use crate::chess::comments::{Note, lines as note_lines};
@@ -416,47 +411,6 @@ pub struct OwnPost {
     pub live: bool,
     /// The board as the member's line stands, once there is a line.
     pub board: Option<Picture>,
-}
-
-/// A checked position in the coach's hands.
-#[derive(Clone)]
-pub struct CheckedPosition {
-    /// Its id in the store; `None` when it could not be kept (illegal, syntax error).
-    pub position: Option<PositionId>,
-    /// Topic as the file names it or the coach set it; the one that is counted.
-    pub topic: Option<String>,
-    /// Topics it has besides.
-    pub further_topics: Vec<String>,
-    /// The coach's words on it.
-    pub words: CoachWords,
-    /// What was kept of the same position before, where the file says something else.
-    pub same: Option<SameAgain>,
-    /// Its latest post, where it was posted before.
-    pub posted: Option<PostedBefore>,
-    /// The file's version, as long as the coach may choose it.
-    pub fresh: Option<Arc<Fresh>>,
-    /// The report.
-    pub report: Report,
-    /// Diagram, where there is a position to draw.
-    pub picture: Option<Picture>,
-}
-
-/// A place in the week.
-#[derive(Clone, Debug, Serialize)]
-pub struct QueueItem {
-    /// Id of the queue entry.
-    pub id: ItemId,
-    /// File and id, where a file gave it; else empty.
-    pub source: String,
-    /// Topic.
-    pub topic: Option<String>,
-    /// What waits.
-    #[serde(flatten)]
-    pub holds: Queued,
-    /// When it will go out, as things stand; `None` while paused.
-    pub due_at: Option<DateTime<Utc>>,
-    /// True when the coach fixed that time.
-    pub fixed: bool,
 }
 
 /// A span of time and topic that a report covers.

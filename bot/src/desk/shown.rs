@@ -3,9 +3,7 @@
 
 use std::fmt::{Debug, Formatter, Result};
 
-use super::{
-    CheckedPosition, ErrandKind, HintSheet, PostSheet, ReplyRow, RevealSheet, VerdictSheet,
-};
+use super::{ErrandKind, HintSheet, PostSheet, ReplyRow, RevealSheet, VerdictSheet};
 
 impl Debug for PostSheet {
     fn fmt(&self, f: &mut Formatter<'_>) -> Result {
@@ -41,16 +39,6 @@ impl Debug for HintSheet {
         f.debug_struct("HintSheet")
             .field("number", &self.number)
             .field("step", &self.step)
-            .finish_non_exhaustive()
-    }
-}
-
-impl Debug for CheckedPosition {
-    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
-        f.debug_struct("CheckedPosition")
-            .field("position", &self.position)
-            .field("id", &self.report.id)
-            .field("verdict", &self.report.verdict)
             .finish_non_exhaustive()
     }
 }

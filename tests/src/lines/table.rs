@@ -168,15 +168,15 @@ impl Table {
                 ))]
             }
             (("post", ""), _) if coach => {
-                desk.post_now(place, person, None).await?;
+                desk.coach().post_now(place, person, None).await?;
                 vec![Line::plain("It goes out now.")]
             }
             (("close", ""), Some(post)) if coach => {
-                desk.close_now(place, person, post).await?;
+                desk.coach().close_now(place, person, post).await?;
                 vec![Line::plain("It is closed.")]
             }
             (("queue", ""), _) if coach => {
-                let queue = desk.queue(place).await?;
+                let queue = desk.coach().queue(place).await?;
                 let rows = queue.iter().map(|item| {
                     let topic = item.topic.as_deref().unwrap_or("no topic");
                     Line::plain(&match &item.holds {
@@ -191,16 +191,19 @@ impl Table {
                     .collect()
             }
             (("question", words), _) if coach && !words.is_empty() => {
-                desk.enqueue_question(place, person, words, None, None, "")
+                desk.coach()
+                    .enqueue_question(place, person, words, None, None, "")
                     .await?;
                 vec![Line::plain("The question is in the week.")]
             }
             (("say", words), _) if coach && !words.is_empty() => {
-                desk.enqueue_words(place, person, words, None, None).await?;
+                desk.coach()
+                    .enqueue_words(place, person, words, None, None)
+                    .await?;
                 vec![Line::plain("The words are in the week.")]
             }
             (("waiting", ""), _) if coach => {
-                let waiting = desk.homework(place, person).await?;
+                let waiting = desk.coach().homework(place, person).await?;
                 let rows = waiting
                     .iter()
                     .map(|row| Line::plain(&format!("{}: {}", row.reply.name, row.reply.text)));
@@ -209,10 +212,11 @@ impl Table {
             }
             (("mark", mark), _) if coach => {
                 let (points, words) = mark.split_once(' ').unwrap_or((mark, ""));
-                let waiting = desk.homework(place, person).await?;
+                let waiting = desk.coach().homework(place, person).await?;
                 match (points.parse(), waiting.first()) {
                     (Ok(points), Some(row)) => {
-                        desk.mark_answer(place, person, row.reply.reply, points, words)
+                        desk.coach()
+                            .mark_answer(place, person, row.reply.reply, points, words)
                             .await?;
                         vec![Line::plain("It is marked.")]
                     }
@@ -220,7 +224,7 @@ impl Table {
                 }
             }
             (("summary", ""), _) if coach => {
-                let summary = desk.summary(place, &Period::default()).await?;
+                let summary = desk.coach().summary(place, &Period::default()).await?;
                 let rows = summary
                     .members
                     .iter()

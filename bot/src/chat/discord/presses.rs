@@ -149,12 +149,12 @@ async fn done(
         }
         Press::EraseMe => study::erased(house, words, place, &person).await,
         Press::EraseMember(member) => {
-            let users = desk.erase_member(place, &person, member).await?;
+            let users = desk.coach().erase_member(place, &person, member).await?;
             held::erase(house, place, &users).await?;
             Ok(Letter::text(words.say(&Group::ErasedMember)))
         }
         Press::NoAnswer(reply) => {
-            desk.no_answer_needed(place, &person, reply).await?;
+            desk.coach().no_answer_needed(place, &person, reply).await?;
             answers::open(house, words, place, &person, 0).await
         }
         Press::Homework(at) => answers::open(house, words, place, &person, at).await,
@@ -164,8 +164,16 @@ async fn done(
             again,
         } => {
             match again {
-                true => desk.enqueue_again(place, &person, position, anyway).await?,
-                false => desk.enqueue(place, &person, position, anyway).await?,
+                true => {
+                    desk.coach()
+                        .enqueue_again(place, &person, position, anyway)
+                        .await?
+                }
+                false => {
+                    desk.coach()
+                        .enqueue(place, &person, position, anyway)
+                        .await?
+                }
             };
             week(house, words, place, &person, None).await
         }
@@ -211,6 +219,7 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
                 let told = field(form, "words");
                 house
                     .desk
+                    .coach()
                     .mark_answer(&place, &person, reply, points, &told)
                     .await?;
                 answers::open(house, words, &place, &person, 0).await
@@ -218,6 +227,7 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
             Press::NewQuestion => {
                 let item = house
                     .desk
+                    .coach()
                     .enqueue_question(
                         &place,
                         &person,
@@ -232,6 +242,7 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
             Press::NewWords => {
                 let item = house
                     .desk
+                    .coach()
                     .enqueue_words(
                         &place,
                         &person,
@@ -251,6 +262,7 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
                 let told = field(form, "words");
                 house
                     .desk
+                    .coach()
                     .judge_by_hand(&place, &person, reply, verdict, points, &told)
                     .await?;
                 answers::open(house, words, &place, &person, 0).await
@@ -259,6 +271,7 @@ pub async fn sent(house: &House, form: &ModalInteraction) {
                 let told = field(form, "words");
                 house
                     .desk
+                    .coach()
                     .answer_privately(&place, &person, reply, &told)
                     .await?;
                 answers::open(house, words, &place, &person, 0).await
@@ -285,7 +298,7 @@ async fn turn_page(house: &House, asked: Asked<'_>, number: u64, at: usize) -> A
         .filter(|report| report.coach == asked.user().id.to_string());
     match report {
         Some(report) => {
-            let queue = house.desk.queue(&report.place).await?;
+            let queue = house.desk.coach().queue(&report.place).await?;
             let words = asked.words(house).await;
             Ok(sheets::report::page(words, number, &report, at, &queue))
         }
@@ -312,6 +325,7 @@ async fn settle_same(
     let coach = asked.person(house, &report.place).await;
     let settled = house
         .desk
+        .coach()
         .settle_same(&report.place, &coach, &position, choice)
         .await?;
     house.settle_in_report(number, at, settled);
@@ -326,8 +340,8 @@ pub async fn week(
     coach: &Person,
     picked: Option<ItemId>,
 ) -> Answer<Letter> {
-    let queue = house.desk.queue(place).await?;
-    let paused = house.desk.paused(place).await?;
+    let queue = house.desk.coach().queue(place).await?;
+    let paused = house.desk.coach().paused(place).await?;
     if !house.desk.is_coach(place, &coach.user).await? {
         return said(Group::CoachesOnly);
     }
@@ -344,9 +358,9 @@ async fn week_press(
     press: &ComponentInteraction,
 ) -> Answer<Letter> {
     let desk = &house.desk;
-    let queue = desk.queue(place).await?;
+    let queue = desk.coach().queue(place).await?;
     let at = queue.iter().position(|queued| queued.id == item);
-    let moved = |to: usize| async move { desk.reorder(place, coach, item, to).await };
+    let moved = |to: usize| async move { desk.coach().reorder(place, coach, item, to).await };
     match (what, at) {
         (WeekPress::Pick, _) => {
             let picked = match &press.data.kind {
@@ -372,16 +386,16 @@ async fn week_press(
             week(house, words, place, coach, Some(item)).await
         }
         (WeekPress::Out, Some(_)) => {
-            desk.dequeue(place, coach, item).await?;
+            desk.coach().dequeue(place, coach, item).await?;
             week(house, words, place, coach, None).await
         }
         (WeekPress::Post, Some(_)) => {
-            desk.post_now(place, coach, Some(item)).await?;
+            desk.coach().post_now(place, coach, Some(item)).await?;
             Ok(Letter::text(words.say(&Coach::GoesOutNow)))
         }
         (WeekPress::Look, Some(_)) => {
             let mode = desk.settings(place).await?.mode;
-            let sheet = desk.preview_item(place, coach, item).await?;
+            let sheet = desk.coach().preview_item(place, coach, item).await?;
             // As members will see it, so in the group's language.
             let all = house.words_of_group(place).await;
             let mut letter = sheets::post::preview(all, &sheet, mode, house.opens_threads(place));

@@ -199,7 +199,12 @@ pub(super) async fn named(
     let before = room.desk.name_of(&room.place, &person.user).await?;
     match which {
         As::Member => room.desk.enter(&room.place, &person).await?,
-        As::Coach => room.desk.enter_as_coach(&room.place, &person).await?,
+        As::Coach => {
+            room.desk
+                .coach()
+                .enter_as_coach(&room.place, &person)
+                .await?
+        }
     }
     let name = room
         .desk

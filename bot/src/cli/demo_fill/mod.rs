@@ -145,6 +145,7 @@ impl Play {
         for (file, text) in POSITION_FILES {
             let checked = self
                 .desk
+                .coach()
                 .import(
                     &self.place,
                     &self.coach,
@@ -172,6 +173,7 @@ impl Play {
                 .get(name)
                 .with_context(|| format!("no file of the demo has the position {name}"))?;
             self.desk
+                .coach()
                 .enqueue(&self.place, &self.coach, *id, false)
                 .await?;
         }
@@ -180,7 +182,7 @@ impl Play {
 
     /// One day: the post goes out, the group writes, the reveal closes it.
     async fn day(&mut self, lines: &[Line]) -> anyhow::Result<()> {
-        let queue = self.desk.queue(&self.place).await?;
+        let queue = self.desk.coach().queue(&self.place).await?;
         let due = queue
             .first()
             .and_then(|item| item.due_at)

@@ -55,7 +55,7 @@ async fn the_weeks_leave_a_group_that_is_alive() {
     assert_eq!(posts.len(), 21);
     assert!(posts.iter().all(|post| !post.open));
 
-    let queue = desk.queue(&place).await.expect("queue");
+    let queue = desk.coach().queue(&place).await.expect("queue");
     assert!(queue.len() > 7, "{}", queue.len());
     assert!(
         queue
@@ -78,6 +78,7 @@ async fn the_weeks_leave_a_group_that_is_alive() {
     assert!(points[points.len() - 1] < points[0] / 2.0, "{board:?}");
 
     let last = desk
+        .coach()
         .summary(&place, &last_week(now))
         .await
         .expect("summary");
@@ -90,6 +91,7 @@ async fn the_weeks_leave_a_group_that_is_alive() {
     assert!(!last.advice.is_empty());
 
     let all = desk
+        .coach()
         .summary(&place, &Period::default())
         .await
         .expect("summary");
@@ -120,6 +122,6 @@ async fn a_change_of_the_clocks_leaves_three_whole_weeks() {
     let (_folder, desk, _clock) = filled(now).await;
     let posts = desk.posts(&room::place(), 100).await.expect("posts");
     assert_eq!(posts.len(), 21);
-    let queue = desk.queue(&room::place()).await.expect("queue");
+    let queue = desk.coach().queue(&room::place()).await.expect("queue");
     assert!(queue[0].due_at.is_some_and(|due| due <= now));
 }

@@ -60,18 +60,14 @@ impl Desk {
         .await
     }
 
-    /// The engagement summary, for the coach: who took part and how it went, in the posts of the period
-    /// whose replies have ended, and who went quiet or came back, counting open posts too: between two whole
-    /// periods of one length with posts in them.
-    pub async fn summary(&self, place: &Place, period: &Period) -> Done<Summary> {
+    /// The engagement summary of a period.
+    pub(super) async fn summed_up(&self, place: &Place, period: &Period) -> Done<Summary> {
         let (figures, _) = self.figures(place, period).await?;
         Ok(summary::assemble(figures))
     }
 
-    /// Charts for the summary: who took part, how each post and each topic went, and the commonest wrong
-    /// moves on their board; in the language with this BCP 47 tag. None when the period has no post whose
-    /// replies have ended.
-    pub async fn summary_charts(
+    /// The summary's charts, in the language with this BCP 47 tag.
+    pub(super) async fn charted(
         &self,
         place: &Place,
         period: &Period,

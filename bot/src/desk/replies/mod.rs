@@ -13,26 +13,26 @@ mod judging;
 mod kept;
 mod pending;
 
-use crate::desk::refusal::{Refusal, Removed};
 use std::collections::{HashMap, hash_map::Entry};
 
 use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
 
-use super::{
+use self::{inbox::Arrived, kept::asks};
+use crate::desk::{
     Desk, GoneRow, Heard, Kind, LanguageTag, MemberId, Mode, Person, Place, PostId, Rank,
     RepliesTo, ReplyId, ReplyRow, Settled, VerdictSheet,
     attempt::{self, After, Work, decided},
     convert,
     error::{Done, bad_request, not_found},
-    handle::{coached, group_at, member, post_of},
+    handle::{group_at, member, post_of},
     posting::received,
+    refusal::{Refusal, Removed},
     telling,
     text::{self, LONGEST_REPLY},
     tongue,
 };
+
 pub use edits::Edited;
-use inbox::Arrived;
-use kept::asks;
 pub(super) use {
     judging::{Ruling, line_before, over},
     kept::{Asks, Case, kept_reply},
@@ -173,27 +173,6 @@ impl Desk {
             replies.retain(|reply| reply.gone.is_none());
             let language = tongue::of_member(&group, None)?;
             rows(db, &language, &post, replies)
-        })
-        .await
-    }
-
-    /// Replies to a post with their verdicts, in the order they came. Coaches only.
-    pub async fn replies(
-        &self,
-        place: &Place,
-        coach: &Person,
-        post: PostId,
-    ) -> Done<Vec<ReplyRow>> {
-        let (place, coach) = (place.clone(), coach.clone());
-        self.read(move |db| {
-            let group = coached(db, &place, &coach)?;
-            let post = post_of(db, &group, post)?;
-            rows(
-                db,
-                &tongue::of_person(db, &group, &coach)?,
-                &post,
-                db.replies_to(post.id)?,
-            )
         })
         .await
     }

@@ -21,6 +21,7 @@ async fn reports_come_in_the_files_order_with_progress() {
     };
     let reports = club
         .desk
+        .coach()
         .import(
             &club.place,
             &club.coach,
@@ -80,6 +81,7 @@ async fn files_that_cannot_be_taken_are_refused_with_a_reason() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let import = async |bytes: Vec<u8>| {
         club.desk
+            .coach()
             .import(
                 &club.place,
                 &club.coach,
@@ -110,32 +112,51 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
     club.desk.enter(&club.place, &ana).await.expect("entered");
     let (desk, place) = (&club.desk, &club.place);
     let item = items[0];
-    let position = desk.queue(place).await.expect("read")[0].problem().position;
+    let position = desk.coach().queue(place).await.expect("read")[0]
+        .problem()
+        .position;
     let settings = Settings::default();
     let refusals = [
-        desk.change_settings(place, &ana, settings).await.err(),
-        desk.add_coach(place, &ana, &ana).await.err(),
-        desk.remove_coach(place, &ana, &club.coach.user).await.err(),
-        desk.import(place, &ana, "f", FILE.into(), Arc::new(|_, _| {}))
+        desk.coach()
+            .change_settings(place, &ana, settings)
             .await
             .err(),
-        desk.set_topic(place, &ana, position, None).await.err(),
-        desk.enqueue(place, &ana, position, true).await.err(),
-        desk.reorder(place, &ana, item, 0).await.err(),
-        desk.fix_time(place, &ana, item, None).await.err(),
-        desk.dequeue(place, &ana, item).await.err(),
-        desk.preview(place, &ana, position).await.err(),
-        desk.post_now(place, &ana, None).await.err(),
-        desk.pause(place, &ana, None).await.err(),
-        desk.resume(place, &ana).await.err(),
-        desk.close_now(place, &ana, PostId::of(1)).await.err(),
-        desk.overrule(place, &ana, ReplyId::of(1), Verdict::Solved, 5.0, "")
+        desk.coach().add_coach(place, &ana, &ana).await.err(),
+        desk.coach()
+            .remove_coach(place, &ana, &club.coach.user)
             .await
             .err(),
-        desk.replies(place, &ana, PostId::of(1)).await.err(),
-        desk.homework(place, &ana).await.err(),
-        desk.shelf(place, &ana, 1).await.err(),
-        desk.checked(place, &ana, position).await.err(),
+        desk.coach()
+            .import(place, &ana, "f", FILE.into(), Arc::new(|_, _| {}))
+            .await
+            .err(),
+        desk.coach()
+            .set_topic(place, &ana, position, None)
+            .await
+            .err(),
+        desk.coach()
+            .enqueue(place, &ana, position, true)
+            .await
+            .err(),
+        desk.coach().reorder(place, &ana, item, 0).await.err(),
+        desk.coach().fix_time(place, &ana, item, None).await.err(),
+        desk.coach().dequeue(place, &ana, item).await.err(),
+        desk.coach().preview(place, &ana, position).await.err(),
+        desk.coach().post_now(place, &ana, None).await.err(),
+        desk.coach().pause(place, &ana, None).await.err(),
+        desk.coach().resume(place, &ana).await.err(),
+        desk.coach()
+            .close_now(place, &ana, PostId::of(1))
+            .await
+            .err(),
+        desk.coach()
+            .overrule(place, &ana, ReplyId::of(1), Verdict::Solved, 5.0, "")
+            .await
+            .err(),
+        desk.coach().replies(place, &ana, PostId::of(1)).await.err(),
+        desk.coach().homework(place, &ana).await.err(),
+        desk.coach().shelf(place, &ana, 1).await.err(),
+        desk.coach().checked(place, &ana, position).await.err(),
     ];
     for (n, refusal) in refusals.into_iter().enumerate() {
         assert!(
@@ -151,7 +172,7 @@ async fn what_belongs_to_another_group_is_out_of_reach() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let items = club.fill(&club.place, 1).await;
     let post = club.open("b").await;
-    let position = club.desk.queue(&club.place).await.expect("read")[0]
+    let position = club.desk.coach().queue(&club.place).await.expect("read")[0]
         .problem()
         .position;
     let other = Place {
@@ -161,13 +182,16 @@ async fn what_belongs_to_another_group_is_out_of_reach() {
     club.found(&other, chrono_tz::UTC).await;
     let (desk, coach) = (&club.desk, &club.coach);
     let refusals = [
-        desk.dequeue(&other, coach, items[0]).await.err(),
-        desk.enqueue(&other, coach, position, true).await.err(),
-        desk.preview(&other, coach, position).await.err(),
-        desk.close_now(&other, coach, post).await.err(),
+        desk.coach().dequeue(&other, coach, items[0]).await.err(),
+        desk.coach()
+            .enqueue(&other, coach, position, true)
+            .await
+            .err(),
+        desk.coach().preview(&other, coach, position).await.err(),
+        desk.coach().close_now(&other, coach, post).await.err(),
         desk.post(&other, post).await.err(),
         desk.reveal(&other, post).await.err(),
-        desk.replies(&other, coach, post).await.err(),
+        desk.coach().replies(&other, coach, post).await.err(),
         desk.hint(&other, coach, post).await.err(),
         desk.answer(&other, coach, post, "m", "Ra8").await.err(),
     ];
@@ -184,15 +208,20 @@ async fn coaches_come_and_go_and_one_stays() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let (desk, place, coach) = (&club.desk, &club.place, &club.coach);
     assert!(
-        desk.remove_coach(place, coach, &coach.user)
+        desk.coach()
+            .remove_coach(place, coach, &coach.user)
             .await
             .expect_err("the last")
             .in_english()
             .contains("name another")
     );
     let eva = person("Eva\u{202e}");
-    desk.add_coach(place, coach, &eva).await.expect("named");
-    desk.remove_coach(place, &eva, &coach.user)
+    desk.coach()
+        .add_coach(place, coach, &eva)
+        .await
+        .expect("named");
+    desk.coach()
+        .remove_coach(place, &eva, &coach.user)
         .await
         .expect("two of them");
     let coaches = desk.coaches(place).await.expect("read");
@@ -271,6 +300,7 @@ async fn settings_out_of_bounds_are_refused() {
     ] {
         let error = club
             .desk
+            .coach()
             .change_settings(&club.place, &club.coach, bad)
             .await;
         let error = error.expect_err(why).in_english();

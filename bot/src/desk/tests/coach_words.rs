@@ -16,6 +16,7 @@ const OTHER: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 4 30 id \"w9\"; dm 2
 async fn import_as(club: &Club, name: &str, file: &str, choice: SameChoice) -> CheckedPosition {
     let mut all = club
         .desk
+        .coach()
         .import_choosing(
             &club.place,
             &club.coach,
@@ -32,6 +33,7 @@ async fn import_as(club: &Club, name: &str, file: &str, choice: SameChoice) -> C
 
 async fn kept(club: &Club, position: Option<PositionId>) -> CheckedPosition {
     club.desk
+        .coach()
         .checked(&club.place, &club.coach, position.expect("kept"))
         .await
         .expect("there")
@@ -44,11 +46,13 @@ async fn words_go_out_with_the_post_and_at_the_reveal() {
     let position = one.position.expect("kept");
     let preview = club
         .desk
+        .coach()
         .preview(&club.place, &club.coach, position)
         .await
         .expect("drawn");
     assert_eq!(preview.problem().words, "Look at the last rank.");
     club.desk
+        .coach()
         .enqueue(&club.place, &club.coach, position, false)
         .await
         .expect("queued");
@@ -91,6 +95,7 @@ async fn words_that_tell_a_move_wait_for_the_coach() {
     let position = one.position.expect("kept");
     let set = async |words: &str, telling| {
         club.desk
+            .coach()
             .set_words(&club.place, &club.coach, position, words, "Later.", telling)
             .await
     };
@@ -146,6 +151,7 @@ async fn the_same_position_otherwise_is_shown_and_replaces_nothing() {
     // The choice afterwards: both topics, the first of which is counted.
     let both = club
         .desk
+        .coach()
         .settle_same(&club.place, &club.coach, &other, SameChoice::Both)
         .await
         .expect("chosen");
@@ -195,6 +201,7 @@ async fn what_was_posted_before_needs_the_coachs_word() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let post = club.open("two").await;
     club.desk
+        .coach()
         .close_now(&club.place, &club.coach, post)
         .await
         .expect("closing");
@@ -205,21 +212,24 @@ async fn what_was_posted_before_needs_the_coachs_word() {
     let position = again.position.expect("kept");
     let refused = club
         .desk
+        .coach()
         .enqueue(&club.place, &club.coach, position, true)
         .await
         .expect_err("posted before")
         .in_english();
     assert!(refused.contains("No. 1 on 23 November 2026"), "{refused}");
     club.desk
+        .coach()
         .enqueue_again(&club.place, &club.coach, position, false)
         .await
         .expect("again");
     // Where it waits, it waits.
     club.desk
+        .coach()
         .enqueue(&club.place, &club.coach, position, false)
         .await
         .expect("there already");
-    let queue = club.desk.queue(&club.place).await.expect("read");
+    let queue = club.desk.coach().queue(&club.place).await.expect("read");
     assert_eq!(queue[0].problem().posted, Some(posted));
     assert_eq!(queue[0].problem().further_topics, Vec::<String>::new());
 }

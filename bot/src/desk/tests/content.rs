@@ -5,6 +5,7 @@ use super::*;
 /// An item is posted at once; the post it has become.
 async fn posted(club: &Club, item: ItemId) -> PostId {
     club.desk
+        .coach()
         .post_now(&club.place, &club.coach, Some(item))
         .await
         .expect("posted");
@@ -19,6 +20,7 @@ async fn posted(club: &Club, item: ItemId) -> PostId {
 async fn question(club: &Club) -> PostId {
     let item = club
         .desk
+        .coach()
         .enqueue_question(
             &club.place,
             &club.coach,
@@ -79,7 +81,12 @@ async fn a_question_lives_from_the_queue_to_its_close() {
     let bo = answered(&club, "Bo", post, "3", "Nothing at all").await;
 
     // The last answer of each waits; the earlier one does not.
-    let waiting = club.desk.homework(&place, &club.coach).await.expect("read");
+    let waiting = club
+        .desk
+        .coach()
+        .homework(&place, &club.coach)
+        .await
+        .expect("read");
     let texts: Vec<&str> = waiting.iter().map(|row| row.reply.text.as_str()).collect();
     assert_eq!(texts, ["The back rank.", "Nothing at all"]);
     assert!(
@@ -92,6 +99,7 @@ async fn a_question_lives_from_the_queue_to_its_close() {
     let ana = waiting[0].reply.reply;
     let refused = [
         club.desk
+            .coach()
             .judge_by_hand(&place, &club.coach, ana, Verdict::Solved, 5.0, "")
             .await
             .expect_err("no verdict"),
@@ -111,11 +119,17 @@ async fn a_question_lives_from_the_queue_to_its_close() {
 
     // The coach marks one with a word; its member is told, the other waits.
     club.desk
+        .coach()
         .mark_answer(&place, &club.coach, ana, 3.5, "Which rook, though?")
         .await
         .expect("marked");
     club.restart();
-    let waiting = club.desk.homework(&place, &club.coach).await.expect("read");
+    let waiting = club
+        .desk
+        .coach()
+        .homework(&place, &club.coach)
+        .await
+        .expect("read");
     assert_eq!(waiting.len(), 1);
     match club
         .desk
@@ -133,6 +147,7 @@ async fn a_question_lives_from_the_queue_to_its_close() {
     }
     assert!(
         club.desk
+            .coach()
             .mark_answer(&place, &club.coach, bo.reply, 5.5, "")
             .await
             .is_err()
@@ -140,6 +155,7 @@ async fn a_question_lives_from_the_queue_to_its_close() {
 
     // The close names who answered and says nothing of what.
     club.desk
+        .coach()
         .close_now(&place, &club.coach, post)
         .await
         .expect("closed");
@@ -162,7 +178,12 @@ async fn a_question_lives_from_the_queue_to_its_close() {
     let late = answered(&club, "Cy", post, "4", "Too late?").await;
     assert!(late.over);
     let period = Period::default();
-    let summary = club.desk.summary(&place, &period).await.expect("summed up");
+    let summary = club
+        .desk
+        .coach()
+        .summary(&place, &period)
+        .await
+        .expect("summed up");
     let members: Vec<_> = summary
         .members
         .iter()
@@ -190,6 +211,7 @@ async fn a_question_lives_from_the_queue_to_its_close() {
     // A mark after the close counts, and a later one takes its place.
     for points in [1.0, 2.0] {
         club.desk
+            .coach()
             .mark_answer(&place, &club.coach, bo.reply, points, "")
             .await
             .expect("marked");
@@ -211,6 +233,7 @@ async fn nobody_sees_another_answer() {
         ..club.desk.settings(&place).await.expect("read")
     };
     club.desk
+        .coach()
         .change_settings(&place, &club.coach, settings)
         .await
         .expect("open");
@@ -220,6 +243,7 @@ async fn nobody_sees_another_answer() {
     for closed in [false, true] {
         if closed {
             club.desk
+                .coach()
                 .close_now(&place, &club.coach, post)
                 .await
                 .expect("closed");
@@ -239,7 +263,7 @@ async fn nobody_sees_another_answer() {
                 .expect("read")
                 .is_empty()
         );
-        assert!(club.desk.replies(&place, &bo, post).await.is_err());
+        assert!(club.desk.coach().replies(&place, &bo, post).await.is_err());
     }
 }
 
@@ -315,11 +339,13 @@ async fn an_answer_may_be_written_anew_until_the_coach_has_read_it() {
         .expect("taken");
     assert!(matches!(edited, Edited::Judged(_)), "{edited:?}");
     club.desk
+        .coach()
         .answer_privately(&place, &club.coach, sheet.reply, "Good.")
         .await
         .expect("answered");
     assert!(
         club.desk
+            .coach()
             .homework(&place, &club.coach)
             .await
             .expect("read")
@@ -349,6 +375,7 @@ async fn an_answer_may_be_written_anew_until_the_coach_has_read_it() {
     club.desk.erase_me(&place, &ana).await.expect("erased");
     assert!(
         club.desk
+            .coach()
             .replies(&place, &club.coach, post)
             .await
             .expect("read")
@@ -361,6 +388,7 @@ async fn words_alone_are_over_as_soon_as_they_are_out() {
     let mut club = club().await;
     let place = club.place.clone();
     club.desk
+        .coach()
         .enqueue_words(&place, &club.coach, "No lesson on Monday.", None, None)
         .await
         .expect("queued");
@@ -388,6 +416,7 @@ async fn words_alone_are_over_as_soon_as_they_are_out() {
     assert!(club.carry_all().await.is_empty());
     let summary = club
         .desk
+        .coach()
         .summary(&place, &Period::default())
         .await
         .expect("summed up");
@@ -401,23 +430,27 @@ async fn the_week_holds_all_three_in_order() {
     club.fill(&place, 1).await;
     let asked = club
         .desk
+        .coach()
         .enqueue_question(&place, &coach, "Why?", None, None, "")
         .await
         .expect("queued");
     let words = club
         .desk
+        .coach()
         .enqueue_words(&place, &coach, "Read this.", None, None)
         .await
         .expect("queued");
     club.desk
+        .coach()
         .reorder(&place, &coach, words, 0)
         .await
         .expect("moved");
     club.desk
+        .coach()
         .set_item_topic(&place, &coach, asked, Some("Plans"))
         .await
         .expect("set");
-    let week = club.desk.queue(&place).await.expect("read");
+    let week = club.desk.coach().queue(&place).await.expect("read");
     let signs: Vec<_> = week
         .iter()
         .map(|item| {
@@ -439,24 +472,31 @@ async fn the_week_holds_all_three_in_order() {
     );
     let preview = club
         .desk
+        .coach()
         .preview_item(&place, &coach, asked)
         .await
         .expect("drawn");
     assert!(matches!(preview.content, Content::Question(asked) if asked.picture.is_none()));
     club.desk
+        .coach()
         .dequeue(&place, &coach, asked)
         .await
         .expect("taken out");
-    assert_eq!(club.desk.queue(&place).await.expect("read").len(), 2);
+    assert_eq!(
+        club.desk.coach().queue(&place).await.expect("read").len(),
+        2
+    );
     for (words, fen) in [("", None), ("Why?", Some("8/8/8/8/8/8/8/8 w - - 0 1"))] {
         let refused = club
             .desk
+            .coach()
             .enqueue_question(&place, &coach, words, fen, None, "")
             .await;
         assert!(refused.is_err());
     }
     let stranger = club
         .desk
+        .coach()
         .enqueue_words(&place, &person("Ana"), "Hi", None, None)
         .await;
     assert!(stranger.is_err());

@@ -12,7 +12,11 @@ async fn two_open() -> (Club, PostId, PostId) {
 }
 
 async fn replies(club: &Club, post: PostId) -> usize {
-    let rows = club.desk.replies(&club.place, &club.coach, post).await;
+    let rows = club
+        .desk
+        .coach()
+        .replies(&club.place, &club.coach, post)
+        .await;
     rows.expect("read").len()
 }
 
@@ -137,6 +141,7 @@ async fn what_may_tell_a_move_is_asked_about_while_a_sealed_post_is_open() {
     let mut settings = club.desk.settings(&club.place).await.expect("read");
     settings.mode = Mode::Open;
     club.desk
+        .coach()
         .change_settings(&club.place, &club.coach, settings)
         .await
         .expect("set");

@@ -24,6 +24,7 @@ async fn board(club: &Club, period: &Period) -> Vec<(usize, String, f64)> {
 
 async fn close(club: &Club, post: PostId) {
     club.desk
+        .coach()
         .close_now(&club.place, &club.coach, post)
         .await
         .expect("closing");
@@ -50,6 +51,7 @@ async fn points_show_when_the_post_is_closed_and_follow_the_coach() {
     assert_eq!(board(&club, &all).await, [], "an open post tells nothing");
     let early = club
         .desk
+        .coach()
         .summary(&club.place, &all)
         .await
         .expect("a summary");
@@ -68,6 +70,7 @@ async fn points_show_when_the_post_is_closed_and_follow_the_coach() {
 
     let replies = club
         .desk
+        .coach()
         .replies(&club.place, &club.coach, post)
         .await
         .expect("replies");
@@ -77,6 +80,7 @@ async fn points_show_when_the_post_is_closed_and_follow_the_coach() {
         .expect("Bruno's first")
         .reply;
     club.desk
+        .coach()
         .overrule(&club.place, &club.coach, first, Verdict::Solved, 5.0, "")
         .await
         .expect("overruled");
@@ -110,6 +114,7 @@ async fn the_summary_tells_how_the_week_went_and_who_is_missing() {
     };
     let week = club
         .desk
+        .coach()
         .summary(&club.place, &this_week(&club))
         .await
         .expect("a summary");
@@ -153,6 +158,7 @@ async fn the_summary_tells_how_the_week_went_and_who_is_missing() {
     );
     let charts = club
         .desk
+        .coach()
         .summary_charts(&club.place, &this_week(&club), "de")
         .await
         .expect("charts");
@@ -169,6 +175,7 @@ async fn the_summary_tells_how_the_week_went_and_who_is_missing() {
     send(&club, post, "Bruno", "4", "Ra8#").await;
     let week = club
         .desk
+        .coach()
         .summary(&club.place, &this_week(&club))
         .await
         .expect("a summary");
@@ -177,6 +184,7 @@ async fn the_summary_tells_how_the_week_went_and_who_is_missing() {
     assert!(week.posts.is_empty() && week.came_back.is_empty());
     assert!(
         club.desk
+            .coach()
             .summary_charts(&club.place, &this_week(&club), "de")
             .await
             .expect("charts")
@@ -190,6 +198,7 @@ async fn the_summary_tells_how_the_week_went_and_who_is_missing() {
     close(&club, post).await;
     let week = club
         .desk
+        .coach()
         .summary(&club.place, &this_week(&club))
         .await
         .expect("a summary");

@@ -40,7 +40,11 @@ async fn inbox(desk: &Desk) -> Vec<String> {
 
 /// The texts of the replies to a post, with their verdicts.
 async fn replies(club: &Club, post: PostId) -> Vec<(String, Option<Verdict>)> {
-    let rows = club.desk.replies(&club.place, &club.coach, post).await;
+    let rows = club
+        .desk
+        .coach()
+        .replies(&club.place, &club.coach, post)
+        .await;
     let rows = rows.expect("read");
     rows.into_iter()
         .map(|row| (row.text, row.verdict.and_then(Outcome::verdict)))
@@ -244,6 +248,7 @@ async fn a_post_closed_between_its_message_and_its_thread_is_revealed_in_the_thr
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     club.fill(&club.place, 1).await;
     club.desk
+        .coach()
         .post_now(&club.place, &club.coach, None)
         .await
         .expect("noted");
@@ -256,6 +261,7 @@ async fn a_post_closed_between_its_message_and_its_thread_is_revealed_in_the_thr
         .await
         .expect("written down");
     club.desk
+        .coach()
         .close_now(&club.place, &club.coach, sheet.post)
         .await
         .expect("closed");

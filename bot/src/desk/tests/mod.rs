@@ -122,6 +122,7 @@ impl Club {
 
     pub async fn import(&self, place: &Place, file: &str) -> Vec<CheckedPosition> {
         self.desk
+            .coach()
             .import(
                 place,
                 &self.coach,
@@ -139,7 +140,11 @@ impl Club {
         let mut items = Vec::new();
         for checked in self.import(place, &file.join("\n")).await {
             let position = checked.position.expect("kept");
-            let item = self.desk.enqueue(place, &self.coach, position, false).await;
+            let item = self
+                .desk
+                .coach()
+                .enqueue(place, &self.coach, position, false)
+                .await;
             items.push(item.expect("queued"));
         }
         items
@@ -191,10 +196,12 @@ impl Club {
             .expect("kept");
         let item = self
             .desk
+            .coach()
             .enqueue(&self.place, &self.coach, position, true)
             .await
             .expect("queued");
         self.desk
+            .coach()
             .post_now(&self.place, &self.coach, Some(item))
             .await
             .expect("posted");

@@ -13,6 +13,7 @@ async fn sending() -> (Club, PostId) {
     club.found(&club.place, chrono_tz::UTC).await;
     club.fill(&club.place, 1).await;
     club.desk
+        .coach()
         .post_now(&club.place, &club.coach, None)
         .await
         .expect("noted");
@@ -100,6 +101,7 @@ async fn a_coachs_verdict_by_hand_survives_as_well() {
     let sheet = wrong(&club, post, "m1").await;
     club.desk.verdict_arrived(sheet.reply).await.expect("noted");
     club.desk
+        .coach()
         .judge_by_hand(
             &club.place,
             &club.coach,
@@ -155,6 +157,7 @@ async fn a_private_answer_that_was_perhaps_told_says_so() {
     let sheet = wrong(&club, post, "m1").await;
     club.desk.verdict_arrived(sheet.reply).await.expect("noted");
     club.desk
+        .coach()
         .answer_privately(&club.place, &club.coach, sheet.reply, "Look again.")
         .await
         .expect("answered");

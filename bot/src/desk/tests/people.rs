@@ -59,8 +59,12 @@ async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
     let foreign = refused(desk.take_back(place, &person("Bruno"), own).await);
     let none = refused(desk.take_back(place, &person("Bruno"), 999).await);
     assert_eq!(foreign, none);
-    refused(desk.hide(place, &person("Ana"), rude).await);
-    refused(desk.watched_talk(place, &person("Ana"), None, 9).await);
+    refused(desk.coach().hide(place, &person("Ana"), rude).await);
+    refused(
+        desk.coach()
+            .watched_talk(place, &person("Ana"), None, 9)
+            .await,
+    );
     assert_eq!(seen(&club).await.len(), 3);
 
     club.set("2026-11-23T09:05:00Z");
@@ -68,7 +72,10 @@ async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
         .await
         .expect("taken back");
     club.set("2026-11-23T09:06:00Z");
-    desk.hide(place, &club.coach, rude).await.expect("hidden");
+    desk.coach()
+        .hide(place, &club.coach, rude)
+        .await
+        .expect("hidden");
     assert_eq!(seen(&club).await, ["good evening"]);
     let after = desk.talk(place, 0, 50).await.expect("read");
     assert_eq!(after.iter().map(|line| line.id).collect::<Vec<_>>(), [fine]);
@@ -76,7 +83,7 @@ async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
     gone.sort_unstable();
     assert_eq!(gone, [own, rude]);
 
-    let watched = desk.watched_talk(place, &club.coach, None, 9).await;
+    let watched = desk.coach().watched_talk(place, &club.coach, None, 9).await;
     let watched = watched.expect("read");
     let told: Vec<_> = watched
         .iter()
@@ -103,8 +110,11 @@ async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
         ]
     );
     // The writer's word stands; the coach's own can be undone.
-    assert!(refused(desk.put_back(place, &club.coach, own).await).contains("took this back"));
-    desk.put_back(place, &club.coach, rude)
+    assert!(
+        refused(desk.coach().put_back(place, &club.coach, own).await).contains("took this back")
+    );
+    desk.coach()
+        .put_back(place, &club.coach, rude)
         .await
         .expect("shown");
     assert_eq!(seen(&club).await, ["something rude", "good evening"]);
@@ -114,7 +124,7 @@ async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
     assert_eq!(kept["talk"][0]["text"], "my number is 555");
     assert_eq!(kept["talk"][0]["gone"]["by"], "Ana");
     desk.erase_me(place, &person("Ana")).await.expect("erased");
-    let watched = desk.watched_talk(place, &club.coach, None, 9).await;
+    let watched = desk.coach().watched_talk(place, &club.coach, None, 9).await;
     assert_eq!(watched.expect("read").len(), 1);
 }
 
@@ -127,7 +137,10 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
         name: "Kim".into(),
         language: None,
     };
-    desk.enter_as_coach(place, &kim).await.expect("a coach");
+    desk.coach()
+        .enter_as_coach(place, &kim)
+        .await
+        .expect("a coach");
     entered(&club, "Ana").await;
     for (taken, offer) in [
         ("Kim", "Kim 2"),
@@ -163,12 +176,14 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
     }
     // Nor is one renamed to it, by themselves or by a coach; one's own name stays one's own.
     assert!(matches!(
-        desk.rename(place, &kim, id_of(&club, "Ana").await, "kirn")
+        desk.coach()
+            .rename(place, &kim, id_of(&club, "Ana").await, "kirn")
             .await,
         Err(DeskError::NameTaken { .. })
     ));
     assert!(matches!(
-        desk.rename(place, &kim, id_of(&club, "Ana").await, "KIM")
+        desk.coach()
+            .rename(place, &kim, id_of(&club, "Ana").await, "KIM")
             .await,
         Err(DeskError::NameTaken { .. })
     ));
@@ -192,12 +207,14 @@ async fn a_renamed_member_is_renamed_everywhere() {
         .await
         .expect("said");
     let renamed = desk
+        .coach()
         .rename(place, &club.coach, id_of(&club, "Ana").await, " Beatriz ")
         .await;
     assert_eq!(renamed.expect("renamed"), "Beatriz");
     // What their page still calls them changes nothing back.
     answer(&club, "Ana", post, "m2", "Rxd8+").await;
-    desk.close_now(place, &club.coach, post)
+    desk.coach()
+        .close_now(place, &club.coach, post)
         .await
         .expect("closed");
     let reveal = desk.reveal(place, post).await.expect("a reveal");
@@ -205,7 +222,7 @@ async fn a_renamed_member_is_renamed_everywhere() {
     assert_eq!(reveal.leaderboard.rows[0].name, "Beatriz");
     let lines = desk.talk_before(place, None, 9).await.expect("read");
     assert_eq!(lines[0].name, "Beatriz");
-    let deeds = desk.deeds(place, &club.coach).await.expect("read");
+    let deeds = desk.coach().deeds(place, &club.coach).await.expect("read");
     assert!(deeds.iter().any(|d| d.deed == Deed::Rename
         && d.note
             == Some(DeedNote::NoteWords {
@@ -219,14 +236,26 @@ async fn a_muted_member_answers_and_does_not_talk_until_the_end() {
     let (desk, place) = (&club.desk, &club.place);
     let post = club.open("two").await;
     let ana = entered(&club, "Ana").await;
-    refused(desk.mute(place, &person("Ana"), ana, None, "").await);
-    refused(desk.mute(place, &club.coach, ana, Some(0), "").await);
+    refused(
+        desk.coach()
+            .mute(place, &person("Ana"), ana, None, "")
+            .await,
+    );
+    refused(
+        desk.coach()
+            .mute(place, &club.coach, ana, Some(0), "")
+            .await,
+    );
     let coach = desk
+        .coach()
         .member_known_as(place, &club.coach, &club.coach.user)
         .await;
     let coach = coach.expect("a member");
-    assert!(refused(desk.mute(place, &club.coach, coach, None, "").await).contains("coaches"));
-    desk.mute(place, &club.coach, ana, Some(60), "Too loud.")
+    assert!(
+        refused(desk.coach().mute(place, &club.coach, coach, None, "").await).contains("coaches")
+    );
+    desk.coach()
+        .mute(place, &club.coach, ana, Some(60), "Too loud.")
         .await
         .expect("muted");
     let told = refused(desk.say(place, &person("Ana"), "hello").await);
@@ -249,12 +278,16 @@ async fn a_muted_member_answers_and_does_not_talk_until_the_end() {
     desk.say(place, &person("Ana"), "hello")
         .await
         .expect("the hour is over");
-    desk.mute(place, &club.coach, ana, None, "")
+    desk.coach()
+        .mute(place, &club.coach, ana, None, "")
         .await
         .expect("muted");
     let told = refused(desk.say(place, &person("Ana"), "hello").await);
     assert!(told.contains("until your coach lifts it"), "{told}");
-    desk.unmute(place, &club.coach, ana).await.expect("lifted");
+    desk.coach()
+        .unmute(place, &club.coach, ana)
+        .await
+        .expect("lifted");
     desk.say(place, &person("Ana"), "hello again")
         .await
         .expect("said");
@@ -270,7 +303,11 @@ async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
     desk.add_device(place, &person("Ana").user, "tablet")
         .await
         .expect("linked");
-    let users = desk.remove(place, &club.coach, ana).await.expect("removed");
+    let users = desk
+        .coach()
+        .remove(place, &club.coach, ana)
+        .await
+        .expect("removed");
     assert_eq!(users, ["u-Ana", "tablet"]);
     for user in ["u-Ana", "tablet"] {
         let who = Person {
@@ -288,14 +325,19 @@ async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
             refused(desk.answer(place, &who, post, "m2", "Rxd8+").await),
             refused(desk.hint(place, &who, post).await),
             refused(desk.erase_me(place, &who).await),
-            refused(desk.enter_as_coach(place, &who).await),
+            refused(desk.coach().enter_as_coach(place, &who).await),
         ] {
             assert!(told.contains("ask your coach"), "{told}");
         }
     }
     // What is kept is theirs, by way of the coach.
-    refused(desk.kept_of_member(place, &person("Ana"), ana).await);
+    refused(
+        desk.coach()
+            .kept_of_member(place, &person("Ana"), ana)
+            .await,
+    );
     let (name, kept) = desk
+        .coach()
         .kept_of_member(place, &club.coach, ana)
         .await
         .expect("kept");
@@ -310,19 +352,23 @@ async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
         (&0.0.into(), &0.0.into()),
         "{kept}"
     );
-    desk.let_back(place, &club.coach, ana).await.expect("back");
+    desk.coach()
+        .let_back(place, &club.coach, ana)
+        .await
+        .expect("back");
     assert_eq!(
         answer(&club, "Ana", post, "m3", "Rxd8+").await.verdict(),
         Verdict::Solved
     );
-    desk.erase_member(place, &club.coach, ana)
+    desk.coach()
+        .erase_member(place, &club.coach, ana)
         .await
         .expect("erased");
     assert_eq!(
         desk.standing(place, "u-Ana").await.expect("read"),
         Standing::Stranger
     );
-    let deeds: Vec<_> = desk.deeds(place, &club.coach).await.expect("read");
+    let deeds: Vec<_> = desk.coach().deeds(place, &club.coach).await.expect("read");
     assert!(deeds.iter().all(|deed| deed.about.is_none()), "{deeds:?}");
     assert_eq!(deeds[0].deed, Deed::Erase);
 }
@@ -359,16 +405,19 @@ async fn two_identities_of_one_person_become_one_by_the_same_rules() {
     answer(&once, "Ana", twin, "a2", "Rd6").await;
 
     let (ana, anna) = (id_of(&club, "Ana").await, id_of(&club, "Anna B").await);
-    refused(desk.merge(place, &person("Ana"), ana, anna).await);
-    refused(desk.merge(place, &club.coach, ana, ana).await);
-    desk.merge(place, &club.coach, ana, anna)
+    refused(desk.coach().merge(place, &person("Ana"), ana, anna).await);
+    refused(desk.coach().merge(place, &club.coach, ana, ana).await);
+    desk.coach()
+        .merge(place, &club.coach, ana, anna)
         .await
         .expect("one");
     assert_eq!(id_of(&club, "Anna B").await, ana);
-    desk.close_now(place, &club.coach, both)
+    desk.coach()
+        .close_now(place, &club.coach, both)
         .await
         .expect("closed");
     once.desk
+        .coach()
         .close_now(&once.place, &once.coach, twin)
         .await
         .expect("closed");
@@ -393,10 +442,13 @@ async fn two_identities_of_one_person_become_one_by_the_same_rules() {
     assert_eq!((reveal.took_part, reveal.solution().solved.len()), (2, 2));
     // One who is removed is let back first: merging is no way round it.
     let bruno = id_of(&club, "Bruno").await;
-    desk.remove(place, &club.coach, bruno)
+    desk.coach()
+        .remove(place, &club.coach, bruno)
         .await
         .expect("removed");
-    assert!(refused(desk.merge(place, &club.coach, ana, bruno).await).contains("Let them back"));
+    assert!(
+        refused(desk.coach().merge(place, &club.coach, ana, bruno).await).contains("Let them back")
+    );
 }
 
 /// What is done under one of two names.
@@ -481,7 +533,7 @@ async fn hints_and_giving_up_under_two_names_count_as_one_persons() {
             }
         }
         let (ana, anna) = (id_of(&club, "Ana").await, id_of(&club, "Anna B").await);
-        let merged = desk.merge(place, &club.coach, ana, anna).await;
+        let merged = desk.coach().merge(place, &club.coach, ana, anna).await;
         merged.expect("one");
         let own = desk.own_post(place, &person("Ana"), post).await;
         let own = own.expect("a sheet");
@@ -499,7 +551,7 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
         .reply;
     let second = answer(&club, "Bruno", post, "m2", "well, well").await.reply;
     let waiting = async |club: &Club| {
-        let rows = club.desk.homework(&club.place, &club.coach).await;
+        let rows = club.desk.coach().homework(&club.place, &club.coach).await;
         rows.expect("read")
             .into_iter()
             .map(|row| row.reply.reply)
@@ -509,28 +561,43 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
     // There is nothing to overrule yet.
     let told = club
         .desk
+        .coach()
         .overrule(&place, &club.coach, first, Verdict::Solved, 5.0, "")
         .await;
     assert!(refused(told).contains("nothing to overrule"));
     let ana = person("Ana");
-    refused(club.desk.answer_privately(&place, &ana, first, "yes").await);
-    refused(club.desk.no_answer_needed(&place, &ana, first).await);
     refused(
         club.desk
+            .coach()
+            .answer_privately(&place, &ana, first, "yes")
+            .await,
+    );
+    refused(
+        club.desk
+            .coach()
+            .no_answer_needed(&place, &ana, first)
+            .await,
+    );
+    refused(
+        club.desk
+            .coach()
             .answer_privately(&place, &club.coach, first, " ")
             .await,
     );
     refused(
         club.desk
+            .coach()
             .answer_privately(&place, &club.coach, ReplyId::of(99), "yes")
             .await,
     );
 
     club.desk
+        .coach()
         .answer_privately(&place, &club.coach, first, "It may castle.")
         .await
         .expect("answered");
     club.desk
+        .coach()
         .no_answer_needed(&place, &club.coach, second)
         .await
         .expect("noted");
@@ -558,6 +625,7 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
     );
     let rows = club
         .desk
+        .coach()
         .replies(&place, &club.coach, post)
         .await
         .expect("read");
@@ -565,10 +633,12 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
     assert_eq!(settled, [Settled::Answered, Settled::NeedsNone]);
     // It can be judged all the same, and overruled from then on.
     club.desk
+        .coach()
         .judge_by_hand(&place, &club.coach, first, Verdict::Solved, 5.0, "")
         .await
         .expect("judged");
     club.desk
+        .coach()
         .overrule(&place, &club.coach, first, Verdict::Wrong, 0.0, "")
         .await
         .expect("overruled");
@@ -587,12 +657,18 @@ async fn coaches_have_names_and_what_they_do_says_who_did_it() {
     let (kim, lee) = (coach("Kim"), coach("Lee"));
     desk.say(place, &club.coach, "welcome").await.expect("said");
     // The first takes over from the coach without a name, a second is somebody else.
-    desk.enter_as_coach(place, &kim).await.expect("a coach");
-    desk.enter_as_coach(place, &lee).await.expect("a coach");
+    desk.coach()
+        .enter_as_coach(place, &kim)
+        .await
+        .expect("a coach");
+    desk.coach()
+        .enter_as_coach(place, &lee)
+        .await
+        .expect("a coach");
     let coaches = desk.coaches(place).await.expect("read");
     let names: Vec<_> = coaches.iter().map(|coach| coach.name.as_str()).collect();
     assert_eq!(names, ["Kim", "Lee"]);
-    let roll = desk.roll(place, &kim).await.expect("read");
+    let roll = desk.coach().roll(place, &kim).await.expect("read");
     assert!(roll.iter().all(|member| member.devices == 1), "{roll:?}");
     assert_eq!(
         desk.talk_before(place, None, 9).await.expect("read")[0].name,
@@ -604,12 +680,15 @@ async fn coaches_have_names_and_what_they_do_says_who_did_it() {
         language: None,
     };
     assert!(matches!(
-        desk.enter_as_coach(place, &forged).await,
+        desk.coach().enter_as_coach(place, &forged).await,
         Err(DeskError::NameTaken { .. })
     ));
-    desk.mute(place, &lee, ana, None, "").await.expect("muted");
-    desk.unmute(place, &kim, ana).await.expect("lifted");
-    let deeds = desk.deeds(place, &kim).await.expect("read");
+    desk.coach()
+        .mute(place, &lee, ana, None, "")
+        .await
+        .expect("muted");
+    desk.coach().unmute(place, &kim, ana).await.expect("lifted");
+    let deeds = desk.coach().deeds(place, &kim).await.expect("read");
     let said: Vec<_> = deeds
         .iter()
         .take(2)
@@ -623,8 +702,8 @@ async fn coaches_have_names_and_what_they_do_says_who_did_it() {
         ]
     );
     // A new link leaves the one who made it; the others stay members.
-    desk.only_coach(place, &kim).await.expect("alone");
-    refused(desk.deeds(place, &lee).await);
+    desk.coach().only_coach(place, &kim).await.expect("alone");
+    refused(desk.coach().deeds(place, &lee).await);
     assert_eq!(desk.coaches(place).await.expect("read").len(), 1);
     assert!(matches!(
         desk.standing(place, "lee").await.expect("read"),
@@ -633,7 +712,7 @@ async fn coaches_have_names_and_what_they_do_says_who_did_it() {
             ..
         })
     ));
-    refused(desk.only_coach(place, &person("Ana")).await);
+    refused(desk.coach().only_coach(place, &person("Ana")).await);
 }
 
 #[tokio::test]
@@ -716,7 +795,8 @@ async fn an_answer_in_an_open_group_is_hidden_with_what_came_of_it_standing() {
         mode: Mode::Open,
         ..desk.settings(place).await.expect("read")
     };
-    desk.change_settings(place, &club.coach, open)
+    desk.coach()
+        .change_settings(place, &club.coach, open)
         .await
         .expect("changed");
     assert_eq!(shown().await, [first, second]);
@@ -735,15 +815,24 @@ async fn an_answer_in_an_open_group_is_hidden_with_what_came_of_it_standing() {
         .await
         .expect("taken back");
     assert_eq!(shown().await, Vec::<ReplyId>::new());
-    let rows = desk.replies(place, &club.coach, post).await.expect("read");
+    let rows = desk
+        .coach()
+        .replies(place, &club.coach, post)
+        .await
+        .expect("read");
     let how: Vec<_> = rows
         .iter()
         .map(|row| row.gone.as_ref().map(|gone| gone.how))
         .collect();
     assert_eq!(how, [Some(How::Hidden), Some(How::TakenBack)]);
     assert_eq!(rows[0].text, "Rxd8+ and you all are fools");
-    refused(desk.put_back_answer(place, &club.coach, second).await);
-    desk.put_back_answer(place, &club.coach, first)
+    refused(
+        desk.coach()
+            .put_back_answer(place, &club.coach, second)
+            .await,
+    );
+    desk.coach()
+        .put_back_answer(place, &club.coach, first)
         .await
         .expect("shown");
     assert_eq!(shown().await, [first]);

@@ -38,6 +38,7 @@ async fn the_same_message_counts_once() {
     assert_eq!(again.picture.is_some(), first.picture.is_some());
     assert_eq!(
         club.desk
+            .coach()
             .replies(&club.place, &club.coach, post)
             .await
             .expect("read")
@@ -95,6 +96,7 @@ async fn wrong_then_solved_then_the_leaderboard() {
     answer(&club, "Cleo", post, "c1", "Rd7").await;
 
     club.desk
+        .coach()
         .close_now(&club.place, &club.coach, post)
         .await
         .expect("closing");
@@ -179,6 +181,7 @@ async fn talk_is_heard_and_left_alone() {
     assert!(matches!(talk, Ok(Heard::Talk)));
     assert!(
         club.desk
+            .coach()
             .replies(&club.place, &club.coach, post)
             .await
             .expect("read")
@@ -230,6 +233,7 @@ async fn a_late_reply_is_answered_kept_and_not_counted() {
     assert_eq!((reveal.took_part, reveal.solution().solved.len()), (0, 0));
     let kept = club
         .desk
+        .coach()
         .replies(&club.place, &club.coach, post)
         .await
         .expect("read");
@@ -254,10 +258,12 @@ async fn what_came_in_the_second_of_the_close_came_before_it() {
     let problem = club.open("two").await;
     let item = club
         .desk
+        .coach()
         .enqueue_question(&club.place, &club.coach, "Why?", None, None, "")
         .await
         .expect("queued");
     club.desk
+        .coach()
         .post_now(&club.place, &club.coach, Some(item))
         .await
         .expect("posted");
@@ -266,6 +272,7 @@ async fn what_came_in_the_second_of_the_close_came_before_it() {
     for (post, ana, bo) in [(problem, "m1", "m2"), (question, "m3", "m4")] {
         answer(&club, "Ana", post, ana, "Rxd8+").await;
         club.desk
+            .coach()
             .close_now(&club.place, &club.coach, post)
             .await
             .expect("closed");
@@ -274,7 +281,7 @@ async fn what_came_in_the_second_of_the_close_came_before_it() {
     }
     club.carry_all().await;
     let period = Period::default();
-    let summary = club.desk.summary(&club.place, &period).await;
+    let summary = club.desk.coach().summary(&club.place, &period).await;
     let counted: Vec<_> = summary
         .expect("summed up")
         .members
@@ -282,7 +289,7 @@ async fn what_came_in_the_second_of_the_close_came_before_it() {
         .map(|member| (member.name, member.tried, member.answered))
         .collect();
     assert_eq!(counted, [("Ana".into(), 1, 1), ("Bo".into(), 0, 0)]);
-    let waiting = club.desk.homework(&club.place, &club.coach).await;
+    let waiting = club.desk.coach().homework(&club.place, &club.coach).await;
     let waiting: Vec<_> = waiting
         .expect("read")
         .into_iter()
@@ -404,6 +411,7 @@ async fn defences_differ_between_members_where_the_coach_wants_so() {
         ..club.desk.settings(&club.place).await.expect("read")
     };
     club.desk
+        .coach()
         .change_settings(&club.place, &club.coach, settings)
         .await
         .expect("changed");
@@ -465,6 +473,7 @@ async fn the_coach_overrules_and_everything_follows() {
     let post = club.open("two").await;
     let wrong = answer(&club, "Ana", post, "m1", "Rd7").await;
     club.desk
+        .coach()
         .judge_by_hand(
             &club.place,
             &club.coach,
@@ -485,11 +494,13 @@ async fn the_coach_overrules_and_everything_follows() {
     assert_eq!(standing(&club, "Ana").await.points, 3.5);
     let rows = club
         .desk
+        .coach()
         .replies(&club.place, &club.coach, post)
         .await
         .expect("read");
     assert!(rows[0].by_coach && rows[0].verdict == Some(Outcome::Judged(Verdict::Solved)));
     club.desk
+        .coach()
         .overrule(
             &club.place,
             &club.coach,
@@ -504,6 +515,7 @@ async fn the_coach_overrules_and_everything_follows() {
     assert_eq!((progress.points, progress.topics[0].solved), (0.0, 0));
     let refused = club
         .desk
+        .coach()
         .overrule(
             &club.place,
             &club.coach,
@@ -531,10 +543,12 @@ async fn a_position_that_only_the_coach_can_judge() {
         .expect("kept");
     let item = club
         .desk
+        .coach()
         .enqueue(&club.place, &club.coach, position, true)
         .await
         .expect("the coach's word");
     club.desk
+        .coach()
         .post_now(&club.place, &club.coach, Some(item))
         .await
         .expect("posted");
@@ -561,6 +575,7 @@ async fn a_position_that_only_the_coach_can_judge() {
     );
     let homework = club
         .desk
+        .coach()
         .homework(&club.place, &club.coach)
         .await
         .expect("read");
@@ -572,6 +587,7 @@ async fn a_position_that_only_the_coach_can_judge() {
         [(kept.reply, "bring the king over")]
     );
     club.desk
+        .coach()
         .judge_by_hand(
             &club.place,
             &club.coach,
@@ -584,6 +600,7 @@ async fn a_position_that_only_the_coach_can_judge() {
         .expect("judged");
     assert!(
         club.desk
+            .coach()
             .homework(&club.place, &club.coach)
             .await
             .expect("read")
@@ -793,6 +810,7 @@ async fn a_hundred_members_at_once_each_get_their_own_verdict() {
         assert_eq!(sheet.verdict(), expected, "member {n}");
     }
     club.desk
+        .coach()
         .close_now(&club.place, &club.coach, post)
         .await
         .expect("closing");
@@ -840,7 +858,8 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
             .is_empty()
     );
     assert!(
-        desk.replies(place, &club.coach, post)
+        desk.coach()
+            .replies(place, &club.coach, post)
             .await
             .expect("read")
             .is_empty()

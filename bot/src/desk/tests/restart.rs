@@ -54,6 +54,7 @@ async fn stopped_between_the_coachs_word_and_its_errand() {
     let mut club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     club.fill(&club.place, 1).await;
     club.desk
+        .coach()
         .post_now(&club.place, &club.coach, None)
         .await
         .expect("noted");
@@ -63,6 +64,7 @@ async fn stopped_between_the_coachs_word_and_its_errand() {
     club.carried(&errand).await;
     let post = club.desk.posts(&club.place, 1).await.expect("read")[0].post;
     club.desk
+        .coach()
         .close_now(&club.place, &club.coach, post)
         .await
         .expect("noted");
@@ -169,7 +171,7 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
         ),
         "{carried:?}"
     );
-    let queue = club.desk.queue(&club.place).await.expect("read");
+    let queue = club.desk.coach().queue(&club.place).await.expect("read");
     let left = queue
         .iter()
         .find(|left| left.id == item)
@@ -180,6 +182,7 @@ async fn what_an_older_checker_passed_is_checked_again_before_it_goes_out() {
     );
     let refused = club
         .desk
+        .coach()
         .post_now(&club.place, &club.coach, Some(item))
         .await;
     assert!(
@@ -222,6 +225,7 @@ async fn the_coachs_own_variations_are_checked_again_too() {
     club.carry_all().await;
     let again = club
         .desk
+        .coach()
         .checked(&club.place, &club.coach, position)
         .await
         .expect("kept")

@@ -27,6 +27,7 @@ async fn a_member_is_spoken_to_as_chosen_else_as_the_client_asks_else_as_the_gro
     };
     let changed = club
         .desk
+        .coach()
         .change_settings(&club.place, &club.coach, settings);
     changed.await.expect("changed");
     let post = club.open("a").await;

@@ -83,6 +83,7 @@ async fn six_oclock_is_six_oclock_on_both_sides_of_both_clock_changes() {
         club.fill(&club.place, 3).await;
         let due: Vec<_> = club
             .desk
+            .coach()
             .queue(&club.place)
             .await
             .expect("read")
@@ -124,6 +125,7 @@ async fn sleeping_and_waking_follow_the_clock_and_the_queue() {
     });
     tokio::task::yield_now().await;
     club.desk
+        .coach()
         .post_now(&club.place, &club.coach, None)
         .await
         .expect("posted");
@@ -142,6 +144,7 @@ async fn what_another_program_writes_is_noticed() {
     });
     tokio::task::yield_now().await;
     other
+        .coach()
         .post_now(&club.place, &club.coach, None)
         .await
         .expect("noted");
@@ -194,6 +197,7 @@ async fn an_empty_queue_is_told_once_a_slot_and_nothing_unchecked_goes_out() {
     let position = checked[0].position.expect("kept");
     let refused = club
         .desk
+        .coach()
         .enqueue(&club.place, &club.coach, position, false)
         .await;
     assert!(
@@ -215,6 +219,7 @@ async fn an_empty_queue_is_told_once_a_slot_and_nothing_unchecked_goes_out() {
 
     // What is queued after the slot waits for the next one, or for the coach.
     club.desk
+        .coach()
         .enqueue(&club.place, &club.coach, position, true)
         .await
         .expect("the coach's word");
@@ -231,15 +236,17 @@ async fn a_pause_holds_the_week_and_not_the_reveals() {
     assert_eq!(club.carry_all().await, ["post 1"]);
     let until = at("2026-11-26T12:00:00Z");
     club.desk
+        .coach()
         .pause(&club.place, &club.coach, Some(until))
         .await
         .expect("paused");
     assert_eq!(
-        club.desk.paused(&club.place).await.expect("read"),
+        club.desk.coach().paused(&club.place).await.expect("read"),
         Some(Some(until))
     );
     let due: Vec<_> = club
         .desk
+        .coach()
         .queue(&club.place)
         .await
         .expect("read")
@@ -257,16 +264,21 @@ async fn a_pause_holds_the_week_and_not_the_reveals() {
     assert_eq!(club.carry_all().await, ["reveal 1"]);
     club.set("2026-11-26T12:30:00Z");
     assert!(club.carry_all().await.is_empty());
-    assert_eq!(club.desk.paused(&club.place).await.expect("read"), None);
+    assert_eq!(
+        club.desk.coach().paused(&club.place).await.expect("read"),
+        None
+    );
     club.set("2026-11-26T18:00:00Z");
     assert_eq!(club.carry_all().await, ["post 2"]);
 
     club.desk
+        .coach()
         .pause(&club.place, &club.coach, None)
         .await
         .expect("paused");
     assert!(
         club.desk
+            .coach()
             .queue(&club.place)
             .await
             .expect("read")
@@ -277,6 +289,7 @@ async fn a_pause_holds_the_week_and_not_the_reveals() {
     assert_eq!(club.carry_all().await, ["reveal 2"]);
     // Resumed an hour after the slot: that slot fell into the pause and is not made up for.
     club.desk
+        .coach()
         .resume(&club.place, &club.coach)
         .await
         .expect("resumed");
@@ -295,6 +308,7 @@ async fn a_new_calendar_posts_nothing_for_slots_that_are_past() {
         ..club.desk.settings(&club.place).await.expect("read")
     };
     club.desk
+        .coach()
         .change_settings(&club.place, &club.coach, settings)
         .await
         .expect("changed");
@@ -310,6 +324,7 @@ async fn a_fixed_time_is_kept_and_a_wrong_one_refused() {
     let local = |text: &str| text.parse::<chrono::NaiveDateTime>().expect("a time");
     let fix = async |item: ItemId, text: &str| {
         club.desk
+            .coach()
             .fix_time(&club.place, &club.coach, item, Some(local(text)))
             .await
     };
@@ -336,7 +351,7 @@ async fn a_fixed_time_is_kept_and_a_wrong_one_refused() {
             .contains("already")
     );
 
-    let queue = club.desk.queue(&club.place).await.expect("read");
+    let queue = club.desk.coach().queue(&club.place).await.expect("read");
     assert_eq!(queue[2].due_at, Some(at("2026-03-29T19:00:00Z")));
     assert!(queue[2].fixed && !queue[0].fixed);
     for (now, what) in [
@@ -359,14 +374,16 @@ async fn the_order_is_the_coachs() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let items = club.fill(&club.place, 3).await;
     club.desk
+        .coach()
         .reorder(&club.place, &club.coach, items[2], 0)
         .await
         .expect("moved");
     club.desk
+        .coach()
         .dequeue(&club.place, &club.coach, items[0])
         .await
         .expect("taken out");
-    let queue = club.desk.queue(&club.place).await.expect("read");
+    let queue = club.desk.coach().queue(&club.place).await.expect("read");
     assert_eq!(
         queue.iter().map(|item| item.id).collect::<Vec<_>>(),
         [items[2], items[1]]
@@ -374,6 +391,7 @@ async fn the_order_is_the_coachs() {
     assert_eq!(queue[0].due_at, Some(at("2026-11-23T18:00:00Z")));
     let shelf = club
         .desk
+        .coach()
         .shelf(&club.place, &club.coach, 10)
         .await
         .expect("read");
@@ -386,6 +404,7 @@ async fn the_order_is_the_coachs() {
     );
     let preview = club
         .desk
+        .coach()
         .preview(&club.place, &club.coach, queue[0].problem().position)
         .await
         .expect("laid out");
@@ -449,6 +468,7 @@ async fn a_post_gives_nothing_away() {
     assert!(sealed.contains("sealed until the reveal"), "{sealed}");
 
     club.desk
+        .coach()
         .close_now(&club.place, &club.coach, post)
         .await
         .expect("closing");

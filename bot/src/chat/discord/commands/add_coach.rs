@@ -16,7 +16,7 @@ pub async fn add_coach(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
             return said(Group::BotCannotCoach);
         }
         let new = named(ctx, &who).await;
-        house.desk.add_coach(&place, &coach, &new).await?;
+        house.desk.coach().add_coach(&place, &coach, &new).await?;
         Ok(Letter::text(words.say(&Group::CoachAdded {
             name: Plain::of(&new.name),
         })))
@@ -30,6 +30,7 @@ pub async fn remove_coach(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
         house
             .desk
+            .coach()
             .remove_coach(&place, &coach, &who.id.to_string())
             .await?;
         Ok(Letter::text(words.say(&Group::CoachRemoved {

@@ -33,7 +33,7 @@ pub async fn open(
     coach: &Person,
     at: usize,
 ) -> Answer<Letter> {
-    let rows = house.desk.homework(place, coach).await?;
+    let rows = house.desk.coach().homework(place, coach).await?;
     if rows.is_empty() {
         return Ok(Letter::text(words.say(&Coach::NoAnswerWaits)));
     }

@@ -50,13 +50,16 @@ pub async fn check(
         };
         let written = house
             .desk
+            .coach()
             .written_in(&place, &coach, &file.filename, bytes.clone())
             .await?;
-        let mut work = Box::pin(
-            house
-                .desk
-                .import(&place, &coach, &file.filename, bytes, progress),
-        );
+        let mut work = Box::pin(house.desk.coach().import(
+            &place,
+            &coach,
+            &file.filename,
+            bytes,
+            progress,
+        ));
         let positions = loop {
             tokio::select! {
                 positions = &mut work => break positions?,
@@ -76,14 +79,18 @@ pub async fn check(
                 let position = match item {
                     InFile::Position(position) => position,
                     InFile::Written(found) => {
-                        house.desk.enqueue_found(&place, &coach, &found).await?;
+                        house
+                            .desk
+                            .coach()
+                            .enqueue_found(&place, &coach, &found)
+                            .await?;
                         count += 1;
                         continue;
                     }
                 };
                 if let (Some(id), Soundness::Sound) = (position.position, position.report.verdict) {
                     // What was posted before waits for the coach's explicit word.
-                    match house.desk.enqueue(&place, &coach, id, false).await {
+                    match house.desk.coach().enqueue(&place, &coach, id, false).await {
                         Ok(_) => count += 1,
                         Err(_) if position.posted.is_some() => before += 1,
                         Err(error) => return Err(error.into()),
@@ -111,7 +118,7 @@ pub async fn check(
         let Some(report) = house.report(opened) else {
             return said(Coach::ReportGone);
         };
-        let queue = house.desk.queue(&report.place).await?;
+        let queue = house.desk.coach().queue(&report.place).await?;
         let mut letter = sheets::report::page(words, opened, &report, 0, &queue);
         letter.text = fit::short(&format!("{queued}{}", letter.text), fit::MESSAGE);
         Ok(letter)

@@ -15,7 +15,7 @@ pub async fn close(
             Some(post) => PostId::of(post),
             None => one_post(ctx, &place).await?,
         };
-        house.desk.close_now(&place, &coach, post).await?;
+        house.desk.coach().close_now(&place, &coach, post).await?;
         let kind = house.desk.kind(&place, post).await?.name();
         Ok(Letter::text(words.say(&Coach::ClosedNow { kind })))
     })

@@ -39,7 +39,7 @@ pub async fn export(
                 ("leaderboard.csv", board.csv()?.into_bytes())
             }
             What::Summary => {
-                let report = desk.summary(&place, &period).await?;
+                let report = desk.coach().summary(&place, &period).await?;
                 (
                     "summary.csv",
                     report.csv(SummaryTable::Members)?.into_bytes(),
@@ -50,7 +50,7 @@ pub async fn export(
                     Some(post) => PostId::of(post),
                     None => one_post(ctx, &place).await?,
                 };
-                let replies = desk.replies(&place, &coach, post).await?;
+                let replies = desk.coach().replies(&place, &coach, post).await?;
                 ("replies.csv", summary::replies_csv(&replies))
             }
         };

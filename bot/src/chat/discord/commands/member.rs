@@ -34,7 +34,7 @@ pub async fn member(_: Ctx<'_>) -> Answer<()> {
 async fn list(ctx: Ctx<'_>) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
         let mut text = words.say(&Group::MembersHead);
-        for member in house.desk.roll(&place, &coach).await? {
+        for member in house.desk.coach().roll(&place, &coach).await? {
             let (name, answers) = (Plain::of(&member.name), member.answers);
             text.push('\n');
             text.push_str(&words.say(&match (member.removed_at, member.rank) {
@@ -47,7 +47,7 @@ async fn list(ctx: Ctx<'_>) -> Answer<()> {
                 (None, Rank::Member) => Group::MemberRow { name, answers },
             }));
         }
-        let deeds = house.desk.deeds(&place, &coach).await?;
+        let deeds = house.desk.coach().deeds(&place, &coach).await?;
         if !deeds.is_empty() {
             text.push_str("\n\n");
             text.push_str(&words.say(&Group::DeedsHead));
@@ -73,7 +73,7 @@ async fn list(ctx: Ctx<'_>) -> Answer<()> {
 async fn remove(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
         let member = known(house, &place, &coach, &who).await?;
-        house.desk.remove(&place, &coach, member).await?;
+        house.desk.coach().remove(&place, &coach, member).await?;
         Ok(Letter::text(words.say(&Group::MemberRemoved {
             name: Plain::of(&named(ctx, &who).await.name),
         })))
@@ -86,7 +86,7 @@ async fn remove(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
 async fn let_back(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
         let member = known(house, &place, &coach, &who).await?;
-        house.desk.let_back(&place, &coach, member).await?;
+        house.desk.coach().let_back(&place, &coach, member).await?;
         Ok(Letter::text(words.say(&Group::MemberBack {
             name: Plain::of(&named(ctx, &who).await.name),
         })))
@@ -102,7 +102,11 @@ async fn merge(ctx: Ctx<'_>, keep: serenity::User, other: serenity::User) -> Ans
             known(house, &place, &coach, &keep).await?,
             known(house, &place, &coach, &other).await?,
         );
-        let merged = house.desk.merge(&place, &coach, first, second).await?;
+        let merged = house
+            .desk
+            .coach()
+            .merge(&place, &coach, first, second)
+            .await?;
         Ok(Letter::text(words.say(&Group::MembersMerged {
             name: Plain::of(&merged.name),
         })))
@@ -115,7 +119,11 @@ async fn merge(ctx: Ctx<'_>, keep: serenity::User, other: serenity::User) -> Ans
 async fn data(ctx: Ctx<'_>, who: serenity::User) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
         let member = known(house, &place, &coach, &who).await?;
-        let (name, kept) = house.desk.kept_of_member(&place, &coach, member).await?;
+        let (name, kept) = house
+            .desk
+            .coach()
+            .kept_of_member(&place, &coach, member)
+            .await?;
         let kept = held::with_waiting(house, &place, &who.id.to_string(), kept).await?;
         let text = serde_json::to_vec_pretty(&kept).map_err(Oops::unwritten)?;
         Ok(Letter::text(words.say(&Group::KeptOfMember {
@@ -152,6 +160,7 @@ async fn known(
 ) -> Answer<MemberId> {
     Ok(house
         .desk
+        .coach()
         .member_known_as(place, coach, &who.id.to_string())
         .await?)
 }

@@ -233,6 +233,7 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
     let desk = &ctx.data().desk;
     let mut choices = Vec::new();
     for (i, item) in desk
+        .coach()
         .queue(&place)
         .await
         .unwrap_or_default()
@@ -244,7 +245,12 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
             choices.push((super::sheets::week::label(words, i, item), *position));
         }
     }
-    for position in desk.shelf(&place, &coach, 100).await.unwrap_or_default() {
+    for position in desk
+        .coach()
+        .shelf(&place, &coach, 100)
+        .await
+        .unwrap_or_default()
+    {
         let Some(id) = position.position else {
             continue;
         };
@@ -267,7 +273,13 @@ pub async fn choose_item(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRespons
         return CreateAutocompleteResponse::new();
     };
     let words = ctx.data().words_for(&place, &coach).await;
-    let queue = ctx.data().desk.queue(&place).await.unwrap_or_default();
+    let queue = ctx
+        .data()
+        .desk
+        .coach()
+        .queue(&place)
+        .await
+        .unwrap_or_default();
     let choices = queue
         .iter()
         .enumerate()

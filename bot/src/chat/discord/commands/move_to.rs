@@ -14,6 +14,7 @@ pub async fn move_to(
     for_coach(ctx, |house, place, coach, words| async move {
         house
             .desk
+            .coach()
             .reorder(&place, &coach, ItemId::of(position), to.saturating_sub(1))
             .await?;
         presses::week(house, words, &place, &coach, Some(ItemId::of(position))).await

@@ -21,7 +21,7 @@ pub async fn pause(ctx: Ctx<'_>, until: Option<String>) -> Answer<()> {
                 None => return said(Coach::MomentLeftOut),
             },
         };
-        house.desk.pause(&place, &coach, until).await?;
+        house.desk.coach().pause(&place, &coach, until).await?;
         Ok(Letter::text(words.say(&match until {
             Some(until) => Coach::PausedNow {
                 until: Moment::of(until),
@@ -36,7 +36,7 @@ pub async fn pause(ctx: Ctx<'_>, until: Option<String>) -> Answer<()> {
 #[poise::command(slash_command)]
 pub async fn resume(ctx: Ctx<'_>) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
-        house.desk.resume(&place, &coach).await?;
+        house.desk.coach().resume(&place, &coach).await?;
         Ok(Letter::text(words.say(&Coach::Resumed)))
     })
     .await

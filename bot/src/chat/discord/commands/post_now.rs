@@ -13,6 +13,7 @@ pub async fn post_now(
     for_coach(ctx, |house, place, coach, words| async move {
         house
             .desk
+            .coach()
             .post_now(&place, &coach, position.map(ItemId::of))
             .await?;
         Ok(Letter::text(words.say(&Coach::GoesOutNow)))

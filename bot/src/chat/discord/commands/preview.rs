@@ -14,6 +14,7 @@ pub async fn preview(
         let mode = house.desk.settings(&place).await?.mode;
         let sheet = house
             .desk
+            .coach()
             .preview(&place, &coach, PositionId::of(position))
             .await?;
         // As members will see it, so in the group's language.

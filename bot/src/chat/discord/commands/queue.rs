@@ -17,11 +17,13 @@ pub async fn queue(
         let desk = &house.desk;
         let item = match again.unwrap_or(false) {
             true => {
-                desk.enqueue_again(&place, &coach, PositionId::of(position), anyway)
+                desk.coach()
+                    .enqueue_again(&place, &coach, PositionId::of(position), anyway)
                     .await?
             }
             false => {
-                desk.enqueue(&place, &coach, PositionId::of(position), anyway)
+                desk.coach()
+                    .enqueue(&place, &coach, PositionId::of(position), anyway)
                     .await?
             }
         };

@@ -129,7 +129,11 @@ pub async fn set_up(
                 return said(Group::SetUpBot);
             }
             let second = named(ctx, &user).await;
-            house.desk.add_coach(&place, &coach, &second).await?;
+            house
+                .desk
+                .coach()
+                .add_coach(&place, &coach, &second)
+                .await?;
             parts.push(words.say(&Group::CoachesToo {
                 name: Plain::of(&second.name),
             }));

@@ -170,6 +170,7 @@ pub async fn settings(
         } else {
             house
                 .desk
+                .coach()
                 .change_settings(&place, &coach, wanted.clone())
                 .await?;
             words.say(&Group::SettingsChanged)

@@ -10,12 +10,17 @@ const MOST: usize = 100;
 #[poise::command(slash_command)]
 pub async fn shelf(ctx: Ctx<'_>) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
-        let mut positions = house.desk.shelf(&place, &coach, MOST).await?;
+        let mut positions = house.desk.coach().shelf(&place, &coach, MOST).await?;
         if positions.is_empty() {
             return Ok(Letter::text(words.say(&Coach::ShelfEmpty)));
         }
         if let Some(id) = positions.first().and_then(|first| first.position) {
-            positions[0].picture = house.desk.checked(&place, &coach, id).await?.picture;
+            positions[0].picture = house
+                .desk
+                .coach()
+                .checked(&place, &coach, id)
+                .await?
+                .picture;
         }
         let report = Opened {
             place,

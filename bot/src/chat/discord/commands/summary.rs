@@ -17,9 +17,10 @@ pub async fn summary(
 ) -> Answer<()> {
     for_coach(ctx, |house, place, _, words| async move {
         let period = leaderboard::period(house, &place, days, topic).await?;
-        let summary = house.desk.summary(&place, &period).await?;
+        let summary = house.desk.coach().summary(&place, &period).await?;
         let charts = house
             .desk
+            .coach()
             .summary_charts(&place, &period, words.tag())
             .await?;
         let mut letter = Letter::text(sheets::summary::text(words, &summary));

@@ -20,6 +20,7 @@ pub async fn time(
         let when = when.as_deref().map(local).transpose()?;
         house
             .desk
+            .coach()
             .fix_time(&place, &coach, ItemId::of(position), when)
             .await?;
         presses::week(house, words, &place, &coach, Some(ItemId::of(position))).await

@@ -19,6 +19,7 @@ pub async fn topic(
     for_coach(ctx, |house, place, coach, words| async move {
         house
             .desk
+            .coach()
             .set_topic(&place, &coach, PositionId::of(position), topic.as_deref())
             .await?;
         Ok(Letter::text(words.say(&match topic {

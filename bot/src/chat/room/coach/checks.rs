@@ -89,6 +89,7 @@ async fn import(
         let progress = move |done, of| told.feed.coaches("checking", &Progress { done, of });
         let found = room
             .desk
+            .coach()
             .import(&room.place, &coach, &name, bytes, Arc::new(progress))
             .await?;
         let twice = found
@@ -130,7 +131,10 @@ async fn written(
     body: Result<Bytes, BytesRejection>,
 ) -> Told<Vec<FoundWritten>> {
     let bytes = body?.to_vec();
-    let found = room.desk.written_in(&room.place, &coach, &name, bytes);
+    let found = room
+        .desk
+        .coach()
+        .written_in(&room.place, &coach, &name, bytes);
     Ok(Json(found.await?))
 }
 
@@ -142,7 +146,7 @@ async fn checked(State(room): State<Shared>, Coach(coach): Coach) -> Json<Vec<Ch
 }
 
 async fn shelf(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Checked>> {
-    let shelf = room.desk.shelf(&room.place, &coach, SHELF).await?;
+    let shelf = room.desk.coach().shelf(&room.place, &coach, SHELF).await?;
     let words = room.words_for(&coach).await;
     Ok(Json(
         shelf.iter().map(|one| Checked::of(one, words)).collect(),
@@ -166,6 +170,7 @@ async fn topic(
         .map(str::trim)
         .filter(|topic| !topic.is_empty());
     room.desk
+        .coach()
         .set_topic(&room.place, &coach, position, topic)
         .await?;
     room.feed.coaches("week", &());
@@ -196,6 +201,7 @@ async fn same(
     };
     let settled = room
         .desk
+        .coach()
         .settle_same(&room.place, &coach, &waiting, choice)
         .await?;
     let shown = Checked::of(&settled, room.words_for(&coach).await);
@@ -232,6 +238,7 @@ async fn words(
         false => Telling::Refused,
     };
     room.desk
+        .coach()
         .set_words(
             &room.place,
             &coach,
@@ -241,7 +248,11 @@ async fn words(
             telling,
         )
         .await?;
-    let now = room.desk.checked(&room.place, &coach, position).await?;
+    let now = room
+        .desk
+        .coach()
+        .checked(&room.place, &coach, position)
+        .await?;
     // A page that is loaded again shows the words as they are now.
     let shown = Checked::of(&now, room.words_for(&coach).await);
     for one in open(&room.bench.checked).iter_mut() {
@@ -258,7 +269,11 @@ async fn preview(
     Coach(coach): Coach,
     Path(position): Path<PositionId>,
 ) -> Told<Post> {
-    let sheet = room.desk.preview(&room.place, &coach, position).await?;
+    let sheet = room
+        .desk
+        .coach()
+        .preview(&room.place, &coach, position)
+        .await?;
     Ok(Json(Post::preview(&sheet, room.words_of_group().await)))
 }
 
@@ -268,6 +283,9 @@ async fn diagram(
     Path(position): Path<PositionId>,
 ) -> Result<Response, Trouble> {
     Ok(picture_response(
-        room.desk.diagram_of(&room.place, &coach, position).await?,
+        room.desk
+            .coach()
+            .diagram_of(&room.place, &coach, position)
+            .await?,
     ))
 }

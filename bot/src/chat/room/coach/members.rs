@@ -65,7 +65,7 @@ async fn enter(
 }
 
 async fn list(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Listed>> {
-    Ok(Json(room.desk.roll(&room.place, &coach).await?))
+    Ok(Json(room.desk.coach().roll(&room.place, &coach).await?))
 }
 
 /// Something a coach did.
@@ -82,7 +82,12 @@ struct Done {
 /// What the coaches did last.
 async fn deeds(State(room): State<Shared>, Coach(coach): Coach) -> Told<Vec<Done>> {
     let words = room.words_for(&coach).await;
-    let deeds = room.desk.deeds(&room.place, &coach).await?.into_iter();
+    let deeds = room
+        .desk
+        .coach()
+        .deeds(&room.place, &coach)
+        .await?
+        .into_iter();
     let told = |row: DeedRow| Done {
         by: row.by,
         deed: row.deed,
@@ -108,7 +113,11 @@ async fn rename(
     if name.trim().is_empty() {
         return Err(Trouble::bad(Text::NewNameEmpty));
     }
-    let name = room.desk.rename(&room.place, &coach, member, &name).await?;
+    let name = room
+        .desk
+        .coach()
+        .rename(&room.place, &coach, member, &name)
+        .await?;
     room.changed();
     Ok(Json(name))
 }
@@ -129,6 +138,7 @@ async fn mute(
 ) -> Told<()> {
     let Json(Mute { minutes, why }) = body?;
     room.desk
+        .coach()
         .mute(&room.place, &coach, member, minutes, &why)
         .await?;
     room.feed.everyone("standing", &());
@@ -140,7 +150,10 @@ async fn unmute(
     Coach(coach): Coach,
     Path(member): Path<MemberId>,
 ) -> Told<()> {
-    room.desk.unmute(&room.place, &coach, member).await?;
+    room.desk
+        .coach()
+        .unmute(&room.place, &coach, member)
+        .await?;
     room.feed.everyone("standing", &());
     Ok(Json(()))
 }
@@ -150,7 +163,11 @@ async fn remove(
     Coach(coach): Coach,
     Path(member): Path<MemberId>,
 ) -> Told<()> {
-    let users = room.desk.remove(&room.place, &coach, member).await?;
+    let users = room
+        .desk
+        .coach()
+        .remove(&room.place, &coach, member)
+        .await?;
     room.shut_out(&users, ShutOut::Removed);
     Ok(Json(()))
 }
@@ -160,7 +177,10 @@ async fn let_back(
     Coach(coach): Coach,
     Path(member): Path<MemberId>,
 ) -> Told<()> {
-    room.desk.let_back(&room.place, &coach, member).await?;
+    room.desk
+        .coach()
+        .let_back(&room.place, &coach, member)
+        .await?;
     room.feed.coaches("week", &());
     Ok(Json(()))
 }
@@ -178,7 +198,11 @@ async fn merge(
     body: Result<Json<Merge>, JsonRejection>,
 ) -> Told<String> {
     let Json(Merge { other }) = body?;
-    let merged = room.desk.merge(&room.place, &coach, member, other).await?;
+    let merged = room
+        .desk
+        .coach()
+        .merge(&room.place, &coach, member, other)
+        .await?;
     for user in &merged.users {
         // Their pages come in anew, as the one member they are now.
         room.feed.member(user, "again", &());
@@ -195,6 +219,7 @@ async fn kept(
 ) -> Result<Response, Trouble> {
     let (_, kept) = room
         .desk
+        .coach()
         .kept_of_member(&room.place, &coach, member)
         .await?;
     let name = "attachment; filename=\"kept-of-member.json\"";
@@ -206,7 +231,11 @@ async fn erase(
     Coach(coach): Coach,
     Path(member): Path<MemberId>,
 ) -> Told<()> {
-    let users = room.desk.erase_member(&room.place, &coach, member).await?;
+    let users = room
+        .desk
+        .coach()
+        .erase_member(&room.place, &coach, member)
+        .await?;
     room.shut_out(&users, ShutOut::Erased);
     room.changed();
     Ok(Json(()))
@@ -238,13 +267,14 @@ async fn talk(
 ) -> Told<Vec<WatchedRow>> {
     let lines = room
         .desk
+        .coach()
         .watched_talk(&room.place, &coach, query.before, PAGE)
         .await?;
     Ok(Json(lines))
 }
 
 async fn hide(State(room): State<Shared>, Coach(coach): Coach, Path(line): Path<i64>) -> Told<()> {
-    room.desk.hide(&room.place, &coach, line).await?;
+    room.desk.coach().hide(&room.place, &coach, line).await?;
     room.tell_gone(Gone {
         talk: vec![line],
         replies: Vec::new(),
@@ -257,7 +287,10 @@ async fn put_back(
     Coach(coach): Coach,
     Path(line): Path<i64>,
 ) -> Told<()> {
-    room.desk.put_back(&room.place, &coach, line).await?;
+    room.desk
+        .coach()
+        .put_back(&room.place, &coach, line)
+        .await?;
     room.changed();
     Ok(Json(()))
 }
@@ -281,6 +314,7 @@ async fn put_back_answer(
     Path(reply): Path<ReplyId>,
 ) -> Told<()> {
     room.desk
+        .coach()
         .put_back_answer(&room.place, &coach, reply)
         .await?;
     room.changed();

@@ -39,7 +39,7 @@ async fn homework(
     Coach(coach): Coach,
     headers: HeaderMap,
 ) -> Told<Vec<Homework>> {
-    let rows = room.desk.homework(&room.place, &coach).await?;
+    let rows = room.desk.coach().homework(&room.place, &coach).await?;
     let words = room.words(&headers).await;
     let waiting = rows.into_iter().map(|row| Homework::of(row, words));
     Ok(Json(waiting.collect()))
@@ -51,7 +51,7 @@ async fn replies(
     Path(post): Path<PostId>,
     headers: HeaderMap,
 ) -> Told<Vec<Replied>> {
-    let rows = room.desk.replies(&room.place, &coach, post).await?;
+    let rows = room.desk.coach().replies(&room.place, &coach, post).await?;
     let words = room.words(&headers).await;
     let replies = rows.into_iter().map(|row| Replied::of(row, words));
     Ok(Json(replies.collect()))
@@ -62,7 +62,10 @@ async fn close(
     Coach(coach): Coach,
     Path(post): Path<PostId>,
 ) -> Told<()> {
-    room.desk.close_now(&room.place, &coach, post).await?;
+    room.desk
+        .coach()
+        .close_now(&room.place, &coach, post)
+        .await?;
     Ok(Json(()))
 }
 
@@ -83,6 +86,7 @@ async fn overrule(
 ) -> Told<()> {
     let Json(by_hand) = body?;
     room.desk
+        .coach()
         .overrule(
             &room.place,
             &coach,
@@ -104,6 +108,7 @@ async fn judge(
 ) -> Told<()> {
     let Json(by_hand) = body?;
     room.desk
+        .coach()
         .judge_by_hand(
             &room.place,
             &coach,
@@ -133,6 +138,7 @@ async fn mark(
 ) -> Told<()> {
     let Json(Mark { points, words }) = body?;
     room.desk
+        .coach()
         .mark_answer(&room.place, &coach, reply, points, &words)
         .await?;
     Ok(Json(()))
@@ -152,6 +158,7 @@ async fn answer(
 ) -> Told<()> {
     let Json(Words { words }) = body?;
     room.desk
+        .coach()
         .answer_privately(&room.place, &coach, reply, &words)
         .await?;
     Ok(Json(()))
@@ -163,6 +170,7 @@ async fn no_answer(
     Path(reply): Path<ReplyId>,
 ) -> Told<()> {
     room.desk
+        .coach()
         .no_answer_needed(&room.place, &coach, reply)
         .await?;
     Ok(Json(()))

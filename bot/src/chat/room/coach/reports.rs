@@ -62,7 +62,7 @@ async fn summary(
     Query(span): Query<Span>,
 ) -> Result<Json<Value>, Trouble> {
     let period = span.period(&room).await?;
-    let summary = room.desk.summary(&room.place, &period).await?;
+    let summary = room.desk.coach().summary(&room.place, &period).await?;
     Ok(Json(advised(&summary, room.words_for(&coach).await)))
 }
 
@@ -80,6 +80,7 @@ async fn charts(
     let words = room.words_for(&coach).await;
     let charts = room
         .desk
+        .coach()
         .summary_charts(&room.place, &period, words.tag())
         .await?;
     let shown = |chart| Shown::inside(chart, words);
@@ -94,7 +95,7 @@ async fn as_json(
     Query(span): Query<Span>,
 ) -> Result<Response, Trouble> {
     let period = span.period(&room).await?;
-    let summary = room.desk.summary(&room.place, &period).await?;
+    let summary = room.desk.coach().summary(&room.place, &period).await?;
     let summary = advised(&summary, room.words_for(&coach).await);
     let name = "attachment; filename=\"engagement-summary.json\"";
     Ok(([(header::CONTENT_DISPOSITION, name)], Json(summary)).into_response())
@@ -127,7 +128,7 @@ async fn topics(
 /// One table of the summary for a spreadsheet (RFC 4180).
 async fn table(room: &Room, span: Span, which: SummaryTable) -> Result<Response, Trouble> {
     let period = span.period(room).await?;
-    let summary = room.desk.summary(&room.place, &period).await?;
+    let summary = room.desk.coach().summary(&room.place, &period).await?;
     let kind = "text/csv; charset=utf-8";
     Ok(([(header::CONTENT_TYPE, kind)], summary.csv(which)?).into_response())
 }

@@ -51,6 +51,7 @@ async fn change(
 ) -> Told<()> {
     let Json(settings) = body?;
     room.desk
+        .coach()
         .change_settings(&room.place, &coach, settings)
         .await?;
     room.feed.coaches("week", &());
@@ -61,6 +62,7 @@ async fn change(
 /// Makes a new link for members and shuts out whoever came in by the old one; their pages are told.
 async fn change_link(State(room): State<Shared>, Coach(coach): Coach) -> Told<String> {
     room.desk
+        .coach()
         .note_deed(&room.place, &coach, Deed::MemberLink)
         .await?;
     room.door.change_member_link(&room.desk).await?;
@@ -75,7 +77,7 @@ async fn change_coach_link(
     Coach(coach): Coach,
 ) -> Result<Response, Trouble> {
     let cookie = room.door.change_coach_link(&room.desk).await?;
-    room.desk.only_coach(&room.place, &coach).await?;
+    room.desk.coach().only_coach(&room.place, &coach).await?;
     room.feed.everyone("standing", &());
     room.feed.everyone("renewed", &());
     let mut response = Json(room.door.coach_link()).into_response();

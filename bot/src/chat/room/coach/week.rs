@@ -67,7 +67,7 @@ struct Pause {
 
 async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
     let zone = room.desk.settings(&room.place).await?.zone;
-    let items = room.desk.queue(&room.place).await?;
+    let items = room.desk.coach().queue(&room.place).await?;
     let posts = room.desk.posts(&room.place, feed::POSTS).await?;
     let place = |item: QueueItem| Placed {
         due_local: item.due_at.map(|due| {
@@ -83,6 +83,7 @@ async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
         topics: room.desk.topics(&room.place).await?,
         paused: room
             .desk
+            .coach()
             .paused(&room.place)
             .await?
             .map(|until| Pause { until }),
@@ -111,8 +112,16 @@ async fn enqueue(
     for &position in &wanted.positions {
         let (desk, place, anyway) = (&room.desk, &room.place, wanted.anyway);
         match wanted.again {
-            true => desk.enqueue_again(place, &coach, position, anyway).await?,
-            false => desk.enqueue(place, &coach, position, anyway).await?,
+            true => {
+                desk.coach()
+                    .enqueue_again(place, &coach, position, anyway)
+                    .await?
+            }
+            false => {
+                desk.coach()
+                    .enqueue(place, &coach, position, anyway)
+                    .await?
+            }
         };
     }
     room.feed.coaches("week", &());
@@ -138,7 +147,7 @@ async fn question(
     body: Result<Json<Written>, JsonRejection>,
 ) -> Told<ItemId> {
     let Json(new) = body?;
-    let item = room.desk.enqueue_question(
+    let item = room.desk.coach().enqueue_question(
         &room.place,
         &coach,
         &new.words,
@@ -157,7 +166,7 @@ async fn words(
     body: Result<Json<Written>, JsonRejection>,
 ) -> Told<ItemId> {
     let Json(new) = body?;
-    let item = room.desk.enqueue_words(
+    let item = room.desk.coach().enqueue_words(
         &room.place,
         &coach,
         &new.words,
@@ -182,6 +191,7 @@ async fn topic(
 ) -> Told<()> {
     let Json(Topic { topic }) = body?;
     room.desk
+        .coach()
         .set_item_topic(&room.place, &coach, item, topic.as_deref())
         .await?;
     room.feed.coaches("week", &());
@@ -194,7 +204,11 @@ async fn preview(
     Coach(coach): Coach,
     Path(item): Path<ItemId>,
 ) -> Told<Post> {
-    let sheet = room.desk.preview_item(&room.place, &coach, item).await?;
+    let sheet = room
+        .desk
+        .coach()
+        .preview_item(&room.place, &coach, item)
+        .await?;
     Ok(Json(Post::preview(&sheet, room.words_of_group().await)))
 }
 
@@ -204,7 +218,11 @@ async fn position(
     Coach(coach): Coach,
     Path(item): Path<ItemId>,
 ) -> Result<Response, Trouble> {
-    let sheet = room.desk.preview_item(&room.place, &coach, item).await?;
+    let sheet = room
+        .desk
+        .coach()
+        .preview_item(&room.place, &coach, item)
+        .await?;
     match sheet.content.picture() {
         Some(picture) => Ok(picture_response(picture.clone())),
         None => Err(nothing_here().await),
@@ -223,7 +241,10 @@ async fn reorder(
     body: Result<Json<Reorder>, JsonRejection>,
 ) -> Told<()> {
     let Json(Reorder { to }) = body?;
-    room.desk.reorder(&room.place, &coach, item, to).await?;
+    room.desk
+        .coach()
+        .reorder(&room.place, &coach, item, to)
+        .await?;
     room.feed.coaches("week", &());
     Ok(Json(()))
 }
@@ -254,7 +275,10 @@ async fn time(
                 })
         })
         .transpose()?;
-    room.desk.fix_time(&room.place, &coach, item, local).await?;
+    room.desk
+        .coach()
+        .fix_time(&room.place, &coach, item, local)
+        .await?;
     room.feed.coaches("week", &());
     Ok(Json(()))
 }
@@ -264,7 +288,7 @@ async fn remove(
     Coach(coach): Coach,
     Path(item): Path<ItemId>,
 ) -> Told<()> {
-    room.desk.dequeue(&room.place, &coach, item).await?;
+    room.desk.coach().dequeue(&room.place, &coach, item).await?;
     room.feed.coaches("week", &());
     Ok(Json(()))
 }
@@ -280,7 +304,10 @@ async fn post_now(
     body: Result<Json<PostNow>, JsonRejection>,
 ) -> Told<()> {
     let Json(PostNow { item }) = body?;
-    room.desk.post_now(&room.place, &coach, item).await?;
+    room.desk
+        .coach()
+        .post_now(&room.place, &coach, item)
+        .await?;
     Ok(Json(()))
 }
 
@@ -298,13 +325,13 @@ async fn pause(
     let Json(PauseUntil { until }) = body?;
     let zone = room.desk.settings(&room.place).await?.zone;
     let until = until.map(|day| beginning(day, zone));
-    room.desk.pause(&room.place, &coach, until).await?;
+    room.desk.coach().pause(&room.place, &coach, until).await?;
     room.feed.coaches("week", &());
     Ok(Json(()))
 }
 
 async fn resume(State(room): State<Shared>, Coach(coach): Coach) -> Told<()> {
-    room.desk.resume(&room.place, &coach).await?;
+    room.desk.coach().resume(&room.place, &coach).await?;
     room.feed.coaches("week", &());
     Ok(Json(()))
 }

@@ -7,28 +7,29 @@ use std::sync::{
 };
 
 use futures::{StreamExt, stream};
-use sealed_move_store::{Given, Group, Position};
+use sealed_move_store::{Given, Group};
 
 use super::{
-    CheckedPosition, CoachWords, Desk, FoundWritten, ItemId, Person, Picture, Place, PositionId,
-    Report, SameChoice, Settings,
-    checking::{find, kept_check, report},
-    convert,
-    drawing::board_of,
-    error::{Done, bad_request},
-    handle::{coached, position_of},
-    noted::Noted,
-    queue::waits_as,
-    refusal::{Named, Refusal},
+    CoachDesk,
     same::{self, Fresh, Placed},
-    text,
 };
 use crate::chess::{
     fact::{List, Theirs},
     read::{self, Entry, Item, LARGEST_FILE, ReadError},
 };
+use crate::desk::{
+    CheckedPosition, CoachWords, Person, Place, Report, SameChoice, Settings,
+    checking::{find, kept_check},
+    convert,
+    drawing::board_of,
+    error::{Done, bad_request},
+    handle::coached,
+    noted::Noted,
+    refusal::{Named, Refusal},
+    text,
+};
 
-/// Diagrams come with the first so many positions of an import; [`Desk::diagram_of`] draws the others.
+/// Diagrams come with the first so many positions of an import; [`CoachDesk::diagram_of`] draws the others.
 /// A file of ten megabytes holds some ten thousand positions, and their pictures half a gigabyte.
 pub const DIAGRAMS_AT_ONCE: usize = 100;
 
@@ -40,18 +41,18 @@ struct Checked {
     given: Given,
 }
 
-impl Desk {
+impl CoachDesk<'_> {
     /// Checks a file and keeps what could be read; the reports come in the file's order.
     /// `progress(done, of)` is called as positions are finished, from several threads.
     ///
     /// A position that was kept before is checked again and keeps its id; where the file says something
-    /// else of it, what is kept stays, and the coach may choose ([`Desk::settle_same`]). What cannot be
+    /// else of it, what is kept stays, and the coach may choose ([`CoachDesk::settle_same`]). What cannot be
     /// kept (not readable, illegal, no task stated or found) is reported with its place in the file.
     ///
     /// # Errors
     /// When the file is empty or too large, or the person does not coach the group.
     pub async fn import(
-        &self,
+        self,
         place: &Place,
         coach: &Person,
         file: &str,
@@ -62,12 +63,12 @@ impl Desk {
             .await
     }
 
-    /// As [`Desk::import`], with the coach's choice for every position that is kept already.
+    /// As [`CoachDesk::import`], with the coach's choice for every position that is kept already.
     ///
     /// # Errors
-    /// As [`Desk::import`].
+    /// As [`CoachDesk::import`].
     pub async fn import_choosing(
-        &self,
+        self,
         place: &Place,
         coach: &Person,
         file: &str,
@@ -76,14 +77,15 @@ impl Desk {
         progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
     ) -> Done<Vec<CheckedPosition>> {
         let (at, by) = (place.clone(), coach.clone());
-        let group = self.read(move |db| coached(db, &at, &by)).await?;
+        let group = self.desk.read(move |db| coached(db, &at, &by)).await?;
         let settings = convert::kept_settings(&group.settings)?;
         let file = text::title(file, Named::File, 200)?;
         light(&file, bytes.len())?;
 
         let name = file.clone();
-        let limit = self.inner.options.check_seconds;
+        let limit = self.desk.inner.options.check_seconds;
         let items = self
+            .desk
             .inner
             .checks
             .run("reading a file", limit, move |_| {
@@ -109,62 +111,9 @@ impl Desk {
         self.lay_out(checked, kept, &settings).await
     }
 
-    /// The questions and words of a file, in its order; nothing is kept of them until they are put into the
-    /// week ([`Desk::enqueue_found`]). Coaches only.
-    ///
-    /// # Errors
-    /// When the file is too large, or the person does not coach the group.
-    pub async fn written_in(
-        &self,
-        place: &Place,
-        coach: &Person,
-        file: &str,
-        bytes: Vec<u8>,
-    ) -> Done<Vec<FoundWritten>> {
-        let (at, by) = (place.clone(), coach.clone());
-        self.read(move |db| coached(db, &at, &by)).await?;
-        let file = text::title(file, Named::File, 200)?;
-        light(&file, bytes.len())?;
-        let limit = self.inner.options.check_seconds;
-        let items = self
-            .inner
-            .checks
-            .run("reading a file", limit, move |_| {
-                read::read_items(&file, &bytes)
-            })
-            .await?;
-        let mut before = 0;
-        let mut written = Vec::new();
-        for item in items {
-            match item {
-                Ok(item @ (Item::Question(_) | Item::Words(_))) => {
-                    written.extend(FoundWritten::of(item, before));
-                }
-                Ok(Item::Problem(_)) | Err(_) => before += 1,
-            }
-        }
-        Ok(written)
-    }
-
-    /// Puts a question or words of a file at the end of the queue and returns the queue entry's id. Coaches
-    /// only.
-    ///
-    /// # Errors
-    /// As [`Desk::enqueue_question`].
-    pub async fn enqueue_found(
-        &self,
-        place: &Place,
-        coach: &Person,
-        found: &FoundWritten,
-    ) -> Done<ItemId> {
-        let topic = found.topic.as_deref();
-        self.enqueue_written(place, coach, &found.content, topic, &found.id)
-            .await
-    }
-
     /// Checks entries in parallel, as many at a time as the pool has room, in stable order.
     async fn check_all(
-        &self,
+        self,
         entries: Vec<Result<Entry, ReadError>>,
         progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
     ) -> Done<Vec<Checked>> {
@@ -193,14 +142,14 @@ impl Desk {
             })
             .collect();
         stream::iter(checks)
-            .buffered(self.inner.options.threads.max(1) * 2)
+            .buffered(self.desk.inner.options.threads.max(1) * 2)
             .collect::<Vec<_>>()
             .await
             .into_iter()
             .collect()
     }
 
-    async fn check_entry(&self, entry: Entry) -> Done<Checked> {
+    async fn check_entry(self, entry: Entry) -> Done<Checked> {
         let topic = entry
             .topic
             .as_deref()
@@ -210,7 +159,7 @@ impl Desk {
             line: i64::try_from(entry.line).unwrap_or(i64::MAX),
         };
         // One thread for each: the positions themselves go in parallel.
-        let mut report = self.check(entry, 1).await?;
+        let mut report = self.desk.check(entry, 1).await?;
         // The words are kept beside the report, where the coach can change them.
         let words = CoachWords::of(&std::mem::take(&mut report.comments));
         Ok(Checked {
@@ -223,13 +172,13 @@ impl Desk {
 
     /// Keeps the positions that can be kept, in one transaction; what became of each, in order.
     async fn keep(
-        &self,
+        self,
         group: &Group,
         file: &str,
         checked: &[Checked],
         choice: SameChoice,
     ) -> Done<Vec<Option<(Placed, Arc<Fresh>)>>> {
-        let now = self.now();
+        let now = self.desk.now();
         let mut rows = Vec::with_capacity(checked.len());
         for one in checked {
             let report = &one.report;
@@ -250,22 +199,23 @@ impl Desk {
             });
         }
         let group = group.clone();
-        self.write(move |tx| {
-            rows.into_iter()
-                .map(|row| {
-                    let Some(fresh) = row else {
-                        return Ok(None);
-                    };
-                    let kept = same::keep(tx, &group, &fresh, choice, now)?;
-                    Ok(Some((kept, fresh)))
-                })
-                .collect()
-        })
-        .await
+        self.desk
+            .write(move |tx| {
+                rows.into_iter()
+                    .map(|row| {
+                        let Some(fresh) = row else {
+                            return Ok(None);
+                        };
+                        let kept = same::keep(tx, &group, &fresh, choice, now)?;
+                        Ok(Some((kept, fresh)))
+                    })
+                    .collect()
+            })
+            .await
     }
 
     async fn lay_out(
-        &self,
+        self,
         checked: Vec<Checked>,
         kept: Vec<Option<(Placed, Arc<Fresh>)>>,
         settings: &Settings,
@@ -276,7 +226,7 @@ impl Desk {
             let picture = match board_of(&one.report.fen) {
                 Some(board) if drawn < DIAGRAMS_AT_ONCE => {
                     drawn += 1;
-                    Some(self.draw_plain(board, settings).await?)
+                    Some(self.desk.draw_plain(board, settings).await?)
                 }
                 _ => None,
             };
@@ -297,7 +247,7 @@ impl Desk {
             // What is kept is what will go out: a file's topic and words may have given way to it.
             let (topic, further_topics, words) = match (&same, position) {
                 (Some(_), Some(id)) => {
-                    let now = self.read(move |db| find(db, id)).await?;
+                    let now = self.desk.read(move |db| find(db, id)).await?;
                     let words = CoachWords::kept(&now)?;
                     (now.topic, now.further_topics, words)
                 }
@@ -317,100 +267,10 @@ impl Desk {
         }
         Ok(out)
     }
-
-    /// Checked positions that are in no week and were never posted, the latest first, at most `most`,
-    /// without diagrams: see [`Desk::diagram_of`]. Coaches only.
-    pub async fn shelf(
-        &self,
-        place: &Place,
-        coach: &Person,
-        most: usize,
-    ) -> Done<Vec<CheckedPosition>> {
-        let (place, coach) = (place.clone(), coach.clone());
-        self.read(move |db| {
-            let group = coached(db, &place, &coach)?;
-            let queued: Vec<PositionId> = db.queue(group.id)?.iter().filter_map(waits_as).collect();
-            let mut out = Vec::new();
-            for position in db.positions(group.id)? {
-                if out.len() == most {
-                    break;
-                }
-                if !queued.contains(&position.id) && !db.was_posted(position.id)? {
-                    out.push(laid_out(position, None)?);
-                }
-            }
-            Ok(out)
-        })
-        .await
-    }
-
-    /// A kept position with its report and diagram. Coaches only.
-    pub async fn checked(
-        &self,
-        place: &Place,
-        coach: &Person,
-        position: PositionId,
-    ) -> Done<CheckedPosition> {
-        let (at, by) = (place.clone(), coach.clone());
-        let (group, position, posted) = self
-            .read(move |db| {
-                let group = coached(db, &at, &by)?;
-                let position = position_of(db, &group, position)?;
-                let posted = same::posted_before(db, group.id, &position.fen)?;
-                Ok((group, position, posted))
-            })
-            .await?;
-        let settings = convert::kept_settings(&group.settings)?;
-        let picture = match board_of(&position.fen) {
-            Some(board) => Some(self.draw_plain(board, &settings).await?),
-            None => None,
-        };
-        Ok(CheckedPosition {
-            posted,
-            ..laid_out(position, picture)?
-        })
-    }
-
-    /// The diagram of a kept position, as members would see it. Coaches only.
-    pub async fn diagram_of(
-        &self,
-        place: &Place,
-        coach: &Person,
-        position: PositionId,
-    ) -> Done<Picture> {
-        match self.checked(place, coach, position).await?.picture {
-            Some(picture) => Ok(picture),
-            None => bad_request(Refusal::CannotBeDrawn),
-        }
-    }
-
-    /// Sets a position's topic (made when new); `None` takes it away. Coaches only.
-    pub async fn set_topic(
-        &self,
-        place: &Place,
-        coach: &Person,
-        position: PositionId,
-        topic: Option<&str>,
-    ) -> Done<()> {
-        let topic = topic
-            .map(|topic| text::title(topic, Named::Topic, 80))
-            .transpose()?;
-        let (place, coach) = (place.clone(), coach.clone());
-        self.write(move |tx| {
-            let group = coached(tx, &place, &coach)?;
-            let position = position_of(tx, &group, position)?;
-            let topic = match topic {
-                Some(topic) => Some(tx.ensure_topic(group.id, &topic)?),
-                None => None,
-            };
-            Ok(tx.set_position_topic(position.id, topic)?)
-        })
-        .await
-    }
 }
 
 /// Refuses a file that is too heavy.
-fn light(file: &str, bytes: usize) -> Done<()> {
+pub(super) fn light(file: &str, bytes: usize) -> Done<()> {
     if bytes <= LARGEST_FILE {
         return Ok(());
     }
@@ -422,25 +282,11 @@ fn light(file: &str, bytes: usize) -> Done<()> {
 }
 
 /// File and id as the coach gave them; an id made of the file's name already says both.
-fn source(file: &str, id: &str) -> String {
+pub(super) fn source(file: &str, id: &str) -> String {
     let source = if id.starts_with(file) {
         id.to_owned()
     } else {
         format!("{file}: {id}")
     };
     text::body(&source.replace('\n', " "), 300).0
-}
-
-pub(super) fn laid_out(position: Position, picture: Option<Picture>) -> Done<CheckedPosition> {
-    Ok(CheckedPosition {
-        position: Some(position.id),
-        words: CoachWords::kept(&position)?,
-        report: report(&position.check.report)?,
-        topic: position.topic,
-        further_topics: position.further_topics,
-        same: None,
-        posted: None,
-        fresh: None,
-        picture,
-    })
 }

@@ -7,11 +7,11 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{Check, Db, Given, Group, NewPosition, Position, Tx};
 use serde::{Deserialize, Serialize};
 
-use super::{
-    CheckedPosition, CoachWords, Desk, GroupId, Person, Place, PositionId, Soundness, convert,
+use super::{CoachDesk, shelf};
+use crate::desk::{
+    CheckedPosition, CoachWords, GroupId, Person, Place, PositionId, Soundness, convert,
     error::Done,
     handle::{coached, position_of},
-    import,
     refusal::Refusal,
 };
 
@@ -96,8 +96,75 @@ pub(super) struct Placed {
     pub(super) posted: Option<PostedBefore>,
 }
 
+impl Fresh {
+    fn version(&self) -> Version {
+        Version {
+            name: self.source.clone(),
+            topics: self.topic.clone().into_iter().collect(),
+            words: self.words.clone(),
+        }
+    }
+}
+
+impl PostedBefore {
+    /// "No. 4 on 3 March 2026", by the group's calendar.
+    pub fn words(&self, zone: chrono_tz::Tz) -> String {
+        format!(
+            "No. {} on {}",
+            self.number,
+            self.at.with_timezone(&zone).format("%-d %B %Y")
+        )
+    }
+}
+
+impl CoachDesk<'_> {
+    /// The coach's choice on a position that an import showed as kept already; the position as it then
+    /// is. Coaches only.
+    ///
+    /// # Errors
+    /// When nothing waits for a choice, or the position is gone.
+    pub async fn settle_same(
+        self,
+        place: &Place,
+        coach: &Person,
+        checked: &CheckedPosition,
+        choice: SameChoice,
+    ) -> Done<CheckedPosition> {
+        let (Some(position), Some(fresh), Some(same)) =
+            (checked.position, &checked.fresh, &checked.same)
+        else {
+            return crate::desk::error::bad_request(Refusal::NothingToChoose);
+        };
+        let (at, by, fresh) = (place.clone(), coach.clone(), Arc::clone(fresh));
+        let kept = self
+            .desk
+            .write(move |tx| {
+                let group = coached(tx, &at, &by)?;
+                let twin = position_of(tx, &group, position)?;
+                settle(tx, &group, &twin, &fresh, choice)?;
+                position_of(tx, &group, position)
+            })
+            .await?;
+        let now = shelf::laid_out(kept, None)?;
+        Ok(CheckedPosition {
+            topic: now.topic,
+            further_topics: now.further_topics,
+            words: now.words,
+            same: Some(SameAgain {
+                done: choice,
+                ..same.clone()
+            }),
+            // Placed once: the other version is in the store now, or left for good.
+            fresh: (choice == SameChoice::Keep)
+                .then(|| checked.fresh.clone())
+                .flatten(),
+            ..checked.clone()
+        })
+    }
+}
+
 /// Board, side to move, castling and en passant: what makes a position the same, whatever its counters.
-pub(super) fn placement(fen: &str) -> String {
+fn placement(fen: &str) -> String {
     fen.split(' ').take(4).collect::<Vec<_>>().join(" ")
 }
 
@@ -190,16 +257,6 @@ fn version(position: &Position) -> Done<Version> {
     })
 }
 
-impl Fresh {
-    fn version(&self) -> Version {
-        Version {
-            name: self.source.clone(),
-            topics: self.topic.clone().into_iter().collect(),
-            words: self.words.clone(),
-        }
-    }
-}
-
 /// In what a file's version says something else than the kept one; what it leaves open is no difference.
 fn differences(twin: &Position, kept: &Version, fresh: &Fresh, given: &Version) -> Vec<Differs> {
     let mut differs = Vec::new();
@@ -277,62 +334,6 @@ fn decide(tx: &Tx<'_>, twin: &Position, fresh: &Fresh) -> Done<()> {
         }
     }
     Ok(tx.replace_check(twin.id, &check)?)
-}
-
-impl Desk {
-    /// The coach's choice on a position that an import showed as kept already; the position as it then
-    /// is. Coaches only.
-    ///
-    /// # Errors
-    /// When nothing waits for a choice, or the position is gone.
-    pub async fn settle_same(
-        &self,
-        place: &Place,
-        coach: &Person,
-        checked: &CheckedPosition,
-        choice: SameChoice,
-    ) -> Done<CheckedPosition> {
-        let (Some(position), Some(fresh), Some(same)) =
-            (checked.position, &checked.fresh, &checked.same)
-        else {
-            return super::error::bad_request(Refusal::NothingToChoose);
-        };
-        let (at, by, fresh) = (place.clone(), coach.clone(), Arc::clone(fresh));
-        let kept = self
-            .write(move |tx| {
-                let group = coached(tx, &at, &by)?;
-                let twin = position_of(tx, &group, position)?;
-                settle(tx, &group, &twin, &fresh, choice)?;
-                position_of(tx, &group, position)
-            })
-            .await?;
-        let now = import::laid_out(kept, None)?;
-        Ok(CheckedPosition {
-            topic: now.topic,
-            further_topics: now.further_topics,
-            words: now.words,
-            same: Some(SameAgain {
-                done: choice,
-                ..same.clone()
-            }),
-            // Placed once: the other version is in the store now, or left for good.
-            fresh: (choice == SameChoice::Keep)
-                .then(|| checked.fresh.clone())
-                .flatten(),
-            ..checked.clone()
-        })
-    }
-}
-
-impl PostedBefore {
-    /// "No. 4 on 3 March 2026", by the group's calendar.
-    pub fn words(&self, zone: chrono_tz::Tz) -> String {
-        format!(
-            "No. {} on {}",
-            self.number,
-            self.at.with_timezone(&zone).format("%-d %B %Y")
-        )
-    }
 }
 
 /// Whether a report's verdict can be kept at all.

@@ -4,17 +4,17 @@
 use sealed_move_store::{Content, Deed, NewVerdict, PostState};
 use serde::Serialize;
 
+use super::CoachDesk;
 use crate::chess::fact::Why;
-
-use super::{
-    Desk, ErrandKind, Person, Place, PostId, ReplyId, ReplyRow, Settled, Verdict, VerdictSheet,
+use crate::desk::{
+    ErrandKind, Person, Place, PostId, ReplyId, ReplyRow, Settled, Verdict, VerdictSheet,
     answers::reply_of,
     attempt::{self, decided},
     convert,
     deeds::{DeedNote, did},
     error::{Done, bad_request},
     groups::place_of,
-    handle::{coached, coaching},
+    handle::{coached, coaching, post_of},
     ledger::Left,
     refusal::Refusal,
     replies::{Asks, kept_reply, line_before, over, rows, settled},
@@ -28,7 +28,7 @@ const POSTS_BACK: usize = 30;
 
 /// What a coach gives a reply, besides points.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Given {
+enum Given {
     /// A verdict, to a reply to a problem.
     Verdict(Verdict),
     /// Nothing: an answer to a question has points alone.
@@ -71,64 +71,82 @@ pub struct HomeworkRow {
     pub reply: ReplyRow,
 }
 
-impl Desk {
+impl CoachDesk<'_> {
+    /// Gives an answer to a question the coach's mark: points, 0 to 5, and words to its member, which may be
+    /// empty. An earlier mark gives way. Coaches only.
+    ///
+    /// # Errors
+    /// When the reply is to a problem, which is judged.
+    pub async fn mark_answer(
+        self,
+        place: &Place,
+        coach: &Person,
+        reply: ReplyId,
+        points: f64,
+        words: &str,
+    ) -> Done<()> {
+        self.rule(place, coach, reply, Given::Mark, points, words)
+            .await
+    }
+
     /// Replies that wait for the coach: answers to questions, of which each member's last one counts, replies
     /// to positions that only the coach can judge, and those that the bot could not read or tell apart, where
     /// the member has not gone on since. The oldest first, of the last thirty posts. Coaches only.
-    pub async fn homework(&self, place: &Place, coach: &Person) -> Done<Vec<HomeworkRow>> {
+    pub async fn homework(self, place: &Place, coach: &Person) -> Done<Vec<HomeworkRow>> {
         let (place, coach) = (place.clone(), coach.clone());
-        self.read(move |db| {
-            let group = coached(db, &place, &coach)?;
-            let language = tongue::of_person(db, &group, &coach)?;
-            let mut waiting = Vec::new();
-            for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
-                let (question, asked) = match &post.content {
-                    Content::Problem { .. } => (false, ""),
-                    Content::Question { asked, .. } => (true, asked.words.as_str()),
-                    Content::Words(_) => continue,
-                };
-                let replies = db.replies_to(post.id)?;
-                let mut listed = rows(db, &language, &post, replies.clone())?.into_iter();
-                for (at, reply) in replies.iter().enumerate() {
-                    let late = reply.reply.received_at >= post.closes_at
-                        && post.state != PostState::Intended;
-                    let open = match &reply.verdict {
-                        _ if reply.words.is_some() => false,
-                        None if question => {
-                            let answered_again = replies.iter().skip(at + 1).any(|other| {
-                                other.reply.member_id == reply.reply.member_id
-                                    && other.reply.received_at < post.closes_at
-                            });
-                            !late && !answered_again
-                        }
-                        None => !late,
-                        Some(verdict) => {
-                            !verdict.by_coach && !decided(verdict.verdict) && {
-                                let mut later = replies.iter().skip(at + 1);
-                                !later.any(|other| {
-                                    other.reply.member_id == reply.reply.member_id
-                                        && other
-                                            .verdict
-                                            .as_ref()
-                                            .is_some_and(|v| decided(v.verdict))
-                                })
-                            }
-                        }
+        self.desk
+            .read(move |db| {
+                let group = coached(db, &place, &coach)?;
+                let language = tongue::of_person(db, &group, &coach)?;
+                let mut waiting = Vec::new();
+                for post in db.latest_posts(group.id, POSTS_BACK)?.into_iter().rev() {
+                    let (question, asked) = match &post.content {
+                        Content::Problem { .. } => (false, ""),
+                        Content::Question { asked, .. } => (true, asked.words.as_str()),
+                        Content::Words(_) => continue,
                     };
-                    let Some(listed) = listed.next() else { break };
-                    if open {
-                        waiting.push(HomeworkRow {
-                            post: post.id,
-                            number: post.number,
-                            asked: asked.to_owned(),
-                            reply: listed,
-                        });
+                    let replies = db.replies_to(post.id)?;
+                    let mut listed = rows(db, &language, &post, replies.clone())?.into_iter();
+                    for (at, reply) in replies.iter().enumerate() {
+                        let late = reply.reply.received_at >= post.closes_at
+                            && post.state != PostState::Intended;
+                        let open = match &reply.verdict {
+                            _ if reply.words.is_some() => false,
+                            None if question => {
+                                let answered_again = replies.iter().skip(at + 1).any(|other| {
+                                    other.reply.member_id == reply.reply.member_id
+                                        && other.reply.received_at < post.closes_at
+                                });
+                                !late && !answered_again
+                            }
+                            None => !late,
+                            Some(verdict) => {
+                                !verdict.by_coach && !decided(verdict.verdict) && {
+                                    let mut later = replies.iter().skip(at + 1);
+                                    !later.any(|other| {
+                                        other.reply.member_id == reply.reply.member_id
+                                            && other
+                                                .verdict
+                                                .as_ref()
+                                                .is_some_and(|v| decided(v.verdict))
+                                    })
+                                }
+                            }
+                        };
+                        let Some(listed) = listed.next() else { break };
+                        if open {
+                            waiting.push(HomeworkRow {
+                                post: post.id,
+                                number: post.number,
+                                asked: asked.to_owned(),
+                                reply: listed,
+                            });
+                        }
                     }
                 }
-            }
-            Ok(waiting)
-        })
-        .await
+                Ok(waiting)
+            })
+            .await
     }
 
     /// Overrules the verdict that decided a reply, with `words` to the member (may be empty); the
@@ -137,7 +155,7 @@ impl Desk {
     /// # Errors
     /// When no verdict has decided it: then there is nothing to overrule, and it is judged by hand.
     pub async fn overrule(
-        &self,
+        self,
         place: &Place,
         coach: &Person,
         reply: ReplyId,
@@ -147,6 +165,7 @@ impl Desk {
     ) -> Done<()> {
         let (at, by) = (place.clone(), coach.clone());
         let settled = self
+            .desk
             .read(move |db| {
                 let group = coached(db, &at, &by)?;
                 let reply = reply_of(db, &group, reply)?;
@@ -167,7 +186,7 @@ impl Desk {
     /// Gives a reply to a problem the coach's verdict, with `words` to the member (may be empty). The points,
     /// 0 to 5, stand as given: nothing is taken off for tries and hints. Coaches only.
     pub async fn judge_by_hand(
-        &self,
+        self,
         place: &Place,
         coach: &Person,
         reply: ReplyId,
@@ -180,8 +199,8 @@ impl Desk {
     }
 
     /// Writes down what a coach gives a reply, and tells its member.
-    pub(super) async fn rule(
-        &self,
+    async fn rule(
+        self,
         place: &Place,
         coach: &Person,
         reply: ReplyId,
@@ -196,10 +215,11 @@ impl Desk {
         if cut {
             return bad_request(Refusal::WordsToMemberTooLong { most: 1_000.into() });
         }
-        let now = self.now();
+        let now = self.desk.now();
         let (at, by) = (place.clone(), coach.clone());
-        let own = self.inner.errands.own.clone();
+        let own = self.desk.inner.errands.own.clone();
         let (user, text, place, sheet, word) = self
+            .desk
             .write(move |tx| {
                 let (group, by) = coaching(tx, &at, &by)?;
                 let reply = kept_reply(tx, reply_of(tx, &group, reply)?)?;
@@ -282,11 +302,28 @@ impl Desk {
         if let Some(user) = user {
             let sheet = Box::new(sheet);
             let kind = ErrandKind::TellMember { user, text, sheet };
-            self.inner.errands.tell(Left {
+            self.desk.inner.errands.tell(Left {
                 word,
                 ..Left::new(place, kind)
             });
         }
         Ok(())
+    }
+
+    /// Replies to a post with their verdicts, in the order they came. Coaches only.
+    pub async fn replies(self, place: &Place, coach: &Person, post: PostId) -> Done<Vec<ReplyRow>> {
+        let (place, coach) = (place.clone(), coach.clone());
+        self.desk
+            .read(move |db| {
+                let group = coached(db, &place, &coach)?;
+                let post = post_of(db, &group, post)?;
+                rows(
+                    db,
+                    &tongue::of_person(db, &group, &coach)?,
+                    &post,
+                    db.replies_to(post.id)?,
+                )
+            })
+            .await
     }
 }

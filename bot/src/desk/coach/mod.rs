@@ -1,0 +1,49 @@
+//! What coaches ask for: checking what a file holds, the week, the group and its members, answers that
+//! wait for a coach's hand, and reports.
+//!
+//! A file holds the calls of one subject, with what they alone need. What members or the clock need as
+//! well lies in the desk's own folder.
+
+mod answers;
+mod by_hand;
+mod deeds;
+mod group;
+mod import;
+mod members;
+mod moderation;
+mod posts;
+mod queue;
+mod same;
+mod sheets;
+mod shelf;
+mod summary;
+mod words;
+mod written;
+
+use super::Desk;
+
+pub use answers::LONGEST_WORDS;
+pub use by_hand::HomeworkRow;
+pub use deeds::DeedRow;
+pub use import::DIAGRAMS_AT_ONCE;
+pub use members::{Listed, Merged, MutedUntil};
+pub use moderation::WatchedRow;
+pub use same::{Differs, Fresh, PostedBefore, SameAgain, SameChoice, Version};
+pub use sheets::{CheckedPosition, QueueItem, Queued};
+pub use words::Telling;
+pub use written::{FoundWritten, InFile, LONGEST_CONTENT, NewPostContent, in_file_order};
+
+/// The desk as coaches use it. A call that names its coach is refused to whoever coaches the group not;
+/// the week and the reports ([`CoachDesk::queue`], [`CoachDesk::paused`], [`CoachDesk::summary`],
+/// [`CoachDesk::summary_charts`]) name nobody, and a chat shows them to coaches alone.
+#[derive(Clone, Copy, Debug)]
+pub struct CoachDesk<'d> {
+    desk: &'d Desk,
+}
+
+impl Desk {
+    /// What coaches ask for.
+    pub fn coach(&self) -> CoachDesk<'_> {
+        CoachDesk { desk: self }
+    }
+}

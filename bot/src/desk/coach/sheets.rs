@@ -1,0 +1,126 @@
+//! What is laid out for coaches alone: a checked position, and what waits in the week.
+
+use std::{
+    fmt::{Debug, Formatter, Result},
+    sync::Arc,
+};
+
+use chrono::{DateTime, Utc};
+use serde::Serialize;
+
+use crate::desk::{
+    CoachWords, Fresh, ItemId, Picture, PositionId, PostedBefore, Report, SameAgain, Soundness,
+    content::{Kind, beginning},
+};
+
+/// What waits in the week.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Queued {
+    /// A position with its task.
+    Problem {
+        /// Id of the position.
+        position: PositionId,
+        /// FEN.
+        fen: String,
+        /// The stipulation's sign.
+        stipulation: String,
+        /// Topics it has besides.
+        further_topics: Vec<String>,
+        /// Its latest post, where it was posted before.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        posted: Option<PostedBefore>,
+        /// What the check said.
+        soundness: Soundness,
+        /// Difficulty 1 to 10, where known.
+        difficulty: Option<f64>,
+    },
+    /// What members answer in their own words.
+    Question {
+        /// What is asked.
+        words: String,
+        /// FEN of the position beside it.
+        fen: Option<String>,
+        /// The coach's words for the reveal; may be empty.
+        at_reveal: String,
+    },
+    /// What members read.
+    Words {
+        /// The words.
+        words: String,
+        /// FEN of the position beside them.
+        fen: Option<String>,
+    },
+}
+
+impl Queued {
+    /// Which kind it is.
+    pub fn kind(&self) -> Kind {
+        match self {
+            Self::Problem { stipulation, .. } => Kind::Problem {
+                stipulation: stipulation.clone(),
+            },
+            Self::Question { .. } => Kind::Question,
+            Self::Words { .. } => Kind::Words,
+        }
+    }
+
+    /// What tells it apart from others of its kind: a problem's `source`, or the beginning of the words.
+    pub fn label(&self, source: &str) -> String {
+        match self {
+            Self::Problem { .. } => source.to_owned(),
+            Self::Question { words, .. } | Self::Words { words, .. } => beginning(words),
+        }
+    }
+}
+
+/// A checked position in the coach's hands.
+#[derive(Clone)]
+pub struct CheckedPosition {
+    /// Its id in the store; `None` when it could not be kept (illegal, syntax error).
+    pub position: Option<PositionId>,
+    /// Topic as the file names it or the coach set it; the one that is counted.
+    pub topic: Option<String>,
+    /// Topics it has besides.
+    pub further_topics: Vec<String>,
+    /// The coach's words on it.
+    pub words: CoachWords,
+    /// What was kept of the same position before, where the file says something else.
+    pub same: Option<SameAgain>,
+    /// Its latest post, where it was posted before.
+    pub posted: Option<PostedBefore>,
+    /// The file's version, as long as the coach may choose it.
+    pub fresh: Option<Arc<Fresh>>,
+    /// The report.
+    pub report: Report,
+    /// Diagram, where there is a position to draw.
+    pub picture: Option<Picture>,
+}
+
+/// A place in the week.
+#[derive(Clone, Debug, Serialize)]
+pub struct QueueItem {
+    /// Id of the queue entry.
+    pub id: ItemId,
+    /// File and id, where a file gave it; else empty.
+    pub source: String,
+    /// Topic.
+    pub topic: Option<String>,
+    /// What waits.
+    #[serde(flatten)]
+    pub holds: Queued,
+    /// When it will go out, as things stand; `None` while paused.
+    pub due_at: Option<DateTime<Utc>>,
+    /// True when the coach fixed that time.
+    pub fixed: bool,
+}
+
+impl Debug for CheckedPosition {
+    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
+        f.debug_struct("CheckedPosition")
+            .field("position", &self.position)
+            .field("id", &self.report.id)
+            .field("verdict", &self.report.verdict)
+            .finish_non_exhaustive()
+    }
+}
