@@ -249,7 +249,7 @@ impl Group {
     /// Carries out the errand that is due now: a post, or a reveal.
     async fn carry(&self) {
         loop {
-            let next = self.desk.next_errand(ChatKey::of("room"));
+            let next = self.desk.rounds().next_errand(ChatKey::of("room"));
             let errand = tokio::time::timeout(Duration::from_secs(30), next)
                 .await
                 .expect("an errand is due")
@@ -263,6 +263,7 @@ impl Group {
                 thread: None,
             };
             self.desk
+                .rounds()
                 .errand_done(&errand, &delivered)
                 .await
                 .expect("carried out");

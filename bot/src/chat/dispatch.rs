@@ -18,7 +18,7 @@ pub async fn run(desk: Desk, chat: Arc<dyn Chat>, mut shutdown: Shutdown) {
         // An errand that was handed out is carried, even when the stop comes at that moment.
         let next = tokio::select! {
             biased;
-            next = desk.next_errand(chat.key()) => next,
+            next = desk.rounds().next_errand(chat.key()) => next,
             () = shutdown.wait() => return,
         };
         let errand = match next {
@@ -32,7 +32,7 @@ pub async fn run(desk: Desk, chat: Arc<dyn Chat>, mut shutdown: Shutdown) {
             }
         };
         let reported = match chat.carry(&errand).await {
-            Ok(delivered) => match desk.errand_done(&errand, &delivered).await {
+            Ok(delivered) => match desk.rounds().errand_done(&errand, &delivered).await {
                 Ok(()) => {
                     chat.settled(&errand).await;
                     Ok(())
@@ -49,7 +49,7 @@ pub async fn run(desk: Desk, chat: Arc<dyn Chat>, mut shutdown: Shutdown) {
                         tracing::error!(place = ?errand.place, "needs a person: {why}");
                     }
                 }
-                desk.errand_failed(&errand, why.clone()).await
+                desk.rounds().errand_failed(&errand, why.clone()).await
             }
         };
         if let Err(error) = reported {

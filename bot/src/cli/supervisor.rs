@@ -124,7 +124,7 @@ impl Supervisor {
         let (desk, mut stopped) = (self.desk.clone(), shutdown.clone());
         tasks.spawn(async move {
             tokio::select! {
-                () = desk.keep_solutions_ready() => {}
+                () = desk.rounds().keep_solutions_ready() => {}
                 () = stopped.wait() => {}
             }
         });
@@ -378,6 +378,7 @@ impl Watch {
     async fn tell_others(&self, notice: Notice) {
         let told = self
             .desk
+            .rounds()
             .tell_coaches_elsewhere(self.service.key(), &notice);
         if let Err(error) = told.await {
             tracing::error!("the coaches could not be told: {error}");

@@ -5,13 +5,10 @@ use sealed_move_store::{CoachWords, Db, Group, Reply};
 use serde::Serialize;
 
 use super::{
-    Desk, ErrandKind, Kind, KindName, Person, Place, ReplyId,
+    Desk, Kind, KindName, Person, Place, ReplyId,
     errand::Answered,
     error::{Done, not_found},
-    groups::place_of,
     handle::group_at,
-    ledger::Left,
-    outbox::Earlier,
     refusal::Refusal,
 };
 
@@ -58,41 +55,6 @@ impl Desk {
             Ok(rows)
         })
         .await
-    }
-
-    /// Leaves the private answers to be sent that an earlier run wrote down and did not send.
-    pub(super) async fn words_left(&self) -> Done<()> {
-        let left = self
-            .read(|db| {
-                let mut left = Vec::new();
-                for words in db.untold_words()? {
-                    if let Some((row, group)) = row(db, words)?
-                        && let Some(told) = told_of(db, row)?
-                    {
-                        left.push((place_of(&group), told));
-                    }
-                }
-                Ok(left)
-            })
-            .await?;
-        for (place, told) in left {
-            let earlier = Earlier {
-                since: told.row.at,
-                sent_as: None,
-            };
-            let kind = ErrandKind::AnswerMember(Box::new(told));
-            self.inner.errands.tell(Left {
-                earlier: Some(earlier),
-                ..Left::new(place, kind)
-            });
-        }
-        Ok(())
-    }
-
-    /// A private answer was handed to its member's chat.
-    pub(super) async fn words_told(&self, reply: ReplyId, now: DateTime<Utc>) -> Done<()> {
-        self.write(move |tx| Ok(tx.mark_words_told(reply, now)?))
-            .await
     }
 }
 

@@ -77,7 +77,7 @@ impl Desk {
                 match meant {
                     Some((meant, _)) => {
                         // The question that it answers is never put.
-                        self.verdict_arrived(sheet.reply).await?;
+                        self.rounds().verdict_arrived(sheet.reply).await?;
                         Ok(Taken::Answer(Box::new(meant)))
                     }
                     None => Ok(Taken::Answer(sheet)),

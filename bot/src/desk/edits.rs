@@ -37,7 +37,9 @@ impl Desk {
         let Some(known) = self.known(place, &key, Some(&person.user)).await? else {
             return Ok(Edited::Unknown);
         };
-        self.earlier_first(known.post.id, &person.user).await?;
+        self.rounds()
+            .earlier_first(known.post.id, &person.user)
+            .await?;
         let _turn = self.inner.turns.take(known.post.id, &person.user).await;
         self.take_edit(place, &key, &person.user, text).await
     }

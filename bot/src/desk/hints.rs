@@ -28,7 +28,7 @@ impl Desk {
     /// # Errors
     /// When the post is closed, the member is done with it, or there is no proved solution to hint at.
     pub async fn hint(&self, place: &Place, person: &Person, post: PostId) -> Done<HintSheet> {
-        self.earlier_first(post, &person.user).await?;
+        self.rounds().earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         let now = self.now();
         let at = place.clone();
@@ -172,7 +172,7 @@ impl Desk {
     /// # Errors
     /// When the post is closed or solved already.
     pub async fn give_up(&self, place: &Place, person: &Person, post: PostId) -> Done<Said> {
-        self.earlier_first(post, &person.user).await?;
+        self.rounds().earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         let now = self.now();
         let (place, person) = (place.clone(), person.clone());

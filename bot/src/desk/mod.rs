@@ -3,7 +3,7 @@
 //! Holds the store and a clock that tests can set; knows no chat. Every call is async and never blocks
 //! the async threads: the store has its own, and chess is computed on a bounded pool of blocking ones.
 //! What goes out to a chat unasked (a post, a reveal, a word to the coach) is an [`Errand`] that the
-//! chat fetches with [`Desk::next_errand`] and reports back.
+//! chat fetches with [`Rounds::next_errand`] and reports back.
 
 mod aim;
 mod answers;
@@ -20,7 +20,6 @@ mod drawing;
 mod edits;
 pub mod endgames;
 pub mod errand;
-mod errands;
 mod error;
 mod figures;
 mod gone;
@@ -48,6 +47,7 @@ mod queue;
 pub mod refusal;
 mod replies;
 mod reveal;
+mod rounds;
 pub mod said;
 mod scale;
 mod schedule;
@@ -87,6 +87,7 @@ pub use options::DeskOptions;
 pub use outbox::Earlier;
 pub use refusal::Refusal;
 pub use replies::Edited;
+pub use rounds::Rounds;
 pub use said::Said;
 pub use scale::Costs;
 pub use schedule::LATE;

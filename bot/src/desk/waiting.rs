@@ -1,21 +1,18 @@
 //! Messages that wait for their writer's word, for a chat that asks about them in private: kept over a restart,
 //! since the question is. Forgotten with the answer, with the last of their posts, when their writer is erased,
-//! and at the latest after [`LONGEST`].
+//! and at the latest when the rounds find that they waited too long.
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, Utc};
 use sealed_move_store::{Doubt, Held};
 
 use super::{
     ChatKey, Desk, OpenPost, Place, Why,
     error::{DeskError, Done},
     handle::group_at,
-    posting::takes_replies,
 };
 
-/// How long a message waits at the most.
-const LONGEST: TimeDelta = TimeDelta::days(2);
 /// How many wait in a chat at the most, and how many that were settled are known; the oldest goes.
-const MOST: usize = 500;
+pub(super) const MOST: usize = 500;
 
 /// A message that waits.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -175,29 +172,6 @@ impl Desk {
             for user in users {
                 for held in tx.held_of(group.id, &user)? {
                     tx.settle_held(place.chat, &held.message, MOST)?;
-                }
-            }
-            Ok(())
-        })
-        .await
-    }
-
-    /// Forgets what waits no longer: too old, or all its posts closed.
-    ///
-    /// # Errors
-    /// When the store cannot be written.
-    pub async fn sweep_waiting(&self, chat: ChatKey) -> Done<()> {
-        let now = self.now();
-        self.write(move |tx| {
-            for held in tx.held_in(chat)? {
-                let posts: Vec<OpenPost> = serde_json::from_value(held.posts).unwrap_or_default();
-                let mut open = false;
-                for post in posts {
-                    let post = tx.post(post.post)?;
-                    open |= post.is_some_and(|post| takes_replies(&post, now));
-                }
-                if !open || now - held.since > LONGEST {
-                    tx.settle_held(chat, &held.message, MOST)?;
                 }
             }
             Ok(())

@@ -120,7 +120,7 @@ impl Table {
                         break;
                     }
                     if let Some(reply) = line.tells {
-                        let _ = self.desk.verdict_arrived(reply).await;
+                        let _ = self.desk.rounds().verdict_arrived(reply).await;
                     }
                     if let Some(written) = line.written {
                         let _ = written.send(());

@@ -38,7 +38,7 @@ const IN_A_ROW: usize = 5;
 
 /// Forgets what waits of earlier runs and is not worth asking about any more.
 pub async fn sweep(house: &House) {
-    if let Err(error) = house.desk.sweep_waiting(KEY).await {
+    if let Err(error) = house.desk.rounds().sweep_waiting(KEY).await {
         tracing::warn!("messages that wait could not be looked through: {error}");
     }
 }

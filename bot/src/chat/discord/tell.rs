@@ -67,7 +67,11 @@ pub async fn deliver(
 ) -> serenity::Result<bool> {
     let pages = letter.clone().pages();
     if let (Some(reply), Some(last)) = (letter.tells, pages.last())
-        && let Err(error) = house.desk.verdict_on_its_way(reply, &last.text).await
+        && let Err(error) = house
+            .desk
+            .rounds()
+            .verdict_on_its_way(reply, &last.text)
+            .await
     {
         tracing::error!("that a verdict is on its way cannot be written down: {error}");
     }
@@ -99,7 +103,7 @@ pub async fn deliver(
 
 /// A verdict has reached its writer.
 pub async fn arrived(house: &House, reply: ReplyId) {
-    if let Err(error) = house.desk.verdict_arrived(reply).await {
+    if let Err(error) = house.desk.rounds().verdict_arrived(reply).await {
         tracing::error!("that a verdict has arrived cannot be written down: {error}");
     }
 }

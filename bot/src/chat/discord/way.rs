@@ -253,6 +253,7 @@ impl<'a> Way<'a> {
         let recorded = self
             .house
             .desk
+            .rounds()
             .step_done(self.errand, step, reference.as_deref());
         recorded.await.map_err(|error| ChatError::of_desk(&error))
     }

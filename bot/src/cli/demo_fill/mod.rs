@@ -234,9 +234,10 @@ impl Play {
     /// Carries what is due, up to the errand that is wanted; the sheet of its post.
     async fn carry(&self, wanted: Wanted) -> anyhow::Result<PostSheet> {
         loop {
-            let errand = tokio::time::timeout(ERRAND_WAIT, self.desk.next_errand(room::KEY))
-                .await
-                .context("the demo waited for a post that did not come")??;
+            let errand =
+                tokio::time::timeout(ERRAND_WAIT, self.desk.rounds().next_errand(room::KEY))
+                    .await
+                    .context("the demo waited for a post that did not come")??;
             let (message, sheet) = match &errand.kind {
                 ErrandKind::Post { sheet, .. } => (
                     Some(format!("post-{}", sheet.post)),
@@ -254,7 +255,7 @@ impl Play {
                 message,
                 thread: None,
             };
-            self.desk.errand_done(&errand, &delivered).await?;
+            self.desk.rounds().errand_done(&errand, &delivered).await?;
             if let Some(sheet) = sheet {
                 return Ok(sheet);
             }

@@ -452,6 +452,7 @@ async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
     scene.until(ROOM, up).await;
     scene
         .desk
+        .rounds()
         .tell_coaches_elsewhere(DISCORD, &a_word())
         .await
         .expect("left");
@@ -492,6 +493,7 @@ async fn a_second_request_ends_a_stop_that_takes_too_long() {
     scene.until(ROOM, up).await;
     scene
         .desk
+        .rounds()
         .tell_coaches_elsewhere(DISCORD, &a_word())
         .await
         .expect("left");

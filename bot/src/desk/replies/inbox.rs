@@ -21,7 +21,7 @@ use crate::desk::{
 };
 
 /// What a message that came in is, before it is judged.
-pub(super) enum Arrived {
+pub(in crate::desk) enum Arrived {
     /// It was taken as an answer before.
     Known(Box<Case>),
     /// No answer could be made of it: nothing is kept.
@@ -31,7 +31,7 @@ pub(super) enum Arrived {
 }
 
 /// An entry of the inbox, with all that judging it takes.
-pub(super) struct Arrival {
+pub(in crate::desk) struct Arrival {
     entry: Entry,
     settings: Settings,
     post: Post,
@@ -44,7 +44,7 @@ pub(super) struct Arrival {
 
 impl Desk {
     /// Writes a message down, unless it is known already or nothing that could be judged.
-    pub(super) async fn arrive(
+    pub(in crate::desk) async fn arrive(
         &self,
         place: &Place,
         person: &Person,
@@ -89,7 +89,10 @@ impl Desk {
     }
 
     /// Judges what is in the inbox. It becomes a reply with its verdict, or, where it is talk, goes.
-    pub(super) async fn judge_arrival(&self, arrival: Arrival) -> Done<Option<VerdictSheet>> {
+    pub(in crate::desk) async fn judge_arrival(
+        &self,
+        arrival: Arrival,
+    ) -> Done<Option<VerdictSheet>> {
         let Arrival {
             entry, settings, ..
         } = &arrival;
@@ -131,7 +134,7 @@ impl Desk {
 }
 
 /// An entry of the inbox with all that judging it takes.
-pub(super) fn arrival(tx: &Tx<'_>, entry: Entry) -> Done<Arrival> {
+pub(in crate::desk) fn arrival(tx: &Tx<'_>, entry: Entry) -> Done<Arrival> {
     let Some(post) = tx.post(entry.post_id)? else {
         return not_found(Refusal::RemovedMeanwhile {
             what: Removed::PostOfMessage,

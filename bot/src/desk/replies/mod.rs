@@ -11,7 +11,6 @@ mod edits;
 mod inbox;
 mod judging;
 mod kept;
-mod pending;
 
 use std::collections::{HashMap, hash_map::Entry};
 
@@ -34,9 +33,9 @@ use crate::desk::{
 
 pub use edits::Edited;
 pub(super) use {
+    inbox::{Arrival, arrival},
     judging::{Ruling, line_before, over},
     kept::{Asks, Case, kept_reply},
-    pending::JUDGED_AFTERWARDS,
 };
 
 impl Desk {
@@ -60,7 +59,7 @@ impl Desk {
                 Kind::Question => Refusal::NothingAnswered,
             });
         }
-        self.earlier_first(post, &person.user).await?;
+        self.rounds().earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         let kept = self
             .write_down(place, person, post, source, (text, cut))
@@ -93,7 +92,7 @@ impl Desk {
         text: &str,
     ) -> Done<Heard> {
         let (text, cut) = text::body(text, LONGEST_REPLY);
-        self.earlier_first(post, &person.user).await?;
+        self.rounds().earlier_first(post, &person.user).await?;
         let _turn = self.inner.turns.take(post, &person.user).await;
         // What was cut is longer than any solution, and so no answer.
         let text = if cut { String::new() } else { text };

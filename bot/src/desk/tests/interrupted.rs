@@ -113,7 +113,7 @@ async fn a_message_is_on_disk_before_it_is_judged_and_judged_once_after_a_crash(
         .await;
     assert!(matches!(again, Ok(Heard::Again(_))), "{again:?}");
     club.restart();
-    assert_eq!(club.desk.judge_pending().await.expect("judged"), 0);
+    assert_eq!(club.desk.rounds().judge_pending().await.expect("judged"), 0);
     assert_eq!(replies(&club, post).await, judged);
 }
 
@@ -138,7 +138,7 @@ async fn of_talk_nothing_is_kept_whether_or_not_the_program_stops() {
     .await;
     drop(busy);
     assert_eq!(inbox(&club.desk).await, [talk]);
-    assert_eq!(club.desk.judge_pending().await.expect("judged"), 0);
+    assert_eq!(club.desk.rounds().judge_pending().await.expect("judged"), 0);
     assert!(inbox(&club.desk).await.is_empty());
     assert!(replies(&club, post).await.is_empty());
     assert!(club.errand().await.is_none(), "nobody is told");
@@ -162,8 +162,8 @@ async fn an_explicit_answer_is_on_disk_before_it_is_judged() {
     .await;
     drop(busy);
     assert_eq!(replies(&club, post).await, [("Rd7".to_owned(), None)]);
-    assert_eq!(club.desk.judge_pending().await.expect("judged"), 1);
-    assert_eq!(club.desk.judge_pending().await.expect("judged"), 0);
+    assert_eq!(club.desk.rounds().judge_pending().await.expect("judged"), 1);
+    assert_eq!(club.desk.rounds().judge_pending().await.expect("judged"), 0);
     let judged = [("Rd7".to_owned(), Some(Verdict::Wrong))];
     assert_eq!(replies(&club, post).await, judged);
 }
@@ -193,11 +193,11 @@ async fn the_new_text_of_a_message_is_on_disk_before_it_is_judged() {
     })
     .await;
     drop(busy);
-    assert_eq!(club.desk.judge_pending().await.expect("judged"), 1);
+    assert_eq!(club.desk.rounds().judge_pending().await.expect("judged"), 1);
     let judged = [("Rxd8+ Rxd8 Rxd8#".to_owned(), Some(Verdict::Solved))];
     assert_eq!(replies(&club, post).await, judged);
     assert!(inbox(&club.desk).await.is_empty());
-    assert_eq!(club.desk.judge_pending().await.expect("judged"), 0);
+    assert_eq!(club.desk.rounds().judge_pending().await.expect("judged"), 0);
 }
 
 #[tokio::test]
@@ -257,6 +257,7 @@ async fn a_post_closed_between_its_message_and_its_thread_is_revealed_in_the_thr
         panic!("{errand:?}");
     };
     club.desk
+        .rounds()
         .step_done(&errand, Step::Post(0), Some("message"))
         .await
         .expect("written down");
@@ -270,6 +271,7 @@ async fn a_post_closed_between_its_message_and_its_thread_is_revealed_in_the_thr
         thread: Some("thread".into()),
     };
     club.desk
+        .rounds()
         .errand_done(&errand, &delivered)
         .await
         .expect("written down");

@@ -20,7 +20,7 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::Store;
 use tempfile::TempDir;
 
-use super::{errands::Look, *};
+use super::{rounds::Look, *};
 use crate::{
     chat::pictures::{self, alt},
     chess::{Stipulation, fact::Side},
@@ -175,6 +175,7 @@ impl Club {
             thread: None,
         };
         self.desk
+            .rounds()
             .errand_done(errand, &delivered)
             .await
             .expect("written down");
@@ -216,7 +217,7 @@ impl Club {
 
 pub(super) async fn errand_in(desk: &Desk, chat: ChatKey) -> Option<Errand> {
     loop {
-        match desk.look(chat).await.expect("the store works") {
+        match desk.rounds().look(chat).await.expect("the store works") {
             Look::Go(errand) => return Some(errand),
             Look::Again => {}
             Look::Wait(_) => return None,
@@ -227,7 +228,7 @@ pub(super) async fn errand_in(desk: &Desk, chat: ChatKey) -> Option<Errand> {
 /// When the desk will look again by itself.
 pub(super) async fn waits_until(desk: &Desk, chat: ChatKey) -> Option<DateTime<Utc>> {
     loop {
-        match desk.look(chat).await.expect("the store works") {
+        match desk.rounds().look(chat).await.expect("the store works") {
             Look::Go(errand) => panic!("nothing to do, not {errand:?}"),
             Look::Again => {}
             Look::Wait(until) => return until,

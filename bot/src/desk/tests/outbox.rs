@@ -58,6 +58,7 @@ async fn a_verdict_that_was_on_its_way_comes_with_the_text_it_was_sent_in() {
     let sheet = wrong(&club, post, "m1").await;
     let tried_at = club.clock.now();
     club.desk
+        .rounds()
         .verdict_on_its_way(sheet.reply, "You wrote Ra7. It is wrong.")
         .await
         .expect("noted");
@@ -79,7 +80,11 @@ async fn what_has_arrived_or_is_in_hand_is_not_told_again() {
     club.restart();
     let sheet = wrong(&club, post, "m1").await;
     assert!(errand_in(&club.desk, DISCORD).await.is_none());
-    club.desk.verdict_arrived(sheet.reply).await.expect("noted");
+    club.desk
+        .rounds()
+        .verdict_arrived(sheet.reply)
+        .await
+        .expect("noted");
     // The same message heard again owes nothing.
     wrong(&club, post, "m1").await;
     club.restart();
@@ -99,7 +104,11 @@ async fn a_chat_that_shows_verdicts_owes_none() {
 async fn a_coachs_verdict_by_hand_survives_as_well() {
     let (mut club, post) = sending().await;
     let sheet = wrong(&club, post, "m1").await;
-    club.desk.verdict_arrived(sheet.reply).await.expect("noted");
+    club.desk
+        .rounds()
+        .verdict_arrived(sheet.reply)
+        .await
+        .expect("noted");
     club.desk
         .coach()
         .judge_by_hand(
@@ -130,7 +139,8 @@ fn room_is_back() -> Notice {
 async fn a_notice_to_the_coaches_survives_until_it_is_told() {
     let (mut club, _) = sending().await;
     let tell = async |desk: &Desk| {
-        desk.tell_coaches_elsewhere(ROOM, &room_is_back())
+        desk.rounds()
+            .tell_coaches_elsewhere(ROOM, &room_is_back())
             .await
             .expect("left");
     };
@@ -155,7 +165,11 @@ async fn a_notice_to_the_coaches_survives_until_it_is_told() {
 async fn a_private_answer_that_was_perhaps_told_says_so() {
     let (mut club, post) = sending().await;
     let sheet = wrong(&club, post, "m1").await;
-    club.desk.verdict_arrived(sheet.reply).await.expect("noted");
+    club.desk
+        .rounds()
+        .verdict_arrived(sheet.reply)
+        .await
+        .expect("noted");
     club.desk
         .coach()
         .answer_privately(&club.place, &club.coach, sheet.reply, "Look again.")

@@ -66,7 +66,7 @@ async fn what_waits_ends_with_its_posts_or_after_two_days_or_with_its_writer() {
         ..waiting(&club, "of long ago", post)
     };
     desk.let_wait(&long_ago).await.expect("kept");
-    desk.sweep_waiting(ROOM).await.expect("swept");
+    desk.rounds().sweep_waiting(ROOM).await.expect("swept");
     assert!(waits("stays").await);
     assert!(!waits("of a post that is gone").await);
     assert!(!waits("of long ago").await);

@@ -110,7 +110,7 @@ async fn sleeping_and_waking_follow_the_clock_and_the_queue() {
     club.fill(&club.place, 2).await;
     let waiting = tokio::spawn({
         let desk = club.desk.clone();
-        async move { desk.next_errand(ROOM).await }
+        async move { desk.rounds().next_errand(ROOM).await }
     });
     tokio::task::yield_now().await;
     club.set("2026-11-23T18:00:00Z");
@@ -121,7 +121,7 @@ async fn sleeping_and_waking_follow_the_clock_and_the_queue() {
     // Nothing is due for hours; the coach's word wakes the one who waits.
     let waiting = tokio::spawn({
         let desk = club.desk.clone();
-        async move { desk.next_errand(ROOM).await }
+        async move { desk.rounds().next_errand(ROOM).await }
     });
     tokio::task::yield_now().await;
     club.desk
@@ -140,7 +140,7 @@ async fn what_another_program_writes_is_noticed() {
     let other = club.elsewhere();
     let waiting = tokio::spawn({
         let desk = club.desk.clone();
-        async move { desk.next_errand(ROOM).await }
+        async move { desk.rounds().next_errand(ROOM).await }
     });
     tokio::task::yield_now().await;
     other
@@ -424,6 +424,7 @@ async fn a_failing_chat_is_tried_again_later_and_the_coach_is_told() {
         let errand = club.errand().await.expect("the post");
         said_so.push(said(&errand));
         club.desk
+            .rounds()
             .errand_failed(&errand, Sentence::plain("The channel is gone."))
             .await
             .expect("noted");

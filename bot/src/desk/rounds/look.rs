@@ -3,10 +3,13 @@
 use chrono::{DateTime, Utc};
 use sealed_move_store::{Db, Group, PostState, Queued, Waits};
 
-use super::{Look, Unsent};
+use super::{
+    Rounds,
+    errands::{Look, Unsent},
+};
 use crate::desk::{
-    ChatKey, Desk, Errand, ErrandKind, Kind, Notice, Place, PositionId, PostId, Sentence, Step,
-    StepDone, content, convert,
+    ChatKey, Errand, ErrandKind, Kind, Notice, Place, PositionId, PostId, Sentence, Step, StepDone,
+    content, convert,
     error::{self, Done},
     groups::place_of,
     ledger::{Key, Left, empty_queue, key_at},
@@ -27,14 +30,31 @@ struct Found {
     plan: Plan,
 }
 
-impl Desk {
-    pub(in crate::desk) async fn look(&self, chat: ChatKey) -> Done<Look> {
+/// The earliest of several moments.
+struct Soonest(Option<DateTime<Utc>>);
+
+impl Soonest {
+    fn at(&mut self, moment: DateTime<Utc>) {
+        self.0 = Some(self.0.map_or(moment, |soonest| soonest.min(moment)));
+    }
+
+    /// Whether an errand is held, with the moment until then noted.
+    fn held(&mut self, until: Option<DateTime<Utc>>) -> bool {
+        if let Some(moment) = until {
+            self.at(moment);
+        }
+        until.is_some()
+    }
+}
+
+impl Rounds<'_> {
+    pub(in crate::desk) async fn look(self, chat: ChatKey) -> Done<Look> {
         // Once, and before any reveal: replies that an earlier run wrote down and did not judge.
         self.taken_up().await?;
-        let look = self.inner.errands.look_of(chat);
+        let look = self.desk.inner.errands.look_of(chat);
         let _looking = look.lock().await;
-        let now = self.now();
-        let found = self.read(move |db| find(db, chat, now)).await?;
+        let now = self.desk.now();
+        let found = self.desk.read(move |db| find(db, chat, now)).await?;
         let mut wait = Soonest(None);
 
         if let Some(left) = self.pending_word(chat, now, &mut wait) {
@@ -81,8 +101,8 @@ impl Desk {
         Ok(Look::Wait(wait.0))
     }
 
-    fn pending_word(&self, chat: ChatKey, now: DateTime<Utc>, wait: &mut Soonest) -> Option<Left> {
-        let errands = &self.inner.errands;
+    fn pending_word(self, chat: ChatKey, now: DateTime<Utc>, wait: &mut Soonest) -> Option<Left> {
+        let errands = &self.desk.inner.errands;
         let pending = errands.kept().words.clone();
         for left in pending.into_iter().filter(|left| left.place.chat == chat) {
             let key = key_at(&left.place, &left.kind);
@@ -96,13 +116,13 @@ impl Desk {
 
     /// A post that is written down and not known to be sent, or not wholly.
     async fn unfinished_post(
-        &self,
+        self,
         found: &Found,
         post: &sealed_move_store::Post,
         now: DateTime<Utc>,
         wait: &mut Soonest,
     ) -> Done<Option<Look>> {
-        let errands = &self.inner.errands;
+        let errands = &self.desk.inner.errands;
         let key = Key::Post(post.id);
         if wait.held(errands.held_until(&key, now)) {
             return Ok(None);
@@ -115,13 +135,14 @@ impl Desk {
             let closes_at = closing_time(post.slot, now, &settings);
             if closes_at > post.closes_at && post.state == PostState::Intended {
                 let id = post.id;
-                self.write(move |tx| Ok(tx.set_closes_at(id, closes_at)?))
+                self.desk
+                    .write(move |tx| Ok(tx.set_closes_at(id, closes_at)?))
                     .await?;
                 post.closes_at = closes_at;
             }
             let of = post.clone();
-            let held = self.read(move |db| content::held(db, &of)).await?;
-            self.post_sheet(&settings, post.clone(), &held).await
+            let held = self.desk.read(move |db| content::held(db, &of)).await?;
+            self.desk.post_sheet(&settings, post.clone(), &held).await
         }
         .await;
         let built = built.map(|sheet| ErrandKind::Post {
@@ -134,13 +155,13 @@ impl Desk {
 
     /// A post whose replies have ended and whose reveal is not known to be sent.
     async fn unfinished_reveal(
-        &self,
+        self,
         found: &Found,
         post: &sealed_move_store::Post,
         now: DateTime<Utc>,
         wait: &mut Soonest,
     ) -> Done<Option<Look>> {
-        let errands = &self.inner.errands;
+        let errands = &self.desk.inner.errands;
         let key = Key::Reveal(post.id);
         if wait.held(errands.held_until(&key, now)) {
             return Ok(None);
@@ -148,15 +169,18 @@ impl Desk {
         let kind = Kind::of(&post.content);
         if kind == Kind::Words {
             let id = post.id;
-            self.write(move |tx| match tx.post(id)? {
-                Some(post) if post.state == PostState::Closing => Ok(close_words(tx, &post, now)?),
-                _ => Ok(()),
-            })
-            .await?;
+            self.desk
+                .write(move |tx| match tx.post(id)? {
+                    Some(post) if post.state == PostState::Closing => {
+                        Ok(close_words(tx, &post, now)?)
+                    }
+                    _ => Ok(()),
+                })
+                .await?;
             return Ok(Some(Look::Again));
         }
         let place = place_of(&found.group);
-        let built = self.reveal_sheet(&place, post.clone()).await;
+        let built = self.desk.reveal_sheet(&place, post.clone()).await;
         let built = built.map(|sheet| ErrandKind::Reveal {
             again: !errands.kept().fresh_reveals.remove(&post.id),
             sheet: Box::new(sheet),
@@ -167,7 +191,7 @@ impl Desk {
 
     /// Hands out what could be built; what could not is tried again later.
     async fn handed_out(
-        &self,
+        self,
         key: Key,
         post: PostId,
         place: Place,
@@ -177,14 +201,14 @@ impl Desk {
     ) -> Done<Option<Look>> {
         match built {
             Ok(kind) => {
-                let rows = self.read(move |db| Ok(db.steps(post)?)).await?;
+                let rows = self.desk.read(move |db| Ok(db.steps(post)?)).await?;
                 let steps = rows.into_iter().filter_map(|row| {
                     let step = Step::parse(&row.step)?;
                     let reference = row.reference;
                     Some(StepDone { step, reference })
                 });
                 let done = steps.collect();
-                self.inner.errands.hand_out(key, now);
+                self.desk.inner.errands.hand_out(key, now);
                 Ok(Some(Look::Go(Errand {
                     place,
                     kind,
@@ -200,23 +224,24 @@ impl Desk {
         }
     }
 
-    async fn begin_closing(&self, post: PostId) -> Done<()> {
-        self.inner.errands.note_fresh_reveal(post);
+    async fn begin_closing(self, post: PostId) -> Done<()> {
+        self.desk.inner.errands.note_fresh_reveal(post);
         let closing = self
+            .desk
             .write(move |tx| match tx.post(post)? {
                 Some(kept) if kept.state == PostState::Open => Ok(tx.mark_post_closing(post)?),
                 _ => Ok(()),
             })
             .await;
         if closing.is_err() {
-            self.inner.errands.forget_fresh_reveal(post);
+            self.desk.inner.errands.forget_fresh_reveal(post);
         }
         closing
     }
 
     /// The group's slot that has come, if one has: written down, or the coach to be told.
     async fn due(
-        &self,
+        self,
         found: &Found,
         now: DateTime<Utc>,
         wait: &mut Soonest,
@@ -225,7 +250,7 @@ impl Desk {
         if found.plan.empty.is_some() {
             // Left once; what becomes of it is seen above, with the other words.
             let kind = empty_queue();
-            if self.inner.errands.waits(&place, &kind) {
+            if self.desk.inner.errands.waits(&place, &kind) {
                 return Ok(None);
             }
             self.tell_coaches(&place, Notice::SlotEmpty).await?;
@@ -242,7 +267,7 @@ impl Desk {
             return Ok(None);
         };
         let key = Key::Due(item.id);
-        if wait.held(self.inner.errands.held_until(&key, now)) {
+        if wait.held(self.desk.inner.errands.held_until(&key, now)) {
             return Ok(None);
         }
         if let Err(error) = self.intend_due(found, item, due, now).await {
@@ -255,7 +280,7 @@ impl Desk {
     /// Checks a problem that is due once more where that is called for, and records the intent to post
     /// it, unless the queue has changed meanwhile.
     async fn intend_due(
-        &self,
+        self,
         found: &Found,
         item: &Queued,
         due: Due,
@@ -264,6 +289,7 @@ impl Desk {
         // Only a problem is proved, and so proved again.
         if let (Waits::Problem(before), Some(position)) = (&item.holds, waits_as(item)) {
             let position = self
+                .desk
                 .check_again(self.kept_position(position).await?)
                 .await?;
             if position.check.checker_version != before.checker_version
@@ -278,8 +304,9 @@ impl Desk {
             }
         }
         let nonce = nonce(found.group.id, item.content_id, now);
-        self.inner.errands.note_fresh(&nonce);
+        self.desk.inner.errands.note_fresh(&nonce);
         let intended = self
+            .desk
             .write({
                 let (nonce, group) = (nonce.clone(), found.group.id);
                 move |tx| {
@@ -301,36 +328,20 @@ impl Desk {
             })
             .await;
         if !matches!(intended, Ok(true)) {
-            self.inner.errands.forget_fresh(&nonce);
+            self.desk.inner.errands.forget_fresh(&nonce);
         }
         intended.map(|_| ())
     }
 
-    async fn kept_position(&self, position: PositionId) -> Done<sealed_move_store::Position> {
-        self.read(move |db| match db.position(position)? {
-            Some(position) => Ok(position),
-            None => error::not_found(Refusal::RemovedMeanwhile {
-                what: Removed::Position,
-            }),
-        })
-        .await
-    }
-}
-
-/// The earliest of several moments.
-struct Soonest(Option<DateTime<Utc>>);
-
-impl Soonest {
-    fn at(&mut self, moment: DateTime<Utc>) {
-        self.0 = Some(self.0.map_or(moment, |soonest| soonest.min(moment)));
-    }
-
-    /// Whether an errand is held, with the moment until then noted.
-    fn held(&mut self, until: Option<DateTime<Utc>>) -> bool {
-        if let Some(moment) = until {
-            self.at(moment);
-        }
-        until.is_some()
+    async fn kept_position(self, position: PositionId) -> Done<sealed_move_store::Position> {
+        self.desk
+            .read(move |db| match db.position(position)? {
+                Some(position) => Ok(position),
+                None => error::not_found(Refusal::RemovedMeanwhile {
+                    what: Removed::Position,
+                }),
+            })
+            .await
     }
 }
 
