@@ -285,6 +285,7 @@ impl Group {
                 let source = format!("s{}", self.sent);
                 let sheet = self
                     .desk
+                    .member()
                     .answer(&self.place, &me, post, &source, text)
                     .await;
                 let sheet = sheet.expect("an answer is taken");
@@ -293,6 +294,7 @@ impl Group {
                 // What was shown is what was counted.
                 let rows = self
                     .desk
+                    .member()
                     .my_replies(&self.place, &me, post)
                     .await
                     .expect("replies");
@@ -304,7 +306,7 @@ impl Group {
                 );
             }
             7..=9 => {
-                if let Ok(hint) = self.desk.hint(&self.place, &me, post).await {
+                if let Ok(hint) = self.desk.member().hint(&self.place, &me, post).await {
                     let key = (post, who.to_owned(), hint.number, hint.step);
                     if self.hints_had.insert(key) {
                         let (number, step) = (hint.number, hint.step);
@@ -315,10 +317,18 @@ impl Group {
             10 => {
                 let before = self
                     .desk
+                    .member()
                     .own_post(&self.place, &me, post)
                     .await
                     .expect("a sheet");
-                if self.desk.give_up(&self.place, &me, post).await.is_ok() && before.live {
+                if self
+                    .desk
+                    .member()
+                    .give_up(&self.place, &me, post)
+                    .await
+                    .is_ok()
+                    && before.live
+                {
                     deeds.push((at, Deed::GaveUp));
                 }
             }
@@ -326,7 +336,11 @@ impl Group {
                 // Somebody else's message is none of theirs to edit; theirs may be, and counts anew then.
                 let source = format!("s{}", self.sent);
                 let text = TEXTS[self.rng.random_range(0..TEXTS.len())];
-                let edited = self.desk.edit_reply(&self.place, &me, &source, text).await;
+                let edited = self
+                    .desk
+                    .member()
+                    .edit_reply(&self.place, &me, &source, text)
+                    .await;
                 if let Edited::Judged(sheet) = edited.expect("an edit is taken") {
                     deeds
                         .retain(|(_, deed)| !matches!(deed, Deed::Reply(id) if *id == sheet.reply));
@@ -345,6 +359,7 @@ impl Group {
             let source = format!("s{}", self.sent);
             let edited = self
                 .desk
+                .member()
                 .edit_reply(&self.place, &me, &source, "Anew")
                 .await;
             edited.expect("an edit is taken");
@@ -354,6 +369,7 @@ impl Group {
         let source = format!("s{}", self.sent);
         let sheet = self
             .desk
+            .member()
             .answer(&self.place, &me, post, &source, "Rb8# or so")
             .await;
         let sheet = sheet.expect("an answer is taken");
@@ -611,6 +627,7 @@ async fn one_group(seed: u64, folder: &Path) {
             let who = person(&members[0]);
             let came = group
                 .desk
+                .member()
                 .answer(&group.place, &who, open.post, &late, "Rd7")
                 .await;
             if let (true, Ok(sheet)) = (question, came) {
@@ -630,7 +647,11 @@ async fn one_group(seed: u64, folder: &Path) {
     }
     if seed.is_multiple_of(5) {
         let gone = members.remove(1);
-        let _ = group.desk.erase_me(&group.place, &person(&gone)).await;
+        let _ = group
+            .desk
+            .member()
+            .erase_me(&group.place, &person(&gone))
+            .await;
         for journal in &mut journals {
             journal.deeds.remove(&gone);
         }
@@ -804,7 +825,11 @@ async fn compare(group: &Group, journals: &[Journal], file: &Path, prices: Price
         );
     }
     for (who, sum) in &own {
-        let progress = desk.progress(place, &person(who)).await.expect("progress");
+        let progress = desk
+            .member()
+            .progress(place, &person(who))
+            .await
+            .expect("progress");
         let tried: usize = progress.topics.iter().map(|t| t.tried).sum();
         let solved: usize = progress.topics.iter().map(|t| t.solved).sum();
         let answered: usize = progress.topics.iter().map(|t| t.answered).sum();

@@ -5,15 +5,11 @@ use sealed_move_store::{CoachWords, Db, Group, Reply};
 use serde::Serialize;
 
 use super::{
-    Desk, Kind, KindName, Person, Place, ReplyId,
+    Kind, KindName, ReplyId,
     errand::Answered,
     error::{Done, not_found},
-    handle::group_at,
     refusal::Refusal,
 };
-
-/// Private answers on a member's page.
-const SHOWN: usize = 30;
 
 /// A coach's private answer, for the member it is for.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -32,30 +28,6 @@ pub struct WordsRow {
     pub by: Option<String>,
     /// When.
     pub at: DateTime<Utc>,
-}
-
-impl Desk {
-    /// The private answers that a member was given, the oldest first.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub async fn my_words(&self, place: &Place, person: &Person) -> Done<Vec<WordsRow>> {
-        let (place, user) = (place.clone(), person.user.clone());
-        self.read(move |db| {
-            let group = group_at(db, &place)?;
-            let Some(member) = db.member_by_user(group.id, &user)? else {
-                return Ok(Vec::new());
-            };
-            let mut rows = Vec::new();
-            for words in db.words_to(member.id, SHOWN)? {
-                if let Some((row, _)) = row(db, words)? {
-                    rows.push(row);
-                }
-            }
-            Ok(rows)
-        })
-        .await
-    }
 }
 
 /// A reply to a post of the group.

@@ -6,10 +6,8 @@ use serde::Serialize;
 
 use super::{
     ChatKey, Desk, Manners, Person, Place, Settings, convert,
-    error::{Done, bad_request, not_allowed},
+    error::{Done, bad_request},
     handle::group_at,
-    members::mute_now,
-    names,
     refusal::{Named, Paid, Refusal},
     schedule, text,
 };
@@ -118,39 +116,6 @@ impl Desk {
                     language: None,
                 })
                 .collect())
-        })
-        .await
-    }
-
-    /// Greets a person under the name they ask for: makes them a member, or renames them.
-    ///
-    /// # Errors
-    /// [`super::DeskError::NameTaken`] when the name is another's or looks like it; also when they are
-    /// shut out, or muted and want another name.
-    pub async fn enter(&self, place: &Place, person: &Person) -> Done<()> {
-        let now = self.now();
-        let (place, person) = (place.clone(), person.clone());
-        self.write(move |tx| {
-            let group = group_at(tx, &place)?;
-            let known = tx.member_by_user(group.id, &person.user)?;
-            if known
-                .as_ref()
-                .is_some_and(|known| known.removed_at.is_some())
-            {
-                return not_allowed(Refusal::ShutOut);
-            }
-            let name = names::claim(tx, group.id, known.as_ref(), &person.name)?;
-            match known {
-                Some(known) if known.name == name => Ok(()),
-                // A name is read by everyone, too.
-                Some(known) if mute_now(&known, now).is_some() => {
-                    not_allowed(Refusal::MutedKeepsName)
-                }
-                Some(known) => Ok(tx.rename_member(known.id, &name)?),
-                None => Ok(tx
-                    .upsert_member(group.id, &person.user, &name, now)
-                    .map(|_| ())?),
-            }
         })
         .await
     }

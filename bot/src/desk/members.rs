@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::{
     Desk, MemberId, Person, Place, convert,
-    error::{Done, bad_request, not_allowed, not_found},
+    error::Done,
     handle::group_at,
     refusal::{LocalTime, Refusal},
 };
@@ -91,39 +91,6 @@ impl Desk {
                 },
                 muted,
             }))
-        })
-        .await
-    }
-
-    /// Makes `device` a further id of the member that `user` is.
-    ///
-    /// # Errors
-    /// When the member is gone or shut out, or the device is somebody's already.
-    pub async fn add_device(&self, place: &Place, user: &str, device: &str) -> Done<Person> {
-        let now = self.now();
-        let (place, user, device) = (place.clone(), user.to_owned(), device.to_owned());
-        self.write(move |tx| {
-            let group = group_at(tx, &place)?;
-            let Some(member) = tx.member_by_user(group.id, &user)? else {
-                return not_found(Refusal::CodeOwnerGone);
-            };
-            if member.removed_at.is_some() {
-                return not_allowed(Refusal::ShutOut);
-            }
-            match tx.member_by_user(group.id, &device)? {
-                Some(known) if known.id == member.id => {}
-                Some(known) => {
-                    return bad_request(Refusal::BrowserTaken {
-                        name: known.name.into(),
-                    });
-                }
-                None => tx.add_identity(group.id, member.id, &device, now)?,
-            }
-            Ok(Person {
-                user: member.chat_user,
-                name: member.name,
-                language: None,
-            })
         })
         .await
     }

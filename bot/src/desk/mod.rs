@@ -5,7 +5,6 @@
 //! What goes out to a chat unasked (a post, a reveal, a word to the coach) is an [`Errand`] that the
 //! chat fetches with [`Rounds::next_errand`] and reports back.
 
-mod aim;
 mod answers;
 mod attempt;
 mod checking;
@@ -15,9 +14,7 @@ mod coach_words;
 mod content;
 mod convert;
 mod deeds;
-mod doubt;
 mod drawing;
-mod edits;
 pub mod endgames;
 pub mod errand;
 mod error;
@@ -25,11 +22,10 @@ mod figures;
 mod gone;
 mod groups;
 mod handle;
-mod hints;
 mod ledger;
 mod links;
+mod member;
 mod members;
-mod moderation;
 mod moves;
 mod names;
 mod noted;
@@ -38,7 +34,6 @@ mod notice;
 pub mod opinion;
 mod options;
 mod outbox;
-mod own_post;
 mod pool;
 mod posting;
 mod privacy;
@@ -53,7 +48,6 @@ mod scale;
 mod schedule;
 pub mod sheets;
 mod shown;
-mod standing;
 mod talk;
 mod telling;
 #[cfg(test)]
@@ -69,7 +63,6 @@ pub use coach::*;
 pub use coach_words::CoachWords;
 pub use content::{Content, Kind, KindName, WrittenSheet};
 pub use deeds::{Deed, DeedNote};
-pub use edits::Withdrawn;
 pub use errand::{Answered, Delivered, Errand, ErrandKind, Step, StepDone};
 pub use error::DeskError;
 pub use figures::{
@@ -80,6 +73,7 @@ pub use gone::{GoneRow, How};
 pub use groups::MemberRow;
 pub use handle::Desk;
 pub use links::Link;
+pub use member::*;
 pub use members::{MemberIs, Rank, Standing};
 pub use notes::NoteRow;
 pub use notice::{ChatName, Notice, Sentence};
@@ -95,7 +89,6 @@ pub use sealed_move_store::{
     ContentId, GroupId, ItemId, MemberId, PositionId, PostId, ReplyId, TopicId,
 };
 pub use sheets::*;
-pub use talk::LONGEST_LINE;
 pub use text::{LONGEST_NAME, LONGEST_REPLY};
 pub use tongue::LanguageTag;
 pub use waiting::Waiting;

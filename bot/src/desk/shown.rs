@@ -3,7 +3,7 @@
 
 use std::fmt::{Debug, Formatter, Result};
 
-use super::{ErrandKind, HintSheet, PostSheet, ReplyRow, RevealSheet, VerdictSheet};
+use super::{ErrandKind, PostSheet, ReplyRow, RevealSheet, VerdictSheet};
 
 impl Debug for PostSheet {
     fn fmt(&self, f: &mut Formatter<'_>) -> Result {
@@ -30,15 +30,6 @@ impl Debug for VerdictSheet {
         f.debug_struct("VerdictSheet")
             .field("reply", &self.reply)
             .field("post", &self.post)
-            .finish_non_exhaustive()
-    }
-}
-
-impl Debug for HintSheet {
-    fn fmt(&self, f: &mut Formatter<'_>) -> Result {
-        f.debug_struct("HintSheet")
-            .field("number", &self.number)
-            .field("step", &self.step)
             .finish_non_exhaustive()
     }
 }

@@ -147,7 +147,11 @@ impl Table {
         let open = desk.open_post(place).await?.map(|sheet| sheet.post);
         Ok(match (said.split_once(' ').unwrap_or((said, "")), open) {
             (("answer", text), Some(post)) => {
-                match desk.answer_to(place, person, post, &source, text).await? {
+                match desk
+                    .member()
+                    .answer_to(place, person, post, &source, text)
+                    .await?
+                {
                     Taken::Answer(sheet) => vec![Line::verdict(&sheet)],
                     Taken::AskedBack(asked) => vec![Line::plain(&asked_back(&asked))],
                 }
@@ -159,12 +163,12 @@ impl Table {
             })],
             (("hint", ""), Some(post)) => {
                 vec![Line::plain(&in_words(
-                    &desk.hint(place, person, post).await?.said,
+                    &desk.member().hint(place, person, post).await?.said,
                 ))]
             }
             (("give", "up"), Some(post)) => {
                 vec![Line::plain(&in_words(
-                    &desk.give_up(place, person, post).await?,
+                    &desk.member().give_up(place, person, post).await?,
                 ))]
             }
             (("post", ""), _) if coach => {
@@ -251,7 +255,10 @@ impl Table {
         said: &str,
         source: &str,
     ) -> Result<Vec<Line>, DeskError> {
-        let came = self.desk.take(&self.place, person, None, source, said);
+        let came = self
+            .desk
+            .member()
+            .take(&self.place, person, None, source, said);
         Ok(match came.await? {
             Came::Answer(sheet) | Came::Again(sheet) => vec![Line::verdict(&sheet)],
             Came::AskedBack(asked) => vec![Line::plain(&asked_back(&asked))],

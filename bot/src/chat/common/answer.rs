@@ -14,7 +14,7 @@ pub enum Asked {
 /// Gives the answer to the desk; what was asked about once is judged and not asked about again.
 ///
 /// # Errors
-/// As [`Desk::answer_to`].
+/// As [`MemberDesk::answer_to`].
 pub async fn give(
     desk: &Desk,
     place: &Place,
@@ -25,7 +25,15 @@ pub async fn give(
     asked: Asked,
 ) -> Result<Taken, DeskError> {
     match asked {
-        Asked::AndSure => desk.answer_surely(place, person, post, source, text).await,
-        Asked::NotYet => desk.answer_to(place, person, post, source, text).await,
+        Asked::AndSure => {
+            desk.member()
+                .answer_surely(place, person, post, source, text)
+                .await
+        }
+        Asked::NotYet => {
+            desk.member()
+                .answer_to(place, person, post, source, text)
+                .await
+        }
     }
 }

@@ -13,5 +13,8 @@ pub async fn answers_are(desk: &Desk, place: &Place) -> Result<bool, DeskError> 
 /// Whether a name may stand where others read it: one that could tell a move of an open post may not, nor one
 /// of which that is not known.
 pub async fn name_is(desk: &Desk, place: &Place, name: &str) -> bool {
-    matches!(desk.name_tells_a_move(place, name).await, Ok(false))
+    matches!(
+        desk.member().name_tells_a_move(place, name).await,
+        Ok(false)
+    )
 }

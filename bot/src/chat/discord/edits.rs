@@ -37,6 +37,7 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         let person = house.person(&place, spoken.user, &spoken.name).await;
         match house
             .desk
+            .member()
             .edit_reply(&place, &person, &source, &text)
             .await?
         {
@@ -69,7 +70,13 @@ async fn take_edit(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
         .map(|(place, row)| (place, row.post))
         .collect();
     let user = spoken.user.to_string();
-    if house.desk.aim(&posts, &user, &text).await?.is_empty() {
+    if house
+        .desk
+        .member()
+        .aim(&posts, &user, &text)
+        .await?
+        .is_empty()
+    {
         return Ok(());
     }
     to_us(house, spoken).await
@@ -90,7 +97,12 @@ pub async fn deleted(house: &House, channel: ChannelId, id: MessageId, direct: b
         }
     };
     for place in places {
-        match house.desk.withdraw_reply(&place, &id.to_string()).await {
+        match house
+            .desk
+            .member()
+            .withdraw_reply(&place, &id.to_string())
+            .await
+        {
             Ok(Withdrawn::Unknown) => {}
             Ok(Withdrawn::Stands | Withdrawn::Gone) => return,
             Err(error) => {

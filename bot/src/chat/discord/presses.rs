@@ -137,7 +137,7 @@ async fn done(
             study::answered(house, words, place, &person, post, &source, &text).await
         }
         Press::Mean { reply, reading } => {
-            let (sheet, text) = desk.mean(place, &person, reply, reading).await?;
+            let (sheet, text) = desk.member().mean(place, &person, reply, reading).await?;
             let mut letter = sheets::verdict::letter(place, &sheet);
             let quote = Plain::of(&text);
             letter.text = format!(

@@ -159,6 +159,7 @@ pub async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskErro
             Kind::Question => {
                 let taken = house
                     .desk
+                    .member()
                     .answer_to(&place, &person, post, &source, &text)
                     .await?;
                 return match taken {
@@ -180,6 +181,7 @@ pub async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskErro
     };
     let came = house
         .desk
+        .member()
         .take(&place, &person, chosen, &source, &text)
         .await?;
     let meant = match came {
@@ -196,7 +198,7 @@ pub async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskErro
         Came::AskedBack(asked) => {
             return held::hold(house, &place, &person, spoken, text, asked).await;
         }
-        Came::Talk if named => match (chosen, house.desk.ask_which_open(&place).await?) {
+        Came::Talk if named => match (chosen, house.desk.member().ask_which_open(&place).await?) {
             (None, Some(asked)) => {
                 return held::hold(house, &place, &person, spoken, text, asked).await;
             }
@@ -211,6 +213,7 @@ pub async fn among_others(house: &House, spoken: &Spoken) -> Result<(), DeskErro
     let Some(post) = post else { return Ok(()) };
     match house
         .desk
+        .member()
         .answer_to(&place, &person, post, &source, &text)
         .await?
     {
@@ -359,6 +362,7 @@ pub async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
     let source = spoken.id.to_string();
     if house
         .desk
+        .member()
         .is_known(&house::place(spoken.channel), &source)
         .await?
     {
@@ -377,6 +381,7 @@ pub async fn to_us(house: &House, spoken: &Spoken) -> Result<(), DeskError> {
             let person = house.person(place, spoken.user, &spoken.name).await;
             match house
                 .desk
+                .member()
                 .answer(place, &person, row.post, &source, &text)
                 .await
             {

@@ -31,7 +31,11 @@ pub async fn aimed(
         .iter()
         .map(|(place, row)| (place.clone(), row.post))
         .collect();
-    let fitting = house.desk.aim(&posts, &user.to_string(), text).await?;
+    let fitting = house
+        .desk
+        .member()
+        .aim(&posts, &user.to_string(), text)
+        .await?;
     if fitting.is_empty() {
         return Ok(open.to_vec());
     }

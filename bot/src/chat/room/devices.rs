@@ -184,6 +184,7 @@ async fn use_code(
     let token = door::token()?;
     let person = room
         .desk
+        .member()
         .add_device(&room.place, &user, &door::user_of(&token))
         .await?;
     let mut response = Json(Known { name: person.name }).into_response();

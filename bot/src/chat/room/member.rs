@@ -179,7 +179,11 @@ pub(super) async fn named(
         None => None,
     };
     if known.as_deref() != Some(name.as_str())
-        && room.desk.name_tells_a_move(&room.place, &name).await?
+        && room
+            .desk
+            .member()
+            .name_tells_a_move(&room.place, &name)
+            .await?
     {
         return Err(Trouble::bad(Text::NameTellsMove));
     }
@@ -198,7 +202,7 @@ pub(super) async fn named(
     };
     let before = room.desk.name_of(&room.place, &person.user).await?;
     match which {
-        As::Member => room.desk.enter(&room.place, &person).await?,
+        As::Member => room.desk.member().enter(&room.place, &person).await?,
         As::Coach => {
             room.desk
                 .coach()
@@ -258,7 +262,10 @@ async fn take_back(
     Member(person): Member,
     Path(line): Path<i64>,
 ) -> Told<()> {
-    room.desk.take_back(&room.place, &person, line).await?;
+    room.desk
+        .member()
+        .take_back(&room.place, &person, line)
+        .await?;
     room.tell_gone(Gone {
         talk: vec![line],
         replies: Vec::new(),
@@ -282,7 +289,9 @@ async fn take_back_answer(
 
 /// The coaches' private answers to the reader.
 async fn words(State(room): State<Shared>, Member(person): Member) -> Told<Vec<WordsRow>> {
-    Ok(Json(room.desk.my_words(&room.place, &person).await?))
+    Ok(Json(
+        room.desk.member().my_words(&room.place, &person).await?,
+    ))
 }
 
 impl Room {
@@ -307,6 +316,7 @@ async fn say(
     let source = source(&person, &said.source)?;
     let came = room
         .desk
+        .member()
         .take(&room.place, &person, said.post, &source, text)
         .await?;
     Ok(Json(match came {
@@ -322,7 +332,7 @@ async fn say(
 impl Room {
     /// Keeps a line of talk and shows it to everyone.
     pub(super) async fn speak(&self, person: &Person, text: &str) -> Result<i64, Trouble> {
-        let id = self.desk.say(&self.place, person, text).await?;
+        let id = self.desk.member().say(&self.place, person, text).await?;
         // Read back, so that everyone sees the line as it is kept.
         for line in self.desk.talk(&self.place, id - 1, 1).await? {
             self.feed.talk(line.id, &line);
@@ -425,7 +435,11 @@ async fn mean(
     body: Result<Json<Meant>, JsonRejection>,
 ) -> Told<Judged> {
     let Json(Meant { reading }) = body?;
-    let (sheet, text) = room.desk.mean(&room.place, &person, reply, reading).await?;
+    let (sheet, text) = room
+        .desk
+        .member()
+        .mean(&room.place, &person, reply, reading)
+        .await?;
     Ok(Json(room.show_verdict(&person, &sheet, &text).await))
 }
 
@@ -434,7 +448,7 @@ async fn hint(
     Member(person): Member,
     Path(post): Path<PostId>,
 ) -> Told<paper::Hint> {
-    let sheet = room.desk.hint(&room.place, &person, post).await?;
+    let sheet = room.desk.member().hint(&room.place, &person, post).await?;
     Ok(Json(paper::Hint::of(post, sheet)))
 }
 
@@ -448,8 +462,13 @@ async fn give_up(
     Member(person): Member,
     Path(post): Path<PostId>,
 ) -> Told<Message> {
-    let message =
-        crate::chat::said::in_words(&room.desk.give_up(&room.place, &person, post).await?);
+    let message = crate::chat::said::in_words(
+        &room
+            .desk
+            .member()
+            .give_up(&room.place, &person, post)
+            .await?,
+    );
     Ok(Json(Message { message }))
 }
 
@@ -465,19 +484,32 @@ async fn mine(
     Member(person): Member,
     Path(post): Path<PostId>,
 ) -> Told<MyWork> {
-    let rows = room.desk.my_replies(&room.place, &person, post).await?;
+    let rows = room
+        .desk
+        .member()
+        .my_replies(&room.place, &person, post)
+        .await?;
     // Pictures are drawn for the last replies only; what was said of earlier ones stands in words.
     let plain = rows.len().saturating_sub(PICTURED);
     let mut replies = Vec::with_capacity(rows.len());
     for (at, row) in rows.into_iter().enumerate() {
         let sheet = if at >= plain && row.verdict.is_some() {
-            Some(room.desk.verdict(&room.place, &person, row.reply).await?)
+            Some(
+                room.desk
+                    .member()
+                    .verdict(&room.place, &person, row.reply)
+                    .await?,
+            )
         } else {
             None
         };
         replies.push(paper::Mine::of(post, row, sheet));
     }
-    let hints = room.desk.my_hints(&room.place, &person, post).await?;
+    let hints = room
+        .desk
+        .member()
+        .my_hints(&room.place, &person, post)
+        .await?;
     Ok(Json(MyWork {
         replies,
         hints: hints
@@ -525,7 +557,7 @@ async fn own(
     Member(person): Member,
     Path(post): Path<PostId>,
 ) -> Told<paper::Own> {
-    let own = room.desk.own(&room.place, &person, post).await?;
+    let own = room.desk.member().own(&room.place, &person, post).await?;
     Ok(Json(paper::Own::of(own, room.words_for(&person).await)))
 }
 
@@ -535,13 +567,19 @@ async fn board(
     Member(person): Member,
     Path(post): Path<PostId>,
 ) -> Told<paper::Shown> {
-    let picture = room.desk.my_board(&room.place, &person, post).await?;
+    let picture = room
+        .desk
+        .member()
+        .my_board(&room.place, &person, post)
+        .await?;
     let words = room.words_for(&person).await;
     Ok(Json(paper::Shown::inside(&picture, words)))
 }
 
 async fn progress(State(room): State<Shared>, Member(person): Member) -> Told<Progress> {
-    Ok(Json(room.desk.progress(&room.place, &person).await?))
+    Ok(Json(
+        room.desk.member().progress(&room.place, &person).await?,
+    ))
 }
 
 async fn points(
@@ -579,7 +617,7 @@ async fn leaderboard(
 }
 
 async fn kept(State(room): State<Shared>, Member(person): Member) -> Result<Response, Trouble> {
-    let kept = explained(room.desk.kept_of_me(&room.place, &person).await?);
+    let kept = explained(room.desk.member().kept_of_me(&room.place, &person).await?);
     let name = "attachment; filename=\"kept-of-me.json\"";
     Ok(([(header::CONTENT_DISPOSITION, name)], Json(kept)).into_response())
 }
@@ -590,7 +628,7 @@ async fn erase(
     headers: HeaderMap,
 ) -> Result<Response, Trouble> {
     let words = room.words(&headers).await;
-    room.desk.erase_me(&room.place, &person).await?;
+    room.desk.member().erase_me(&room.place, &person).await?;
     // Their lines of talk are gone: every page fetches the talk anew.
     room.feed.everyone("renewed", &());
     let mut response = Json(Message {

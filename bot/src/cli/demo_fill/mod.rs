@@ -215,17 +215,24 @@ impl Play {
         match &line.deed {
             Deed::Answer(text) => {
                 self.desk
+                    .member()
                     .answer(&self.place, person, post.post, &source, text)
                     .await?;
             }
             Deed::Hint => {
-                self.desk.hint(&self.place, person, post.post).await?;
+                self.desk
+                    .member()
+                    .hint(&self.place, person, post.post)
+                    .await?;
             }
             Deed::GiveUp => {
-                self.desk.give_up(&self.place, person, post.post).await?;
+                self.desk
+                    .member()
+                    .give_up(&self.place, person, post.post)
+                    .await?;
             }
             Deed::Talk(text) => {
-                self.desk.say(&self.place, person, text).await?;
+                self.desk.member().say(&self.place, person, text).await?;
             }
         }
         Ok(())

@@ -123,7 +123,7 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Case> {
 ///
 /// # Errors
 /// When it asks nothing.
-pub(super) fn asks(db: &Db<'_>, post: &Post) -> Done<Asks> {
+pub(in crate::desk) fn asks(db: &Db<'_>, post: &Post) -> Done<Asks> {
     match content::held(db, post)? {
         Held::Problem(position) => Ok(Asks::Problem(position)),
         Held::Question(..) => Ok(Asks::Question),

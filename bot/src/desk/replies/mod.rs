@@ -14,145 +14,26 @@ mod kept;
 
 use std::collections::{HashMap, hash_map::Entry};
 
-use sealed_move_store::{Db, NewReply, Post, Prices, ReplyOf, Tx, Via};
+use sealed_move_store::{Db, Post, Prices, ReplyOf};
 
-use self::{inbox::Arrived, kept::asks};
 use crate::desk::{
-    Desk, GoneRow, Heard, Kind, LanguageTag, MemberId, Mode, Person, Place, PostId, Rank,
-    RepliesTo, ReplyId, ReplyRow, Settled, VerdictSheet,
+    Desk, GoneRow, Kind, LanguageTag, MemberId, Mode, Place, PostId, Rank, RepliesTo, ReplyRow,
+    Settled,
     attempt::{self, After, Work, decided},
     convert,
-    error::{Done, bad_request, not_found},
-    handle::{group_at, member, post_of},
-    posting::received,
-    refusal::{Refusal, Removed},
-    telling,
-    text::{self, LONGEST_REPLY},
-    tongue,
+    error::Done,
+    handle::{group_at, post_of},
+    telling, tongue,
 };
 
 pub use edits::Edited;
 pub(super) use {
-    inbox::{Arrival, arrival},
+    inbox::{Arrival, Arrived, arrival},
     judging::{Ruling, line_before, over},
-    kept::{Asks, Case, kept_reply},
+    kept::{Asks, Case, asks, kept_reply},
 };
 
 impl Desk {
-    /// An explicit answer to a post. `source` is the chat's id of the message or interaction: the same
-    /// source twice counts once. Somebody new becomes a member.
-    ///
-    /// # Errors
-    /// When the post is not this group's, nothing is written, or the source is somebody else's.
-    pub async fn answer(
-        &self,
-        place: &Place,
-        person: &Person,
-        post: PostId,
-        source: &str,
-        text: &str,
-    ) -> Done<VerdictSheet> {
-        let (text, cut) = text::body(text, LONGEST_REPLY);
-        if text.is_empty() {
-            return bad_request(match self.kind(place, post).await? {
-                Kind::Problem { .. } | Kind::Words => Refusal::NothingToJudge,
-                Kind::Question => Refusal::NothingAnswered,
-            });
-        }
-        self.rounds().earlier_first(post, &person.user).await?;
-        let _turn = self.inner.turns.take(post, &person.user).await;
-        let kept = self
-            .write_down(place, person, post, source, (text, cut))
-            .await?;
-        self.verdict_on(kept).await
-    }
-
-    /// A message among others: judged when it plainly answers the open post (the latest when several
-    /// are). Talk is not kept.
-    pub async fn hear(
-        &self,
-        place: &Place,
-        person: &Person,
-        source: &str,
-        text: &str,
-    ) -> Done<Heard> {
-        match self.open_now(place).await? {
-            Some(post) => self.hear_in(place, person, post.id, source, text).await,
-            None => Ok(Heard::Talk),
-        }
-    }
-
-    /// As [`Desk::hear`], for a message that belongs to a certain post, as one in its thread does.
-    pub async fn hear_in(
-        &self,
-        place: &Place,
-        person: &Person,
-        post: PostId,
-        source: &str,
-        text: &str,
-    ) -> Done<Heard> {
-        let (text, cut) = text::body(text, LONGEST_REPLY);
-        self.rounds().earlier_first(post, &person.user).await?;
-        let _turn = self.inner.turns.take(post, &person.user).await;
-        // What was cut is longer than any solution, and so no answer.
-        let text = if cut { String::new() } else { text };
-        match self.arrive(place, person, post, source, text).await? {
-            Arrived::Known(kept) => Ok(Heard::Again(Box::new(self.verdict_on(*kept).await?))),
-            Arrived::Talk => Ok(Heard::Talk),
-            Arrived::New(arrival) => Ok(match self.judge_arrival(*arrival).await? {
-                Some(sheet) => Heard::Answer(Box::new(sheet)),
-                None => Heard::Talk,
-            }),
-        }
-    }
-
-    /// A member's verdict once more, as when a page is loaded again.
-    pub async fn verdict(
-        &self,
-        place: &Place,
-        person: &Person,
-        reply: ReplyId,
-    ) -> Done<VerdictSheet> {
-        let (place, user) = (place.clone(), person.user.clone());
-        let kept = self
-            .read(move |db| {
-                let group = group_at(db, &place)?;
-                let member = db.member_by_user(group.id, &user)?;
-                match (member, db.reply(reply)?) {
-                    (Some(member), Some(reply)) if reply.member_id == member.id => {
-                        kept_reply(db, reply)
-                    }
-                    _ => not_found(Refusal::NoReplyOfYours),
-                }
-            })
-            .await?;
-        self.verdict_on(kept).await
-    }
-
-    /// One member's own replies to a post with their verdicts, in the order they came.
-    pub async fn my_replies(
-        &self,
-        place: &Place,
-        person: &Person,
-        post: PostId,
-    ) -> Done<Vec<ReplyRow>> {
-        let (place, by) = (place.clone(), person.clone());
-        self.read(move |db| {
-            let group = group_at(db, &place)?;
-            let post = post_of(db, &group, post)?;
-            let Some(member) = db.member_by_user(group.id, &by.user)? else {
-                return Ok(Vec::new());
-            };
-            rows(
-                db,
-                &tongue::of_person(db, &group, &by)?,
-                &post,
-                db.replies_of(post.id, member.id)?,
-            )
-        })
-        .await
-    }
-
     /// Everyone's replies to a post for everyone's eyes, in a group that keeps answers open: those whose
     /// words are in sight. None in a sealed group.
     ///
@@ -172,58 +53,6 @@ impl Desk {
             replies.retain(|reply| reply.gone.is_none());
             let language = tongue::of_member(&group, None)?;
             rows(db, &language, &post, replies)
-        })
-        .await
-    }
-
-    /// Writes a reply down, once for each source; `cut` where more of it was sent than is kept.
-    async fn write_down(
-        &self,
-        place: &Place,
-        person: &Person,
-        post: PostId,
-        source: &str,
-        (text, cut): (String, bool),
-    ) -> Done<Case> {
-        let now = self.now();
-        let key = key(place, source);
-        let (place, person) = (place.clone(), person.clone());
-        let own = self.inner.errands.own.clone();
-        self.write(move |tx: &Tx<'_>| {
-            let group = group_at(tx, &place)?;
-            let post = post_of(tx, &group, post)?;
-            let asks = asks(tx, &post)?;
-            let member = member(tx, &group, &person, now)?;
-            let inserted = tx.insert_reply(&NewReply {
-                post_id: post.id,
-                member_id: member,
-                source: Some(key),
-                via: Via::Answer,
-                text,
-                received_at: received(&post, now),
-            })?;
-            let Some(reply) = tx.reply(inserted.id)? else {
-                return not_found(Refusal::RemovedMeanwhile {
-                    what: Removed::Reply,
-                });
-            };
-            if reply.member_id != member || reply.post_id != post.id {
-                return bad_request(Refusal::TakenAlready);
-            }
-            if inserted.new {
-                own.owe(tx, &group, reply.id, now)?;
-                match asks {
-                    // Whoever answers a question takes part, whenever the coach comes to read it.
-                    Asks::Question => {
-                        attempt::settle(tx, &post, member)?;
-                    }
-                    Asks::Problem(_) => {}
-                }
-            }
-            Ok(Case {
-                cut: cut && inserted.new,
-                ..kept_reply(tx, reply)?
-            })
         })
         .await
     }

@@ -109,7 +109,11 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
     let items = club.fill(&club.place, 1).await;
     let ana = person("Ana");
-    club.desk.enter(&club.place, &ana).await.expect("entered");
+    club.desk
+        .member()
+        .enter(&club.place, &ana)
+        .await
+        .expect("entered");
     let (desk, place) = (&club.desk, &club.place);
     let item = items[0];
     let position = desk.coach().queue(place).await.expect("read")[0]
@@ -192,8 +196,11 @@ async fn what_belongs_to_another_group_is_out_of_reach() {
         desk.post(&other, post).await.err(),
         desk.reveal(&other, post).await.err(),
         desk.coach().replies(&other, coach, post).await.err(),
-        desk.hint(&other, coach, post).await.err(),
-        desk.answer(&other, coach, post, "m", "Ra8").await.err(),
+        desk.member().hint(&other, coach, post).await.err(),
+        desk.member()
+            .answer(&other, coach, post, "m", "Ra8")
+            .await
+            .err(),
     ];
     for (n, refusal) in refusals.into_iter().enumerate() {
         assert!(

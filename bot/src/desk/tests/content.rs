@@ -41,6 +41,7 @@ async fn club() -> Club {
 async fn answered(club: &Club, who: &str, post: PostId, source: &str, text: &str) -> VerdictSheet {
     match club
         .desk
+        .member()
         .answer_to(&club.place, &person(who), post, source, text)
         .await
         .expect("taken")
@@ -104,11 +105,13 @@ async fn a_question_lives_from_the_queue_to_its_close() {
             .await
             .expect_err("no verdict"),
         club.desk
+            .member()
             .hint(&place, &person("Ana"), post)
             .await
             .map(|_| ())
             .expect_err("no hint"),
         club.desk
+            .member()
             .give_up(&place, &person("Ana"), post)
             .await
             .expect_err("not given up"),
@@ -133,6 +136,7 @@ async fn a_question_lives_from_the_queue_to_its_close() {
     assert_eq!(waiting.len(), 1);
     match club
         .desk
+        .member()
         .own(&place, &person("Ana"), post)
         .await
         .expect("read")
@@ -258,6 +262,7 @@ async fn nobody_sees_another_answer() {
         );
         assert!(
             club.desk
+                .member()
                 .my_replies(&place, &bo, post)
                 .await
                 .expect("read")
@@ -280,6 +285,7 @@ async fn an_answer_goes_to_the_question_that_was_chosen_and_no_other() {
     assert_eq!((sheet.post, sheet.outcome), (asked, Outcome::Kept));
     assert!(
         club.desk
+            .member()
             .my_replies(&place, &ana, problem)
             .await
             .expect("read")
@@ -293,6 +299,7 @@ async fn an_answer_goes_to_the_question_that_was_chosen_and_no_other() {
     };
     let came = club
         .desk
+        .member()
         .take(&place, &ana, None, "2", "Ra8#")
         .await
         .expect("heard");
@@ -301,6 +308,7 @@ async fn an_answer_goes_to_the_question_that_was_chosen_and_no_other() {
     assert_eq!((back.why, posts), (Why::Several, vec![problem, asked]));
     let came = club
         .desk
+        .member()
         .take(&place, &ana, Some(asked), "3", "I like tea")
         .await
         .expect("heard");
@@ -309,6 +317,7 @@ async fn an_answer_goes_to_the_question_that_was_chosen_and_no_other() {
     // Talk that was said to no post stays talk.
     let came = club
         .desk
+        .member()
         .take(&place, &ana, None, "4", "I like tea")
         .await
         .expect("heard");
@@ -317,6 +326,7 @@ async fn an_answer_goes_to_the_question_that_was_chosen_and_no_other() {
     let open = [(place.clone(), asked), (place.clone(), problem)];
     assert_eq!(
         club.desk
+            .member()
             .aim(&open, &ana.user, "Ra8#")
             .await
             .expect("read")
@@ -334,6 +344,7 @@ async fn an_answer_may_be_written_anew_until_the_coach_has_read_it() {
     let sheet = answered(&club, "Ana", post, "m1", "First").await;
     let edited = club
         .desk
+        .member()
         .edit_reply(&place, &ana, "m1", "Second")
         .await
         .expect("taken");
@@ -353,11 +364,18 @@ async fn an_answer_may_be_written_anew_until_the_coach_has_read_it() {
     );
     let edited = club
         .desk
+        .member()
         .edit_reply(&place, &ana, "m1", "Third")
         .await
         .expect("taken");
     assert!(matches!(edited, Edited::Stands(_)), "{edited:?}");
-    match club.desk.own(&place, &ana, post).await.expect("read") {
+    match club
+        .desk
+        .member()
+        .own(&place, &ana, post)
+        .await
+        .expect("read")
+    {
         Own::Question(own) => assert_eq!(
             (own.answer.as_str(), own.words.as_str()),
             ("Second", "Good.")
@@ -367,12 +385,17 @@ async fn an_answer_may_be_written_anew_until_the_coach_has_read_it() {
     // What is kept of her holds both, and goes with her.
     let kept = club
         .desk
+        .member()
         .kept_of_me(&place, &ana)
         .await
         .expect("read")
         .to_string();
     assert!(kept.contains("Second") && kept.contains("Good."), "{kept}");
-    club.desk.erase_me(&place, &ana).await.expect("erased");
+    club.desk
+        .member()
+        .erase_me(&place, &ana)
+        .await
+        .expect("erased");
     assert!(
         club.desk
             .coach()
@@ -403,6 +426,7 @@ async fn words_alone_are_over_as_soon_as_they_are_out() {
     let post = rows[0].post;
     let refused = club
         .desk
+        .member()
         .answer(&place, &person("Ana"), post, "1", "Thanks")
         .await
         .expect_err("no answer");

@@ -22,6 +22,7 @@ async fn replies(club: &Club, post: PostId) -> usize {
 
 async fn take(club: &Club, chosen: Option<PostId>, source: &str, text: &str) -> Came {
     club.desk
+        .member()
         .take(&club.place, &person("Ana"), chosen, source, text)
         .await
         .expect("taken")
@@ -34,6 +35,7 @@ async fn an_answer_that_fits_another_post_only_is_booked_nowhere_and_asked_back(
     // Only in "three" does a queen stand on d1.
     let taken = club
         .desk
+        .member()
         .answer_to(&club.place, &ana, two, "m1", "Qa1")
         .await
         .expect("taken");
@@ -62,6 +64,7 @@ async fn an_answer_that_fits_another_post_only_is_booked_nowhere_and_asked_back(
     for (source, text) in [("m3", "Kf1"), ("m4", "Qxh8")] {
         let taken = club
             .desk
+            .member()
             .answer_to(&club.place, &ana, two, source, text)
             .await
             .expect("taken");
@@ -72,6 +75,7 @@ async fn an_answer_that_fits_another_post_only_is_booked_nowhere_and_asked_back(
     }
     // A line under way counts.
     club.desk
+        .member()
         .answer(&club.place, &ana, three, "m5", "Rxd8+")
         .await
         .expect("judged");
@@ -133,7 +137,12 @@ async fn what_may_tell_a_move_is_asked_about_while_a_sealed_post_is_open() {
             .expect("read")
             .is_empty()
     );
-    let tells = async |name: &str| club.desk.name_tells_a_move(&club.place, name).await;
+    let tells = async |name: &str| {
+        club.desk
+            .member()
+            .name_tells_a_move(&club.place, name)
+            .await
+    };
     assert!(tells("Rd8 mate").await.expect("read"));
     assert!(!tells("Ana").await.expect("read"));
 
@@ -158,6 +167,7 @@ async fn a_reading_is_sent_once() {
     let ana = person("Ana");
     let asked = club
         .desk
+        .member()
         .answer(&club.place, &ana, two, "m1", "Rxd8+ or Rd7")
         .await
         .expect("judged");
@@ -165,6 +175,7 @@ async fn a_reading_is_sent_once() {
         // Nothing is asked, and nothing can be pressed.
         assert!(
             club.desk
+                .member()
                 .mean(&club.place, &ana, asked.reply, 0)
                 .await
                 .is_err()
@@ -173,11 +184,13 @@ async fn a_reading_is_sent_once() {
     }
     let (first, text) = club
         .desk
+        .member()
         .mean(&club.place, &ana, asked.reply, 0)
         .await
         .expect("sent");
     let (again, _) = club
         .desk
+        .member()
         .mean(&club.place, &ana, asked.reply, 1)
         .await
         .expect("shown again");
@@ -186,6 +199,7 @@ async fn a_reading_is_sent_once() {
     assert_eq!(replies(&club, two).await, 2);
     assert!(
         club.desk
+            .member()
             .mean(&club.place, &person("Ben"), asked.reply, 0)
             .await
             .is_err()
@@ -200,6 +214,7 @@ async fn a_held_text_that_its_writer_calls_an_answer_is_judged_at_once() {
         let who = person(name);
         let taken = club
             .desk
+            .member()
             .answer_surely(&club.place, &who, two, &format!("{name}-1"), text)
             .await;
         match taken.expect("taken") {

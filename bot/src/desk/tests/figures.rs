@@ -4,6 +4,7 @@ use super::*;
 
 async fn send(club: &Club, post: PostId, name: &str, source: &str, text: &str) -> VerdictSheet {
     club.desk
+        .member()
         .answer(&club.place, &person(name), post, source, text)
         .await
         .expect("judged")
@@ -90,6 +91,7 @@ async fn points_show_when_the_post_is_closed_and_follow_the_coach() {
     );
 
     club.desk
+        .member()
         .erase_me(&club.place, &person("Ana"))
         .await
         .expect("erased");
@@ -100,6 +102,7 @@ async fn points_show_when_the_post_is_closed_and_follow_the_coach() {
 async fn the_summary_tells_how_the_week_went_and_who_is_missing() {
     let club = Club::new("2026-03-03T10:00:00Z", chrono_tz::UTC).await;
     club.desk
+        .member()
         .enter(&club.place, &person("Carla"))
         .await
         .expect("entered");

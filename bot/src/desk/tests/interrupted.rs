@@ -74,12 +74,14 @@ async fn a_message_is_on_disk_before_it_is_judged_and_judged_once_after_a_crash(
     let mut club = Club::new(MONDAY, chrono_tz::UTC).await;
     let post = club.open("two").await;
     let (desk, place) = (club.desk.clone(), club.place.clone());
-    desk.answer(&place, &person("Ben"), post, "warm", "Rd7")
+    desk.member()
+        .answer(&place, &person("Ben"), post, "warm", "Rd7")
         .await
         .expect("judged, and the solution is proved");
     let busy = Busy::keep(&desk).await;
     let hears = async move {
-        desk.hear(&place, &person("Ana"), "m1", "1.Rxd8+ Rxd8 2.Rxd8#")
+        desk.member()
+            .hear(&place, &person("Ana"), "m1", "1.Rxd8+ Rxd8 2.Rxd8#")
             .await
     };
     interrupted(&mut club, hears, async |club| {
@@ -109,6 +111,7 @@ async fn a_message_is_on_disk_before_it_is_judged_and_judged_once_after_a_crash(
     // Heard once more, as when the chat repeats itself, and after one more start.
     let again = club
         .desk
+        .member()
         .hear(&club.place, &person("Ana"), "m1", "1.Rxd8+ Rxd8 2.Rxd8#")
         .await;
     assert!(matches!(again, Ok(Heard::Again(_))), "{again:?}");
@@ -124,6 +127,7 @@ async fn of_talk_nothing_is_kept_whether_or_not_the_program_stops() {
     let talk = "good morning everybody, lovely weather";
     let heard = club
         .desk
+        .member()
         .hear(&club.place, &person("Ana"), "t1", talk)
         .await;
     assert!(matches!(heard, Ok(Heard::Talk)), "{heard:?}");
@@ -131,7 +135,7 @@ async fn of_talk_nothing_is_kept_whether_or_not_the_program_stops() {
 
     let busy = Busy::keep(&club.desk).await;
     let (desk, place) = (club.desk.clone(), club.place.clone());
-    let hears = async move { desk.hear(&place, &person("Ana"), "t2", talk).await };
+    let hears = async move { desk.member().hear(&place, &person("Ana"), "t2", talk).await };
     interrupted(&mut club, hears, async |club| {
         !inbox(&club.desk).await.is_empty()
     })
@@ -154,7 +158,7 @@ async fn an_explicit_answer_is_on_disk_before_it_is_judged() {
     let busy = Busy::keep(&desk).await;
     let answers = async move {
         let ana = person("Ana");
-        desk.answer(&place, &ana, post, "m1", "Rd7").await
+        desk.member().answer(&place, &ana, post, "m1", "Rd7").await
     };
     interrupted(&mut club, answers, async |club| {
         !replies(club, post).await.is_empty()
@@ -174,6 +178,7 @@ async fn the_new_text_of_a_message_is_on_disk_before_it_is_judged() {
     let post = club.open("two").await;
     let unclear = club
         .desk
+        .member()
         .answer(&club.place, &person("Ana"), post, "m1", "Rd9")
         .await
         .expect("judged");
@@ -185,7 +190,8 @@ async fn the_new_text_of_a_message_is_on_disk_before_it_is_judged() {
     let busy = Busy::keep(&desk).await;
     let edits = async move {
         let ana = person("Ana");
-        desk.edit_reply(&place, &ana, "m1", "Rxd8+ Rxd8 Rxd8#")
+        desk.member()
+            .edit_reply(&place, &ana, "m1", "Rxd8+ Rxd8 Rxd8#")
             .await
     };
     interrupted(&mut club, edits, async |club| {
@@ -206,13 +212,18 @@ async fn what_came_before_the_crash_is_judged_before_what_comes_after() {
     let post = club.open("three").await;
     let key = club
         .desk
+        .member()
         .answer(&club.place, &person("Ben"), post, "b1", "Rxd8+")
         .await
         .expect("judged");
     assert_eq!(key.verdict(), Verdict::OnTheWay);
     let (desk, place) = (club.desk.clone(), club.place.clone());
     let busy = Busy::keep(&desk).await;
-    let hears = async move { desk.hear(&place, &person("Ana"), "m1", "Rxd8+").await };
+    let hears = async move {
+        desk.member()
+            .hear(&place, &person("Ana"), "m1", "Rxd8+")
+            .await
+    };
     interrupted(&mut club, hears, async |club| {
         !inbox(&club.desk).await.is_empty()
     })
@@ -221,12 +232,14 @@ async fn what_came_before_the_crash_is_judged_before_what_comes_after() {
     // The next move of the line comes before anything else has looked at what was left.
     let next = club
         .desk
+        .member()
         .answer(&club.place, &person("Ana"), post, "m2", "Rxd8+")
         .await
         .expect("judged");
     assert!(matches!(next.verdict(), Verdict::OnTheWay), "{next:?}");
     let rows = club
         .desk
+        .member()
         .my_replies(&club.place, &person("Ana"), post)
         .await;
     let texts: Vec<_> = rows

@@ -25,6 +25,7 @@ async fn sending() -> (Club, PostId) {
 
 async fn wrong(club: &Club, post: PostId, source: &str) -> VerdictSheet {
     club.desk
+        .member()
         .answer(&club.place, &person("Ana"), post, source, "Ra7")
         .await
         .expect("judged")

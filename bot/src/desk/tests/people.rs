@@ -8,7 +8,11 @@ const BY_HAND: &str = "8/8/8/4k3/8/4K3/4P3/8 w - - id \"king\"; bm Kd3;";
 
 async fn entered(club: &Club, name: &str) -> MemberId {
     let who = person(name);
-    club.desk.enter(&club.place, &who).await.expect("entered");
+    club.desk
+        .member()
+        .enter(&club.place, &who)
+        .await
+        .expect("entered");
     id_of(club, name).await
 }
 
@@ -21,6 +25,7 @@ async fn id_of(club: &Club, name: &str) -> MemberId {
 
 async fn answer(club: &Club, name: &str, post: PostId, source: &str, text: &str) -> VerdictSheet {
     club.desk
+        .member()
         .answer(&club.place, &person(name), post, source, text)
         .await
         .expect("judged")
@@ -48,16 +53,20 @@ async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
     for name in ["Ana", "Bruno"] {
         entered(&club, name).await;
     }
-    let said =
-        async |name: &str, text: &str| desk.say(place, &person(name), text).await.expect("said");
+    let said = async |name: &str, text: &str| {
+        desk.member()
+            .say(place, &person(name), text)
+            .await
+            .expect("said")
+    };
     let (own, rude, fine) = (
         said("Ana", "my number is 555").await,
         said("Bruno", "something rude").await,
         said("Ana", "good evening").await,
     );
     // Nobody takes back another's, nor hides without being a coach; both sound as if there were none.
-    let foreign = refused(desk.take_back(place, &person("Bruno"), own).await);
-    let none = refused(desk.take_back(place, &person("Bruno"), 999).await);
+    let foreign = refused(desk.member().take_back(place, &person("Bruno"), own).await);
+    let none = refused(desk.member().take_back(place, &person("Bruno"), 999).await);
     assert_eq!(foreign, none);
     refused(desk.coach().hide(place, &person("Ana"), rude).await);
     refused(
@@ -68,7 +77,8 @@ async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
     assert_eq!(seen(&club).await.len(), 3);
 
     club.set("2026-11-23T09:05:00Z");
-    desk.take_back(place, &person("Ana"), own)
+    desk.member()
+        .take_back(place, &person("Ana"), own)
         .await
         .expect("taken back");
     club.set("2026-11-23T09:06:00Z");
@@ -120,10 +130,17 @@ async fn what_is_taken_back_or_hidden_is_gone_for_all_and_kept_for_the_coach() {
     assert_eq!(seen(&club).await, ["something rude", "good evening"]);
 
     // It is a part of what is kept of its writer, and goes with them.
-    let kept = desk.kept_of_me(place, &person("Ana")).await.expect("kept");
+    let kept = desk
+        .member()
+        .kept_of_me(place, &person("Ana"))
+        .await
+        .expect("kept");
     assert_eq!(kept["talk"][0]["text"], "my number is 555");
     assert_eq!(kept["talk"][0]["gone"]["by"], "Ana");
-    desk.erase_me(place, &person("Ana")).await.expect("erased");
+    desk.member()
+        .erase_me(place, &person("Ana"))
+        .await
+        .expect("erased");
     let watched = desk.coach().watched_talk(place, &club.coach, None, 9).await;
     assert_eq!(watched.expect("read").len(), 1);
 }
@@ -157,7 +174,7 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
             name: taken.into(),
             language: None,
         };
-        match desk.enter(place, &new).await {
+        match desk.member().enter(place, &new).await {
             Err(DeskError::NameTaken { why, offer: free }) => {
                 let text = english().say(&why);
                 assert_eq!(free, offer, "{taken}");
@@ -170,8 +187,8 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
             name: offer.into(),
             language: None,
         };
-        desk.enter(place, &free).await.expect(offer);
-        let gone = desk.erase_me(place, &free).await;
+        desk.member().enter(place, &free).await.expect(offer);
+        let gone = desk.member().erase_me(place, &free).await;
         gone.expect("erased");
     }
     // Nor is one renamed to it, by themselves or by a coach; one's own name stays one's own.
@@ -187,9 +204,10 @@ async fn a_coach_is_marked_by_rank_and_nobody_takes_a_name_that_looks_like_anoth
             .await,
         Err(DeskError::NameTaken { .. })
     ));
-    desk.enter(place, &kim).await.expect("their own");
-    desk.say(place, &kim, "hello").await.expect("said");
-    desk.say(place, &person("Ana"), "hello")
+    desk.member().enter(place, &kim).await.expect("their own");
+    desk.member().say(place, &kim, "hello").await.expect("said");
+    desk.member()
+        .say(place, &person("Ana"), "hello")
         .await
         .expect("said");
     let lines = desk.talk_before(place, None, 9).await.expect("read");
@@ -203,7 +221,8 @@ async fn a_renamed_member_is_renamed_everywhere() {
     let (desk, place) = (&club.desk, &club.place);
     let post = club.open("two").await;
     answer(&club, "Ana", post, "m1", "Rxd8+").await;
-    desk.say(place, &person("Ana"), "hello")
+    desk.member()
+        .say(place, &person("Ana"), "hello")
         .await
         .expect("said");
     let renamed = desk
@@ -258,7 +277,7 @@ async fn a_muted_member_answers_and_does_not_talk_until_the_end() {
         .mute(place, &club.coach, ana, Some(60), "Too loud.")
         .await
         .expect("muted");
-    let told = refused(desk.say(place, &person("Ana"), "hello").await);
+    let told = refused(desk.member().say(place, &person("Ana"), "hello").await);
     assert!(
         told.contains("until 10:00") && told.contains("Too loud."),
         "{told}"
@@ -268,27 +287,35 @@ async fn a_muted_member_answers_and_does_not_talk_until_the_end() {
         answer(&club, "Ana", post, "m1", "Rxd8+").await.verdict(),
         Verdict::Solved
     );
-    assert!(desk.kept_of_me(place, &person("Ana")).await.expect("kept")["muted"].is_object());
+    assert!(
+        desk.member()
+            .kept_of_me(place, &person("Ana"))
+            .await
+            .expect("kept")["muted"]
+            .is_object()
+    );
     let other = Person {
         name: "Zoe".into(),
         ..person("Ana")
     };
-    refused(desk.enter(place, &other).await);
+    refused(desk.member().enter(place, &other).await);
     club.set("2026-11-23T10:00:00Z");
-    desk.say(place, &person("Ana"), "hello")
+    desk.member()
+        .say(place, &person("Ana"), "hello")
         .await
         .expect("the hour is over");
     desk.coach()
         .mute(place, &club.coach, ana, None, "")
         .await
         .expect("muted");
-    let told = refused(desk.say(place, &person("Ana"), "hello").await);
+    let told = refused(desk.member().say(place, &person("Ana"), "hello").await);
     assert!(told.contains("until your coach lifts it"), "{told}");
     desk.coach()
         .unmute(place, &club.coach, ana)
         .await
         .expect("lifted");
-    desk.say(place, &person("Ana"), "hello again")
+    desk.member()
+        .say(place, &person("Ana"), "hello again")
         .await
         .expect("said");
 }
@@ -300,7 +327,8 @@ async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
     let post = club.open("two").await;
     answer(&club, "Ana", post, "m1", "Rd7").await;
     let ana = id_of(&club, "Ana").await;
-    desk.add_device(place, &person("Ana").user, "tablet")
+    desk.member()
+        .add_device(place, &person("Ana").user, "tablet")
         .await
         .expect("linked");
     let users = desk
@@ -320,11 +348,11 @@ async fn a_removed_member_is_shut_out_keeps_their_rights_and_can_be_let_back() {
             Standing::Removed
         );
         for told in [
-            refused(desk.enter(place, &who).await),
-            refused(desk.say(place, &who, "hello").await),
-            refused(desk.answer(place, &who, post, "m2", "Rxd8+").await),
-            refused(desk.hint(place, &who, post).await),
-            refused(desk.erase_me(place, &who).await),
+            refused(desk.member().enter(place, &who).await),
+            refused(desk.member().say(place, &who, "hello").await),
+            refused(desk.member().answer(place, &who, post, "m2", "Rxd8+").await),
+            refused(desk.member().hint(place, &who, post).await),
+            refused(desk.member().erase_me(place, &who).await),
             refused(desk.coach().enter_as_coach(place, &who).await),
         ] {
             assert!(told.contains("ask your coach"), "{told}");
@@ -381,7 +409,8 @@ async fn two_identities_of_one_person_become_one_by_the_same_rules() {
     // On the telephone a wrong move, then a hint on the tablet and the solution there.
     answer(&club, "Ana", both, "a1", "Rd7").await;
     club.set("2026-11-23T09:01:00Z");
-    desk.hint(place, &person("Anna B"), both)
+    desk.member()
+        .hint(place, &person("Anna B"), both)
         .await
         .expect("a hint");
     club.set("2026-11-23T09:02:00Z");
@@ -396,6 +425,7 @@ async fn two_identities_of_one_person_become_one_by_the_same_rules() {
     answer(&once, "Ana", twin, "a1", "Rd7").await;
     once.set("2026-11-23T09:01:00Z");
     once.desk
+        .member()
         .hint(&once.place, &person("Ana"), twin)
         .await
         .expect("a hint");
@@ -432,6 +462,7 @@ async fn two_identities_of_one_person_become_one_by_the_same_rules() {
         (straight.points, straight.solved, straight.tried)
     );
     let kept = desk
+        .member()
         .kept_of_me(place, &person("Anna B"))
         .await
         .expect("kept");
@@ -525,17 +556,20 @@ async fn hints_and_giving_up_under_two_names_count_as_one_persons() {
                     answer(&club, &who.name, post, &format!("m{minute}"), text).await;
                 }
                 Hint => {
-                    desk.hint(place, &who, post).await.expect("a hint");
+                    desk.member().hint(place, &who, post).await.expect("a hint");
                 }
                 GivesUp => {
-                    desk.give_up(place, &who, post).await.expect("given up");
+                    desk.member()
+                        .give_up(place, &who, post)
+                        .await
+                        .expect("given up");
                 }
             }
         }
         let (ana, anna) = (id_of(&club, "Ana").await, id_of(&club, "Anna B").await);
         let merged = desk.coach().merge(place, &club.coach, ana, anna).await;
         merged.expect("one");
-        let own = desk.own_post(place, &person("Ana"), post).await;
+        let own = desk.member().own_post(place, &person("Ana"), post).await;
         let own = own.expect("a sheet");
         assert_eq!((own.state, own.points), (Some(state), points), "script {n}");
     }
@@ -610,7 +644,12 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
     );
     club.restart();
     assert_eq!(club.carry_all().await, Vec::<String>::new());
-    let words = club.desk.my_words(&place, &ana).await.expect("read");
+    let words = club
+        .desk
+        .member()
+        .my_words(&place, &ana)
+        .await
+        .expect("read");
     assert_eq!(words.len(), 1);
     assert_eq!(
         (words[0].reply, words[0].text.as_str()),
@@ -618,6 +657,7 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
     );
     assert!(
         club.desk
+            .member()
             .my_words(&place, &person("Bruno"))
             .await
             .expect("read")
@@ -655,7 +695,10 @@ async fn coaches_have_names_and_what_they_do_says_who_did_it() {
         language: None,
     };
     let (kim, lee) = (coach("Kim"), coach("Lee"));
-    desk.say(place, &club.coach, "welcome").await.expect("said");
+    desk.member()
+        .say(place, &club.coach, "welcome")
+        .await
+        .expect("said");
     // The first takes over from the coach without a name, a second is somebody else.
     desk.coach()
         .enter_as_coach(place, &kim)
@@ -723,6 +766,7 @@ async fn a_second_device_is_the_same_member_and_nobody_elses() {
     entered(&club, "Ana").await;
     entered(&club, "Bruno").await;
     let linked = desk
+        .member()
         .add_device(place, "u-Ana", "tablet")
         .await
         .expect("linked");
@@ -733,11 +777,21 @@ async fn a_second_device_is_the_same_member_and_nobody_elses() {
         language: None,
     };
     answer(&club, "Ana", post, "m1", "Rd7").await;
-    let rows = desk.my_replies(place, &tablet, post).await.expect("read");
+    let rows = desk
+        .member()
+        .my_replies(place, &tablet, post)
+        .await
+        .expect("read");
     assert_eq!(rows.len(), 1);
-    assert!(refused(desk.add_device(place, "u-Ana", "u-Bruno").await).contains("Bruno already"));
-    refused(desk.add_device(place, "nobody", "phone").await);
-    desk.erase_me(place, &tablet).await.expect("erased");
+    assert!(
+        refused(desk.member().add_device(place, "u-Ana", "u-Bruno").await)
+            .contains("Bruno already")
+    );
+    refused(desk.member().add_device(place, "nobody", "phone").await);
+    desk.member()
+        .erase_me(place, &tablet)
+        .await
+        .expect("erased");
     assert_eq!(
         desk.standing(place, "u-Ana").await.expect("read"),
         Standing::Stranger
@@ -762,7 +816,11 @@ async fn a_chat_that_names_people_itself_gets_names_that_differ() {
             name: shown.into(),
             language: None,
         };
-        club.desk.say(&place, &who, "hello").await.expect("said");
+        club.desk
+            .member()
+            .say(&place, &who, "hello")
+            .await
+            .expect("said");
         let name = club.desk.name_of(&place, user).await.expect("read");
         name.expect("a member")
     };

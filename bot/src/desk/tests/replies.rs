@@ -7,6 +7,7 @@ const MONDAY: &str = "2026-11-23T09:00:00Z";
 
 async fn standing(club: &Club, name: &str) -> Progress {
     club.desk
+        .member()
         .progress(&club.place, &person(name))
         .await
         .expect("read")
@@ -14,6 +15,7 @@ async fn standing(club: &Club, name: &str) -> Progress {
 
 async fn answer(club: &Club, name: &str, post: PostId, source: &str, text: &str) -> VerdictSheet {
     club.desk
+        .member()
         .answer(&club.place, &person(name), post, source, text)
         .await
         .expect("judged")
@@ -60,6 +62,7 @@ async fn the_same_message_counts_once() {
     // Another's message of the same name shows nothing of this one.
     let other = club
         .desk
+        .member()
         .answer(&club.place, &person("Ben"), post, "m1", "Rd7")
         .await;
     assert!(
@@ -139,11 +142,13 @@ async fn a_line_is_played_out_move_by_move() {
     assert_eq!(standing(&club, "Ana").await.line, "1.Rxd8+ Rxd8");
     let board = club
         .desk
+        .member()
         .my_board(&club.place, &person("Ana"), post)
         .await
         .expect("drawn");
     let start = club
         .desk
+        .member()
         .my_board(&club.place, &person("Ben"), post)
         .await
         .expect("drawn");
@@ -164,6 +169,7 @@ async fn talk_is_heard_and_left_alone() {
     let club = Club::new(MONDAY, chrono_tz::UTC).await;
     let before = club
         .desk
+        .member()
         .hear(&club.place, &person("Ana"), "t0", "Rxd8+")
         .await
         .expect("heard");
@@ -171,6 +177,7 @@ async fn talk_is_heard_and_left_alone() {
     let post = club.open("two").await;
     let talk = club
         .desk
+        .member()
         .hear(
             &club.place,
             &person("Ana"),
@@ -193,6 +200,7 @@ async fn talk_is_heard_and_left_alone() {
     );
     let heard = club
         .desk
+        .member()
         .hear(&club.place, &person("Ana"), "t2", "1.Rxd8+ Rxd8 2.Rxd8#")
         .await
         .expect("heard");
@@ -210,6 +218,7 @@ async fn talk_is_heard_and_left_alone() {
     );
     let again = club
         .desk
+        .member()
         .hear(&club.place, &person("Ana"), "t2", "1.Rxd8+ Rxd8 2.Rxd8#")
         .await
         .expect("heard");
@@ -245,6 +254,7 @@ async fn a_late_reply_is_answered_kept_and_not_counted() {
     );
     let hint = club
         .desk
+        .member()
         .hint(&club.place, &person("Ana"), post)
         .await
         .expect_err("closed")
@@ -347,6 +357,7 @@ async fn hints_come_in_steps_and_cost_what_the_group_says() {
     for _ in 0..4 {
         let hint = club
             .desk
+            .member()
             .hint(&club.place, &ana, post)
             .await
             .expect("a hint");
@@ -361,8 +372,20 @@ async fn hints_come_in_steps_and_cost_what_the_group_says() {
         "{}",
         in_words(&solved.said)
     );
-    assert!(club.desk.hint(&club.place, &ana, post).await.is_err());
-    assert!(club.desk.give_up(&club.place, &ana, post).await.is_err());
+    assert!(
+        club.desk
+            .member()
+            .hint(&club.place, &ana, post)
+            .await
+            .is_err()
+    );
+    assert!(
+        club.desk
+            .member()
+            .give_up(&club.place, &ana, post)
+            .await
+            .is_err()
+    );
 }
 
 #[tokio::test]
@@ -372,16 +395,26 @@ async fn hints_begin_anew_with_the_next_move_of_a_line() {
     let ana = person("Ana");
     let mut seen = Vec::new();
     for _ in 0..3 {
-        let hint = club.desk.hint(&club.place, &ana, post).await.expect("one");
+        let hint = club
+            .desk
+            .member()
+            .hint(&club.place, &ana, post)
+            .await
+            .expect("one");
         seen.push((hint.number, hint.step, hint.said));
     }
     let first = answer(&club, "Ana", post, "a1", "Rxd8+").await;
     assert!(first.your_move);
-    let hint = club.desk.hint(&club.place, &ana, post).await.expect("one");
+    let hint = club
+        .desk
+        .member()
+        .hint(&club.place, &ana, post)
+        .await
+        .expect("one");
     assert_eq!((hint.number, hint.step, hint.more), (2, 1, true));
     seen.push((hint.number, hint.step, hint.said));
     // A page that is loaded again shows all of them in the same words.
-    let again = club.desk.my_hints(&club.place, &ana, post).await;
+    let again = club.desk.member().my_hints(&club.place, &ana, post).await;
     let again: Vec<_> = again
         .expect("read")
         .into_iter()
@@ -442,6 +475,7 @@ async fn whoever_gives_up_waits_for_the_reveal() {
     let post = club.open("two").await;
     let told = club
         .desk
+        .member()
         .give_up(&club.place, &person("Ana"), post)
         .await
         .expect("given up");
@@ -569,6 +603,7 @@ async fn a_position_that_only_the_coach_can_judge() {
     );
     assert!(
         club.desk
+            .member()
             .hint(&club.place, &person("Ana"), post)
             .await
             .is_err()
@@ -622,6 +657,7 @@ async fn edits_and_deletions_follow_their_rules() {
     let ana = person("Ana");
     let edit = async |source: &str, text: &str| {
         club.desk
+            .member()
             .edit_reply(&club.place, &ana, source, text)
             .await
             .expect("edited")
@@ -649,6 +685,7 @@ async fn edits_and_deletions_follow_their_rules() {
     assert_eq!(sheet.verdict(), Verdict::Wrong);
     let rows = club
         .desk
+        .member()
         .my_replies(&club.place, &ana, post)
         .await
         .expect("read");
@@ -660,6 +697,7 @@ async fn edits_and_deletions_follow_their_rules() {
     // Deleted: the words go, the verdict stays.
     assert_eq!(
         club.desk
+            .member()
             .withdraw_reply(&club.place, "m1")
             .await
             .expect("taken"),
@@ -667,6 +705,7 @@ async fn edits_and_deletions_follow_their_rules() {
     );
     let rows = club
         .desk
+        .member()
         .my_replies(&club.place, &ana, post)
         .await
         .expect("read");
@@ -678,6 +717,7 @@ async fn edits_and_deletions_follow_their_rules() {
     answer(&club, "Ben", post, "m2", "Qxd8").await;
     assert_eq!(
         club.desk
+            .member()
             .withdraw_reply(&club.place, "m2")
             .await
             .expect("taken"),
@@ -685,6 +725,7 @@ async fn edits_and_deletions_follow_their_rules() {
     );
     assert_eq!(
         club.desk
+            .member()
             .withdraw_reply(&club.place, "m2")
             .await
             .expect("taken"),
@@ -705,15 +746,16 @@ async fn an_edited_reply_comes_after_what_was_taken_or_given_up_before_the_edit(
     }
     let (ana, ben) = (person("Ana"), person("Ben"));
     for _ in 0..2 {
-        let hint = club.desk.hint(&club.place, &ana, post).await;
+        let hint = club.desk.member().hint(&club.place, &ana, post).await;
         hint.expect("a hint");
     }
-    let given_up = club.desk.give_up(&club.place, &ben, post).await;
+    let given_up = club.desk.member().give_up(&club.place, &ben, post).await;
     given_up.expect("given up");
     let edit = async |person: &Person| {
         let source = format!("{}-1", person.name);
         let edited = club
             .desk
+            .member()
             .edit_reply(&club.place, person, &source, "Rxd8+")
             .await;
         match edited.expect("edited") {
@@ -747,12 +789,14 @@ async fn a_flood_of_text_is_kept_in_part_and_refused_in_words() {
     );
     let rows = club
         .desk
+        .member()
         .my_replies(&club.place, &person("Ana"), post)
         .await
         .expect("read");
     assert!(rows[0].text.len() <= 4_000);
     assert!(
         club.desk
+            .member()
             .answer(&club.place, &person("Ana"), post, "m2", " \n ")
             .await
             .is_err()
@@ -767,7 +811,8 @@ async fn two_messages_at_once_are_judged_one_after_the_other() {
         let desk = club.desk.clone();
         let place = club.place.clone();
         async move {
-            desk.answer(&place, &person("Ana"), post, source, "Rxd8+")
+            desk.member()
+                .answer(&place, &person("Ana"), post, source, "Rxd8+")
                 .await
                 .expect("judged")
         }
@@ -795,7 +840,8 @@ async fn a_hundred_members_at_once_each_get_their_own_verdict() {
         async move {
             let text = if n % 4 == 0 { "Rd7" } else { "Rxd8+" };
             let who = person(&format!("M{n}"));
-            desk.answer(&place, &who, post, &format!("m{n}"), text)
+            desk.member()
+                .answer(&place, &who, post, &format!("m{n}"), text)
                 .await
                 .expect("judged")
         }
@@ -827,8 +873,9 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
     let post = club.open("two").await;
     let (desk, place, ana) = (&club.desk, &club.place, person("Ana"));
     answer(&club, "Ana", post, "m1", "Rd7").await;
-    desk.hint(place, &ana, post).await.expect("a hint");
-    desk.say(place, &ana, "hello <b>all</b>")
+    desk.member().hint(place, &ana, post).await.expect("a hint");
+    desk.member()
+        .say(place, &ana, "hello <b>all</b>")
         .await
         .expect("said");
     assert_eq!(
@@ -836,6 +883,7 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
         "hello <b>all</b>"
     );
     let kept = desk
+        .member()
         .kept_of_me(place, &ana)
         .await
         .expect("something")
@@ -843,9 +891,10 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
     for part in ["Rd7", "hello <b>all</b>", "u-Ana"] {
         assert!(kept.contains(part), "{part} in {kept}");
     }
-    desk.erase_me(place, &ana).await.expect("erased");
+    desk.member().erase_me(place, &ana).await.expect("erased");
     assert!(
-        desk.kept_of_me(place, &ana)
+        desk.member()
+            .kept_of_me(place, &ana)
             .await
             .expect_err("nothing")
             .in_english()
@@ -871,8 +920,14 @@ async fn a_person_sees_and_erases_what_is_kept_of_them() {
     );
 
     // A coach's words go; that they coach the group stays.
-    desk.say(place, &club.coach, "welcome").await.expect("said");
-    desk.erase_me(place, &club.coach).await.expect("erased");
+    desk.member()
+        .say(place, &club.coach, "welcome")
+        .await
+        .expect("said");
+    desk.member()
+        .erase_me(place, &club.coach)
+        .await
+        .expect("erased");
     assert!(desk.is_coach(place, &club.coach.user).await.expect("read"));
     assert!(desk.talk(place, 0, 10).await.expect("read").is_empty());
 }
@@ -884,7 +939,12 @@ async fn a_reply_that_names_no_post_is_for_those_it_is_legal_in() {
     let three = club.open("three").await;
     let open = [(club.place.clone(), two), (club.place.clone(), three)];
     let aim = async |text: &str| -> Vec<PostId> {
-        let found = club.desk.aim(&open, "u-Ana", text).await.expect("read");
+        let found = club
+            .desk
+            .member()
+            .aim(&open, "u-Ana", text)
+            .await
+            .expect("read");
         found.into_iter().map(|(_, post)| post).collect()
     };
     // Only the queen stands where the other has a rook.
@@ -912,6 +972,7 @@ async fn a_private_message_finds_the_open_posts_of_its_sender() {
     let none = club.desk.open_for(ROOM, "u-Ana").await.expect("read");
     assert!(none.is_empty(), "not a member");
     club.desk
+        .member()
         .enter(&club.place, &person("Ana"))
         .await
         .expect("entered");

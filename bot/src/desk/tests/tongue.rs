@@ -35,7 +35,11 @@ async fn a_member_is_spoken_to_as_chosen_else_as_the_client_asks_else_as_the_gro
     // The group's.
     assert_eq!(language(&club, &person("Ana")).await, "de");
     let say = async |club: &Club, who: &Person, source: &str, text: &str| {
-        let sheet = club.desk.answer(&club.place, who, post, source, text).await;
+        let sheet = club
+            .desk
+            .member()
+            .answer(&club.place, who, post, source, text)
+            .await;
         let sheet = sheet.expect("judged");
         (sheet.reply, in_words(&sheet.said))
     };
@@ -49,7 +53,11 @@ async fn a_member_is_spoken_to_as_chosen_else_as_the_client_asks_else_as_the_gro
     assert!(said.contains("no funciona"), "{said}");
     assert_eq!(language(&club, &person("Ana")).await, "es");
     club.restart();
-    let again = club.desk.verdict(&club.place, &person("Ana"), reply).await;
+    let again = club
+        .desk
+        .member()
+        .verdict(&club.place, &person("Ana"), reply)
+        .await;
     let again = in_words(&again.expect("kept").said);
     assert!(again.contains("no funciona"), "an old verdict: {again}");
 
@@ -63,10 +71,15 @@ async fn a_member_is_spoken_to_as_chosen_else_as_the_client_asks_else_as_the_gro
     assert_eq!(language(&club, &asking("Ana", "es")).await, "en");
     let hint = club
         .desk
+        .member()
         .hint(&club.place, &asking("Ana", "es"), post)
         .await;
     assert_eq!(hint.expect("given").said.language.as_str(), "en");
-    let kept = club.desk.kept_of_me(&club.place, &person("Ana")).await;
+    let kept = club
+        .desk
+        .member()
+        .kept_of_me(&club.place, &person("Ana"))
+        .await;
     let kept = kept.expect("kept");
     assert_eq!(kept["chosen_language"], "en");
     assert_eq!(kept["client_language"], "es");

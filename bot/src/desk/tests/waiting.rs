@@ -71,10 +71,12 @@ async fn what_waits_ends_with_its_posts_or_after_two_days_or_with_its_writer() {
     assert!(!waits("of a post that is gone").await);
     assert!(!waits("of long ago").await);
     // Erasing a member takes what waits of theirs along, whatever the chat does.
-    desk.answer(&club.place, &person("Ana"), post, "m9", "Ra7")
+    desk.member()
+        .answer(&club.place, &person("Ana"), post, "m9", "Ra7")
         .await
         .expect("judged");
-    desk.erase_me(&club.place, &person("Ana"))
+    desk.member()
+        .erase_me(&club.place, &person("Ana"))
         .await
         .expect("erased");
     assert!(!waits("stays").await);

@@ -85,6 +85,7 @@ pub async fn answered(
 ) -> Answer<Letter> {
     let taken = house
         .desk
+        .member()
         .answer_to(place, person, post, source, text)
         .await?;
     match taken {
@@ -127,7 +128,7 @@ pub async fn hint_offer(
     person: &Person,
     post: PostId,
 ) -> Answer<Letter> {
-    let own = house.desk.own_post(place, person, post).await?;
+    let own = house.desk.member().own_post(place, person, post).await?;
     if !own.hint_costs || !own.live {
         return hint(house, place, person, post).await;
     }
@@ -138,7 +139,7 @@ pub async fn hint_offer(
 
 /// The next hint.
 pub async fn hint(house: &House, place: &Place, person: &Person, post: PostId) -> Answer<Letter> {
-    let sheet = house.desk.hint(place, person, post).await?;
+    let sheet = house.desk.member().hint(place, person, post).await?;
     let own = words_of(&sheet.said.language);
     let mut row = vec![buttons::button(
         Press::Answer(post).id(place),
@@ -186,8 +187,8 @@ pub async fn own_board(
     person: &Person,
     post: PostId,
 ) -> Answer<Letter> {
-    let picture = house.desk.my_board(place, person, post).await?;
-    let own = house.desk.own_post(place, person, post).await?;
+    let picture = house.desk.member().my_board(place, person, post).await?;
+    let own = house.desk.member().own_post(place, person, post).await?;
     let head = match own.state {
         Some(OwnState::Solved) => Study::YourBoardSolved {
             points: Points::of(own.points),
@@ -229,8 +230,8 @@ pub async fn gave_up(
     person: &Person,
     post: PostId,
 ) -> Answer<Letter> {
-    let said = house.desk.give_up(place, person, post).await?;
-    let own = house.desk.own_post(place, person, post).await?;
+    let said = house.desk.member().give_up(place, person, post).await?;
+    let own = house.desk.member().own_post(place, person, post).await?;
     let letter = Letter::text(fit::plain(&in_words(&said)));
     Ok(match own.board {
         Some(board) => letter.picture("board", &board, words),
@@ -257,11 +258,11 @@ pub async fn standing(
     person: &Person,
     post: Option<PostId>,
 ) -> Answer<Letter> {
-    let progress = house.desk.progress(place, person).await?;
+    let progress = house.desk.member().progress(place, person).await?;
     let mut text = tables::progress(words, &progress);
     let mut board = None;
     if let Some(post) = post {
-        let replies = house.desk.my_replies(place, person, post).await?;
+        let replies = house.desk.member().my_replies(place, person, post).await?;
         if let Some(last) = replies.last().filter(|last| !last.said.is_empty()) {
             let head = words.say(&match last.text.is_empty() {
                 true => Study::YourLastAnswerDeleted,
@@ -271,7 +272,7 @@ pub async fn standing(
             });
             text = format!("{head}\n{}\n\n{text}", fit::plain(&in_words(&last.said)));
         }
-        let told = house.desk.my_words(place, person).await?;
+        let told = house.desk.member().my_words(place, person).await?;
         if let Some(word) = told
             .iter()
             .rev()
@@ -280,7 +281,7 @@ pub async fn standing(
             text = format!("{}\n\n{text}", verdict::answered(words, word));
         }
         if !progress.line.is_empty() {
-            board = house.desk.my_board(place, person, post).await.ok();
+            board = house.desk.member().my_board(place, person, post).await.ok();
         }
     }
     let letter = Letter::text(text);
@@ -310,7 +311,7 @@ async fn my_data(ctx: Ctx<'_>) -> Answer<()> {
         let (place, person) = member(ctx).await?;
         let house = ctx.data();
         let words = house.words_for(&place, &person).await;
-        let kept = match house.desk.kept_of_me(&place, &person).await {
+        let kept = match house.desk.member().kept_of_me(&place, &person).await {
             // Of somebody new a message may wait and nothing else be kept.
             Err(DeskError::NotFound(_)) if held::waits(house, &place, &person.user).await? => {
                 serde_json::json!({})
@@ -347,7 +348,7 @@ pub async fn erased(
     place: &Place,
     person: &Person,
 ) -> Answer<Letter> {
-    match house.desk.erase_me(place, person).await {
+    match house.desk.member().erase_me(place, person).await {
         Err(DeskError::NotFound(_)) if held::waits(house, place, &person.user).await? => {}
         erased => erased?,
     }

@@ -6,8 +6,9 @@
 //! the post is open and no later answer has followed, and is judged again. Of a deleted message the
 //! words are forgotten: the verdict stays where it decided something, else the whole reply goes.
 
-use super::{
-    Desk, Person, Place,
+use super::MemberDesk;
+use crate::desk::{
+    Person, Place,
     attempt::{self, decided},
     error::Done,
     replies::{Case, Edited, key},
@@ -24,31 +25,39 @@ pub enum Withdrawn {
     Gone,
 }
 
-impl Desk {
+impl MemberDesk<'_> {
     /// The sender edited a message. [`Edited::Unknown`] when it was no answer: hear it as a new one.
     pub async fn edit_reply(
-        &self,
+        self,
         place: &Place,
         person: &Person,
         source: &str,
         text: &str,
     ) -> Done<Edited> {
         let key = key(place, source);
-        let Some(known) = self.known(place, &key, Some(&person.user)).await? else {
+        let Some(known) = self.desk.known(place, &key, Some(&person.user)).await? else {
             return Ok(Edited::Unknown);
         };
-        self.rounds()
+        self.desk
+            .rounds()
             .earlier_first(known.post.id, &person.user)
             .await?;
-        let _turn = self.inner.turns.take(known.post.id, &person.user).await;
-        self.take_edit(place, &key, &person.user, text).await
+        let _turn = self
+            .desk
+            .inner
+            .turns
+            .take(known.post.id, &person.user)
+            .await;
+        self.desk.take_edit(place, &key, &person.user, text).await
     }
 
     /// A message was deleted; whose it was need not be known.
-    pub async fn withdraw_reply(&self, place: &Place, source: &str) -> Done<Withdrawn> {
+    pub async fn withdraw_reply(self, place: &Place, source: &str) -> Done<Withdrawn> {
         let key = key(place, source);
-        let Some(kept) = self.known(place, &key, None).await? else {
-            self.write(move |tx| Ok(tx.forget_in_inbox(&key)?)).await?;
+        let Some(kept) = self.desk.known(place, &key, None).await? else {
+            self.desk
+                .write(move |tx| Ok(tx.forget_in_inbox(&key)?))
+                .await?;
             return Ok(Withdrawn::Unknown);
         };
         let stands = kept
@@ -56,7 +65,8 @@ impl Desk {
             .is_some_and(|verdict| verdict.by_coach || decided(verdict.verdict));
         if stands {
             let reply = kept.reply.id;
-            self.write(move |tx| Ok(tx.set_reply_text(reply, "")?))
+            self.desk
+                .write(move |tx| Ok(tx.set_reply_text(reply, "")?))
                 .await?;
             return Ok(Withdrawn::Stands);
         }
@@ -65,13 +75,14 @@ impl Desk {
     }
 
     /// Forgets a reply that decided nothing, and the attempt with it if that was all of it.
-    async fn forget(&self, kept: &Case) -> Done<()> {
+    async fn forget(self, kept: &Case) -> Done<()> {
         let (reply, post, member) = (kept.reply.id, kept.post.clone(), kept.reply.member_id);
-        self.write(move |tx| {
-            tx.delete_reply(reply)?;
-            attempt::settle(tx, &post, member)?;
-            Ok(())
-        })
-        .await
+        self.desk
+            .write(move |tx| {
+                tx.delete_reply(reply)?;
+                attempt::settle(tx, &post, member)?;
+                Ok(())
+            })
+            .await
     }
 }

@@ -7,8 +7,10 @@
 
 use sealed_move_store::{AttemptState, Post};
 
-use super::{
-    Desk, Kind, OpenPost, Place, PostId,
+use super::MemberDesk;
+use crate::chess::{line, reply};
+use crate::desk::{
+    Kind, OpenPost, Place, PostId,
     content::{self, Held},
     convert,
     error::Done,
@@ -17,7 +19,6 @@ use super::{
     problems,
     replies::line_before,
 };
-use crate::chess::{line, reply};
 
 /// How a text fits the position of a post, as it stands for its sender.
 #[derive(Clone, Copy, Debug)]
@@ -44,14 +45,14 @@ enum Legal {
 }
 
 /// A post together with how a text fits it.
-pub(super) type Fitting<P> = (P, Fit);
+type Fitting<P> = (P, Fit);
 
-impl Desk {
+impl MemberDesk<'_> {
     /// Of the open posts given, those that a reply of this person may be for, in the order given; empty
     /// where the text reads as a move in none of them. Any words may answer a question, so one of those is
     /// always among them.
     pub async fn aim(
-        &self,
+        self,
         open: &[(Place, PostId)],
         user: &str,
         text: &str,
@@ -59,7 +60,7 @@ impl Desk {
         let mut fits = Vec::new();
         let mut questions = Vec::new();
         for (place, post) in open {
-            match self.kind(place, *post).await? {
+            match self.desk.kind(place, *post).await? {
                 Kind::Problem { .. } => {
                     let fit = self.fit(place, user, *post, text).await?;
                     fits.push(((place.clone(), *post), fit));
@@ -78,7 +79,7 @@ impl Desk {
     /// The posts of the group that a text fits, where it does not fit the one that was chosen for it as
     /// well: an answer that fits another post is never booked in this one. Empty where the choice stands.
     pub(super) async fn elsewhere(
-        &self,
+        self,
         place: &Place,
         user: &str,
         chosen: PostId,
@@ -104,7 +105,7 @@ impl Desk {
 
     /// The posts of the group that a text fits best.
     pub(super) async fn fitting(
-        &self,
+        self,
         place: &Place,
         user: &str,
         text: &str,
@@ -118,26 +119,28 @@ impl Desk {
     }
 
     /// The group's posts that take replies, by number.
-    pub(super) async fn open_posts(&self, place: &Place) -> Done<Vec<OpenPost>> {
-        let (now, place) = (self.now(), place.clone());
-        self.read(move |db| {
-            let group = group_at(db, &place)?;
-            let mut open: Vec<OpenPost> = db
-                .open_posts(group.id)?
-                .iter()
-                .filter(|post| takes_replies(post, now))
-                .map(open_post)
-                .collect();
-            open.sort_by_key(|post| post.number);
-            Ok(open)
-        })
-        .await
+    pub(super) async fn open_posts(self, place: &Place) -> Done<Vec<OpenPost>> {
+        let (now, place) = (self.desk.now(), place.clone());
+        self.desk
+            .read(move |db| {
+                let group = group_at(db, &place)?;
+                let mut open: Vec<OpenPost> = db
+                    .open_posts(group.id)?
+                    .iter()
+                    .filter(|post| takes_replies(post, now))
+                    .map(open_post)
+                    .collect();
+                open.sort_by_key(|post| post.number);
+                Ok(open)
+            })
+            .await
     }
 
-    async fn fit(&self, place: &Place, user: &str, post: PostId, text: &str) -> Done<Fit> {
-        let now = self.now();
+    async fn fit(self, place: &Place, user: &str, post: PostId, text: &str) -> Done<Fit> {
+        let now = self.desk.now();
         let (at, user) = (place.clone(), user.to_owned());
         let found = self
+            .desk
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
@@ -169,8 +172,9 @@ impl Desk {
         let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
         let played = line::moves(&board, &line_before(&replies, None));
         let (text, under_way) = (text.to_owned(), !played.is_empty());
-        let seconds = self.inner.options.reply_seconds;
+        let seconds = self.desk.inner.options.reply_seconds;
         let (moves, answer) = self
+            .desk
             .inner
             .quick
             .run("reading a reply", seconds, move |_| {

@@ -10,10 +10,11 @@
 //!
 //! What was sent as an answer to a question is one, whatever moves stand in it.
 
-use super::{
-    AskedBack, Came, Desk, Heard, Kind, Mode, OpenPost, Outcome, Person, Place, PostId, ReplyId,
-    Taken, Verdict, VerdictSheet, Why,
-    aim::open_post,
+use super::{MemberDesk, aim::open_post};
+use crate::chess::{line, reply::mentions::Moves};
+use crate::desk::{
+    AskedBack, Came, Heard, Kind, Mode, OpenPost, Outcome, Person, Place, PostId, ReplyId, Taken,
+    Verdict, VerdictSheet, Why,
     content::{self, Held},
     error::{Done, not_found},
     handle::{group_at, post_of},
@@ -24,16 +25,15 @@ use super::{
     replies::{kept_reply, key, line_before},
     text::{self, LONGEST_REPLY},
 };
-use crate::chess::{line, reply::mentions::Moves};
 
-impl Desk {
-    /// An explicit answer to the chosen post, as [`Desk::answer`] takes it; asked back where its moves
+impl MemberDesk<'_> {
+    /// An explicit answer to the chosen post, as [`MemberDesk::answer`] takes it; asked back where its moves
     /// fit another open post and not this one.
     ///
     /// # Errors
-    /// As [`Desk::answer`].
+    /// As [`MemberDesk::answer`].
     pub async fn answer_to(
-        &self,
+        self,
         place: &Place,
         person: &Person,
         chosen: PostId,
@@ -41,7 +41,7 @@ impl Desk {
         text: &str,
     ) -> Done<Taken> {
         let (read, _) = text::body(text, LONGEST_REPLY);
-        let problem = matches!(self.kind(place, chosen).await?, Kind::Problem { .. });
+        let problem = matches!(self.desk.kind(place, chosen).await?, Kind::Problem { .. });
         if problem && !self.is_known(place, source).await? {
             let other = self.elsewhere(place, &person.user, chosen, &read).await?;
             if !other.is_empty() {
@@ -54,13 +54,13 @@ impl Desk {
         Ok(Taken::Answer(Box::new(sheet)))
     }
 
-    /// As [`Desk::answer_to`], for a text of which its writer was asked what it is to be and said: my
+    /// As [`MemberDesk::answer_to`], for a text of which its writer was asked what it is to be and said: my
     /// answer. Where only one thing can be meant by it, that is judged and not asked about once more.
     ///
     /// # Errors
-    /// As [`Desk::answer`].
+    /// As [`MemberDesk::answer`].
     pub async fn answer_surely(
-        &self,
+        self,
         place: &Place,
         person: &Person,
         chosen: PostId,
@@ -77,7 +77,7 @@ impl Desk {
                 match meant {
                     Some((meant, _)) => {
                         // The question that it answers is never put.
-                        self.rounds().verdict_arrived(sheet.reply).await?;
+                        self.desk.rounds().verdict_arrived(sheet.reply).await?;
                         Ok(Taken::Answer(Box::new(meant)))
                     }
                     None => Ok(Taken::Answer(sheet)),
@@ -92,7 +92,7 @@ impl Desk {
     /// # Errors
     /// When the chosen post is not this group's, or the store cannot be used.
     pub async fn take(
-        &self,
+        self,
         place: &Place,
         person: &Person,
         chosen: Option<PostId>,
@@ -149,23 +149,24 @@ impl Desk {
     }
 
     /// The post, where it is a question that takes answers.
-    async fn open_question(&self, place: &Place, post: PostId) -> Done<Option<OpenPost>> {
+    async fn open_question(self, place: &Place, post: PostId) -> Done<Option<OpenPost>> {
         let mut open = self.open_questions(place).await?.into_iter();
         Ok(open.find(|open| open.post == post))
     }
 
     /// The group's questions that take answers, by number.
-    async fn open_questions(&self, place: &Place) -> Done<Vec<OpenPost>> {
-        let (now, place) = (self.now(), place.clone());
-        self.read(move |db| {
-            let group = group_at(db, &place)?;
-            let mut open = db.open_posts(group.id)?;
-            open.retain(|post| {
-                Kind::of(&post.content) == Kind::Question && takes_replies(post, now)
-            });
-            Ok(open.iter().map(open_post).collect())
-        })
-        .await
+    async fn open_questions(self, place: &Place) -> Done<Vec<OpenPost>> {
+        let (now, place) = (self.desk.now(), place.clone());
+        self.desk
+            .read(move |db| {
+                let group = group_at(db, &place)?;
+                let mut open = db.open_posts(group.id)?;
+                open.retain(|post| {
+                    Kind::of(&post.content) == Kind::Question && takes_replies(post, now)
+                });
+                Ok(open.iter().map(open_post).collect())
+            })
+            .await
     }
 
     /// Asks which post a text is to answer that was sent as an answer and to none of them, where it can be
@@ -173,7 +174,7 @@ impl Desk {
     ///
     /// # Errors
     /// When the store cannot be used.
-    pub async fn ask_which_open(&self, place: &Place) -> Done<Option<AskedBack>> {
+    pub async fn ask_which_open(self, place: &Place) -> Done<Option<AskedBack>> {
         let open = self.open_posts(place).await?;
         if open.len() < 2 || self.open_questions(place).await?.is_empty() {
             return Ok(None);
@@ -185,20 +186,21 @@ impl Desk {
     ///
     /// # Errors
     /// When the store cannot be used.
-    pub async fn name_tells_a_move(&self, place: &Place, name: &str) -> Done<bool> {
+    pub async fn name_tells_a_move(self, place: &Place, name: &str) -> Done<bool> {
         Ok(!self.told_by(place, "", name).await?.is_empty())
     }
 
     /// The open posts of a sealed group of which a text may tell a move: at the start, along the
     /// solution, or along the writer's own line. Empty in an open group.
-    async fn told_by(&self, place: &Place, user: &str, text: &str) -> Done<Vec<OpenPost>> {
-        if self.settings(place).await?.mode == Mode::Open {
+    async fn told_by(self, place: &Place, user: &str, text: &str) -> Done<Vec<OpenPost>> {
+        if self.desk.settings(place).await?.mode == Mode::Open {
             return Ok(Vec::new());
         }
         let mut told = Vec::new();
         for open in self.open_posts(place).await? {
             let (at, who, post) = (place.clone(), user.to_owned(), open.post);
             let found = self
+                .desk
                 .read(move |db| {
                     let group = group_at(db, &at)?;
                     let post = post_of(db, &group, post)?;
@@ -217,12 +219,14 @@ impl Desk {
                 continue;
             };
             let along = self
+                .desk
                 .moves_along(&position.fen, &position.stipulation)
                 .await?;
             let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
             let own = line::moves(&board, &line);
             let text = text.to_owned();
             let tells = self
+                .desk
                 .inner
                 .quick
                 .run("looking for moves in a message", GATHERING, move |_| {
@@ -244,7 +248,7 @@ impl Desk {
     /// # Errors
     /// When the reply is not theirs, or nothing (more) is asked about it.
     pub async fn mean(
-        &self,
+        self,
         place: &Place,
         person: &Person,
         reply: ReplyId,
@@ -268,7 +272,7 @@ impl Desk {
 
     /// What a reply was said to mean when it was asked back, if it was.
     async fn meant(
-        &self,
+        self,
         place: &Place,
         person: &Person,
         reply: ReplyId,
@@ -279,6 +283,7 @@ impl Desk {
             key(place, &reading_of(reply)),
         );
         let meant = self
+            .desk
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let member = db.member_by_user(group.id, &user)?;
@@ -294,16 +299,17 @@ impl Desk {
             return Ok(None);
         };
         let text = meant.reply.text.clone();
-        Ok(Some((self.verdict_on(meant).await?, text)))
+        Ok(Some((self.desk.verdict_on(meant).await?, text)))
     }
 
     /// Whether a message was taken as an answer before.
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub async fn is_known(&self, place: &Place, source: &str) -> Done<bool> {
+    pub async fn is_known(self, place: &Place, source: &str) -> Done<bool> {
         let key = key(place, source);
-        self.read(move |db| Ok(db.reply_by_source(&key)?.is_some()))
+        self.desk
+            .read(move |db| Ok(db.reply_by_source(&key)?.is_some()))
             .await
     }
 }

@@ -2,8 +2,13 @@
 
 use sealed_move_store::{AttemptState, Group, Post};
 
-use super::{
-    Desk, HintSheet, Person, Place, PostId, attempt,
+use super::MemberDesk;
+use crate::chess::{
+    fact::Hint,
+    judge::{self, HINT_STEPS},
+};
+use crate::desk::{
+    HintSheet, Person, Place, PostId, attempt,
     content::{self, Held, problem_at},
     convert,
     error::{Done, bad_request},
@@ -15,24 +20,21 @@ use super::{
     telling::{Told, next_hint},
     tongue,
 };
-use crate::chess::{
-    fact::Hint,
-    judge::{self, HINT_STEPS},
-};
 
-impl Desk {
+impl MemberDesk<'_> {
     /// The next hint step for this member: the piece to look at, the idea, the move. With each move of a
     /// line that is played out the steps begin anew. Asked for once more after the last step, it gives
     /// the last one again.
     ///
     /// # Errors
     /// When the post is closed, the member is done with it, or there is no proved solution to hint at.
-    pub async fn hint(&self, place: &Place, person: &Person, post: PostId) -> Done<HintSheet> {
-        self.rounds().earlier_first(post, &person.user).await?;
-        let _turn = self.inner.turns.take(post, &person.user).await;
-        let now = self.now();
+    pub async fn hint(self, place: &Place, person: &Person, post: PostId) -> Done<HintSheet> {
+        self.desk.rounds().earlier_first(post, &person.user).await?;
+        let _turn = self.desk.inner.turns.take(post, &person.user).await;
+        let now = self.desk.now();
         let at = place.clone();
         let position = self
+            .desk
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
@@ -41,12 +43,16 @@ impl Desk {
                 Ok(position)
             })
             .await?;
-        let problem = self.problem(&position.fen, &position.stipulation).await?;
+        let problem = self
+            .desk
+            .problem(&position.fen, &position.stipulation)
+            .await?;
         let Some(problem) = problem else {
             return bad_request(Refusal::NoHints);
         };
         let (at, by) = (place.clone(), person.clone());
         let (post, member, line, language) = self
+            .desk
             .write(move |tx| {
                 let group: Group = group_at(tx, &at)?;
                 let post = post_of(tx, &group, post)?;
@@ -68,11 +74,12 @@ impl Desk {
         let ply = ply(&line);
         // Worked out before it is recorded: a hint that says nothing costs nothing.
         let texts: Vec<Option<Vec<Hint>>> = self
+            .desk
             .inner
             .quick
             .run(
                 "working out a hint",
-                self.inner.options.reply_seconds,
+                self.desk.inner.options.reply_seconds,
                 move |_| {
                     let step = |step| judge::hint(&problem, &line, step);
                     (1..=HINT_STEPS).map(step).collect()
@@ -83,6 +90,7 @@ impl Desk {
             return bad_request(Refusal::NoHint);
         };
         let (step, price) = self
+            .desk
             .write(move |tx| {
                 let step = tx
                     .next_hint(post.id, member, ply, HINT_STEPS, now)?
@@ -107,13 +115,14 @@ impl Desk {
     /// The hints this member has taken for a post, in order: for a page that is loaded again. Records
     /// nothing.
     pub async fn my_hints(
-        &self,
+        self,
         place: &Place,
         person: &Person,
         post: PostId,
     ) -> Done<Vec<HintSheet>> {
         let (at, by) = (place.clone(), person.clone());
         let (position, taken, line, language) = self
+            .desk
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
@@ -132,17 +141,22 @@ impl Desk {
             return Ok(Vec::new());
         }
         let problem = match position {
-            Held::Problem(position) => self.problem(&position.fen, &position.stipulation).await?,
+            Held::Problem(position) => {
+                self.desk
+                    .problem(&position.fen, &position.stipulation)
+                    .await?
+            }
             Held::Question(..) | Held::Words(_) => None,
         };
         let Some(problem) = problem else {
             return Ok(Vec::new());
         };
-        self.inner
+        self.desk
+            .inner
             .quick
             .run(
                 "working out hints",
-                self.inner.options.reply_seconds,
+                self.desk.inner.options.reply_seconds,
                 move |_| {
                     taken
                         .into_iter()
@@ -171,30 +185,31 @@ impl Desk {
     ///
     /// # Errors
     /// When the post is closed or solved already.
-    pub async fn give_up(&self, place: &Place, person: &Person, post: PostId) -> Done<Said> {
-        self.rounds().earlier_first(post, &person.user).await?;
-        let _turn = self.inner.turns.take(post, &person.user).await;
-        let now = self.now();
+    pub async fn give_up(self, place: &Place, person: &Person, post: PostId) -> Done<Said> {
+        self.desk.rounds().earlier_first(post, &person.user).await?;
+        let _turn = self.desk.inner.turns.take(post, &person.user).await;
+        let now = self.desk.now();
         let (place, person) = (place.clone(), person.clone());
-        self.write(move |tx| {
-            let group = group_at(tx, &place)?;
-            let post = post_of(tx, &group, post)?;
-            problem_at(tx, &post, Lacking::GivingUp)?;
-            open(&post, takes_replies(&post, now))?;
-            let settings = convert::kept_settings(&group.settings)?;
-            let member = member(tx, &group, &person, now)?;
-            let at = LocalTime::at(post.closes_at, settings.zone);
-            let told = match tx.attempt(post.id, member)?.map(|attempt| attempt.state) {
-                Some(AttemptState::Solved) => return bad_request(Refusal::HasSolved),
-                Some(AttemptState::GivenUp) => Told::GivenUpBefore { at },
-                Some(AttemptState::Playing) | None => {
-                    attempt::settle_given_up(tx, &post, member, now)?;
-                    Told::GivenUpNow { at }
-                }
-            };
-            Ok(Said::new(tongue::of_person(tx, &group, &person)?).and(told))
-        })
-        .await
+        self.desk
+            .write(move |tx| {
+                let group = group_at(tx, &place)?;
+                let post = post_of(tx, &group, post)?;
+                problem_at(tx, &post, Lacking::GivingUp)?;
+                open(&post, takes_replies(&post, now))?;
+                let settings = convert::kept_settings(&group.settings)?;
+                let member = member(tx, &group, &person, now)?;
+                let at = LocalTime::at(post.closes_at, settings.zone);
+                let told = match tx.attempt(post.id, member)?.map(|attempt| attempt.state) {
+                    Some(AttemptState::Solved) => return bad_request(Refusal::HasSolved),
+                    Some(AttemptState::GivenUp) => Told::GivenUpBefore { at },
+                    Some(AttemptState::Playing) | None => {
+                        attempt::settle_given_up(tx, &post, member, now)?;
+                        Told::GivenUpNow { at }
+                    }
+                };
+                Ok(Said::new(tongue::of_person(tx, &group, &person)?).and(told))
+            })
+            .await
     }
 }
 

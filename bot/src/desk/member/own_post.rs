@@ -2,8 +2,10 @@
 
 use sealed_move_store::AttemptState;
 
-use super::{
-    Desk, Kind, MemberId, Own, OwnAnswer, OwnPost, OwnState, Person, Place, PostId, attempt,
+use super::MemberDesk;
+use crate::chess::judge::HINT_STEPS;
+use crate::desk::{
+    Kind, MemberId, Own, OwnAnswer, OwnPost, OwnState, Person, Place, PostId, attempt,
     content::problem_at,
     convert, drawing,
     error::Done,
@@ -15,15 +17,14 @@ use super::{
     telling::{Told, next_hint},
     tongue,
 };
-use crate::chess::judge::HINT_STEPS;
 
-impl Desk {
+impl MemberDesk<'_> {
     /// Where this member stands at a post, whatever it holds.
     ///
     /// # Errors
     /// When there is no such post.
-    pub async fn own(&self, place: &Place, person: &Person, post: PostId) -> Done<Own> {
-        Ok(match self.kind(place, post).await? {
+    pub async fn own(self, place: &Place, person: &Person, post: PostId) -> Done<Own> {
+        Ok(match self.desk.kind(place, post).await? {
             Kind::Problem { .. } => {
                 Own::Problem(Box::new(self.own_post(place, person, post).await?))
             }
@@ -33,45 +34,47 @@ impl Desk {
     }
 
     /// This member's answer to a question, with what the coach made of it.
-    async fn own_answer(&self, place: &Place, person: &Person, post: PostId) -> Done<OwnAnswer> {
-        let now = self.now();
+    async fn own_answer(self, place: &Place, person: &Person, post: PostId) -> Done<OwnAnswer> {
+        let now = self.desk.now();
         let (place, by) = (place.clone(), person.clone());
-        self.read(move |db| {
-            let group = group_at(db, &place)?;
-            let language = tongue::of_person(db, &group, &by)?;
-            let post = post_of(db, &group, post)?;
-            let live = takes_replies(&post, now);
-            let replies = match db.member_by_user(group.id, &by.user)? {
-                Some(member) => db.replies_of(post.id, member.id)?,
-                None => Vec::new(),
-            };
-            let last = rows(db, &language, &post, replies)?.pop();
-            Ok(match last {
-                Some(last) => OwnAnswer {
-                    answer: last.text,
-                    said: match last.said.is_empty() {
-                        true => Said::new(&language).and(Told::CoachWillRead),
-                        false => last.said,
+        self.desk
+            .read(move |db| {
+                let group = group_at(db, &place)?;
+                let language = tongue::of_person(db, &group, &by)?;
+                let post = post_of(db, &group, post)?;
+                let live = takes_replies(&post, now);
+                let replies = match db.member_by_user(group.id, &by.user)? {
+                    Some(member) => db.replies_of(post.id, member.id)?,
+                    None => Vec::new(),
+                };
+                let last = rows(db, &language, &post, replies)?.pop();
+                Ok(match last {
+                    Some(last) => OwnAnswer {
+                        answer: last.text,
+                        said: match last.said.is_empty() {
+                            true => Said::new(&language).and(Told::CoachWillRead),
+                            false => last.said,
+                        },
+                        words: last.coach_words.unwrap_or_default(),
+                        live,
                     },
-                    words: last.coach_words.unwrap_or_default(),
-                    live,
-                },
-                None => OwnAnswer {
-                    answer: String::new(),
-                    said: Said::default(),
-                    words: String::new(),
-                    live,
-                },
+                    None => OwnAnswer {
+                        answer: String::new(),
+                        said: Said::default(),
+                        words: String::new(),
+                        live,
+                    },
+                })
             })
-        })
-        .await
+            .await
     }
 
     /// Where this member stands at a post that is a problem.
-    pub async fn own_post(&self, place: &Place, person: &Person, post: PostId) -> Done<OwnPost> {
-        let now = self.now();
+    pub async fn own_post(self, place: &Place, person: &Person, post: PostId) -> Done<OwnPost> {
+        let now = self.desk.now();
         let (place, by) = (place.clone(), person.clone());
         let (own, board, language) = self
+            .desk
             .read(move |db| {
                 let group = group_at(db, &place)?;
                 let settings = convert::kept_settings(&group.settings)?;
@@ -129,7 +132,7 @@ impl Desk {
             .await?;
         Ok(OwnPost {
             board: match board {
-                Some(board) => Some(self.draw(board, language.tag()).await?),
+                Some(board) => Some(self.desk.draw(board, language.tag()).await?),
                 None => None,
             },
             ..own

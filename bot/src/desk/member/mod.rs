@@ -1,0 +1,41 @@
+//! What members ask for: coming in, answering and what comes of it, hints, where they stand, talk, and
+//! what is kept of them.
+//!
+//! What a chat hears may be an answer or talk: [`MemberDesk::take`] tells the two apart, and
+//! [`MemberDesk::answer_to`] takes what was sent as an answer.
+
+mod aim;
+mod doubt;
+mod edits;
+mod entrance;
+mod hints;
+mod own_post;
+mod privacy;
+mod progress;
+mod replies;
+mod sheets;
+mod talk;
+mod words;
+
+use super::Desk;
+
+pub use edits::Withdrawn;
+pub use sheets::{
+    AskedBack, Came, Heard, HintSheet, OpenAt, OpenNow, Own, OwnAnswer, OwnPost, OwnState,
+    Progress, Taken,
+};
+pub use talk::LONGEST_LINE;
+
+/// The desk as a member uses it. Whoever a chat names is a member by what they do: they need not have
+/// been one before, where it says so. Refused to those whom a coach has shut out.
+#[derive(Clone, Copy, Debug)]
+pub struct MemberDesk<'d> {
+    desk: &'d Desk,
+}
+
+impl Desk {
+    /// What members ask for.
+    pub fn member(&self) -> MemberDesk<'_> {
+        MemberDesk { desk: self }
+    }
+}
