@@ -239,38 +239,88 @@ fn no_modules_need_one_another_in_a_circle() {
         let root = Path::new(env!("CARGO_MANIFEST_DIR"))
             .join("..")
             .join(package);
-        let needs = needs(&root.join("src"));
+        let needs = needs(&root.join("src"), "lib.rs", "crate::", |path| {
+            path[0].clone()
+        });
         assert!(needs.len() > 10, "{package}: {needs:?}");
         assert!(
             needs.values().any(|needed| needed.len() > 2),
             "{package}: {needs:?}"
         );
-        // Modules that need nothing that is left go, until only circles are left.
-        let mut left: BTreeMap<&String, BTreeSet<&String>> = needs
-            .iter()
-            .map(|(module, needed)| (module, needed.iter().collect()))
-            .collect();
-        loop {
-            let free: Vec<&String> = left
-                .iter()
-                .filter(|(_, needed)| !needed.iter().any(|module| left.contains_key(*module)))
-                .map(|(module, _)| *module)
-                .collect();
-            if free.is_empty() {
-                break;
-            }
-            left.retain(|module, _| !free.contains(module));
-        }
-        assert!(left.is_empty(), "{package}: a circle is among {left:#?}");
+        let circle = circle(&needs);
+        assert!(
+            circle.is_empty(),
+            "{package}: a circle is among {circle:#?}"
+        );
     }
 }
 
-/// Which top modules of a package each of them names.
-fn needs(root: &Path) -> BTreeMap<String, BTreeSet<String>> {
-    let lib = fs::read_to_string(root.join("lib.rs")).expect("the package's root");
+/// The desk's parts, each a folder with a handle of that name that the desk gives.
+const PARTS: &[&str] = &["coach", "member", "rounds"];
+
+/// The files in the desk's own folder are what its parts use; none of them needs a part.
+#[test]
+fn no_folders_of_the_desk_need_one_another_in_a_circle() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../bot/src/desk");
+    let own = "desk";
+    let mut needs = needs(&root, "mod.rs", "crate::desk::", |path| match path {
+        [_] => own.to_owned(),
+        [folder, ..] => folder.clone(),
+        [] => unreachable!("the root is no folder"),
+    });
+    for file in rust_files(&root) {
+        let text = fs::read_to_string(&file).expect("readable source");
+        let code: Vec<&str> = shipped(&text).map(|(_, line)| line).collect();
+        let within = file.strip_prefix(&root).expect("below the root");
+        let folder = within.parent().and_then(Path::to_str).unwrap_or_default();
+        let folder = if folder.is_empty() { own } else { folder };
+        for part in PARTS {
+            // A call of a part's is asked of its handle.
+            let asks = code.iter().any(|line| line.contains(&format!(".{part}()")));
+            if asks && folder != *part {
+                let needed = needs.entry(folder.to_owned()).or_default();
+                needed.insert((*part).to_owned());
+            }
+        }
+    }
+    for part in PARTS {
+        let needed = needs.get(*part).expect("a folder for the part");
+        assert!(needed.contains(own), "{part}: {needs:?}");
+    }
+    let circle = circle(&needs);
+    assert!(circle.is_empty(), "a circle is among {circle:#?}");
+}
+
+/// What is left of `needs` when modules that need nothing that is left have gone, again and again: circles,
+/// and what needs them.
+fn circle(needs: &BTreeMap<String, BTreeSet<String>>) -> BTreeMap<&String, &BTreeSet<String>> {
+    let mut left: BTreeMap<&String, &BTreeSet<String>> = needs.iter().collect();
+    loop {
+        let free: Vec<&String> = left
+            .iter()
+            .filter(|(_, needed)| !needed.iter().any(|module| left.contains_key(module)))
+            .map(|(module, _)| *module)
+            .collect();
+        if free.is_empty() {
+            return left;
+        }
+        left.retain(|module, _| !free.contains(module));
+    }
+}
+
+/// Which units below `root` each of them names. A file of the path `["a", "b"]` belongs to the unit that
+/// `unit` says; `top` is the root's own file and `prefix` its path in the code. A name that the root gives
+/// out belongs to where it comes from.
+fn needs(
+    root: &Path,
+    top: &str,
+    prefix: &str,
+    unit: impl Fn(&[String]) -> String,
+) -> BTreeMap<String, BTreeSet<String>> {
+    let top = fs::read_to_string(root.join(top)).expect("the root's own file");
     // What the root gives out again belongs to the module it comes from.
     let mut home: BTreeMap<String, String> = BTreeMap::new();
-    for exported in lib.split("pub use ").skip(1) {
+    for exported in top.split("pub use ").skip(1) {
         let exported = exported.split(';').next().unwrap_or_default();
         if let Some((module, names)) = exported.split_once("::") {
             for name in names.split(|c: char| !c.is_alphanumeric() && c != '_') {
@@ -279,30 +329,36 @@ fn needs(root: &Path) -> BTreeMap<String, BTreeSet<String>> {
         }
     }
     let mut needs: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    // The unit of each module that stands directly below the root.
+    let mut units: BTreeMap<String, String> = BTreeMap::new();
     for file in rust_files(root) {
         let within = file.strip_prefix(root).expect("below the root");
-        let path: Vec<String> = within
+        let mut path: Vec<String> = within
             .with_extension("")
             .iter()
             .map(|part| part.to_string_lossy().into_owned())
-            .filter(|part| part != "mod")
             .collect();
-        let module = path[0].clone();
-        if module != "lib" {
-            let text = fs::read_to_string(&file).expect("readable source");
-            let code: Vec<&str> = shipped(&text).map(|(_, line)| line).collect();
-            let mut named = named_after(&code.join("\n"), "crate::");
-            let up = "super::".repeat(path.len());
-            named.extend(named_after(&code.join("\n"), &up));
-            needs.entry(module).or_default().extend(named);
+        if matches!(path.as_slice(), [only] if only == "lib" || only == "mod") {
+            continue;
         }
+        let module = path[0].clone();
+        let unit = unit(&path);
+        path.retain(|part| part != "mod");
+        let text = fs::read_to_string(&file).expect("readable source");
+        let code: Vec<&str> = shipped(&text).map(|(_, line)| line).collect();
+        let mut named = named_after(&code.join("\n"), prefix);
+        let up = "super::".repeat(path.len());
+        named.extend(named_after(&code.join("\n"), &up));
+        needs.entry(unit.clone()).or_default().extend(named);
+        units.insert(module, unit);
     }
-    let modules: BTreeSet<String> = needs.keys().cloned().collect();
-    for (module, named) in &mut needs {
+    for (unit, named) in &mut needs {
         *named = named
             .iter()
-            .map(|name| home.get(name).unwrap_or(name).clone())
-            .filter(|name| name != module && modules.contains(name))
+            .map(|name| home.get(name).unwrap_or(name))
+            .filter_map(|module| units.get(module))
+            .filter(|needed| *needed != unit)
+            .cloned()
             .collect();
     }
     needs

@@ -1,9 +1,9 @@
 //! What a post holds: a problem (a position with its task), a question (words that members answer in their
 //! own), or words alone. Whatever is done with a post goes by this, in a `match` over the three.
 //!
-//! A problem comes from a position that was checked ([`CoachDesk::enqueue`]). A question and words alone come from a
-//! coach's words ([`CoachDesk::enqueue_question`], [`CoachDesk::enqueue_words`]) or a file; they may have a position beside
-//! them, which is shown and never proved.
+//! A problem comes from a position that was checked ([`super::CoachDesk::enqueue`]). A question and words alone
+//! come from a coach's words ([`super::CoachDesk::enqueue_question`], [`super::CoachDesk::enqueue_words`]) or a
+//! file; they may have a position beside them, which is shown and never proved.
 
 use sealed_move_store::{self as store, Position, Post, Written};
 use serde::{Deserialize, Serialize};

@@ -30,7 +30,7 @@ impl Errand {
 }
 
 /// A request of a post or a reveal that is made once. A chat with several of them reports each by
-/// [`super::Desk::step_done`], and goes on at the first one missing after a crash.
+/// [`super::Rounds::step_done`], and goes on at the first one missing after a crash.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Step {
     /// Pictures may not be sent there: what they show is put into words.

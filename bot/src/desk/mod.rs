@@ -1,5 +1,9 @@
 //! Floor 2: the desk, where a coach and a member ask for things by plain calls.
 //!
+//! The calls are parted by who asks: a coach ([`CoachDesk`], in `coach/`), a member ([`MemberDesk`], in
+//! `member/`), or the clock ([`Rounds`], in `rounds/`). What everybody may ask, and what a chat asks for
+//! itself, is asked of the [`Desk`]. The files in this folder are what all of them use.
+//!
 //! Holds the store and a clock that tests can set; knows no chat. Every call is async and never blocks
 //! the async threads: the store has its own, and chess is computed on a bounded pool of blocking ones.
 //! What goes out to a chat unasked (a post, a reveal, a word to the coach) is an [`Errand`] that the
@@ -59,7 +63,12 @@ mod waiting;
 
 pub use answers::WordsRow;
 pub use clock::{Clock, SystemClock, TestClock};
-pub use coach::*;
+pub use coach::{
+    CheckedPosition, CoachDesk, DIAGRAMS_AT_ONCE, DeedRow, Differs, FoundWritten, Fresh,
+    HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, Listed, Merged, MutedUntil,
+    NewPostContent, PostedBefore, QueueItem, Queued, SameAgain, SameChoice, Telling, Version,
+    WatchedRow, in_file_order,
+};
 pub use coach_words::CoachWords;
 pub use content::{Content, Kind, KindName, WrittenSheet};
 pub use deeds::{Deed, DeedNote};
@@ -73,7 +82,10 @@ pub use gone::{GoneRow, How};
 pub use groups::MemberRow;
 pub use handle::Desk;
 pub use links::Link;
-pub use member::*;
+pub use member::{
+    AskedBack, Came, Heard, HintSheet, LONGEST_LINE, MemberDesk, OpenAt, OpenNow, Own, OwnAnswer,
+    OwnPost, OwnState, Progress, Taken, Withdrawn,
+};
 pub use members::{MemberIs, Rank, Standing};
 pub use notes::NoteRow;
 pub use notice::{ChatName, Notice, Sentence};
