@@ -113,19 +113,43 @@ values! {
     Defences {
         /// All meet the same one.
         Same = "same",
-        /// They differ from member to member.
+        /// Of defences that resist equally long, members meet different ones.
         Differ = "differ",
     }
 }
 values! {
-    /// Which scale points are counted by.
+    /// The scale points are counted by. Five points are the most for a position.
     Scale {
-        /// Tries and hints take a little off, and whoever solves keeps something.
+        /// Each wrong first move and each hint takes a little off, and whoever solves without being shown
+        /// the move keeps at least a point.
         Club = "club",
-        /// After a wrong first move nothing can be scored, as in the solving tournaments.
+        /// The solving rules of the World Federation for Chess Composition: nothing after a wrong first
+        /// move.
         Tournament = "tournament",
     }
 }
+
+/// Verdicts are private where a group has not said otherwise.
+impl Default for Mode {
+    fn default() -> Self {
+        Self::Sealed
+    }
+}
+
+/// All members meet the same defence where a group has not said otherwise.
+impl Default for Defences {
+    fn default() -> Self {
+        Self::Same
+    }
+}
+
+/// A group's own prices hold where it has not said otherwise.
+impl Default for Scale {
+    fn default() -> Self {
+        Self::Club
+    }
+}
+
 values! {
     /// What the check said of a position.
     Soundness {

@@ -1,11 +1,11 @@
-//! Between the desk's values and the store's: the same words, kept apart so that neither floor knows
-//! the other's reasons.
+//! Between the desk's values and the store's. A verdict and what a check said are the store's words for
+//! values of chess, which it does not know; a language and a board's style are words to it.
 
 use sealed_move_store as store;
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    Defences, Mode, Outcome, Scale, Settings, Soundness, Verdict,
+    Outcome, Settings, Soundness, Verdict,
     error::{DeskError, Done},
 };
 use crate::chess::Language;
@@ -62,22 +62,13 @@ pub(super) fn settings(settings: &Settings) -> store::GroupSettings {
         post_time: settings.post_time.clone(),
         days: settings.days,
         open_minutes: settings.open_minutes,
-        mode: match settings.mode {
-            Mode::Sealed => store::Mode::Sealed,
-            Mode::Open => store::Mode::Open,
-        },
+        mode: settings.mode,
         language: word(&settings.language),
         style: word(&settings.style),
-        scale: match settings.points {
-            Scale::Club => store::Scale::Club,
-            Scale::Tournament => store::Scale::Tournament,
-        },
+        scale: settings.points,
         wrong_cost: settings.wrong_cost,
         hint_cost: settings.hint_cost,
-        defences: match settings.defences {
-            Defences::Same => store::Defences::Same,
-            Defences::Differ => store::Defences::Differ,
-        },
+        defences: settings.defences,
     }
 }
 
@@ -96,22 +87,13 @@ pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
         post_time: kept.post_time.clone(),
         days: kept.days,
         open_minutes: kept.open_minutes,
-        mode: match kept.mode {
-            store::Mode::Sealed => Mode::Sealed,
-            store::Mode::Open => Mode::Open,
-        },
+        mode: kept.mode,
         language: language(kept)?,
         style: from_word(&kept.style).ok_or_else(|| unknown("board style", &kept.style))?,
-        points: match kept.scale {
-            store::Scale::Club => Scale::Club,
-            store::Scale::Tournament => Scale::Tournament,
-        },
+        points: kept.scale,
         wrong_cost: kept.wrong_cost,
         hint_cost: kept.hint_cost,
-        defences: match kept.defences {
-            store::Defences::Same => Defences::Same,
-            store::Defences::Differ => Defences::Differ,
-        },
+        defences: kept.defences,
     })
 }
 
@@ -135,7 +117,7 @@ fn from_word<T: DeserializeOwned>(word: &str) -> Option<T> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Language, Style};
+    use super::super::{Defences, Language, Mode, Scale, Style};
     use super::*;
     use crate::desk::refusal::StoreFault;
 

@@ -11,7 +11,7 @@ pub use crate::chess::comments::{Note, lines as note_lines};
 pub use crate::chess::fact::Side;
 pub use crate::chess::{Language, judge::Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
-pub use sealed_move_store::{ChatKey, Delivery, Names};
+pub use sealed_move_store::{ChatKey, Defences, Delivery, Mode, Names, Scale};
 
 /// What a chat declares of itself; it stands with the groups that are founded in it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,40 +40,6 @@ pub struct Person {
     pub name: String,
     /// The language that their client asks for, where it does and people can be spoken to in it.
     pub language: Option<LanguageTag>,
-}
-
-/// How replies are kept until the reveal.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Mode {
-    /// Verdicts are private.
-    #[default]
-    Sealed,
-    /// Verdicts are public behind spoiler marks.
-    Open,
-}
-
-/// Whether members whose lines are played out meet the same defence.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Defences {
-    /// All meet the same one.
-    #[default]
-    Same,
-    /// Of defences that resist equally long, members meet different ones.
-    Differ,
-}
-
-/// The scale points are counted by. Five points are the most for a position.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Scale {
-    /// Each wrong first move and each hint takes a little off, and whoever solves without being shown the
-    /// move keeps at least a point.
-    #[default]
-    Club,
-    /// The solving rules of the World Federation for Chess Composition: nothing after a wrong first move.
-    Tournament,
 }
 
 /// A group's settings.
