@@ -14,7 +14,7 @@ pub enum Asked {
 /// Gives the answer to the desk; what was asked about once is judged and not asked about again.
 ///
 /// # Errors
-/// As [`MemberDesk::answer_to`].
+/// As [`MemberDesk::answer_to`](crate::desk::MemberDesk::answer_to).
 pub async fn give(
     desk: &Desk,
     place: &Place,

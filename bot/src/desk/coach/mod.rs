@@ -33,8 +33,9 @@ pub use sheets::{CheckedPosition, QueueItem, Queued};
 pub use words::Telling;
 pub use written::{FoundWritten, InFile, LONGEST_CONTENT, NewPostContent, in_file_order};
 
-/// The desk as coaches use it. A call that names its coach is refused to whoever coaches the group not;
-/// the week and the reports ([`CoachDesk::queue`], [`CoachDesk::paused`], [`CoachDesk::summary`],
+/// The desk as coaches use it. A call that names its coach is refused to anybody who does not coach the
+/// group; [`CoachDesk::enter_as_coach`] makes a coach of somebody who has shown that they may be one. The
+/// week and the reports ([`CoachDesk::queue`], [`CoachDesk::paused`], [`CoachDesk::summary`],
 /// [`CoachDesk::summary_charts`]) name nobody, and a chat shows them to coaches alone.
 #[derive(Clone, Copy, Debug)]
 pub struct CoachDesk<'d> {

@@ -26,8 +26,8 @@ pub use sheets::{
 };
 pub use talk::LONGEST_LINE;
 
-/// The desk as a member uses it. Whoever a chat names is a member by what they do: they need not have
-/// been one before, where it says so. Refused to those whom a coach has shut out.
+/// The desk as members use it. A call names the person it is for, as the chat knows them; where it says so,
+/// somebody new becomes a member by it.
 #[derive(Clone, Copy, Debug)]
 pub struct MemberDesk<'d> {
     desk: &'d Desk,
