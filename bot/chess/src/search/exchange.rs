@@ -1,4 +1,5 @@
-//! What a move wins when both sides go on taking on the square it goes to, cheapest man first.
+//! Static exchange evaluation: what a move wins when both sides go on taking on the square it goes to,
+//! cheapest attacker first.
 
 use shakmaty::{Bitboard, Chess, Move, Position, Role, Square, attacks};
 
@@ -23,7 +24,7 @@ pub(super) fn gain(mv: Move) -> i32 {
 
 /// Whether the exchange that `mv` begins leaves the side that moves at least `least` hundredths of a
 /// pawn to the good. Either side may stop when going on would cost it. Pins are not seen.
-pub(super) fn wins_at_least(position: &Chess, mv: Move, least: i32) -> bool {
+pub(super) fn static_exchange_at_least(position: &Chess, mv: Move, least: i32) -> bool {
     let Some(from) = mv.from() else {
         return least <= 0;
     };
@@ -47,20 +48,21 @@ pub(super) fn wins_at_least(position: &Chess, mv: Move, least: i32) -> bool {
         occupied = occupied.without(Square::from_coords(to.file(), from.rank()));
     }
     let (slanted, straight) = (board.bishops_and_queens(), board.rooks_and_queens());
-    let mut takers = takers(position, to, occupied);
+    let mut attackers = attackers(position, to, occupied);
     let mut side = position.turn();
     let mut ours = true;
     loop {
         side = !side;
-        takers &= occupied;
-        let mine = takers & board.by_color(side);
-        let Some((man, role)) = Role::ALL
-            .into_iter()
-            .find_map(|role| (mine & board.by_role(role)).first().map(|man| (man, role)))
-        else {
+        attackers &= occupied;
+        let mine = attackers & board.by_color(side);
+        let Some((attacker, role)) = Role::ALL.into_iter().find_map(|role| {
+            (mine & board.by_role(role))
+                .first()
+                .map(|attacker| (attacker, role))
+        }) else {
             break;
         };
-        if role == Role::King && (takers & board.by_color(!side)).any() {
+        if role == Role::King && (attackers & board.by_color(!side)).any() {
             // The king may not take what is still guarded.
             break;
         }
@@ -70,20 +72,20 @@ pub(super) fn wins_at_least(position: &Chess, mv: Move, least: i32) -> bool {
         if ahead < i32::from(ours) {
             break;
         }
-        occupied = occupied.without(man);
-        // Line-movers behind the man that took join in.
+        occupied = occupied.without(attacker);
+        // X-rays: line-movers behind the attacker join in.
         if matches!(role, Role::Pawn | Role::Bishop | Role::Queen) {
-            takers |= attacks::bishop_attacks(to, occupied) & slanted;
+            attackers |= attacks::bishop_attacks(to, occupied) & slanted;
         }
         if matches!(role, Role::Rook | Role::Queen) {
-            takers |= attacks::rook_attacks(to, occupied) & straight;
+            attackers |= attacks::rook_attacks(to, occupied) & straight;
         }
     }
     ours
 }
 
-/// All men among `occupied` that can take on `square`.
-fn takers(position: &Chess, square: Square, occupied: Bitboard) -> Bitboard {
+/// All pieces and pawns among `occupied` that can take on `square`.
+fn attackers(position: &Chess, square: Square, occupied: Bitboard) -> Bitboard {
     let board = position.board();
     let pawns = |side: shakmaty::Color| {
         attacks::pawn_attacks(!side, square) & board.by_color(side) & board.pawns()
@@ -110,8 +112,14 @@ mod tests {
             .expect("uci")
             .to_move(&position)
             .expect("legal");
-        assert!(wins_at_least(&position, mv, balance), "{why}: not so much");
-        assert!(!wins_at_least(&position, mv, balance + 1), "{why}: more");
+        assert!(
+            static_exchange_at_least(&position, mv, balance),
+            "{why}: not so much"
+        );
+        assert!(
+            !static_exchange_at_least(&position, mv, balance + 1),
+            "{why}: more"
+        );
     }
 
     #[test]
@@ -143,7 +151,7 @@ mod tests {
                 "8/8/3k4/3p4/8/2N5/8/3RK3 w - -",
                 "c3d5",
                 pawn,
-                "the king may not take a guarded man",
+                "the king may not take a guarded piece",
             ),
             (
                 "4k3/8/8/8/8/8/3q4/R3K3 w - -",

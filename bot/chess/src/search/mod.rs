@@ -4,7 +4,7 @@
 //! table ([`table`]), moves ordered by exchanges and by what refuted before ([`order`]), check
 //! extensions, null move (never in check, without pieces, or twice running; verified where zugzwang is
 //! likely), late-move reductions that are searched again when they surprise, and forward pruning
-//! ([`prune`]). Each line ends in captures and first checks ([`quiet`]) and the evaluation
+//! ([`prune`]). Each line ends in captures and first checks ([`quiescence`]) and the evaluation
 //! ([`evaluate`]). First moves are never reduced or pruned.
 //!
 //! It judges. Depth counts moves as searched before reductions, so a judgement at a depth has looked at
@@ -17,7 +17,7 @@ mod exchange;
 mod node;
 mod order;
 mod prune;
-mod quiet;
+mod quiescence;
 mod table;
 mod tree;
 mod worker;

@@ -32,7 +32,7 @@ impl Node {
     }
 
     /// The same position with the other side to move; `None` in check.
-    pub fn passed(&self) -> Option<Self> {
+    pub fn after_null_move(&self) -> Option<Self> {
         self.position.clone().swap_turn().ok().map(Self::new)
     }
 

@@ -27,22 +27,22 @@ impl Reductions {
 }
 
 /// A position this far above the window needs no search: `depth` half-moves will not lose so much.
-pub(super) fn far_above(depth: i32, improving: bool) -> Option<i32> {
+pub(super) fn reverse_futility_margin(depth: i32, improving: bool) -> Option<i32> {
     (depth <= 7).then(|| 80 * (depth - i32::from(improving)).max(0) + 10)
 }
 
 /// A position this far below the window is looked at for captures only.
-pub(super) fn far_below(depth: i32) -> Option<i32> {
+pub(super) fn razoring_margin(depth: i32) -> Option<i32> {
     (depth <= 2).then(|| 150 + 200 * depth)
 }
 
 /// What a quiet move may be hoped to gain with `depth` half-moves to go.
-pub(super) fn hope(depth: i32) -> Option<i32> {
+pub(super) fn futility_margin(depth: i32) -> Option<i32> {
     (depth <= 6).then(|| 80 + 100 * depth)
 }
 
 /// After this many quiet moves the rest of them is hopeless.
-pub(super) fn enough_quiets(depth: i32, improving: bool) -> usize {
+pub(super) fn late_move_count(depth: i32, improving: bool) -> usize {
     if depth > 6 {
         return usize::MAX;
     }
@@ -51,7 +51,7 @@ pub(super) fn enough_quiets(depth: i32, improving: bool) -> usize {
 }
 
 /// Material that a move may lose by exchanges and still be tried.
-pub(super) fn sacrifice(depth: i32, quiet: bool) -> Option<i32> {
+pub(super) fn exchange_margin(depth: i32, quiet: bool) -> Option<i32> {
     (depth <= 6).then(|| {
         if quiet {
             30 * depth * depth
@@ -62,7 +62,7 @@ pub(super) fn sacrifice(depth: i32, quiet: bool) -> Option<i32> {
 }
 
 /// How much less deep a pass is searched.
-pub(super) fn pass(depth: i32, above: i32) -> i32 {
+pub(super) fn null_move_reduction(depth: i32, above: i32) -> i32 {
     3 + depth / 4 + i32::from(above >= 200)
 }
 

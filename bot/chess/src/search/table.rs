@@ -11,8 +11,8 @@ use shakmaty::Move;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Bound {
     Exact,
-    AtLeast,
-    AtMost,
+    Lower,
+    Upper,
 }
 
 /// What is remembered of a position.
@@ -21,7 +21,7 @@ pub(super) struct Entry {
     pub depth: i32,
     pub score: i32,
     /// The evaluation of the position itself; means nothing in check.
-    pub still: i32,
+    pub static_eval: i32,
     pub bound: Bound,
     /// The best move, as [`code`] packs it; 0 for none.
     pub best: u16,
@@ -100,15 +100,15 @@ fn read([check, data]: &Slot, hash: u64) -> Option<Entry> {
 fn pack(entry: Entry) -> u64 {
     let bound = match entry.bound {
         Bound::Exact => 1,
-        Bound::AtLeast => 2,
-        Bound::AtMost => 3,
+        Bound::Lower => 2,
+        Bound::Upper => 3,
     };
     let short = |value: i32| u64::from(value.clamp(-32_767, 32_767) as i16 as u16);
     u64::from(entry.best)
         | (bound << 16)
         | ((entry.depth.clamp(0, 255) as u64) << 24)
         | (short(entry.score) << 32)
-        | (short(entry.still) << 48)
+        | (short(entry.static_eval) << 48)
 }
 
 fn unpack(data: u64) -> Entry {
@@ -116,12 +116,12 @@ fn unpack(data: u64) -> Entry {
         best: data as u16,
         bound: match (data >> 16) & 3 {
             1 => Bound::Exact,
-            2 => Bound::AtLeast,
-            _ => Bound::AtMost,
+            2 => Bound::Lower,
+            _ => Bound::Upper,
         },
         depth: ((data >> 24) & 0xff) as i32,
         score: i32::from((data >> 32) as u16 as i16),
-        still: i32::from((data >> 48) as u16 as i16),
+        static_eval: i32::from((data >> 48) as u16 as i16),
     }
 }
 
@@ -139,8 +139,8 @@ mod tests {
         Entry {
             depth,
             score,
-            still: -score,
-            bound: Bound::AtLeast,
+            static_eval: -score,
+            bound: Bound::Lower,
             best,
         }
     }
@@ -159,11 +159,11 @@ mod tests {
                 (
                     entry.depth,
                     entry.score,
-                    entry.still,
+                    entry.static_eval,
                     entry.bound,
                     entry.best
                 ),
-                (7, score, -score, Bound::AtLeast, 77)
+                (7, score, -score, Bound::Lower, 77)
             );
         }
         assert!(table.get(2).is_none());

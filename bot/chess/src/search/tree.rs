@@ -18,14 +18,14 @@ pub(super) struct Manner {
     /// The position is expected to refute the move that led to it.
     pub cut: bool,
     /// No pass may be tried: one was just made, or its verdict is being verified.
-    pub no_pass: bool,
+    pub no_null_move: bool,
 }
 
 impl Manner {
     fn plain(cut: bool) -> Self {
         Self {
             cut,
-            no_pass: false,
+            no_null_move: false,
         }
     }
 }
@@ -33,7 +33,7 @@ impl Manner {
 impl Worker<'_> {
     /// One move: with a narrow window and a reduction first, and in full when it surprises.
     #[allow(clippy::too_many_arguments)]
-    pub(super) fn try_one(
+    pub(super) fn search_move(
         &mut self,
         next: &Node,
         depth: i32,
@@ -49,27 +49,27 @@ impl Worker<'_> {
         let wide = beta - alpha > 1;
         if first {
             let manner = Manner::plain(!wide && !cut);
-            return Ok(-self.below(next, depth, (-beta, -alpha), below, manner, line)?);
+            return Ok(-self.alpha_beta(next, depth, (-beta, -alpha), below, manner, line)?);
         }
         let mut score = if reduction > 0 {
             let manner = Manner::plain(true);
-            -self.below(next, depth - reduction, narrow, below, manner, line)?
+            -self.alpha_beta(next, depth - reduction, narrow, below, manner, line)?
         } else {
             INFINITE
         };
         if score > alpha {
             let manner = Manner::plain(wide || !cut);
-            score = -self.below(next, depth, narrow, below, manner, line)?;
+            score = -self.alpha_beta(next, depth, narrow, below, manner, line)?;
         }
         if score > alpha && score < beta {
             let manner = Manner::plain(false);
-            score = -self.below(next, depth, (-beta, -alpha), below, manner, line)?;
+            score = -self.alpha_beta(next, depth, (-beta, -alpha), below, manner, line)?;
         }
         Ok(score)
     }
 
     /// Value for the side to move, exact within the window; `line` becomes the best play.
-    pub(super) fn below(
+    pub(super) fn alpha_beta(
         &mut self,
         node: &Node,
         depth: i32,
@@ -80,7 +80,7 @@ impl Worker<'_> {
     ) -> Result<i32, Spent> {
         line.clear();
         let position = &node.position;
-        if self.drawn(node) {
+        if self.is_draw(node) {
             return Ok(0);
         }
         // Nothing found below can beat a mate that is already shorter.
@@ -94,9 +94,9 @@ impl Worker<'_> {
         let checked = node.checked;
         let mut depth = if checked { depth + 1 } else { depth };
         if depth <= 0 || ply >= DEEPEST - 1 {
-            return self.quiet(node, alpha, beta, ply, 0);
+            return self.quiescence(node, alpha, beta, ply, 0);
         }
-        self.book()?;
+        self.count_node()?;
         let wide = beta - alpha > 1;
         let known = self.table.get(node.hash);
         if let Some(entry) = known.filter(|entry| !wide && entry.depth >= depth) {
@@ -107,20 +107,20 @@ impl Worker<'_> {
             }
         }
         let plain = match known {
-            Some(entry) => entry.still,
+            Some(entry) => entry.static_eval,
             None => self.evaluate(node),
         };
-        self.stills[ply] = plain;
+        self.static_evals[ply] = plain;
         // What a search found before is a better guess than the bare evaluation.
         let still = match known {
             Some(entry) if entry.score.abs() < MATED_SOON => match entry.bound {
                 Bound::Exact => entry.score,
-                Bound::AtLeast => plain.max(entry.score),
-                Bound::AtMost => plain.min(entry.score),
+                Bound::Lower => plain.max(entry.score),
+                Bound::Upper => plain.min(entry.score),
             },
             _ => plain,
         };
-        let improving = !checked && (ply < 2 || plain > self.stills[ply - 2]);
+        let improving = !checked && (ply < 2 || plain > self.static_evals[ply - 2]);
         let usual = alpha > -MATED_SOON && beta < MATED_SOON;
         let mut rest = Vec::new();
         if !wide
@@ -147,9 +147,9 @@ impl Worker<'_> {
         if moves.is_empty() {
             return Ok(if checked { -MATE + ply as i32 } else { 0 });
         }
-        let traces = self.traces();
+        let previous = self.previous_moves();
         let turn = position.turn();
-        let mut picker = Picker::new(&self.memory, position, moves, first, traces, ply);
+        let mut picker = Picker::new(&self.histories, position, moves, first, previous, ply);
         let mut checks: Option<Option<Checks>> = None;
         let (mut best, mut best_move, begin) = (-INFINITE, None, alpha);
         let mut tried: Vec<Move> = Vec::new();
@@ -157,19 +157,21 @@ impl Worker<'_> {
         while let Some((mv, loses)) = picker.next(position) {
             let quiet = is_quiet(mv);
             let past = if quiet {
-                self.memory.of_quiet(turn, mv, traces)
+                self.histories.quiet_history(turn, mv, previous)
             } else {
                 0
             };
             if !wide && !checked && best > -MATED_SOON && usual && (quiet || loses) {
                 let poor = if quiet {
-                    quiets >= prune::enough_quiets(depth, improving)
-                        || prune::hope(depth).is_some_and(|hope| still + hope + past / 256 <= alpha)
+                    quiets >= prune::late_move_count(depth, improving)
+                        || prune::futility_margin(depth)
+                            .is_some_and(|hope| still + hope + past / 256 <= alpha)
                         || depth <= 3 && past < -6_000 * depth
                 } else {
                     false
-                } || prune::sacrifice(depth, quiet)
-                    .is_some_and(|most| !super::exchange::wins_at_least(position, mv, -most));
+                } || prune::exchange_margin(depth, quiet).is_some_and(|most| {
+                    !super::exchange::static_exchange_at_least(position, mv, -most)
+                });
                 if poor
                     && !(quiet
                         && checks
@@ -188,15 +190,15 @@ impl Worker<'_> {
                 reduction -= i32::from(wide) + i32::from(next.checked);
                 reduction += i32::from(!improving) + i32::from(manner.cut);
                 if quiet {
-                    reduction -= i32::from(self.memory.is_killer(mv, ply));
+                    reduction -= i32::from(self.histories.is_killer(mv, ply));
                     reduction -= past / 12_000;
                 } else {
                     reduction -= 1;
                 }
                 reduction = reduction.clamp(0, depth - 2);
             }
-            self.enter(node, mv);
-            let score = self.try_one(
+            self.make_move(node, mv);
+            let score = self.search_move(
                 &next,
                 depth - 1,
                 reduction,
@@ -206,7 +208,7 @@ impl Worker<'_> {
                 ply,
                 &mut rest,
             );
-            self.leave();
+            self.unmake_move();
             let score = score?;
             number += 1;
             quiets += usize::from(quiet);
@@ -221,22 +223,23 @@ impl Worker<'_> {
                 }
             }
             if alpha >= beta {
-                self.memory.refuted(turn, mv, &tried, traces, ply, depth);
+                self.histories
+                    .record_cutoff(turn, mv, &tried, previous, ply, depth);
                 break;
             }
             tried.push(mv);
         }
         let bound = match best {
-            b if b >= beta => Bound::AtLeast,
+            b if b >= beta => Bound::Lower,
             b if b > begin => Bound::Exact,
-            _ => Bound::AtMost,
+            _ => Bound::Upper,
         };
         self.table.put(
             node.hash,
             Entry {
                 depth,
                 score: to_table(best, ply),
-                still: plain,
+                static_eval: plain,
                 bound,
                 best: best_move.map_or(first, code),
             },
@@ -259,30 +262,38 @@ impl Worker<'_> {
         let pieces = node.pieces();
         if pieces > 0
             && still < MATED_SOON
-            && prune::far_above(depth, improving).is_some_and(|margin| still - margin >= beta)
+            && prune::reverse_futility_margin(depth, improving)
+                .is_some_and(|margin| still - margin >= beta)
         {
             return Ok(Some(still));
         }
-        if prune::far_below(depth).is_some_and(|margin| still + margin <= alpha) {
-            let score = self.quiet(node, alpha, alpha + 1, ply, 0)?;
+        if prune::razoring_margin(depth).is_some_and(|margin| still + margin <= alpha) {
+            let score = self.quiescence(node, alpha, alpha + 1, ply, 0)?;
             if score <= alpha {
                 return Ok(Some(score));
             }
         }
-        if manner.no_pass || depth < 3 || still < beta || pieces == 0 {
+        if manner.no_null_move || depth < 3 || still < beta || pieces == 0 {
             return Ok(None);
         }
-        let Some(passed) = node.passed() else {
+        let Some(passed) = node.after_null_move() else {
             return Ok(None);
         };
-        let left = depth - prune::pass(depth, still - beta);
-        let no_pass = Manner {
+        let left = depth - prune::null_move_reduction(depth, still - beta);
+        let no_null_move = Manner {
             cut: !manner.cut,
-            no_pass: true,
+            no_null_move: true,
         };
-        let floor = self.enter_pass(node);
-        let score = self.below(&passed, left, (-beta, -beta + 1), ply + 1, no_pass, rest);
-        self.leave_pass(floor);
+        let floor = self.make_null_move(node);
+        let score = self.alpha_beta(
+            &passed,
+            left,
+            (-beta, -beta + 1),
+            ply + 1,
+            no_null_move,
+            rest,
+        );
+        self.unmake_null_move(floor);
         if -score? < beta {
             return Ok(None);
         }
@@ -290,11 +301,12 @@ impl Worker<'_> {
         if depth < 10 && pieces > 1 {
             return Ok(Some(beta));
         }
-        let no_pass = Manner {
-            no_pass: true,
+        let no_null_move = Manner {
+            no_null_move: true,
             ..manner
         };
-        let score = self.below(node, left.max(1), (beta - 1, beta), ply, no_pass, rest)?;
+        let score =
+            self.alpha_beta(node, left.max(1), (beta - 1, beta), ply, no_null_move, rest)?;
         Ok((score >= beta).then_some(beta))
     }
 }
@@ -303,8 +315,8 @@ impl Worker<'_> {
 pub(super) fn settles(bound: Bound, score: i32, alpha: i32, beta: i32) -> bool {
     match bound {
         Bound::Exact => true,
-        Bound::AtLeast => score >= beta,
-        Bound::AtMost => score <= alpha,
+        Bound::Lower => score >= beta,
+        Bound::Upper => score <= alpha,
     }
 }
 

@@ -8,9 +8,9 @@ use shakmaty::{Chess, Move, MoveList, Position};
 use super::{
     super::{Budget, Spent},
     DEEPEST, MATE, MATED_SOON, Ranked, Score,
-    evaluate::{PawnMemory, evaluate},
+    evaluate::{PawnTable, evaluate},
     node::{Node, hash},
-    order::{Memory, NO_TRACE, Picker, Trace, Traces, trace},
+    order::{Histories, NO_MOVE, Picker, PieceTo, PreviousMoves, piece_to},
     prune::Reductions,
     table::Table,
 };
@@ -22,20 +22,20 @@ pub(super) struct Worker<'a> {
     pub(super) table: &'a Table,
     budget: &'a Budget<'a>,
     over: &'a AtomicBool,
-    pub(super) memory: Box<Memory>,
-    pawns: PawnMemory,
+    pub(super) histories: Box<Histories>,
+    pawns: PawnTable,
     pub(super) reductions: Box<Reductions>,
     /// Hashes of the positions on the path, those before the root first.
     path: Vec<u64>,
-    /// The path's length at the last pass: no repetition reaches across one.
-    floor: usize,
-    /// Evaluations and moves along the path, by half-moves from the root.
-    pub(super) stills: Box<[i32; DEEPEST + 2]>,
-    traces: Vec<Trace>,
+    /// The path's length at the last null move: no repetition reaches across one.
+    last_null_move: usize,
+    /// Static evaluations and moves along the path, by half-moves from the root.
+    pub(super) static_evals: Box<[i32; DEEPEST + 2]>,
+    played: Vec<PieceTo>,
     /// The root's moves with the nodes each took at the last depth.
     efforts: Vec<(Move, u64)>,
     nodes: u64,
-    unbooked: u64,
+    unreported: u64,
     /// What the unfinished depth has found so far.
     partial: Option<Ranked>,
 }
@@ -54,16 +54,16 @@ impl<'a> Worker<'a> {
             table,
             budget,
             over,
-            memory: Memory::new(),
-            pawns: PawnMemory::new(),
+            histories: Histories::new(),
+            pawns: PawnTable::new(),
             reductions: Reductions::new(),
             path,
-            floor: 0,
-            stills: Box::new([0; DEEPEST + 2]),
-            traces: Vec::with_capacity(DEEPEST),
+            last_null_move: 0,
+            static_evals: Box::new([0; DEEPEST + 2]),
+            played: Vec::with_capacity(DEEPEST),
             efforts: Vec::new(),
             nodes: 0,
-            unbooked: 0,
+            unreported: 0,
             partial: None,
         }
     }
@@ -92,7 +92,8 @@ impl<'a> Worker<'a> {
         let mut found: Vec<Ranked> = Vec::new();
         while found.len() < count {
             let guess = last.get(found.len()).map(|ranked| value(ranked.score));
-            let (best, mv, line) = self.window(&root, &moves, depth, guess, count == 1)?;
+            let (best, mv, line) =
+                self.aspiration_search(&root, &moves, depth, guess, count == 1)?;
             moves.retain(|other| *other != mv);
             found.push(Ranked {
                 line,
@@ -110,11 +111,11 @@ impl<'a> Worker<'a> {
         let mut moves = root.position.legal_moves();
         if self.efforts.is_empty() {
             let mut picker = Picker::new(
-                &self.memory,
+                &self.histories,
                 &root.position,
                 moves.clone(),
                 0,
-                [NO_TRACE; 2],
+                [NO_MOVE; 2],
                 0,
             );
             while let Some((mv, _)) = picker.next(&root.position) {
@@ -141,7 +142,7 @@ impl<'a> Worker<'a> {
     }
 
     /// The best of `moves`, searched in a window about `guess` that widens until the value lies within.
-    fn window(
+    fn aspiration_search(
         &mut self,
         root: &Node,
         moves: &MoveList,
@@ -181,13 +182,13 @@ impl<'a> Worker<'a> {
     ) -> Result<(i32, Move, Vec<Move>), Spent> {
         let floor = alpha;
         let mut best: Option<(i32, Move, Vec<Move>)> = None;
-        self.stills[0] = self.evaluate(root);
+        self.static_evals[0] = self.evaluate(root);
         for &mv in moves {
             let next = root.after(mv);
             let mut line = Vec::new();
             let before = self.nodes;
-            self.enter(root, mv);
-            let score = self.try_one(
+            self.make_move(root, mv);
+            let score = self.search_move(
                 &next,
                 depth - 1,
                 0,
@@ -197,7 +198,7 @@ impl<'a> Worker<'a> {
                 0,
                 &mut line,
             );
-            self.leave();
+            self.unmake_move();
             let score = score?;
             if let Some((_, nodes)) = self.efforts.iter_mut().find(|(other, _)| *other == mv) {
                 *nodes += self.nodes - before;
@@ -221,41 +222,41 @@ impl<'a> Worker<'a> {
     }
 
     /// Plays `mv` from `node` on the path.
-    pub(super) fn enter(&mut self, node: &Node, mv: Move) {
+    pub(super) fn make_move(&mut self, node: &Node, mv: Move) {
         self.path.push(node.hash);
-        self.traces.push(trace(node.position.turn(), mv));
+        self.played.push(piece_to(node.position.turn(), mv));
     }
 
-    pub(super) fn leave(&mut self) {
+    pub(super) fn unmake_move(&mut self) {
         self.path.pop();
-        self.traces.pop();
+        self.played.pop();
     }
 
-    /// Passes at `node`; gives what [`Worker::leave_pass`] needs.
-    pub(super) fn enter_pass(&mut self, node: &Node) -> usize {
+    /// Passes at `node`; gives what [`Worker::unmake_null_move`] needs to end it.
+    pub(super) fn make_null_move(&mut self, node: &Node) -> usize {
         self.path.push(node.hash);
-        self.traces.push(NO_TRACE);
-        std::mem::replace(&mut self.floor, self.path.len())
+        self.played.push(NO_MOVE);
+        std::mem::replace(&mut self.last_null_move, self.path.len())
     }
 
-    pub(super) fn leave_pass(&mut self, floor: usize) {
-        self.leave();
-        self.floor = floor;
+    pub(super) fn unmake_null_move(&mut self, outer: usize) {
+        self.unmake_move();
+        self.last_null_move = outer;
     }
 
     /// The moves the position at hand was reached by.
-    pub(super) fn traces(&self) -> Traces {
+    pub(super) fn previous_moves(&self) -> PreviousMoves {
         let back = |n: usize| {
-            self.traces
+            self.played
                 .len()
                 .checked_sub(n)
-                .map_or(NO_TRACE, |at| self.traces[at])
+                .map_or(NO_MOVE, |at| self.played[at])
         };
         [back(1), back(2)]
     }
 
     /// Draws that no further play changes, and repetitions on the path.
-    pub(super) fn drawn(&self, node: &Node) -> bool {
+    pub(super) fn is_draw(&self, node: &Node) -> bool {
         let position = &node.position;
         let reversible = position.halfmoves() as usize;
         if position.is_insufficient_material() {
@@ -264,8 +265,8 @@ impl<'a> Worker<'a> {
         if reversible >= 100 && !(node.checked && position.is_checkmate()) {
             return true;
         }
-        // Two plies back at the least, and no further than the last capture, pawn move or pass.
-        self.path[self.floor..]
+        // Two plies back at the least, and no further than the last capture, pawn move or null move.
+        self.path[self.last_null_move..]
             .iter()
             .rev()
             .take(reversible)
@@ -275,12 +276,12 @@ impl<'a> Worker<'a> {
     }
 
     /// Counts a node and asks the budget now and then.
-    pub(super) fn book(&mut self) -> Result<(), Spent> {
+    pub(super) fn count_node(&mut self) -> Result<(), Spent> {
         self.nodes += 1;
-        self.unbooked += 1;
-        if self.unbooked >= Budget::STRIDE {
-            self.budget.spend(self.unbooked)?;
-            self.unbooked = 0;
+        self.unreported += 1;
+        if self.unreported >= Budget::STRIDE {
+            self.budget.spend(self.unreported)?;
+            self.unreported = 0;
             if self.over.load(Ordering::Relaxed) {
                 return Err(Spent);
             }

@@ -16,7 +16,7 @@ use std::ops::{Add, AddAssign, Mul, Neg, Sub};
 
 use shakmaty::{Chess, Color, Position, Role};
 
-pub(super) use pawns::PawnMemory;
+pub(super) use pawns::PawnTable;
 use view::View;
 
 /// A value in the middlegame and in the endgame.
@@ -68,10 +68,10 @@ impl Mul<i32> for Value {
 const TEMPO: i32 = 12;
 
 /// Value for the side to move.
-pub(super) fn evaluate(position: &Chess, memory: &mut PawnMemory) -> i32 {
+pub(super) fn evaluate(position: &Chess, pawn_table: &mut PawnTable) -> i32 {
     let board = position.board();
     let view = View::of(board);
-    let (structure, passed) = memory.structure(board);
+    let (structure, passed) = pawn_table.structure(board);
     let mut sum = structure;
     for color in Color::ALL {
         let mut own = men(board, color);

@@ -37,8 +37,8 @@ const PASSED: [Value; 8] = [
 const STOPPED: i32 = -3;
 const FREE: i32 = 3;
 
-/// Remembers the values of pawn structures, which change seldom; exact, as it keeps the pawns.
-pub(in super::super) struct PawnMemory(Vec<Known>);
+/// The pawn hash table: values of pawn structures, which change seldom. Exact, as it keeps the pawns.
+pub(in super::super) struct PawnTable(Vec<Known>);
 
 #[derive(Clone, Copy, Default)]
 struct Known {
@@ -47,7 +47,7 @@ struct Known {
     value: Value,
 }
 
-impl PawnMemory {
+impl PawnTable {
     const SIZE: usize = 1 << 12;
 
     pub fn new() -> Self {
@@ -170,7 +170,7 @@ mod tests {
 
     fn bonus(fen: &str) -> Value {
         let position = parse_fen(fen).expect("a position").position;
-        let all = PawnMemory::new().structure(position.board()).1;
+        let all = PawnTable::new().structure(position.board()).1;
         passed(&View::of(position.board()), Color::White, all)
     }
 
@@ -185,12 +185,12 @@ mod tests {
 
     #[test]
     fn remembering_changes_nothing() {
-        let mut memory = PawnMemory::new();
+        let mut table = PawnTable::new();
         for fen in ["k7/pp6/8/8/4P3/8/8/K7 w - -", "k7/8/8/8/8/8/PP6/K7 w - -"] {
             let position = parse_fen(fen).expect("a position").position;
-            let first = memory.structure(position.board());
-            assert_eq!(memory.structure(position.board()), first);
-            assert_eq!(PawnMemory::new().structure(position.board()), first);
+            let first = table.structure(position.board());
+            assert_eq!(table.structure(position.board()), first);
+            assert_eq!(PawnTable::new().structure(position.board()), first);
         }
     }
 }

@@ -9,7 +9,7 @@ use super::*;
 use crate::parse_fen;
 
 fn value_of(position: &Chess) -> i32 {
-    evaluate(position, &mut PawnMemory::new())
+    evaluate(position, &mut PawnTable::new())
 }
 
 fn worth(fen: &str) -> i32 {

@@ -6,7 +6,7 @@ use shakmaty::{Position, Role};
 use super::{
     super::Spent,
     DEEPEST, MATE, MATED_SOON,
-    exchange::{gain, wins_at_least},
+    exchange::{gain, static_exchange_at_least},
     node::{Checks, Node},
     order::{Picker, is_quiet},
     table::{Bound, Entry, code},
@@ -15,11 +15,11 @@ use super::{
 };
 
 /// What a capture may gain beyond the man it takes.
-const SURPRISE: i32 = 200;
+const DELTA_MARGIN: i32 = 200;
 
 impl Worker<'_> {
     /// Value of `node` once it is quiet. `far` counts half-moves since the search proper.
-    pub(super) fn quiet(
+    pub(super) fn quiescence(
         &mut self,
         node: &Node,
         mut alpha: i32,
@@ -27,7 +27,7 @@ impl Worker<'_> {
         ply: usize,
         far: u32,
     ) -> Result<i32, Spent> {
-        self.book()?;
+        self.count_node()?;
         let (position, checked) = (&node.position, node.checked);
         let known = self.table.get(node.hash);
         if let Some(entry) = known.filter(|_| beta - alpha == 1 && position.halfmoves() < 80) {
@@ -36,12 +36,12 @@ impl Worker<'_> {
                 return Ok(score);
             }
         }
-        let still = match known {
-            Some(entry) => entry.still,
+        let static_eval = match known {
+            Some(entry) => entry.static_eval,
             None => self.evaluate(node),
         };
         if ply >= DEEPEST - 1 {
-            return Ok(still);
+            return Ok(static_eval);
         }
         let begin = alpha;
         let mut best = -MATE + ply as i32;
@@ -56,7 +56,7 @@ impl Worker<'_> {
             None
         };
         if !checked {
-            best = still;
+            best = static_eval;
             if best >= beta {
                 return Ok(best);
             }
@@ -87,8 +87,8 @@ impl Worker<'_> {
             }
         };
         let first = known.map_or(0, |entry| entry.best);
-        let traces = self.traces();
-        let mut picker = Picker::new(&self.memory, position, moves, first, traces, ply);
+        let previous = self.previous_moves();
+        let mut picker = Picker::new(&self.histories, position, moves, first, previous, ply);
         let mut best_move = 0;
         while let Some((mv, loses)) = picker.next(position) {
             if !checked {
@@ -97,24 +97,24 @@ impl Worker<'_> {
                     break;
                 }
                 if is_quiet(mv) {
-                    if !wins_at_least(position, mv, 0) {
+                    if !static_exchange_at_least(position, mv, 0) {
                         continue;
                     }
                 } else {
-                    let hope = still + gain(mv) + SURPRISE;
+                    let hope = static_eval + gain(mv) + DELTA_MARGIN;
                     if hope <= alpha {
                         best = best.max(hope);
                         continue;
                     }
-                    if code(mv) == first && !wins_at_least(position, mv, 0) {
+                    if code(mv) == first && !static_exchange_at_least(position, mv, 0) {
                         continue;
                     }
                 }
             }
             let next = node.after(mv);
-            self.enter(node, mv);
-            let score = self.quiet(&next, -beta, -alpha, ply + 1, far + 1);
-            self.leave();
+            self.make_move(node, mv);
+            let score = self.quiescence(&next, -beta, -alpha, ply + 1, far + 1);
+            self.unmake_move();
             let score = -score?;
             if score > best {
                 best = score;
@@ -128,9 +128,9 @@ impl Worker<'_> {
             }
         }
         let bound = match best {
-            b if b >= beta => Bound::AtLeast,
+            b if b >= beta => Bound::Lower,
             b if b > begin => Bound::Exact,
-            _ => Bound::AtMost,
+            _ => Bound::Upper,
         };
         if best.abs() < MATED_SOON || checked {
             self.table.put(
@@ -138,7 +138,7 @@ impl Worker<'_> {
                 Entry {
                     depth: 0,
                     score: to_table(best, ply),
-                    still,
+                    static_eval,
                     bound,
                     best: best_move,
                 },
