@@ -20,6 +20,7 @@ mod prune;
 mod quiescence;
 mod table;
 mod tree;
+mod window;
 mod worker;
 
 use std::thread;

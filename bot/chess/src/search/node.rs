@@ -36,8 +36,13 @@ impl Node {
         self.position.clone().swap_turn().ok().map(Self::new)
     }
 
-    /// Without pieces a side may be in zugzwang, and passing proves nothing; with one alone it still
-    /// may, now and then.
+    /// Whether a score found by other ways here may hide a draw by the fifty-move rule.
+    pub fn is_near_fifty_moves(&self) -> bool {
+        self.position.halfmoves() >= 80
+    }
+
+    /// Pieces of the side to move but for its king. Without any it may be in zugzwang, and
+    /// passing proves nothing; with one alone it still may, now and then.
     pub fn pieces(&self) -> usize {
         let board = self.position.board();
         (self.position.us() & !(board.pawns() | board.kings())).count()

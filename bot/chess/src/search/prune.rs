@@ -5,7 +5,8 @@
 //! score so far is a mate against the mover, or in a window that reaches into mates. So a side is
 //! only ever called mated when all its moves were looked at.
 
-/// Half-moves a late move is searched less deep: grows with the logarithms of depth and move number.
+/// Late-move reductions: half-moves by which a late move is searched less deep. They grow with
+/// the logarithms of depth and move number.
 #[derive(Debug)]
 pub(super) struct Reductions([[u8; 64]; 64]);
 
@@ -26,22 +27,35 @@ impl Reductions {
     }
 }
 
-/// A position this far above the window needs no search: `depth` half-moves will not lose so much.
+/// How far above the window a position must stand for reverse futility pruning: `depth` half-moves
+/// will not lose so much.
 pub(super) fn reverse_futility_margin(depth: i32, improving: bool) -> Option<i32> {
     (depth <= 7).then(|| 80 * (depth - i32::from(improving)).max(0) + 10)
 }
 
-/// A position this far below the window is looked at for captures only.
+/// How far below the window a position must stand for razoring.
 pub(super) fn razoring_margin(depth: i32) -> Option<i32> {
     (depth <= 2).then(|| 150 + 200 * depth)
 }
 
-/// What a quiet move may be hoped to gain with `depth` half-moves to go.
-pub(super) fn futility_margin(depth: i32) -> Option<i32> {
-    (depth <= 6).then(|| 80 + 100 * depth)
+/// The least depth of a null move.
+pub(super) const NULL_MOVE_DEPTH: i32 = 3;
+/// From this depth on, what a null move says is verified.
+pub(super) const NULL_MOVE_VERIFICATION_DEPTH: i32 = 10;
+
+/// How much less deep the reply to a null move is searched, `above` hundredths of a pawn over the
+/// window.
+pub(super) fn null_move_reduction(depth: i32, above: i32) -> i32 {
+    3 + depth / 4 + i32::from(above >= 200)
 }
 
-/// After this many quiet moves the rest of them is hopeless.
+/// Internal iterative reduction: without a table move to begin with, a shallower search finds one at
+/// less cost.
+pub(super) fn internal_iterative_reduction(depth: i32) -> i32 {
+    i32::from(depth >= 5)
+}
+
+/// Late-move pruning: after this many quiet moves the rest of them is hopeless.
 pub(super) fn late_move_count(depth: i32, improving: bool) -> usize {
     if depth > 6 {
         return usize::MAX;
@@ -50,7 +64,17 @@ pub(super) fn late_move_count(depth: i32, improving: bool) -> usize {
     if improving { many * 3 / 2 } else { many }
 }
 
-/// Material that a move may lose by exchanges and still be tried.
+/// Futility pruning: what a quiet move may be hoped to gain with `depth` half-moves to go.
+pub(super) fn futility_margin(depth: i32) -> Option<i32> {
+    (depth <= 6).then(|| 80 + 100 * depth)
+}
+
+/// History pruning: a quiet move whose history is below this failed too often before.
+pub(super) fn history_floor(depth: i32) -> Option<i32> {
+    (depth <= 3).then(|| -6_000 * depth)
+}
+
+/// Material that a move may lose by static exchange evaluation and still be tried.
 pub(super) fn exchange_margin(depth: i32, quiet: bool) -> Option<i32> {
     (depth <= 6).then(|| {
         if quiet {
@@ -59,11 +83,6 @@ pub(super) fn exchange_margin(depth: i32, quiet: bool) -> Option<i32> {
             110 * depth
         }
     })
-}
-
-/// How much less deep a pass is searched.
-pub(super) fn null_move_reduction(depth: i32, above: i32) -> i32 {
-    3 + depth / 4 + i32::from(above >= 200)
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
-//! The end of each line: captures and queen promotions, at first also checks, until the position is
-//! quiet enough to be evaluated. In check every move is tried.
+//! Quiescence search, the end of each line: captures and queen promotions, at first also checks, until
+//! the position is quiet enough to be evaluated. In check every move is tried.
 
-use shakmaty::{Position, Role};
+use shakmaty::{Chess, Move, MoveList, Position, Role};
 
 use super::{
     super::Spent,
@@ -10,31 +10,30 @@ use super::{
     node::{Checks, Node},
     order::{Picker, is_quiet},
     table::{Bound, Entry, code},
-    tree::{from_table, settles, to_table},
+    window::Window,
     worker::Worker,
 };
 
-/// What a capture may gain beyond the man it takes.
+/// Delta pruning: what a capture may gain beyond what it takes.
 const DELTA_MARGIN: i32 = 200;
 
 impl Worker<'_> {
-    /// Value of `node` once it is quiet. `far` counts half-moves since the search proper.
+    /// Value of `node` once it is quiet. `beyond` counts half-moves since the search proper.
     pub(super) fn quiescence(
         &mut self,
         node: &Node,
-        mut alpha: i32,
-        beta: i32,
+        mut window: Window,
         ply: usize,
-        far: u32,
+        beyond: u32,
     ) -> Result<i32, Spent> {
         self.count_node()?;
         let (position, checked) = (&node.position, node.checked);
         let known = self.table.get(node.hash);
-        if let Some(entry) = known.filter(|_| beta - alpha == 1 && position.halfmoves() < 80) {
-            let score = from_table(entry.score, ply);
-            if settles(entry.bound, score, alpha, beta) {
-                return Ok(score);
-            }
+        if !window.is_open()
+            && !node.is_near_fifty_moves()
+            && let Some(score) = known.and_then(|entry| entry.cutoff(window, ply))
+        {
+            return Ok(score);
         }
         let static_eval = match known {
             Some(entry) => entry.static_eval,
@@ -43,48 +42,31 @@ impl Worker<'_> {
         if ply >= DEEPEST - 1 {
             return Ok(static_eval);
         }
-        let begin = alpha;
+        let asked = window;
         let mut best = -MATE + ply as i32;
-        let with_checks = !checked && far == 0;
-        let moves = if checked || with_checks || node.pieces() == 0 {
-            let all = position.legal_moves();
-            if all.is_empty() {
-                return Ok(if checked { best } else { 0 });
-            }
-            Some(all)
-        } else {
-            None
-        };
+        let with_checks = !checked && beyond == 0;
+        // All moves are listed only where they are tried, or to see stalemate: pieces nearly always
+        // have a move.
+        let all = (checked || with_checks || node.pieces() == 0).then(|| position.legal_moves());
+        if all.as_ref().is_some_and(|all| all.is_empty()) {
+            return Ok(if checked { best } else { 0 });
+        }
         if !checked {
+            // Stand pat: the side to move need not go on taking.
             best = static_eval;
-            if best >= beta {
+            if best >= window.beta {
                 return Ok(best);
             }
-            alpha = alpha.max(best);
+            window.alpha = window.alpha.max(best);
         }
-        let moves = match moves {
+        let moves = match all {
             Some(mut all) => {
                 if !checked {
-                    let checks = with_checks.then(|| Checks::of(position)).flatten();
-                    all.retain(|mv| {
-                        mv.is_capture() && mv.promotion().is_none_or(|r| r == Role::Queen)
-                            || mv.promotion() == Some(Role::Queen)
-                            || is_quiet(*mv) && checks.as_ref().is_some_and(|c| c.gives(*mv))
-                    });
+                    retain_forcing(&mut all, position, with_checks);
                 }
                 all
             }
-            None => {
-                let mut some = position.capture_moves();
-                some.extend(
-                    position
-                        .promotion_moves()
-                        .into_iter()
-                        .filter(|mv| !mv.is_capture()),
-                );
-                some.retain(|mv| mv.promotion().is_none_or(|role| role == Role::Queen));
-                some
-            }
+            None => captures(position),
         };
         let first = known.map_or(0, |entry| entry.best);
         let previous = self.previous_moves();
@@ -101,9 +83,9 @@ impl Worker<'_> {
                         continue;
                     }
                 } else {
-                    let hope = static_eval + gain(mv) + DELTA_MARGIN;
-                    if hope <= alpha {
-                        best = best.max(hope);
+                    let hoped = static_eval + gain(mv) + DELTA_MARGIN;
+                    if hoped <= window.alpha {
+                        best = best.max(hoped);
                         continue;
                     }
                     if code(mv) == first && !static_exchange_at_least(position, mv, 0) {
@@ -113,37 +95,53 @@ impl Worker<'_> {
             }
             let next = node.after(mv);
             self.make_move(node, mv);
-            let score = self.quiescence(&next, -beta, -alpha, ply + 1, far + 1);
+            let score = self.quiescence(&next, -window, ply + 1, beyond + 1);
             self.unmake_move();
             let score = -score?;
             if score > best {
                 best = score;
-                if score > alpha {
-                    alpha = score;
+                if score > window.alpha {
+                    window.alpha = score;
                     best_move = code(mv);
                 }
             }
-            if alpha >= beta {
+            if window.is_closed() {
                 break;
             }
         }
-        let bound = match best {
-            b if b >= beta => Bound::Lower,
-            b if b > begin => Bound::Exact,
-            _ => Bound::Upper,
-        };
         if best.abs() < MATED_SOON || checked {
-            self.table.put(
-                node.hash,
-                Entry {
-                    depth: 0,
-                    score: to_table(best, ply),
-                    static_eval,
-                    bound,
-                    best: best_move,
-                },
-            );
+            let entry = Entry {
+                depth: 0,
+                score: best,
+                static_eval,
+                bound: Bound::of(best, asked),
+                best: best_move,
+            };
+            self.table.put(node.hash, entry.counted_from(ply));
         }
         Ok(best)
     }
+}
+
+/// Leaves the captures and queen promotions of all moves, and the quiet checks where they are wanted.
+fn retain_forcing(all: &mut MoveList, position: &Chess, with_checks: bool) {
+    let checks = with_checks.then(|| Checks::of(position)).flatten();
+    all.retain(|&mut mv| match is_quiet(mv) {
+        true => checks.as_ref().is_some_and(|checks| checks.gives(mv)),
+        false => promotes_well(mv),
+    });
+}
+
+/// Captures and queen promotions, made without the other moves.
+fn captures(position: &Chess) -> MoveList {
+    let mut moves = position.capture_moves();
+    let promotions = position.promotion_moves().into_iter();
+    moves.extend(promotions.filter(|mv| !mv.is_capture()));
+    moves.retain(|&mut mv| promotes_well(mv));
+    moves
+}
+
+/// Promotes to nothing less than a queen.
+fn promotes_well(mv: Move) -> bool {
+    mv.promotion().is_none_or(|role| role == Role::Queen)
 }

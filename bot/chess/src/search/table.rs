@@ -7,12 +7,25 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use shakmaty::Move;
 
+use super::{MATED_SOON, window::Window};
+
 /// How an entry's score bounds the true one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Bound {
     Exact,
     Lower,
     Upper,
+}
+
+impl Bound {
+    /// What a search of `window` that came to `score` says of the true one.
+    pub fn of(score: i32, window: Window) -> Self {
+        match score {
+            s if s >= window.beta => Self::Lower,
+            s if s > window.alpha => Self::Exact,
+            _ => Self::Upper,
+        }
+    }
 }
 
 /// What is remembered of a position.
@@ -25,6 +38,34 @@ pub(super) struct Entry {
     pub bound: Bound,
     /// The best move, as [`code`] packs it; 0 for none.
     pub best: u16,
+}
+
+impl Entry {
+    /// The entry as it is stored for a node `ply` half-moves from the root: the tree counts mates from
+    /// the root, and the table from the node, which other lines reach sooner or later.
+    pub fn counted_from(self, ply: usize) -> Self {
+        let score = match self.score {
+            MATED_SOON.. => self.score + ply as i32,
+            s if s <= -MATED_SOON => s - ply as i32,
+            s => s,
+        };
+        Self { score, ..self }
+    }
+
+    /// The score of a node `ply` half-moves from the root, where it ends the search of `window`.
+    pub fn cutoff(&self, window: Window, ply: usize) -> Option<i32> {
+        let score = match self.score {
+            MATED_SOON.. => self.score - ply as i32,
+            s if s <= -MATED_SOON => s + ply as i32,
+            s => s,
+        };
+        let settles = match self.bound {
+            Bound::Exact => true,
+            Bound::Lower => score >= window.beta,
+            Bound::Upper => score <= window.alpha,
+        };
+        settles.then_some(score)
+    }
 }
 
 pub(super) struct Table {
@@ -133,7 +174,7 @@ pub(super) fn code(mv: Move) -> u16 {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::{super::MATE, *};
 
     fn entry(depth: i32, score: i32, best: u16) -> Entry {
         Entry {
@@ -167,6 +208,27 @@ mod tests {
             );
         }
         assert!(table.get(2).is_none());
+    }
+
+    #[test]
+    fn mates_are_kept_by_their_distance_from_the_position() {
+        let mates = Entry {
+            bound: Bound::Exact,
+            ..entry(7, MATE - 9, 77)
+        };
+        let kept = mates.counted_from(4);
+        assert_eq!(kept.score, MATE - 5);
+        assert_eq!(kept.cutoff(Window::zero_above(0), 6), Some(MATE - 11));
+    }
+
+    #[test]
+    fn a_bound_ends_only_the_windows_it_answers() {
+        let lower = entry(7, 50, 77);
+        assert_eq!(lower.cutoff(Window::new(0, 50), 3), Some(50));
+        assert_eq!(lower.cutoff(Window::new(0, 51), 3), None);
+        for (score, bound) in [(0, Bound::Upper), (1, Bound::Exact), (50, Bound::Lower)] {
+            assert_eq!(Bound::of(score, Window::new(0, 50)), bound);
+        }
     }
 
     #[test]

@@ -13,6 +13,8 @@ use super::{
     order::{Histories, NO_MOVE, Picker, PieceTo, PreviousMoves, piece_to},
     prune::Reductions,
     table::Table,
+    tree::{Place, Visit},
+    window::Window,
 };
 
 pub(super) const INFINITE: i32 = MATE + 1;
@@ -150,22 +152,22 @@ impl<'a> Worker<'a> {
         guess: Option<i32>,
         only: bool,
     ) -> Result<(i32, Move, Vec<Move>), Spent> {
-        let (mut alpha, mut beta) = (-INFINITE, INFINITE);
+        let mut window = Window::FULL;
         let mut width = 25;
         if let Some(guess) = guess.filter(|g| depth >= 4 && g.abs() < MATED_SOON) {
-            (alpha, beta) = (guess - width, guess + width);
+            window = Window::new(guess - width, guess + width);
         }
         loop {
-            let (best, mv, line) = self.root_moves(root, moves, depth, (alpha, beta), only)?;
+            let (best, mv, line) = self.root_moves(root, moves, depth, window, only)?;
             width *= 3;
-            if best <= alpha && alpha > -INFINITE {
-                alpha = if width > 1000 {
+            if best <= window.alpha && window.alpha > -INFINITE {
+                window.alpha = if width > 1000 {
                     -INFINITE
                 } else {
                     best - width
                 };
-            } else if best >= beta && beta < INFINITE {
-                beta = if width > 1000 { INFINITE } else { best + width };
+            } else if best >= window.beta && window.beta < INFINITE {
+                window.beta = if width > 1000 { INFINITE } else { best + width };
             } else {
                 return Ok((best, mv, line));
             }
@@ -177,10 +179,10 @@ impl<'a> Worker<'a> {
         root: &Node,
         moves: &MoveList,
         depth: i32,
-        (mut alpha, beta): (i32, i32),
+        mut window: Window,
         only: bool,
     ) -> Result<(i32, Move, Vec<Move>), Spent> {
-        let floor = alpha;
+        let begin = window.alpha;
         let mut best: Option<(i32, Move, Vec<Move>)> = None;
         self.static_evals[0] = self.evaluate(root);
         for &mv in moves {
@@ -188,16 +190,18 @@ impl<'a> Worker<'a> {
             let mut line = Vec::new();
             let before = self.nodes;
             self.make_move(root, mv);
-            let score = self.search_move(
-                &next,
-                depth - 1,
-                0,
-                best.is_none(),
-                false,
-                (alpha, beta),
-                0,
-                &mut line,
-            );
+            let visit = Visit {
+                depth,
+                window,
+                ply: 0,
+                cut_node: false,
+                null_move: false,
+            };
+            let place = match best {
+                None => Place::First,
+                Some(_) => Place::Later { reduction: 0 },
+            };
+            let score = self.search_move(&next, visit, place, &mut line);
             self.unmake_move();
             let score = score?;
             if let Some((_, nodes)) = self.efforts.iter_mut().find(|(other, _)| *other == mv) {
@@ -205,7 +209,7 @@ impl<'a> Worker<'a> {
             }
             if best.as_ref().is_none_or(|(top, ..)| score > *top) {
                 line.insert(0, mv);
-                if only && score > floor {
+                if only && score > begin {
                     self.partial = Some(Ranked {
                         line: line.clone(),
                         score: Score::of(score),
@@ -213,8 +217,8 @@ impl<'a> Worker<'a> {
                 }
                 best = Some((score, mv, line));
             }
-            alpha = alpha.max(score);
-            if alpha >= beta {
+            window.alpha = window.alpha.max(score);
+            if window.is_closed() {
                 break;
             }
         }
