@@ -47,7 +47,7 @@ _SHAPES = [
         lambda side: {"kind": "mates-first", "defender": side},
     ),
     (
-        rf"{_TAKES}, for none of your men guards {SQUARE}",
+        rf"{_TAKES}, for none of your pieces guards {SQUARE}",
         lambda *m: _takes(*m[:4], {"unguarded": m[4]}),
     ),
     (
@@ -73,7 +73,7 @@ _SHAPES = [
     ),
     (_TAKES, lambda *m: _takes(*m, {"bare": True})),
     (
-        rf"{_KING_OUT}, which none of your men guards",
+        rf"{_KING_OUT}, which none of your pieces guards",
         lambda to: {"kind": "flight", "to": to, "lost": None},
     ),
     (

@@ -139,7 +139,7 @@ fn whole_lines_are_judged_against_what_they_leave_out() {
             "Qg8+",
             Wrong,
             0.0,
-            "1...Kxg8: the king takes the queen, for none of your men guards g8.",
+            "1...Kxg8: the king takes the queen, for none of your pieces guards g8.",
         ),
         ("Nf7+ or Qf7", Unclear, 0.0, "Do you mean 1.Nf7+ or 1.Qf7?"),
         (

@@ -227,7 +227,7 @@ mod tests {
         assert!(
             text.ends_with(
                 "Black to move. Last move d1 to d8. Numbered arrows: 1 from d1 to d8, 2 from a1 to a2. \
-                 Guarded flights: f8 by rook d8. Blocked by own men: f7 and g7."
+                 Guarded flights: f8 by rook d8. Blocked by own pieces: f7 and g7."
             ),
             "{text}"
         );

@@ -55,8 +55,8 @@ piece-queen = queen
 piece-king = king
     .name = king
 # Where it is not said which piece.
-piece-any = man
-    .name = man
+piece-any = piece
+    .name = piece
 
 side-white = White
     .name = White

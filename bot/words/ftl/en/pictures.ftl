@@ -50,7 +50,7 @@ alt-flight = { $on }
 # $guards: such as "rook d8 and queen e7".
 alt-flight-by = { $on } by { $guards }
 alt-guard = { $piece-name } { $on }
-alt-blocked = Blocked by own men: { $squares }.
+alt-blocked = Blocked by own pieces: { $squares }.
 alt-guards = { $piece ->
     [king] King { $from } guards { $to }.
     [queen] Queen { $from } guards { $to }.
@@ -68,7 +68,7 @@ legend-refutation = refutation
 legend-steps = moves in order
 legend-open = open flight
 legend-guarded = guarded flight
-legend-blocked = blocked by own man
+legend-blocked = blocked by own piece
 legend-guard = guard
 legend-square = marked square
 

@@ -18,10 +18,10 @@ act = { $mover ->
 }
 king-takes = { $mover ->
     [yes] { $what ->
-        [queen] the king takes the queen, for none of your men guards { $on }
-       *[other] the king takes it, for none of your men guards { $on }
+        [queen] the king takes the queen, for none of your pieces guards { $on }
+       *[other] the king takes it, for none of your pieces guards { $on }
     }
-   *[no] the king takes the { $what-name } on { $on }, for none of your men guards { $on }
+   *[no] the king takes the { $what-name } on { $on }, for none of your pieces guards { $on }
 }
 takes = { act }
 takes-for-nothing = { act } for nothing
@@ -31,7 +31,7 @@ takes-guarded = { act }, and your king may not take back on a guarded square
 takes-no-mate = { act }, and taking back is not mate
 takes-no-mate-in-time = { act }, and taking back does not mate in time
 
-king-gets-out = the king gets out to { $to }, which none of your men guards
+king-gets-out = the king gets out to { $to }, which none of your pieces guards
 king-gets-out-guard-moved = the king gets out to { $to }, which your { $guard-name } guarded until it moved
 king-gets-out-guard-shut = the king gets out to { $to }, for the move shuts out your { $guard-name } on { $stands } that guarded it
 king-castles-out = the king castles out of the attack
@@ -108,7 +108,7 @@ no-promotion = no pawn can promote here
 none-takes-there = no { $piece-name } can take there
 nothing-on = there is nothing on { $square }
 not-yours = the { $piece-name } on { $on } is { $theirs-name }'s, and it is { $side-name }'s move
-other-kind = the man on { $on } is a { $piece-name }, not a { $named-name }
+other-kind = the piece on { $on } is a { $piece-name }, not a { $named-name }
 has-none = { $side-name } has no { $piece-name }
 has-none-on-file = { $side-name } has no { $piece-name } on the { $file }-file
 has-none-on-rank = { $side-name } has no { $piece-name } on rank { $rank }
