@@ -1,7 +1,7 @@
 """What must be so on the board for a reason to be true, kind by kind, on python-chess.
 
 The solver moves first and has `left` moves to mate in; the wrong move is the first of them. Nothing is
-taken over from the program but the reason it gives, by name, with the squares and men it names.
+taken over from the program but the reason it gives, by name, with the squares and pieces it names.
 """
 
 import functools
@@ -10,7 +10,7 @@ import chess
 
 from force import is_lost, mates, mates_at_once
 
-# How long mates are looked for by brute force, by the men on the board.
+# How long mates are looked for by brute force, by the number of pieces and pawns on the board.
 _FEW, _DEEP, _SHALLOW = 9, 3, 2
 
 
@@ -61,12 +61,12 @@ class Case:
         return _DEEP if chess.popcount(self.before.occupied) <= _FEW else _SHALLOW
 
     def man(self, board: chess.Board, square: int, colour: bool) -> str | None:
-        """The man of a colour on a square, by name."""
+        """The piece of a colour on a square, by name."""
         piece = board.piece_at(square)
         return chess.piece_name(piece.piece_type) if piece and piece.color == colour else None
 
     def guards(self, board: chess.Board, square: int) -> chess.SquareSet:
-        """The solver's men that keep the other king from a square, seen through that king."""
+        """The solver's pieces that keep the other king from a square, seen through that king."""
         without = board.copy(stack=False)
         without.remove_piece_at(without.king(self.defender))
         return without.attackers(self.solver, square)
@@ -135,14 +135,14 @@ def _taking_back(case: Case, reason: dict) -> None:
     elif back == "pinned":
         name, square = reason["pinned"]
         square = chess.parse_square(square)
-        must(case.man(beyond, square, case.solver) == name, "which man is pinned")
+        must(case.man(beyond, square, case.solver) == name, "which piece is pinned")
         must(square in would, "it would take back")
         must(not beyond.is_check(), "the solver is not in check")
         must(_exposes(case, square), "without it the king would be in check")
 
 
 def _exposes(case: Case, square: int) -> chess.SquareSet:
-    """What strikes the solver's king once the man on the square is taken off, and did not before."""
+    """What strikes the solver's king once the piece on the square is taken off, and did not before."""
     king = case.beyond.king(case.solver)
     without = case.beyond.copy(stack=False)
     without.remove_piece_at(square)
@@ -163,14 +163,14 @@ def flight(case: Case, reason: dict) -> None:
     if lost[0] == "moved":
         guard = case.move.from_square
         must(guard in case.guards(case.before, to), "it guarded the square")
-        must(case.man(case.before, guard, case.solver) == lost[1], "which man guarded")
+        must(case.man(case.before, guard, case.solver) == lost[1], "which piece guarded")
         return
     guard = chess.parse_square(lost[2])
-    must(case.man(case.before, guard, case.solver) == lost[1], "which man guarded")
+    must(case.man(case.before, guard, case.solver) == lost[1], "which piece guarded")
     must(case.man(case.after, guard, case.solver) == lost[1], "it still stands there")
     must(guard in case.guards(case.before, to), "it guarded the square")
     must(guard not in case.guards(case.after, to), "it guards it no more")
-    # With the man that moved taken off, the guard sees the square again.
+    # With the piece that moved taken off, the guard sees the square again.
     cleared = case.after.copy(stack=False)
     cleared.remove_piece_at(case.move.to_square)
     must(guard in case.guards(cleared, to), "the move shuts it out")
@@ -188,7 +188,7 @@ def check(case: Case, _reason: dict) -> None:
 def interposes(case: Case, reason: dict) -> None:
     on = chess.parse_square(reason["on"])
     checkers = list(case.after.checkers())
-    must(len(checkers) == 1, "one man checks")
+    must(len(checkers) == 1, "one piece checks")
     must(on in chess.SquareSet.between(checkers[0], case.after.king(case.defender)), "between them")
     must(case.defence.to_square == on, "where it goes")
     must(case.man(case.after, case.defence.from_square, case.defender) == reason["by"], "what goes")
@@ -256,7 +256,7 @@ def shuts(case: Case, reason: dict) -> None:
     for threat in case.threats:
         carried = case.beyond.is_legal(threat) and case._played(case.beyond, threat).is_check()
         must(not carried, "the threat is shut out")
-        # With the man taken off again, the threat goes through.
+        # With the piece taken off again, the threat goes through.
         opened = case.beyond.copy(stack=False)
         opened.remove_piece_at(on)
         must(opened.is_legal(threat), "the line is shut by it")
@@ -267,10 +267,10 @@ def pins(case: Case, reason: dict) -> None:
     on = chess.parse_square(reason["on"])
     must(case.man(case.beyond, on, case.solver) == reason["what"], "what is pinned")
     must(not case.beyond.is_check(), "the solver is not in check")
-    must(case.defence.to_square in _exposes(case, on), "the man that moved pins it")
+    must(case.defence.to_square in _exposes(case, on), "the piece that moved pins it")
     must(case.threats, "a mate was threatened")
     for threat in case.threats:
-        must(threat.from_square == on, "the pinned man threatened")
+        must(threat.from_square == on, "the pinned piece threatened")
         must(not case.beyond.is_legal(threat), "it may not move so any more")
 
 
@@ -299,12 +299,12 @@ def back_rank(case: Case, reason: dict) -> None:
     for strike in strikes:
         must(not case._played(beyond, strike).is_checkmate(), "no check on the rank is mate")
     heavy = beyond.pieces(chess.ROOK, case.defender) | beyond.pieces(chess.QUEEN, case.defender)
-    must(heavy & rank, "a heavy man defends the rank")
+    must(heavy & rank, "a heavy piece defends the rank")
     if not reason["again"]:
         must(strikes, "there is a check on the rank to stand up to")
         return
-    # The man that moved struck at the defence, and is gone.
-    must(case.defence.to_square == case.move.to_square, "the man that moved is taken")
+    # The piece that moved struck at the defence, and is gone.
+    must(case.defence.to_square == case.move.to_square, "the piece that moved is taken")
     was = case.after.pieces(chess.ROOK, case.defender) | case.after.pieces(chess.QUEEN, case.defender)
     struck = case.after.attacks(case.move.to_square) & was & rank
     must(struck or case.after.is_check(), "it had attacked the defence")

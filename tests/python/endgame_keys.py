@@ -1,6 +1,6 @@
 """For each FEN on standard input, the moves that win by the endgame tables in the folder named, in UCI,
 by python-chess's own prober; the fifty-move rule is not counted. Without arguments but the folder and
-`make N SEED`, writes N random positions of few men instead."""
+`make N SEED`, writes N random positions of few pieces and pawns instead."""
 
 import random
 import sys

@@ -84,13 +84,13 @@ def _may_check(board: chess.Board) -> Iterator[chess.Move]:
     us, king = board.turn, board.king(not board.turn)
     own, occupied = board.occupied_co[us], board.occupied
     straight = board.queens | board.rooks
-    # Where a man of each kind would strike the king.
+    # Where a piece of each kind would strike the king.
     lines = (
         chess.BB_RANK_ATTACKS[king][chess.BB_RANK_MASKS[king] & occupied]
         | chess.BB_FILE_ATTACKS[king][chess.BB_FILE_MASKS[king] & occupied]
     )
     diagonals = chess.BB_DIAG_ATTACKS[king][chess.BB_DIAG_MASKS[king] & occupied]
-    # Men that leave a line to the king open behind them.
+    # Pieces that leave a line to the king open behind them.
     opening = 0
     for men, reach in (
         (straight, chess.BB_RANK_ATTACKS[king][0] | chess.BB_FILE_ATTACKS[king][0]),

@@ -1,4 +1,4 @@
-"""Writes COUNT random positions of each length from mate in 2 to mate in LONGEST: king and one more man
+"""Writes COUNT random positions of each length from mate in 2 to mate in LONGEST: king and one more piece or pawn
 against a king, from the Gaviota tables in FOLDER by python-chess's own prober. A line holds the FEN, the
 length in moves, and the moves that mate soonest, in SAN, parted by semicolons.
 

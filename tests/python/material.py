@@ -1,4 +1,4 @@
-"""Whether a man is lost for nothing: what the side to move can get back, counted in pawns."""
+"""Whether a piece is lost for nothing: what the side to move can get back, counted in pawns."""
 
 import chess
 
@@ -9,7 +9,7 @@ _HORIZON = 8
 
 
 def balance(board: chess.Board, side: bool) -> int:
-    """The side's men less the other's, in pawns."""
+    """The side's material less the other's, in pawns."""
     count = lambda colour: sum(
         worth * chess.popcount(board.pieces_mask(kind, colour)) for kind, worth in VALUES.items()
     )

@@ -2,7 +2,7 @@
 
 Standard input: one object a line: `fen`, `task` (`+` or `=`), `move` in UCI, `line` (the answer in SAN) and
 `why` (the sentence; may be empty). What a position is worth is search's opinion and stands in no sentence;
-what is said of men, squares, checks and mates has to be so.
+what is said of pieces, squares, checks and mates has to be so.
 
 Writes one JSON object: how often each of the `shapes` of sentence was given, and how many sentences made
 false on purpose were `refused`.
@@ -184,7 +184,7 @@ def attacks_at_once(line: Line, named: str) -> None:
     for man, square in men:
         square = chess.parse_square(square)
         must(square in attacked, "attacked")
-        must(line.man(line.beyond, square, line.solver) == man, "which man")
+        must(line.man(line.beyond, square, line.solver) == man, "which piece")
 
 
 def promotes(line: Line, man: str) -> None:
@@ -195,9 +195,9 @@ def promotes(line: Line, man: str) -> None:
 
 def steps_out(line: Line, man: str) -> None:
     defence = line.defence
-    must(line.man(line.after, defence.from_square, line.defender) == man, "which man")
+    must(line.man(line.after, defence.from_square, line.defender) == man, "which piece")
     attackers = line.after.attackers(line.solver, defence.from_square)
-    must(line.move.to_square in attackers, "the man that moved attacked it")
+    must(line.move.to_square in attackers, "the piece that moved attacked it")
     must(not line.beyond.attackers(line.solver, defence.to_square), "nothing attacks it now")
 
 

@@ -224,7 +224,7 @@ fn fen(position: &Chess) -> String {
     Fen::from_position(position, EnPassantMode::Legal).to_string()
 }
 
-/// Few men, the mated king mostly on an edge, so that brute force is quick and mates are common.
+/// Few pieces, the mated king mostly on an edge, so that brute force is quick and mates are common.
 fn random_position(rng: &mut ChaCha8Rng, most: u8) -> Option<Chess> {
     let attackers: &[&str] = if most > 2 {
         &["Q", "R", "RR", "QP", "RP", "RN", "RB", "PP"]

@@ -54,7 +54,7 @@ fn san_agrees_with_python_chess() {
     );
 }
 
-/// A few men on random squares; the bare kings and what the attacker needs to mate soon.
+/// A few pieces on random squares; the bare kings and what the attacker needs to mate soon.
 fn random_position(rng: &mut ChaCha8Rng) -> Option<Chess> {
     let mut board = Board::empty();
     let mut put = |rng: &mut ChaCha8Rng, color, role: Role| {

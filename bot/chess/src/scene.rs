@@ -25,7 +25,7 @@ pub enum SceneMark {
     OpenFlight(Square),
     /// A flight taken from the king by enemy guards.
     GuardedFlight(Square),
-    /// A neighbouring square blocked by the king's own man.
+    /// A neighbouring square blocked by the king's own piece.
     BlockedFlight(Square),
     /// A guard: the piece on the first square takes the second from the king.
     Guard(Square, Square),

@@ -1,4 +1,4 @@
-//! What is worth keeping between pictures: empty boards and single men, as pixels.
+//! What is worth keeping between pictures: empty boards and single pieces, as pixels.
 //!
 //! A group sees one style at one size, so after the first picture almost everything is a copy. The
 //! cache is bounded by bytes; what was asked for longest ago goes first.
@@ -17,15 +17,15 @@ const LIMIT: usize = 24 << 20;
 /// What a kept picture shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Key {
-    /// A board without men.
+    /// A board without pieces.
     Board {
         style: Style,
         size: u32,
         bottom: Color,
         turn: Color,
     },
-    /// A man on nothing, for squares of this many pixels.
-    Man {
+    /// A piece on nothing, for squares of this many pixels.
+    Piece {
         style: Style,
         square: u32,
         piece: Piece,
@@ -94,7 +94,7 @@ mod tests {
     #[test]
     fn the_shelf_never_holds_more_than_its_limit() {
         let one = || Arc::new(Pixmap::new(10, 10).expect("a pixmap"));
-        let key = |square| Key::Man {
+        let key = |square| Key::Piece {
             style: Style::Print,
             square,
             piece: Color::White.king(),

@@ -1,4 +1,4 @@
-//! The contact sheet: every man in every style on both shades and at several sizes, every sign, and
+//! The contact sheet: every piece in every style on both shades and at several sizes, every sign, and
 //! whole boards, for looking at the drawing as a whole.
 
 use shakmaty::{Chess, Color, Role, Square};
@@ -25,7 +25,7 @@ const ROLES: [Role; 6] = [
 ];
 
 /// Words for the sheet.
-const ALT: &str = "Contact sheet: the twelve men on light and dark squares at 200, 100, 48 and 24 \
+const ALT: &str = "Contact sheet: the twelve pieces on light and dark squares at 200, 100, 48 and 24 \
     pixels, every sign, and a board with marks, in the styles print, light, dark and contrast.";
 
 /// The sheet as SVG.
@@ -35,7 +35,7 @@ pub fn svg(tongue: &Tongue) -> String {
     canvas.rect(0.0, 0.0, WIDTH, height, Paint::fill("#ffffff"));
     let mut y = MARGIN;
     for style in Style::ALL {
-        y = men(&mut canvas, y, style, tongue);
+        y = all_pieces(&mut canvas, y, style, tongue);
     }
     y = large(&mut canvas, y);
     boards(&mut canvas, y);
@@ -63,13 +63,13 @@ fn name(style: Style) -> &'static str {
     }
 }
 
-/// A square with a man on it.
+/// A square with a piece on it.
 fn cell(
     canvas: &mut Canvas,
     (x, y): (f32, f32),
     s: f32,
     dark: bool,
-    man: shakmaty::Piece,
+    piece: shakmaty::Piece,
     style: Style,
 ) {
     let palette = palette::of(style);
@@ -77,12 +77,12 @@ fn cell(
     if dark {
         shade(canvas, (x, y), s, s, style, palette);
     }
-    let coat = palette.coat(man.color);
-    pieces::draw(canvas, man, (x, y), s, coat, Cut::for_square(s));
+    let coat = palette.coat(piece.color);
+    pieces::draw(canvas, piece, (x, y), s, coat, Cut::for_square(s));
 }
 
-/// All men of one style at 100, 48 and 24 pixels, and the signs; gives the next free height.
-fn men(canvas: &mut Canvas, top: f32, style: Style, tongue: &Tongue) -> f32 {
+/// All pieces of one style at 100, 48 and 24 pixels, and the signs; gives the next free height.
+fn all_pieces(canvas: &mut Canvas, top: f32, style: Style, tongue: &Tongue) -> f32 {
     let palette = palette::of(style);
     canvas.rect(0.0, top - 12.0, WIDTH, 396.0, Paint::fill(palette.page));
     let hand = Hand::new(20.0, palette.ink).bold();
@@ -131,7 +131,7 @@ fn signs(canvas: &mut Canvas, y: f32, palette: &Palette, tongue: &Tongue) {
     }
 }
 
-/// The men at 200 pixels.
+/// The pieces at 200 pixels.
 fn large(canvas: &mut Canvas, top: f32) -> f32 {
     for (row, color) in [Color::White, Color::Black].into_iter().enumerate() {
         for (i, role) in ROLES.into_iter().enumerate() {

@@ -1,4 +1,4 @@
-//! Moves in figurine notation: the letters of SAN replaced by small drawings of the men, as printed
+//! Moves in figurine notation: the letters of SAN replaced by small drawings of the pieces, as printed
 //! chess does, so that no language's letters are needed.
 
 use shakmaty::{Color, Role};
@@ -11,7 +11,7 @@ use super::pieces::{self, Coat, Cut};
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Bit<'a> {
     Text(&'a str),
-    Man(Role),
+    Piece(Role),
 }
 
 /// Width of the field a figurine is drawn in, as a part of the font size.
@@ -20,7 +20,7 @@ const FIELD: f32 = 0.98;
 /// Room a figurine takes in the line, as a part of the font size.
 const ADVANCE: f32 = 0.78;
 
-/// Splits one word of notation, such as `12.Rxd8+` or `e8=Q#`, into text and men. A word that is no
+/// Splits one word of notation, such as `12.Rxd8+` or `e8=Q#`, into text and pieces. A word that is no
 /// move stays text: a letter counts only where a move in SAN has it.
 pub(super) fn split(word: &str) -> Vec<Bit<'_>> {
     let mut bits = Vec::new();
@@ -32,19 +32,19 @@ pub(super) fn split(word: &str) -> Vec<Bit<'_>> {
         bits.push(Bit::Text(number));
     }
     let mut rest = rest;
-    if let Some(role) = rest.chars().next().and_then(man)
+    if let Some(role) = rest.chars().next().and_then(role)
         && is_piece_move(&rest[1..])
     {
-        bits.push(Bit::Man(role));
+        bits.push(Bit::Piece(role));
         rest = &rest[1..];
     }
     if let Some(at) = rest.find('=')
-        && let Some(role) = rest[at + 1..].chars().next().and_then(man)
+        && let Some(role) = rest[at + 1..].chars().next().and_then(role)
         && role != Role::King
         && rest[..at].ends_with(['1', '8'])
     {
         bits.push(Bit::Text(&rest[..=at]));
-        bits.push(Bit::Man(role));
+        bits.push(Bit::Piece(role));
         rest = &rest[at + 2..];
     }
     if !rest.is_empty() {
@@ -53,7 +53,7 @@ pub(super) fn split(word: &str) -> Vec<Bit<'_>> {
     bits
 }
 
-fn man(letter: char) -> Option<Role> {
+fn role(letter: char) -> Option<Role> {
     match letter {
         'K' => Some(Role::King),
         'Q' => Some(Role::Queen),
@@ -64,7 +64,7 @@ fn man(letter: char) -> Option<Role> {
     }
 }
 
-/// Whether what follows a piece letter is the rest of a move: file, rank or both to tell men apart,
+/// Whether what follows a piece letter is the rest of a move: file, rank or both to tell pieces apart,
 /// a capture sign, and the square.
 fn is_piece_move(rest: &str) -> bool {
     let head: Vec<u8> = rest
@@ -87,7 +87,7 @@ fn width(word: &str, hand: &Hand<'_>) -> f32 {
         .into_iter()
         .map(|bit| match bit {
             Bit::Text(text) => hand.width(text),
-            Bit::Man(_) => hand.size * ADVANCE,
+            Bit::Piece(_) => hand.size * ADVANCE,
         })
         .sum()
 }
@@ -153,7 +153,7 @@ pub(super) fn set(
                     run.push_str(text);
                     x += hand.width(text);
                 }
-                Bit::Man(role) => {
+                Bit::Piece(role) => {
                     flush(canvas, &mut run, run_at, y, hand);
                     if canvas.live() {
                         // Under the drawing and in the page's colour: for whoever copies the line
@@ -187,7 +187,7 @@ fn flush(canvas: &mut Canvas, run: &mut String, x: f32, y: f32, hand: Hand<'_>) 
     run.clear();
 }
 
-/// One man on the baseline, drawn open as printers do for both sides.
+/// One piece on the baseline, drawn open as printers do for both sides.
 fn figurine(canvas: &mut Canvas, role: Role, (x, y): (f32, f32), size: f32, palette: &Palette) {
     let side = size * FIELD;
     let coat = Coat {
@@ -214,17 +214,17 @@ mod tests {
 
     #[test]
     fn letters_of_moves_become_men_and_words_stay_words() {
-        use Bit::{Man, Text};
+        use Bit::{Piece, Text};
         let cases: &[(&str, &[Bit<'_>])] = &[
-            ("1.Rd8+", &[Text("1."), Man(Role::Rook), Text("d8+")]),
+            ("1.Rd8+", &[Text("1."), Piece(Role::Rook), Text("d8+")]),
             (
                 "1...Nbxd2",
-                &[Text("1..."), Man(Role::Knight), Text("bxd2")],
+                &[Text("1..."), Piece(Role::Knight), Text("bxd2")],
             ),
-            ("R1a3", &[Man(Role::Rook), Text("1a3")]),
-            ("Qh4xe1#", &[Man(Role::Queen), Text("h4xe1#")]),
-            ("(Kg8", &[Text("("), Man(Role::King), Text("g8")]),
-            ("exd8=N#", &[Text("exd8="), Man(Role::Knight), Text("#")]),
+            ("R1a3", &[Piece(Role::Rook), Text("1a3")]),
+            ("Qh4xe1#", &[Piece(Role::Queen), Text("h4xe1#")]),
+            ("(Kg8", &[Text("("), Piece(Role::King), Text("g8")]),
+            ("exd8=N#", &[Text("exd8="), Piece(Role::Knight), Text("#")]),
             ("O-O", &[Text("O-O")]),
             ("e4", &[Text("e4")]),
             ("Black", &[Text("Black")]),

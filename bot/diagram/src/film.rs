@@ -23,7 +23,7 @@ const HOLD_MOVE: u16 = 150;
 const HOLD_END: u16 = 500;
 const SLIDE: u16 = 6;
 
-/// Pictures between a man's start and its goal.
+/// Pictures between a piece's start and its goal.
 const SLIDES: u16 = 5;
 
 /// How often the film runs again after the first time.
@@ -154,9 +154,9 @@ impl Film {
                     continue;
                 };
                 let ((x, y), (to_x, to_y)) = (layout.corner(from), layout.corner(to));
-                let man = pixels::man(&diagram, &layout, piece)?;
+                let drawn = pixels::piece_pixels(&diagram, &layout, piece)?;
                 let at = |a: f32, b: f32| (a + (b - a) * t).round() as i32;
-                pixels::lay(&mut map, &man, at(x, to_x), at(y, to_y));
+                pixels::lay(&mut map, &drawn, at(x, to_x), at(y, to_y));
             }
             out.push((self.captioned(map, after, tongue)?, SLIDE));
         }
@@ -193,7 +193,7 @@ impl Film {
     }
 }
 
-/// The men that a move takes from square to square: one, or two when castling.
+/// The pieces that a move takes from square to square: one, or two when castling.
 fn moved(before: &Chess, after: &Still) -> Vec<(Square, Square)> {
     let Some((from, to)) = after.last_move else {
         return Vec::new();
@@ -201,7 +201,7 @@ fn moved(before: &Chess, after: &Still) -> Vec<(Square, Square)> {
     let mut out = vec![(from, to)];
     let turn = before.turn();
     let own = |p: &Chess| p.board().by_color(turn);
-    // A second man of the mover's that is elsewhere afterwards: the rook that castled.
+    // A second piece of the mover's that is elsewhere afterwards: the rook that castled.
     let gone: Bitboard = own(before) & !own(&after.position);
     let come: Bitboard = own(&after.position) & !own(before);
     if let (Some(rook_from), Some(rook_to)) = (gone.without(from).first(), come.without(to).first())
@@ -341,7 +341,7 @@ mod tests {
     }
 
     #[test]
-    fn castling_moves_both_men() {
+    fn castling_moves_both_pieces() {
         let film = film("4k3/8/8/8/8/8/8/R3K2R w KQ - 0 1", &["O-O"]);
         let stills = stills(&film.start, &film.line);
         assert_eq!(
@@ -351,7 +351,7 @@ mod tests {
     }
 
     #[test]
-    fn a_capture_and_a_promotion_move_one_man() {
+    fn a_capture_and_a_promotion_move_one_piece() {
         let film = film("1n2k3/P7/8/8/8/8/8/4K3 w - - 0 1", &["axb8=Q+"]);
         let stills = stills(&film.start, &film.line);
         assert_eq!(moved(&film.start, &stills[1]), [(Square::A7, Square::B8)]);

@@ -35,7 +35,7 @@ const FAR_OF_1000: f64 = 1.5;
 
 const BACK_RANK: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1";
 
-/// Every man, on both shades.
+/// Every piece, on both shades.
 const MIDDLE: &str = "r1bqk2r/pp1n1ppp/2pbpn2/3p4/2PP4/2NBPN2/PP3PPP/R1BQK2R w KQkq - 0 1";
 
 fn folder() -> PathBuf {

@@ -120,12 +120,12 @@ impl Patch {
     }
 }
 
-/// A position of `men` and two kings at the rim that nothing on d4 or e4 can check.
-fn set(men: &[(Square, Piece)]) -> Chess {
+/// A position of `pieces` and two kings at the rim that nothing on d4 or e4 can check.
+fn set(pieces: &[(Square, Piece)]) -> Chess {
     let mut board = Board::empty();
     board.set_piece_at(Square::A6, Color::White.king());
     board.set_piece_at(Square::H3, Color::Black.king());
-    for &(square, piece) in men {
+    for &(square, piece) in pieces {
         if piece.role == Role::King {
             let own = board.king_of(piece.color).expect("a king");
             board.discard_piece_at(own);
@@ -153,7 +153,7 @@ fn drawn(diagram: &Diagram) -> Pixmap {
     pixels::draw_bare(diagram, Bitboard::EMPTY).expect("draws")
 }
 
-fn all_men() -> impl Iterator<Item = Piece> {
+fn all_pieces() -> impl Iterator<Item = Piece> {
     Color::ALL
         .into_iter()
         .flat_map(|color| Role::ALL.into_iter().map(move |role| role.of(color)))
@@ -178,7 +178,7 @@ fn the_matrices_keep_white_white() {
     assert!((black_on_white - 21.0).abs() < 1e-9);
 }
 
-/// Wherever a man's drawing ends, an edge of 3:1 against the square is within the width of the
+/// Wherever a piece's drawing ends, an edge of 3:1 against the square is within the width of the
 /// clear rim around him.
 #[test]
 fn every_man_stands_out_from_its_square() {
@@ -187,12 +187,12 @@ fn every_man_stands_out_from_its_square() {
             let empty = diagram(set(&[]), style, size);
             let layout = empty.layout();
             let ground = drawn(&empty);
-            for piece in all_men() {
+            for piece in all_pieces() {
                 for square in SHADES {
-                    let man = drawn(&diagram(set(&[(square, piece)]), style, size));
+                    let drawn = drawn(&diagram(set(&[(square, piece)]), style, size));
                     let corner = layout.corner(square);
                     let below = Patch::of(&ground, corner, layout.square);
-                    let with = Patch::of(&man, corner, layout.square);
+                    let with = Patch::of(&drawn, corner, layout.square);
                     for (name, sight) in &SIGHTS {
                         outlined(&with, &below, sight, &|| {
                             format!("{style:?} {size} {piece:?} {square} {name}")
@@ -243,7 +243,7 @@ fn outlined(with: &Patch, below: &Patch, sight: &[Rgb; 3], what: &dyn Fn() -> St
 }
 
 /// What can be reached from the square's rim without crossing the drawing; white paper inside a
-/// white man is no outside.
+/// white piece is no outside.
 fn outside(changed: &[bool], side: usize) -> Vec<bool> {
     let mut out = vec![false; changed.len()];
     let mut next: Vec<usize> = (0..side)
@@ -305,7 +305,7 @@ fn white_and_black_men_are_told_apart_and_weigh_the_same() {
     }
 }
 
-/// A pixel well inside the body of any man.
+/// A pixel well inside the body of any piece.
 fn middle(patch: &Patch, role: Role) -> usize {
     let at = |x: f64, y: f64| {
         let side = patch.wide as f64;
@@ -318,7 +318,7 @@ fn middle(patch: &Patch, role: Role) -> usize {
     }
 }
 
-/// At 24 pixels any two of the twelve men differ plainly, on the same square.
+/// At 24 pixels any two of the twelve pieces differ plainly, on the same square.
 #[test]
 fn the_twelve_men_are_told_apart_at_24_pixels() {
     for style in Style::ALL {
@@ -326,7 +326,7 @@ fn the_twelve_men_are_told_apart_at_24_pixels() {
         let layout = empty.layout();
         assert_eq!(layout.square, 24.0);
         for square in SHADES {
-            let men: Vec<(Piece, Vec<f64>)> = all_men()
+            let pieces: Vec<(Piece, Vec<f64>)> = all_pieces()
                 .map(|piece| {
                     let map = drawn(&diagram(set(&[(square, piece)]), style, SIZES[0]));
                     let patch = Patch::of(&map, layout.corner(square), layout.square);
@@ -335,8 +335,8 @@ fn the_twelve_men_are_told_apart_at_24_pixels() {
                     (piece, light)
                 })
                 .collect();
-            for (i, (a, light_a)) in men.iter().enumerate() {
-                for (b, light_b) in &men[..i] {
+            for (i, (a, light_a)) in pieces.iter().enumerate() {
+                for (b, light_b) in &pieces[..i] {
                     let differ = light_a
                         .iter()
                         .zip(light_b)
@@ -366,15 +366,15 @@ fn every_mark(at: Square, from: Square) -> Vec<SceneMark> {
     ]
 }
 
-/// Whatever a mark crosses (either shade, a white or a black man), a fifth of it at least stands out
+/// Whatever a mark crosses (either shade, a white or a black piece), a fifth of it at least stands out
 /// from that by 3:1.
 #[test]
 fn every_mark_stands_out_from_what_it_lies_on() {
     for style in Style::ALL {
         for square in SHADES {
-            for man in [None, Some(Color::White.rook()), Some(Color::Black.rook())] {
-                let men: Vec<(Square, Piece)> = man.map(|m| (square, m)).into_iter().collect();
-                let plain = diagram(set(&men), style, 720);
+            for piece in [None, Some(Color::White.rook()), Some(Color::Black.rook())] {
+                let pieces: Vec<(Square, Piece)> = piece.map(|m| (square, m)).into_iter().collect();
+                let plain = diagram(set(&pieces), style, 720);
                 let layout = plain.layout();
                 let ground = drawn(&plain);
                 let empty = drawn(&diagram(set(&[]), style, 720));
@@ -388,7 +388,7 @@ fn every_mark_stands_out_from_what_it_lies_on() {
                     marked.marks = vec![mark];
                     let with = Patch::of(&drawn(&marked), corner, layout.square);
                     let added = with.added(&below);
-                    assert!(!added.is_empty(), "{style:?} {square} {man:?} {mark:?}");
+                    assert!(!added.is_empty(), "{style:?} {square} {piece:?} {mark:?}");
                     for (name, sight) in &SIGHTS {
                         let ground = shade.mean(sight);
                         let clear: f64 = added
@@ -398,7 +398,7 @@ fn every_mark_stands_out_from_what_it_lies_on() {
                             .sum();
                         assert!(
                             clear >= 0.2,
-                            "{style:?} {square} {man:?} {mark:?} {name}: {clear:.2}"
+                            "{style:?} {square} {piece:?} {mark:?} {name}: {clear:.2}"
                         );
                     }
                 }
@@ -407,7 +407,7 @@ fn every_mark_stands_out_from_what_it_lies_on() {
     }
 }
 
-/// Where a mark lies over a man, core and casing are 3:1 apart, so one of them always shows.
+/// Where a mark lies over a piece, core and casing are 3:1 apart, so one of them always shows.
 #[test]
 fn core_and_casing_of_every_mark_are_far_apart() {
     for style in Style::ALL {

@@ -1,7 +1,7 @@
 //! Floor 1: boards and charts as SVG, then PNG, and the words that replace them.
 //!
 //! Takes shakmaty's types and [`sealed_move_chess::scene`], gives SVG text, PNG or GIF bytes, and alt
-//! text. Touches no clock, store or network, and no font of the machine: men are our own drawing
+//! text. Touches no clock, store or network, and no font of the machine: pieces are our own drawing
 //! ([`pieces`]), words are set as outlines of an embedded font ([`lettering`]). Which words, is given from outside:
 //! what a picture says is a [`Text`], and a [`Tongue`] says it in a language.
 //!

@@ -25,9 +25,9 @@ pub(super) struct Palette {
     pub dark: &'static str,
     /// Hatching of the dark squares.
     pub hatch: &'static str,
-    /// White men.
+    /// White pieces.
     pub white: Coat,
-    /// Black men.
+    /// Black pieces.
     pub black: Coat,
     /// Last move.
     pub last: &'static str,

@@ -21,7 +21,7 @@ const GUARDS: usize = 10;
 const LINES: usize = 16;
 
 /// What becomes of each square around the king to move, when that king is mated or stalemated:
-/// blocked by a man of its own, or guarded, and by whom. Empty for any other position.
+/// blocked by a piece of its own, or guarded, and by whom. Empty for any other position.
 pub fn flights(position: &Chess) -> Vec<SceneMark> {
     if !(position.is_checkmate() || position.is_stalemate()) {
         return Vec::new();
@@ -288,7 +288,7 @@ impl Text {
     }
 }
 
-/// Where the moved man is seen to stand afterwards; for castling, where the king goes.
+/// Where the moved piece is seen to stand afterwards; for castling, where the king goes.
 pub fn landing(mv: Move) -> Square {
     match mv {
         Move::Castle { king, rook } => {

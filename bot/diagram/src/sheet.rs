@@ -15,7 +15,7 @@ use resvg::usvg;
 use shakmaty::{Chess, Color, Position};
 
 use super::Style;
-use super::board::{Diagram, men};
+use super::board::{Diagram, placement};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::palette::{self, Palette};
 use super::text::{Alt, Text, Tongue};
@@ -193,7 +193,7 @@ impl Sheet {
                 task: item.task.clone(),
             });
             let shown = match &item.shows {
-                Shows::Board(position) => Alt::Facts(men(position)).in_words(tongue),
+                Shows::Board(position) => Alt::Facts(placement(position)).in_words(tongue),
                 Shows::Words => String::new(),
             };
             alt.push_str(&format!("{named} {shown} {} ", item.words));

@@ -3,7 +3,7 @@
 use shakmaty::{Chess, Color, Move, Position, Square};
 
 use super::Style;
-use super::board::{Diagram, men};
+use super::board::{Diagram, placement};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::reveal::landing;
 use super::text::{Alt, Line, Text, Tongue};
@@ -149,7 +149,7 @@ impl Strip {
     /// The starting position and the moves.
     pub fn alt(&self) -> Alt {
         let mut facts = vec![Text::AltStrip];
-        facts.extend(men(&self.start));
+        facts.extend(placement(&self.start));
         let stills = stills(&self.start, &self.line);
         let moves: Vec<String> = stills.into_iter().filter_map(|still| still.moved).collect();
         if !moves.is_empty() {

@@ -24,7 +24,7 @@ pub struct Diagram {
     /// The position
     #[arg(value_name = "FEN", required_unless_present = "sheet")]
     position: Option<String>,
-    /// Everything that can be drawn, on one sheet: all men, styles, marks and sizes
+    /// Everything that can be drawn, on one sheet: all pieces, styles, marks and sizes
     #[arg(long, conflicts_with_all = ["position", "line", "arrows", "marks", "last"])]
     sheet: bool,
     /// Moves to show from the position on, such as "1.Rxd8+ Rxd8 2.Rxd8#"

@@ -7,7 +7,7 @@
 //! | length N | 1 + 1.5 × (N − 1) |
 //! | the key gives no check | 1.0 |
 //! | the key captures | −0.5 |
-//! | the keyed man can be taken (a sacrifice) | 0.7 |
+//! | the piece that makes the key can be taken (a sacrifice) | 0.7 |
 //! | the key promotes to less than a queen | 1.0 |
 //! | each try with a single refutation | 0.25, at most 1.5 in all |
 //! | each defence to the key after the first | 0.05, at most 0.8 in all |
@@ -42,7 +42,7 @@ pub(super) fn estimate(position: &Chess, solution: &Solution, moves: u8) -> Opti
     Some((hard.clamp(1.0, 10.0) * 10.0).round() / 10.0)
 }
 
-/// The man that made the key is worth something and can be taken.
+/// The piece that made the key is worth something and can be taken.
 fn is_sacrifice(after: &Chess, key: Move) -> bool {
     let role = key.promotion().unwrap_or(key.role());
     role != Role::King

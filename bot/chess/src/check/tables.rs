@@ -1,4 +1,4 @@
-//! Endgame tables, where the user has them: exact verdicts on wins and draws with few men.
+//! Endgame tables, where the user has them: exact verdicts on wins and draws with few pieces and pawns.
 //!
 //! Floor 1 reads no files; whoever does hands over something that knows [`Endgames`]. The fifty-move rule
 //! is not counted: it does not apply to compositions unless stated (World Federation for Chess
@@ -25,7 +25,7 @@ pub enum Known {
 
 /// Tables that know the truth of endings.
 pub trait Endgames: fmt::Debug + Send + Sync {
-    /// The most men, kings included, for which there is a table.
+    /// The most pieces and pawns, kings included, for which there is a table.
     fn most_men(&self) -> usize;
     /// What is known of the position; `None` when its table is not there.
     fn known(&self, position: &Chess) -> Option<Known>;

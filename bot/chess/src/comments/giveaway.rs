@@ -1,7 +1,7 @@
 //! Whether words that are to go out with a post tell a move of it.
 //!
 //! Read as a reply is read, so in any notation and language that members may use; and, where that
-//! reader leaves aside what is only mentioned, a few words at a time. Naming the man that makes a key
+//! reader leaves aside what is only mentioned, a few words at a time. Naming the piece that makes a key
 //! together with the square it goes to is enough. A pawn's square alone, as in "the pawn on e4", is no
 //! move unless it is in the solution: prose is full of squares.
 
@@ -149,7 +149,7 @@ fn squares_of(word: &str) -> impl Iterator<Item = String> + '_ {
     })
 }
 
-/// Where the man that moves ends up; the king's square where castling is.
+/// Where the piece that moves ends up; the king's square where castling is.
 fn landing(mv: Move) -> shakmaty::Square {
     match mv.castling_side() {
         Some(side) => shakmaty::Square::from_coords(side.king_to_file(), mv.to().rank()),

@@ -25,7 +25,7 @@ pub(super) fn of(case: &Case<'_>, ways: &[&Tree]) -> Vec<String> {
 }
 
 /// How a move is written: as SAN has it, or with the square it comes from, which no language takes for
-/// another man's move.
+/// another piece's move.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Spelling {
     Short,

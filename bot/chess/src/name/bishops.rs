@@ -96,7 +96,7 @@ pub(super) fn blackburne(frame: &Frame) -> bool {
 }
 
 /// A bishop checks from next to the king, held by a heavy piece on its line, and four or more of the
-/// king's own men hem him in.
+/// king's own pieces hem him in.
 pub(super) fn reti(frame: &Frame) -> bool {
     let Some(bishop) = frame.checker_of(Role::Bishop) else {
         return false;
@@ -107,7 +107,7 @@ pub(super) fn reti(frame: &Frame) -> bool {
 }
 
 /// A bishop checks the king in the corner along the long diagonal; a rook takes the file beside him and
-/// his own man stands in front.
+/// his own piece stands in front.
 pub(super) fn morphy(frame: &Frame) -> bool {
     frame.in_corner()
         && frame

@@ -40,7 +40,7 @@ pub enum Seen {
         on: At,
         flights: And<At>,
     },
-    /// Neighbouring squares that the king's own men hold.
+    /// Neighbouring squares that the king's own pieces hold.
     OwnMenBlock { squares: And<At>, number: Count },
 }
 
@@ -79,7 +79,7 @@ impl Naming {
             }
         }
         for on in squares(&self.checkers) {
-            let piece = self.men.get(&on.0).copied().into();
+            let piece = self.pieces.get(&on.0).copied().into();
             facts.push(match takes.remove(&on.0) {
                 Some(and) => Seen::ChecksKingAndGuards {
                     piece,
@@ -90,7 +90,7 @@ impl Naming {
             });
         }
         facts.extend(takes.into_iter().map(|(guard, and)| Seen::GuardsFlights {
-            piece: self.men.get(&guard).copied().into(),
+            piece: self.pieces.get(&guard).copied().into(),
             on: At(guard),
             flights: And { and },
         }));

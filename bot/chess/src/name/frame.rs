@@ -10,7 +10,7 @@ use shakmaty::{Bitboard, Board, Color, File, Rank, Role, Square};
 /// A flight of the king with the enemy pieces that take it.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Flight {
-    /// The square: empty, or held by an enemy man that could be captured.
+    /// The square: empty, or held by an enemy piece that could be captured.
     pub square: Square,
     /// The squares of its guards; empty when the king may go there.
     pub guards: Bitboard,
@@ -28,7 +28,7 @@ pub(super) enum Symmetry {
 /// What stands around a king, and who takes his flights.
 #[derive(Clone, Debug)]
 pub(super) struct Frame {
-    /// Every man, the king in question Black.
+    /// Every piece, the king in question Black.
     pub board: Board,
     /// The king's square.
     pub king: Square,
@@ -36,7 +36,7 @@ pub(super) struct Frame {
     pub checkers: Bitboard,
     /// His flights with their guards.
     pub flights: Vec<Flight>,
-    /// Neighbouring squares held by his own men.
+    /// Neighbouring squares held by his own pieces.
     pub blocked: Bitboard,
 }
 
@@ -182,7 +182,7 @@ impl Frame {
             .is_some_and(|square| self.mating(role).contains(square))
     }
 
-    /// The mating side's men of a role.
+    /// The mating side's pieces of a role.
     pub fn mating(&self, role: Role) -> Bitboard {
         self.board.white() & self.board.by_role(role)
     }
@@ -192,7 +192,7 @@ impl Frame {
         self.mating(Role::Rook) | self.mating(Role::Queen)
     }
 
-    /// Whether the king's own man stands at an offset.
+    /// Whether the king's own piece stands at an offset.
     pub fn own(&self, files: i32, ranks: i32) -> bool {
         self.at(files, ranks)
             .is_some_and(|square| self.blocked.contains(square))
@@ -237,7 +237,7 @@ impl Frame {
             .any(|flight| flight.guards.contains(piece))
     }
 
-    /// Of a row of neighbours, how many are on the board and how many of those are the king's own men.
+    /// Of a row of neighbours, how many are on the board and how many of those are the king's own pieces.
     pub fn row(&self, offsets: [(i32, i32); 3]) -> (usize, usize) {
         let there = offsets
             .into_iter()

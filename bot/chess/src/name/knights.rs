@@ -4,12 +4,12 @@ use shakmaty::{Bitboard, Role};
 
 use super::frame::Frame;
 
-/// A knight checks a king who has no flight at all: his own men hold every neighbouring square.
+/// A knight checks a king who has no flight at all: his own pieces hold every neighbouring square.
 pub(super) fn smothered(frame: &Frame) -> bool {
     frame.checker_of(Role::Knight).is_some() && frame.flights.is_empty()
 }
 
-/// A knight checks; what his own men leave free on the edge a single bishop takes.
+/// A knight checks; what his own pieces leave free on the edge a single bishop takes.
 pub(super) fn suffocation(frame: &Frame) -> bool {
     let Some(knight) = frame.checker_of(Role::Knight) else {
         return false;
@@ -25,7 +25,7 @@ pub(super) fn suffocation(frame: &Frame) -> bool {
         })
 }
 
-/// A knight checks the king in the corner; a heavy piece takes the line beside him, and his own man
+/// A knight checks the king in the corner; a heavy piece takes the line beside him, and his own piece
 /// stands on the other side.
 pub(super) fn corner(frame: &Frame) -> bool {
     frame.in_corner()

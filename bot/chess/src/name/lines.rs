@@ -1,4 +1,4 @@
-//! Mates along a line by rook or queen, with the king's own men or a second heavy piece closing it in.
+//! Mates along a line by rook or queen, with the king's own pieces or a second heavy piece closing it in.
 
 use shakmaty::Role;
 
@@ -7,14 +7,14 @@ use super::frame::Frame;
 const FRONT: [(i32, i32); 3] = [(-1, -1), (0, -1), (1, -1)];
 const BEHIND: [(i32, i32); 3] = [(-1, 1), (0, 1), (1, 1)];
 
-/// On a side of the king's line: beyond the edge, or his own men on all squares but one at most, and
+/// On a side of the king's line: beyond the edge, or his own pieces on all squares but one at most, and
 /// on one at least.
 fn closed(frame: &Frame, side: [(i32, i32); 3]) -> bool {
     let (squares, own) = frame.row(side);
     squares == 0 || (own >= 1 && own + 1 >= squares)
 }
 
-/// King on his own first rank, checked along it by rook or queen, his own men in front of him.
+/// King on his own first rank, checked along it by rook or queen, his own pieces in front of him.
 pub(super) fn back_rank(frame: &Frame) -> bool {
     frame.on_top_edge()
         && frame
@@ -55,7 +55,7 @@ pub(super) fn ladder(frame: &Frame) -> bool {
         })
 }
 
-/// King on the edge between two of his own men, checked from straight in front, at a distance.
+/// King on the edge between two of his own pieces, checked from straight in front, at a distance.
 pub(super) fn epaulette(frame: &Frame) -> bool {
     frame.on_top_edge()
         && frame.own(-1, 0)

@@ -1,6 +1,6 @@
 //! Names the mate on the board.
 //!
-//! Pure geometry: where the king stands, who checks him, who takes each flight, what his own men
+//! Pure geometry: where the king stands, who checks him, who takes each flight, what his own pieces
 //! block. [`frame`] lays that out, the families of patterns ([`lines`], [`knights`], [`bishops`],
 //! [`rooks`], [`queens`], [`general`]) recognise it, and [`table`] puts them in order. Takes a position, gives a
 //! [`Naming`], of which [`facts`] are told to people; touches nothing else.
@@ -34,14 +34,14 @@ pub struct Naming {
     /// Squares of the checking pieces.
     pub checkers: Vec<String>,
     /// For each flight of the king to move, the squares of the pieces that take it. A flight is a
-    /// neighbouring square that is empty or holds an enemy man; one that the king may go to is not
+    /// neighbouring square that is empty or holds an enemy piece; one that the king may go to is not
     /// listed, so that in a mate every flight is.
     pub guards: BTreeMap<String, Vec<String>>,
-    /// Neighbouring squares blocked by the king's own men.
+    /// Neighbouring squares blocked by the king's own pieces.
     pub blocked: Vec<String>,
     /// The pieces on the squares named above, for [`Naming::facts`].
     #[serde(skip)]
-    men: BTreeMap<Square, Role>,
+    pieces: BTreeMap<Square, Role>,
 }
 
 /// Names the mate on the board; `mate` is false and `patterns` empty when there is none.
@@ -66,12 +66,12 @@ pub fn name(position: &Chess) -> Naming {
     } else {
         Vec::new()
     };
-    let mut men = BTreeMap::new();
+    let mut pieces = BTreeMap::new();
     let mut squares = |set: Bitboard| -> Vec<String> {
         set.into_iter()
             .map(|square: Square| {
                 if let Some(role) = position.board().role_at(square) {
-                    men.insert(square, role);
+                    pieces.insert(square, role);
                 }
                 square.to_string()
             })
@@ -88,7 +88,7 @@ pub fn name(position: &Chess) -> Naming {
             .map(|flight| (flight.square.to_string(), squares(flight.guards)))
             .collect(),
         blocked: squares(frame.blocked),
-        men,
+        pieces,
     }
 }
 

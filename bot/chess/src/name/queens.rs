@@ -4,7 +4,7 @@ use shakmaty::{File, Role};
 
 use super::frame::Frame;
 
-/// The queen touches the king at a corner; the two squares she cannot reach hold his own men.
+/// The queen touches the king at a corner; the two squares she cannot reach hold his own pieces.
 pub(super) fn dovetail(frame: &Frame) -> bool {
     frame
         .checker_of(Role::Queen)
@@ -13,7 +13,7 @@ pub(super) fn dovetail(frame: &Frame) -> bool {
         && frame.own(0, -1)
 }
 
-/// The queen faces the king; the two squares behind him that she cannot reach hold his own men.
+/// The queen faces the king; the two squares behind him that she cannot reach hold his own pieces.
 pub(super) fn swallow_tail(frame: &Frame) -> bool {
     frame
         .checker_of(Role::Queen)

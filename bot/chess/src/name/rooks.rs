@@ -13,8 +13,8 @@ pub(super) fn arabian(frame: &Frame) -> bool {
         && frame.has(Role::Knight, -2, -2)
 }
 
-/// A heavy piece checks along the edge; on the next line stands one of the king's own men, and a knight
-/// two squares beyond that man takes the rest of the line.
+/// A heavy piece checks along the edge; on the next line stands one of the king's own pieces, and a knight
+/// two squares beyond that piece takes the rest of the line.
 pub(super) fn anastasia(frame: &Frame) -> bool {
     frame.on_right_edge()
         && frame
@@ -35,7 +35,7 @@ pub(super) fn anastasia(frame: &Frame) -> bool {
 }
 
 /// The rook beside the king is held by a knight, the knight beside the king by a pawn, and the king's
-/// own man does the rest.
+/// own piece does the rest.
 pub(super) fn hook(frame: &Frame) -> bool {
     let Some(rook) = frame.checker_of(Role::Rook) else {
         return false;
@@ -62,7 +62,7 @@ pub(super) fn vukovic(frame: &Frame) -> bool {
 }
 
 /// A heavy piece checks down the edge file; a bishop takes the corner's neighbour on the first rank and
-/// the king's own man stands on the diagonal.
+/// the king's own piece stands on the diagonal.
 pub(super) fn greco(frame: &Frame) -> bool {
     frame.in_corner()
         && frame
@@ -106,7 +106,7 @@ pub(super) fn anderssen(frame: &Frame) -> bool {
 }
 
 /// A rook checks the king beside the corner along his file; a bishop takes the corner and the king's
-/// own man stands in front of it.
+/// own piece stands in front of it.
 pub(super) fn pillsbury(frame: &Frame) -> bool {
     frame.king == Square::G8
         && frame

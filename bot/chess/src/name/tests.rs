@@ -443,7 +443,7 @@ fn all() -> impl Iterator<Item = &'static &'static str> {
         .flat_map(|example| example.1.iter().chain(example.2))
 }
 
-fn man() -> impl Strategy<Value = (Square, Piece)> {
+fn piece() -> impl Strategy<Value = (Square, Piece)> {
     (8..56u32, 0..5usize, any::<bool>()).prop_map(|(square, role, white)| {
         let role = [
             Role::Pawn,
@@ -462,20 +462,20 @@ proptest! {
     #[test]
     fn naming_commutes_with_mirroring(
         index in 0..1000usize,
-        men in prop::collection::vec(man(), 0..4),
+        pieces in prop::collection::vec(piece(), 0..4),
     ) {
         let fens: Vec<_> = all().collect();
         let mut setup = setup(fens[index % fens.len()]);
-        for (square, man) in men {
+        for (square, piece) in pieces {
             if setup.board.piece_at(square).is_none() {
-                setup.board.set_piece_at(square, man);
+                setup.board.set_piece_at(square, piece);
             }
         }
         let (Some(straight), Some(mirrored)) = (
             turned(&setup, |_| {}, false),
             turned(&setup, Board::rotate_180, true),
         ) else {
-            return Ok(()); // the added men check the side not to move
+            return Ok(()); // the added pieces check the side not to move
         };
         let (straight, mirrored) = (name(&straight), name(&mirrored));
         let turn = |square: &String| -> String {

@@ -50,23 +50,23 @@ fn turned_move(mv: Move, how: Turned) -> (Square, Square, Option<Role>) {
     )
 }
 
-/// A position of a few men.
+/// A position of a few pieces.
 pub(crate) fn small_position() -> impl Strategy<Value = Chess> {
-    let man = prop::sample::select(vec![
+    let piece = prop::sample::select(vec![
         'Q', 'R', 'R', 'B', 'N', 'P', 'P', 'p', 'p', 'n', 'b', 'r', 'q',
     ]);
     (
-        prop::collection::vec((man, 0..64_u32), 1..6),
+        prop::collection::vec((piece, 0..64_u32), 1..6),
         0..64_u32,
         0..64_u32,
         any::<bool>(),
     )
-        .prop_filter_map("no position", |(men, white, black, white_moves)| {
+        .prop_filter_map("no position", |(pieces, white, black, white_moves)| {
             let mut board = Board::empty();
-            let all = men
+            let all = pieces
                 .into_iter()
                 .chain([('K', white), ('k', black)])
-                .map(|(man, square)| (Piece::from_char(man), Square::new(square)));
+                .map(|(piece, square)| (Piece::from_char(piece), Square::new(square)));
             for (piece, square) in all {
                 board.set_piece_at(square, piece?);
             }

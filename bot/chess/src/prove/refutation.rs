@@ -78,7 +78,7 @@ fn sort_by_conviction(position: &Chess, defences: &mut [Move]) {
     });
 }
 
-/// What a capture or promotion wins in pawns when the man that made it may be taken back.
+/// What a capture or promotion wins in pawns when the piece that made it may be taken back.
 fn gain(position: &Chess, mv: Move) -> i32 {
     let taken = mv.capture().map_or(0, worth);
     let promoted = mv.promotion().map_or(0, |role| worth(role) - 1);
@@ -103,7 +103,7 @@ fn can_recapture(after: &Chess, mv: Move, them: Color) -> bool {
         return false;
     }
     let takers = board.attacks_to(to, them, board.occupied());
-    // A king takes back only what is not guarded; any other man is believed to.
+    // A king takes back only what is not guarded; any other piece is believed to.
     takers.into_iter().any(|taker| {
         board.role_at(taker) != Some(Role::King)
             || board

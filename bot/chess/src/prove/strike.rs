@@ -17,7 +17,7 @@ pub(super) struct CheckMap {
     knight: Bitboard,
     bishop: Bitboard,
     rook: Bitboard,
-    /// Men of the side to move that stand between a line piece of theirs and the king.
+    /// Pieces of the side to move that stand between a line piece of theirs and the king.
     batteries: Bitboard,
 }
 
@@ -66,7 +66,7 @@ impl CheckMap {
                     Role::King => false,
                 }
             }
-            // Two men leave or change their squares at once: simply look.
+            // Two pieces leave or change their squares at once: simply look.
             Move::EnPassant { .. } | Move::Castle { .. } => {
                 let mut after = position.clone();
                 after.play_unchecked(mv);
@@ -224,14 +224,14 @@ impl CheckMap {
     }
 }
 
-/// Men of `us` between a line piece of theirs and the enemy `king`.
+/// Pieces of `us` between a line piece of theirs and the enemy `king`.
 fn batteries(board: &Board, us: Color, king: Square) -> Bitboard {
     shields(board, board.by_color(us), king) & board.by_color(us)
 }
 
-/// Men of either side that alone stand between `king` and a line piece among `men`.
-fn shields(board: &Board, men: Bitboard, king: Square) -> Bitboard {
-    let snipers = men
+/// Pieces of either side that alone stand between `king` and a line piece of `side`.
+fn shields(board: &Board, side: Bitboard, king: Square) -> Bitboard {
+    let snipers = side
         & (attacks::rook_attacks(king, Bitboard::EMPTY) & board.rooks_and_queens()
             | attacks::bishop_attacks(king, Bitboard::EMPTY) & board.bishops_and_queens());
     let mut shields = Bitboard::EMPTY;

@@ -181,7 +181,7 @@ fn threads_and_table_change_nothing() {
 
 /// Adolf Anderssen - Jean Dufresne, Berlin, 1852; Thomas Taverner, Dubuque Chess Journal, 1889; Niels
 /// Hoeg, 1905 (all from memory): defences stand by how long they resist, then a check, the dearer capture, a promotion, and any
-/// man's move before the king's.
+/// piece's move before the king's.
 #[test]
 fn defences_stand_by_resistance_and_then_by_interest() {
     fn length(branch: &Branch) -> usize {

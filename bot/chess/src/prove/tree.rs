@@ -321,7 +321,7 @@ pub(super) fn continuations(
 }
 
 /// How much a defence has to show, among defences that last equally long: a counter-check, a
-/// capture by its worth, a promotion, then any man's move before the king's.
+/// capture by its worth, a promotion, then any piece's move before the king's.
 fn interest(position: &Chess, mv: Move, map: Option<&CheckMap>) -> i32 {
     let mut interest = mv.capture().map_or(0, |role| 10 * worth(role));
     if map.is_some_and(|map| map.is_check(position, mv)) {

@@ -4,30 +4,31 @@
 /// Where nothing of the kind is written, `None`.
 pub(super) fn with_sign(word: &str) -> Option<String> {
     let bytes = word.as_bytes();
-    // The last square that lies on the first or last rank; what follows names the man.
+    // The last square that lies on the first or last rank; what follows names the piece.
     let at = (1..bytes.len())
         .rev()
         .find(|at| matches!(bytes[*at], b'1' | b'8') && matches!(bytes[*at - 1], b'a'..=b'h'))?;
     let (to, rest) = word.split_at(at + 1);
     let pawn = to.starts_with(|c: char| matches!(c, 'a'..='h'));
     let rest = rest.strip_prefix('=').unwrap_or(rest);
-    let (man, after) = match rest.strip_prefix('(') {
+    let (piece, after) = match rest.strip_prefix('(') {
         Some(inner) => {
-            let man = inner.chars().next()?;
-            (man, inner[man.len_utf8()..].strip_prefix(')')?)
+            let piece = inner.chars().next()?;
+            (piece, inner[piece.len_utf8()..].strip_prefix(')')?)
         }
         None => {
             let inner = rest.strip_prefix('/').unwrap_or(rest);
-            let man = inner.chars().next()?;
-            (man, &inner[man.len_utf8()..])
+            let piece = inner.chars().next()?;
+            (piece, &inner[piece.len_utf8()..])
         }
     };
-    let man = man.to_ascii_uppercase();
+    let piece = piece.to_ascii_uppercase();
     let signs = after.chars().all(|c| matches!(c, '+' | '#' | '!' | '?'));
-    (pawn && signs && matches!(man, 'Q' | 'R' | 'B' | 'N')).then(|| format!("{to}={man}{after}"))
+    (pawn && signs && matches!(piece, 'Q' | 'R' | 'B' | 'N'))
+        .then(|| format!("{to}={piece}{after}"))
 }
 
-/// How many bytes of `rest` belong to the move `word` before it, because they are the man it promotes
+/// How many bytes of `rest` belong to the move `word` before it, because they are the piece it promotes
 /// to, in brackets: "(Q)+" behind "e8".
 pub(super) fn in_brackets(word: &str, rest: &str) -> Option<usize> {
     let square = word.strip_suffix('=').unwrap_or(word).as_bytes();
@@ -39,8 +40,8 @@ pub(super) fn in_brackets(word: &str, rest: &str) -> Option<usize> {
     }
     let inner = rest.trim_start_matches([' ', '\t']).strip_prefix('(')?;
     let mut chars = inner.chars();
-    let man = chars.next()?;
-    if !"QRBNqrbn♕♖♗♘♛♜♝♞".contains(man) {
+    let piece = chars.next()?;
+    if !"QRBNqrbn♕♖♗♘♛♜♝♞".contains(piece) {
         return None;
     }
     let after = chars.as_str().trim_start_matches(['\u{fe0e}', '\u{fe0f}']);

@@ -1,5 +1,5 @@
 //! What is left on the board when the captures are over: enough to tell a sensible defence from one
-//! that only gives a man away for a move's delay, and a queen lost from a queen exchanged.
+//! that only gives a piece away for a move's delay, and a queen lost from a queen exchanged.
 
 use shakmaty::{Chess, Color, Position};
 
@@ -9,7 +9,7 @@ use super::balance;
 const HORIZON: u8 = 6;
 /// How many, where it must be certain that nothing is won back.
 const FAR: u8 = 8;
-/// Worth more than all men together.
+/// Worth more than all pieces and pawns together.
 const MATED: i32 = 1_000;
 
 /// The balance of `side` in pawns once both sides have taken what is worth taking.
@@ -55,7 +55,7 @@ fn quiet(position: &Chess, mut alpha: i32, beta: i32, horizon: u8) -> i32 {
     if !checked {
         moves.retain(|mv| mv.is_capture() || mv.is_promotion());
     }
-    // The fattest capture by the leanest man first.
+    // The most valuable victim first, by the least valuable attacker.
     moves.sort_by_key(|mv| {
         let taken = mv.capture().map_or(0, |role| role as i32);
         8 * -taken + mv.role() as i32
@@ -98,7 +98,7 @@ mod tests {
             ("4k3/8/3p4/4p3/8/8/4R3/4R1K1 w - - 0 1", 10 - 2),
             // A pawn may promote, and take something with it.
             ("3r3k/2P5/8/8/8/8/8/6K1 w - - 0 1", 9),
-            // In check the man that would take may not.
+            // In check the piece that would take may not.
             ("4k3/8/8/8/7b/8/4r3/R3K3 w - - 0 1", 5 - 3),
         ] {
             let position = parse_fen(fen).expect("a position").position;

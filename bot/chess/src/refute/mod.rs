@@ -133,7 +133,7 @@ pub fn mate_move(
         if elsewhere && !after.is_check() {
             vague = vague.saturating_add(1);
         }
-        // A check that throws a man away holds the mate up, but nobody would play it.
+        // A check that throws a piece away holds the mate up, but nobody would play it.
         if settled < held - 1 {
             vague = vague.saturating_add(GIVEN_AWAY);
         }

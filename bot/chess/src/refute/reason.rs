@@ -38,7 +38,7 @@ pub enum Reason {
     },
     /// The defence is mate.
     MatesFirst,
-    /// The defence takes a man.
+    /// The defence takes a piece.
     Takes {
         /// What takes.
         by: Role,
@@ -46,7 +46,7 @@ pub enum Reason {
         what: Role,
         /// Where.
         on: Square,
-        /// It is the man that just moved.
+        /// It is the piece that just moved.
         the_mover: bool,
         /// Whether it can be taken back, and if not, why.
         back: Back,
@@ -62,7 +62,7 @@ pub enum Reason {
     Castles,
     /// The defence gives check.
     Check,
-    /// A man steps between the checking piece and the king.
+    /// A piece steps between the checking piece and the king.
     Interposes {
         /// What steps between.
         by: Role,
@@ -94,9 +94,9 @@ pub enum Reason {
         /// Where.
         on: Square,
     },
-    /// The defence pins the man that threatens.
+    /// The defence pins the piece that threatens.
     Pins {
-        /// The man pinned.
+        /// The piece pinned.
         what: Role,
         /// Where it stands.
         on: Square,
@@ -119,7 +119,7 @@ pub enum Back {
     Possible,
     /// Nothing attacks the square.
     Nothing,
-    /// This man would, but is pinned.
+    /// This piece would, but is pinned.
     Pinned(Role, Square),
     /// The king would, but the square is guarded.
     Guarded,
@@ -130,9 +130,9 @@ pub enum Back {
 /// What became of a guard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LostGuard {
-    /// The man that moved had guarded the square.
+    /// The piece that moved had guarded the square.
     Moved(Role),
-    /// The man that moved now stands in the guard's way.
+    /// The piece that moved now stands in the guard's way.
     Blocked(Role, Square),
 }
 
@@ -281,7 +281,7 @@ fn back(facts: &Facts, defence: Move) -> Back {
     }
 }
 
-/// The men of `by` that attack `square` when the king on `king` does not stand in the way.
+/// The pieces of `by` that attack `square` when the king on `king` does not stand in the way.
 fn guards(position: &Chess, square: Square, by: Color, king: Option<Square>) -> Bitboard {
     let board = position.board();
     let mut occupied = board.occupied();
@@ -476,7 +476,7 @@ fn back_rank_holds(facts: &Facts) -> Option<bool> {
     let took_it = facts
         .defence
         .is_some_and(|d| d.is_capture() && d.to() == arrival);
-    // Behind the man that took, something must be left that would strike on the rank.
+    // Behind the piece that took, something must be left that would strike on the rank.
     let behind = || {
         let occupied = board.occupied() & !Bitboard::from_square(arrival);
         (board.rooks_and_queens() & board.by_color(solver))

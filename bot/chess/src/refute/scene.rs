@@ -5,7 +5,7 @@ use shakmaty::{CastlingSide, Move, Square};
 use super::reason::{Back, Facts, Reason};
 use crate::scene::{Scene, SceneMark};
 
-/// The square a man arrives on; for castling the king's.
+/// The square a piece arrives on; for castling the king's.
 pub(crate) fn arrival(mv: Move) -> Square {
     match mv {
         Move::Castle { king, rook } => {

@@ -96,7 +96,7 @@ fn verify(before: &Chess, mv: Move, moves: u8, refutation: &Refutation) -> Resul
                     "that it is gone",
                 )?;
                 let moved = before.board().piece_at(on) != after.board().piece_at(on);
-                ensure(the_mover == moved, "that it is the man that moved")?;
+                ensure(the_mover == moved, "that it is the piece that moved")?;
                 let retakes = beyond
                     .legal_moves()
                     .iter()
@@ -111,8 +111,11 @@ fn verify(before: &Chess, mv: Move, moves: u8, refutation: &Refutation) -> Resul
                         ensure(!retakes && guards.contains(king), "the king would")?;
                     }
                     Back::Pinned(role, square) => {
-                        ensure(!retakes && guards.contains(square), "the pinned man would")?;
-                        ensure(beyond.board().role_at(square) == Some(role), "which man")?;
+                        ensure(
+                            !retakes && guards.contains(square),
+                            "the pinned piece would",
+                        )?;
+                        ensure(beyond.board().role_at(square) == Some(role), "which piece")?;
                         ensure(!beyond.is_check(), "no check, a pin")?;
                         let king = beyond.board().king_of(solver).expect("a king");
                         let lined = beyond
@@ -212,7 +215,7 @@ fn verify(before: &Chess, mv: Move, moves: u8, refutation: &Refutation) -> Resul
                     defence.to() == on || defence.is_castle(),
                     "that it went there",
                 )?;
-                // Without the man the threat is mate again.
+                // Without the piece the threat is mate again.
                 ensure(!threats.is_empty(), "a threat")?;
             }
             Reason::Pins { what, on } => {

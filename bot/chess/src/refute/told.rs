@@ -154,8 +154,8 @@ fn because(facts: &Facts, reason: Reason, place: Place) -> Option<Because> {
     })
 }
 
-/// Whether the solver has nothing to show for the queen that the defence took: no men, whatever is
-/// played next, and no mate in two.
+/// Whether the solver has nothing to show for the queen that the defence took: neither piece nor pawn,
+/// whatever is played next, and no mate in two.
 fn nothing_for_the_queen(facts: &Facts) -> bool {
     let had = balance(&facts.before, facts.solver());
     if had - exchange::settled(&facts.beyond, facts.solver()) < QUEEN_FOR_NOTHING

@@ -68,8 +68,8 @@ pub(super) struct Builder<'a> {
     troubles: Vec<Trouble>,
     placed: usize,
     passed_over: usize,
-    /// Men spoken of where they stand, before any move: "the knight on d5 is strong". No trouble where a
-    /// move follows.
+    /// Pieces spoken of where they stand, before any move: "the knight on d5 is strong". No trouble
+    /// where a move follows.
     spoken_of: Vec<Trouble>,
 }
 
@@ -465,13 +465,14 @@ impl<'a> Builder<'a> {
         self.stopped = false;
     }
 
-    /// Whether a man is named with the square on which one like it stands: what is told of it is no move.
+    /// Whether a piece is named with the square on which one like it stands: what is told of it is no
+    /// move.
     fn stands_there(&self, pieces: &[Piece], i: usize, written: &Written) -> bool {
         let Some(&node) = self.frontier.first() else {
             return false;
         };
         let board = self.tree.node(node).position.board();
-        // "el peón de h7": the man may be named some words before.
+        // "el peón de h7": the piece may be named some words before.
         let named = pieces[i.saturating_sub(2)..i]
             .iter()
             .find_map(|piece| match piece.item {
@@ -486,7 +487,7 @@ impl<'a> Builder<'a> {
         })
     }
 
-    /// Two squares one after the other are one move from the first to the second, when an own man
+    /// Two squares one after the other are one move from the first to the second, when an own piece
     /// stands on the first.
     fn pair(&self, pieces: &[Piece], i: usize, written: &Written) -> Option<Written> {
         let from = written.shapes.iter().find_map(Shape::lone_square)?;

@@ -165,7 +165,7 @@ impl Scanner<'_> {
             .collect()
     }
 
-    /// The square that a man at `i` is said to stand on, `(KB3)`, `/KB3` or `/3`, and where that ends.
+    /// The square that a piece at `i` is said to stand on, `(KB3)`, `/KB3` or `/3`, and where that ends.
     fn origin(&self, i: usize) -> (Option<Place>, usize) {
         let close = match self.at(i) {
             '(' => ')',

@@ -98,7 +98,7 @@ pub(super) fn letters(language: Language) -> &'static [(&'static str, Role)] {
     }
 }
 
-/// Whether a small letter begins the letters of a man in any language; none has more than two.
+/// Whether a small letter begins the letters of a piece in any language; none has more than two.
 pub(super) fn begins(c: char) -> bool {
     matches!(c, 'a'..='z' | 'к' | 'л' | 'п' | 'с' | 'ф' | 'ş')
 }

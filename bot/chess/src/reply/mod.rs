@@ -216,7 +216,7 @@ impl Reading {
     }
 }
 
-/// The man that a word in lower case names, in any language that is read.
+/// The piece that a word in lower case names, in any language that is read.
 pub(crate) fn man_named(word: &str) -> Option<shakmaty::Role> {
     match words::meaning(word) {
         words::Word::Man(role) => Some(role),

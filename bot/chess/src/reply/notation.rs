@@ -28,9 +28,9 @@ pub(super) enum Target {
     Square(Square),
     /// Takes something on this file (`exd`).
     File(File),
-    /// Takes a man of this kind (`QxR`).
+    /// Takes a piece of this kind (`QxR`).
     Man(Role),
-    /// Takes a man of this kind on one of these files (`QxKBP`), a bit for each.
+    /// Takes a piece of this kind on one of these files (`QxKBP`), a bit for each.
     ManOn(Role, u8),
     /// Takes whatever came last (`pawn takes`).
     Last,
@@ -52,7 +52,7 @@ pub(super) enum Ranks {
 /// One thing a written move may mean.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Shape {
-    /// The man that moves; any when not said.
+    /// The piece that moves; any when not said.
     pub role: Option<Role>,
     /// File it comes from.
     pub from_file: Option<File>,
@@ -66,7 +66,7 @@ pub(super) struct Shape {
     pub takes: bool,
     /// Castling; the side when said. `to` is then meaningless.
     pub castles: Option<Option<CastlingSide>>,
-    /// Which of two like men: the king's or the queen's.
+    /// Which of two like pieces: the king's or the queen's.
     pub wing: Option<CastlingSide>,
     /// How `from_rank` and the rank of `to` are counted.
     pub ranks: Ranks,
@@ -234,13 +234,13 @@ impl Scanner<'_> {
         (!pawn).then_some(lower)
     }
 
-    /// The men that the letters at `i` may name, with rank and length; a move without one comes last.
+    /// The pieces that the letters at `i` may name, with rank and length; a move without one comes last.
     fn men(&self, i: usize) -> Vec<(Option<Role>, u8, usize)> {
         let mut men: Vec<(Option<Role>, u8, usize)> = Vec::new();
         if let Some(role) = letters::figurine(self.at(i)) {
             return vec![(Some(role), EXACT, 1)];
         }
-        // Most characters of most texts begin no man's letter in any language.
+        // Most characters of most texts begin no piece's letter in any language.
         let Some(first) = lower(self.at(i)).filter(|&c| letters::begins(c)) else {
             return vec![(None, EXACT, 0)];
         };
@@ -306,7 +306,7 @@ impl Scanner<'_> {
         (end + usize::from(self.at(end) == ' '), true, takes)
     }
 
-    /// Everything that can follow the man's letter.
+    /// Everything that can follow the piece's letter.
     fn rest(
         &self,
         begin: usize,
@@ -466,7 +466,7 @@ impl Scanner<'_> {
         found.push((shape, i));
     }
 
-    /// The man that a whole word at `i` names: "Queen" in "e8=Queen".
+    /// The piece that a whole word at `i` names: "Queen" in "e8=Queen".
     fn role_word(&self, i: usize) -> Option<(Role, usize)> {
         let end = self.run_of(i, char::is_alphabetic);
         if !(3..=12).contains(&(end - i)) {

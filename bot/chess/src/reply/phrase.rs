@@ -80,7 +80,7 @@ struct Mover {
 }
 
 impl Mover {
-    /// A man said in words.
+    /// A piece said in words.
     fn of(role: Option<Role>, rank: u8) -> Self {
         Self {
             role,
@@ -252,7 +252,7 @@ impl Phrases<'_> {
             Kind::Letter(letter, word) => {
                 let (letter, word) = (*letter, *word);
                 let movers = self.movers(letter);
-                // "r b7": a small letter that is no file and no word is a man's as well.
+                // "r b7": a small letter that is no file and no word is a piece's as well.
                 let small = word != Word::Other
                     || letters::file(letter).is_some()
                     || self.square(i + 1).is_none();
@@ -295,7 +295,7 @@ impl Phrases<'_> {
         i + 1
     }
 
-    /// A word that does not begin with a man.
+    /// A word that does not begin with a piece.
     fn plain(&mut self, i: usize, word: Word) -> usize {
         let item = match word {
             Word::Takes => {
@@ -420,7 +420,7 @@ impl Phrases<'_> {
         movers
     }
 
-    /// Reads what a man does, from the token after it: "takes d5", "on b4 to d5", "takes rook".
+    /// Reads what a piece does, from the token after it: "takes d5", "on b4 to d5", "takes rook".
     /// With `verb` a word that says so must come first.
     fn spoken(&self, begin: usize, movers: &[Mover], verb: bool) -> Option<(Written, usize)> {
         if movers.is_empty() {
@@ -481,7 +481,7 @@ impl Phrases<'_> {
                     let best = target.shapes.iter().map(|shape| shape.rank).min();
                     for shape in &target.shapes {
                         let bare = matches!(shape.role, None | Some(Role::Pawn));
-                        // "the rook Bxd8": where the letter is first a man's, no file stands there.
+                        // "the rook Bxd8": where the letter is first a piece's, no file stands there.
                         let first = Some(shape.rank) == best;
                         if !bare || !first || shape.castles.is_some() {
                             continue;
@@ -568,7 +568,7 @@ impl Phrases<'_> {
         (!pawns.is_empty()).then_some(pawns)
     }
 
-    /// A man named by words at `i`, and where they end: "knight", "queen's knight", "tour du roi".
+    /// A piece named by words at `i`, and where they end: "knight", "queen's knight", "tour du roi".
     fn named(&self, i: usize) -> Option<(Mover, usize)> {
         match self.word(i)? {
             Word::WingMan(wing, role) => Some((
@@ -607,7 +607,7 @@ impl Phrases<'_> {
         }
     }
 
-    /// "f5 knight to d6": a man told by where it stands.
+    /// "f5 knight to d6": a piece told by where it stands.
     fn standing(&self, i: usize) -> Option<(Written, usize)> {
         let from = self.square(i)?;
         let role = self.man(i + 1)?;
@@ -619,13 +619,13 @@ impl Phrases<'_> {
         Some((written, next))
     }
 
-    /// The man with which something is done, "with the queen", and where the words end.
+    /// The piece with which something is done, "with the queen", and where the words end.
     fn instrument(&self, i: usize) -> Option<(Role, usize)> {
         let (at, said) = match self.word(i) {
             Some(Word::With) => (self.past_fillers(i + 1), true),
             _ => (i, false),
         };
-        // Where nouns have a case for it the man alone says as much: "взять на d8 ферзём".
+        // Where nouns have a case for it the piece alone says as much: "взять на d8 ферзём".
         let cased = matches!(
             self.own,
             Language::Russian | Language::Polish | Language::Czech | Language::Hungarian
@@ -646,8 +646,8 @@ impl Phrases<'_> {
         (!acts).then_some((role, at + 1))
     }
 
-    /// "взять ладьёй на d8": where nouns have cases, a man between the verb and the square may take or be
-    /// taken, and endings are not told apart here.
+    /// "взять ладьёй на d8": where nouns have cases, a piece between the verb and the square may take or
+    /// be taken, and endings are not told apart here.
     fn either_man(&self, i: usize) -> Option<(Written, usize)> {
         let cased = matches!(
             self.own,

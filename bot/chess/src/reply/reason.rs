@@ -161,7 +161,7 @@ fn exposed(position: &Chess, from: Square, to: Square, shape: &Shape) -> Because
             from: At(checker),
         };
     }
-    // Take the man away and see who strikes the king.
+    // Take the piece away and see who strikes the king.
     let captured = shakmaty::Bitboard::from_square(to) & board.occupied();
     let occupied = (board.occupied() ^ shakmaty::Bitboard::from_square(from))
         | shakmaty::Bitboard::from_square(to);

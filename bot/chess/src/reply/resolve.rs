@@ -15,7 +15,7 @@ pub(super) enum Resolved {
     None(Shape),
 }
 
-/// The square a man arrives on; for castling the king's.
+/// The square a piece arrives on; for castling the king's.
 pub(super) fn arrival(mv: Move) -> Square {
     match mv {
         Move::Castle { king, rook } => {
@@ -49,7 +49,7 @@ pub(super) fn resolve(position: &Chess, last: Option<Square>, written: &Written)
         }
         narrow(&mut found, position, written);
         match found.len() {
-            // A man that was named exactly and could go there but for a pin or a check was meant:
+            // A piece that was named exactly and could go there but for a pin or a check was meant:
             // no other reading may slip in.
             0 if near => break,
             0 => {}
@@ -125,7 +125,7 @@ fn fits(shape: &Shape, mv: Move, last: Option<Square>) -> bool {
     }
 }
 
-/// Whether the man that moves is the king's or the queen's one, where that was said: of two the one
+/// Whether the piece that moves is the king's or the queen's one, where that was said: of two the one
 /// nearer to that wing, else one on its half of the board.
 fn on_wing(position: &Chess, shape: &Shape, mv: Move) -> bool {
     let (Some(wing), Some(from)) = (shape.wing, mv.from()) else {
@@ -141,7 +141,7 @@ fn on_wing(position: &Chess, shape: &Shape, mv: Move) -> bool {
     side == (wing == CastlingSide::KingSide)
 }
 
-/// Whether a man of the side to move could go there by its way of moving, were it not for checks and
+/// Whether a piece of the side to move could go there by its way of moving, were it not for checks and
 /// pins.
 pub(super) fn reachable(position: &Chess, shape: &Shape) -> bool {
     let shape = &shape.seen_by(position.turn());
@@ -156,7 +156,7 @@ pub(super) fn reachable(position: &Chess, shape: &Shape) -> bool {
         .any(|from| pseudo(position, from, to))
 }
 
-/// The men of the side to move that the shape may speak of.
+/// The pieces of the side to move that the shape may speak of.
 pub(super) fn senders(position: &Chess, shape: &Shape) -> Vec<Square> {
     let board = position.board();
     position
@@ -172,7 +172,7 @@ pub(super) fn senders(position: &Chess, shape: &Shape) -> Vec<Square> {
         .collect()
 }
 
-/// Whether the man on `from` could move to `to` if its king did not matter.
+/// Whether the piece on `from` could move to `to` if its king did not matter.
 pub(super) fn pseudo(position: &Chess, from: Square, to: Square) -> bool {
     let board = position.board();
     let Some(piece) = board.piece_at(from) else {
@@ -206,7 +206,7 @@ pub(super) fn bare_sans(position: &Chess, moves: &[Move]) -> Vec<String> {
         .collect()
 }
 
-/// Legal moves of the men the shape may speak of.
+/// Legal moves of the pieces the shape may speak of.
 pub(super) fn legal_of(position: &Chess, shape: &Shape) -> MoveList {
     let senders = senders(position, shape);
     let mut moves = position.legal_moves();

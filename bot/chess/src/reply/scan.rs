@@ -278,7 +278,7 @@ impl Scanner<'_> {
         }
     }
 
-    /// How many letters of the word from `i` to `end` name a man, where a square or a capture follows.
+    /// How many letters of the word from `i` to `end` name a piece, where a square or a capture follows.
     fn man_before_square(&self, i: usize, end: usize) -> Option<usize> {
         let length = end.checked_sub(i + 2)?;
         let takes = usize::from(length > 3 && self.at(i + length - 1).eq_ignore_ascii_case(&'x'));

@@ -1,4 +1,4 @@
-//! The words members use for men, moves and what they think of them, by language.
+//! The words members use for pieces, moves and what they think of them, by language.
 //!
 //! Each language has a table of its own in a file of its name. Which tables a reply is read by is decided
 //! for the whole reply: the group's language and English always, another one where words of the reply are
@@ -35,11 +35,11 @@ const LONGEST: usize = 5;
 /// What a word means to the reader.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Word {
-    /// A man.
+    /// A piece.
     Man(Role),
     /// Capturing.
     Takes,
-    /// Capturing, between a man and a square; begins a question or a request elsewhere.
+    /// Capturing, between a piece and a square; begins a question or a request elsewhere.
     For,
     /// Going somewhere.
     To,
@@ -59,13 +59,13 @@ pub(super) enum Word {
     Promotes,
     /// En passant.
     EnPassant,
-    /// With which man: "with the queen".
+    /// With which piece: "with the queen".
     With,
-    /// A man is put somewhere: "sac the queen on h7".
+    /// A piece is put somewhere: "sac the queen on h7".
     Puts,
-    /// The king's or the queen's one of two like men: "queen's knight".
+    /// The king's or the queen's one of two like pieces: "queen's knight".
     WingOf(CastlingSide),
-    /// One of two like men in one word: "Königsspringer".
+    /// One of two like pieces in one word: "Königsspringer".
     WingMan(CastlingSide, Role),
     /// Whatever the defence.
     Any,

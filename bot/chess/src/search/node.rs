@@ -53,7 +53,7 @@ pub(super) fn hash(position: &Chess) -> u64 {
     position.zobrist_hash::<Zobrist64>(EnPassantMode::Legal).0
 }
 
-/// From where each kind of man would give check, and which men uncover one by moving away.
+/// From where each kind of piece would give check, and which pieces uncover one by moving away.
 pub(super) struct Checks {
     from: [Bitboard; 6],
     uncover: Bitboard,
@@ -77,7 +77,7 @@ impl Checks {
         from[Role::Bishop as usize - 1] = slanted;
         from[Role::Rook as usize - 1] = straight;
         from[Role::Queen as usize - 1] = straight | slanted;
-        // A man of ours next to the king on a line, with a line-mover of ours behind it.
+        // A piece of ours next to the king on a line, with a line-mover of ours behind it.
         let near = (straight | slanted) & us;
         let behind = occupied & !near;
         let liners = (attacks::rook_attacks(king, behind) & !straight & board.rooks_and_queens())
@@ -95,7 +95,7 @@ impl Checks {
     }
 
     /// Whether `mv` gives check; promotions, castling and en passant are looked at as plain moves of
-    /// the man they begin with.
+    /// the piece they begin with.
     pub fn gives(&self, mv: Move) -> bool {
         let Some(from) = mv.from() else { return false };
         self.from[mv.role() as usize - 1].contains(mv.to())
@@ -110,7 +110,7 @@ mod tests {
 
     #[test]
     fn sees_every_plain_check_before_it_is_played() {
-        // Composed for this test: plain and discovered checks by every kind of man.
+        // Composed for this test: plain and discovered checks by every kind of piece.
         for fen in [
             "4k3/8/8/4N3/1B6/3P4/8/Q3RK2 w - -",
             "8/2p1k3/8/3P4/1n2N3/B7/4R3/4K3 w - -",

@@ -16,7 +16,7 @@ const ORDER: [Role; 6] = [
 ];
 
 pub(super) fn alt(diagram: &Diagram) -> Vec<Text> {
-    let mut facts = men(&diagram.position);
+    let mut facts = placement(&diagram.position);
     if let Some((from, to)) = diagram.last_move {
         facts.push(Text::AltLastMove {
             from: At(from),
@@ -27,8 +27,8 @@ pub(super) fn alt(diagram: &Diagram) -> Vec<Text> {
     facts
 }
 
-/// The position by men and squares, with castling rights and en passant where there are any.
-pub(in super::super) fn men(position: &Chess) -> Vec<Text> {
+/// The position by pieces and squares, with castling rights and en passant where there are any.
+pub(in super::super) fn placement(position: &Chess) -> Vec<Text> {
     let mut facts = Vec::new();
     for color in [Color::White, Color::Black] {
         facts.push(Text::AltSide {
@@ -196,7 +196,9 @@ mod tests {
 
     #[test]
     fn rights_that_matter_are_told() {
-        let text = said(men(&position("r3k2r/8/8/4Pp2/8/8/8/R3K3 w Qk f6 0 1")));
+        let text = said(placement(&position(
+            "r3k2r/8/8/4Pp2/8/8/8/R3K3 w Qk f6 0 1",
+        )));
         assert!(
             text.contains("White may castle on the queen's side."),
             "{text}"
@@ -243,7 +245,7 @@ mod tests {
         ] {
             let wanted = position(fen);
             let mut board = shakmaty::Board::empty();
-            let text = said(men(&wanted));
+            let text = said(placement(&wanted));
             for sentence in text.split(". ") {
                 let Some((who, rest)) = sentence.split_once(": ") else {
                     continue;

@@ -3,7 +3,7 @@
 //! Each meaning has a shape of its own, so that colour is never the only difference:
 //! corner ticks and a frame for the last move; a broad arrow for the refutation; slimmer arrows with
 //! numbers for a line; a ring for an open flight; a cross for a guarded one; a pair of brackets for
-//! one blocked by the king's own man; a dashed line from a guard; a lozenge for a square to look at.
+//! one blocked by the king's own piece; a dashed line from a guard; a lozenge for a square to look at.
 
 use shakmaty::{Position, Square};
 
@@ -16,7 +16,7 @@ use sealed_move_chess::scene::SceneMark;
 
 type Point = (f32, f32);
 
-/// Marks that lie under the men.
+/// Marks that lie under the pieces.
 pub(super) fn below(canvas: &mut Canvas, layout: &Layout, diagram: &Diagram, palette: &Palette) {
     if let Some((from, to)) = diagram.last_move {
         ticks(canvas, layout.corner(from), layout.square, palette);
@@ -36,7 +36,7 @@ pub(super) fn below(canvas: &mut Canvas, layout: &Layout, diagram: &Diagram, pal
     }
 }
 
-/// Marks that lie over the men.
+/// Marks that lie over the pieces.
 pub(super) fn above(canvas: &mut Canvas, layout: &Layout, diagram: &Diagram, palette: &Palette) {
     let s = layout.square;
     for mark in &diagram.marks {
@@ -82,12 +82,12 @@ pub(super) fn above(canvas: &mut Canvas, layout: &Layout, diagram: &Diagram, pal
     }
 }
 
-/// Start and tip of an arrow: clear of the men on both squares.
+/// Start and tip of an arrow: clear of the pieces on both squares.
 fn ends(layout: &Layout, diagram: &Diagram, from: Square, to: Square) -> (Point, Point) {
     let s = layout.square;
-    let gap = |square: Square, empty: f32, man: f32| {
+    let gap = |square: Square, empty: f32, occupied: f32| {
         if diagram.position.board().piece_at(square).is_some() {
-            s * man
+            s * occupied
         } else {
             s * empty
         }
@@ -182,7 +182,7 @@ fn disc(canvas: &mut Canvas, (x, y): Point, s: f32, number: u8, palette: &Palett
     );
 }
 
-/// Ticks in the four corners of the square a man has left.
+/// Ticks in the four corners of the square a piece has left.
 pub(super) fn ticks(canvas: &mut Canvas, (x, y): Point, s: f32, palette: &Palette) {
     let w = (s * 0.05).max(1.2);
     let inset = w * 0.9;
@@ -203,7 +203,7 @@ pub(super) fn ticks(canvas: &mut Canvas, (x, y): Point, s: f32, palette: &Palett
     canvas.path(&d, Paint::stroke(palette.last, w));
 }
 
-/// A frame around the square a man has come to.
+/// A frame around the square a piece has come to.
 pub(super) fn frame(canvas: &mut Canvas, (x, y): Point, s: f32, palette: &Palette) {
     let w = (s * 0.05).max(1.2);
     let inset = w * 0.9;
@@ -278,7 +278,7 @@ pub(super) fn guarded(canvas: &mut Canvas, (x, y): Point, s: f32, palette: &Pale
     canvas.path(&d, Paint::stroke(palette.guard, s * 0.08));
 }
 
-/// The sign of a blocked flight: brackets to both sides of the man.
+/// The sign of a blocked flight: brackets to both sides of the piece.
 pub(super) fn blocked(canvas: &mut Canvas, (x, y): Point, s: f32, palette: &Palette) {
     let (half, high, arm) = (s * 0.43, s * 0.33, s * 0.1);
     let d = format!(

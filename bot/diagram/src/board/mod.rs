@@ -20,7 +20,7 @@ use super::text::{Alt, Tongue};
 use super::{DiagramError, Picture, PictureKind, Style, raster};
 use sealed_move_chess::scene::{Scene, SceneMark};
 
-pub(super) use alt::men;
+pub(super) use alt::placement;
 pub(super) use layout::Layout;
 
 /// The smallest board, in pixels.
@@ -116,7 +116,7 @@ impl Diagram {
         Layout::new(self.size.clamp(SMALLEST, LARGEST), self.bottom)
     }
 
-    /// Draws board, men and marks, without page and legend.
+    /// Draws board, pieces and marks, without page and legend.
     pub(super) fn draw(&self, canvas: &mut Canvas, layout: &Layout, palette: &Palette) {
         ground(canvas, layout, self.style, self.position.turn(), palette);
         marks::below(canvas, layout, self, palette);
@@ -135,7 +135,7 @@ impl Diagram {
     }
 }
 
-/// Everything that lies there before a man is set: squares, coordinates, the side to move.
+/// Everything that lies there before a piece is set: squares, coordinates, the side to move.
 fn ground(canvas: &mut Canvas, layout: &Layout, style: Style, turn: Color, palette: &Palette) {
     squares(canvas, layout, style, palette);
     coordinates(canvas, layout, palette);

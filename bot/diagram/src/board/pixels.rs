@@ -1,4 +1,4 @@
-//! The board as pixels, put together from kept parts: the empty board and the men are drawn once
+//! The board as pixels, put together from kept parts: the empty board and the pieces are drawn once
 //! and copied from then on; only marks are drawn anew. The result is that of the SVG.
 
 use std::sync::Arc;
@@ -18,7 +18,7 @@ pub(in super::super) fn draw(diagram: &Diagram, tongue: &Tongue) -> Result<Pixma
     put_together(diagram, &legend, Bitboard::EMPTY)
 }
 
-/// Draws `diagram` without a legend; the men on `hidden` are left out.
+/// Draws `diagram` without a legend; the pieces on `hidden` are left out.
 pub(in super::super) fn draw_bare(
     diagram: &Diagram,
     hidden: Bitboard,
@@ -52,8 +52,8 @@ fn put_together(
     for (square, piece) in diagram.position.board() {
         if !hidden.contains(square) {
             let (x, y) = layout.corner(square);
-            let man = man(diagram, &layout, piece)?;
-            lay(&mut map, &man, x as i32, y as i32);
+            let drawn = piece_pixels(diagram, &layout, piece)?;
+            lay(&mut map, &drawn, x as i32, y as i32);
         }
     }
     if !diagram.marks.is_empty() {
@@ -88,14 +88,14 @@ fn board(diagram: &Diagram, layout: &Layout) -> Result<Arc<Pixmap>, DiagramError
     })
 }
 
-/// One man on nothing.
-pub(in super::super) fn man(
+/// One piece on nothing.
+pub(in super::super) fn piece_pixels(
     diagram: &Diagram,
     layout: &Layout,
     piece: Piece,
 ) -> Result<Arc<Pixmap>, DiagramError> {
     let side = layout.square;
-    let key = Key::Man {
+    let key = Key::Piece {
         style: diagram.style,
         square: side as u32,
         piece,

@@ -196,7 +196,7 @@ impl Chart {
         let title = say(&self.title);
         let board = match &self.figures {
             Figures::WrongMoves { position, .. } => {
-                let facts = Alt::Facts(super::board::men(position));
+                let facts = Alt::Facts(super::board::placement(position));
                 format!(" {}", facts.in_words(tongue))
             }
             _ => String::new(),

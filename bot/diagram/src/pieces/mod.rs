@@ -2,9 +2,9 @@
 //!
 //! Each file of this folder is the construction of one piece, to be edited there: heights, widths
 //! and control points in a field of 100 units, with a word on what each stretch is. A piece is a
-//! list of [`Part`]s, painted in order. White and black men share every outline, so they weigh the
-//! same; what differs is only how a part is painted: a white man is paper with inked lines, a black
-//! man is ink with the same lines left open.
+//! list of [`Part`]s, painted in order. White and black pieces share every outline, so they weigh the
+//! same; what differs is only how a part is painted: a white piece is paper with inked lines, a black
+//! piece is ink with the same lines left open.
 //!
 //! Like type, the drawing has optical sizes: the smaller the square, the heavier the line
 //! ([`Cut::for_square`]), and the finest lines are left out where they would only make grey.
@@ -93,7 +93,7 @@ pub(super) fn parts(role: Role) -> &'static [Part] {
     &all[role as usize - 1]
 }
 
-/// The colours of one man.
+/// The colours of one piece.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Coat {
     /// Filling.
@@ -102,7 +102,7 @@ pub(super) struct Coat {
     pub edge: &'static str,
     /// Inner lines.
     pub line: &'static str,
-    /// A thin clear edge between the man and the square, or nothing.
+    /// A thin clear edge between the piece and the square, or nothing.
     pub halo: &'static str,
 }
 
@@ -136,7 +136,7 @@ pub(super) fn draw(
     coat: Coat,
     cut: Cut,
 ) {
-    // The foot of every man stands on a whole pixel, so that ranks line up and plinths are sharp.
+    // The foot of every piece stands on a whole pixel, so that ranks line up and plinths are sharp.
     let scale = side / 100.0;
     let foot = y + (FOOT + cut.edge / 2.0) * scale;
     canvas.placed(x, y + foot.round() - foot, scale, |canvas| {

@@ -110,7 +110,7 @@ fn finals(position: &Chess, branch: &Branch, moves: u8, ends: &mut Vec<Chess>) {
     }
 }
 
-/// The motif: the key calls a man away from what he guarded. Put back where he came from, he would
+/// The motif: the key calls a piece away from what it guarded. Put back where it came from, it would
 /// spoil the mate.
 #[test]
 fn every_deflection_deflects() {
@@ -145,16 +145,16 @@ fn every_deflection_deflects() {
             assert!(end.is_checkmate(), "{}", entry.id);
             let mut setup = end.to_setup(shakmaty::EnPassantMode::Legal);
             let home = defence.mv.from().expect("a move from somewhere");
-            let man = setup
+            let piece = setup
                 .board
                 .remove_piece_at(defence.mv.to())
-                .expect("he stands there");
+                .expect("it stands there");
             assert!(setup.board.piece_at(home).is_none(), "{}", entry.id);
-            setup.board.set_piece_at(home, man);
+            setup.board.set_piece_at(home, piece);
             let spoilt: Chess = setup
                 .position(shakmaty::CastlingMode::Standard)
                 .unwrap_or_else(|error| panic!("{}: {error}", entry.id));
-            assert!(!spoilt.is_checkmate(), "{}: he was not needed", entry.id);
+            assert!(!spoilt.is_checkmate(), "{}: it was not needed", entry.id);
         }
     }
     assert!(tried >= 4);

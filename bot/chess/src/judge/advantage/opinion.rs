@@ -24,8 +24,8 @@ const NODES_FOR_A_LINE: u64 = 100_000;
 const WINNING: i32 = 200;
 /// Up to here it does not.
 const LEVEL: i32 = 100;
-/// With so few men, kings included, a lead says little: whole books are about which of these endings are
-/// drawn. Without a table, search is believed only where it wins or loses this much in pawns.
+/// With so few pieces and pawns, kings included, a lead says little: whole books are about which of
+/// these endings are drawn. Without a table, search is believed only where it wins or loses this much in pawns.
 const FEW_MEN: usize = 6;
 const DECISIVE: i32 = 4;
 
@@ -241,7 +241,7 @@ fn by_search(case: &Case<'_>, before: &[Chess], after: &Chess) -> Opinion {
     }
 }
 
-/// Whether the men left at the end of the best play bear out that a move meets the task, and that it
+/// Whether the pieces left at the end of the best play bear out that a move meets the task, and that it
 /// fails.
 fn by_men(task: Stipulation, after: &Chess, line: &[Move]) -> (bool, bool) {
     if after.board().occupied().count() > FEW_MEN {

@@ -107,7 +107,7 @@ impl Aim {
     }
 }
 
-/// The same men on the same squares with the same rights, as the laws count a repetition (FIDE Laws of
+/// The same pieces on the same squares with the same rights, as the laws count a repetition (FIDE Laws of
 /// Chess, 9.2).
 fn same(one: &Chess, other: &Chess) -> bool {
     one.turn() == other.turn()

@@ -205,7 +205,7 @@ impl Board<'_> {
         None
     }
 
-    /// The answer takes the man that moved, or more than a pawn: shown with what is taken after it,
+    /// The answer takes the piece that moved, or more than a pawn: shown with what is taken after it,
     /// until that is over.
     fn taken(&self, first: Move) -> Option<Point> {
         let what = first.capture()?;
@@ -215,7 +215,7 @@ impl Board<'_> {
         }
         let count = self.exchange();
         if let Some((tally, even)) = self.tally(count) {
-            // A man that took something and is taken is not lost for nothing.
+            // A piece that took something and is taken is not lost for nothing.
             let why = if count > 1 || even {
                 vec![tally]
             } else if self.mv.is_capture() && the_mover {
@@ -279,7 +279,7 @@ impl Board<'_> {
             return None;
         }
         let side = self.side();
-        // The same men on both sides are no loss.
+        // The same pieces on both sides are no loss.
         lost.retain(|role| match won.iter().position(|other| other == role) {
             Some(place) => {
                 won.swap_remove(place);
@@ -378,7 +378,7 @@ impl Board<'_> {
         opposed.then(|| (1, vec![Because::KingsOpposed { side }]))
     }
 
-    /// A man that the wrong move attacked gets away.
+    /// A piece that the wrong move attacked gets away.
     fn steps_out(&self, first: Move) -> Option<Point> {
         let beyond = play(self.after, &[first]);
         let from = first.from()?;
@@ -400,7 +400,7 @@ impl Board<'_> {
         away.then(|| (1, vec![why]))
     }
 
-    /// With nothing else to say: how the men stand when the answer is made and nothing more is taken.
+    /// With nothing else to say: how the pieces stand when the answer is made and nothing more is taken.
     fn stands(&self, first: Move) -> Option<Point> {
         let beyond = play(self.after, &[first]);
         let left = balance(&beyond, self.solver());
@@ -416,7 +416,7 @@ impl Board<'_> {
     }
 }
 
-/// The men of the other side that the man on `from` attacks and that are worth more or unguarded.
+/// The pieces of the other side that the piece on `from` attacks and that are worth more or unguarded.
 fn targets(position: &Chess, from: Square) -> Bitboard {
     let board = position.board();
     let Some(attacker) = board.piece_at(from) else {

@@ -1,9 +1,9 @@
 //! The value of a quiet position, in hundredths of a pawn.
 //!
-//! Each term has a file: men by square ([`squares`]), pawns ([`pawns`]), what pieces see and threaten
-//! ([`pieces`]), the kings' safety ([`king`]), and what decides or draws endings ([`endings`]). A term
-//! is worth one thing with all men on the board and another with none, and is blended between.
-//! Values are our own unless a file names a source.
+//! Each term has a file: piece-square tables ([`squares`]), pawns ([`pawns`]), what pieces see and
+//! threaten ([`pieces`]), the kings' safety ([`king`]), and what decides or draws endings
+//! ([`endings`]). A term is worth one thing with all pieces on the board and another with none, and is
+//! blended between. Values are our own unless a file names a source.
 
 mod endings;
 mod king;
@@ -74,7 +74,7 @@ pub(super) fn evaluate(position: &Chess, pawn_table: &mut PawnTable) -> i32 {
     let (structure, passed) = pawn_table.structure(board);
     let mut sum = structure;
     for color in Color::ALL {
-        let mut own = men(board, color);
+        let mut own = material(board, color);
         own += pawns::passed(&view, color, passed);
         own += pieces::pieces(&view, color);
         own += king::safety(&view, color);
@@ -97,7 +97,7 @@ pub(super) fn evaluate(position: &Chess, pawn_table: &mut PawnTable) -> i32 {
 }
 
 /// Material and squares.
-fn men(board: &shakmaty::Board, color: Color) -> Value {
+fn material(board: &shakmaty::Board, color: Color) -> Value {
     let mut sum = Value::default();
     for role in Role::ALL {
         let (on_mg, on_eg) = squares::tables(role);

@@ -32,7 +32,7 @@ const PASSED: [Value; 8] = [
     value(55, 90),
     value(0, 0),
 ];
-/// The next square is held by the enemy, or the whole way is clear of men and attacks: in parts of
+/// The next square is held by the enemy, or the whole way is clear of pieces and attacks: in parts of
 /// 1/8 of [`PASSED`]'s endgame value.
 const STOPPED: i32 = -3;
 const FREE: i32 = 3;

@@ -123,7 +123,7 @@ mod tests {
         pieces(&View::of(position.board()), Color::White)
     }
 
-    /// The first position is better for White's pieces than the second by `by` and what the men see.
+    /// The first position is better for White's pieces than the second by `by` and what the pieces see.
     fn better(good: &str, bad: &str) {
         let (good_value, bad_value) = (of(good), of(bad));
         assert!(

@@ -1,4 +1,4 @@
-//! Values of men by square, for the middlegame and the endgame.
+//! Piece-square tables: values of pieces and pawns by square, for the middlegame and the endgame.
 //!
 //! Source: the tapered piece-square tables published by Ronald Friederich under the name PeSTO
 //! (Chess Programming Wiki, "PeSTO's Evaluation Function"); figures from memory. Hundredths of a pawn,
@@ -6,7 +6,7 @@
 
 use shakmaty::Role;
 
-/// Middlegame and endgame value of a man, wherever it stands.
+/// Middlegame and endgame value of a piece or pawn, wherever it stands.
 pub(super) const fn material(role: Role) -> (i32, i32) {
     match role {
         Role::Pawn => (82, 94),
@@ -18,7 +18,7 @@ pub(super) const fn material(role: Role) -> (i32, i32) {
     }
 }
 
-/// How much a man counts towards "still a middlegame"; 24 is all of them.
+/// How much a piece counts towards "still a middlegame"; 24 is all of them.
 pub(super) const fn phase(role: Role) -> i32 {
     match role {
         Role::Knight | Role::Bishop => 1,
@@ -28,7 +28,7 @@ pub(super) const fn phase(role: Role) -> i32 {
     }
 }
 
-/// Middlegame and endgame bonus of a man on a square.
+/// Middlegame and endgame bonus of a piece or pawn on a square.
 pub(super) type Table = [i32; 64];
 
 /// The tables of a role: middlegame, endgame.

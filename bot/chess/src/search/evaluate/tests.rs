@@ -52,15 +52,15 @@ fn a_pawn_is_worth_about_a_pawn() {
     }
 }
 
-fn men() -> impl Strategy<Value = Vec<(usize, usize, bool)>> {
+fn pieces() -> impl Strategy<Value = Vec<(usize, usize, bool)>> {
     proptest::collection::vec((0usize..64, 0usize..5, any::<bool>()), 0..28)
 }
 
-/// A position with kings and men anywhere, if the rules apply to it.
-fn arrange(kings: (usize, usize), men: &[(usize, usize, bool)], turn: Color) -> Option<Chess> {
+/// A position with kings and pieces anywhere, if the rules apply to it.
+fn arrange(kings: (usize, usize), pieces: &[(usize, usize, bool)], turn: Color) -> Option<Chess> {
     let square = |n: usize| Square::ALL[n];
     let mut board = Board::empty();
-    for &(at, role, white) in men {
+    for &(at, role, white) in pieces {
         let role = Role::ALL[role];
         let last = matches!(at / 8, 0 | 7);
         if role == Role::Pawn && last {
@@ -85,12 +85,12 @@ proptest! {
 
     #[test]
     fn swapped_colours_are_worth_the_same(
-        white in 0usize..64, black in 0usize..64, men in men(), turn in any::<bool>()
+        white in 0usize..64, black in 0usize..64, pieces in pieces(), turn in any::<bool>()
     ) {
         let turn = Color::from_white(turn);
-        let swapped: Vec<_> = men.iter().map(|&(at, role, white)| (at ^ 56, role, !white)).collect();
+        let swapped: Vec<_> = pieces.iter().map(|&(at, role, white)| (at ^ 56, role, !white)).collect();
         if let (Some(one), Some(other)) = (
-            arrange((white, black), &men, turn),
+            arrange((white, black), &pieces, turn),
             arrange((black ^ 56, white ^ 56), &swapped, !turn),
         ) {
             prop_assert_eq!(value_of(&one), value_of(&other));

@@ -32,7 +32,7 @@ impl<'a> View<'a> {
         &self.sides[color as usize]
     }
 
-    /// Men of one side and kind.
+    /// Pieces or pawns of one side and kind.
     pub fn men(&self, color: Color, role: Role) -> Bitboard {
         self.board.by_color(color) & self.board.by_role(role)
     }
