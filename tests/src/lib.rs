@@ -145,6 +145,39 @@ pub fn sealed_move_in(locale: &str, args: &[&str], input: &[u8]) -> Ran {
     ran(command.env("LANG", locale).args(args), input)
 }
 
+/// The words of every command of the binary, as its own help lists them; the first has none.
+///
+/// # Panics
+/// When the help of one cannot be shown.
+pub fn every_command() -> Vec<Vec<String>> {
+    let mut commands = vec![Vec::new()];
+    let mut next = 0;
+    while let Some(words) = commands.get(next).cloned() {
+        next += 1;
+        let mut args: Vec<&str> = words.iter().map(String::as_str).collect();
+        args.push("--help");
+        let ran = ran(
+            command()
+                .env_remove("SEALED_MOVE_PSEUDO_LANGUAGE")
+                .args(args),
+            b"",
+        );
+        assert_eq!(ran.status, 0, "{ran:?}");
+        let listed = ran.out.split_once("\nCommands:\n").map_or("", |(_, rest)| {
+            rest.split_once("\n\n").map_or(rest, |(listed, _)| listed)
+        });
+        // A name stands two columns in, what is said of it further right.
+        let names = listed.lines().filter_map(|line| {
+            let name = line.strip_prefix("  ")?.split(' ').next()?;
+            (!name.is_empty()).then(|| name.to_owned())
+        });
+        for name in names.filter(|name| name != "help") {
+            commands.push(words.iter().cloned().chain([name]).collect());
+        }
+    }
+    commands
+}
+
 fn ran(command: &mut Command, input: &[u8]) -> Ran {
     let output = with_input(command, input);
     Ran {

@@ -9,6 +9,7 @@ use sealed_move_tests::{
     browser::{Browser, Colours, Driver},
     club::Club,
     discord::{commands::Given, people::Attach, world::World},
+    every_command,
     room::RunningRoom,
     sealed_move, speak_pseudo_language,
 };
@@ -481,24 +482,9 @@ fn nothing_on_the_console_is_written_elsewhere() {
             "",
         ),
     ];
-    for command in [
-        "",
-        "serve",
-        "demo",
-        "check",
-        "import",
-        "queue",
-        "grade",
-        "name",
-        "find",
-        "engine",
-        "diagram",
-        "leaderboard",
-        "summary",
-        "backup",
-        "restore",
-    ] {
-        let command = (!command.is_empty()).then(|| command.to_owned());
+    let commands = every_command();
+    assert!(commands.len() > 20, "{commands:?}");
+    for command in commands {
         runs.push((
             command.into_iter().chain(["--help".to_owned()]).collect(),
             "",
