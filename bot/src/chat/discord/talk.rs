@@ -29,7 +29,7 @@ use crate::desk::{
     Came, DeskError, Kind, Outcome, Person, Place, PostId, PostRow, Taken, Verdict, VerdictSheet,
     Why,
 };
-use crate::words::{Words, english};
+use crate::words::Words;
 
 /// Put under an answer whose sender cannot be told: the same whatever the verdict.
 const TAKEN: &str = "📨";
@@ -422,7 +422,7 @@ async fn speaking(house: &House, spoken: &Spoken, posts: &[(Place, PostRow)]) ->
             let person = house.person(&place, spoken.user, &spoken.name).await;
             house.words_for(&place, &person).await
         }
-        None => english(),
+        None => house.words_for_stranger().await,
     }
 }
 

@@ -18,6 +18,19 @@ impl House {
         }
     }
 
+    /// The words for somebody whom no group knows: of the language that all groups write in, if it is one.
+    pub async fn words_for_stranger(&self) -> &'static Words {
+        let mut common: Option<&'static Words> = None;
+        for place in self.groups().into_iter().map(place) {
+            let here = self.words_of_group(&place).await;
+            if common.is_some_and(|common| common.tag() != here.tag()) {
+                return english();
+            }
+            common = Some(here);
+        }
+        common.unwrap_or_else(english)
+    }
+
     /// The words for what one person sees in a group, or of one that is not there.
     pub async fn words_for(&self, place: &Place, person: &Person) -> &'static Words {
         match (self.desk.language_of(place, person).await, &person.language) {
