@@ -532,7 +532,7 @@ mod tests {
         Temas, el más flojo primero
         Back rank: 1 publicación, 8 intentos, 4 con solución (50 %), 1 al primer intento
 
-        Qué enseñar después
+        Qué enseñar ahora
         En este periodo no respondió nadie. Pregunta al grupo si le van bien los días y la hora, y publica algo más fácil.
         ");
     }

@@ -122,9 +122,9 @@ figures-topic-asked = { $topic }: { $questions ->
 figures-who-took-part = Wer mitgemacht hat
 figures-posts = Aufgaben
 figures-topics = Themen, das schwächste zuerst
-figures-what-next = Was als Nächstes drankommt
+figures-what-next = Was als Nächstes dran ist
 
-## Was als Nächstes drankommt
+## Was als Nächstes dran ist
 
 advice-nothing-closed = In dieser Zeit wurde keine Aufgabe abgeschlossen, also lässt sich noch auf nichts aufbauen.
 advice-only-questions = In dieser Zeit wurden nur Fragen beantwortet; was als Nächstes drankommt, steht in den Antworten.

@@ -3,7 +3,10 @@
 ## Revisar un archivo
 
 checking = Revisión: { $done } de { $of } posiciones listas …
-put-into-week = { $number } puestas en la semana; mira /{ command-coach } { command-coach-week }.
+put-into-week = { $number ->
+    [one] { $number } puesta en la semana; mira /{ command-coach } { command-coach-week }.
+   *[other] { $number } puestas en la semana; mira /{ command-coach } { command-coach-week }.
+}
 written-in-file = Preguntas y avisos que contiene: { $number }. Con { command-coach-check.option-put-into-week } entran en la semana.
 left-out = Omitidas por haberse publicado ya: { $number }; en sus páginas, abajo, puedes publicarlas otra vez.
 file-too-large = { $name } ocupa más de { $most } MB; divídelo y envía las partes.
@@ -134,8 +137,14 @@ member-asked = { $points ->
 went-quiet = Ya no participan: { $names }
 came-back = Han vuelto: { $names }
 summary-positions = **Posiciones**
-position-tally = Posición { $number } ({ $topic }, { $task }): { $solved } de { $tried } resueltas
-position-tally-missed = Posición { $number } ({ $topic }, { $task }): { $solved } de { $tried } resueltas; lo que más se falló: { $missed }
+position-tally = { $solved ->
+    [one] Posición { $number } ({ $topic }, { $task }): la resolvió { $solved } de { $tried }
+   *[other] Posición { $number } ({ $topic }, { $task }): la resolvieron { $solved } de { $tried }
+}
+position-tally-missed = { $solved ->
+    [one] Posición { $number } ({ $topic }, { $task }): la resolvió { $solved } de { $tried }; lo que más se falló: { $missed }
+   *[other] Posición { $number } ({ $topic }, { $task }): la resolvieron { $solved } de { $tried }; lo que más se falló: { $missed }
+}
 post-tally = { $kind ->
     [problem] Posición { $number } ({ $topic })
     [question] Pregunta { $number } ({ $topic }): { $answered ->

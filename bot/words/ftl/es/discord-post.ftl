@@ -56,7 +56,10 @@ stayed-unsolved = { $tried ->
     [one] Lo intentó un miembro y quedó sin resolver.
    *[other] Lo intentaron { $tried } miembros y quedó sin resolver.
 }
-solved-by = La resolvieron { $solved } de { $tried }: { $names }.
+solved-by = { $solved ->
+    [one] La resolvió { $solved } de { $tried }: { $names }.
+   *[other] La resolvieron { $solved } de { $tried }: { $names }.
+}
 names-and-more = { $names } y { $more } más
 solution-is-out = La solución está publicada. Ya se puede hablar de todo: aquí no queda nada sellado.
 question-is-closed = **La pregunta { $number } está cerrada**

@@ -122,9 +122,9 @@ figures-topic-asked = { $topic }: { $questions ->
 figures-who-took-part = Quién participó
 figures-posts = Publicaciones
 figures-topics = Temas, el más flojo primero
-figures-what-next = Qué enseñar después
+figures-what-next = Qué enseñar ahora
 
-## Qué enseñar después
+## Qué enseñar ahora
 
 advice-nothing-closed = En este periodo no se cerró ninguna publicación, así que aún no hay sobre qué construir.
 advice-only-questions = En este periodo solo se respondieron preguntas; qué enseñar después está en las respuestas.
