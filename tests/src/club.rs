@@ -15,6 +15,7 @@ use crate::{
         world::{Message, World},
     },
     leaks::{self, PROBLEMS, Problem},
+    tongue::Tongue,
 };
 
 /// A mate in two whose key needs no more than a look at the back rank.
@@ -178,6 +179,8 @@ pub struct Club {
     pub channel: u64,
     /// Who coaches.
     pub coach: Someone,
+    /// What all of it is held in.
+    pub tongue: Tongue,
     /// Problems whose solution nobody but its solver may see yet.
     sealed: Vec<Problem>,
     /// How much of the log has been looked through.
@@ -190,7 +193,26 @@ impl Club {
         Self::open_with(true).await
     }
 
+    /// The same among people who speak a language, as the group does once it is set up.
+    ///
+    /// # Panics
+    /// When there is no room for a store.
+    pub async fn open_in(tongue: Tongue) -> Self {
+        Self::open_speaking(tongue, true).await
+    }
+
     /// The same, with or without the message-content intent.
+    ///
+    /// # Panics
+    /// When there is no room for a store.
+    pub async fn open_speaking(tongue: Tongue, message_content: bool) -> Self {
+        let discord = Discord::start().await;
+        discord.world().tongue = tongue;
+        let names = ["Rosalind", "Lantern Street", "study"];
+        Self::open_on(discord, message_content, names).await
+    }
+
+    /// In English, with or without the message-content intent.
     ///
     /// # Panics
     /// When there is no room for a store.
@@ -203,10 +225,23 @@ impl Club {
     /// # Panics
     /// When there is no room for a store.
     pub async fn open_among(message_content: bool, [coach, server, channel]: [&str; 3]) -> Self {
-        let discord = Discord::start().await;
+        Self::open_on(
+            Discord::start().await,
+            message_content,
+            [coach, server, channel],
+        )
+        .await
+    }
+
+    async fn open_on(
+        discord: Discord,
+        message_content: bool,
+        [coach, server, channel]: [&str; 3],
+    ) -> Self {
         if !message_content {
             discord.world().granted_intents = 0;
         }
+        let tongue = discord.world().tongue;
         let coach = discord.person(coach);
         let guild = discord.server(server, &coach);
         let channel = discord.channel(guild, channel);
@@ -219,6 +254,7 @@ impl Club {
             guild,
             channel,
             coach,
+            tongue,
             sealed: PROBLEMS.to_vec(),
             checked: 0,
         }
@@ -231,7 +267,17 @@ impl Club {
         member
     }
 
-    /// The coach makes the channel a group's.
+    /// Whether a text shows what in English is or has `part` in it; see [`Tongue::shows`].
+    pub fn shows(&self, text: &str, part: &str) -> bool {
+        self.tongue.shows(text, part)
+    }
+
+    /// Whether a text has the message of this name in it; see [`Tongue::reads`].
+    pub fn reads(&self, text: &str, id: &str) -> bool {
+        self.tongue.reads(text, id)
+    }
+
+    /// The coach makes the channel a group's, which writes in the language of its people.
     ///
     /// # Panics
     /// When that is refused.
@@ -243,10 +289,16 @@ impl Club {
             .command(self.channel, "coach set-up", &given)
             .await;
         assert!(
-            seen.private() && seen.text().contains("is set up"),
+            seen.private() && self.reads(&seen.text(), "set-up"),
             "{}",
             seen.text()
         );
+        if self.tongue != Tongue::English {
+            let language = [("language", Given::Number(self.tongue.choice()))];
+            self.coach
+                .command(self.channel, "coach settings", &language)
+                .await;
+        }
         seen
     }
 
@@ -272,7 +324,7 @@ impl Club {
             .coach
             .command(self.channel, "coach post-now", &[])
             .await;
-        assert!(seen.text().contains("goes out"), "{}", seen.text());
+        assert!(self.reads(&seen.text(), "goes-out-now"), "{}", seen.text());
         self.next_post(before).await
     }
 
@@ -300,7 +352,7 @@ impl Club {
                 .command(self.channel, "study progress", &[])
                 .await;
             self.discord.world().chronicle.strike_out(seen.interaction);
-            if !seen.text().contains("No position is open") {
+            if !self.reads(&seen.text(), "nothing-open") {
                 return;
             }
             tokio::time::sleep(Duration::from_millis(100)).await;
@@ -317,15 +369,16 @@ impl Club {
         let told = loop {
             let seen = self.coach.command(self.channel, "coach close", &[]).await;
             let told = seen.text();
-            if !told.contains("on its way") && !told.contains("No position is open") {
+            let early = ["nothing-open", "still-on-its-way", "not-out-yet"];
+            if !early.iter().any(|id| self.reads(&told, id)) {
                 break told;
             }
             // Whoever closes waits for the post to arrive; of how often they ask nothing is said.
             self.discord.world().chronicle.strike_out(seen.interaction);
             tokio::time::sleep(Duration::from_millis(100)).await;
         };
-        assert!(told.contains("closed"), "{told}");
-        let channel = self.channel;
+        assert!(self.reads(&told, "closed-now"), "{told}");
+        let (channel, tongue) = (self.channel, self.tongue);
         let message = self
             .discord
             .until("the reveal", |world| {
@@ -336,11 +389,10 @@ impl Club {
                     reveal.content.starts_with(&format!("**{heading}:"))
                 })?;
                 let told = world.channel(post.id).is_none()
-                    || world
-                        .messages
-                        .values()
-                        .any(|m| m.channel == post.id && m.content.starts_with(THREAD_WORD));
-                (post.content.contains("\nClosed") && told).then_some(reveal)
+                    || world.messages.values().any(|m| {
+                        m.channel == post.id && tongue.reads(&m.content, "solution-is-out")
+                    });
+                (tongue.reads(&post.content, "post-closed") && told).then_some(reveal)
             })
             .await;
         self.let_out(&message);
@@ -362,7 +414,7 @@ impl Club {
         };
         self.check_until(at);
         self.sealed
-            .retain(|problem| !reveal.content.contains(problem.key));
+            .retain(|problem| !reveal.content.contains(&self.tongue.moves(problem.key)));
         self.checked = at + 1;
     }
 
@@ -424,7 +476,7 @@ impl Club {
         );
         for problem in &self.sealed {
             assert!(
-                !log.contains(problem.key),
+                !log.contains(problem.key) && !log.contains(&self.tongue.moves(problem.key)),
                 "{} is in the log:\n{log}",
                 problem.key
             );
@@ -453,9 +505,6 @@ impl Club {
         self.bot = Bot::up(&self.discord, self.folder.path(), true).await;
     }
 }
-
-/// What a post's thread is told with the reveal.
-const THREAD_WORD: &str = "The solution is out.";
 
 /// Keeps a scenario's conversation as a snapshot, for reading.
 #[macro_export]

@@ -11,6 +11,7 @@ pub mod leaks;
 pub mod lines;
 pub mod pictures;
 pub mod room;
+pub mod tongue;
 
 use std::{
     io::Write,

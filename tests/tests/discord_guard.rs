@@ -8,7 +8,8 @@ use sealed_move_tests::{
         permissions as may,
         world::{Message, World},
     },
-    keep_chronicle,
+    in_every_language, keep_chronicle,
+    tongue::Tongue,
 };
 
 /// The bot's direct messages to someone, in order.
@@ -41,9 +42,10 @@ async fn gone(club: &Club, message: u64) {
         .await;
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn what_may_tell_a_move_waits_for_its_writers_word() {
-    let mut club = Club::open().await;
+in_every_language!(what_may_tell_a_move_waits_for_its_writers_word);
+
+async fn what_may_tell_a_move_waits_for_its_writers_word(tongue: Tongue) {
+    let mut club = Club::open_in(tongue).await;
     club.set_up(&[]).await;
     club.queue(BACK_RANK).await;
     let post = club.post().await;
@@ -58,12 +60,12 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     gone(&club, id).await;
     let asked = told(&club, ana.id, 0).await;
     assert!(
-        asked.content.contains("What is it to be?"),
+        club.shows(&asked.content, "What is it to be?"),
         "{}",
         asked.content
     );
     let seen = ana.press(asked.id, "Drop it").await;
-    assert!(seen.text().contains("Dropped"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "Dropped"), "{}", seen.text());
 
     // As an answer it is judged, for its writer alone.
     let ben = club.member("Ben");
@@ -71,7 +73,7 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     gone(&club, id).await;
     let asked = told(&club, ben.id, 0).await;
     let seen = ben.press(asked.id, "It is my answer").await;
-    assert!(seen.text().contains("5 of 5 points"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "5 of 5 points"), "{}", seen.text());
     // Whoever takes no direct messages decides by a button that says nothing.
     let eve = club.member("Eve");
     eve.take_direct(false);
@@ -89,13 +91,13 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     assert!(!word.content.contains("king"), "{}", word.content);
     let seen = eve.press(word.id, "Decide").await;
     assert!(
-        seen.private() && seen.text().contains("king up"),
+        seen.private() && club.shows(&seen.text(), "king up"),
         "{}",
         seen.text()
     );
     club.check_for_leaks();
     let seen = eve.press(seen.message(), "Say it to all").await;
-    assert!(seen.text().contains("Said to all"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "Said to all"), "{}", seen.text());
     discord
         .until("her words", |world| {
             world
@@ -121,10 +123,10 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     gone(&club, id).await;
     told(&club, una.id, 0).await;
     let mine = kept(&una, "study my-data", &[]).await.expect("a file");
-    assert!(mine.contains("is it Rd6?"), "{mine}");
+    assert!(mine.contains(&tongue.moves("is it Rd6?")), "{mine}");
     let seen = una.command(club.channel, "study erase-me", &[]).await;
     let seen = una.press(seen.message(), "Yes, erase everything").await;
-    assert!(seen.text().contains("is erased"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "is erased"), "{}", seen.text());
     assert_eq!(kept(&una, "study my-data", &[]).await, None);
     let form = una.press(post.id, "Answer").await;
     una.submit(&form, &["Rd7"]).await;
@@ -132,7 +134,11 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     gone(&club, id).await;
     let who = [("who", Given::User(una.id))];
     let theirs = kept(&club.coach, "coach member data", &who).await;
-    assert!(theirs.expect("a file").contains("is it Rd5?"));
+    assert!(
+        theirs
+            .expect("a file")
+            .contains(&tongue.moves("is it Rd5?"))
+    );
     let seen = club
         .coach
         .command(club.channel, "coach member erase", &who)
@@ -150,9 +156,9 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     club.power_cut();
     club.restart().await;
     let seen = zoe.press(asked.id, "It is my answer").await;
-    assert!(seen.text().contains("Rd7"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "Rd7"), "{}", seen.text());
     let log = club.bot.log();
-    assert!(!log.contains("Rd7"), "{log}");
+    assert!(!log.contains(&tongue.moves("Rd7")), "{log}");
 
     // Where it may not hide, the writer is asked to delete it.
     discord.overwrite_bot(club.channel, 0, 0);
@@ -161,20 +167,21 @@ async fn what_may_tell_a_move_waits_for_its_writers_word() {
     let id = kim.say(thread, "sac on d8?");
     let asked = told(&club, kim.id, 0).await;
     assert!(
-        asked.content.contains("Please delete it"),
+        club.shows(&asked.content, "Please delete it"),
         "{}",
         asked.content
     );
     assert!(discord.world().messages[&id].reactions.is_empty());
     let seen = kim.press(asked.id, "It may stay").await;
-    assert!(seen.text().contains("It stays"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "It stays"), "{}", seen.text());
     club.reveal().await;
-    keep_chronicle!("waiting-for-a-word", club.finish());
+    keep_chronicle!(tongue.kept_as("waiting-for-a-word"), club.finish());
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn an_answer_that_fits_another_post_is_asked_back_in_every_way() {
-    let mut club = Club::open().await;
+in_every_language!(an_answer_that_fits_another_post_is_asked_back_in_every_way);
+
+async fn an_answer_that_fits_another_post_is_asked_back_in_every_way(tongue: Tongue) {
+    let mut club = Club::open_in(tongue).await;
     club.set_up(&[]).await;
     club.queue(&format!("{BACK_RANK}\n{SMOTHERED}\n")).await;
     let first = club.post().await;
@@ -189,13 +196,13 @@ async fn an_answer_that_fits_another_post_is_asked_back_in_every_way() {
     let ana = club.member("Ana");
     let form = ana.press(first.id, "Answer").await;
     let seen = ana.submit(&form, &["Nh6+"]).await;
-    assert!(seen.text().contains(QUESTION), "{}", seen.text());
-    let seen = ana.press(seen.message(), "Send it to position 2").await;
-    assert!(seen.text().contains("Kh8"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), QUESTION), "{}", seen.text());
+    let seen = ana.press_nth(seen.message(), 0).await;
+    assert!(club.shows(&seen.text(), "Kh8"), "{}", seen.text());
     let ben = club.member("Ben");
     let given = [("moves", Given::Text("Nh6+".into()))];
     let seen = ben.command(first.id, "study answer", &given).await;
-    assert!(seen.text().contains(QUESTION), "{}", seen.text());
+    assert!(club.shows(&seen.text(), QUESTION), "{}", seen.text());
 
     // In the thread, and in reply to the post: out of sight, and asked in private.
     for (i, way) in ["thread", "reply"].into_iter().enumerate() {
@@ -206,9 +213,13 @@ async fn an_answer_that_fits_another_post_is_asked_back_in_every_way() {
         };
         gone(&club, id).await;
         let asked = told(&club, member.id, 0).await;
-        assert!(asked.content.contains(QUESTION), "{way}: {}", asked.content);
-        let seen = member.press(asked.id, "Send it to position 2").await;
-        assert!(seen.text().contains("Kh8"), "{way}: {}", seen.text());
+        assert!(
+            club.shows(&asked.content, QUESTION),
+            "{way}: {}",
+            asked.content
+        );
+        let seen = member.press_nth(asked.id, 0).await;
+        assert!(club.shows(&seen.text(), "Kh8"), "{way}: {}", seen.text());
     }
 
     // In the channel, a move that is legal in both is asked about.
@@ -217,11 +228,11 @@ async fn an_answer_that_fits_another_post_is_asked_back_in_every_way() {
     gone(&club, id).await;
     let asked = told(&club, eve.id, 0).await;
     assert!(
-        asked.content.contains("positions 1 and 2"),
+        club.shows(&asked.content, "positions 1 and 2"),
         "{}",
         asked.content
     );
-    assert!(second.content.contains("Position 2"));
+    assert!(club.shows(&second.content, "Position 2"));
     club.check_for_leaks();
-    keep_chronicle!("fits-another-post", club.finish());
+    keep_chronicle!(tongue.kept_as("fits-another-post"), club.finish());
 }

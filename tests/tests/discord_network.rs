@@ -13,7 +13,8 @@ use sealed_move_tests::{
         people::{Attach, Someone},
         world::World,
     },
-    keep_chronicle, leaks,
+    in_every_language, keep_chronicle, leaks,
+    tongue::Tongue,
 };
 
 fn text(text: &str) -> Given {
@@ -33,17 +34,18 @@ fn direct(world: &World, user: u64) -> Vec<String> {
         .collect()
 }
 
-async fn ready(epd: &str) -> (Club, u64) {
-    let club = Club::open().await;
+async fn ready(tongue: Tongue, epd: &str) -> (Club, u64) {
+    let club = Club::open_in(tongue).await;
     club.set_up(&[]).await;
     club.queue(epd).await;
     let post = club.post().await;
     (club, post.id)
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn a_hundred_members_answer_at_once() {
-    let (mut club, post) = ready(BACK_RANK).await;
+in_every_language!(a_hundred_members_answer_at_once);
+
+async fn a_hundred_members_answer_at_once(tongue: Tongue) {
+    let (mut club, post) = ready(tongue, BACK_RANK).await;
     let discord = club.discord.clone();
     let channel = club.channel;
     let refused_before = discord.world().rates.refused;
@@ -83,9 +85,9 @@ async fn a_hundred_members_answer_at_once() {
                         .await
                 }
             };
-            let solved = told.contains("5 of 5 points");
-            assert_eq!(solved, right, "{words}: {told}");
-            assert_eq!(told.contains("Rxd7"), !right, "{words}: {told}");
+            let refuted = told.contains(&tongue.moves("Rxd7"));
+            assert_eq!(refuted, !right, "{words}: {told}");
+            assert!(!right || tongue.shows(&told, "5 of 5 points"), "{told}");
         }));
     }
     for task in tasks {
@@ -96,7 +98,7 @@ async fn a_hundred_members_answer_at_once() {
     assert!(refused <= 5, "{refused} requests ran into a rate limit");
     let reveal = club.reveal().await;
     assert!(
-        reveal.content.contains("Solved by 66 of 100"),
+        club.shows(&reveal.content, "Solved by 66 of 100"),
         "{}",
         reveal.content
     );
@@ -117,7 +119,10 @@ async fn a_hundred_members_answer_at_once() {
             .components
             .iter()
             .flat_map(|row| row["components"].as_array().cloned().unwrap_or_default())
-            .find(|part| part["label"] == "Next part")
+            .find(|part| {
+                let label = part["label"].as_str().unwrap_or_default();
+                label == "Next part" || tongue.labels("Next part").contains(label)
+            })
             .expect("there are parts");
         if next["disabled"] == true {
             break;
@@ -135,12 +140,12 @@ async fn a_hundred_members_answer_at_once() {
     for i in 0..100 {
         text = text.replace(&format!("Member {i:02}"), "Member ⟨n⟩");
     }
-    keep_chronicle!("a-hundred-at-once", text);
+    keep_chronicle!(tongue.kept_as("a-hundred-at-once"), text);
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
 async fn lost_lines_repeated_events_and_lost_sessions() {
-    let (mut club, post) = ready(SMOTHERED).await;
+    let (mut club, post) = ready(Tongue::English, SMOTHERED).await;
     let discord = club.discord.clone();
     let ana = club.member("Ana");
     let told = |n: usize| {
@@ -211,9 +216,10 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
     keep_chronicle!("lost-lines", club.finish());
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
-    let mut club = Club::open().await;
+in_every_language!(killed_and_started_again_nothing_is_sent_twice_or_lost);
+
+async fn killed_and_started_again_nothing_is_sent_twice_or_lost(tongue: Tongue) {
+    let mut club = Club::open_in(tongue).await;
     club.set_up(&[]).await;
     club.queue(&format!("{BACK_RANK}\n{SMOTHERED}\n")).await;
     let discord = club.discord.clone();
@@ -227,7 +233,7 @@ async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
         Trouble::LostAnswer,
     );
     let seen = club.coach.command(channel, "coach post-now", &[]).await;
-    assert!(seen.text().contains("goes out"), "{}", seen.text());
+    assert!(club.reads(&seen.text(), "goes-out-now"), "{}", seen.text());
     discord
         .until("the post", |world| posts(world, channel).first().map(drop))
         .await;
@@ -279,7 +285,7 @@ async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
             world
                 .messages
                 .get(&post)
-                .filter(|m| m.content.contains("Closed"))
+                .filter(|m| tongue.reads(&m.content, "post-closed"))
                 .map(drop)
         })
         .await;
@@ -292,12 +298,13 @@ async fn killed_and_started_again_nothing_is_sent_twice_or_lost() {
     let reveal = reveals(&discord.world(), channel)[0].clone();
     club.let_out(&reveal);
     assert_eq!(club.bot.stop().await, 0, "{}", club.bot.log());
-    keep_chronicle!("killed-and-started-again", club.finish());
+    keep_chronicle!(tongue.kept_as("killed-and-started-again"), club.finish());
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn trouble_at_the_other_end_is_lived_through() {
-    let mut club = Club::open().await;
+in_every_language!(trouble_at_the_other_end_is_lived_through);
+
+async fn trouble_at_the_other_end_is_lived_through(tongue: Tongue) {
+    let mut club = Club::open_in(tongue).await;
     club.set_up(&[]).await;
     club.queue(BACK_RANK).await;
     let discord = club.discord.clone();
@@ -326,7 +333,7 @@ async fn trouble_at_the_other_end_is_lived_through() {
         .faults
         .plan("POST", "/callback", 1, Trouble::Status(500));
     let seen = ana.submit(&form, &["Rxd8+"]).await;
-    assert!(seen.text().contains("5 of 5 points"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "5 of 5 points"), "{}", seen.text());
     assert!(discord.world().faults.spent(), "all of it came to pass");
 
     // A token that dies of old age is no reason to lose an answer.
@@ -340,13 +347,14 @@ async fn trouble_at_the_other_end_is_lived_through() {
     discord.world().interactions.remove(&id);
     club.reveal().await;
     let seen = ben.command(channel, "study progress", &[]).await;
-    assert!(seen.text().contains("1 of 1 solved"), "{}", seen.text());
-    keep_chronicle!("trouble-at-the-other-end", club.finish());
+    assert!(club.shows(&seen.text(), "1 of 1 solved"), "{}", seen.text());
+    keep_chronicle!(tongue.kept_as("trouble-at-the-other-end"), club.finish());
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn two_groups_with_their_own_zones_and_ways() {
-    let mut club = Club::open().await;
+in_every_language!(two_groups_with_their_own_zones_and_ways);
+
+async fn two_groups_with_their_own_zones_and_ways(tongue: Tongue) {
+    let mut club = Club::open_in(tongue).await;
     let discord = club.discord.clone();
     club.set_up(&[("time", text("18:00"))]).await;
     // The second on another server, on the other side of the world, and open.
@@ -365,13 +373,18 @@ async fn two_groups_with_their_own_zones_and_ways() {
         )
         .await;
     assert!(
-        seen.text().contains("Asia/Tokyo") && seen.text().contains("open:"),
+        seen.text().contains("Asia/Tokyo") && club.shows(&seen.text(), "open:"),
         "{}",
         seen.text()
     );
 
+    speak(tongue, &akiko, harbour).await;
     let one = club.queue(BACK_RANK).await;
-    assert!(one.text().contains("1 put into the week"), "{}", one.text());
+    assert!(
+        club.shows(&one.text(), "1 put into the week"),
+        "{}",
+        one.text()
+    );
     let file = akiko.upload(Attach::text("a.epd", SMOTHERED));
     akiko
         .command(
@@ -406,11 +419,11 @@ async fn two_groups_with_their_own_zones_and_ways() {
             world.channel(post.id).is_some().then_some(post)
         })
         .await;
-    assert!(first.content.contains("sealed") && second.content.contains("spoiler"));
+    assert!(club.shows(&first.content, "sealed") && club.shows(&second.content, "spoiler"));
     // Each coach has a say in their own group only.
     let seen = akiko.command(club.channel, "coach week", &[]).await;
     assert!(
-        seen.text().contains("for the group's coaches"),
+        club.shows(&seen.text(), "for the group's coaches"),
         "{}",
         seen.text()
     );
@@ -429,22 +442,28 @@ async fn two_groups_with_their_own_zones_and_ways() {
             world
                 .messages
                 .values()
-                .find(|m| m.channel == channel && m.content.contains("Which one"))
+                .find(|m| m.channel == channel && tongue.reads(&m.content, "which-group"))
                 .cloned()
         })
         .await;
-    let seen = mika.press(asked.id, "evening-study: position 1").await;
-    assert!(seen.text().contains("Kf1"), "{}", seen.text());
+    let seen = mika.press_nth(asked.id, 1).await;
+    assert!(
+        seen.text().contains(&tongue.moves("Kf1")),
+        "{}",
+        seen.text()
+    );
     // Where the move is possible in one of them only, nobody is asked.
     mika.direct("Nh6+");
     discord
         .until("the bot's defence", |world| {
             let told = direct(world, mika.id);
-            told.iter().any(|text| text.contains("Kh8")).then_some(())
+            told.iter()
+                .any(|text| text.contains(&tongue.moves("Kh8")))
+                .then_some(())
         })
         .await;
     club.check_for_leaks();
-    keep_chronicle!("two-groups", club.finish());
+    keep_chronicle!(tongue.kept_as("two-groups"), club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
@@ -481,12 +500,22 @@ async fn a_bad_token_and_a_refused_intent_end_with_one_sentence() {
     }
 }
 
+/// The coach has a group write in a language.
+async fn speak(tongue: Tongue, coach: &Someone, channel: u64) {
+    if tongue != Tongue::English {
+        let language = [("language", Given::Number(tongue.choice()))];
+        coach.command(channel, "coach settings", &language).await;
+    }
+}
+
 /// Makes a group of a new server and has its first position posted; gives server, channel and post.
 async fn posted_elsewhere(discord: &Discord, coach: &Someone, guild: u64, epd: &str) -> (u64, u64) {
     let channel = discord.channel(guild, "study");
     let zone = ("zone", text("Europe/Lisbon"));
     let seen = coach.command(channel, "coach set-up", &[zone]).await;
-    assert!(seen.text().contains("is set up"), "{}", seen.text());
+    let tongue = discord.world().tongue;
+    assert!(tongue.reads(&seen.text(), "set-up"), "{}", seen.text());
+    speak(tongue, coach, channel).await;
     let file = coach.upload(Attach::text("a.epd", epd));
     let given = [("file", file), ("put-into-week", Given::Flag(true))];
     coach.command(channel, "coach check", &given).await;
@@ -500,9 +529,10 @@ async fn posted_elsewhere(discord: &Discord, coach: &Someone, guild: u64, epd: &
     (channel, post)
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn somebody_new_is_found_among_many_groups() {
-    let club = Club::open().await;
+in_every_language!(somebody_new_is_found_among_many_groups);
+
+async fn somebody_new_is_found_among_many_groups(tongue: Tongue) {
+    let club = Club::open_in(tongue).await;
     let discord = club.discord.clone();
     let (newcomer, stranger) = (discord.person("Nuno"), discord.person("Sam"));
     for i in 0..24 {
@@ -528,7 +558,7 @@ async fn somebody_new_is_found_among_many_groups() {
             direct(world, newcomer.id).first().cloned()
         })
         .await;
-    assert!(heard.contains("5 of 5 points"), "{heard}");
+    assert!(club.shows(&heard, "5 of 5 points"), "{heard}");
     assert_eq!(lookups(), 24, "each server is asked once");
     newcomer.direct("thank you");
     // One who is on none of them is told how to be known, and asked for no more often.
@@ -546,7 +576,7 @@ async fn somebody_new_is_found_among_many_groups() {
             direct(world, newcomer.id).get(1).cloned()
         })
         .await;
-    keep_chronicle!("somebody-new", club.finish());
+    keep_chronicle!(tongue.kept_as("somebody-new"), club.finish());
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]

@@ -4,6 +4,8 @@
 use sealed_move_tests::{
     club::{BACK_RANK, Club},
     discord::{commands::Given, people::Someone, world::Message},
+    in_every_language, keep_chronicle,
+    tongue::Tongue,
 };
 
 /// What the bot has told a person directly, waited for.
@@ -27,9 +29,10 @@ async fn answer(who: &Someone, post: u64, text: &str) -> String {
     seen.text()
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
-    let mut club = Club::open().await;
+in_every_language!(a_coach_settles_without_a_verdict_and_says_who_takes_part);
+
+async fn a_coach_settles_without_a_verdict_and_says_who_takes_part(tongue: Tongue) {
+    let mut club = Club::open_in(tongue).await;
     club.set_up(&[]).await;
     club.queue(BACK_RANK).await;
     let post = club.post().await.id;
@@ -44,7 +47,11 @@ async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
     answer(&ana, post, "why is this so hard, please?").await;
     answer(&ben, post, "well, I never").await;
     let seen = club.coach.command(club.channel, "coach answers", &[]).await;
-    assert!(seen.text().contains("1 of 2 waiting"), "{}", seen.text());
+    assert!(
+        club.shows(&seen.text(), "1 of 2 waiting"),
+        "{}",
+        seen.text()
+    );
     let form = club
         .coach
         .press(seen.message(), "Answer in private …")
@@ -53,19 +60,27 @@ async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
         .coach
         .submit(&form, &["Look at the last rank first."])
         .await;
-    assert!(seen.text().contains("1 of 1 waiting"), "{}", seen.text());
+    assert!(
+        club.shows(&seen.text(), "1 of 1 waiting"),
+        "{}",
+        seen.text()
+    );
     let heard = told(&club, ana.id, 0).await;
     assert!(
-        heard.content.contains("Rosalind answers you")
-            && heard.content.contains("Look at the last rank first."),
+        club.shows(&heard.content, "Rosalind answers you")
+            && club.shows(&heard.content, "Look at the last rank first."),
         "{}",
         heard.content
     );
     let seen = club.coach.press(seen.message(), "No answer needed").await;
-    assert!(seen.text().contains("No answer waits"), "{}", seen.text());
+    assert!(
+        club.shows(&seen.text(), "No answer waits"),
+        "{}",
+        seen.text()
+    );
     let seen = ana.press(post, "My progress").await;
     assert!(
-        seen.text().contains("Look at the last rank first."),
+        club.shows(&seen.text(), "Look at the last rank first."),
         "{}",
         seen.text()
     );
@@ -77,7 +92,7 @@ async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
             .command(club.channel, &format!("coach member {line}"), &who)
             .await;
         assert!(
-            seen.text().contains("for the group's coaches"),
+            club.shows(&seen.text(), "for the group's coaches"),
             "{line}: {}",
             seen.text()
         );
@@ -89,16 +104,21 @@ async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
         .command(club.channel, "coach member remove", &who)
         .await;
     assert!(
-        seen.text().contains("takes part no longer"),
+        club.shows(&seen.text(), "takes part no longer"),
         "{}",
         seen.text()
     );
-    assert!(answer(&ana, post, "Rxd8+").await.contains("ask your coach"));
+    let refused = answer(&ana, post, "Rxd8+").await;
+    assert!(club.shows(&refused, "ask your coach"), "{refused}");
     let seen = club
         .coach
         .command(club.channel, "coach member let-back", &who)
         .await;
-    assert!(seen.text().contains("takes part again"), "{}", seen.text());
+    assert!(
+        club.shows(&seen.text(), "takes part again"),
+        "{}",
+        seen.text()
+    );
     answer(&ana, post, "Rd7").await;
 
     // Two accounts of one person become one: the wrong move of the one is the other's, too.
@@ -112,7 +132,7 @@ async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
         .command(club.channel, "coach member merge", &both)
         .await;
     assert!(
-        seen.text().contains("one member now, Ana"),
+        club.shows(&seen.text(), "one member now, Ana"),
         "{}",
         seen.text()
     );
@@ -124,7 +144,7 @@ async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
         .coach
         .command(club.channel, "coach member data", &who)
         .await;
-    assert!(seen.text().contains("is theirs"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "is theirs"), "{}", seen.text());
     let seen = club
         .coach
         .command(club.channel, "coach member erase", &who)
@@ -133,7 +153,7 @@ async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
         .coach
         .press(seen.message(), "Yes, erase everything")
         .await;
-    assert!(seen.text().contains("is erased"), "{}", seen.text());
+    assert!(club.shows(&seen.text(), "is erased"), "{}", seen.text());
     let seen = club
         .coach
         .command(club.channel, "coach member list", &[])
@@ -143,5 +163,5 @@ async fn a_coach_settles_without_a_verdict_and_says_who_takes_part() {
         "{}",
         seen.text()
     );
-    let _ = club.finish();
+    keep_chronicle!(tongue.kept_as("members-in-hand"), club.finish());
 }

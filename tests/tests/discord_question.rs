@@ -3,23 +3,26 @@
 use sealed_move_tests::{
     club::Club,
     discord::world::{Message, World},
-    keep_chronicle,
+    in_every_language, keep_chronicle,
+    tongue::Tongue,
 };
 
-/// The bot's messages in a channel that begin so.
-fn begins(world: &World, channel: u64, words: &str) -> Option<Message> {
+/// The bot's message in a channel, for all who are there, that fits.
+fn sent(world: &World, channel: u64, fits: impl Fn(&str) -> bool) -> Option<Message> {
     let mut all = world.messages.values();
     all.find(|message| {
         message.channel == channel
             && message.author == world.bot
-            && message.content.starts_with(words)
+            && message.only.is_none()
+            && fits(&message.content)
     })
     .cloned()
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn a_question_from_the_form_to_its_close_and_the_summary() {
-    let club = Club::open().await;
+in_every_language!(a_question_from_the_form_to_its_close_and_the_summary);
+
+async fn a_question_from_the_form_to_its_close_and_the_summary(tongue: Tongue) {
+    let club = Club::open_in(tongue).await;
     club.set_up(&[]).await;
     let (discord, channel) = (club.discord.clone(), club.channel);
 
@@ -33,14 +36,14 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
         )
         .await;
     assert!(
-        seen.private() && seen.text().contains("question"),
+        seen.private() && club.shows(&seen.text(), "question"),
         "{}",
         seen.text()
     );
     let form = club.coach.command(channel, "coach say", &[]).await;
     let seen = club.coach.submit(&form, &["No lesson on Monday."]).await;
     assert!(
-        seen.text().contains("words (No lesson on Monday.)"),
+        club.shows(&seen.text(), "words (No lesson on Monday.)"),
         "{}",
         seen.text()
     );
@@ -48,7 +51,7 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     let ana = club.member("Ana");
     let seen = ana.command(channel, "coach say", &[]).await;
     assert!(
-        seen.private() && seen.text().contains("coaches"),
+        seen.private() && club.shows(&seen.text(), "coaches"),
         "{}",
         seen.text()
     );
@@ -58,7 +61,7 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     let seen = club.coach.submit(&form, &typed).await;
     let back = "> Who \\*wins\\*?\n> And why?\n> 8/8/8/8/8/8/8/8 w - - 0 1";
     assert!(
-        seen.text().contains("nothing is lost") && seen.text().ends_with(back),
+        club.shows(&seen.text(), "nothing is lost") && seen.text().ends_with(back),
         "{}",
         seen.text()
     );
@@ -66,12 +69,12 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     club.coach.command(channel, "coach post-now", &[]).await;
     let post = discord
         .until("a question", |world| {
-            let post = begins(world, channel, "**Question 1**")?;
+            let post = sent(world, channel, |text| tongue.reads(text, "question-taken"))?;
             world.channel(post.id).map(|_| post)
         })
         .await;
     assert!(
-        post.content.contains("What does White want"),
+        club.shows(&post.content, "What does White want"),
         "{}",
         post.content
     );
@@ -82,7 +85,7 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     let form = ana.press(post.id, "Answer").await;
     let seen = ana.submit(&form, &["Perhaps Rd8, to swap"]).await;
     assert!(
-        seen.private() && seen.text().contains("Your coach reads it"),
+        seen.private() && club.shows(&seen.text(), "Your coach reads it"),
         "{}",
         seen.text()
     );
@@ -97,14 +100,14 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     // The coach marks the first that waits with points and a word; the other waits.
     let seen = club.coach.command(channel, "coach answers", &[]).await;
     assert!(
-        seen.text().contains("1 of 2 waiting") && seen.text().contains("The open file"),
+        club.shows(&seen.text(), "1 of 2 waiting") && club.shows(&seen.text(), "The open file"),
         "{}",
         seen.text()
     );
     let form = club.coach.press(seen.message(), "Mark …").await;
     let seen = club.coach.submit(&form, &["3.5", "Which one?"]).await;
     assert!(
-        seen.text().contains("1 of 1 waiting") && seen.text().contains("No idea"),
+        club.shows(&seen.text(), "1 of 1 waiting") && club.shows(&seen.text(), "No idea"),
         "{}",
         seen.text()
     );
@@ -116,7 +119,7 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
                 .values()
                 .find(|m| {
                     m.channel == direct
-                        && m.content.contains("3.5 of 5 points")
+                        && tongue.shows(&m.content, "3.5 of 5 points")
                         && m.content.contains("Which one?")
                 })
                 .cloned()
@@ -127,11 +130,14 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     club.coach.command(channel, "coach close", &[]).await;
     let closed = discord
         .until("the close", |world| {
-            begins(world, channel, "**Question 1 is closed**")
+            sent(world, channel, |text| {
+                tongue.reads(text, "question-is-closed")
+            })
         })
         .await;
     assert!(
-        closed.content.contains("The file.") && closed.content.contains("Answered by Ana, Bruno."),
+        club.shows(&closed.content, "The file.")
+            && club.shows(&closed.content, "Answered by Ana, Bruno."),
         "{}",
         closed.content
     );
@@ -149,7 +155,9 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     // Words alone have no buttons and no thread; a reply to them is talk.
     club.coach.command(channel, "coach post-now", &[]).await;
     let words = discord
-        .until("the words", |world| begins(world, channel, "**Post 2**"))
+        .until("the words", |world| {
+            sent(world, channel, |text| text.contains("No lesson on Monday."))
+        })
         .await;
     club.settle().await;
     assert!(discord.world().channel(words.id).is_none());
@@ -157,15 +165,15 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     discord
         .until("a kind word", |world| {
             let direct = world.direct_with(bruno.id)?;
-            begins(world, direct, "That post is there to be read")
+            sent(world, direct, |text| tongue.reads(text, "there-to-be-read"))
         })
         .await;
     assert!(discord.world().messages.contains_key(&reply));
     let seen = club.coach.command(channel, "coach summary", &[]).await;
     assert!(
-        seen.text().contains("Question 1 (Plans): 2 answered"),
+        club.shows(&seen.text(), "Question 1 (Plans): 2 answered"),
         "{}",
         seen.text()
     );
-    keep_chronicle!("a-question", club.finish());
+    keep_chronicle!(tongue.kept_as("a-question"), club.finish());
 }

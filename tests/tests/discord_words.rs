@@ -4,6 +4,8 @@
 use sealed_move_tests::{
     club::{Club, posts},
     discord::{commands::Given, people::Attach},
+    in_every_language, keep_chronicle,
+    tongue::Tongue,
 };
 
 /// The back-rank problem as a lesson: words for the post (two of which tell a move and are held), for the
@@ -14,9 +16,10 @@ const LESSON: &str = "[Id \"w1\"]\n[Topic \"Back rank\"]\n[Task \"#2\"]\n[FEN \"
 
 const AGAIN: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 4 30 id \"w9\"; dm 2; c0 \"Exchanges\"; c1 \"Two against two.\";\n";
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn words_go_out_where_they_belong_and_never_twice_unasked() {
-    let mut club = Club::open().await;
+in_every_language!(words_go_out_where_they_belong_and_never_twice_unasked);
+
+async fn words_go_out_where_they_belong_and_never_twice_unasked(tongue: Tongue) {
+    let mut club = Club::open_in(tongue).await;
     club.set_up(&[]).await;
     let seen = club.queue(LESSON).await;
     let report = seen.text();
@@ -26,14 +29,16 @@ async fn words_go_out_where_they_belong_and_never_twice_unasked() {
         "At the reveal:\nIt begins with Rxd8+.\nRooks before pawns.",
         "1.Rxd8+! A rook for a rook.",
     ] {
-        assert!(report.contains(part), "{part}: {report}");
+        assert!(club.shows(&report, part), "{part}: {report}");
     }
     assert!(seen.private(), "for the coach alone");
 
     let post = club.post().await;
     assert!(
-        post.content
-            .contains("\n> Look at the \\*last\\* rank, @\u{200b}everyone.\n"),
+        club.shows(
+            &post.content,
+            "\n> Look at the \\*last\\* rank, @\u{200b}everyone.\n"
+        ),
         "{}",
         post.content
     );
@@ -47,7 +52,11 @@ async fn words_go_out_where_they_belong_and_never_twice_unasked() {
         "Rooks before pawns.",
         "The coach's notes:\n1.Rxd8+! A rook for a rook.\n(1.Rd7? Too slow. 1...Rxd7)\n1...Rxd8 2.Rxd8# And that is that.",
     ] {
-        assert!(reveal.content.contains(part), "{part}: {}", reveal.content);
+        assert!(
+            club.shows(&reveal.content, part),
+            "{part}: {}",
+            reveal.content
+        );
     }
     let closed = posts(&club.discord.world(), club.channel);
     assert!(
@@ -73,11 +82,11 @@ async fn words_go_out_where_they_belong_and_never_twice_unasked() {
         "stays as it is",
         "Posted before, as No. 1",
     ] {
-        assert!(again.text().contains(part), "{part}: {}", again.text());
+        assert!(club.shows(&again.text(), part), "{part}: {}", again.text());
     }
     let both = club.coach.press(again.message(), "Keep both topics").await;
     assert!(
-        both.text().contains("Topic: Back rank, also Exchanges"),
+        club.shows(&both.text(), "Topic: Back rank, also Exchanges"),
         "{}",
         both.text()
     );
@@ -86,9 +95,9 @@ async fn words_go_out_where_they_belong_and_never_twice_unasked() {
         .press(again.message(), "Put into the week again")
         .await;
     assert!(
-        week.text().contains("again, posted before as No. 1"),
+        club.shows(&week.text(), "again, posted before as No. 1"),
         "{}",
         week.text()
     );
-    let _ = club.finish();
+    keep_chronicle!(tongue.kept_as("words-that-go-out"), club.finish());
 }

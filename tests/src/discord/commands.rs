@@ -134,22 +134,57 @@ pub fn build(
     })
 }
 
-/// The name of the choice that has this value, for an option that has choices.
-pub fn choice_name(world: &World, line: &str, option: &str, value: &Value) -> Option<String> {
+/// A command line as a client in a language shows it: each part by its name there.
+pub fn line_shown(world: &World, line: &str, locale: &str) -> String {
+    let words: Vec<&str> = line.split_whitespace().collect();
+    let parts = (1..=words.len()).map(|depth| {
+        part(world, &words[..depth]).map_or_else(
+            || words[depth - 1].to_owned(),
+            |part| name_shown(part, locale),
+        )
+    });
+    parts.collect::<Vec<_>>().join(" ")
+}
+
+/// An option of a command as a client in a language shows it.
+pub fn option_shown(world: &World, line: &str, option: &str, locale: &str) -> String {
+    let words: Vec<&str> = line.split_whitespace().chain([option]).collect();
+    part(world, &words).map_or_else(|| option.to_owned(), |part| name_shown(part, locale))
+}
+
+/// The name of the choice that has this value, for an option that has choices, as a client in a language
+/// shows it.
+pub fn choice_shown(
+    world: &World,
+    line: &str,
+    option: &str,
+    value: &Value,
+    locale: &str,
+) -> Option<String> {
+    let words: Vec<&str> = line.split_whitespace().chain([option]).collect();
+    let choices = list(&part(world, &words)?["choices"]);
+    let choice = choices.iter().find(|choice| choice["value"] == *value)?;
+    Some(name_shown(choice, locale))
+}
+
+/// What a path of names leads to: a command, one below it, or an option.
+fn part<'w>(world: &'w World, path: &[&str]) -> Option<&'w Value> {
     let named = |at: &Value, name: &str| at["name"] == name;
-    let mut words = line.split_whitespace();
-    let first = words.next()?;
-    let mut at = world
-        .commands
-        .iter()
-        .find(|command| named(command, first))?;
-    for word in words.chain([option]) {
+    let (first, rest) = path.split_first()?;
+    let mut commands = world.commands.iter();
+    let mut at = commands.find(|command| named(command, first))?;
+    for word in rest {
         at = list(&at["options"]).iter().find(|part| named(part, word))?;
     }
-    let choice = list(&at["choices"])
-        .iter()
-        .find(|choice| choice["value"] == *value)?;
-    choice["name"].as_str().map(str::to_string)
+    Some(at)
+}
+
+fn name_shown(part: &Value, locale: &str) -> String {
+    let there = part["name_localizations"][locale].as_str();
+    there
+        .or_else(|| part["name"].as_str())
+        .unwrap_or_default()
+        .to_owned()
 }
 
 fn list(value: &Value) -> &[Value] {

@@ -43,6 +43,7 @@ use self::{
     server::Shared,
     world::{Channel, ChannelKind, Guild, Member, Overwrite, Role, User, World},
 };
+use crate::tongue::Tongue;
 
 /// A running loopback Discord; ends with its last clone's runtime.
 #[derive(Clone, Debug)]
@@ -95,6 +96,7 @@ impl Discord {
             rates: rates::Rates::default(),
             faults: faults::Faults::default(),
             log: Vec::new(),
+            tongue: Tongue::default(),
             chronicle: chronicle::Chronicle::default(),
             violations: Vec::new(),
             openapi: openapi::OpenApi::load(),
@@ -117,6 +119,7 @@ impl Discord {
         let name = shown
             .to_lowercase()
             .replace(|c: char| !c.is_ascii_alphanumeric(), "_");
+        let locale = world.tongue.locale().into();
         world.users.insert(
             id,
             User {
@@ -125,7 +128,7 @@ impl Discord {
                 shown: shown.into(),
                 bot: false,
                 takes_direct: true,
-                locale: "en-GB".into(),
+                locale,
             },
         );
         Someone {

@@ -16,6 +16,7 @@ use super::{
     server::Shared,
     world::{Answered, ChannelKind, File, Interaction, InteractionKind, Message, World},
 };
+use crate::tongue::Tongue;
 
 /// A person at their own client.
 #[derive(Clone, Debug)]
@@ -122,7 +123,7 @@ impl Someone {
             id,
             channel,
             author: self.id,
-            content: text.into(),
+            content: world.tongue.moves(text),
             kind: if reference.is_some() { 19 } else { 0 },
             reference,
             ..Message::default()
@@ -138,12 +139,14 @@ impl Someone {
         id
     }
 
-    /// Changes an own message.
+    /// Changes an own message. As everywhere, moves are given with English letters, and written in those of the
+    /// world's language.
     pub fn edit(&self, message: u64, text: &str) {
         let mut world = self.shared.world();
+        let text = world.tongue.moves(text);
         let mut before = String::new();
         if let Some(message) = world.messages.get_mut(&message) {
-            before = std::mem::replace(&mut message.content, text.into());
+            before = std::mem::replace(&mut message.content, text);
             message.edited = Some(ids::now_ms());
         }
         world.note_edited(message, &before);
@@ -203,15 +206,29 @@ impl Someone {
     /// When the client would not have offered it.
     pub fn send_command(&self, channel: u64, line: &str, given: &[(&str, Given)]) -> u64 {
         let mut world = self.shared.world();
+        let given: Vec<(&str, Given)> = given
+            .iter()
+            .map(|(key, value)| match value {
+                Given::Text(text) => (*key, Given::Text(world.tongue.moves(text))),
+                other => (*key, other.clone()),
+            })
+            .collect();
+        let given = given.as_slice();
         let built = match commands::build(&world, line, given, None) {
             Ok(built) => built,
             Err(why) => panic!("{why}"),
         };
         let data = command_data(&world, &built, given);
+        let locale = world.users[&self.id].locale.clone();
         let shown: Vec<String> = given
             .iter()
-            .map(|(key, value)| format!(" {key}: {}", given_in_words(&world, line, key, value)))
+            .map(|(key, value)| {
+                let name = commands::option_shown(&world, line, key, &locale);
+                let value = given_in_words(&world, line, key, value, &locale);
+                format!(" {name}: {value}")
+            })
             .collect();
+        let line = commands::line_shown(&world, line, &locale);
         let what = format!("runs /{line}{}", shown.concat());
         let id = send(
             &mut world,
@@ -246,7 +263,12 @@ impl Someone {
                 Err(why) => panic!("{why}"),
             };
             let data = command_data(&world, &built, &given);
-            let what = format!("types into /{line} {option}: {typed}");
+            let locale = &world.users[&self.id].locale;
+            let what = format!(
+                "types into /{} {}: {typed}",
+                commands::line_shown(&world, line, locale),
+                commands::option_shown(&world, line, option, locale)
+            );
             send(
                 &mut world,
                 self.id,
@@ -277,7 +299,7 @@ impl Someone {
             .collect()
     }
 
-    /// Presses the button with this label and waits for what comes.
+    /// Presses the button that in English has this label, and waits for what comes.
     ///
     /// # Panics
     /// When there is no such button, or no answer comes.
@@ -286,11 +308,35 @@ impl Someone {
         self.answer_to(id).await
     }
 
+    /// Presses the `nth` button, counted from 0, whose label has values in it, and waits for what comes.
+    ///
+    /// # Panics
+    /// When there is no such button, or no answer comes.
+    pub async fn press_nth(&self, message: u64, nth: usize) -> Seen {
+        let id = self.send_press_on(message, |buttons, _| buttons.get(nth).cloned());
+        self.answer_to(id).await
+    }
+
     /// Presses a button without waiting.
     ///
     /// # Panics
     /// When there is no such button.
     pub fn send_press(&self, message: u64, label: &str) -> u64 {
+        self.send_press_on(message, |buttons, world| {
+            let labels = world.tongue.labels(label);
+            let called = |button: &&Value| {
+                let here = button["label"].as_str().unwrap_or_default();
+                here == label || labels.contains(here)
+            };
+            buttons.iter().find(called).cloned()
+        })
+    }
+
+    fn send_press_on(
+        &self,
+        message: u64,
+        which: impl Fn(&[Value], &World) -> Option<Value>,
+    ) -> u64 {
         let mut world = self.shared.world();
         let on = world
             .messages
@@ -301,12 +347,9 @@ impl Someone {
             on.only.is_none_or(|only| only == self.id),
             "nobody else can press a private message's buttons"
         );
-        let button = on
-            .components
-            .iter()
-            .flat_map(|row| messages::list(&row["components"]))
-            .find(|part| part["label"] == label && part["type"] == 2)
-            .unwrap_or_else(|| panic!("no button \"{label}\" on {:?}", on.components));
+        let button = which(&buttons(&on), &world)
+            .unwrap_or_else(|| panic!("no such button on {:?}", on.components));
+        let label = button["label"].as_str().unwrap_or_default();
         assert!(
             button["disabled"] != true,
             "the button \"{label}\" is switched off"
@@ -376,6 +419,7 @@ impl Someone {
     pub async fn submit(&self, seen: &Seen, values: &[&str]) -> Seen {
         let id = {
             let mut world = self.shared.world();
+            let values: Vec<String> = values.iter().map(|v| world.tongue.moves(v)).collect();
             let opener = world
                 .interactions
                 .get(&seen.interaction)
@@ -389,7 +433,7 @@ impl Someone {
                     let filled: Vec<Value> = messages::list(&row["components"])
                         .iter()
                         .map(|input| {
-                            let value = values.next().copied().unwrap_or_default();
+                            let value = values.next().map(String::as_str).unwrap_or_default();
                             let most = input["max_length"].as_u64().unwrap_or(4000) as usize;
                             assert!(value.chars().count() <= most, "the client stops at {most}");
                             json!({"type": 4, "custom_id": input["custom_id"], "value": value})
@@ -429,6 +473,16 @@ impl Someone {
     pub async fn until<T>(&self, what: &str, holds: impl Fn(&World) -> Option<T>) -> T {
         until(&self.shared, PATIENCE, what, holds).await
     }
+}
+
+/// The buttons under a message, in order.
+fn buttons(message: &Message) -> Vec<Value> {
+    let rows = message.components.iter();
+    let mut parts: Vec<Value> = rows
+        .flat_map(|row| messages::list(&row["components"]))
+        .collect();
+    parts.retain(|part| part["type"] == 2);
+    parts
 }
 
 fn seen_values(rows: &[Value]) -> String {
@@ -505,7 +559,10 @@ pub fn seen(world: &World, id: u64) -> Option<Seen> {
         .filter_map(|id| world.messages.get(id).cloned())
         .collect();
     // News of work under way is not the answer yet.
-    let under_way = |message: &Message| message.content.starts_with("Checking: ");
+    let under_way = |message: &Message| {
+        let mut tongues = Tongue::ALL.into_iter();
+        tongues.any(|tongue| tongue.reads(&message.content, "checking"))
+    };
     if messages
         .iter()
         .any(|message| message.loading || under_way(message))
@@ -520,8 +577,8 @@ pub fn seen(world: &World, id: u64) -> Option<Seen> {
 }
 
 /// An option's value as the client shows it.
-fn given_in_words(world: &World, line: &str, key: &str, value: &Given) -> String {
-    let chosen = |value: Value| commands::choice_name(world, line, key, &value);
+fn given_in_words(world: &World, line: &str, key: &str, value: &Given, locale: &str) -> String {
+    let chosen = |value: Value| commands::choice_shown(world, line, key, &value, locale);
     match value {
         Given::Text(text) => chosen(json!(text)).unwrap_or_else(|| text.clone()),
         Given::Number(number) => chosen(json!(number)).unwrap_or_else(|| number.to_string()),

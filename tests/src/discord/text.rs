@@ -1,12 +1,17 @@
 //! Messages as text that a person can read and a snapshot can keep: ids give way to names, times to
 //! words.
 
+use std::sync::LazyLock;
+
+use regex::Regex;
+use sealed_move_words::words as words_of;
 use serde_json::Value;
 
 use super::{
     messages::list,
     world::{File, Message, World},
 };
+use crate::tongue::Tongue;
 
 /// The words of a message: its content and the texts of its embeds.
 pub fn words(message: &Message) -> String {
@@ -133,8 +138,9 @@ fn file_in_words(file: &File) -> String {
 
 /// Leaves out of a chart's words the days that it is about, which are those of the test.
 fn without_days(alt: &str) -> String {
-    match alt.strip_prefix("Who took part, post by post. ") {
-        Some(_) => "Who took part, post by post. ⟨these days, with their figures⟩".into(),
+    let heads = Tongue::ALL.map(|tongue| words_of(tongue.tag()).text("chart-participation") + ". ");
+    match heads.iter().find(|head| alt.starts_with(head.as_str())) {
+        Some(head) => format!("{head}⟨these days, with their figures⟩"),
         None => alt.into(),
     }
 }
@@ -243,75 +249,46 @@ pub fn tidy(world: &World, text: &str) -> String {
 
 /// Solvers stand in the order of their second, which is luck in a test; here in that of their names.
 fn by_name(line: &str) -> String {
-    let parts = line
-        .strip_prefix("Solved by ")
-        .filter(|rest| !rest.ends_with(" more."))
-        .and_then(|rest| rest.strip_suffix('.')?.split_once(": "));
-    let Some((count, names)) = parts else {
+    let heads = [
+        "Solved by ",
+        "Gelöst von ",
+        "La resolvió ",
+        "La resolvieron ",
+    ];
+    // A list that was cut says how many more there are.
+    let cut = [" more.", " weitere.", " más."];
+    let whole = heads.iter().any(|head| line.starts_with(head))
+        && !cut.iter().any(|tail| line.ends_with(tail));
+    let parts = line.strip_suffix('.').filter(|_| whole);
+    let Some((count, names)) = parts.and_then(|line| line.split_once(": ")) else {
         return line.into();
     };
     let mut names: Vec<&str> = names.split(", ").collect();
     names.sort_unstable();
-    format!("Solved by {count}: {}.", names.join(", "))
+    format!("{count}: {}.", names.join(", "))
 }
 
 /// A small line that tells the days of a report: "-# 1 to 28 November 2026".
 fn without_span(line: &str) -> String {
-    const MONTHS: &str = "January February March April May June July August September October \
-                          November December";
-    let dated = line.strip_prefix("-# ").is_some_and(|days| {
-        days.contains(" to ")
-            && days.split(' ').all(|word| {
-                word == "to"
-                    || word.bytes().all(|b| b.is_ascii_digit())
-                    || MONTHS.split_whitespace().any(|month| month == word)
-            })
+    static SPAN: LazyLock<Regex> = LazyLock::new(|| {
+        let date = r"\d+\.?( (de )?\p{L}+)?( (de )?\d{4})?";
+        pattern(&format!("^-# (\\p{{L}}+ )?{date} (to|bis|a|al) {date}$"))
     });
-    match dated {
-        true => "-# ⟨from day to day⟩".to_owned(),
-        false => line.to_owned(),
-    }
+    SPAN.replace(line, "-# ⟨from day to day⟩").into_owned()
 }
 
-/// Takes out times such as `18:00 on Thursday, 3 December`.
+/// Takes out times such as `18:00 on Thursday, 3 December`, in any language.
 fn without_local_times(text: &str) -> String {
-    let mut out = String::new();
-    let mut rest = text;
-    while let Some(at) = rest.find(" on ") {
-        let (before, after) = (&rest[..at], &rest[at + 4..]);
-        let clock = before
-            .get(before.len().saturating_sub(5)..)
-            .is_some_and(|clock| {
-                let mut chars = clock.chars();
-                clock.len() == 5
-                    && chars.all(|c| c.is_ascii_digit() || c == ':')
-                    && clock.contains(':')
-            });
-        let day = after.find(", ").filter(|_| clock).filter(|end| *end < 10);
-        let end = day.and_then(|comma| {
-            let tail = &after[comma + 2..];
-            let digits = tail.find(' ')?;
-            tail[..digits].bytes().all(|b| b.is_ascii_digit()).then(|| {
-                let month = tail[digits + 1..]
-                    .find(|c: char| !c.is_ascii_alphabetic())
-                    .unwrap_or(tail.len() - digits - 1);
-                comma + 2 + digits + 1 + month
-            })
-        });
-        match end {
-            Some(end) => {
-                out.push_str(&before[..before.len() - 5]);
-                out.push_str("⟨local time⟩");
-                rest = &after[end..];
-            }
-            None => {
-                out.push_str(&rest[..at + 4]);
-                rest = after;
-            }
-        }
-    }
-    out.push_str(rest);
-    out
+    static MOMENT: LazyLock<Regex> = LazyLock::new(|| {
+        pattern(
+            r"\d\d:\d\d on \p{L}+, \d+ \p{L}+|\p{L}+, \d+\. \p{L}+, \d\d:\d\d Uhr|\p{L}+ \d+ de \p{L}+ a las \d\d:\d\d",
+        )
+    });
+    MOMENT.replace_all(text, "⟨local time⟩").into_owned()
+}
+
+fn pattern(shape: &str) -> Regex {
+    Regex::new(shape).unwrap_or_else(|error| panic!("{error}"))
 }
 
 #[cfg(test)]
@@ -323,6 +300,8 @@ mod tests {
         for line in [
             "-# 1 to 28 November 2026",
             "-# 12 December 2026 to 8 January 2027",
+            "-# 1. bis 28. November 2026",
+            "-# 12 de diciembre de 2026 a 8 de enero de 2027",
         ] {
             assert_eq!(without_span(line), "-# ⟨from day to day⟩");
         }
@@ -363,9 +342,21 @@ mod tests {
 
     #[test]
     fn local_times_give_way() {
-        assert_eq!(
-            without_local_times("It closes at 18:00 on Thursday, 3 December. On we go, on time."),
-            "It closes at ⟨local time⟩. On we go, on time."
-        );
+        for (said, wanted) in [
+            (
+                "It closes at 18:00 on Thursday, 3 December. On we go, on time.",
+                "It closes at ⟨local time⟩. On we go, on time.",
+            ),
+            (
+                "Schluss ist am Donnerstag, 3. Dezember, 18:00 Uhr.",
+                "Schluss ist am ⟨local time⟩.",
+            ),
+            (
+                "Cierra el jueves 3 de diciembre a las 18:00.",
+                "Cierra el ⟨local time⟩.",
+            ),
+        ] {
+            assert_eq!(without_local_times(said), wanted);
+        }
     }
 }

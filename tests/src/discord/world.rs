@@ -12,6 +12,7 @@ use super::{
     chronicle::Chronicle, faults::Faults, gateway::Sessions, ids::Ids, log::LogEntry,
     openapi::OpenApi, permissions, rates::Rates,
 };
+use crate::tongue::Tongue;
 
 /// Everything there is.
 #[derive(Debug)]
@@ -52,6 +53,8 @@ pub struct World {
     pub faults: Faults,
     /// Every request in order.
     pub log: Vec<LogEntry>,
+    /// What people's clients speak, and what they press and write in.
+    pub tongue: Tongue,
     /// The conversation as people see it.
     pub chronicle: Chronicle,
     /// Where the bot broke a rule of the interface: each must fail a test.
