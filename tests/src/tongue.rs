@@ -178,7 +178,11 @@ fn is_goal(rest: &[u8]) -> bool {
         .collect();
     match word.as_slice() {
         [.., file, rank] => {
-            word.len() <= 4 && (b'a'..=b'h').contains(file) && (b'1'..=b'8').contains(rank)
+            let of_the_board = |byte: &u8| matches!(byte, b'a'..=b'h' | b'1'..=b'8');
+            word.len() <= 4
+                && word.iter().all(of_the_board)
+                && (b'a'..=b'h').contains(file)
+                && (b'1'..=b'8').contains(rank)
         }
         _ => false,
     }

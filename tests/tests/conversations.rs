@@ -6,7 +6,7 @@ use std::fs;
 use sealed_move_tests::{tongue::Tongue, workspace};
 
 /// Messages that in English read as part of another one, which is what is shown.
-const TAKEN_FOR_OTHERS: &[&str] = &["advice-begin", "figures-asked"];
+const TAKEN_FOR_OTHERS: &[&str] = &["advice-begin", "figures-asked", "figures-who-took-part"];
 
 /// What people said and read in the conversations of a language.
 fn kept(tongue: Tongue) -> String {

@@ -271,8 +271,9 @@ fn by_name(line: &str) -> String {
 /// A small line that tells the days of a report: "-# 1 to 28 November 2026".
 fn without_span(line: &str) -> String {
     static SPAN: LazyLock<Regex> = LazyLock::new(|| {
-        let date = r"\d+\.?( (de )?\p{L}+)?( (de )?\d{4})?";
-        pattern(&format!("^-# (\\p{{L}}+ )?{date} (to|bis|a|al) {date}$"))
+        let from = r"\d+\.?( (de )?\p{L}+)?( (de )?\d{4})?";
+        let to = r"\d+\.? (de )?\p{L}+ (de )?\d{4}";
+        pattern(&format!("^-# (\\p{{L}}+ )?{from} (to|bis|a|al) {to}$"))
     });
     SPAN.replace(line, "-# ⟨from day to day⟩").into_owned()
 }
