@@ -31,7 +31,7 @@ fn told(words: &str) -> Option<String> {
 #[test]
 fn words_go_out_where_they_are_marked_for() {
     let words = comments(
-        "{Look at the last rank.} {[reveal] A rook for a rook.} {[POST] Two moves only. [Reveal]: And then mate.} 1.Rxd8+ {[%csl Gd8] Now the rank is bare.} Rxd8 2.Rxd8#",
+        "{Look at the last rank.} {[reveal] A rook for a rook.} {[POST] Two moves only. [Reveal]: And then mate.} 1.Rxd8+ {[%seen 3] Now the rank is bare.} Rxd8 2.Rxd8#",
     );
     assert_eq!(words.with_post, "Look at the last rank.\nTwo moves only.");
     assert_eq!(words.at_reveal, "A rook for a rook.\nAnd then mate.");

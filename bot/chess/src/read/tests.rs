@@ -356,10 +356,11 @@ proptest! {
         prop_assert!(!read_file("f", words.concat().as_bytes()).is_empty());
     }
 
-    /// A record written out and read again is the same record.
+    /// A record written out and read again is the same record, but for what programs write into comments.
     #[test]
     fn ids_and_comments_come_back(id in "[ -!#-~]{1,20}", comment in "[ -!#-~é♘]{0,40}") {
         prop_assume!(!id.trim().is_empty());
+        prop_assume!(!comment.contains("[%"));
         let entry = one(&format!("{BACK_RANK} id \"{id}\"; c3 \"{comment}\";"))
             .map_err(|error| TestCaseError::fail(error.to_string()))?;
         prop_assert_eq!(entry.id, id);
