@@ -10,7 +10,7 @@ use super::{
     error::{DeskError, Done, not_found},
     opinion,
     pool::StopSign,
-    problems,
+    problems::Posed,
     refusal::{Refusal, Removed},
 };
 use crate::chess::{
@@ -54,7 +54,9 @@ impl Desk {
         if position.check.checker_version == i64::from(CHECKER_VERSION) {
             return Ok(position);
         }
-        let entry = as_given(&position)?;
+        let posed = Posed::of(position)?;
+        let entry = as_given(&posed);
+        let position = posed.position;
         let mut report = self.check(entry, self.inner.options.threads).await?;
         if let Some(id) = position.check.report.get("id").and_then(|id| id.as_str()) {
             report.id = id.to_owned();
@@ -92,8 +94,12 @@ pub(super) fn report(kept: &serde_json::Value) -> Done<Report> {
 
 /// A kept position as its file gave it; where that is not known, or no longer read in the same way, the
 /// position and its task alone.
-fn as_given(position: &Position) -> Done<Entry> {
-    let (board, task) = problems::parse(&position.fen, &position.stipulation)?;
+fn as_given(posed: &Posed) -> Entry {
+    let Posed {
+        position,
+        board,
+        task,
+    } = posed;
     // Empty lines stand for those before it, so that a warning names the line of the coach's file.
     let before = usize::try_from(position.given.line - 1).unwrap_or_default();
     let file = "\n".repeat(before.min(LARGEST_FILE)) + &position.given.text;
@@ -102,17 +108,17 @@ fn as_given(position: &Position) -> Done<Entry> {
         id: position.source.clone(),
         line: before + 1,
         text: position.given.text.clone(),
-        position: board,
-        stipulation: Some(task),
+        position: board.clone(),
+        stipulation: Some(*task),
         ..Entry::default()
     };
-    Ok(match read.pop() {
+    match read.pop() {
         Some(Ok(entry)) if read.is_empty() && entry.position == bare.position => Entry {
-            stipulation: Some(task),
+            stipulation: Some(*task),
             ..entry
         },
         _ => bare,
-    })
+    }
 }
 
 pub(super) fn find(db: &Db<'_>, id: PositionId) -> Done<Position> {

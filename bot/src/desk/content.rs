@@ -5,13 +5,13 @@
 //! come from a coach's words ([`super::CoachDesk::enqueue_question`], [`super::CoachDesk::enqueue_words`]) or a
 //! file; they may have a position beside them, which is shown and never proved.
 
-use sealed_move_store::{self as store, Position, Post, Written};
+use sealed_move_store::{self as store, Post, Written};
 use serde::{Deserialize, Serialize};
 
 use super::{
     Desk, Picture, Place, PostId, Settings, drawing,
     error::{Done, bad_request, not_found},
-    problems,
+    problems::Posed,
     refusal::{Lacking, Refusal, Removed},
 };
 use crate::chess::{Stipulation, fact::Side};
@@ -136,7 +136,7 @@ pub(super) fn beginning(words: &str) -> String {
 /// What a post holds, as the store has it.
 pub(super) enum Held {
     /// A position with its task.
-    Problem(Box<Position>),
+    Problem(Box<Posed>),
     /// What is asked, and the words for the reveal.
     Question(Written, String),
     /// What is said.
@@ -147,7 +147,7 @@ pub(super) enum Held {
 pub(super) fn held(db: &store::Db<'_>, post: &Post) -> Done<Held> {
     Ok(match &post.content {
         store::Content::Problem { position_id, .. } => match db.position(*position_id)? {
-            Some(position) => Held::Problem(Box::new(position)),
+            Some(position) => Held::Problem(Box::new(Posed::of(position)?)),
             None => {
                 return not_found(Refusal::RemovedMeanwhile {
                     what: Removed::PositionOfPost,
@@ -165,10 +165,10 @@ pub(super) fn held(db: &store::Db<'_>, post: &Post) -> Done<Held> {
 ///
 /// # Errors
 /// When it is none: `wanted` is what a question has not got.
-pub(super) fn problem_at(db: &store::Db<'_>, post: &Post, wanted: Lacking) -> Done<Position> {
+pub(super) fn problem_at(db: &store::Db<'_>, post: &Post, wanted: Lacking) -> Done<Posed> {
     let number = post.number;
     match held(db, post)? {
-        Held::Problem(position) => Ok(*position),
+        Held::Problem(posed) => Ok(*posed),
         Held::Question(..) => bad_request(Refusal::QuestionLacks {
             number,
             what: wanted,
@@ -194,16 +194,12 @@ impl Desk {
     /// What a post holds, drawn in the group's style.
     pub(super) async fn content_sheet(&self, held: &Held, settings: &Settings) -> Done<Content> {
         Ok(match held {
-            Held::Problem(position) => {
-                let (board, task) = problems::parse(&position.fen, &position.stipulation)?;
-                let turn = shakmaty::Position::turn(&board);
-                Content::Problem {
-                    stipulation: task,
-                    side: turn.into(),
-                    words: position.words.with_post.clone(),
-                    picture: self.draw_plain(board, settings).await?,
-                }
-            }
+            Held::Problem(posed) => Content::Problem {
+                stipulation: posed.task,
+                side: shakmaty::Position::turn(&posed.board).into(),
+                words: posed.position.words.with_post.clone(),
+                picture: self.draw_plain(posed.board.clone(), settings).await?,
+            },
             Held::Question(written, _) => {
                 Content::Question(self.written_sheet(written, settings).await?)
             }

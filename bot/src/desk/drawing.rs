@@ -1,12 +1,11 @@
 //! Boards drawn in the group's style, in somebody's language, off the async threads.
 
-use sealed_move_store::Position;
 use shakmaty::{Chess, Position as _};
 
 use super::{
     Desk, Picture, Settings,
     error::{Done, bad_request},
-    problems,
+    problems::Posed,
     refusal::Refusal,
     text,
 };
@@ -50,8 +49,8 @@ fn diagram(board: Chess, settings: &Settings) -> Diagram {
 }
 
 /// The board after a line from a position.
-pub(super) fn board(position: &Position, line: &[String], settings: &Settings) -> Done<Diagram> {
-    let (mut board, _) = problems::parse(&position.fen, &position.stipulation)?;
+pub(super) fn board(posed: &Posed, line: &[String], settings: &Settings) -> Done<Diagram> {
+    let mut board = posed.board.clone();
     let bottom = board.turn();
     let played = moves(&board, line);
     if let Some(san) = line.get(played.len()) {

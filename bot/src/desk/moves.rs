@@ -3,7 +3,11 @@
 
 use std::sync::Arc;
 
-use super::{Desk, error::Done, problems};
+use super::{
+    Desk,
+    error::Done,
+    problems::{Key, Posed},
+};
 use crate::chess::reply::mentions::Moves;
 
 /// Seconds in which the moves along a solution are gathered.
@@ -15,13 +19,13 @@ const MOST_KEPT: usize = 64;
 /// The moves along the solutions of the posts last asked about.
 pub(super) type Gathered = std::sync::Mutex<Vec<KnownMoves>>;
 
-/// A position and its task, with the moves along its solution.
-type KnownMoves = ((String, String), Arc<Moves>);
+/// A problem, with the moves along its solution.
+type KnownMoves = (Key, Arc<Moves>);
 
 impl Desk {
     /// The moves at the start of a problem and along its solution.
-    pub(super) async fn moves_along(&self, fen: &str, stipulation: &str) -> Done<Arc<Moves>> {
-        let key = (fen.to_owned(), stipulation.to_owned());
+    pub(super) async fn moves_along(&self, posed: &Posed) -> Done<Arc<Moves>> {
+        let key = posed.key();
         if let Some(moves) = self
             .gathered()
             .iter()
@@ -29,8 +33,7 @@ impl Desk {
         {
             return Ok(moves);
         }
-        let (board, _) = problems::parse(fen, stipulation)?;
-        let problem = self.problem(fen, stipulation).await?;
+        let (board, problem) = (posed.board.clone(), self.problem(posed).await?);
         let moves = self
             .inner
             .quick

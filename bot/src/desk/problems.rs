@@ -1,7 +1,10 @@
-//! Problems kept ready for judging, so that a verdict on a listed move need not prove anything again.
+//! Stored positions, read once where their row comes out of the store, and the problems they pose, kept ready
+//! for judging, so that a verdict on a listed move need not prove anything again.
 
 use std::sync::{Arc, Mutex};
 
+use sealed_move_store::Position;
+use shakmaty::{Chess, EnPassantMode, Position as _, Setup};
 use tokio::sync::OnceCell;
 
 use super::{
@@ -10,7 +13,39 @@ use super::{
 };
 use crate::chess::{self, Budget, Stipulation, check::Problem};
 
-type Key = (String, String);
+/// A stored position with its board and its task.
+#[derive(Clone, Debug)]
+pub(super) struct Posed {
+    /// As the store has it.
+    pub(super) position: Position,
+    /// The board of its FEN.
+    pub(super) board: Chess,
+    /// What is asked.
+    pub(super) task: Stipulation,
+}
+
+impl Posed {
+    /// A position that comes out of the store.
+    ///
+    /// # Errors
+    /// When its FEN or its stipulation cannot be read.
+    pub(super) fn of(position: Position) -> Done<Self> {
+        let (board, task) = read(&position.fen, &position.stipulation)?;
+        Ok(Self {
+            position,
+            board,
+            task,
+        })
+    }
+
+    /// What tells one problem from another.
+    pub(super) fn key(&self) -> Key {
+        (self.board.to_setup(EnPassantMode::Legal), self.task)
+    }
+}
+
+/// A board with its clocks, which endgame tables heed, and its task.
+pub(super) type Key = (Setup, Stipulation);
 /// `None` inside when the stipulation does not hold or could not be proved in time.
 type Cell = Arc<OnceCell<Option<Problem>>>;
 
@@ -50,15 +85,12 @@ impl Desk {
     /// The problem that a stored position poses; `None` when its stipulation does not hold or could not
     /// be proved in time, so that only the coach can judge replies to it. All who ask for the same one
     /// wait for one proof.
-    pub(super) async fn problem(&self, fen: &str, stipulation: &str) -> Done<Option<Problem>> {
-        let (position, task) = parse(fen, stipulation)?;
-        let cell = self
-            .inner
-            .problems
-            .cell((fen.to_owned(), stipulation.to_owned()));
+    pub(super) async fn problem(&self, posed: &Posed) -> Done<Option<Problem>> {
+        let cell = self.inner.problems.cell(posed.key());
         let problem = cell
             .get_or_try_init(|| {
                 let options = self.inner.options.clone();
+                let (board, task) = (posed.board.clone(), posed.task);
                 self.inner.proofs.run(
                     "working out a solution",
                     options.check_seconds,
@@ -68,7 +100,7 @@ impl Desk {
                             .until(&stop)
                             .threads(options.threads)
                             .table_bytes(options.table_bytes);
-                        chess::check::problem(&position, task, &options.check, &budget)
+                        chess::check::problem(&board, task, &options.check, &budget)
                     },
                 )
             })
@@ -77,8 +109,7 @@ impl Desk {
     }
 }
 
-/// A stored position and task.
-pub(super) fn parse(fen: &str, stipulation: &str) -> Done<(shakmaty::Chess, Stipulation)> {
+fn read(fen: &str, stipulation: &str) -> Done<(Chess, Stipulation)> {
     let unreadable =
         |why: String| DeskError::damaged(format!("a position in it cannot be read ({why})"));
     let position = chess::parse_fen(fen).map_err(|error| unreadable(error.to_string()))?;
@@ -95,7 +126,8 @@ mod tests {
     #[test]
     fn the_least_lately_used_problem_goes_first() {
         let problems = Problems::new(2);
-        let key = |n: u8| (n.to_string(), "#2".to_owned());
+        let board = Chess::default().to_setup(EnPassantMode::Legal);
+        let key = |n: u8| (board.clone(), Stipulation::Mate(n));
         let first = problems.cell(key(1));
         problems.cell(key(2));
         assert!(Arc::ptr_eq(&first, &problems.cell(key(1))));
@@ -105,7 +137,7 @@ mod tests {
             "just used, so kept"
         );
         let kept = problems.kept.lock().expect("unpoisoned");
-        let keys: Vec<&str> = kept.iter().map(|((n, _), _)| n.as_str()).collect();
-        assert_eq!(keys, ["1", "3"]);
+        let tasks: Vec<Stipulation> = kept.iter().map(|((_, task), _)| *task).collect();
+        assert_eq!(tasks, [1, 3].map(Stipulation::Mate));
     }
 }

@@ -1,7 +1,7 @@
 //! The reveal: solution and variations, the final picture with guards and flights marked, the commonest
 //! wrong move and its refutation, who solved it, and the leaderboard so far.
 
-use sealed_move_store::{AttemptOf, AttemptState, Position, Post, PostState, WrongFirst};
+use sealed_move_store::{AttemptOf, AttemptState, Post, PostState, WrongFirst};
 use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
@@ -12,7 +12,7 @@ use super::{
     convert,
     error::{Done, bad_request},
     handle::{group_at, post_of},
-    problems,
+    problems::Posed,
     refusal::Refusal,
     telling,
 };
@@ -76,9 +76,9 @@ impl Desk {
             })
             .await?;
         let shows = match &held {
-            Held::Problem(position) => {
+            Held::Problem(posed) => {
                 let solution = self
-                    .solution(&settings, post.number, position, &attempts, wrong)
+                    .solution(&settings, post.number, posed, &attempts, wrong)
                     .await?;
                 Shown::Solution(Box::new(solution))
             }
@@ -114,14 +114,16 @@ impl Desk {
         &self,
         settings: &Settings,
         number: i64,
-        position: &Position,
+        posed: &Posed,
         attempts: &[AttemptOf],
         wrong: Vec<WrongFirst>,
     ) -> Done<Solution> {
+        let Posed {
+            position, board, ..
+        } = posed;
         let report = report(&position.check.report)?;
-        let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
 
-        let end = played(&board, &report.line);
+        let end = played(board, &report.line);
         let naming = name::name(&end.position);
         let solution = solution(board.turn(), &report);
         let patterns = naming.patterns.clone();

@@ -12,6 +12,7 @@ use crate::desk::{
     error::{Done, bad_request, not_found},
     handle::{coached, coaching, position_of, post_of},
     posting::{close_words, closing_time, free_slot, intend, nonce},
+    problems::Posed,
     queue::{fit, item_of, plan_of, waits_as},
     refusal::Refusal,
 };
@@ -36,7 +37,8 @@ impl CoachDesk<'_> {
                     .iter()
                     .find(|item| waits_as(item) == Some(position.id));
                 let (item, topic) = (item.map(|item| item.id), position.topic.clone());
-                Ok((group, Held::Problem(Box::new(position)), topic, item))
+                let held = Held::Problem(Box::new(Posed::of(position)?));
+                Ok((group, held, topic, item))
             })
             .await?;
         self.previewed(found).await
@@ -60,7 +62,8 @@ impl CoachDesk<'_> {
                 let item = item_of(db, &group, item)?;
                 let held = match item.holds {
                     Waits::Problem(problem) => {
-                        Held::Problem(Box::new(position_of(db, &group, problem.position_id)?))
+                        let position = position_of(db, &group, problem.position_id)?;
+                        Held::Problem(Box::new(Posed::of(position)?))
                     }
                     Waits::Question { asked, at_reveal } => Held::Question(asked, at_reveal),
                     Waits::Words(written) => Held::Words(written),

@@ -8,7 +8,7 @@ use crate::desk::{
     Person, Place, PositionId, checking,
     error::{Done, bad_request},
     handle::{coached, position_of},
-    problems,
+    problems::Posed,
     refusal::{Refusal, When},
     text,
 };
@@ -54,8 +54,8 @@ impl CoachDesk<'_> {
             })
             .await?;
         if telling == Telling::Refused && !with_post.is_empty() {
-            let (board, _) = problems::parse(&kept.fen, &kept.stipulation)?;
             let report = checking::report(&kept.check.report)?;
+            let board = Posed::of(kept)?.board;
             let words = with_post.clone();
             let limit = self.desk.inner.options.check_seconds;
             let told = self

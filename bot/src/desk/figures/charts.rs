@@ -2,12 +2,11 @@
 
 use chrono::{DateTime, Datelike, Days, Utc};
 use chrono_tz::Tz;
-use sealed_move_store::Content;
 use shakmaty::{Position as _, san::SanPlus};
 
 use super::summary::{Figures, PostFigures};
 use crate::{
-    desk::{Summary, problems, reveal::OFTEN},
+    desk::{Summary, drawing::board_of, reveal::OFTEN},
     diagram::{
         Text,
         chart::{self, Chart, Day, Mastery, SolveRate, Week, WrongMove},
@@ -102,10 +101,7 @@ fn commonest_wrong(posts: &[PostFigures]) -> Option<Chart> {
                 .is_some_and(|(_, count)| *count >= OFTEN as usize)
         })
         .max_by_key(|(of, moves)| (moves.first().map(|(_, count)| *count), of.post.number))?;
-    let Content::Problem { stipulation, .. } = &of.post.content else {
-        return None;
-    };
-    let (board, _) = problems::parse(&of.fen, stipulation).ok()?;
+    let board = board_of(&of.fen)?;
     let moves = moves
         .into_iter()
         .filter_map(|(san, count)| {
@@ -146,7 +142,7 @@ mod tests {
             post_id: store::PostId::of(1),
             number: 7,
             topic: Some("Back rank".into()),
-            content: Content::Problem {
+            content: store::Content::Problem {
                 position_id: store::PositionId::of(1),
                 stipulation: "#2".into(),
             },

@@ -16,7 +16,6 @@ use crate::desk::{
     error::Done,
     handle::{group_at, post_of},
     posting::takes_replies,
-    problems,
     replies::line_before,
 };
 
@@ -144,7 +143,7 @@ impl MemberDesk<'_> {
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
-                let Held::Problem(position) = content::held(db, &post)? else {
+                let Held::Problem(posed) = content::held(db, &post)? else {
                     return Ok(None);
                 };
                 let member = db.member_by_user(group.id, &user)?;
@@ -158,10 +157,10 @@ impl MemberDesk<'_> {
                 let over = attempt.is_some_and(|attempt| attempt.state != AttemptState::Playing)
                     || !takes_replies(&post, now);
                 let settings = convert::kept_settings(&group.settings)?;
-                Ok(Some((position, replies, settings, over)))
+                Ok(Some((posed, replies, settings, over)))
             })
             .await?;
-        let Some((position, replies, settings, over)) = found else {
+        let Some((posed, replies, settings, over)) = found else {
             return Ok(Fit {
                 moves: Legal::Nothing,
                 under_way: false,
@@ -169,7 +168,7 @@ impl MemberDesk<'_> {
                 answer: false,
             });
         };
-        let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
+        let board = posed.board;
         let played = line::moves(&board, &line_before(&replies, None));
         let (text, under_way) = (text.to_owned(), !played.is_empty());
         let seconds = self.desk.inner.options.reply_seconds;

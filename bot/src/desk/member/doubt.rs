@@ -20,7 +20,6 @@ use crate::desk::{
     handle::{group_at, post_of},
     moves::GATHERING,
     posting::takes_replies,
-    problems,
     refusal::Refusal,
     replies::{kept_reply, key, line_before},
     text::{self, LONGEST_REPLY},
@@ -209,20 +208,17 @@ impl MemberDesk<'_> {
                         None => Vec::new(),
                     };
                     Ok(match content::held(db, &post)? {
-                        Held::Problem(position) => Some((position, line_before(&replies, None))),
+                        Held::Problem(posed) => Some((posed, line_before(&replies, None))),
                         // There is no move that could be told of it.
                         Held::Question(..) | Held::Words(_) => None,
                     })
                 })
                 .await?;
-            let Some((position, line)) = found else {
+            let Some((posed, line)) = found else {
                 continue;
             };
-            let along = self
-                .desk
-                .moves_along(&position.fen, &position.stipulation)
-                .await?;
-            let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
+            let along = self.desk.moves_along(&posed).await?;
+            let board = posed.board;
             let own = line::moves(&board, &line);
             let text = text.to_owned();
             let tells = self

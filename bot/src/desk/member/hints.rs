@@ -33,21 +33,17 @@ impl MemberDesk<'_> {
         let _turn = self.desk.inner.turns.take(post, &person.user).await;
         let now = self.desk.now();
         let at = place.clone();
-        let position = self
+        let posed = self
             .desk
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let post = post_of(db, &group, post)?;
-                let position = problem_at(db, &post, Lacking::Hints)?;
+                let posed = problem_at(db, &post, Lacking::Hints)?;
                 open(&post, takes_replies(&post, now))?;
-                Ok(position)
+                Ok(posed)
             })
             .await?;
-        let problem = self
-            .desk
-            .problem(&position.fen, &position.stipulation)
-            .await?;
-        let Some(problem) = problem else {
+        let Some(problem) = self.desk.problem(&posed).await? else {
             return bad_request(Refusal::NoHints);
         };
         let (at, by) = (place.clone(), person.clone());
@@ -121,7 +117,7 @@ impl MemberDesk<'_> {
         post: PostId,
     ) -> Done<Vec<HintSheet>> {
         let (at, by) = (place.clone(), person.clone());
-        let (position, taken, line, language) = self
+        let (held, taken, line, language) = self
             .desk
             .read(move |db| {
                 let group = group_at(db, &at)?;
@@ -140,12 +136,8 @@ impl MemberDesk<'_> {
         if taken.is_empty() {
             return Ok(Vec::new());
         }
-        let problem = match position {
-            Held::Problem(position) => {
-                self.desk
-                    .problem(&position.fen, &position.stipulation)
-                    .await?
-            }
+        let problem = match held {
+            Held::Problem(posed) => self.desk.problem(&posed).await?,
             Held::Question(..) | Held::Words(_) => None,
         };
         let Some(problem) = problem else {

@@ -79,7 +79,7 @@ impl MemberDesk<'_> {
                 let group = group_at(db, &place)?;
                 let settings = convert::kept_settings(&group.settings)?;
                 let post = post_of(db, &group, post)?;
-                let position = problem_at(db, &post, Lacking::Hints)?;
+                let posed = problem_at(db, &post, Lacking::Hints)?;
                 let language = tongue::of_person(db, &group, &by)?;
                 let member = db
                     .member_by_user(group.id, &by.user)?
@@ -95,7 +95,7 @@ impl MemberDesk<'_> {
                     .map_or(&[][..], |attempt| &attempt.line[..]);
                 let board = match line.is_empty() {
                     true => None,
-                    false => drawing::board(&position, line, &settings).ok(),
+                    false => drawing::board(&posed, line, &settings).ok(),
                 };
                 let own = OwnPost {
                     state: work.state().map(|state| match state {

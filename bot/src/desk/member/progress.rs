@@ -15,7 +15,6 @@ use crate::desk::{
     error::Done,
     handle::{group_at, post_of},
     posting::latest_open,
-    problems,
     refusal::Lacking,
 };
 
@@ -61,11 +60,10 @@ impl MemberDesk<'_> {
                         at,
                         closes_at: post.closes_at,
                     });
-                    if let (Some(attempt), Held::Problem(position)) =
+                    if let (Some(attempt), Held::Problem(posed)) =
                         (attempt, content::held(db, &post)?)
                     {
-                        let (board, _) = problems::parse(&position.fen, &position.stipulation)?;
-                        progress.line = numbered(board.turn(), 1, &attempt.line);
+                        progress.line = numbered(posed.board.turn(), 1, &attempt.line);
                     }
                 }
 
@@ -113,7 +111,7 @@ impl MemberDesk<'_> {
     /// The board as this member's line stands.
     pub async fn my_board(self, place: &Place, person: &Person, post: PostId) -> Done<Picture> {
         let (place, user) = (place.clone(), person.user.clone());
-        let (settings, position, line) = self
+        let (settings, posed, line) = self
             .desk
             .read(move |db| {
                 let group = group_at(db, &place)?;
@@ -122,17 +120,17 @@ impl MemberDesk<'_> {
                     Some(member) => db.attempt(post.id, member.id)?.map(|attempt| attempt.line),
                     None => None,
                 };
-                let position = problem_at(db, &post, Lacking::Board)?;
+                let posed = problem_at(db, &post, Lacking::Board)?;
                 Ok((
                     convert::kept_settings(&group.settings)?,
-                    position,
+                    posed,
                     line.unwrap_or_default(),
                 ))
             })
             .await?;
         let language = settings.language.tag();
         self.desk
-            .draw(board(&position, &line, &settings)?, language)
+            .draw(board(&posed, &line, &settings)?, language)
             .await
     }
 }

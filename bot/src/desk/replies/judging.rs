@@ -249,10 +249,10 @@ impl Desk {
 
     /// The board after the member's line, where the judge shows nothing else.
     async fn final_board(&self, kept: &Case, line: &[String]) -> Done<Option<Picture>> {
-        let Asks::Problem(position) = &kept.asks else {
+        let Asks::Problem(posed) = &kept.asks else {
             return Ok(None);
         };
-        match drawing::board(position, line, &kept.settings) {
+        match drawing::board(posed, line, &kept.settings) {
             Ok(diagram) => self.draw(diagram, kept.language.as_str()).await.map(Some),
             Err(_) => Ok(None),
         }

@@ -1,7 +1,7 @@
 //! A reply as it is kept, with all that judging it takes.
 
 use sealed_move_store::{
-    Attempt, AttemptState, Db, Group, Position, Post, PostState, Reply, ReplyOf, VerdictRow,
+    Attempt, AttemptState, Db, Group, Post, PostState, Reply, ReplyOf, VerdictRow,
 };
 
 use crate::chess::check::Problem;
@@ -10,6 +10,7 @@ use crate::desk::{
     content::{self, Held},
     convert,
     error::{Done, bad_request, not_found},
+    problems::Posed,
     refusal::{Refusal, Removed},
     tongue,
 };
@@ -18,7 +19,7 @@ use crate::desk::{
 #[derive(Clone)]
 pub(in crate::desk) enum Asks {
     /// A position with its task.
-    Problem(Box<Position>),
+    Problem(Box<Posed>),
     /// A question, which nobody but the coach judges.
     Question,
 }
@@ -36,7 +37,7 @@ impl Desk {
     /// The problem that is asked, where the bot can judge replies to it.
     pub(in crate::desk) async fn judged_by(&self, asks: &Asks) -> Done<Option<Problem>> {
         match asks {
-            Asks::Problem(position) => self.problem(&position.fen, &position.stipulation).await,
+            Asks::Problem(posed) => self.problem(posed).await,
             Asks::Question => Ok(None),
         }
     }
@@ -125,7 +126,7 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Case> {
 /// When it asks nothing.
 pub(in crate::desk) fn asks(db: &Db<'_>, post: &Post) -> Done<Asks> {
     match content::held(db, post)? {
-        Held::Problem(position) => Ok(Asks::Problem(position)),
+        Held::Problem(posed) => Ok(Asks::Problem(posed)),
         Held::Question(..) => Ok(Asks::Question),
         Held::Words(_) => bad_request(Refusal::WordsTakeNoAnswers {
             number: post.number,

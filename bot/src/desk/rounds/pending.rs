@@ -129,7 +129,15 @@ impl Rounds<'_> {
             .read(move |db| {
                 let mut all = Vec::new();
                 for unjudged in db.unjudged_replies()? {
-                    let mut kept = kept_reply(db, unjudged.reply)?;
+                    let reply = unjudged.reply.id;
+                    let mut kept = match kept_reply(db, unjudged.reply) {
+                        Ok(kept) => kept,
+                        // One that cannot be read must not keep the others from being judged.
+                        Err(error) => {
+                            tracing::error!(%reply, %error, "what came in an earlier run cannot be read");
+                            continue;
+                        }
+                    };
                     kept.cut = kept.reply.text.chars().count() >= LONGEST_REPLY;
                     let recent = kept
                         .post

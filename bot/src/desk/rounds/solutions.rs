@@ -29,11 +29,8 @@ impl Rounds<'_> {
                     None => Ok(None),
                 })
                 .await;
-            if let Ok(Some(Held::Problem(position))) = held {
-                let _ = self
-                    .desk
-                    .problem(&position.fen, &position.stipulation)
-                    .await;
+            if let Ok(Some(Held::Problem(posed))) = held {
+                let _ = self.desk.problem(&posed).await;
             }
         }
     }
