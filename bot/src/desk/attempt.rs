@@ -162,32 +162,45 @@ const BEFORE_ALL: ReplyId = ReplyId::of(0);
 
 /// A member's work on a post, as it is kept.
 pub(super) fn work(db: &Db<'_>, post: &Post, member: MemberId) -> Result<Work, StoreError> {
-    let gave_up = db.attempt(post.id, member)?.and_then(|attempt| {
+    let replies = db.replies_of(post.id, member)?;
+    let attempt = db.attempt(post.id, member)?;
+    work_of(db, post, member, &replies, attempt.as_ref())
+}
+
+/// As [`work`], where the member's replies and what is kept of the attempt are at hand.
+pub(super) fn work_of(
+    db: &Db<'_>,
+    post: &Post,
+    member: MemberId,
+    replies: &[ReplyOf],
+    attempt: Option<&Attempt>,
+) -> Result<Work, StoreError> {
+    let gave_up = attempt.and_then(|attempt| {
         Some(GaveUp {
             at: attempt.gave_up_at?,
             after: attempt.gave_up_after.unwrap_or(BEFORE_ALL),
         })
     });
-    work_given_up(db, post, member, gave_up)
+    work_given_up(db, post, member, replies, gave_up)
 }
 
 fn work_given_up(
     db: &Db<'_>,
     post: &Post,
     member: MemberId,
+    replies: &[ReplyOf],
     gave_up: Option<GaveUp>,
 ) -> Result<Work, StoreError> {
-    let replies = db.replies_of(post.id, member)?;
     match &post.content {
         Content::Problem { .. } => {}
-        Content::Question { .. } => return Ok(answers(post, member, &replies)),
+        Content::Question { .. } => return Ok(answers(post, member, replies)),
         Content::Words(_) => return Ok(nothing(post)),
     }
     let hints = db.hints(post.id, member)?;
     Ok(replay(
         post.id,
         member,
-        &replies,
+        replies,
         &hints,
         post.prices,
         gave_up,
@@ -219,7 +232,8 @@ pub(super) fn settle_with(
     member: MemberId,
     gave_up: Option<GaveUp>,
 ) -> Result<Work, StoreError> {
-    let work = work_given_up(tx, post, member, gave_up)?;
+    let replies = tx.replies_of(post.id, member)?;
+    let work = work_given_up(tx, post, member, &replies, gave_up)?;
     keep(tx, post, member, work)
 }
 

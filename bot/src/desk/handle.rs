@@ -40,6 +40,16 @@ pub(super) struct Inner {
     pub(super) turns: Turns,
     pub(super) errands: Errands,
     pub(super) gathered: super::moves::Gathered,
+    #[cfg(test)]
+    pub(super) asked: Asked,
+}
+
+/// How often the store was asked.
+#[cfg(test)]
+#[derive(Default)]
+pub(super) struct Asked {
+    pub(super) reads: std::sync::atomic::AtomicUsize,
+    pub(super) writes: std::sync::atomic::AtomicUsize,
 }
 
 impl std::fmt::Debug for Desk {
@@ -62,6 +72,8 @@ impl Desk {
                 turns: Turns::default(),
                 errands: Errands::default(),
                 gathered: super::moves::Gathered::default(),
+                #[cfg(test)]
+                asked: Asked::default(),
                 store,
                 clock,
                 options,
@@ -93,6 +105,11 @@ impl Desk {
         T: Send + 'static,
         F: FnOnce(&Db<'_>) -> Done<T> + Send + 'static,
     {
+        #[cfg(test)]
+        self.inner
+            .asked
+            .reads
+            .fetch_add(1, std::sync::atomic::Ordering::SeqCst);
         let answer = CalledOff::default();
         let inner = answer.clone();
         answer.open(self.inner.store.read(move |db| inner.keep(f(db))).await)
@@ -104,6 +121,11 @@ impl Desk {
         T: Send + 'static,
         F: FnOnce(&Tx<'_>) -> Done<T> + Send + 'static,
     {
+        #[cfg(test)]
+        self.inner
+            .asked
+            .writes
+            .fetch_add(1, std::sync::atomic::Ordering::SeqCst);
         let answer = CalledOff::default();
         let inner = answer.clone();
         answer.open(self.inner.store.write(move |tx| inner.keep(f(tx))).await)

@@ -83,8 +83,8 @@ pub use groups::MemberRow;
 pub use handle::Desk;
 pub use links::Link;
 pub use member::{
-    AskedBack, Came, Heard, HintSheet, LONGEST_LINE, MemberDesk, OpenAt, OpenNow, Own, OwnAnswer,
-    OwnPost, OwnState, Progress, Taken, Withdrawn,
+    AskedBack, Came, HintSheet, LONGEST_LINE, MemberDesk, OpenAt, OpenNow, Own, OwnAnswer, OwnPost,
+    OwnState, Progress, Taken, Withdrawn,
 };
 pub use members::{MemberIs, Rank, Standing};
 pub use notes::NoteRow;

@@ -18,7 +18,7 @@ use super::{
 
 impl Desk {
     /// The post that takes replies now, if any; the latest when several do.
-    pub(super) async fn open_now(&self, place: &Place) -> Done<Option<Post>> {
+    async fn open_now(&self, place: &Place) -> Done<Option<Post>> {
         let (now, place) = (self.now(), place.clone());
         self.read(move |db| latest_open(db, &group_at(db, &place)?, now))
             .await

@@ -5,18 +5,19 @@
 //! throughout comes before one where only some are; where a line is under way in just one of those, the
 //! reply goes on there.
 
-use sealed_move_store::{AttemptState, Post};
+use std::sync::Arc;
 
-use super::MemberDesk;
+use super::{
+    MemberDesk,
+    glance::{Glance, Seen, member_id},
+};
 use crate::chess::{line, reply};
 use crate::desk::{
-    Kind, OpenPost, Place, PostId,
-    content::{self, Held},
+    OpenPost, Place, PostId,
+    content::Held,
     convert,
     error::Done,
     handle::{group_at, post_of},
-    posting::takes_replies,
-    replies::line_before,
 };
 
 /// How a text fits the position of a post, as it stands for its sender.
@@ -44,7 +45,7 @@ enum Legal {
 }
 
 /// A post together with how a text fits it.
-type Fitting<P> = (P, Fit);
+pub(super) type Fitting<P> = (P, Fit);
 
 impl MemberDesk<'_> {
     /// Of the open posts given, those that a reply of this person may be for, in the order given; empty
@@ -56,145 +57,134 @@ impl MemberDesk<'_> {
         user: &str,
         text: &str,
     ) -> Done<Vec<(Place, PostId)>> {
-        let mut fits = Vec::new();
-        let mut questions = Vec::new();
-        for (place, post) in open {
-            match self.desk.kind(place, *post).await? {
-                Kind::Problem { .. } => {
-                    let fit = self.fit(place, user, *post, text).await?;
-                    fits.push(((place.clone(), *post), fit));
-                }
-                Kind::Question => questions.push((place.clone(), *post)),
-                Kind::Words => {}
-            }
-        }
-        let mut aimed: Vec<_> = best(fits).into_iter().map(|(post, _)| post).collect();
-        if !aimed.is_empty() {
-            aimed.extend(questions);
-        }
-        Ok(aimed)
+        let now = self.desk.now();
+        let (open, user, text) = (open.to_vec(), user.to_owned(), text.to_owned());
+        let seen = self
+            .desk
+            .read(move |db| {
+                let see = |(place, post): (Place, PostId)| {
+                    let group = group_at(db, &place)?;
+                    let of = post_of(db, &group, post)?;
+                    let language = convert::language(&group.settings)?;
+                    let sender = member_id(db, &group, &user)?;
+                    Ok(((place, post), Seen::of(db, of, language, sender, now)?))
+                };
+                open.into_iter().map(see).collect::<Done<Vec<_>>>()
+            })
+            .await?;
+        self.reading(move || aimed(seen, &text)).await
     }
 
     /// The posts of the group that a text fits, where it does not fit the one that was chosen for it as
     /// well: an answer that fits another post is never booked in this one. Empty where the choice stands.
     pub(super) async fn elsewhere(
         self,
-        place: &Place,
-        user: &str,
+        glance: &Arc<Glance>,
         chosen: PostId,
         text: &str,
     ) -> Done<Vec<Fitting<OpenPost>>> {
-        let open = self.open_posts(place).await?;
-        if open.iter().all(|post| post.post == chosen) {
+        if glance.open.iter().all(|seen| seen.post.id == chosen) {
             return Ok(Vec::new());
         }
-        let here = self.fit(place, user, chosen, text).await?.moves;
-        if here == Legal::Everything {
-            return Ok(Vec::new());
-        }
-        let mut fits = Vec::new();
-        for post in open.into_iter().filter(|post| post.post != chosen) {
-            let fit = self.fit(place, user, post.post, text).await?;
-            if fit.moves > here {
-                fits.push((post, fit));
-            }
-        }
-        Ok(best(fits))
+        let (glance, text) = (glance.clone(), text.to_owned());
+        self.reading(move || glance.elsewhere(chosen, &text)).await
     }
 
     /// The posts of the group that a text fits best.
     pub(super) async fn fitting(
         self,
-        place: &Place,
-        user: &str,
+        glance: &Arc<Glance>,
         text: &str,
     ) -> Done<Vec<Fitting<OpenPost>>> {
-        let mut fits = Vec::new();
-        for post in self.open_posts(place).await? {
-            let fit = self.fit(place, user, post.post, text).await?;
-            fits.push((post, fit));
+        if glance.open.is_empty() {
+            return Ok(Vec::new());
         }
-        Ok(best(fits))
+        let (glance, text) = (glance.clone(), text.to_owned());
+        self.reading(move || glance.fitting(&text)).await
     }
 
-    /// The group's posts that take replies, by number.
-    pub(super) async fn open_posts(self, place: &Place) -> Done<Vec<OpenPost>> {
-        let (now, place) = (self.desk.now(), place.clone());
+    /// Reads a text on the pool.
+    async fn reading<T: Send + 'static>(
+        self,
+        read: impl FnOnce() -> T + Send + 'static,
+    ) -> Done<T> {
+        let seconds = self.desk.inner.options.reply_seconds;
         self.desk
-            .read(move |db| {
-                let group = group_at(db, &place)?;
-                let mut open: Vec<OpenPost> = db
-                    .open_posts(group.id)?
-                    .iter()
-                    .filter(|post| takes_replies(post, now))
-                    .map(open_post)
-                    .collect();
-                open.sort_by_key(|post| post.number);
-                Ok(open)
-            })
+            .inner
+            .quick
+            .run("reading a reply", seconds, move |_| read())
             .await
     }
+}
 
-    async fn fit(self, place: &Place, user: &str, post: PostId, text: &str) -> Done<Fit> {
-        let now = self.desk.now();
-        let (at, user) = (place.clone(), user.to_owned());
-        let found = self
-            .desk
-            .read(move |db| {
-                let group = group_at(db, &at)?;
-                let post = post_of(db, &group, post)?;
-                let Held::Problem(posed) = content::held(db, &post)? else {
-                    return Ok(None);
-                };
-                let member = db.member_by_user(group.id, &user)?;
-                let (attempt, replies) = match &member {
-                    Some(member) => (
-                        db.attempt(post.id, member.id)?,
-                        db.replies_of(post.id, member.id)?,
-                    ),
-                    None => (None, Vec::new()),
-                };
-                let over = attempt.is_some_and(|attempt| attempt.state != AttemptState::Playing)
-                    || !takes_replies(&post, now);
-                let settings = convert::kept_settings(&group.settings)?;
-                Ok(Some((posed, replies, settings, over)))
-            })
-            .await?;
-        let Some((posed, replies, settings, over)) = found else {
-            return Ok(Fit {
+impl Glance {
+    fn elsewhere(&self, chosen: PostId, text: &str) -> Vec<Fitting<OpenPost>> {
+        let here = match self.post(chosen) {
+            Some(seen) => Fit::of(seen, text).moves,
+            None => Legal::Nothing,
+        };
+        if here == Legal::Everything {
+            return Vec::new();
+        }
+        let others = self.open.iter().filter(|seen| seen.post.id != chosen);
+        let mut fits: Vec<_> = others.map(|seen| seen.fitting(text)).collect();
+        fits.retain(|(_, fit)| fit.moves > here);
+        best(fits)
+    }
+
+    fn fitting(&self, text: &str) -> Vec<Fitting<OpenPost>> {
+        best(self.open.iter().map(|seen| seen.fitting(text)).collect())
+    }
+}
+
+impl Seen {
+    fn fitting(&self, text: &str) -> Fitting<OpenPost> {
+        (self.open_post(), Fit::of(self, text))
+    }
+}
+
+impl Fit {
+    fn of(seen: &Seen, text: &str) -> Self {
+        let Held::Problem(posed) = &seen.holds else {
+            return Self {
                 moves: Legal::Nothing,
                 under_way: false,
                 over: true,
                 answer: false,
-            });
+            };
         };
-        let board = posed.board;
-        let played = line::moves(&board, &line_before(&replies, None));
-        let (text, under_way) = (text.to_owned(), !played.is_empty());
-        let seconds = self.desk.inner.options.reply_seconds;
-        let (moves, answer) = self
-            .desk
-            .inner
-            .quick
-            .run("reading a reply", seconds, move |_| {
-                let reading = reply::read(&board, &played, &text, settings.language).ok();
-                let moves = match &reading {
-                    Some(reading) if reading.placed > 0 && reading.troubles.is_empty() => {
-                        Legal::Everything
-                    }
-                    Some(reading) if reading.placed > 0 => Legal::Something,
-                    _ => Legal::Nothing,
-                };
-                (moves, reading.is_some_and(|reading| reading.answer))
-            })
-            .await?;
-        Ok(Fit {
-            moves,
-            under_way,
-            over,
-            answer,
-        })
+        let played = line::moves(&posed.board, &seen.line);
+        let reading = reply::read(&posed.board, &played, text, seen.language).ok();
+        Self {
+            moves: match &reading {
+                Some(reading) if reading.placed > 0 && reading.troubles.is_empty() => {
+                    Legal::Everything
+                }
+                Some(reading) if reading.placed > 0 => Legal::Something,
+                _ => Legal::Nothing,
+            },
+            under_way: !played.is_empty(),
+            over: seen.over,
+            answer: reading.is_some_and(|reading| reading.answer),
+        }
     }
+}
+
+fn aimed(seen: Vec<((Place, PostId), Seen)>, text: &str) -> Vec<(Place, PostId)> {
+    let mut fits = Vec::new();
+    let mut questions = Vec::new();
+    for (post, seen) in seen {
+        match &seen.holds {
+            Held::Problem(_) => fits.push((post, Fit::of(&seen, text))),
+            Held::Question(..) => questions.push(post),
+            Held::Words(_) => {}
+        }
+    }
+    let mut aimed: Vec<_> = best(fits).into_iter().map(|(post, _)| post).collect();
+    if !aimed.is_empty() {
+        aimed.extend(questions);
+    }
+    aimed
 }
 
 /// Those that fit best, in the order given.
@@ -208,13 +198,4 @@ fn best<P>(fits: Vec<Fitting<P>>) -> Vec<Fitting<P>> {
     let under_way = fits.iter().filter(|(_, fit)| fit.under_way).count();
     fits.retain(|(_, fit)| under_way != 1 || fit.under_way);
     fits
-}
-
-pub(super) fn open_post(post: &Post) -> OpenPost {
-    OpenPost {
-        post: post.id,
-        number: post.number,
-        topic: post.topic.clone(),
-        holds: Kind::of(&post.content),
-    }
 }

@@ -10,20 +10,32 @@
 //!
 //! What was sent as an answer to a question is one, whatever moves stand in it.
 
-use super::{MemberDesk, aim::open_post};
+use std::sync::Arc;
+
+use super::{
+    MemberDesk,
+    glance::{Glance, Seen},
+};
 use crate::chess::{line, reply::mentions::Moves};
 use crate::desk::{
-    AskedBack, Came, Heard, Kind, Mode, OpenPost, Outcome, Person, Place, PostId, ReplyId, Taken,
-    Verdict, VerdictSheet, Why,
-    content::{self, Held},
+    AskedBack, Came, Mode, OpenPost, Outcome, Person, Place, PostId, ReplyId, Taken, Verdict,
+    VerdictSheet, Why,
+    content::Held,
     error::{Done, not_found},
-    handle::{group_at, post_of},
+    handle::group_at,
     moves::GATHERING,
-    posting::takes_replies,
     refusal::Refusal,
-    replies::{kept_reply, key, line_before},
+    replies::{kept_reply, key},
     text::{self, LONGEST_REPLY},
 };
+
+/// What a message among others is to be taken for.
+enum Weighed {
+    /// It may answer this post, where it names or fits one.
+    For(Option<PostId>),
+    /// Its writer is asked.
+    AskBack(AskedBack),
+}
 
 impl MemberDesk<'_> {
     /// An explicit answer to the chosen post, as [`MemberDesk::answer`] takes it; asked back where its moves
@@ -40,9 +52,12 @@ impl MemberDesk<'_> {
         text: &str,
     ) -> Done<Taken> {
         let (read, _) = text::body(text, LONGEST_REPLY);
-        let problem = matches!(self.desk.kind(place, chosen).await?, Kind::Problem { .. });
-        if problem && !self.is_known(place, source).await? {
-            let other = self.elsewhere(place, &person.user, chosen, &read).await?;
+        let glance = self
+            .glance(place, &person.user, Some(source), Some(chosen))
+            .await?;
+        let holds = glance.post(chosen).map(|seen| &seen.holds);
+        if !glance.known && matches!(holds, Some(Held::Problem(_))) {
+            let other = self.elsewhere(&glance, chosen, &read).await?;
             if !other.is_empty() {
                 let other = other.into_iter().map(|(post, _)| post).collect();
                 let asked = ask(Why::Elsewhere, other);
@@ -99,73 +114,59 @@ impl MemberDesk<'_> {
         text: &str,
     ) -> Done<Came> {
         let (read, _) = text::body(text, LONGEST_REPLY);
-        let user = &person.user;
-        let mut post = chosen;
-        if !self.is_known(place, source).await? {
-            if let Some(chosen) = chosen
-                && let Some(question) = self.open_question(place, chosen).await?
-            {
-                return Ok(Came::AskedBack(ask(Why::MayTell, vec![question])));
-            }
-            let fits = match chosen {
-                Some(chosen) => self.elsewhere(place, user, chosen, &read).await?,
-                None => self.fitting(place, user, &read).await?,
-            };
-            let answer = fits.iter().any(|(_, fit)| fit.answer);
-            let mut fits: Vec<OpenPost> = fits.into_iter().map(|(post, _)| post).collect();
-            if answer && chosen.is_none() {
-                // Any words may answer a question.
-                fits.extend(self.open_questions(place).await?);
-            }
-            match (chosen, fits.as_mut_slice()) {
-                (None, [only]) => post = Some(only.post),
-                (Some(_), [_, ..]) if answer => {
-                    return Ok(Came::AskedBack(ask(Why::Elsewhere, fits)));
-                }
-                (None, [_, _, ..]) if answer => {
-                    return Ok(Came::AskedBack(ask(Why::Several, fits)));
-                }
-                _ => {}
-            }
-        }
-        let heard = match post {
-            Some(post) => self.hear_in(place, person, post, source, text).await?,
-            None => self.hear(place, person, source, text).await?,
+        let glance = self
+            .glance(place, &person.user, Some(source), chosen)
+            .await?;
+        let post = match glance.known {
+            true => chosen,
+            false => match self.weigh(&glance, chosen, &read).await? {
+                Weighed::For(post) => post,
+                Weighed::AskBack(asked) => return Ok(Came::AskedBack(asked)),
+            },
         };
-        Ok(match heard {
-            Heard::Answer(sheet) => Came::Answer(sheet),
-            Heard::Again(sheet) => Came::Again(sheet),
-            Heard::Talk => {
-                let mut told = self.told_by(place, user, text).await?;
-                // The one it was written to comes first.
-                told.sort_by_key(|open| Some(open.post) != post);
-                match told.is_empty() {
-                    true => Came::Talk,
-                    false => Came::AskedBack(ask(Why::MayTell, told)),
-                }
-            }
+        // What names no post and fits none that is left to do is heard at the latest.
+        if let Some(to) = post.or_else(|| glance.latest())
+            && let Some(came) = self.hear_in(place, person, to, source, text).await?
+        {
+            return Ok(came);
+        }
+        let mut told = self.told_by(&glance, text).await?;
+        // The one it was written to comes first.
+        told.sort_by_key(|open| Some(open.post) != post);
+        Ok(match told.is_empty() {
+            true => Came::Talk,
+            false => Came::AskedBack(ask(Why::MayTell, told)),
         })
     }
 
-    /// The post, where it is a question that takes answers.
-    async fn open_question(self, place: &Place, post: PostId) -> Done<Option<OpenPost>> {
-        let mut open = self.open_questions(place).await?.into_iter();
-        Ok(open.find(|open| open.post == post))
-    }
-
-    /// The group's questions that take answers, by number.
-    async fn open_questions(self, place: &Place) -> Done<Vec<OpenPost>> {
-        let (now, place) = (self.desk.now(), place.clone());
-        self.desk
-            .read(move |db| {
-                let group = group_at(db, &place)?;
-                let mut open = db.open_posts(group.id)?;
-                open.retain(|post| {
-                    Kind::of(&post.content) == Kind::Question && takes_replies(post, now)
-                });
-                Ok(open.iter().map(open_post).collect())
-            })
-            .await
+    /// Which post a message may answer, with the post that it was written to where it was to one.
+    async fn weigh(
+        self,
+        glance: &Arc<Glance>,
+        chosen: Option<PostId>,
+        text: &str,
+    ) -> Done<Weighed> {
+        let questions = glance.open_questions();
+        if let Some(question) = questions.iter().find(|post| Some(post.post) == chosen) {
+            let asked = ask(Why::MayTell, vec![question.clone()]);
+            return Ok(Weighed::AskBack(asked));
+        }
+        let fits = match chosen {
+            Some(chosen) => self.elsewhere(glance, chosen, text).await?,
+            None => self.fitting(glance, text).await?,
+        };
+        let answer = fits.iter().any(|(_, fit)| fit.answer);
+        let mut fits: Vec<OpenPost> = fits.into_iter().map(|(post, _)| post).collect();
+        if answer && chosen.is_none() {
+            // Any words may answer a question.
+            fits.extend(questions);
+        }
+        Ok(match (chosen, fits.as_slice()) {
+            (None, [only]) => Weighed::For(Some(only.post)),
+            (Some(_), [_, ..]) if answer => Weighed::AskBack(ask(Why::Elsewhere, fits)),
+            (None, [_, _, ..]) if answer => Weighed::AskBack(ask(Why::Several, fits)),
+            _ => Weighed::For(chosen),
+        })
     }
 
     /// Asks which post a text is to answer that was sent as an answer and to none of them, where it can be
@@ -174,11 +175,11 @@ impl MemberDesk<'_> {
     /// # Errors
     /// When the store cannot be used.
     pub async fn ask_which_open(self, place: &Place) -> Done<Option<AskedBack>> {
-        let open = self.open_posts(place).await?;
-        if open.len() < 2 || self.open_questions(place).await?.is_empty() {
+        let glance = self.glance(place, "", None, None).await?;
+        if glance.open.len() < 2 || glance.open_questions().is_empty() {
             return Ok(None);
         }
-        Ok(Some(ask(Why::Several, open)))
+        Ok(Some(ask(Why::Several, glance.all_open())))
     }
 
     /// Whether a name would tell others a move of a sealed post that is open.
@@ -186,56 +187,40 @@ impl MemberDesk<'_> {
     /// # Errors
     /// When the store cannot be used.
     pub async fn name_tells_a_move(self, place: &Place, name: &str) -> Done<bool> {
-        Ok(!self.told_by(place, "", name).await?.is_empty())
+        let glance = self.glance(place, "", None, None).await?;
+        Ok(!self.told_by(&glance, name).await?.is_empty())
     }
 
     /// The open posts of a sealed group of which a text may tell a move: at the start, along the
     /// solution, or along the writer's own line. Empty in an open group.
-    async fn told_by(self, place: &Place, user: &str, text: &str) -> Done<Vec<OpenPost>> {
-        if self.desk.settings(place).await?.mode == Mode::Open {
+    async fn told_by(self, glance: &Arc<Glance>, text: &str) -> Done<Vec<OpenPost>> {
+        if glance.mode == Mode::Open {
             return Ok(Vec::new());
         }
-        let mut told = Vec::new();
-        for open in self.open_posts(place).await? {
-            let (at, who, post) = (place.clone(), user.to_owned(), open.post);
-            let found = self
-                .desk
-                .read(move |db| {
-                    let group = group_at(db, &at)?;
-                    let post = post_of(db, &group, post)?;
-                    let replies = match db.member_by_user(group.id, &who)? {
-                        Some(member) => db.replies_of(post.id, member.id)?,
-                        None => Vec::new(),
-                    };
-                    Ok(match content::held(db, &post)? {
-                        Held::Problem(posed) => Some((posed, line_before(&replies, None))),
-                        // There is no move that could be told of it.
-                        Held::Question(..) | Held::Words(_) => None,
-                    })
-                })
-                .await?;
-            let Some((posed, line)) = found else {
-                continue;
-            };
-            let along = self.desk.moves_along(&posed).await?;
-            let board = posed.board;
-            let own = line::moves(&board, &line);
-            let text = text.to_owned();
-            let tells = self
-                .desk
-                .inner
-                .quick
-                .run("looking for moves in a message", GATHERING, move |_| {
-                    let mut own_line = Moves::default();
-                    own_line.add_along(&board, &own);
-                    along.may_be_told_by(&text) || own_line.may_be_told_by(&text)
-                })
-                .await?;
-            if tells {
-                told.push(open);
-            }
+        let mut along = Vec::new();
+        for seen in &glance.open {
+            along.push(match &seen.holds {
+                Held::Problem(posed) => Some(self.desk.moves_along(posed).await?),
+                // There is no move that could be told of it.
+                Held::Question(..) | Held::Words(_) => None,
+            });
         }
-        Ok(told)
+        let (glance, text) = (glance.clone(), text.to_owned());
+        self.desk
+            .inner
+            .quick
+            .run("looking for moves in a message", GATHERING, move |_| {
+                let posts = glance.open.iter().zip(along);
+                posts
+                    .filter(|(seen, along)| {
+                        along.as_ref().is_some_and(|along| {
+                            along.may_be_told_by(&text) || seen.own_line().may_be_told_by(&text)
+                        })
+                    })
+                    .map(|(seen, _)| seen.open_post())
+                    .collect()
+            })
+            .await
     }
 
     /// One of the readings of a doubtful reply, sent as the answer that was meant. However often it is
@@ -307,6 +292,17 @@ impl MemberDesk<'_> {
         self.desk
             .read(move |db| Ok(db.reply_by_source(&key)?.is_some()))
             .await
+    }
+}
+
+impl Seen {
+    /// The moves along the person's own line.
+    fn own_line(&self) -> Moves {
+        let mut own = Moves::default();
+        if let Held::Problem(posed) = &self.holds {
+            own.add_along(&posed.board, &line::moves(&posed.board, &self.line));
+        }
+        own
     }
 }
 

@@ -8,6 +8,7 @@ mod aim;
 mod doubt;
 mod edits;
 mod entrance;
+mod glance;
 mod hints;
 mod own_post;
 mod privacy;
@@ -21,8 +22,7 @@ use super::Desk;
 
 pub use edits::Withdrawn;
 pub use sheets::{
-    AskedBack, Came, Heard, HintSheet, OpenAt, OpenNow, Own, OwnAnswer, OwnPost, OwnState,
-    Progress, Taken,
+    AskedBack, Came, HintSheet, OpenAt, OpenNow, Own, OwnAnswer, OwnPost, OwnState, Progress, Taken,
 };
 pub use talk::LONGEST_LINE;
 

@@ -5,12 +5,12 @@ use sealed_move_store::{NewReply, Tx, Via};
 
 use super::MemberDesk;
 use crate::desk::{
-    Heard, Kind, Person, Place, PostId, ReplyId, ReplyRow, VerdictSheet, attempt,
+    Came, Kind, Person, Place, PostId, ReplyId, ReplyRow, VerdictSheet, attempt,
     error::{Done, bad_request, not_found},
     handle::{group_at, member, post_of},
     posting::received,
     refusal::{Refusal, Removed},
-    replies::{Arrived, Asks, Case, asks, kept_reply, key, rows},
+    replies::{Arrived, Asks, Case, asks, kept_at, kept_reply, key, rows},
     text::{self, LONGEST_REPLY},
     tongue,
 };
@@ -44,43 +44,34 @@ impl MemberDesk<'_> {
         self.desk.verdict_on(kept).await
     }
 
-    /// A message among others: judged when it plainly answers the open post (the latest when several
-    /// are). Talk is not kept.
-    pub async fn hear(
-        self,
-        place: &Place,
-        person: &Person,
-        source: &str,
-        text: &str,
-    ) -> Done<Heard> {
-        match self.desk.open_now(place).await? {
-            Some(post) => self.hear_in(place, person, post.id, source, text).await,
-            None => Ok(Heard::Talk),
-        }
-    }
-
-    /// As [`MemberDesk::hear`], for a message that belongs to a certain post, as one in its thread does.
-    pub async fn hear_in(
+    /// A message among others that may answer a certain post: judged when it plainly does, `None` where it
+    /// is talk. Talk is not kept.
+    pub(super) async fn hear_in(
         self,
         place: &Place,
         person: &Person,
         post: PostId,
         source: &str,
         text: &str,
-    ) -> Done<Heard> {
+    ) -> Done<Option<Came>> {
         let (text, cut) = text::body(text, LONGEST_REPLY);
         self.desk.rounds().earlier_first(post, &person.user).await?;
         let _turn = self.desk.inner.turns.take(post, &person.user).await;
         // What was cut is longer than any solution, and so no answer.
         let text = if cut { String::new() } else { text };
-        match self.desk.arrive(place, person, post, source, text).await? {
-            Arrived::Known(kept) => Ok(Heard::Again(Box::new(self.desk.verdict_on(*kept).await?))),
-            Arrived::Talk => Ok(Heard::Talk),
-            Arrived::New(arrival) => Ok(match self.desk.judge_arrival(*arrival).await? {
-                Some(sheet) => Heard::Answer(Box::new(sheet)),
-                None => Heard::Talk,
-            }),
-        }
+        Ok(
+            match self.desk.arrive(place, person, post, source, text).await? {
+                Arrived::Known(kept) => {
+                    let sheet = self.desk.verdict_on(*kept).await?;
+                    Some(Came::Again(Box::new(sheet)))
+                }
+                Arrived::Talk => None,
+                Arrived::New(arrival) => {
+                    let sheet = self.desk.judge_arrival(*arrival).await?;
+                    sheet.map(|sheet| Came::Answer(Box::new(sheet)))
+                }
+            },
+        )
     }
 
     /// A member's verdict once more, as when a page is loaded again.
@@ -179,7 +170,7 @@ impl MemberDesk<'_> {
                 }
                 Ok(Case {
                     cut: cut && inserted.new,
-                    ..kept_reply(tx, reply)?
+                    ..kept_at(tx, post, asks, reply)?
                 })
             })
             .await

@@ -10,17 +10,6 @@ use crate::desk::{
     sheets::{OpenPost, VerdictSheet, Why},
 };
 
-/// What came of a message among others.
-#[derive(Clone, Debug)]
-pub enum Heard {
-    /// It was an answer, and this is the verdict.
-    Answer(Box<VerdictSheet>),
-    /// The same message was judged before (a replay); nothing new was counted.
-    Again(Box<VerdictSheet>),
-    /// It was talk.
-    Talk,
-}
-
 /// How a member stands at a post.
 #[derive(Clone)]
 pub enum Own {

@@ -7,7 +7,7 @@ use sealed_move_store::{AttemptState, Entry, NewEntry, NewReply, Post, ReplyOf, 
 use super::{
     Case,
     judging::Ruling,
-    kept::{Asks, asks},
+    kept::{Asks, asks, kept_at},
     kept_reply, key, line_before,
 };
 use crate::chess::judge::Setting;
@@ -177,6 +177,12 @@ impl Arrival {
                 what: Removed::GroupOfMessage,
             });
         };
+        // It may have closed while this was judged.
+        let Some(post) = tx.post(self.post.id)? else {
+            return not_found(Refusal::RemovedMeanwhile {
+                what: Removed::PostOfMessage,
+            });
+        };
         let sender = Person {
             user: entry.chat_user,
             name: entry.name,
@@ -191,7 +197,7 @@ impl Arrival {
             received_at: entry.received_at,
         })?;
         match tx.reply(inserted.id)? {
-            Some(reply) if inserted.new => kept_reply(tx, reply).map(Some),
+            Some(reply) if inserted.new => kept_at(tx, post, self.asks, reply).map(Some),
             Some(_) => bad_request(Refusal::TakenAlready),
             None => not_found(Refusal::RemovedMeanwhile {
                 what: Removed::Reply,

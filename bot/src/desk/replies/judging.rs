@@ -30,11 +30,7 @@ impl Desk {
     /// The verdict on a reply that is written down: the one it has, or a new one.
     pub(in crate::desk) async fn verdict_on(&self, kept: Case) -> Done<VerdictSheet> {
         let Some(problem) = self.judged_by(&kept.asks).await? else {
-            let (post, member, reply) = (kept.post.clone(), kept.reply.member_id, kept.reply.id);
-            let after = self
-                .read(move |db| Ok(attempt::work(db, &post, member)?.after_reply(reply)))
-                .await?;
-            return Ok(by_hand(&kept, after));
+            return Ok(by_hand(&kept));
         };
         if let Some(verdict) = kept.verdict().cloned() {
             return self.shown_again(kept, &problem, verdict).await;
@@ -217,13 +213,7 @@ impl Desk {
         // Only the last word of somebody still at it is worth asking back about.
         let open = takes_replies(&kept.post, self.now());
         let at_it = playing && last && open;
-        let (post, member, reply) = (kept.post.clone(), kept.reply.member_id, kept.reply.id);
-        let (after, hint) = self
-            .read(move |db| {
-                let work = attempt::work(db, &post, member)?;
-                Ok((work.after_reply(reply), telling::next_hint(&work)))
-            })
-            .await?;
+        let after = kept.after();
         let picture = match picture {
             None if verdict.verdict == sealed_move_store::Verdict::Solved => {
                 self.final_board(&kept, &verdict.line).await?
@@ -238,7 +228,7 @@ impl Desk {
             picture,
             your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay && at_it,
             over: !open || over(kept.attempt.as_ref().map(|attempt| attempt.state)),
-            hint_label: hint.label_in(&kept.language),
+            hint_label: telling::next_hint(&kept.work).label_in(&kept.language),
             points: after.map_or(0.0, |after| after.points),
             readings: match (verdict.verdict, at_it) {
                 (sealed_move_store::Verdict::Unclear, true) => readings,
@@ -400,7 +390,8 @@ fn too_long() -> Judgement {
 }
 
 /// What is said of a reply that only the coach can judge.
-fn by_hand(kept: &Case, after: Option<After>) -> VerdictSheet {
+fn by_hand(kept: &Case) -> VerdictSheet {
+    let after = kept.after();
     match kept.verdict() {
         Some(verdict) => VerdictSheet {
             reply: kept.reply.id,

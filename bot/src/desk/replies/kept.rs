@@ -1,12 +1,13 @@
 //! A reply as it is kept, with all that judging it takes.
 
 use sealed_move_store::{
-    Attempt, AttemptState, Db, Group, Post, PostState, Reply, ReplyOf, VerdictRow,
+    Attempt, AttemptState, Content, Db, Group, Post, PostState, Reply, ReplyOf, VerdictRow,
 };
 
 use crate::chess::check::Problem;
 use crate::desk::{
     Desk, LanguageTag, RepliesTo, Settings,
+    attempt::{self, After, Work},
     content::{self, Held},
     convert,
     error::{Done, bad_request, not_found},
@@ -22,15 +23,6 @@ pub(in crate::desk) enum Asks {
     Problem(Box<Posed>),
     /// A question, which nobody but the coach judges.
     Question,
-}
-
-impl Asks {
-    pub(in crate::desk) fn kind(&self) -> RepliesTo {
-        match self {
-            Self::Problem(_) => RepliesTo::Problem,
-            Self::Question => RepliesTo::Question,
-        }
-    }
 }
 
 impl Desk {
@@ -60,6 +52,8 @@ pub(in crate::desk) struct Case {
     /// Every reply of the member to the post, this one among them.
     pub(in crate::desk) replies: Vec<ReplyOf>,
     pub(in crate::desk) attempt: Option<Attempt>,
+    /// What their work on the post has come to with the verdicts that are kept.
+    pub(in crate::desk) work: Work,
     /// Whether the text was cut when it was written down.
     pub(in crate::desk) cut: bool,
 }
@@ -79,6 +73,11 @@ impl Case {
             .as_ref()
     }
 
+    /// What stood after the reply, with the verdicts that are kept.
+    pub(in crate::desk) fn after(&self) -> Option<After> {
+        self.work.after_reply(self.reply.id)
+    }
+
     /// How the attempt had ended before this reply, if it had.
     pub(in crate::desk) fn ended(&self) -> Option<AttemptState> {
         self.attempt
@@ -95,6 +94,12 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Case> {
             what: Removed::PostOfReply,
         });
     };
+    let asks = asks(db, &post)?;
+    kept_at(db, post, asks, reply)
+}
+
+/// As [`kept_reply`], where the post and what it asks are at hand.
+pub(in crate::desk) fn kept_at(db: &Db<'_>, post: Post, asks: Asks, reply: Reply) -> Done<Case> {
     let Some(group) = db.group(post.group_id)? else {
         return not_found(Refusal::RemovedMeanwhile {
             what: Removed::GroupOfReply,
@@ -105,14 +110,17 @@ pub(in crate::desk) fn kept_reply(db: &Db<'_>, reply: Reply) -> Done<Case> {
             what: Removed::WriterOfReply,
         });
     };
+    let replies = db.replies_of(post.id, reply.member_id)?;
+    let attempt = db.attempt(post.id, reply.member_id)?;
     Ok(Case {
+        work: attempt::work_of(db, &post, reply.member_id, &replies, attempt.as_ref())?,
         language: tongue::of_member(&group, Some(&member))?,
         user: member.chat_user,
         name: member.name,
         settings: convert::kept_settings(&group.settings)?,
-        asks: asks(db, &post)?,
-        replies: db.replies_of(post.id, reply.member_id)?,
-        attempt: db.attempt(post.id, reply.member_id)?,
+        asks,
+        replies,
+        attempt,
         cut: false,
         group,
         post,
@@ -128,8 +136,24 @@ pub(in crate::desk) fn asks(db: &Db<'_>, post: &Post) -> Done<Asks> {
     match content::held(db, post)? {
         Held::Problem(posed) => Ok(Asks::Problem(posed)),
         Held::Question(..) => Ok(Asks::Question),
-        Held::Words(_) => bad_request(Refusal::WordsTakeNoAnswers {
-            number: post.number,
-        }),
+        Held::Words(_) => bad_request(takes_none(post)),
+    }
+}
+
+/// What replies to a post answer, without a look at its position.
+///
+/// # Errors
+/// When it asks nothing.
+pub(in crate::desk) fn replies_to(post: &Post) -> Done<RepliesTo> {
+    match &post.content {
+        Content::Problem { .. } => Ok(RepliesTo::Problem),
+        Content::Question { .. } => Ok(RepliesTo::Question),
+        Content::Words(_) => bad_request(takes_none(post)),
+    }
+}
+
+fn takes_none(post: &Post) -> Refusal {
+    Refusal::WordsTakeNoAnswers {
+        number: post.number,
     }
 }

@@ -26,11 +26,13 @@ use crate::desk::{
     telling, tongue,
 };
 
+use kept::replies_to;
+
 pub use edits::Edited;
 pub(super) use {
     inbox::{Arrival, Arrived, arrival},
     judging::{Ruling, line_before, over},
-    kept::{Asks, Case, asks, kept_reply},
+    kept::{Asks, Case, asks, kept_at, kept_reply},
 };
 
 impl Desk {
@@ -84,7 +86,7 @@ pub(super) fn rows(
     post: &Post,
     replies: Vec<ReplyOf>,
 ) -> Done<Vec<ReplyRow>> {
-    let to = asks(db, post)?.kind();
+    let to = replies_to(post)?;
     let mut works: HashMap<MemberId, Work> = HashMap::new();
     let mut rows = Vec::with_capacity(replies.len());
     for reply in replies {

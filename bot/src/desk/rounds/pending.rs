@@ -109,6 +109,10 @@ impl Rounds<'_> {
     /// theirs, so that a line goes on in the order in which it was written.
     pub(in crate::desk) async fn earlier_first(self, post: PostId, user: &str) -> Done<()> {
         let errands = &self.desk.inner.errands;
+        // Taken up already, so that nothing is left.
+        if errands.begun.initialized() {
+            return Ok(());
+        }
         let whose = errands
             .left_behind
             .get_or_try_init(|| async {

@@ -81,7 +81,13 @@ async fn a_message_is_on_disk_before_it_is_judged_and_judged_once_after_a_crash(
     let busy = Busy::keep(&desk).await;
     let hears = async move {
         desk.member()
-            .hear(&place, &person("Ana"), "m1", "1.Rxd8+ Rxd8 2.Rxd8#")
+            .take(
+                &place,
+                &person("Ana"),
+                Some(post),
+                "m1",
+                "1.Rxd8+ Rxd8 2.Rxd8#",
+            )
             .await
     };
     interrupted(&mut club, hears, async |club| {
@@ -112,9 +118,15 @@ async fn a_message_is_on_disk_before_it_is_judged_and_judged_once_after_a_crash(
     let again = club
         .desk
         .member()
-        .hear(&club.place, &person("Ana"), "m1", "1.Rxd8+ Rxd8 2.Rxd8#")
+        .take(
+            &club.place,
+            &person("Ana"),
+            Some(post),
+            "m1",
+            "1.Rxd8+ Rxd8 2.Rxd8#",
+        )
         .await;
-    assert!(matches!(again, Ok(Heard::Again(_))), "{again:?}");
+    assert!(matches!(again, Ok(Came::Again(_))), "{again:?}");
     club.restart();
     assert_eq!(club.desk.rounds().judge_pending().await.expect("judged"), 0);
     assert_eq!(replies(&club, post).await, judged);
@@ -128,14 +140,19 @@ async fn of_talk_nothing_is_kept_whether_or_not_the_program_stops() {
     let heard = club
         .desk
         .member()
-        .hear(&club.place, &person("Ana"), "t1", talk)
+        .take(&club.place, &person("Ana"), Some(post), "t1", talk)
         .await;
-    assert!(matches!(heard, Ok(Heard::Talk)), "{heard:?}");
+    assert!(matches!(heard, Ok(Came::Talk)), "{heard:?}");
     assert!(inbox(&club.desk).await.is_empty());
 
     let busy = Busy::keep(&club.desk).await;
     let (desk, place) = (club.desk.clone(), club.place.clone());
-    let hears = async move { desk.member().hear(&place, &person("Ana"), "t2", talk).await };
+    let hears = async move {
+        let ana = person("Ana");
+        desk.member()
+            .take(&place, &ana, Some(post), "t2", talk)
+            .await
+    };
     interrupted(&mut club, hears, async |club| {
         !inbox(&club.desk).await.is_empty()
     })
@@ -221,7 +238,7 @@ async fn what_came_before_the_crash_is_judged_before_what_comes_after() {
     let busy = Busy::keep(&desk).await;
     let hears = async move {
         desk.member()
-            .hear(&place, &person("Ana"), "m1", "Rxd8+")
+            .take(&place, &person("Ana"), Some(post), "m1", "Rxd8+")
             .await
     };
     interrupted(&mut club, hears, async |club| {

@@ -10,6 +10,7 @@ mod outbox;
 mod people;
 mod replies;
 mod restart;
+mod store_use;
 mod tongue;
 mod waiting;
 mod week;

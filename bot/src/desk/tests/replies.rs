@@ -170,22 +170,23 @@ async fn talk_is_heard_and_left_alone() {
     let before = club
         .desk
         .member()
-        .hear(&club.place, &person("Ana"), "t0", "Rxd8+")
+        .take(&club.place, &person("Ana"), None, "t0", "Rxd8+")
         .await
         .expect("heard");
-    assert!(matches!(before, Heard::Talk), "no post is open");
+    assert!(matches!(before, Came::Talk), "no post is open");
     let post = club.open("two").await;
     let talk = club
         .desk
         .member()
-        .hear(
+        .take(
             &club.place,
             &person("Ana"),
+            None,
             "t1",
             "good morning everybody, lovely weather",
         )
         .await;
-    assert!(matches!(talk, Ok(Heard::Talk)));
+    assert!(matches!(talk, Ok(Came::Talk)));
     assert!(
         club.desk
             .coach()
@@ -201,10 +202,16 @@ async fn talk_is_heard_and_left_alone() {
     let heard = club
         .desk
         .member()
-        .hear(&club.place, &person("Ana"), "t2", "1.Rxd8+ Rxd8 2.Rxd8#")
+        .take(
+            &club.place,
+            &person("Ana"),
+            None,
+            "t2",
+            "1.Rxd8+ Rxd8 2.Rxd8#",
+        )
         .await
         .expect("heard");
-    let Heard::Answer(sheet) = heard else {
+    let Came::Answer(sheet) = heard else {
         panic!("an answer, not {heard:?}")
     };
     assert_eq!(sheet.verdict(), Verdict::Solved);
@@ -219,10 +226,16 @@ async fn talk_is_heard_and_left_alone() {
     let again = club
         .desk
         .member()
-        .hear(&club.place, &person("Ana"), "t2", "1.Rxd8+ Rxd8 2.Rxd8#")
+        .take(
+            &club.place,
+            &person("Ana"),
+            None,
+            "t2",
+            "1.Rxd8+ Rxd8 2.Rxd8#",
+        )
         .await
         .expect("heard");
-    assert!(matches!(again, Heard::Again(_)));
+    assert!(matches!(again, Came::Again(_)));
 }
 
 #[tokio::test]
