@@ -25,7 +25,7 @@ pub mod study;
 mod summary;
 mod time;
 mod topic;
-mod week;
+pub mod week;
 
 use std::{future::Future, sync::Arc};
 

@@ -1,7 +1,6 @@
 //! `/coach move`: gives a waiting position another place in the week.
 
-use super::{Answer, Ctx, choose_item, for_coach};
-use crate::chat::discord::presses;
+use super::{Answer, Ctx, choose_item, for_coach, week};
 use crate::desk::ItemId;
 
 /// Give a waiting position another place in the week
@@ -17,7 +16,7 @@ pub async fn move_to(
             .coach()
             .reorder(&place, &coach, ItemId::of(position), to.saturating_sub(1))
             .await?;
-        presses::week(house, words, &place, &coach, Some(ItemId::of(position))).await
+        week::open(house, words, &place, &coach, Some(ItemId::of(position))).await
     })
     .await
 }

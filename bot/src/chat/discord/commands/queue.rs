@@ -1,7 +1,6 @@
 //! `/coach queue`: puts a checked position into the week.
 
-use super::{Answer, Ctx, choose_position, for_coach};
-use crate::chat::discord::presses;
+use super::{Answer, Ctx, choose_position, for_coach, week};
 use crate::desk::PositionId;
 
 /// Put a checked position into the week
@@ -27,7 +26,7 @@ pub async fn queue(
                     .await?
             }
         };
-        presses::week(house, words, &place, &coach, Some(item)).await
+        week::open(house, words, &place, &coach, Some(item)).await
     })
     .await
 }

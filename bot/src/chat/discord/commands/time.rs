@@ -2,9 +2,9 @@
 
 use chrono::{NaiveDateTime, NaiveTime};
 
-use super::{Answer, Ctx, choose_item, for_coach, said};
+use super::{Answer, Ctx, choose_item, for_coach, said, week};
 use crate::chat::discord::{
-    fit, presses,
+    fit,
     text::{Coach, Plain},
 };
 use crate::desk::ItemId;
@@ -23,7 +23,7 @@ pub async fn time(
             .coach()
             .fix_time(&place, &coach, ItemId::of(position), when)
             .await?;
-        presses::week(house, words, &place, &coach, Some(ItemId::of(position))).await
+        week::open(house, words, &place, &coach, Some(ItemId::of(position))).await
     })
     .await
 }

@@ -1,0 +1,83 @@
+//! What coaches do with replies that wait for their hand. Each gives the first one that still waits.
+
+use poise::serenity_prelude as serenity;
+use serenity::ModalInteraction;
+
+use super::At;
+use crate::{
+    chat::discord::{
+        commands::answers,
+        forms::{field, points_of},
+        letter::Letter,
+        oops::Answer,
+    },
+    desk::{ReplyId, Verdict},
+};
+
+/// The reply at `waiting` of those that wait, from 0.
+pub async fn waiting(at: At<'_>, waiting: usize) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    answers::open(at.house, words, at.place, &coach, waiting).await
+}
+
+/// The mark on an answer to a question.
+pub async fn marked(at: At<'_>, reply: ReplyId, form: &ModalInteraction) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    let points = points_of(&field(form, "points"))?;
+    let told = field(form, "words");
+    at.house
+        .desk
+        .coach()
+        .mark_answer(at.place, &coach, reply, points, &told)
+        .await?;
+    answers::open(at.house, words, at.place, &coach, 0).await
+}
+
+/// The verdict on a reply to a problem.
+pub async fn judged(
+    at: At<'_>,
+    reply: ReplyId,
+    right: bool,
+    form: &ModalInteraction,
+) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    let verdict = match right {
+        true => Verdict::Solved,
+        false => Verdict::Wrong,
+    };
+    let points = points_of(&field(form, "points"))?;
+    let told = field(form, "words");
+    at.house
+        .desk
+        .coach()
+        .judge_by_hand(at.place, &coach, reply, verdict, points, &told)
+        .await?;
+    answers::open(at.house, words, at.place, &coach, 0).await
+}
+
+/// A private answer without a verdict.
+pub async fn answered_privately(
+    at: At<'_>,
+    reply: ReplyId,
+    form: &ModalInteraction,
+) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    let told = field(form, "words");
+    at.house
+        .desk
+        .coach()
+        .answer_privately(at.place, &coach, reply, &told)
+        .await?;
+    answers::open(at.house, words, at.place, &coach, 0).await
+}
+
+/// The reply needs no answer.
+pub async fn no_answer(at: At<'_>, reply: ReplyId) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    at.house
+        .desk
+        .coach()
+        .no_answer_needed(at.place, &coach, reply)
+        .await?;
+    answers::open(at.house, words, at.place, &coach, 0).await
+}

@@ -1,0 +1,227 @@
+//! Buttons, menus and forms that are sent: which press does what.
+//!
+//! The tables are here; what is done stands in a file for each subject: `at_post` what members ask for at
+//! a post, `by_hand` what coaches do with replies, `in_week` what they do with the week, `reports` the
+//! pages of a check's report, `erasing` what is no longer to be kept. Each reads who asks by itself, so
+//! that the promise of an answer goes out before anything else is done.
+
+mod at_post;
+mod by_hand;
+mod erasing;
+mod in_week;
+mod reports;
+
+use std::future::Future;
+
+use poise::serenity_prelude as serenity;
+use serenity::{ChannelId, ComponentInteraction, CreateModal, ModalInteraction};
+
+use super::{
+    buttons::{HeldPress, Press, Pressed},
+    forms::{answer_form, mark_form, private_form, respond_form, words_form},
+    house::{self, House},
+    letter::Letter,
+    oops::{Answer, said},
+    private::{self, Asked},
+    text::Study,
+};
+use crate::{
+    desk::{Person, Place},
+    words::Words,
+};
+
+/// A button or a menu.
+pub async fn pressed(house: &House, press: &ComponentInteraction) {
+    let asked = Asked::Press(press);
+    // Reports and long answers are in memory; their ids carry a number where others carry a channel.
+    match Pressed::read(&press.data.custom_id) {
+        None => {}
+        Some(Pressed::Page { report, at }) => {
+            private::in_place(house, press, reports::page(house, asked, report, at)).await;
+        }
+        Some(Pressed::Same { report, at, choice }) => {
+            let settled = reports::settle_same(house, asked, report, at, choice);
+            private::in_place(house, press, settled).await;
+        }
+        Some(Pressed::Part { answer, at }) => {
+            private::in_place(house, press, part(house, asked, answer, at)).await;
+        }
+        Some(Pressed::In(channel, wanted)) => {
+            let place = house::place(ChannelId::new(channel.max(1)));
+            let button = Button { house, press };
+            pressed_in_group(button, button.at(&place), wanted).await;
+        }
+    }
+}
+
+/// Every button of a group: what it opens, and whether that is a form, a message of its own, or comes in
+/// the place of the message that was pressed.
+async fn pressed_in_group(button: Button<'_>, at: At<'_>, wanted: Press) {
+    let place = at.place;
+    match wanted {
+        Press::Answer(post) => button.form(|words| answer_form(words, place, post)).await,
+        Press::Respond(post) => button.form(|words| respond_form(words, place, post)).await,
+        Press::Hint(post) => button.message(at_post::hint_offer(at, post)).await,
+        Press::TakeHint(post) => button.message(at_post::hint(at, post)).await,
+        Press::Mine(post) => button.message(at_post::standing(at, post)).await,
+        Press::Board(post) => button.message(at_post::board(at, post)).await,
+        Press::GiveUp(post) => button.message(at_post::really_give_up(at, post)).await,
+        Press::ReallyGiveUp(post) => button.in_place(at_post::gave_up(at, post)).await,
+        Press::To(post) => button.in_place(at_post::waiting_goes_to(at, post)).await,
+        Press::Mean { reply, reading } => {
+            button.in_place(at_post::mean(at, reply, reading)).await;
+        }
+        Press::Held(message, HeldPress::Look) => {
+            button.message(at_post::held(at, message)).await;
+        }
+        Press::Held(message, choice) => {
+            button
+                .in_place(at_post::held_chosen(at, message, choice))
+                .await;
+        }
+
+        Press::EraseMe => button.in_place(erasing::me(at)).await,
+        Press::EraseMember(member) => button.in_place(erasing::member(at, member)).await,
+
+        Press::Mark(reply) => button.form(|words| mark_form(words, place, reply)).await,
+        Press::Judge { reply, right } => {
+            button
+                .form(|words| words_form(words, place, reply, right))
+                .await;
+        }
+        Press::ReplyTo(reply) => button.form(|words| private_form(words, place, reply)).await,
+        Press::NoAnswer(reply) => button.in_place(by_hand::no_answer(at, reply)).await,
+        Press::Homework(waiting) => button.in_place(by_hand::waiting(at, waiting)).await,
+
+        Press::Queue {
+            position,
+            anyway,
+            again,
+        } => {
+            button
+                .message(in_week::enqueued(at, position, anyway, again))
+                .await;
+        }
+        Press::Week(what, item) => {
+            button
+                .in_place(in_week::pressed(at, button.press, what, item))
+                .await;
+        }
+
+        // Commands open these forms, and no button does.
+        Press::NewQuestion | Press::NewWords => button.message(form_old()).await,
+    }
+}
+
+/// A form.
+pub async fn sent(house: &House, form: &ModalInteraction) {
+    let Some(Pressed::In(channel, wanted)) = Pressed::read(&form.data.custom_id) else {
+        return;
+    };
+    let place = house::place(ChannelId::new(channel.max(1)));
+    let asked = Asked::Form(form);
+    let at = At {
+        house,
+        asked,
+        place: &place,
+    };
+    private::privately(house, asked, sent_in_group(at, form, wanted)).await;
+}
+
+/// Every form of a group: what is done with what was filled in.
+async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> Answer<Letter> {
+    match wanted {
+        Press::Answer(post) => at_post::answered(at, post, form, "moves").await,
+        Press::Respond(post) => at_post::answered(at, post, form, "words").await,
+
+        Press::Mark(reply) => by_hand::marked(at, reply, form).await,
+        Press::Judge { reply, right } => by_hand::judged(at, reply, right, form).await,
+        Press::ReplyTo(reply) => by_hand::answered_privately(at, reply, form).await,
+
+        Press::NewQuestion => in_week::question(at, form).await,
+        Press::NewWords => in_week::words_alone(at, form).await,
+
+        // Buttons, which open no form.
+        Press::Hint(_)
+        | Press::TakeHint(_)
+        | Press::Mine(_)
+        | Press::Board(_)
+        | Press::GiveUp(_)
+        | Press::ReallyGiveUp(_)
+        | Press::To(_)
+        | Press::Mean { .. }
+        | Press::Held(..)
+        | Press::EraseMe
+        | Press::EraseMember(_)
+        | Press::NoAnswer(_)
+        | Press::Homework(_)
+        | Press::Queue { .. }
+        | Press::Week(..) => form_old().await,
+    }
+}
+
+/// A button or a menu that was pressed.
+#[derive(Clone, Copy)]
+struct Button<'a> {
+    house: &'a House,
+    press: &'a ComponentInteraction,
+}
+
+impl<'a> Button<'a> {
+    fn at(self, place: &'a Place) -> At<'a> {
+        At {
+            house: self.house,
+            asked: Asked::Press(self.press),
+            place,
+        }
+    }
+
+    /// Opens a form; nothing may be done before it.
+    async fn form(self, form: impl FnOnce(&Words) -> CreateModal) {
+        let asked = Asked::Press(self.press);
+        let form = form(asked.words(self.house).await);
+        private::form(self.house, asked, form).await;
+    }
+
+    /// Gives what is done as a message of its own.
+    async fn message(self, work: impl Future<Output = Answer<Letter>>) {
+        private::privately(self.house, Asked::Press(self.press), work).await;
+    }
+
+    /// Gives what is done in the place of the message that was pressed.
+    async fn in_place(self, work: impl Future<Output = Answer<Letter>>) {
+        private::in_place(self.house, self.press, work).await;
+    }
+}
+
+/// Something asked for in a group.
+#[derive(Clone, Copy)]
+struct At<'a> {
+    house: &'a House,
+    asked: Asked<'a>,
+    place: &'a Place,
+}
+
+impl At<'_> {
+    /// Who asks, and the words for them.
+    async fn reader(self) -> (Person, &'static Words) {
+        let person = self.asked.person(self.house, self.place).await;
+        let words = self.house.words_for(self.place, &person).await;
+        (person, words)
+    }
+}
+
+async fn form_old() -> Answer<Letter> {
+    said(Study::FormOld)
+}
+
+/// Part `at` of a long answer.
+async fn part(house: &House, asked: Asked<'_>, answer: u64, at: usize) -> Answer<Letter> {
+    let parts = house
+        .parts(answer)
+        .filter(|parts| parts.user == asked.user().id);
+    match parts {
+        Some(parts) => Ok(private::part(&(answer, parts), at)),
+        None => said(Study::RestPutAway),
+    }
+}
