@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use sealed_move::{
-    chess::check::Statement,
+    chess::{Language, check::Statement},
     words::{english, source, tags, words},
 };
 use serde_json::{Map, Value, json};
@@ -200,20 +200,10 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Mode" => words_of_enum(&["sealed", "open"]),
         "Defences" => words_of_enum(&["same", "differ"]),
         "Style" => words_of_enum(&["print", "light", "dark", "contrast"]),
-        "Language" => words_of_enum(&[
-            "english",
-            "german",
-            "french",
-            "spanish",
-            "italian",
-            "portuguese",
-            "dutch",
-            "russian",
-            "polish",
-            "czech",
-            "hungarian",
-            "turkish",
-        ]),
+        "Language" => Language::ALL.map(|language| json!(language)).to_vec(),
+        "LanguageName" => Language::ALL
+            .map(|language| json!({ "is": "language-name", "language": language }))
+            .to_vec(),
         "Deed" => sealed_move::desk::Deed::ALL
             .iter()
             .map(|deed| json!(deed))

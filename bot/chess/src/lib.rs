@@ -32,7 +32,7 @@ mod solution;
 mod stipulation;
 
 pub use budget::{Budget, Spent};
-pub use language::Language;
+pub use language::{Language, UnknownLanguage};
 pub use position::{ReadPosition, Warning, parse_fen};
 pub use position_error::PositionError;
 pub use solution::{Branch, Defence, Solution, Try};

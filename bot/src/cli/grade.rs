@@ -146,28 +146,29 @@ fn standard_input() -> anyhow::Result<String> {
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
 
-/// The languages whose piece letters are read, by their English names.
-const LANGUAGES: [&str; 12] = [
-    "english",
-    "german",
-    "french",
-    "spanish",
-    "italian",
-    "portuguese",
-    "dutch",
-    "russian",
-    "polish",
-    "czech",
-    "hungarian",
-    "turkish",
-];
-
-/// A language by its English name.
-pub(super) fn language(name: &str) -> Result<Language, String> {
-    serde_json::from_value(serde_json::Value::String(name.to_lowercase())).map_err(|_| {
+/// A language by its code.
+pub(super) fn language(code: &str) -> Result<Language, String> {
+    code.parse().map_err(|_| {
         let languages = Or {
-            or: LANGUAGES.map(str::to_owned).to_vec(),
+            or: Language::ALL
+                .iter()
+                .map(|language| language.code().to_owned())
+                .collect(),
         };
         readers().say(&Misuse::NotALanguage { languages })
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_language_of_replies_is_taken_and_offered() {
+        let refused = language("klingon").expect_err("no language of ours");
+        for known in Language::ALL {
+            assert_eq!(language(known.code()), Ok(known));
+            assert!(refused.contains(known.code()), "{refused}");
+        }
+    }
 }

@@ -190,7 +190,7 @@ proptest! {
     }
 
     #[test]
-    fn no_text_upsets_the_reader(text in "\\PC{0,400}", language in 0usize..11) {
+    fn no_text_upsets_the_reader(text in "\\PC{0,400}", language in 0..Language::ALL.len()) {
         sane(&text, Language::ALL[language])?;
     }
 
@@ -206,7 +206,7 @@ proptest! {
             0..120,
         ),
         gap in prop::sample::select(vec!["", " "]),
-        language in 0usize..11,
+        language in 0..Language::ALL.len(),
     ) {
         sane(&words.join(gap), Language::ALL[language])?;
     }

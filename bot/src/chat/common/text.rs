@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use crate::{
     chess::Stipulation,
-    desk::{Costs, Settings, Side},
+    desk::{Costs, Language, Settings, Side},
     words::Words,
 };
 
@@ -63,6 +63,28 @@ impl Tasked {
     }
 }
 
+/// A language in which replies are read, by its name.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[serde(tag = "is", rename = "language-name")]
+pub struct LanguageName {
+    language: Language,
+}
+
+impl LanguageName {
+    /// This one's.
+    pub fn of(language: Language) -> Self {
+        Self { language }
+    }
+
+    /// The name as it stands in a list to choose from, where it begins a line.
+    pub fn listed(language: Language, words: &Words) -> String {
+        let name = words.say(&Self::of(language));
+        let mut letters = name.chars();
+        let first = letters.next().into_iter().flat_map(char::to_uppercase);
+        first.chain(letters).collect()
+    }
+}
+
 /// A post was closed whose solution was never proved.
 #[derive(Clone, Copy, Debug, Serialize)]
 #[serde(tag = "is", rename = "no-solution-proved")]
@@ -113,10 +135,30 @@ pub fn scale(words: &Words, settings: &Settings) -> [String; 3] {
 
 #[cfg(test)]
 mod tests {
+    use std::collections::BTreeSet;
+
     use shakmaty::Color;
 
     use super::*;
-    use crate::{desk, words::english};
+    use crate::{
+        desk,
+        words::{english, tags, words},
+    };
+
+    #[test]
+    fn every_language_of_replies_has_a_name_of_its_own_in_every_language() {
+        for tag in tags() {
+            let names: BTreeSet<String> = Language::ALL
+                .iter()
+                .map(|language| LanguageName::listed(*language, words(tag)))
+                .collect();
+            assert_eq!(names.len(), Language::ALL.len(), "{tag}: {names:?}");
+        }
+        assert_eq!(
+            LanguageName::listed(Language::Spanish, words("es")),
+            "Español"
+        );
+    }
 
     fn told(points: desk::Scale, wrong_cost: f64, hint_cost: f64) -> String {
         let settings = Settings {

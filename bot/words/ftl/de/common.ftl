@@ -8,6 +8,24 @@ task-win = { $side-name } zieht und gewinnt.
 task-draw = { $side-name } zieht und hält remis.
 no-solution-proved = Es wurde keine Lösung bewiesen; frag deinen Trainer.
 
+## Sprachen, in denen Antworten gelesen werden
+
+# Im laufenden Text; in einer Auswahl wird der erste Buchstabe groß.
+language-name = { $language ->
+    [german] Deutsch
+    [french] Französisch
+    [spanish] Spanisch
+    [italian] Italienisch
+    [portuguese] Portugiesisch
+    [dutch] Niederländisch
+    [russian] Russisch
+    [polish] Polnisch
+    [czech] Tschechisch
+    [hungarian] Ungarisch
+    [turkish] Türkisch
+   *[english] Englisch
+}
+
 ## Wie hier gezählt wird
 
 scale-rule = Eine vollständige Lösung ist 5 Punkte wert. In einem Zweizüger ist nur der Schlüsselzug gefragt. In einem längeren Matt zählt der Schlüsselzug 1 Punkt; die anderen 4 teilen sich auf die Varianten von voller Länge auf, abgerundet auf halbe Punkte; die Mattzüge brauchst du nicht anzugeben. Bei einem Gewinn oder Remis ist die Variante gefragt, bis der Gewinn auf dem Brett oder das Remis klar ist, höchstens vier Züge: Der erste Zug zählt 1 Punkt, die übrigen teilen sich 4. Ein falscher Schlüsselzug zählt nichts, mehrere erste Züge, von denen einer falsch ist, auch nicht. (Die fünf Punkte und wofür es sie gibt: die Löseregeln des Weltverbands für Schachkomposition; die Aufteilung stammt von uns.)

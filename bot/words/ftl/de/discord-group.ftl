@@ -72,20 +72,7 @@ defences-are = { $defences ->
     [differ] Die Verteidigungen in einer Variante sind von Mitglied zu Mitglied verschieden.
    *[same] Die Verteidigungen in einer Variante sind für alle gleich.
 }
-letters-and-look = Figurenbuchstaben: { $language ->
-    [german] Deutsch
-    [french] Französisch
-    [spanish] Spanisch
-    [italian] Italienisch
-    [portuguese] Portugiesisch
-    [dutch] Niederländisch
-    [russian] Russisch
-    [polish] Polnisch
-    [czech] Tschechisch
-    [hungarian] Ungarisch
-    [turkish] Türkisch
-   *[english] Englisch
-}. Aussehen der Diagramme: { $style ->
+letters-and-look = Figurenbuchstaben: { $language }. Aussehen der Diagramme: { $style ->
     [light] hell
     [dark] dunkel
     [contrast] kontrastreich

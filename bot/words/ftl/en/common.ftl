@@ -8,6 +8,24 @@ task-win = { $side-name } to move and win.
 task-draw = { $side-name } to move and draw.
 no-solution-proved = No solution was proved; ask your coach.
 
+## Languages in which replies are read
+
+# In running text; a list to choose from makes the first letter a capital.
+language-name = { $language ->
+    [german] German
+    [french] French
+    [spanish] Spanish
+    [italian] Italian
+    [portuguese] Portuguese
+    [dutch] Dutch
+    [russian] Russian
+    [polish] Polish
+    [czech] Czech
+    [hungarian] Hungarian
+    [turkish] Turkish
+   *[english] English
+}
+
 ## How points are counted here
 
 scale-rule = A full solution is worth 5 points. In a two-mover the key is all that is asked. In a longer mate the key is worth 1 point and the other 4 are shared by the full-length variations, rounded down to a half; the mating moves need not be written. In a win or a draw the line is asked until the gain is on the board or the draw is plain, four moves at most: the first move is worth 1 point, and the others share 4. A wrong key is worth nothing, and so are several first moves of which one is wrong. (The five points and what they are for: the solving rules of the World Federation for Chess Composition; how they are shared is ours.)

@@ -73,20 +73,7 @@ defences-are = { $defences ->
     [differ] Defences in a line are different from member to member.
    *[same] Defences in a line are the same for everyone.
 }
-letters-and-look = Piece letters: { $language ->
-    [german] German
-    [french] French
-    [spanish] Spanish
-    [italian] Italian
-    [portuguese] Portuguese
-    [dutch] Dutch
-    [russian] Russian
-    [polish] Polish
-    [czech] Czech
-    [hungarian] Hungarian
-    [turkish] Turkish
-   *[english] English
-}. Look of the diagrams: { $style ->
+letters-and-look = Piece letters: { $language }. Look of the diagrams: { $style ->
     [light] light
     [dark] dark
     [contrast] contrast

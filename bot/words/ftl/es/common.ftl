@@ -8,6 +8,24 @@ task-win = { $side-start } juegan y ganan.
 task-draw = { $side-start } juegan y hacen tablas.
 no-solution-proved = No se ha demostrado ninguna solución; pregunta a tu entrenador.
 
+## Idiomas en los que se leen las respuestas
+
+# En el texto corrido; en una lista para elegir, la primera letra se pone en mayúscula.
+language-name = { $language ->
+    [german] alemán
+    [french] francés
+    [spanish] español
+    [italian] italiano
+    [portuguese] portugués
+    [dutch] neerlandés
+    [russian] ruso
+    [polish] polaco
+    [czech] checo
+    [hungarian] húngaro
+    [turkish] turco
+   *[english] inglés
+}
+
 ## Cómo se cuenta aquí
 
 scale-rule = Una solución completa vale 5 puntos. En un mate en dos solo se pide la jugada clave. En un mate más largo la clave vale 1 punto y los otros 4 se reparten entre las variantes de longitud completa, redondeando hacia abajo a medios puntos; no hace falta escribir las jugadas de mate. Si se trata de ganar o de hacer tablas, se pide la variante hasta que la ganancia esté en el tablero o las tablas sean claras, cuatro jugadas como máximo: la primera vale 1 punto y las demás se reparten 4. Una clave equivocada no vale nada, y tampoco varias primeras jugadas si una de ellas falla. (Los cinco puntos y su porqué: el reglamento de soluciones de la Federación Mundial de Composición de Ajedrez; el reparto es nuestro.)

@@ -72,20 +72,7 @@ defences-are = { $defences ->
     [differ] Las defensas en una variante son distintas para cada miembro.
    *[same] Las defensas en una variante son las mismas para todos.
 }
-letters-and-look = Letras de las piezas: { $language ->
-    [german] alemán
-    [french] francés
-    [spanish] español
-    [italian] italiano
-    [portuguese] portugués
-    [dutch] neerlandés
-    [russian] ruso
-    [polish] polaco
-    [czech] checo
-    [hungarian] húngaro
-    [turkish] turco
-   *[english] inglés
-}. Aspecto de los diagramas: { $style ->
+letters-and-look = Letras de las piezas: { $language }. Aspecto de los diagramas: { $style ->
     [light] claro
     [dark] oscuro
     [contrast] con mucho contraste

@@ -4,7 +4,7 @@
 
 use std::{borrow::Cow, sync::Arc};
 
-use poise::Command;
+use poise::{Command, CommandParameterChoice};
 
 use crate::{
     chat::discord::{house::House, oops::Oops},
@@ -40,7 +40,9 @@ fn fill_one(command: &mut Command<Arc<House>, Oops>, above: &str) {
         option.description = of(english(), &id, &about);
         option.name_localizations = others(|words| of(words, &id, &name));
         option.description_localizations = others(|words| of(words, &id, &about));
-        for choice in option.choices.to_mut() {
+        // A choice whose name stands elsewhere has brought it along in every language.
+        let unnamed = |choice: &&mut CommandParameterChoice| choice.localizations.is_empty();
+        for choice in option.choices.to_mut().iter_mut().filter(unnamed) {
             let key = format!("choice-{}-{}", option.name, choice.name.to_lowercase());
             choice.localizations = others(|words| of(words, &id, &key));
             if let Some(name) = of(english(), &id, &key) {
@@ -58,7 +60,7 @@ fn of(words: &Words, id: &str, attribute: &str) -> Option<Text> {
 }
 
 /// A text in every language but English, by the locales whose clients speak it.
-fn others(text: impl Fn(&Words) -> Option<Text>) -> Texts {
+pub fn others(text: impl Fn(&Words) -> Option<Text>) -> Texts {
     let mut all = Vec::new();
     for tag in tags().filter(|tag| *tag != english().tag()) {
         let Some(text) = text(words(tag)) else {
@@ -78,6 +80,11 @@ mod tests {
     use serde_json::{Value, json};
 
     use super::*;
+    use crate::{
+        chat::{common::text::LanguageName, discord::commands::piece_letters::PieceLetters},
+        desk::Language,
+    };
+    use poise::ChoiceParameter;
 
     /// The commands as they are registered.
     fn registered() -> Vec<Value> {
@@ -177,6 +184,33 @@ mod tests {
                 command["name"],
                 size(command)
             );
+        }
+    }
+
+    #[test]
+    fn every_language_of_replies_can_be_chosen() {
+        let commands = registered();
+        let below = |of: &Value, name: &str| {
+            let found = list(&of["options"]).iter().find(|one| one["name"] == name);
+            found.expect("an option").clone()
+        };
+        let coach = commands.iter().find(|command| command["name"] == "coach");
+        let settings = below(coach.expect("a command"), "settings");
+        let choices = below(&settings, "language")["choices"].clone();
+        let named = |name: fn(&Value) -> &Value| -> Vec<&str> {
+            let choices = list(&choices).iter();
+            choices.filter_map(|choice| name(choice).as_str()).collect()
+        };
+        for (tag, names) in [
+            ("en", named(|choice| &choice["name"])),
+            ("de", named(|choice| &choice["name_localizations"]["de"])),
+        ] {
+            let wanted = Language::ALL.map(|language| LanguageName::listed(language, words(tag)));
+            assert_eq!(names, wanted);
+        }
+        for (at, language) in Language::ALL.into_iter().enumerate() {
+            let chosen = PieceLetters::from_index(at).expect("a choice");
+            assert_eq!(chosen.0, language);
         }
     }
 

@@ -12,6 +12,7 @@ mod localized;
 mod member;
 mod move_to;
 mod pause;
+mod piece_letters;
 mod post_now;
 mod preview;
 mod question;

@@ -3,53 +3,19 @@
 
 use chrono_tz::Tz;
 
-use super::{Answer, Ctx, for_coach, said, set_up::RepliesAre};
+use super::{Answer, Ctx, for_coach, piece_letters::PieceLetters, said, set_up::RepliesAre};
 use crate::{
-    chat::discord::{
-        fit,
-        letter::Letter,
-        text::{And, Day, Days, Group, OpenFor, Plain, Points},
+    chat::{
+        common::text::LanguageName,
+        discord::{
+            fit,
+            letter::Letter,
+            text::{And, Day, Days, Group, OpenFor, Plain, Points},
+        },
     },
-    desk::{Defences, Language, Scale, Settings, Style},
+    desk::{Defences, Scale, Settings, Style},
     words::{Words, english},
 };
-
-/// Languages that replies are read in.
-#[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
-#[allow(missing_docs)]
-pub enum Tongue {
-    English,
-    German,
-    French,
-    Spanish,
-    Italian,
-    Portuguese,
-    Dutch,
-    Russian,
-    Polish,
-    Czech,
-    Hungarian,
-    Turkish,
-}
-
-impl From<Tongue> for Language {
-    fn from(tongue: Tongue) -> Self {
-        match tongue {
-            Tongue::English => Self::English,
-            Tongue::German => Self::German,
-            Tongue::French => Self::French,
-            Tongue::Spanish => Self::Spanish,
-            Tongue::Italian => Self::Italian,
-            Tongue::Portuguese => Self::Portuguese,
-            Tongue::Dutch => Self::Dutch,
-            Tongue::Russian => Self::Russian,
-            Tongue::Polish => Self::Polish,
-            Tongue::Czech => Self::Czech,
-            Tongue::Hungarian => Self::Hungarian,
-            Tongue::Turkish => Self::Turkish,
-        }
-    }
-}
 
 /// Whether members meet the same defences.
 #[derive(Clone, Copy, Debug, poise::ChoiceParameter)]
@@ -125,7 +91,7 @@ pub async fn settings(
     #[rename = "open-for"] open_for: Option<String>,
     replies: Option<RepliesAre>,
     name: Option<String>,
-    language: Option<Tongue>,
+    language: Option<PieceLetters>,
     look: Option<Look>,
     points: Option<Counted>,
     #[rename = "wrong-cost"] wrong_cost: Option<f64>,
@@ -152,7 +118,7 @@ pub async fn settings(
             wanted.name = name;
         }
         if let Some(language) = language {
-            wanted.language = language.into();
+            wanted.language = language.0;
         }
         if let Some(look) = look {
             wanted.style = look.into();
@@ -366,7 +332,7 @@ pub fn in_words(words: &Words, settings: &Settings) -> String {
             defences: settings.defences,
         },
         Group::LettersAndLook {
-            language: settings.language,
+            language: LanguageName::of(settings.language),
             style: settings.style,
         },
     ];

@@ -3,7 +3,10 @@
 use serde::Serialize;
 
 use super::{And, Moment, Plain, Points};
-use crate::desk::{Deed, Defences, Language, Mode, Style};
+use crate::{
+    chat::common::text::LanguageName,
+    desk::{Deed, Defences, Mode, Style},
+};
 
 /// A sentence or a few, or a button.
 #[derive(Clone, Debug, Serialize)]
@@ -52,7 +55,7 @@ pub enum Group {
         defences: Defences,
     },
     LettersAndLook {
-        language: Language,
+        language: LanguageName,
         style: Style,
     },
     NoZone {

@@ -10,11 +10,6 @@ const MODES = ["sealed", "open"];
 const DEFENCES = ["same", "differ"];
 const SCALES = ["club", "tournament"];
 const STYLES = ["print", "light", "dark", "contrast"];
-/** What the settings call a language, and its tag. */
-const LANGUAGES = [
-  ["english", "en"], ["german", "de"], ["french", "fr"], ["spanish", "es"], ["italian", "it"], ["portuguese", "pt"],
-  ["dutch", "nl"], ["russian", "ru"], ["polish", "pl"], ["czech", "cs"], ["hungarian", "hu"], ["turkish", "tr"],
-];
 
 /** The days of the week from Monday on, as the page's language calls them. */
 function weekdays() {
@@ -23,27 +18,19 @@ function weekdays() {
   return Array.from({ length: 7 }, (_, day) => name.format(Date.UTC(2024, 0, 1 + day)));
 }
 
-/** The languages by name, as they are called in the page's. */
-function languages() {
-  const names = new Intl.DisplayNames(LOCALE, { type: "language" });
-  return LANGUAGES.map(([word, tag]) => [word, capital(names.of(tag) ?? word)]);
-}
-
-const capital = (word) => word[0].toLocaleUpperCase(LOCALE) + word.slice(1);
-
 /** Opens the view. */
 export async function openSettings(state) {
   const place = byId("settings");
   if (place.contains(document.activeElement)) return;
   try {
-    const { settings, zones, member_link } = await get("/api/coach/settings");
-    place.replaceChildren(form(settings, zones), ownLanguage(state.me), link(member_link), coachLink(state));
+    const { settings, zones, languages, member_link } = await get("/api/coach/settings");
+    place.replaceChildren(form(settings, zones, languages), ownLanguage(state.me), link(member_link), coachLink(state));
   } catch (error) {
     place.replaceChildren(make("p", { class: "trouble" }, error.message));
   }
 }
 
-function form(settings, zones) {
+function form(settings, zones, languages) {
   const told = make("p", { class: "told", role: "status" });
   const trouble = make("p", { class: "trouble", role: "alert" });
   const name = make("input", { id: "set-name", maxlength: 100, required: true, value: settings.name });
@@ -56,7 +43,7 @@ function form(settings, zones) {
     box: make("input", { type: "checkbox", id: `day-${bit}`, checked: Boolean(settings.days & (1 << bit)) }),
   }));
   const mode = oneOf(say("coaching-answers-are"), MODES.map((which) => [which, say("coaching-mode", { mode: which })]), settings.mode, "set-mode");
-  const letters = choice(languages(), settings.language, { id: "set-language" });
+  const letters = choice(languages, settings.language, { id: "set-language" });
   const style = choice(STYLES.map((which) => [which, say("coaching-style", { style: which })]), settings.style, { id: "set-style" });
   const scale = oneOf(say("coaching-points"), SCALES.map((which) => [which, say("coaching-scale", { scale: which })]), settings.points, "set-scale");
   const wrong = make("input", { id: "set-wrong", type: "number", min: 0, max: 5, step: 0.5, required: true, value: settings.wrong_cost });

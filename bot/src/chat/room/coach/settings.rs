@@ -10,12 +10,16 @@ use axum::{
 use serde::Serialize;
 
 use crate::{
-    chat::room::{
-        Shared,
-        door::Coach,
-        trouble::{Told, Trouble},
+    chat::{
+        common::text::LanguageName,
+        room::{
+            Shared,
+            door::Coach,
+            trouble::{Told, Trouble},
+        },
     },
-    desk::{Deed, Settings},
+    desk::{Deed, Language, Settings},
+    words::Words,
 };
 
 pub(super) fn routes() -> Router<Shared> {
@@ -30,18 +34,27 @@ struct Desk {
     settings: Settings,
     /// Every zone of the IANA database, by name.
     zones: Vec<&'static str>,
+    /// Every language of replies: its code, and its name in the reader's words.
+    languages: Vec<(Language, String)>,
     member_link: String,
 }
 
-async fn settings(State(room): State<Shared>, Coach(_): Coach) -> Told<Desk> {
+async fn settings(State(room): State<Shared>, Coach(coach): Coach) -> Told<Desk> {
+    let words = room.words_for(&coach).await;
     Ok(Json(Desk {
         settings: room.desk.settings(&room.place).await?,
         zones: chrono_tz::TZ_VARIANTS
             .iter()
             .map(|zone| zone.name())
             .collect(),
+        languages: languages(words),
         member_link: room.door.member_link(),
     }))
+}
+
+fn languages(words: &Words) -> Vec<(Language, String)> {
+    let named = |language| (language, LanguageName::listed(language, words));
+    Language::ALL.map(named).into()
 }
 
 async fn change(
@@ -85,4 +98,23 @@ async fn change_coach_link(
         response.headers_mut().append(header::SET_COOKIE, cookie);
     }
     Ok(response)
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::words::words;
+
+    #[test]
+    fn the_page_is_offered_every_language_of_replies() {
+        let offered = serde_json::to_value(languages(words("es"))).expect("JSON");
+        for language in Language::ALL {
+            let name = LanguageName::listed(language, words("es"));
+            let row = json!([language.code(), name]);
+            let rows = offered.as_array().expect("rows");
+            assert!(rows.contains(&row), "{row}");
+        }
+    }
 }
