@@ -19,14 +19,17 @@ use crate::{
 /// The most characters an answer's field takes; Discord's own bound.
 const LONGEST_ANSWER: u16 = 4_000;
 
-/// The most characters of a question or of words: the desk's own bound.
+/// The most characters of a question, of words alone or of words to a reply: the desk's own bound.
 const LONGEST_WRITTEN: u16 = 1_000;
 
 /// The most characters of a coach's private answer: the desk's own bound.
 const LONGEST_PRIVATE: u16 = 1_500;
 
+/// The points that a right answer is worth.
+const FULL: &str = "5";
+
 /// Points as somebody typed them.
-pub fn points_of(typed: &str) -> Answer<f64> {
+fn points_of(typed: &str) -> Answer<f64> {
     match typed.trim().replace(',', ".").parse() {
         Ok(points) => Ok(points),
         Err(_) => said(Coach::NoPoints {
@@ -71,21 +74,49 @@ pub fn respond_form(words: &Words, place: &Place, post: PostId) -> CreateModal {
         .components(vec![CreateActionRow::InputText(text)])
 }
 
-/// The coach's mark on an answer to a question.
-pub fn mark_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal {
+/// What the coach wrote into the form for a mark or a verdict.
+pub struct Assessment {
+    /// Points for the reply.
+    pub points: f64,
+    /// Words to its writer.
+    pub told: String,
+}
+
+impl Assessment {
+    /// Reads it; points that are no number are refused.
+    pub fn read(form: &ModalInteraction) -> Answer<Self> {
+        Ok(Self {
+            points: points_of(&field(form, "points"))?,
+            told: field(form, "words"),
+        })
+    }
+}
+
+/// The fields of an assessment: points, begun with some, and words.
+fn assessment_fields(words: &Words, points: &str) -> Vec<CreateActionRow> {
     let label = words.say(&Coach::FormVerdictPoints);
     let points = CreateInputText::new(InputTextStyle::Short, label, "points")
-        .value("5")
+        .value(points)
         .max_length(5);
     let label = words.say(&Coach::FormVerdictWords);
     let told = CreateInputText::new(InputTextStyle::Paragraph, label, "words")
         .required(false)
-        .max_length(1_000);
+        .max_length(LONGEST_WRITTEN);
+    [points, told].map(CreateActionRow::InputText).into()
+}
+
+/// The coach's mark on an answer to a question.
+pub fn mark_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal {
     let id = Press::Mark(reply).id(place);
-    CreateModal::new(id, words.say(&Coach::FormMark)).components(vec![
-        CreateActionRow::InputText(points),
-        CreateActionRow::InputText(told),
-    ])
+    CreateModal::new(id, words.say(&Coach::FormMark)).components(assessment_fields(words, FULL))
+}
+
+/// The coach's verdict on a reply to a problem.
+pub fn verdict_form(words: &Words, place: &Place, reply: ReplyId, right: bool) -> CreateModal {
+    let points = if right { FULL } else { "0" };
+    let id = Press::Judge { reply, right }.id(place);
+    CreateModal::new(id, words.say(&Coach::FormVerdict))
+        .components(assessment_fields(words, points))
 }
 
 /// What a question and words alone have alike.
@@ -137,27 +168,4 @@ pub fn private_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal
         words.say(&Coach::FormPrivate),
     )
     .components(vec![CreateActionRow::InputText(field)])
-}
-
-pub fn words_form(words: &Words, place: &Place, reply: ReplyId, right: bool) -> CreateModal {
-    let points = if right { "5" } else { "0" };
-    let points = CreateInputText::new(
-        InputTextStyle::Short,
-        words.say(&Coach::FormVerdictPoints),
-        "points",
-    )
-    .value(points)
-    .max_length(5);
-    let told = CreateInputText::new(
-        InputTextStyle::Paragraph,
-        words.say(&Coach::FormVerdictWords),
-        "words",
-    )
-    .required(false)
-    .max_length(1_000);
-    let id = Press::Judge { reply, right }.id(place);
-    CreateModal::new(id, words.say(&Coach::FormVerdict)).components(vec![
-        CreateActionRow::InputText(points),
-        CreateActionRow::InputText(told),
-    ])
 }

@@ -7,7 +7,7 @@ use super::At;
 use crate::{
     chat::discord::{
         commands::answers,
-        forms::{field, points_of},
+        forms::{Assessment, field},
         letter::Letter,
         oops::Answer,
     },
@@ -23,8 +23,7 @@ pub async fn waiting(at: At<'_>, waiting: usize) -> Answer<Letter> {
 /// The mark on an answer to a question.
 pub async fn marked(at: At<'_>, reply: ReplyId, form: &ModalInteraction) -> Answer<Letter> {
     let (coach, words) = at.reader().await;
-    let points = points_of(&field(form, "points"))?;
-    let told = field(form, "words");
+    let Assessment { points, told } = Assessment::read(form)?;
     at.house
         .desk
         .coach()
@@ -45,8 +44,7 @@ pub async fn judged(
         true => Verdict::Solved,
         false => Verdict::Wrong,
     };
-    let points = points_of(&field(form, "points"))?;
-    let told = field(form, "words");
+    let Assessment { points, told } = Assessment::read(form)?;
     at.house
         .desk
         .coach()

@@ -18,7 +18,7 @@ use serenity::{ChannelId, ComponentInteraction, CreateModal, ModalInteraction};
 
 use super::{
     buttons::{HeldPress, Press, Pressed},
-    forms::{answer_form, mark_form, private_form, respond_form, words_form},
+    forms::{answer_form, mark_form, private_form, respond_form, verdict_form},
     house::{self, House},
     letter::Letter,
     oops::{Answer, said},
@@ -86,7 +86,7 @@ async fn pressed_in_group(button: Button<'_>, at: At<'_>, wanted: Press) {
         Press::Mark(reply) => button.form(|words| mark_form(words, place, reply)).await,
         Press::Judge { reply, right } => {
             button
-                .form(|words| words_form(words, place, reply, right))
+                .form(|words| verdict_form(words, place, reply, right))
                 .await;
         }
         Press::ReplyTo(reply) => button.form(|words| private_form(words, place, reply)).await,
