@@ -90,46 +90,46 @@ impl LanguageName {
 #[serde(tag = "is", rename = "no-solution-proved")]
 pub struct NoSolutionProved {}
 
-/// How points are counted.
+/// A sentence or two on how points are counted.
 #[derive(Clone, Copy, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
-pub enum Scale {
-    ScaleRule,
-    ScaleWrongFree,
-    ScaleWrongEnds { later: Points },
-    ScaleWrongTakes { wrong: Points, later: Points },
-    ScaleHintFree,
-    ScaleHintTakes { hint: Points },
-    ScaleLeast { points: Points },
-    ScaleBest,
+pub enum PointsRule {
+    RuleFullSolution,
+    RuleWrongFree,
+    RuleWrongEnds { later: Points },
+    RuleWrongTakes { wrong: Points, later: Points },
+    RuleHintFree,
+    RuleHintTakes { hint: Points },
+    RuleLeast { points: Points },
+    RuleBest,
 }
 
 /// How points are counted in a group with these settings: the scale, what the group takes off, and what
 /// counts; a paragraph each.
-pub fn scale(words: &Words, settings: &Settings) -> [String; 3] {
+pub fn points_rules(words: &Words, settings: &Settings) -> [String; 3] {
     let costs = settings.costs();
     let (wrong, later) = (Points::of(costs.wrong), Points::of(costs.later));
     let wrong = match costs {
         Costs {
             wrong_ends: true, ..
-        } => Scale::ScaleWrongEnds { later },
-        Costs { wrong: 0.0, .. } => Scale::ScaleWrongFree,
-        _ => Scale::ScaleWrongTakes { wrong, later },
+        } => PointsRule::RuleWrongEnds { later },
+        Costs { wrong: 0.0, .. } => PointsRule::RuleWrongFree,
+        _ => PointsRule::RuleWrongTakes { wrong, later },
     };
     let hint = match costs.hint > 0.0 {
-        true => Scale::ScaleHintTakes {
+        true => PointsRule::RuleHintTakes {
             hint: Points::of(costs.hint),
         },
-        false => Scale::ScaleHintFree,
+        false => PointsRule::RuleHintFree,
     };
-    let least = (costs.least > 0.0).then(|| Scale::ScaleLeast {
+    let least = (costs.least > 0.0).then(|| PointsRule::RuleLeast {
         points: Points::of(costs.least),
     });
     let here = words.tell([wrong, hint].iter().chain(&least));
     [
-        words.say(&Scale::ScaleRule),
+        words.say(&PointsRule::RuleFullSolution),
         here,
-        words.say(&Scale::ScaleBest),
+        words.say(&PointsRule::RuleBest),
     ]
 }
 
@@ -167,7 +167,7 @@ mod tests {
             hint_cost,
             ..Settings::default()
         };
-        scale(english(), &settings).join("\n")
+        points_rules(english(), &settings).join("\n")
     }
 
     #[test]

@@ -24,7 +24,7 @@ use crate::chat::{
     common::{
         answer::{self, Asked},
         public,
-        text::scale,
+        text::points_rules,
     },
     said::explained,
 };
@@ -588,7 +588,7 @@ async fn points(
     headers: HeaderMap,
 ) -> Told<[String; 3]> {
     let settings = room.desk.settings(&room.place).await?;
-    Ok(Json(scale(room.words(&headers).await, &settings)))
+    Ok(Json(points_rules(room.words(&headers).await, &settings)))
 }
 
 async fn topics(State(room): State<Shared>, Guest { .. }: Guest) -> Told<Vec<String>> {

@@ -28,26 +28,26 @@ language-name = { $language ->
 
 ## Wie hier gezählt wird
 
-scale-rule = Eine vollständige Lösung ist 5 Punkte wert. In einem Zweizüger ist nur der Schlüsselzug gefragt. In einem längeren Matt zählt der Schlüsselzug 1 Punkt; die anderen 4 teilen sich auf die Varianten von voller Länge auf, abgerundet auf halbe Punkte; die Mattzüge brauchst du nicht anzugeben. Bei einem Gewinn oder Remis ist die Variante gefragt, bis der Gewinn auf dem Brett oder das Remis klar ist, höchstens vier Züge: Der erste Zug zählt 1 Punkt, die übrigen teilen sich 4. Ein falscher Schlüsselzug zählt nichts, mehrere erste Züge, von denen einer falsch ist, auch nicht. (Die fünf Punkte und wofür es sie gibt: die Löseregeln des Weltverbands für Schachkomposition; die Aufteilung stammt von uns.)
-scale-wrong-free = In dieser Gruppe kosten falsche Züge nichts.
-scale-wrong-ends = { $later ->
+rule-full-solution = Eine vollständige Lösung ist 5 Punkte wert. In einem Zweizüger ist nur der Schlüsselzug gefragt. In einem längeren Matt zählt der Schlüsselzug 1 Punkt; die anderen 4 teilen sich auf die Varianten von voller Länge auf, abgerundet auf halbe Punkte; die Mattzüge brauchst du nicht anzugeben. Bei einem Gewinn oder Remis ist die Variante gefragt, bis der Gewinn auf dem Brett oder das Remis klar ist, höchstens vier Züge: Der erste Zug zählt 1 Punkt, die übrigen teilen sich 4. Ein falscher Schlüsselzug zählt nichts, mehrere erste Züge, von denen einer falsch ist, auch nicht. (Die fünf Punkte und wofür es sie gibt: die Löseregeln des Weltverbands für Schachkomposition; die Aufteilung stammt von uns.)
+rule-wrong-free = In dieser Gruppe kosten falsche Züge nichts.
+rule-wrong-ends = { $later ->
     [one] In dieser Gruppe gibt es nach einem falschen ersten Zug für die Stellung nichts mehr. Ein falscher Zug später in der Variante kostet { $later-text } Punkt.
    *[other] In dieser Gruppe gibt es nach einem falschen ersten Zug für die Stellung nichts mehr. Ein falscher Zug später in der Variante kostet { $later-text } Punkte.
 }
-scale-wrong-takes = { $wrong ->
+rule-wrong-takes = { $wrong ->
     [one] In dieser Gruppe kostet jeder falsche erste Zug { $wrong-text } Punkt von dem, was folgt, und ein falscher Zug später in der Variante { $later-text }.
    *[other] In dieser Gruppe kostet jeder falsche erste Zug { $wrong-text } Punkte von dem, was folgt, und ein falscher Zug später in der Variante { $later-text }.
 }
-scale-hint-free = Tipps kosten nichts.
-scale-hint-takes = { $hint ->
+rule-hint-free = Tipps kosten nichts.
+rule-hint-takes = { $hint ->
     [one] Jeder Tipp kostet { $hint-text } Punkt.
    *[other] Jeder Tipp kostet { $hint-text } Punkte.
 }
-scale-least = { $points ->
+rule-least = { $points ->
     [one] Wer eine Stellung löst, behält mindestens { $points-text } Punkt, außer der letzte Tipp hat den Zug gezeigt.
    *[other] Wer eine Stellung löst, behält mindestens { $points-text } Punkte, außer der letzte Tipp hat den Zug gezeigt.
 }
-scale-best = Von deinen Antworten auf eine Stellung zählt die beste, und zwar so viel, wie sie wert war, als sie kam. Eine Antwort, die nicht erlaubt, nicht eindeutig oder nicht lesbar ist, kostet nichts. Eine Stellung behält die Preise, mit denen sie erschienen ist. Dein Trainer kann jedes Urteil ändern, und die Punkte ändern sich mit.
+rule-best = Von deinen Antworten auf eine Stellung zählt die beste, und zwar so viel, wie sie wert war, als sie kam. Eine Antwort, die nicht erlaubt, nicht eindeutig oder nicht lesbar ist, kostet nichts. Eine Stellung behält die Preise, mit denen sie erschienen ist. Dein Trainer kann jedes Urteil ändern, und die Punkte ändern sich mit.
 
 ## Eine Stellung, die schon aufbewahrt ist
 

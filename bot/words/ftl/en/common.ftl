@@ -28,27 +28,27 @@ language-name = { $language ->
 
 ## How points are counted here
 
-scale-rule = A full solution is worth 5 points. In a two-mover the key is all that is asked. In a longer mate the key is worth 1 point and the other 4 are shared by the full-length variations, rounded down to a half; the mating moves need not be written. In a win or a draw the line is asked until the gain is on the board or the draw is plain, four moves at most: the first move is worth 1 point, and the others share 4. A wrong key is worth nothing, and so are several first moves of which one is wrong. (The five points and what they are for: the solving rules of the World Federation for Chess Composition; how they are shared is ours.)
-scale-wrong-free = In this group wrong moves take nothing off.
+rule-full-solution = A full solution is worth 5 points. In a two-mover the key is all that is asked. In a longer mate the key is worth 1 point and the other 4 are shared by the full-length variations, rounded down to a half; the mating moves need not be written. In a win or a draw the line is asked until the gain is on the board or the draw is plain, four moves at most: the first move is worth 1 point, and the others share 4. A wrong key is worth nothing, and so are several first moves of which one is wrong. (The five points and what they are for: the solving rules of the World Federation for Chess Composition; how they are shared is ours.)
+rule-wrong-free = In this group wrong moves take nothing off.
 # $later: a wrong move after the first one of the line.
-scale-wrong-ends = { $later ->
+rule-wrong-ends = { $later ->
     [one] In this group nothing more can be scored on a position after a wrong first move. A wrong move later in the line takes { $later-text } point off.
    *[other] In this group nothing more can be scored on a position after a wrong first move. A wrong move later in the line takes { $later-text } points off.
 }
-scale-wrong-takes = { $wrong ->
+rule-wrong-takes = { $wrong ->
     [one] In this group each wrong first move takes { $wrong-text } point off what follows, and a wrong move later in the line { $later-text }.
    *[other] In this group each wrong first move takes { $wrong-text } points off what follows, and a wrong move later in the line { $later-text }.
 }
-scale-hint-free = Hints take nothing off.
-scale-hint-takes = { $hint ->
+rule-hint-free = Hints take nothing off.
+rule-hint-takes = { $hint ->
     [one] Each hint takes { $hint-text } point off.
    *[other] Each hint takes { $hint-text } points off.
 }
-scale-least = { $points ->
+rule-least = { $points ->
     [one] Whoever solves a position keeps at least { $points-text } point, unless the last hint has shown the move.
    *[other] Whoever solves a position keeps at least { $points-text } points, unless the last hint has shown the move.
 }
-scale-best = The best of your answers to a position counts, at what it was worth when it came. An answer that is not legal, not clear or not readable costs nothing. A position keeps the prices it was posted with. Your coach can change any verdict, and the points follow.
+rule-best = The best of your answers to a position counts, at what it was worth when it came. An answer that is not legal, not clear or not readable costs nothing. A position keeps the prices it was posted with. Your coach can change any verdict, and the points follow.
 
 ## A position that is kept already
 

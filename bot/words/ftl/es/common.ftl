@@ -28,26 +28,26 @@ language-name = { $language ->
 
 ## Cómo se cuenta aquí
 
-scale-rule = Una solución completa vale 5 puntos. En un mate en dos solo se pide la jugada clave. En un mate más largo la clave vale 1 punto y los otros 4 se reparten entre las variantes de longitud completa, redondeando hacia abajo a medios puntos; no hace falta escribir las jugadas de mate. Si se trata de ganar o de hacer tablas, se pide la variante hasta que la ganancia esté en el tablero o las tablas sean claras, cuatro jugadas como máximo: la primera vale 1 punto y las demás se reparten 4. Una clave equivocada no vale nada, y tampoco varias primeras jugadas si una de ellas falla. (Los cinco puntos y su porqué: el reglamento de soluciones de la Federación Mundial de Composición de Ajedrez; el reparto es nuestro.)
-scale-wrong-free = En este grupo las jugadas fallidas no quitan nada.
-scale-wrong-ends = { $later ->
+rule-full-solution = Una solución completa vale 5 puntos. En un mate en dos solo se pide la jugada clave. En un mate más largo la clave vale 1 punto y los otros 4 se reparten entre las variantes de longitud completa, redondeando hacia abajo a medios puntos; no hace falta escribir las jugadas de mate. Si se trata de ganar o de hacer tablas, se pide la variante hasta que la ganancia esté en el tablero o las tablas sean claras, cuatro jugadas como máximo: la primera vale 1 punto y las demás se reparten 4. Una clave equivocada no vale nada, y tampoco varias primeras jugadas si una de ellas falla. (Los cinco puntos y su porqué: el reglamento de soluciones de la Federación Mundial de Composición de Ajedrez; el reparto es nuestro.)
+rule-wrong-free = En este grupo las jugadas fallidas no quitan nada.
+rule-wrong-ends = { $later ->
     [one] En este grupo, tras una primera jugada fallida, la posición ya no da puntos. Una jugada fallida más adelante en la variante quita { $later-text } punto.
    *[other] En este grupo, tras una primera jugada fallida, la posición ya no da puntos. Una jugada fallida más adelante en la variante quita { $later-text } puntos.
 }
-scale-wrong-takes = { $wrong ->
+rule-wrong-takes = { $wrong ->
     [one] En este grupo cada primera jugada fallida quita { $wrong-text } punto de lo que sigue, y una jugada fallida más adelante en la variante, { $later-text }.
    *[other] En este grupo cada primera jugada fallida quita { $wrong-text } puntos de lo que sigue, y una jugada fallida más adelante en la variante, { $later-text }.
 }
-scale-hint-free = Las pistas no quitan nada.
-scale-hint-takes = { $hint ->
+rule-hint-free = Las pistas no quitan nada.
+rule-hint-takes = { $hint ->
     [one] Cada pista quita { $hint-text } punto.
    *[other] Cada pista quita { $hint-text } puntos.
 }
-scale-least = { $points ->
+rule-least = { $points ->
     [one] Quien resuelve una posición conserva al menos { $points-text } punto, salvo que la última pista haya mostrado la jugada.
    *[other] Quien resuelve una posición conserva al menos { $points-text } puntos, salvo que la última pista haya mostrado la jugada.
 }
-scale-best = De tus respuestas a una posición cuenta la mejor, con lo que valía cuando llegó. Una respuesta que no es legal, no está clara o no se puede leer no cuesta nada. Una posición conserva los precios con los que se publicó. Tu entrenador puede cambiar cualquier veredicto, y los puntos cambian con él.
+rule-best = De tus respuestas a una posición cuenta la mejor, con lo que valía cuando llegó. Una respuesta que no es legal, no está clara o no se puede leer no cuesta nada. Una posición conserva los precios con los que se publicó. Tu entrenador puede cambiar cualquier veredicto, y los puntos cambian con él.
 
 ## Una posición que ya está guardada
 

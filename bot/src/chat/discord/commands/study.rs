@@ -9,7 +9,7 @@ use serenity::{ButtonStyle, CreateActionRow, MessageId, UserId};
 use super::{Answer, Ctx, language, leaderboard, member, post_meant, privately};
 use crate::{
     chat::{
-        common::text::scale,
+        common::text::points_rules,
         discord::{
             buttons::{self, Press},
             fit, held,
@@ -299,7 +299,7 @@ async fn points(ctx: Ctx<'_>) -> Answer<()> {
         let house = ctx.data();
         let words = house.words_for(&place, &person).await;
         let settings = house.desk.settings(&place).await?;
-        Ok(Letter::text(scale(words, &settings).join("\n\n")))
+        Ok(Letter::text(points_rules(words, &settings).join("\n\n")))
     })
     .await
 }
