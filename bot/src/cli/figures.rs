@@ -521,10 +521,10 @@ mod tests {
         Informe, del 2 al 8 de marzo de 2026
         1 publicación, 8 intentos, 4 con solución (50 %), 1 al primer intento.
 
-        Quién participó
+        Quién ha participado
         Ana: 2,5 puntos, intentadas: 1, resueltas: 1, al primer intento: 0, 1 pista
         No respondieron: Bo
-        Dejaron de participar: Carla
+        Han dejado de participar: Carla
 
         Publicaciones
         Posición 7, Back rank, #2: intentos: 8, 4 con solución (50 %), 1 al primer intento. Errores más frecuentes: Td7 (3; 1...Txd7).

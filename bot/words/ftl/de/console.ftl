@@ -75,7 +75,7 @@ queue-not-while-paused = nicht während der Pause
 queue-kind = { $kind ->
     [problem] Stellung
     [question] Frage
-   *[words] Worte
+   *[words] Mitteilung
 }
 queue-topic-also = { $topic } (auch { $others })
 queue-no-topic = kein Thema

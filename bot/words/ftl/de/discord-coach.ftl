@@ -42,8 +42,8 @@ variations-are = Varianten:
 tries-are = Verführungen:
 in-the-week = Sie steht in der Woche.
 posted-before = ⚠ Schon gestellt, als Nr. { $number }: { $at }.
-with-the-post = Mit der Stellung:
-at-the-reveal = Bei der Auflösung:
+with-the-post = Zur Aufgabe:
+at-the-reveal = Zur Auflösung:
 beside-the-moves = Neben den Zügen, bei der Auflösung:
 
 ## Der Vorrat und die Woche
@@ -175,5 +175,5 @@ button-take-out = Herausnehmen
 button-right = Richtig …
 button-not-right = Nicht richtig …
 button-mark = Bewerten …
-button-answer-privately = Nur dem Mitglied antworten …
+button-answer-privately = Unter vier Augen antworten …
 button-no-answer = Keine Antwort nötig

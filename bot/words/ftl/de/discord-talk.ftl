@@ -106,7 +106,7 @@ button-send-to = { $kind ->
     [question] An Frage { $number } schicken
    *[words] An Mitteilung { $number } schicken
 }
-button-say-to-all = An alle sagen
+button-say-to-all = Allen sagen
 button-may-stay = Es darf stehen bleiben
 button-drop-it = Verwerfen
 button-decide = Entscheiden

@@ -81,7 +81,7 @@ figures-member-both = { $name }: { $points ->
 figures-did-not-answer = Nicht geantwortet: { $names }
 figures-went-quiet = Still geworden: { $names }
 figures-went-quiet-since = Still geworden ({ $recent }, nach { $before }): { $names }
-figures-came-back = Wieder da: { $names }
+figures-came-back = Wieder dabei: { $names }
 figures-post = { $topic ->
     [none] Stellung { $number }
    *[other] Stellung { $number }, { $topic }
@@ -94,7 +94,7 @@ missed-move = { $played } ({ $count })
 missed-refuted = { $played } ({ $count }; { $refuted })
 figures-asked = { $kind ->
     [question] Frage
-   *[words] Beitrag
+   *[words] Mitteilung
 } { $topic ->
     [none] { $number }
    *[other] { $number }, { $topic }

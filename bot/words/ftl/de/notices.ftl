@@ -11,7 +11,7 @@ no-longer-passes = { $soundness ->
 post-not-sent = { $kind ->
     [problem] Stellung { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
     [question] Frage { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
-   *[words] Beitrag { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
+   *[words] Mitteilung { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
 }
 reveal-not-sent = { $kind ->
     [problem] Die Auflösung von Stellung { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
@@ -42,7 +42,7 @@ broke-down = Es ist zusammengebrochen, was ein Fehler des Programms ist; wo, ste
 note-post = { $kind ->
     [problem] Stellung { $number }
     [question] Frage { $number }
-   *[words] Beitrag { $number }
+   *[words] Mitteilung { $number }
 }
 note-verdict = { $verdict ->
     [solved] Stellung { $number }: gelöst

@@ -34,7 +34,7 @@ nothing-to-post = In der Woche steht nichts, was gestellt werden darf; prüfe ei
 ## Das darf die Person nicht
 
 not-coach = Das können nur die Trainer der Gruppe. Ein Trainer kann weitere Trainer benennen.
-shut-out = Dein Trainer hat dich aus der Gruppe entfernt. Was du geschrieben hast, ist noch gespeichert: Frag deinen Trainer, wenn du eine Kopie willst oder es gelöscht haben möchtest.
+shut-out = Dein Trainer hat dich aus dieser Gruppe genommen. Was du vorher geschrieben hast, ist noch gespeichert: Frag deinen Trainer, wenn du eine Kopie möchtest oder es gelöscht haben willst.
 muted = { $until ->
     [none] { $reason ->
         [none] Dein Trainer hat dich stummgeschaltet, bis er es aufhebt: Du kannst Aufgaben lösen, aber nicht in die Gruppe schreiben.
@@ -138,7 +138,7 @@ nothing-to-choose = Bei dieser Stellung gibt es nichts zu wählen.
 answer-wanted = Schreib zuerst die Antwort; braucht es keine, dann sag „keine Antwort nötig“.
 answer-too-long = Die Antwort ist zu lang; höchstens { $most } Zeichen.
 nothing-to-overrule = Über diese Antwort ist noch nichts entschieden, also gibt es nichts umzustoßen. Beurteile sie, antworte unter vier Augen, oder sag, dass sie keine Antwort braucht.
-points-range = Punkte gehen von 0 bis 5.
+points-range = Punkte gibt es von 0 bis 5.
 marked-not-judged = Das beantwortet eine Frage, und da gibt es kein Richtig oder Falsch. Gib Punkte, antworte unter vier Augen, oder sag, dass sie keine Antwort braucht.
 judged-not-marked = Das ist die Antwort auf eine Stellung; gib zusammen mit den Punkten ein Urteil ab.
 words-to-member-too-long = Die Worte an das Mitglied sind zu lang; höchstens { $most } Zeichen.

@@ -85,7 +85,7 @@ coaching-sound = { $verdict ->
 }
 coaching-diagram-of = Diagramm von { $fen }
 coaching-drag = An eine andere Stelle ziehen
-coaching-no-topic = Thema
+coaching-no-topic = Kein Thema
 coaching-topic-of = Thema von { $item }
 coaching-topic-set = Das Thema ist jetzt: { $topic }.
 coaching-topic-gone = Das Thema ist weg.
@@ -100,7 +100,7 @@ coaching-post-now = Jetzt stellen
 coaching-post-now-sure = { $item } jetzt stellen, vor der Zeit?
 coaching-post-it-now = Jetzt stellen
 coaching-wait = Warten
-coaching-goes-out = Sie geht jetzt hinaus.
+coaching-goes-out = Sie erscheint jetzt.
 coaching-take-out = Herausnehmen
 coaching-take-out-of-week = Aus der Woche nehmen
 coaching-taken-out = Aus der Woche genommen; sie liegt auf dem Regal.
@@ -129,8 +129,8 @@ coaching-write = Eine Frage oder eine Mitteilung schreiben
 coaching-write-words = Der Text, höchstens 1.000 Zeichen
 coaching-write-fen = Eine Stellung daneben (FEN), wenn du magst
 coaching-write-reveal = Bei einer Frage: deine eigenen Worte dazu, zu sehen, sobald sie geschlossen ist
-coaching-queue-question = Als Frage in die Woche nehmen
-coaching-queue-words = Als Mitteilung in die Woche nehmen
+coaching-queue-question = Als Frage in die Woche stellen
+coaching-queue-words = Als Mitteilung in die Woche stellen
 coaching-write-what = Eine Frage beantworten die Mitglieder mit ihren eigenen Worten, und du bewertest, was sie schreiben; sonst sieht es niemand. Eine Mitteilung nimmt keine Antworten an.
 coaching-question-waits = Die Frage wartet am Ende der Woche.
 coaching-words-wait = Die Mitteilung wartet am Ende der Woche.
@@ -154,8 +154,8 @@ coaching-left-out = { $count ->
    *[other] { $count } schon gestellte Stellungen sind ausgelassen: siehe unten.
 }
 coaching-add-sound = { $count ->
-    [one] Die korrekte in die Woche nehmen
-   *[other] Die { $count } korrekten in die Woche nehmen
+    [one] Die korrekte in die Woche stellen
+   *[other] Die { $count } korrekten in die Woche stellen
 }
 coaching-shelf = Auf dem Regal: früher geprüft, in keiner Woche ({ $count })
 coaching-more = { $count } weitere zeigen
@@ -184,8 +184,8 @@ coaching-keep-words = Diese Worte behalten
 coaching-words-kept = Diese Worte sind behalten.
 coaching-in-week = In der Woche.
 coaching-see-week = Zur Woche
-coaching-enqueue = In die Woche nehmen
-coaching-enqueue-again = Noch einmal in die Woche nehmen
+coaching-enqueue = In die Woche stellen
+coaching-enqueue-again = Noch einmal in die Woche stellen
 coaching-post-anyway = Trotzdem stellen
 coaching-post-anyway-again = Trotzdem und noch einmal stellen
 

@@ -53,9 +53,9 @@ help-shared = Lo que varias órdenes tienen en común.
     .arg-again = También las que ya se publicaron
     .arg-item = Número de la entrada
     .arg-position = Número de la posición
-help = Lleva el problema de ajedrez del día de un grupo de estudio: lo comprueba, lo publica, lee las respuestas, contesta las jugadas falladas con su refutación, guarda las soluciones hasta el final y suma por temas.
+help = Lleva el problema de ajedrez del día de un grupo de estudio: lo revisa, lo publica, lee las respuestas, contesta las jugadas falladas con su refutación, guarda las soluciones hasta el final y suma por temas.
     .long =
-        Lleva el problema de ajedrez del día de un grupo de estudio: lo comprueba, lo publica, lee las respuestas, contesta las jugadas falladas con su refutación, guarda las soluciones hasta el final y suma por temas.
+        Lleva el problema de ajedrez del día de un grupo de estudio: lo revisa, lo publica, lee las respuestas, contesta las jugadas falladas con su refutación, guarda las soluciones hasta el final y suma por temas.
 
         Estado de salida: 0 como se pidió; 1 hecho, y algo deja que desear; 2 no se pudo hacer.
 help-serve = Ejecuta el bot: horario, sala del club y Discord donde haya un token (también sin orden)
@@ -69,9 +69,9 @@ help-demo = Ejecútalo con un almacén nuevo y un grupo inventado; la primera po
 
         No necesita cuenta, clave ni servicio. El almacén se tira al final si --store no nombra un archivo.
     .arg-port = Puerto de la sala del club; si está ocupado se toma uno libre
-help-check = Comprueba posiciones de EPD, PGN o líneas de FEN
+help-check = Revisa posiciones de EPD, PGN o líneas de FEN
     .long =
-        Comprueba posiciones: ¿se cumple la tarea contra toda defensa, y hay una sola clave?
+        Revisa posiciones: ¿se cumple la tarea contra toda defensa, y hay una sola clave?
 
         El tipo de archivo (EPD, PGN, líneas de FEN) se ve por su contenido; `-` lee la entrada estándar. Estado de salida 1 si una posición no es correcta.
     .after =
@@ -86,9 +86,9 @@ help-check = Comprueba posiciones de EPD, PGN o líneas de FEN
     .arg-tables = Carpeta con tablas de finales en formato Syzygy
     .arg-engine = Motor UCI al que se pide una segunda opinión sobre lo que no se pudo demostrar
     .arg-files = Archivos que se leen
-help-import = Comprueba posiciones y las guarda
+help-import = Revisa posiciones y las guarda
     .long =
-        Comprueba posiciones y las guarda, con lo que se comprobó y cómo.
+        Revisa posiciones y las guarda, con lo que se revisó y cómo.
 
         Estado de salida 1 si una posición no es correcta (se guarda igualmente si las reglas se le aplican), si ya está guardada con otro nombre, tema o comentario y --same no dice cuál vale, o si --queue deja fuera una que ya se publicó.
     .arg-json = Un objeto JSON por posición
@@ -111,7 +111,7 @@ help-queue-question = Pone una pregunta al final de la semana: los miembros resp
     .arg-topic = El tema en el que cuentan sus puntos
     .arg-reveal = Tus propias palabras, que se muestran al cierre
 help-queue-say = Pone al final de la semana palabras para leer: no admiten respuestas
-    .arg-words = Las palabras, como máximo 1000 caracteres
+    .arg-words = El texto, como mucho 1000 caracteres
     .arg-fen = Una posición que se muestra al lado
     .arg-topic = El tema
     .arg-on = Cuándo salen, en la hora del grupo, como 2026-12-01T18:00
@@ -204,8 +204,8 @@ help-leaderboard = Puntos por tema y período
           sealed-move leaderboard --topic 'Mate de la coz' --csv > puntos.csv
     .arg-topic = Solo los problemas de este tema
     .arg-csv = CSV con una línea de cabecera
-help-summary = Quién participó, cómo fue, qué enseñar después
-    .long = El resumen: quién participó, resolvió, se quedó callado o volvió; cómo fue cada posición y cada tema; y por tanto qué enseñar después.
+help-summary = Quién ha participado, cómo fue, qué enseñar después
+    .long = El resumen: quién ha participado, ha resuelto, se ha quedado callado o ha vuelto; cómo fue cada posición y cada tema; y por tanto qué enseñar después.
     .after =
         Ejemplos:
           sealed-move summary --period 'last 4 weeks'
@@ -213,7 +213,7 @@ help-summary = Quién participó, cómo fue, qué enseñar después
           sealed-move summary --charts graficos/
     .arg-topic = Solo los problemas de este tema
     .arg-csv = Una de las tablas del resumen como CSV, con una línea de cabecera
-    .arg-csv-is-members = quién participó
+    .arg-csv-is-members = quién ha participado
     .arg-csv-is-posts = cómo fue cada problema
     .arg-csv-is-topics = cómo fue cada tema
     .arg-charts = Dibuja además los gráficos en esta carpeta

@@ -78,7 +78,7 @@ queue-not-while-paused = no durante la pausa
 queue-kind = { $kind ->
     [problem] posición
     [question] pregunta
-   *[words] palabras
+   *[words] aviso
 }
 queue-topic-also = { $topic } (también { $others })
 queue-no-topic = sin tema

@@ -51,7 +51,7 @@ commonest-wrong-because = { $times ->
     [one] La jugada fallida más frecuente fue { $played }, elegida una vez. Falla por { $line }: { $why }.
    *[other] La jugada fallida más frecuente fue { $played }, elegida { $times } veces. Falla por { $line }: { $why }.
 }
-nobody-took-part = No participó nadie.
+nobody-took-part = No ha participado nadie.
 stayed-unsolved = { $tried ->
     [one] Lo intentó un miembro y quedó sin resolver.
    *[other] Lo intentaron { $tried } miembros y quedó sin resolver.

@@ -106,7 +106,7 @@ button-send-to = { $kind ->
     [question] Enviarla a la pregunta { $number }
    *[words] Enviarla al aviso { $number }
 }
-button-say-to-all = Decirlo a todos
+button-say-to-all = Decírselo a todos
 button-may-stay = Puede quedarse
 button-drop-it = Descartarlo
 button-decide = Decidir

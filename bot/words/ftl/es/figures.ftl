@@ -79,8 +79,8 @@ figures-member-both = { $name }: { $points ->
    *[other] { $answered } preguntas respondidas
 }
 figures-did-not-answer = No respondieron: { $names }
-figures-went-quiet = Dejaron de participar: { $names }
-figures-went-quiet-since = Dejaron de participar ({ $recent }, tras { $before }): { $names }
+figures-went-quiet = Han dejado de participar: { $names }
+figures-went-quiet-since = Han dejado de participar ({ $recent }, tras { $before }): { $names }
 figures-came-back = Han vuelto: { $names }
 figures-post = { $topic ->
     [none] Posición { $number }
@@ -94,7 +94,7 @@ missed-move = { $played } ({ $count })
 missed-refuted = { $played } ({ $count }; { $refuted })
 figures-asked = { $kind ->
     [question] Pregunta
-   *[words] Publicación
+   *[words] Aviso
 } { $topic ->
     [none] { $number }
    *[other] { $number }, { $topic }
@@ -119,7 +119,7 @@ figures-topic-asked = { $topic }: { $questions ->
     [one] { $answered } respuesta
    *[other] { $answered } respuestas
 }
-figures-who-took-part = Quién participó
+figures-who-took-part = Quién ha participado
 figures-posts = Publicaciones
 figures-topics = Temas, el más flojo primero
 figures-what-next = Qué enseñar ahora

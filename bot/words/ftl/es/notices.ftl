@@ -2,16 +2,16 @@
 
 slot-empty = Es hora de publicar y nada de la semana puede publicarse, así que no se ha publicado nada. Importa posiciones y pon en la semana las correctas; luego espera a la próxima hora, o publica una enseguida.
 no-longer-passes = { $soundness ->
-    [several-keys] Comprobada de nuevo antes de publicarla, { $position } tiene más de una clave, así que no se publica.
-    [short] Comprobada de nuevo antes de publicarla, { $position } se resuelve en menos jugadas de las pedidas, así que no se publica.
-    [unsound] Comprobada de nuevo antes de publicarla, { $position } no cumple lo que promete, así que no se publica.
-    [illegal] Comprobada de nuevo antes de publicarla, { $position } no sirve, así que no se publica.
-   *[other] Comprobada de nuevo antes de publicarla, { $position } no pudo decidirse en el tiempo permitido, así que no se publica.
+    [several-keys] Revisada de nuevo antes de publicarla, { $position } tiene más de una clave, así que no se publica.
+    [short] Revisada de nuevo antes de publicarla, { $position } se resuelve en menos jugadas de las pedidas, así que no se publica.
+    [unsound] Revisada de nuevo antes de publicarla, { $position } no cumple lo que promete, así que no se publica.
+    [illegal] Revisada de nuevo antes de publicarla, { $position } no sirve, así que no se publica.
+   *[other] Revisada de nuevo antes de publicarla, { $position } no pudo decidirse en el tiempo permitido, así que no se publica.
 } Mira su informe, corrígela, o di que se publique de todos modos.
 post-not-sent = { $kind ->
     [problem] La posición { $number } no pudo enviarse: { $why } Sigo intentándolo.
     [question] La pregunta { $number } no pudo enviarse: { $why } Sigo intentándolo.
-   *[words] La publicación { $number } no pudo enviarse: { $why } Sigo intentándolo.
+   *[words] El aviso { $number } no pudo enviarse: { $why } Sigo intentándolo.
 }
 reveal-not-sent = { $kind ->
     [problem] La solución de la posición { $number } no pudo enviarse: { $why } Sigo intentándolo.
@@ -42,7 +42,7 @@ broke-down = Se averió, lo que es un fallo del programa; el registro dice dónd
 note-post = { $kind ->
     [problem] posición { $number }
     [question] pregunta { $number }
-   *[words] publicación { $number }
+   *[words] aviso { $number }
 }
 note-verdict = { $verdict ->
     [solved] posición { $number }: resuelta

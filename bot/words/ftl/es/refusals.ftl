@@ -5,7 +5,7 @@
 not-a-group = Aquí todavía no hay ningún grupo de estudio; un entrenador puede crear uno.
 no-member = Ese miembro no está (o ya no está) en este grupo.
 no-post = Ese problema no existe en este grupo.
-no-position = Esa posición no existe en este grupo; comprueba antes un archivo.
+no-position = Esa posición no existe en este grupo; revisa antes un archivo.
 no-reply = Esa respuesta no existe en este grupo.
 no-message = Ese mensaje no existe en este grupo.
 no-reply-of-yours = No tienes ninguna solución así.
@@ -29,12 +29,12 @@ nothing-asked = Ya no se pregunta nada sobre esta respuesta.
 nothing-asked-any-more = Ya no se pregunta nada sobre esta respuesta: llegó otra más tarde, o el problema se cerró.
 code-owner-gone = El miembro de quien era este código ya no está.
 still-on-its-way = Este problema todavía está saliendo.
-nothing-to-post = No hay en la semana nada que se pueda publicar; comprueba un archivo y pon en la semana las correctas.
+nothing-to-post = No hay en la semana nada que se pueda publicar; revisa un archivo y pon en la semana las correctas.
 
 ## No está permitido
 
 not-coach = Eso solo lo pueden hacer los entrenadores del grupo. Un entrenador puede nombrar a otros.
-shut-out = Tu entrenador te ha sacado de este grupo. Lo que escribiste sigue guardado: pídele una copia a tu entrenador, o que lo borre, si lo quieres.
+shut-out = Tu entrenador te ha quitado de este grupo. Lo que escribiste antes sigue guardado: pregúntale si quieres una copia o quieres que se borre.
 muted = { $until ->
     [none] { $reason ->
         [none] Tu entrenador te ha silenciado hasta que lo levante: puedes responder a los problemas, pero no escribir al grupo.

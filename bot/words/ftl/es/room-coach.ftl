@@ -10,7 +10,7 @@ coaching-window = Entrenador: { $group }
 coaching-skip = Saltar a la página
 coaching-parts = Partes de la página del entrenador
 coaching-nav-week = Semana
-coaching-nav-check = Comprobar
+coaching-nav-check = Revisar
 coaching-nav-summary = Resumen
 coaching-nav-room = Página de los miembros
 coaching-posts = Publicaciones
@@ -68,8 +68,8 @@ coaching-pause-posting = Hacer una pausa
 coaching-pause-until = Hasta la mañana del (vacío: hasta que la termines)
 coaching-pause = Pausa
 coaching-pause-done = Por ahora no sale ninguna posición.
-coaching-nothing-waits = No hay nada en espera. Cuando toca una posición y la semana está vacía, el bot te avisa; nunca publica nada sin comprobar.
-coaching-check-for-week = Comprobar posiciones para la semana
+coaching-nothing-waits = No hay nada en espera. Cuando toca una posición y la semana está vacía, el bot te avisa; nunca publica nada sin revisar.
+coaching-check-for-week = Revisar posiciones para la semana
 coaching-waits = en espera
 coaching-due-fixed = { $at }, fijo
 coaching-also = también { $topics }
@@ -100,7 +100,7 @@ coaching-post-now = Publicar ya
 coaching-post-now-sure = ¿Publicar ya { $item }, antes de su hora?
 coaching-post-it-now = Publicarla ya
 coaching-wait = Esperar
-coaching-goes-out = Sale ahora.
+coaching-goes-out = Se publica ahora.
 coaching-take-out = Sacar
 coaching-take-out-of-week = Sacar de la semana
 coaching-taken-out = Fuera de la semana; está en el estante.
@@ -118,13 +118,13 @@ coaching-unfix = Dejarlo al calendario
 coaching-unfixed = Decide el calendario.
 coaching-as-members = Así la verán los miembros
 
-## Comprobar
+## Revisar
 
-coaching-check = Comprobar posiciones
+coaching-check = Revisar posiciones
 coaching-paste = Pega líneas EPD, PGN o FEN, o suelta aquí un archivo
-coaching-check-pasted = Comprobar lo pegado
+coaching-check-pasted = Revisar lo pegado
 coaching-choose-file = Elegir un archivo
-coaching-check-what = Hasta 16 MB. Cada posición se comprueba antes de poder publicarse; si se pide un mate, mediante búsqueda exhaustiva. De aquí no sale nada por sí solo.
+coaching-check-what = Hasta 16 MB. Cada posición se revisa antes de poder publicarse; si se pide un mate, mediante búsqueda exhaustiva. De aquí no sale nada por sí solo.
 coaching-write = Escribir una pregunta o un aviso
 coaching-write-words = El texto, como mucho 1000 caracteres
 coaching-write-fen = Una posición al lado (FEN), si quieres
@@ -138,16 +138,16 @@ coaching-written-found = Preguntas y avisos en el archivo: { $count }
 coaching-with-position = Con la posición { $fen }
 coaching-waits-at-end = Espera al final de la semana.
 coaching-nothing-pasted = Todavía no has pegado nada.
-coaching-file-too-large = { $name } ocupa más de 16 MB. Divídelo y comprueba las partes una a una.
+coaching-file-too-large = { $name } ocupa más de 16 MB. Divídelo y revisa las partes una a una.
 coaching-reading = Leyendo { $name }…
-coaching-positions-checked = Posiciones comprobadas
+coaching-positions-checked = Posiciones revisadas
 coaching-checked-of = { $count ->
-    [one] { $done } de { $count } posición comprobada
-   *[other] { $done } de { $count } posiciones comprobadas
+    [one] { $done } de { $count } posición revisada
+   *[other] { $done } de { $count } posiciones revisadas
 }
 coaching-checked = { $count ->
-    [one] { $count } posición comprobada; correctas: { $sound }
-   *[other] { $count } posiciones comprobadas; correctas: { $sound }
+    [one] { $count } posición revisada; correctas: { $sound }
+   *[other] { $count } posiciones revisadas; correctas: { $sound }
 }
 coaching-left-out = { $count ->
     [one] Se deja fuera { $count } posición que ya salió: mira abajo.
@@ -157,7 +157,7 @@ coaching-add-sound = { $count ->
     [one] Poner la correcta en la semana
    *[other] Poner las { $count } correctas en la semana
 }
-coaching-shelf = En el estante: comprobadas antes, en ninguna semana ({ $count })
+coaching-shelf = En el estante: revisadas antes, en ninguna semana ({ $count })
 coaching-more = Mostrar { $count } más
 coaching-outcome = { $id }: { $found }
 coaching-keys = { $count ->
@@ -170,7 +170,7 @@ coaching-note = Nota: { $text }
 coaching-proved = Demostrado mediante búsqueda exhaustiva.
 coaching-judged-at = Juzgado a profundidad { $depth }.
 coaching-level = Dificultad aproximada: { $level } de 10.
-coaching-keep-old = Conservar la antigua
+coaching-keep-old = Conservar la anterior
 coaching-take-new = Tomar la nueva
 coaching-keep-both = Conservar los dos temas
 coaching-posted-before = Ya salió como n.º { $number }: { $at }.
