@@ -168,10 +168,22 @@ async fn each_reader_has_a_language_of_their_own() {
     coach.press("Check").await;
     coach.type_into("#paste", "8/8").await;
     coach.press("Settings").await;
+    coach.find("#save-settings").await;
+    let tournament = "document.querySelector('#set-scale-tournament').click()";
+    coach.run(tournament, vec![]).await;
     choose(&coach, "#language", "de").await;
     until_in(&coach, "de").await;
     coach
         .until_says("#settings", "Einstellungen speichern")
+        .await;
+    // A choice that was begun is there again, and so is what depends on it.
+    coach
+        .until(
+            "no price of a wrong move in a tournament",
+            "return document.querySelector('#set-scale-tournament')?.checked \
+               && document.querySelector('#set-wrong').disabled",
+            vec![],
+        )
         .await;
     coach.press("Prüfen").await;
     let pasted = coach

@@ -29,6 +29,12 @@ export function loadAgain(...except) {
   location.reload();
 }
 
+/** Ticks a field, or not; what the page draws by it is drawn again, before fields below it are filled. */
+function tick(field, ticked) {
+  field.checked = ticked;
+  field.dispatchEvent(new Event("change", { bubbles: true }));
+}
+
 /** Puts back what was typed, into fields that are there and into those that come. */
 export function putBack() {
   const kept = new Map(JSON.parse(sessionStorage.getItem(KEPT) ?? "[]"));
@@ -41,7 +47,7 @@ export function putBack() {
       const field = /** @type {HTMLInputElement | null} */ (document.getElementById(id));
       if (!field || filled.has(field)) continue;
       filled.add(field);
-      if (typeof value === "boolean") field.checked = value;
+      if (typeof value === "boolean") tick(field, value);
       else field.value = value;
     }
   };
