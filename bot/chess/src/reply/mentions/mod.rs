@@ -2,9 +2,10 @@
 //!
 //! Not the reader's question, which is what its writer claims, but a guard's: in doubt it says yes, since
 //! a false alarm costs its writer one press and a leak costs everybody the position. A square that a
-//! legal move goes to is enough, with whatever stands before it; so is a piece with a square, a direction
-//! or what a move does; castling, promoting and capturing where the position allows it; and squares
-//! spelled out, in descriptive notation, or scattered over several words.
+//! legal move goes to is enough, with whatever stands before it, a room or a table too, since "her majesty
+//! visits room H7" tells it as well; so is a piece with a square, a direction or what a move does;
+//! castling, promoting and capturing where the position allows it; and squares spelled out, in descriptive
+//! notation, or scattered over several words.
 //!
 //! [`fold`] makes characters plain, `vocabulary.txt` has the words of each language.
 
