@@ -93,7 +93,16 @@ async fn a_question_from_the_form_to_its_close_and_the_summary() {
     anna.until_says("#own .own-answer", "The weak back rank.")
         .await;
 
-    // In the message box it is asked what the words are to be.
+    // The question has its box; the message box is for talk, and it is asked what the words are to be.
+    boris
+        .until(
+            "one way to answer",
+            "return !document.querySelector('#answer').checkVisibility() \
+               && !document.querySelector('#answering').checkVisibility()",
+            vec![],
+        )
+        .await;
+    boris.until_says("#say-help", "under the question").await;
     boris.type_into("#text", "Good evening").await;
     boris.press("Send").await;
     boris.until_says("#held", "answer to question 1").await;

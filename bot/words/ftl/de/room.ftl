@@ -157,11 +157,12 @@ room-text-placeholder = Dein Zug oder eine Nachricht
 room-answer = Antworten
 room-send = Senden
 room-say-what = Ein Zug, den du sendest, gilt als deine Antwort: Nur du siehst ihn und was daraus wird. Wo nicht klar ist, was ein Text sein soll, wirst du erst gefragt. Mit „Antworten“ wird jeder Text als Antwort gelesen. Die Eingabetaste sendet, Umschalt und Eingabetaste beginnt eine neue Zeile.
+# Solange eine Frage zu sehen ist, die in einem eigenen Feld beantwortet wird.
+room-talk-placeholder = Eine Nachricht an die Gruppe
+room-talk-what = Hier redest du mit der Gruppe; deine Antwort gehört in das Feld unter der Frage. Bevor ein Text, der eine Antwort sein kann, für andere zu sehen ist, wirst du gefragt. Die Eingabetaste sendet, Umschalt und Eingabetaste beginnt eine neue Zeile.
 room-answers = Antwort auf
 room-answers-number = Antwort auf Nr. { $number }
 room-answers-number-topic = Antwort auf Nr. { $number }, { $topic }
-room-answers-question = Antwort auf Nr. { $number }, eine Frage
-room-answers-question-topic = Antwort auf Nr. { $number }, { $topic }, eine Frage
 room-closed-no-other = Nr. { $number } ist geschlossen. Was du geschrieben hast, steht noch hier.
 room-closed-other = Nr. { $number } ist geschlossen. Das Feld antwortet jetzt auf Nr. { $other }; was du geschrieben hast, steht noch hier.
 room-closed-meanwhile = Nr. { $number } wurde geschlossen, während du geschrieben hast. Was soll das hier werden?

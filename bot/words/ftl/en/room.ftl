@@ -167,12 +167,13 @@ room-answer = Answer
 room-send = Send
 # “Answer” is room-answer.
 room-say-what = A move you send is taken as your answer: you alone see it and what comes of it. Where it is not plain what a text is to be, you are asked first. Use Answer to have anything read as one. Enter sends, Shift and Enter begins a new line.
+# While a question is shown, which is answered in a box of its own.
+room-talk-placeholder = A word to the group
+room-talk-what = Talk with the group here; your answer goes into the box under the question. Before a word that may be an answer is shown to anybody, you are asked. Enter sends, Shift and Enter begins a new line.
 # Before a menu of the open positions.
 room-answers = Answers
 room-answers-number = Answers No. { $number }
 room-answers-number-topic = Answers No. { $number }, { $topic }
-room-answers-question = Answers No. { $number }, a question
-room-answers-question-topic = Answers No. { $number }, { $topic }, a question
 room-closed-no-other = No. { $number } has closed. What you typed is still here.
 room-closed-other = No. { $number } has closed. The box now answers No. { $other }; what you typed is still here.
 room-closed-meanwhile = No. { $number } closed while you wrote. What is this to be?

@@ -157,11 +157,12 @@ room-text-placeholder = Tu jugada o un mensaje
 room-answer = Responder
 room-send = Enviar
 room-say-what = Una jugada que envías se toma como tu respuesta: solo tú la ves, y solo tú ves su resultado. Si no está claro qué debe ser un texto, primero se te pregunta. Con «Responder» cualquier texto se lee como respuesta. Intro envía; Mayús e Intro empieza una línea nueva.
+# Mientras se ve una pregunta, que se responde en su propio cuadro.
+room-talk-placeholder = Un mensaje al grupo
+room-talk-what = Aquí hablas con el grupo; tu respuesta va en el cuadro debajo de la pregunta. Antes de mostrar a los demás un texto que puede ser una respuesta, se te pregunta. Intro envía; Mayús e Intro empieza una línea nueva.
 room-answers = Respuesta a
 room-answers-number = Respuesta a la n.º { $number }
 room-answers-number-topic = Respuesta a la n.º { $number }, { $topic }
-room-answers-question = Respuesta a la n.º { $number }, una pregunta
-room-answers-question-topic = Respuesta a la n.º { $number }, { $topic }, una pregunta
 room-closed-no-other = La n.º { $number } se ha cerrado. Lo que has escrito sigue aquí.
 room-closed-other = La n.º { $number } se ha cerrado. Ahora el cuadro responde a la n.º { $other }; lo que has escrito sigue aquí.
 room-closed-meanwhile = La n.º { $number } se cerró mientras escribías. ¿Qué quieres hacer con esto?

@@ -1,5 +1,6 @@
 // @ts-check
-// The message box: which open position it answers, and what is asked before a text is taken or shown.
+// The message box: which open position it answers, and what is asked before a text is taken or shown. While a
+// question is chosen, which has a box of its own, it is for talk.
 
 import { careful, mark, post } from "./ask.js";
 import { button, byId, choice, fill, make } from "./build.js";
@@ -65,10 +66,19 @@ export function choose(id) {
   page.chosen();
 }
 
-/** Says which position is answered; with several open, a choice. */
+/** Says which position is answered; with several open, a choice. A question has a box of its own. */
 function draw() {
   const open = openRows();
   const place = byId("answering");
+  const talkOnly = rowOf(page.state.open)?.kind === "question";
+  byId("answer").hidden = talkOnly;
+  text.placeholder = talkOnly ? say("room-talk-placeholder") : say("room-text-placeholder");
+  byId("say-help").textContent = talkOnly ? say("room-talk-what") : say("room-say-what");
+  if (talkOnly) {
+    place.hidden = true;
+    fill(place, null);
+    return;
+  }
   if (open.length < 2) {
     place.hidden = open.length === 0;
     fill(place, open.length ? make("span", { class: "answers" }, answersWhich(open[0])) : null);
@@ -81,11 +91,8 @@ function draw() {
   fill(place, make("label", { for: "answers-post" }, say("room-answers")), select);
 }
 
-function answersWhich({ number: n, topic, kind }) {
+function answersWhich({ number: n, topic }) {
   const number = String(n);
-  if (kind === "question") {
-    return topic ? say("room-answers-question-topic", { number, topic }) : say("room-answers-question", { number });
-  }
   return topic ? say("room-answers-number-topic", { number, topic }) : say("room-answers-number", { number });
 }
 
