@@ -13,7 +13,7 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move_store::{
     Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupId, GroupSettings,
     MemberId, Mode, Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span,
-    Store, StoreError, TopicId, Tx, Verdict, Via, Words,
+    Store, StoreError, TimeOfDay, TopicId, Tx, Verdict, Via, Weekdays, Words,
 };
 
 const POSTS: usize = 500;
@@ -43,9 +43,9 @@ fn fill(tx: &Tx<'_>) -> Result<GroupId, StoreError> {
         delivery: Delivery::Shown,
         settings: GroupSettings {
             name: "Club".into(),
-            zone: "UTC".into(),
-            post_time: "18:00".into(),
-            days: 127,
+            zone: chrono_tz::UTC,
+            post_time: TimeOfDay::of(18, 0),
+            days: Weekdays::every_day(),
             open_minutes: 1380,
             mode: Mode::Sealed,
             language: "english".into(),

@@ -1,13 +1,17 @@
 //! What the tests of this package share: a store on a real file with a group in it.
 
-use chrono::{TimeDelta, TimeZone, Utc};
+use chrono::{
+    TimeDelta, TimeZone, Utc,
+    Weekday::{Fri, Mon, Thu, Tue, Wed},
+};
 use serde_json::json;
 use tempfile::TempDir;
 
 use crate::{
     Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupId, GroupSettings,
     ItemId, MemberId, Mode, Moment, Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict,
-    PostId, Prices, ReplyId, Scale, Soundness, Store, StoreError, Tx, Verdict, Via, Words,
+    PostId, Prices, ReplyId, Scale, Soundness, Store, StoreError, TimeOfDay, Tx, Verdict, Via,
+    Weekdays, Words,
 };
 
 /// What a post costs here.
@@ -91,9 +95,9 @@ const JOTTED: ChatKey = ChatKey::of("jotted");
 pub fn settings() -> GroupSettings {
     GroupSettings {
         name: "Evening circle".into(),
-        zone: "Europe/Lisbon".into(),
-        post_time: "18:00".into(),
-        days: 0b001_1111,
+        zone: chrono_tz::Europe::Lisbon,
+        post_time: TimeOfDay::of(18, 0),
+        days: Weekdays::from([Mon, Tue, Wed, Thu, Fri]),
         open_minutes: 1380,
         mode: Mode::Sealed,
         language: "english".into(),

@@ -1,9 +1,11 @@
 //! Groups: a study group is one channel of a chat, with its own zone, calendar and rules.
 
+use chrono_tz::Tz;
 use rusqlite::{Row, params};
 
 use crate::{
-    ChatKey, Db, Defences, Delivery, GroupId, Mode, Moment, Names, Scale, StoreError, Tx, time,
+    ChatKey, Db, Defences, Delivery, GroupId, Mode, Moment, Names, Scale, StoreError, TimeOfDay,
+    Tx, Weekdays, calendar, time,
 };
 
 /// What a coach sets for a group.
@@ -12,11 +14,11 @@ pub struct GroupSettings {
     /// The group's name, 1 to 100 characters.
     pub name: String,
     /// IANA time zone.
-    pub zone: String,
-    /// Local time of posts, `HH:MM`.
-    pub post_time: String,
-    /// Days of posts; bit 0 is Monday.
-    pub days: u8,
+    pub zone: Tz,
+    /// Local time of posts.
+    pub post_time: TimeOfDay,
+    /// Days of posts.
+    pub days: Weekdays,
     /// Minutes from a post to its reveal, 1 to 44640.
     pub open_minutes: u32,
     /// Sealed or open.
@@ -93,7 +95,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
         delivery: row.get("delivery")?,
         settings: GroupSettings {
             name: row.get("name")?,
-            zone: row.get("zone")?,
+            zone: calendar::zone(row, "zone")?,
             post_time: row.get("post_time")?,
             days: row.get("days")?,
             open_minutes: row.get("open_minutes")?,
@@ -171,7 +173,7 @@ impl Tx<'_> {
                 new.place,
                 new.server,
                 s.name,
-                s.zone,
+                s.zone.name(),
                 s.post_time,
                 s.days,
                 s.open_minutes,
@@ -204,7 +206,7 @@ impl Tx<'_> {
             params![
                 group,
                 s.name,
-                s.zone,
+                s.zone.name(),
                 s.post_time,
                 s.days,
                 s.open_minutes,
@@ -319,9 +321,7 @@ mod tests {
     fn settings_out_of_range_are_refused_by_the_store_itself() {
         let f = Fixture::new();
         let group = f.group;
-        let wrong: [fn(&mut GroupSettings); 6] = [
-            |s| s.post_time = "6 pm".into(),
-            |s| s.days = 128,
+        let wrong: [fn(&mut GroupSettings); 4] = [
             |s| s.open_minutes = 0,
             |s| s.wrong_cost = -1.0,
             |s| s.hint_cost = 5.5,
@@ -339,6 +339,43 @@ mod tests {
             f.read(move |db| db.group(group)).unwrap().settings,
             settings()
         );
+    }
+
+    /// What the types cannot say the schema does not take either.
+    #[test]
+    fn no_column_takes_what_is_no_time_and_no_days() {
+        let f = Fixture::new();
+        for (column, wrong) in [("post_time", "6 pm"), ("days", "128"), ("days", "-1")] {
+            let set = format!("UPDATE groups SET {column} = ?1");
+            let error = f.store.write_blocking(move |tx| tx.run(&set, [wrong]));
+            assert!(matches!(error, Err(StoreError::Rule(_))), "{error:?}");
+        }
+    }
+
+    #[test]
+    fn a_damaged_calendar_is_named() {
+        for (column, wrong, named) in [
+            (
+                "zone",
+                "Atlantis/Harbour",
+                "\"Atlantis/Harbour\" is no time zone",
+            ),
+            ("post_time", "29:00", "\"29:00\" is not a time of day"),
+            ("days", "200", "200 is no set of weekdays"),
+            ("days", "300", "300"),
+        ] {
+            let f = Fixture::new();
+            let group = f.group;
+            f.write(move |tx| {
+                tx.run("PRAGMA ignore_check_constraints = ON", [])?;
+                tx.run(&format!("UPDATE groups SET {column} = ?1"), [wrong])
+            });
+            let error = f.store.read_blocking(move |db| db.group(group));
+            let Err(StoreError::Damaged(what)) = &error else {
+                panic!("{column}: {error:?}");
+            };
+            assert!(what.contains(named), "{what}");
+        }
     }
 
     #[test]

@@ -29,6 +29,7 @@
 
 mod attempts;
 mod backup;
+mod calendar;
 mod chat;
 mod coach_notes;
 mod coach_words;
@@ -65,6 +66,7 @@ mod verdicts;
 
 pub use attempts::{Attempt, AttemptOf};
 pub use backup::{Overwrite, restore};
+pub use calendar::{NoTimeOfDay, NoWeekdays, TimeOfDay, Weekdays};
 pub use chat::{ChatKey, NoChatKey};
 pub use coach_notes::CoachNote;
 pub use coach_words::CoachWords;

@@ -15,7 +15,7 @@ use rand_chacha::ChaCha8Rng;
 use sealed_move::chat::pictures;
 use sealed_move::desk::{
     ChatKey, Delivered, Delivery, Desk, DeskOptions, Edited, ErrandKind, Manners, Names, Period,
-    Person, Place, Scale, Settings, SummaryTable, TestClock, Verdict,
+    Person, Place, Scale, Settings, SummaryTable, TestClock, Verdict, Weekdays,
 };
 use sealed_move_store::{PositionId, PostId, ReplyId, Store};
 
@@ -478,7 +478,7 @@ async fn one_group(seed: u64, folder: &Path) {
         } else {
             f64::from(rng.random_range(0..=30u8)) / 20.0
         },
-        days: 0,
+        days: Weekdays::none(),
         ..Settings::default()
     };
     let hundredths = |points: f64| (points * 100.0).round() as i64;

@@ -205,6 +205,7 @@ impl Config {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::desk::TimeOfDay;
 
     fn parse(text: &str) -> anyhow::Result<Config> {
         Config::parse(text, &Registry::default())
@@ -214,7 +215,28 @@ mod tests {
     fn an_empty_file_gives_the_defaults() {
         let config = Config::usual(&Registry::default()).expect("defaults");
         assert_eq!(config.chats.len(), 2);
-        assert_eq!(config.group.post_time, "18:00");
+        assert_eq!(config.group.post_time, TimeOfDay::of(18, 0));
+    }
+
+    #[test]
+    fn what_is_no_time_of_day_is_named_with_its_line() {
+        let group = parse("[group]\npost_time = \"07:05\"\ndays = 31")
+            .expect("settings")
+            .group;
+        assert_eq!(
+            (group.post_time, group.days.bits()),
+            (TimeOfDay::of(7, 5), 31)
+        );
+        for (text, named) in [
+            (
+                "post_time = \"6pm\"",
+                "\"6pm\" is not a time of day; write hours and minutes",
+            ),
+            ("days = 128", "bit 0 is Monday and bit 6 is Sunday"),
+        ] {
+            let error = format!("{:#}", parse(&format!("[group]\n{text}")).expect_err(text));
+            assert!(error.contains("line 2") && error.contains(named), "{error}");
+        }
     }
 
     #[test]

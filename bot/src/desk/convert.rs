@@ -58,8 +58,8 @@ pub(super) fn kept_soundness(soundness: store::Soundness) -> Soundness {
 pub(super) fn settings(settings: &Settings) -> store::GroupSettings {
     store::GroupSettings {
         name: settings.name.clone(),
-        zone: settings.zone.name().to_owned(),
-        post_time: settings.post_time.clone(),
+        zone: settings.zone,
+        post_time: settings.post_time,
         days: settings.days,
         open_minutes: settings.open_minutes,
         mode: settings.mode,
@@ -80,11 +80,8 @@ pub(super) fn language(kept: &store::GroupSettings) -> Done<Language> {
 pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
     Ok(Settings {
         name: kept.name.clone(),
-        zone: kept
-            .zone
-            .parse()
-            .map_err(|_| unknown("time zone", &kept.zone))?,
-        post_time: kept.post_time.clone(),
+        zone: kept.zone,
+        post_time: kept.post_time,
         days: kept.days,
         open_minutes: kept.open_minutes,
         mode: kept.mode,
@@ -117,7 +114,7 @@ fn from_word<T: DeserializeOwned>(word: &str) -> Option<T> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Defences, Language, Mode, Scale, Style};
+    use super::super::{Defences, Language, Mode, Scale, Style, TimeOfDay, Weekdays};
     use super::*;
     use crate::desk::refusal::StoreFault;
 
@@ -126,6 +123,8 @@ mod tests {
         let set = Settings {
             name: "Club".into(),
             zone: chrono_tz::Europe::Lisbon,
+            post_time: TimeOfDay::of(7, 5),
+            days: Weekdays::from([chrono::Weekday::Tue]),
             mode: Mode::Open,
             language: Language::Hungarian,
             style: Style::Contrast,
@@ -134,13 +133,19 @@ mod tests {
             ..Settings::default()
         };
         assert_eq!(kept_settings(&settings(&set)).expect("readable"), set);
-        let mut kept = settings(&set);
-        kept.zone = "Atlantis/Harbour".into();
-        let unknown = kept_settings(&kept).expect_err("unknown");
-        assert!(
-            matches!(unknown, DeskError::Store(StoreFault::Damaged)),
-            "{unknown:?}"
-        );
+        let spoiled: [fn(&mut store::GroupSettings); 2] = [
+            |kept| kept.language = "atlantean".into(),
+            |kept| kept.style = "coral".into(),
+        ];
+        for spoil in spoiled {
+            let mut kept = settings(&set);
+            spoil(&mut kept);
+            let unknown = kept_settings(&kept).expect_err("unknown");
+            assert!(
+                matches!(unknown, DeskError::Store(StoreFault::Damaged)),
+                "{unknown:?}"
+            );
+        }
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use sealed_move_store::StoreError;
+use sealed_move_store::{NoTimeOfDay, NoWeekdays, StoreError};
 use serde::Serialize;
 
 use super::refusal::{Refusal, StoreFault};
@@ -84,6 +84,20 @@ impl std::error::Error for DeskError {
 impl From<crate::diagram::DiagramError> for DeskError {
     fn from(error: crate::diagram::DiagramError) -> Self {
         Self::Picture(error)
+    }
+}
+
+impl From<NoTimeOfDay> for DeskError {
+    fn from(error: NoTimeOfDay) -> Self {
+        Self::BadRequest(Refusal::NotATime {
+            words: error.written().to_owned().into(),
+        })
+    }
+}
+
+impl From<NoWeekdays> for DeskError {
+    fn from(_: NoWeekdays) -> Self {
+        Self::BadRequest(Refusal::DaysOfWeek)
     }
 }
 

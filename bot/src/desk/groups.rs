@@ -9,7 +9,7 @@ use super::{
     error::{Done, bad_request},
     handle::group_at,
     refusal::{Named, Paid, Refusal},
-    schedule, text,
+    text,
 };
 
 /// A member of a group, for lists.
@@ -163,10 +163,6 @@ pub(super) fn place_of(group: &Group) -> Place {
 /// The settings with a clean name, if they make sense.
 pub(super) fn sensible(mut settings: Settings) -> Done<Settings> {
     settings.name = text::title(&settings.name, Named::Group, 100)?;
-    schedule::time_of_day(&settings.post_time)?;
-    if settings.days > 0x7f {
-        return bad_request(Refusal::DaysOfWeek);
-    }
     if !(1..=44_640).contains(&settings.open_minutes) {
         return bad_request(Refusal::OpenBetween);
     }

@@ -69,7 +69,7 @@ pub(super) fn plan_of(
         })
         .collect();
     Ok(schedule::plan(
-        &Calendar::of(&settings)?,
+        &Calendar::of(&settings),
         now,
         settled,
         pause,

@@ -11,14 +11,13 @@
 //! into a pause, or lies before a change of the calendar, was not missed.
 
 use chrono::{
-    DateTime, Datelike, Days, LocalResult, NaiveDate, NaiveDateTime, NaiveTime, TimeDelta,
-    TimeZone, Utc,
+    DateTime, Datelike, Days, LocalResult, NaiveDate, NaiveDateTime, TimeDelta, TimeZone, Utc,
 };
 use chrono_tz::Tz;
 
 use super::{
-    ItemId, Settings,
-    error::{DeskError, Done, bad_request},
+    ItemId, Settings, TimeOfDay, Weekdays,
+    error::{Done, bad_request},
     refusal::Refusal,
 };
 
@@ -29,21 +28,18 @@ pub const LATE: TimeDelta = TimeDelta::hours(12);
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Calendar {
     zone: Tz,
-    time: NaiveTime,
-    days: u8,
+    time: TimeOfDay,
+    days: Weekdays,
 }
 
 impl Calendar {
     /// The calendar of a group's settings.
-    ///
-    /// # Errors
-    /// When the post time is no time of day.
-    pub(super) fn of(settings: &Settings) -> Done<Self> {
-        Ok(Self {
+    pub(super) fn of(settings: &Settings) -> Self {
+        Self {
             zone: settings.zone,
-            time: time_of_day(&settings.post_time)?,
-            days: settings.days & 0x7f,
-        })
+            time: settings.post_time,
+            days: settings.days,
+        }
     }
 
     /// The first slot after `moment`; `None` when the group has no days.
@@ -76,33 +72,17 @@ impl Calendar {
     }
 
     fn slot_on(&self, day: NaiveDate) -> Option<DateTime<Utc>> {
-        if self.days >> day.weekday().num_days_from_monday() & 1 == 0 {
+        if !self.days.contains(day.weekday()) {
             return None;
         }
-        match self.zone.from_local_datetime(&day.and_time(self.time)) {
+        let local = day.and_time(self.time.into());
+        match self.zone.from_local_datetime(&local) {
             LocalResult::Single(slot) | LocalResult::Ambiguous(slot, _) => Some(slot.to_utc()),
-            LocalResult::None => after_gap(self.zone, day.and_time(self.time))
+            LocalResult::None => after_gap(self.zone, local)
                 .filter(|slot| slot.date_naive() == day)
                 .map(|slot| slot.to_utc()),
         }
     }
-}
-
-/// A time of day such as `18:00`.
-///
-/// # Errors
-/// When the text is none.
-pub(super) fn time_of_day(text: &str) -> Done<NaiveTime> {
-    let proper = text.len() == 5 && text.is_ascii();
-    NaiveTime::parse_from_str(text, "%H:%M")
-        .ok()
-        .filter(|_| proper)
-        .ok_or_else(|| {
-            let shown: String = text.chars().take(20).collect();
-            DeskError::BadRequest(Refusal::NotATime {
-                words: shown.into(),
-            })
-        })
 }
 
 /// The moment of a local time that the coach names; the earlier one when the clock shows it twice.

@@ -11,7 +11,9 @@ pub use crate::chess::comments::{Note, lines as note_lines};
 pub use crate::chess::fact::Side;
 pub use crate::chess::{Language, judge::Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
-pub use sealed_move_store::{ChatKey, Defences, Delivery, Mode, Names, Scale};
+pub use sealed_move_store::{
+    ChatKey, Defences, Delivery, Mode, Names, NoTimeOfDay, NoWeekdays, Scale, TimeOfDay, Weekdays,
+};
 
 /// What a chat declares of itself; it stands with the groups that are founded in it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,10 +52,10 @@ pub struct Settings {
     pub name: String,
     /// IANA time zone.
     pub zone: chrono_tz::Tz,
-    /// When posts go out, local `HH:MM`.
-    pub post_time: String,
-    /// Days on which they do; bit 0 is Monday.
-    pub days: u8,
+    /// When posts go out, local.
+    pub post_time: TimeOfDay,
+    /// Days on which they do.
+    pub days: Weekdays,
     /// Minutes from the post to its reveal.
     pub open_minutes: u32,
     /// Sealed or open.
@@ -77,8 +79,8 @@ impl Default for Settings {
         Self {
             name: "Study group".into(),
             zone: chrono_tz::UTC,
-            post_time: "18:00".into(),
-            days: 0b111_1111,
+            post_time: TimeOfDay::of(18, 0),
+            days: Weekdays::every_day(),
             open_minutes: 23 * 60,
             mode: Mode::Sealed,
             language: Language::English,

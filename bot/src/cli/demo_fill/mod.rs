@@ -106,10 +106,7 @@ impl Play {
         let settings = Settings {
             name: script.group.name.clone(),
             zone: script.group.zone,
-            post_time: now
-                .with_timezone(&script.group.zone)
-                .format("%H:%M")
-                .to_string(),
+            post_time: now.with_timezone(&script.group.zone).time().into(),
             open_minutes: OPEN_MINUTES,
             ..Settings::default()
         };

@@ -11,7 +11,7 @@ use crate::{
     chat::{Chat, ChatError, status::Fares},
     desk::{
         ChatKey, ChatName, Delivered, Delivery, DeskOptions, Errand, ErrandKind, Manners, Names,
-        Notice, Person, Place, Sentence, Settings, TestClock,
+        Notice, Person, Place, Sentence, Settings, TestClock, Weekdays,
     },
 };
 
@@ -186,7 +186,7 @@ impl Scene {
             };
             // Without a day to post on, the desk has nothing to say of its own.
             let settings = Settings {
-                days: 0,
+                days: Weekdays::none(),
                 ..Settings::default()
             };
             desk.found_group(

@@ -264,20 +264,6 @@ async fn settings_out_of_bounds_are_refused() {
         ),
         (
             Settings {
-                post_time: "6pm".into(),
-                ..good()
-            },
-            "18:00",
-        ),
-        (
-            Settings {
-                days: 0x80,
-                ..good()
-            },
-            "days",
-        ),
-        (
-            Settings {
                 open_minutes: 0,
                 ..good()
             },
@@ -313,6 +299,25 @@ async fn settings_out_of_bounds_are_refused() {
         let error = error.expect_err(why).in_english();
         assert!(error.contains(why), "{error}");
     }
+}
+
+#[test]
+fn what_is_no_time_and_no_week_is_refused_in_words() {
+    let said = |error: DeskError| error.in_english();
+    let time = "6pm".parse::<TimeOfDay>().expect_err("no time");
+    assert_eq!(
+        said(time.into()),
+        "\"6pm\" is not a time of day; write hours and minutes such as 18:00."
+    );
+    let long = "half past six in the evening".parse::<TimeOfDay>();
+    let long = said(long.expect_err("no time").into());
+    assert!(
+        long.starts_with("\"half past six in the\" is not"),
+        "{long}"
+    );
+    let days = Weekdays::try_from(0x80).expect_err("no week");
+    let days = said(days.into());
+    assert!(days.contains("bit 6 is Sunday"), "{days}");
 }
 
 #[tokio::test]

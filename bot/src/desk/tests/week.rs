@@ -304,7 +304,7 @@ async fn a_new_calendar_posts_nothing_for_slots_that_are_past() {
     club.fill(&club.place, 1).await;
     club.set("2026-11-23T12:00:00Z");
     let settings = Settings {
-        post_time: "10:00".into(),
+        post_time: TimeOfDay::of(10, 0),
         ..club.desk.settings(&club.place).await.expect("read")
     };
     club.desk

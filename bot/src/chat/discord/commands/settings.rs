@@ -1,6 +1,7 @@
 //! `/coach settings`: looks at the group's settings and changes them; and how settings are read and
 //! written in words.
 
+use chrono::Weekday;
 use chrono_tz::Tz;
 
 use super::{Answer, Ctx, for_coach, piece_letters::PieceLetters, said, set_up::RepliesAre};
@@ -13,7 +14,7 @@ use crate::{
             text::{And, Day, Days, Group, OpenFor, Plain, Points},
         },
     },
-    desk::{Defences, Scale, Settings, Style},
+    desk::{Defences, Scale, Settings, Style, TimeOfDay, Weekdays},
     words::{Words, english},
 };
 
@@ -185,16 +186,19 @@ pub fn change(
 }
 
 /// Reads a time of day: `18:00`, `7.30`, `9`.
-fn time(text: &str) -> Answer<String> {
+fn time(text: &str) -> Answer<TimeOfDay> {
     let mut parts = text.trim().splitn(2, [':', '.', 'h']);
-    let hour = parts.next().and_then(|hour| hour.trim().parse::<u8>().ok());
+    let hour = parts.next().and_then(|hour| hour.trim().parse().ok());
     let minute = match parts.next().map(str::trim) {
         None | Some("") => Some(0),
-        Some(minute) => minute.parse::<u8>().ok(),
+        Some(minute) => minute.parse().ok(),
     };
-    match (hour, minute) {
-        (Some(hour @ 0..=23), Some(minute @ 0..=59)) => Ok(format!("{hour:02}:{minute:02}")),
-        _ => said(Group::NoTimeOfDay {
+    let time = hour
+        .zip(minute)
+        .and_then(|(hour, minute)| TimeOfDay::checked(hour, minute));
+    match time {
+        Some(time) => Ok(time),
+        None => said(Group::NoTimeOfDay {
             written: Plain::of(&fit::short(text, 40)),
         }),
     }
@@ -204,7 +208,7 @@ fn time(text: &str) -> Answer<String> {
 const SHORTEST_DAY: usize = 2;
 
 /// Reads days: `mon-fri`, `tue,thu`, `every day`; in the reader's language, or in English.
-fn days(words: &Words, text: &str) -> Answer<u8> {
+fn days(words: &Words, text: &str) -> Answer<Weekdays> {
     let text = text.to_lowercase();
     let day = |word: &str| {
         let word = word.trim().trim_end_matches('.');
@@ -212,8 +216,8 @@ fn days(words: &Words, text: &str) -> Answer<u8> {
             return None;
         }
         let known_by = |words: &Words, least: usize| {
-            Day::WEEK.iter().position(|day| {
-                let name = words.say(day).to_lowercase();
+            Weekdays::every_day().iter().find(|day| {
+                let name = words.say(&Day::from(*day)).to_lowercase();
                 let start: String = name.chars().take(least).collect();
                 name.starts_with(word) || word.starts_with(&start)
             })
@@ -222,25 +226,20 @@ fn days(words: &Words, text: &str) -> Answer<u8> {
     };
     let every = words.say(&Days::DaysEvery).to_lowercase();
     if text.trim() == every || matches!(text.trim(), "every day" | "daily" | "all") {
-        return Ok(0b111_1111);
+        return Ok(Weekdays::every_day());
     }
-    let mut bits = 0;
+    let mut wanted = Vec::new();
     for part in text
         .split([',', ' ', ';', '+', '&'])
         .filter(|part| !part.trim().is_empty())
     {
-        let ends: Vec<Option<usize>> = part.split(['-', '–']).map(day).collect();
+        let ends: Vec<Option<Weekday>> = part.split(['-', '–']).map(day).collect();
         match ends.as_slice() {
-            [Some(one)] => bits |= 1 << one,
+            [Some(one)] => wanted.push(*one),
             [Some(from), Some(to)] => {
-                let mut at = *from;
-                loop {
-                    bits |= 1 << at;
-                    if at == *to {
-                        break;
-                    }
-                    at = (at + 1) % 7;
-                }
+                let run = std::iter::successors(Some(*from), |day| Some(day.succ()));
+                wanted.extend(run.take_while(|day| day != to));
+                wanted.push(*to);
             }
             _ => {
                 return said(Group::NoDays {
@@ -249,7 +248,7 @@ fn days(words: &Words, text: &str) -> Answer<u8> {
             }
         }
     }
-    Ok(bits)
+    Ok(wanted.into_iter().collect())
 }
 
 /// Reads how long answers are taken: `23h`, `90m`, `2d`.
@@ -277,18 +276,19 @@ fn minutes(text: &str) -> Answer<u32> {
 }
 
 /// Days of the week: a run of three or more by its ends, others one by one.
-fn days_in_words(bits: u8) -> Days {
-    let days: Vec<usize> = (0..7).filter(|i| bits >> i & 1 == 1).collect();
+fn days_in_words(days: Weekdays) -> Days {
+    let days: Vec<Weekday> = days.iter().collect();
+    let follows = |pair: &[Weekday]| pair[0].succ() == pair[1];
     match days.as_slice() {
         [] => Days::DaysNone,
         [_, _, _, _, _, _, _] => Days::DaysEvery,
-        [first, .., last] if days.len() > 2 && last - first + 1 == days.len() => Days::DaysFromTo {
-            first: Day::WEEK[*first],
-            last: Day::WEEK[*last],
+        [first, _, .., last] if days.windows(2).all(follows) => Days::DaysFromTo {
+            first: (*first).into(),
+            last: (*last).into(),
         },
         days => Days::DaysOn {
             days: And {
-                and: days.iter().map(|day| Day::WEEK[*day]).collect(),
+                and: days.iter().map(|day| Day::from(*day)).collect(),
             },
         },
     }
@@ -320,7 +320,7 @@ pub fn in_words(words: &Words, settings: &Settings) -> String {
     let lines = [
         Group::GoesOut {
             days: days_in_words(settings.days),
-            time: settings.post_time.clone(),
+            time: settings.post_time.to_string(),
             zone: settings.zone.name().to_owned(),
             open,
         },
@@ -351,7 +351,7 @@ mod tests {
             ("9", "09:00"),
             ("21h15", "21:15"),
         ] {
-            assert_eq!(time(text).expect(text), read);
+            assert_eq!(time(text).expect(text).to_string(), read);
         }
         assert!(time("25:00").is_err() && time("noon").is_err() && time("18:60").is_err());
         for (text, bits) in [
@@ -361,7 +361,7 @@ mod tests {
             ("every day", 0b111_1111),
             ("Wednesday", 0b000_0100),
         ] {
-            assert_eq!(days(english(), text).expect(text), bits);
+            assert_eq!(days(english(), text).expect(text).bits(), bits);
         }
         assert!(days(english(), "someday").is_err() && days(english(), "m").is_err());
         // In the coach's language first, then in English.
@@ -374,7 +374,10 @@ mod tests {
             ("es", "mar,jue", 0b000_1010),
             ("es", "do", 0b100_0000),
         ] {
-            assert_eq!(days(crate::words::words(tag), text).expect(text), bits);
+            assert_eq!(
+                days(crate::words::words(tag), text).expect(text).bits(),
+                bits
+            );
         }
         for (text, wanted) in [
             ("23h", 1380),

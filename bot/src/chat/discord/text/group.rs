@@ -1,5 +1,6 @@
 //! What a coach is told of the group: setting it up, its settings, permissions, coaches and members.
 
+use chrono::Weekday;
 use serde::Serialize;
 
 use super::{And, Moment, Plain, Points};
@@ -158,17 +159,18 @@ pub enum Day {
     Sunday,
 }
 
-impl Day {
-    /// From Monday on.
-    pub const WEEK: [Self; 7] = [
-        Self::Monday,
-        Self::Tuesday,
-        Self::Wednesday,
-        Self::Thursday,
-        Self::Friday,
-        Self::Saturday,
-        Self::Sunday,
-    ];
+impl From<Weekday> for Day {
+    fn from(day: Weekday) -> Self {
+        match day {
+            Weekday::Mon => Self::Monday,
+            Weekday::Tue => Self::Tuesday,
+            Weekday::Wed => Self::Wednesday,
+            Weekday::Thu => Self::Thursday,
+            Weekday::Fri => Self::Friday,
+            Weekday::Sat => Self::Saturday,
+            Weekday::Sun => Self::Sunday,
+        }
+    }
 }
 
 /// How long positions stay open, part of a sentence.

@@ -7,7 +7,7 @@ use axum::{
     response::{IntoResponse, Response},
     routing::{get, post},
 };
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::{
     chat::{
@@ -18,7 +18,7 @@ use crate::{
             trouble::{Told, Trouble},
         },
     },
-    desk::{Deed, Language, Settings},
+    desk::{Deed, Defences, DeskError, Language, Mode, Scale, Settings, Style},
     words::Words,
 };
 
@@ -57,15 +57,75 @@ fn languages(words: &Words) -> Vec<(Language, String)> {
     Language::ALL.map(named).into()
 }
 
+/// Settings as the page sends them: what a coach types comes as it was typed, so that what is wrong with it is
+/// told in their language.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields, default)]
+struct Typed {
+    name: String,
+    zone: chrono_tz::Tz,
+    post_time: String,
+    days: u8,
+    open_minutes: u32,
+    mode: Mode,
+    language: Language,
+    style: Style,
+    points: Scale,
+    wrong_cost: f64,
+    hint_cost: f64,
+    defences: Defences,
+}
+
+impl Default for Typed {
+    /// What is not sent is as a new group has it.
+    fn default() -> Self {
+        let usual = Settings::default();
+        Self {
+            name: usual.name,
+            zone: usual.zone,
+            post_time: usual.post_time.to_string(),
+            days: usual.days.bits(),
+            open_minutes: usual.open_minutes,
+            mode: usual.mode,
+            language: usual.language,
+            style: usual.style,
+            points: usual.points,
+            wrong_cost: usual.wrong_cost,
+            hint_cost: usual.hint_cost,
+            defences: usual.defences,
+        }
+    }
+}
+
+impl TryFrom<Typed> for Settings {
+    type Error = DeskError;
+    fn try_from(typed: Typed) -> Result<Self, DeskError> {
+        Ok(Self {
+            name: typed.name,
+            zone: typed.zone,
+            post_time: typed.post_time.parse()?,
+            days: typed.days.try_into()?,
+            open_minutes: typed.open_minutes,
+            mode: typed.mode,
+            language: typed.language,
+            style: typed.style,
+            points: typed.points,
+            wrong_cost: typed.wrong_cost,
+            hint_cost: typed.hint_cost,
+            defences: typed.defences,
+        })
+    }
+}
+
 async fn change(
     State(room): State<Shared>,
     Coach(coach): Coach,
-    body: Result<Json<Settings>, JsonRejection>,
+    body: Result<Json<Typed>, JsonRejection>,
 ) -> Told<()> {
-    let Json(settings) = body?;
+    let Json(typed) = body?;
     room.desk
         .coach()
-        .change_settings(&room.place, &coach, settings)
+        .change_settings(&room.place, &coach, typed.try_into()?)
         .await?;
     room.feed.coaches("week", &());
     room.feed.everyone("renewed", &());
@@ -116,5 +176,40 @@ mod tests {
             let rows = offered.as_array().expect("rows");
             assert!(rows.contains(&row), "{row}");
         }
+    }
+
+    use crate::desk::Refusal;
+
+    fn read(body: serde_json::Value) -> Result<Settings, Refusal> {
+        let typed: Typed = serde_json::from_value(body).expect("readable");
+        typed.try_into().map_err(|error: DeskError| error.why())
+    }
+
+    /// What the page is given it may send back.
+    #[test]
+    fn settings_come_back_as_they_were_sent() {
+        let sent = Settings {
+            post_time: "07:05".parse().expect("a time"),
+            days: 0b001_0101.try_into().expect("days"),
+            wrong_cost: 0.5,
+            ..Settings::default()
+        };
+        let body = json!(sent);
+        assert_eq!(
+            (&body["post_time"], &body["days"]),
+            (&json!("07:05"), &json!(21))
+        );
+        assert_eq!(read(body), Ok(sent));
+        assert_eq!(read(json!({})), Ok(Settings::default()));
+    }
+
+    #[test]
+    fn what_is_no_time_or_no_week_is_refused_as_it_was_typed() {
+        let words = "half past six in the".into();
+        assert_eq!(
+            read(json!({ "post_time": "half past six in the evening" })),
+            Err(Refusal::NotATime { words })
+        );
+        assert_eq!(read(json!({ "days": 128 })), Err(Refusal::DaysOfWeek));
     }
 }
