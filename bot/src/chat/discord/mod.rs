@@ -2,7 +2,7 @@
 //!
 //! - `client` logs in, registers the commands and listens; `carry` sends what the desk has to say;
 //!   `way` makes each request of a post once; `hands` knows what is being dealt with at a stop.
-//! - `commands/` has a file for each command, `presses` the buttons, menus and forms that are sent,
+//! - `commands/` has a file for each command, `presses/` the buttons, menus and forms that are sent,
 //!   `forms` the forms, `talk` the messages among
 //!   others and the direct ones, `edits` those that were edited or deleted, `which_post` which post is meant,
 //!   `tell` what goes to one person directly, `missed` what was said while no one listened, `turns` their order, `held` those
