@@ -12,8 +12,8 @@ use chrono::{DateTime, TimeDelta, Utc};
 use criterion::{Criterion, criterion_group, criterion_main};
 use sealed_move_store::{
     Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupId, GroupSettings,
-    MemberId, Mode, Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Soundness, Span,
-    Store, StoreError, TimeOfDay, TopicId, Tx, Verdict, Via, Weekdays, Words,
+    MemberId, Mode, Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict, Points, Soundness,
+    Span, Store, StoreError, TimeOfDay, TopicId, Tx, Verdict, Via, Weekdays, Words,
 };
 
 const POSTS: usize = 500;
@@ -51,8 +51,8 @@ fn fill(tx: &Tx<'_>) -> Result<GroupId, StoreError> {
             language: "english".into(),
             style: "print".into(),
             scale: sealed_move_store::Scale::Club,
-            wrong_cost: 1.0,
-            hint_cost: 1.0,
+            wrong_cost: Points::of(1.0),
+            hint_cost: Points::of(1.0),
             defences: Defences::Same,
         },
         created_at: start,
@@ -88,9 +88,9 @@ fn fill(tx: &Tx<'_>) -> Result<GroupId, StoreError> {
         let item = tx.enqueue(position, start)?;
         let post = tx.intend_post(&NewPost {
             prices: sealed_move_store::Prices {
-                wrong_cost: 1.0,
-                hint_cost: 1.0,
-                least: 1.0,
+                wrong_cost: Points::of(1.0),
+                hint_cost: Points::of(1.0),
+                least: Points::of(1.0),
             },
             item,
             nonce: format!("n{n}"),
@@ -100,11 +100,11 @@ fn fill(tx: &Tx<'_>) -> Result<GroupId, StoreError> {
         })?;
         tx.mark_post_open(post, day, Some("m"), None)?;
         for &member in &members {
-            let points = dice.roll(11) as f64 / 2.0;
+            let points = Points::of(dice.roll(11) as f64 / 2.0);
             for (verdict, text) in [
                 (Verdict::Wrong, "Kf1"),
                 (
-                    if points > 0.0 {
+                    if !points.is_zero() {
                         Verdict::Solved
                     } else {
                         Verdict::Wrong
@@ -137,7 +137,7 @@ fn fill(tx: &Tx<'_>) -> Result<GroupId, StoreError> {
             tx.upsert_attempt(&Attempt {
                 post_id: post,
                 member_id: member,
-                state: if points > 0.0 {
+                state: if !points.is_zero() {
                     AttemptState::Solved
                 } else {
                     AttemptState::Playing

@@ -4,7 +4,7 @@ use crate::{MemberId, PostId, ReplyId};
 use rusqlite::{Row, params};
 
 use crate::{
-    AttemptState, Db, Moment, StoreError, Tx, time,
+    AttemptState, Db, Moment, Points, StoreError, Tx, time,
     values::{List, list},
 };
 
@@ -19,8 +19,8 @@ pub struct Attempt {
     pub state: AttemptState,
     /// The line played so far by both sides, in SAN.
     pub line: Vec<String>,
-    /// Points, 0 to 5, after the group's rules on tries and hints.
-    pub points: f64,
+    /// Points, after the group's rules on tries and hints.
+    pub points: Points,
     /// Wrong moves so far.
     pub wrong: u32,
     /// Whether it was solved for full points without a wrong move or a hint.

@@ -201,7 +201,7 @@ mod tests {
         AttemptState, NewPost, Verdict,
         fixture::{Fixture, PRICES, at, attempt, new_group, new_position, new_reply, new_verdict},
     };
-    use crate::{MemberId, PostId};
+    use crate::{MemberId, Points, PostId};
 
     fn written(words: &str, fen: Option<&str>) -> Written {
         Written {
@@ -405,7 +405,7 @@ mod tests {
         f.write(move |tx| {
             let reply = tx.insert_reply(&new_reply(asked, ana, None, "Space"))?.id;
             let mut marked = new_verdict(reply, Verdict::Marked, "e4");
-            (marked.by_coach, marked.points) = (true, 2.5);
+            (marked.by_coach, marked.points) = (true, Points::of(2.5));
             tx.insert_verdict(&marked)?;
             tx.upsert_attempt(&attempt(asked, ana, AttemptState::Playing, 2.5))
         });

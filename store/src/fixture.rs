@@ -10,15 +10,15 @@ use tempfile::TempDir;
 use crate::{
     Attempt, AttemptState, ChatKey, Check, Defences, Delivery, Given, GroupId, GroupSettings,
     ItemId, MemberId, Mode, Moment, Names, NewGroup, NewPosition, NewPost, NewReply, NewVerdict,
-    PostId, Prices, ReplyId, Scale, Soundness, Store, StoreError, TimeOfDay, Tx, Verdict, Via,
-    Weekdays, Words,
+    Points, PostId, Prices, ReplyId, Scale, Soundness, Store, StoreError, TimeOfDay, Tx, Verdict,
+    Via, Weekdays, Words,
 };
 
 /// What a post costs here.
 pub const PRICES: Prices = Prices {
-    wrong_cost: 1.0,
-    hint_cost: 1.0,
-    least: 1.0,
+    wrong_cost: Points::of(1.0),
+    hint_cost: Points::of(1.0),
+    least: Points::of(1.0),
 };
 
 /// Minute `minutes` after a Monday noon.
@@ -103,8 +103,8 @@ pub fn settings() -> GroupSettings {
         language: "english".into(),
         style: "print".into(),
         scale: Scale::Club,
-        wrong_cost: 1.0,
-        hint_cost: 1.0,
+        wrong_cost: Points::of(1.0),
+        hint_cost: Points::of(1.0),
         defences: Defences::Same,
     }
 }
@@ -213,7 +213,11 @@ pub fn new_verdict(reply: ReplyId, verdict: Verdict, first: &str) -> NewVerdict 
     NewVerdict {
         reply_id: reply,
         verdict,
-        points: if verdict == Verdict::Solved { 5.0 } else { 0.0 },
+        points: if verdict == Verdict::Solved {
+            Points::FULL
+        } else {
+            Points::ZERO
+        },
         moves: vec![first.into()],
         refutation: vec!["Rxd7".into()],
         line: vec![],
@@ -231,7 +235,7 @@ pub fn attempt(post: PostId, member: MemberId, state: AttemptState, points: f64)
         member_id: member,
         state,
         line: vec!["Rxd8+".into()],
-        points,
+        points: Points::of(points),
         wrong: 0,
         first_try: state == AttemptState::Solved && points >= 5.0,
         started_at: at(5),

@@ -4,8 +4,8 @@ use chrono_tz::Tz;
 use rusqlite::{Row, params};
 
 use crate::{
-    ChatKey, Db, Defences, Delivery, GroupId, Mode, Moment, Names, Scale, StoreError, TimeOfDay,
-    Tx, Weekdays, calendar, time,
+    ChatKey, Db, Defences, Delivery, GroupId, Mode, Moment, Names, Points, Scale, StoreError,
+    TimeOfDay, Tx, Weekdays, calendar, time,
 };
 
 /// What a coach sets for a group.
@@ -29,10 +29,10 @@ pub struct GroupSettings {
     pub style: String,
     /// Which scale points are counted by.
     pub scale: Scale,
-    /// Points off for each wrong first move, 0 to 5; by the tournaments' scale it is always 5.
-    pub wrong_cost: f64,
-    /// Points off for each hint step, 0 to 5.
-    pub hint_cost: f64,
+    /// Points off for each wrong first move; by the tournaments' scale it is always 5.
+    pub wrong_cost: Points,
+    /// Points off for each hint step.
+    pub hint_cost: Points,
     /// Whether members meet the same defences.
     pub defences: Defences,
 }
@@ -321,12 +321,8 @@ mod tests {
     fn settings_out_of_range_are_refused_by_the_store_itself() {
         let f = Fixture::new();
         let group = f.group;
-        let wrong: [fn(&mut GroupSettings); 4] = [
-            |s| s.open_minutes = 0,
-            |s| s.wrong_cost = -1.0,
-            |s| s.hint_cost = 5.5,
-            |s| s.name = String::new(),
-        ];
+        let wrong: [fn(&mut GroupSettings); 2] =
+            [|s| s.open_minutes = 0, |s| s.name = String::new()];
         for spoil in wrong {
             let mut bad = settings();
             spoil(&mut bad);
@@ -343,9 +339,15 @@ mod tests {
 
     /// What the types cannot say the schema does not take either.
     #[test]
-    fn no_column_takes_what_is_no_time_and_no_days() {
+    fn no_column_takes_what_no_type_says() {
         let f = Fixture::new();
-        for (column, wrong) in [("post_time", "6 pm"), ("days", "128"), ("days", "-1")] {
+        for (column, wrong) in [
+            ("post_time", "6 pm"),
+            ("days", "128"),
+            ("days", "-1"),
+            ("wrong_cost", "-1.0"),
+            ("hint_cost", "5.5"),
+        ] {
             let set = format!("UPDATE groups SET {column} = ?1");
             let error = f.store.write_blocking(move |tx| tx.run(&set, [wrong]));
             assert!(matches!(error, Err(StoreError::Rule(_))), "{error:?}");
@@ -353,7 +355,7 @@ mod tests {
     }
 
     #[test]
-    fn a_damaged_calendar_is_named() {
+    fn a_damaged_setting_is_named() {
         for (column, wrong, named) in [
             (
                 "zone",
@@ -363,6 +365,8 @@ mod tests {
             ("post_time", "29:00", "\"29:00\" is not a time of day"),
             ("days", "200", "200 is no set of weekdays"),
             ("days", "300", "300"),
+            ("wrong_cost", "-1", "-1 is out of the scale"),
+            ("hint_cost", "5.5", "5.5 is out of the scale"),
         ] {
             let f = Fixture::new();
             let group = f.group;

@@ -137,7 +137,7 @@ impl Tx<'_> {
 #[cfg(test)]
 mod tests {
     use crate::{
-        AttemptState, Deed, NewDeed, PostId, Verdict,
+        AttemptState, Deed, NewDeed, Points, PostId, Verdict,
         fixture::{Fixture, at, attempt, new_reply, new_verdict, open_post},
     };
 
@@ -241,7 +241,7 @@ mod tests {
         // What only one of them worked on stands as it was; the rest is settled by the caller.
         assert_eq!(after.attempts.len(), 1);
         assert_eq!(after.attempts[0].attempt.post_id, posts[1]);
-        assert_eq!(after.attempts[0].attempt.points, 1.0);
+        assert_eq!(after.attempts[0].attempt.points, Points::of(1.0));
         assert_eq!((after.coach, after.joined_at), (true, at(1)));
         assert_eq!(after.chosen_language.as_deref(), Some("de"));
         assert_eq!(after.client_language.as_deref(), Some("en"));

@@ -5,19 +5,19 @@ use std::sync::LazyLock;
 use rusqlite::{Row, params};
 
 use crate::{
-    Content, ContentId, Db, GroupId, ItemId, Moment, PostId, PostState, StoreError, Tx, content,
-    time,
+    Content, ContentId, Db, GroupId, ItemId, Moment, Points, PostId, PostState, StoreError, Tx,
+    content, time,
 };
 
 /// What tries and hints take off at a post, as its members were told.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Prices {
-    /// Points off for each wrong first move, 0 to 5.
-    pub wrong_cost: f64,
-    /// Points off for each hint step, 0 to 5.
-    pub hint_cost: f64,
-    /// Points that whoever solves the post without being shown the move keeps at least, 0 to 5.
-    pub least: f64,
+    /// Points off for each wrong first move.
+    pub wrong_cost: Points,
+    /// Points off for each hint step.
+    pub hint_cost: Points,
+    /// Points that whoever solves the post without being shown the move keeps at least.
+    pub least: Points,
 }
 
 /// A post about to be made out of a queue entry.

@@ -5,7 +5,7 @@ use rusqlite::{Row, params};
 use serde_json::Value;
 
 use crate::{
-    Db, Moment, StoreError, Tx, Verdict, time,
+    Db, Moment, Points, StoreError, Tx, Verdict, time,
     values::{List, list},
 };
 
@@ -16,8 +16,8 @@ pub struct NewVerdict {
     pub reply_id: ReplyId,
     /// In a word.
     pub verdict: Verdict,
-    /// Points by the federation's scale, 0 to 5, before the group's rules on tries and hints.
-    pub points: f64,
+    /// Points by the federation's scale, before the group's rules on tries and hints.
+    pub points: Points,
     /// Moves read, in SAN.
     pub moves: Vec<String>,
     /// The refuting line, in SAN.
@@ -46,8 +46,8 @@ pub struct VerdictRow {
     pub reply_id: ReplyId,
     /// In a word.
     pub verdict: Verdict,
-    /// Points, 0 to 5.
-    pub points: f64,
+    /// Points.
+    pub points: Points,
     /// Moves read, in SAN.
     pub moves: Vec<String>,
     /// The refuting line, in SAN.
@@ -153,7 +153,7 @@ impl Tx<'_> {
 #[cfg(test)]
 mod tests {
     use crate::{
-        StoreError, Verdict,
+        StoreError, Tx, Verdict,
         fixture::{Fixture, at, new_reply, new_verdict, open_post},
     };
 
@@ -201,14 +201,25 @@ mod tests {
     fn points_stay_on_the_scale() {
         let f = Fixture::new();
         let group = f.group;
-        let many = f.store.write_blocking(move |tx| {
+        let (post, ana) = f.write(move |tx| {
             let post = open_post(tx, group, 1, None, 10)?;
             let ana = tx.upsert_member(group, "u1", "Ana", at(0))?;
             let reply = tx.insert_reply(&new_reply(post, ana, None, "Rd7"))?.id;
-            let mut verdict = new_verdict(reply, Verdict::Solved, "Rd7");
-            verdict.points = 5.5;
-            tx.insert_verdict(&verdict)
+            tx.insert_verdict(&new_verdict(reply, Verdict::Solved, "Rd7"))?;
+            Ok((post, ana))
         });
+        let spoil = |tx: &Tx<'_>| tx.run("UPDATE verdicts SET points = 5.5", []);
+        let many = f.store.write_blocking(spoil);
         assert!(matches!(many, Err(StoreError::Rule(_))), "{many:?}");
+        // What got in all the same is named.
+        f.write(move |tx| {
+            tx.run("PRAGMA ignore_check_constraints = ON", [])?;
+            spoil(tx)
+        });
+        let damaged = f.store.read_blocking(move |db| db.replies_of(post, ana));
+        let Err(StoreError::Damaged(what)) = &damaged else {
+            panic!("{damaged:?}");
+        };
+        assert!(what.contains("5.5 is out of the scale"), "{what}");
     }
 }

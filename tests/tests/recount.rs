@@ -15,7 +15,7 @@ use rand_chacha::ChaCha8Rng;
 use sealed_move::chat::pictures;
 use sealed_move::desk::{
     ChatKey, Delivered, Delivery, Desk, DeskOptions, Edited, ErrandKind, Manners, Names, Period,
-    Person, Place, Scale, Settings, SummaryTable, TestClock, Verdict, Weekdays,
+    Person, Place, Points, Scale, Settings, SummaryTable, TestClock, Verdict, Weekdays,
 };
 use sealed_move_store::{PositionId, PostId, ReplyId, Store};
 
@@ -384,7 +384,7 @@ impl Group {
             return;
         }
         let reply = self.answers[self.rng.random_range(0..self.answers.len())];
-        let points = f64::from(self.rng.random_range(0..=10u8)) / 2.0;
+        let points = Points::of(f64::from(self.rng.random_range(0..=10u8)) / 2.0);
         // One that is gone with its member cannot be marked.
         let _ = self
             .desk
@@ -435,7 +435,7 @@ impl Group {
             Verdict::OnTheWay,
             Verdict::Unclear,
         ][self.rng.random_range(0..4)];
-        let points = f64::from(self.rng.random_range(0..=10u8)) / 2.0;
+        let points = Points::of(f64::from(self.rng.random_range(0..=10u8)) / 2.0);
         // One that nothing decided, or that is gone with its member, cannot be overruled.
         let _ = self
             .desk
@@ -469,19 +469,19 @@ async fn one_group(seed: u64, folder: &Path) {
             Scale::Club
         },
         wrong_cost: if seed.is_multiple_of(2) {
-            1.0
+            Points::of(1.0)
         } else {
-            f64::from(rng.random_range(0..=40u8)) / 20.0
+            Points::of(f64::from(rng.random_range(0..=40u8)) / 20.0)
         },
         hint_cost: if seed.is_multiple_of(2) {
-            1.0
+            Points::of(1.0)
         } else {
-            f64::from(rng.random_range(0..=30u8)) / 20.0
+            Points::of(f64::from(rng.random_range(0..=30u8)) / 20.0)
         },
         days: Weekdays::none(),
         ..Settings::default()
     };
-    let hundredths = |points: f64| (points * 100.0).round() as i64;
+    let hundredths = |points: Points| (f64::from(points) * 100.0).round() as i64;
     let prices = match settings.points {
         Scale::Tournament => Prices {
             wrong: 500,

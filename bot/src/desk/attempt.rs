@@ -1,6 +1,6 @@
 //! What a member's work on a post is worth: one replay of the verdicts in order, used for a new reply,
 //! an overruled one, an edited one and a withdrawn one alike, and for every place where points are shown, so
-//! that these can never disagree. Points are rounded here, to a hundredth, and nowhere else.
+//! that these can never disagree.
 //!
 //! The judge gives five points for a full solution and part points for part, for each reply by itself. The
 //! post's prices are taken off here: each wrong first move and each hint step before a reply costs what the
@@ -13,17 +13,17 @@
 //! question it is an answer in time, or one that a coach has marked; its points are those of the last mark.
 
 use sealed_move_store::{
-    Attempt, AttemptState, Content, Db, Hint, Moment, Post, PostState, Prices, ReplyOf, StoreError,
-    Tx, Verdict, VerdictRow,
+    Attempt, AttemptState, Content, Db, Hint, Moment, Points, Post, PostState, Prices, ReplyOf,
+    StoreError, Tx, Verdict, VerdictRow,
 };
 
 use super::{MemberId, PostId, ReplyId, Scale, Settings};
-use crate::chess::judge::{HINT_STEPS, points::FULL};
+use crate::chess::judge::HINT_STEPS;
 
 /// Points off for a wrong move after the right key.
-pub(super) const LATER_WRONG: f64 = 1.0;
+pub(super) const LATER_WRONG: Points = Points::of(1.0);
 /// By the scale `club`, the least for whoever solves without being shown the move.
-pub(super) const LEAST: f64 = 1.0;
+pub(super) const LEAST: Points = Points::of(1.0);
 
 /// What a post of a group costs.
 pub(super) fn prices(settings: &Settings) -> Prices {
@@ -34,9 +34,9 @@ pub(super) fn prices(settings: &Settings) -> Prices {
             least: LEAST,
         },
         Scale::Tournament => Prices {
-            wrong_cost: FULL,
+            wrong_cost: Points::FULL,
             hint_cost: settings.hint_cost,
-            least: 0.0,
+            least: Points::ZERO,
         },
     }
 }
@@ -52,13 +52,13 @@ pub(super) struct GaveUp {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct After {
     /// Points for the post.
-    pub points: f64,
+    pub points: Points,
     /// Wrong moves up to and with the reply.
     pub wrong: u32,
     /// Hint steps before it.
     pub hints: usize,
     /// What solving the post at once would be worth.
-    pub left: f64,
+    pub left: Points,
     /// Whether the reply could still change anything: it came in time, and the member was not done.
     pub counts: bool,
 }
@@ -78,7 +78,7 @@ pub(super) struct Work {
 /// What was lost on the way.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Off {
-    wrong: f64,
+    wrong: Points,
     hints: usize,
     shown: bool,
 }
@@ -92,25 +92,23 @@ impl Off {
     }
 
     /// What a reply with these points by the judge's scale is worth.
-    fn worth(self, judged: f64, verdict: Verdict, prices: Prices) -> f64 {
-        let worth = judged - self.wrong - prices.hint_cost * self.hints as f64;
+    fn worth(self, judged: Points, verdict: Verdict, prices: Prices) -> Points {
+        let worth = judged
+            .less(self.wrong)
+            .less(prices.hint_cost.times(self.hints));
         let least = match verdict {
             Verdict::Solved if !self.shown => prices.least,
-            _ => 0.0,
+            _ => Points::ZERO,
         };
-        rounded(worth.clamp(0.0, FULL).max(least))
+        worth.max(least)
     }
-}
-
-/// To a hundredth of a point.
-fn rounded(points: f64) -> f64 {
-    (points * 100.0).round() / 100.0
 }
 
 impl Work {
     /// Points for the post.
-    pub fn points(&self) -> f64 {
-        self.attempt.as_ref().map_or(0.0, |attempt| attempt.points)
+    pub fn points(&self) -> Points {
+        let attempt = self.attempt.as_ref();
+        attempt.map(|attempt| attempt.points).unwrap_or_default()
     }
 
     /// What stood after a reply.
@@ -120,12 +118,12 @@ impl Work {
     }
 
     /// What solving the post at once would be worth.
-    pub fn left(&self) -> f64 {
+    pub fn left(&self) -> Points {
         self.best(self.off)
     }
 
     /// The same, had the member taken hint `step` (from 1) first.
-    pub fn left_after_hint(&self, step: u8) -> f64 {
+    pub fn left_after_hint(&self, step: u8) -> Points {
         self.best(Off {
             hints: self.off.hints + 1,
             shown: self.off.shown || step >= HINT_STEPS,
@@ -146,8 +144,8 @@ impl Work {
         taken.map(|hint| hint.step).max().unwrap_or(0) + 1
     }
 
-    fn best(&self, off: Off) -> f64 {
-        off.worth(FULL, Verdict::Solved, self.prices)
+    fn best(&self, off: Off) -> Points {
+        off.worth(Points::FULL, Verdict::Solved, self.prices)
             .max(self.points())
     }
 
@@ -257,7 +255,7 @@ pub(super) fn decided(verdict: Verdict) -> bool {
 
 /// Whether a verdict that is kept makes its sender one who took part.
 fn settles(verdict: &VerdictRow) -> bool {
-    decided(verdict.verdict) || (verdict.by_coach && verdict.points > 0.0)
+    decided(verdict.verdict) || (verdict.by_coach && !verdict.points.is_zero())
 }
 
 /// The work of who did nothing.
@@ -275,13 +273,13 @@ fn nothing(post: &Post) -> Work {
 /// waits, and what is marked has its points.
 fn answers(post: &Post, member: MemberId, replies: &[ReplyOf]) -> Work {
     let mark = |of: &ReplyOf| match &of.verdict {
-        Some(verdict) if verdict.by_coach => Some(rounded(verdict.points)),
+        Some(verdict) if verdict.by_coach => Some(verdict.points),
         _ => None,
     };
     let in_time =
         |of: &ReplyOf| post.state == PostState::Intended || of.reply.received_at < post.closes_at;
     let mut work = nothing(post);
-    let mut points = 0.0;
+    let mut points = Points::ZERO;
     let mut started = None;
     for of in replies {
         let marked = mark(of);
@@ -337,7 +335,7 @@ fn replay(
         member_id: member,
         state: AttemptState::Playing,
         line: Vec::new(),
-        points: 0.0,
+        points: Points::ZERO,
         wrong: 0,
         first_try: false,
         started_at: Moment::default(),
@@ -357,7 +355,7 @@ fn replay(
             .filter(|v| attempt.state == AttemptState::Playing && (!gone || v.by_coach));
         if let Some(verdict) = counted {
             if verdict.by_coach && settles(verdict) {
-                attempt.points = rounded(verdict.points);
+                attempt.points = verdict.points;
             } else if !verdict.by_coach {
                 let worth = off.worth(verdict.points, verdict.verdict, prices);
                 attempt.points = attempt.points.max(worth);
@@ -367,7 +365,7 @@ fn replay(
                     attempt.state = AttemptState::Solved;
                     attempt.ended_at = Some(of.reply.received_at);
                     attempt.first_try =
-                        attempt.wrong == 0 && off.hints == 0 && attempt.points >= FULL;
+                        attempt.wrong == 0 && off.hints == 0 && attempt.points == Points::FULL;
                     attempt.line.clone_from(&verdict.line);
                 }
                 Verdict::OnTheWay => {
@@ -377,11 +375,11 @@ fn replay(
                 }
                 Verdict::Wrong => {
                     attempt.wrong += 1;
-                    off.wrong += if verdict.wrong_first.is_some() {
+                    off.wrong = off.wrong.and(if verdict.wrong_first.is_some() {
                         prices.wrong_cost
                     } else {
                         prices.wrong_cost.min(LATER_WRONG)
-                    };
+                    });
                 }
                 // A mark is given to an answer to a question alone.
                 Verdict::Illegal | Verdict::Unclear | Verdict::Unreadable | Verdict::Marked => {}
@@ -391,7 +389,9 @@ fn replay(
             points: attempt.points,
             wrong: attempt.wrong,
             hints: off.hints,
-            left: off.worth(FULL, Verdict::Solved, prices).max(attempt.points),
+            left: off
+                .worth(Points::FULL, Verdict::Solved, prices)
+                .max(attempt.points),
             counts: counted.is_some(),
         };
         after.push((of.reply.id, stands));
@@ -420,19 +420,19 @@ mod tests {
     use sealed_move_store::{Reply, Via};
 
     const TOURNAMENT: Prices = Prices {
-        wrong_cost: 5.0,
-        hint_cost: 1.0,
-        least: 0.0,
+        wrong_cost: Points::of(5.0),
+        hint_cost: Points::of(1.0),
+        least: Points::of(0.0),
     };
     const CLUB: Prices = Prices {
-        wrong_cost: 1.0,
-        hint_cost: 1.0,
-        least: 1.0,
+        wrong_cost: Points::of(1.0),
+        hint_cost: Points::of(1.0),
+        least: Points::of(1.0),
     };
     const GENTLE: Prices = Prices {
-        wrong_cost: 1.5,
-        hint_cost: 0.5,
-        least: 0.0,
+        wrong_cost: Points::of(1.5),
+        hint_cost: Points::of(0.5),
+        least: Points::of(0.0),
     };
 
     fn at(second: i64) -> Moment {
@@ -464,7 +464,7 @@ mod tests {
                 id: second,
                 reply_id: ReplyId::of(second),
                 verdict,
-                points,
+                points: Points::of(points),
                 moves: Vec::new(),
                 refutation: Vec::new(),
                 line: line.iter().map(|s| (*s).to_owned()).collect(),
@@ -526,12 +526,18 @@ mod tests {
         )
     }
 
+    /// The judge's scale is the one that is kept.
+    #[test]
+    fn a_full_solution_is_all_the_points_there_are() {
+        assert_eq!(Points::of(crate::chess::judge::points::FULL), Points::FULL);
+    }
+
     #[test]
     fn solved_at_first_try_is_worth_five() {
         let attempt = go(&[solved(10)], &[], TOURNAMENT, None);
         assert_eq!(
             (attempt.state, attempt.points, attempt.first_try),
-            (AttemptState::Solved, 5.0, true)
+            (AttemptState::Solved, Points::of(5.0), true)
         );
         assert_eq!(attempt.ended_at, Some(at(10)));
         assert_eq!(attempt.line, ["Rxd8+", "Rxd8", "Rxd8#"]);
@@ -547,25 +553,31 @@ mod tests {
                 attempt.wrong,
                 attempt.first_try
             ),
-            (AttemptState::Solved, 0.0, 1, false)
+            (AttemptState::Solved, Points::of(0.0), 1, false)
         );
     }
 
     #[test]
     fn whoever_solves_without_being_shown_the_move_keeps_a_point() {
         let many: Vec<ReplyOf> = (1..9).map(wrong).chain([solved(20)]).collect();
-        assert_eq!(go(&many, &[], CLUB, None).points, 1.0);
+        assert_eq!(go(&many, &[], CLUB, None).points, Points::of(1.0));
         assert_eq!(
             go(&many, &[hint(10, 1), hint(11, 2)], CLUB, None).points,
-            1.0
+            Points::of(1.0)
         );
         let shown = [hint(10, 1), hint(11, 2), hint(12, 3)];
-        assert_eq!(go(&many, &shown, CLUB, None).points, 0.0);
+        assert_eq!(go(&many, &shown, CLUB, None).points, Points::of(0.0));
         // Shown the move with two points left, they are kept.
-        assert_eq!(go(&[solved(20)], &shown, CLUB, None).points, 2.0);
-        assert_eq!(go(&[wrong(1), solved(20)], &[], CLUB, None).points, 4.0);
+        assert_eq!(
+            go(&[solved(20)], &shown, CLUB, None).points,
+            Points::of(2.0)
+        );
+        assert_eq!(
+            go(&[wrong(1), solved(20)], &[], CLUB, None).points,
+            Points::of(4.0)
+        );
         let only_part = go(&many[..8], &[], CLUB, None);
-        assert_eq!((only_part.points, only_part.wrong), (0.0, 8));
+        assert_eq!((only_part.points, only_part.wrong), (Points::ZERO, 8));
     }
 
     #[test]
@@ -573,7 +585,7 @@ mod tests {
         let hinted = go(&[], &[hint(4, 1)], CLUB, None);
         assert_eq!(
             (hinted.state, hinted.points, hinted.started_at),
-            (AttemptState::Playing, 0.0, at(4))
+            (AttemptState::Playing, Points::of(0.0), at(4))
         );
         let chatter = reply(1, Verdict::Unreadable, 0.0, None, &[]);
         assert_eq!(work(&[chatter], &[], CLUB, None).attempt, None);
@@ -582,33 +594,42 @@ mod tests {
     #[test]
     fn what_is_left_is_told_before_it_is_paid() {
         let after = work(&[wrong(1)], &[hint(5, 1)], CLUB, None);
-        assert_eq!((after.left(), after.left_after_hint(2)), (3.0, 2.0));
+        assert_eq!(
+            (after.left(), after.left_after_hint(2)),
+            (Points::of(3.0), Points::of(2.0))
+        );
         let low: Vec<ReplyOf> = (1..9).map(wrong).collect();
         let low = work(&low, &[], CLUB, None);
         assert_eq!(
             (low.left(), low.left_after_hint(1), low.left_after_hint(3)),
-            (1.0, 1.0, 0.0)
+            (Points::of(1.0), Points::of(1.0), Points::ZERO)
         );
-        assert_eq!(work(&[wrong(1)], &[], TOURNAMENT, None).left(), 0.0);
+        assert_eq!(
+            work(&[wrong(1)], &[], TOURNAMENT, None).left(),
+            Points::ZERO
+        );
     }
 
     #[test]
     fn an_overruled_solution_with_less_than_full_points_is_no_first_try() {
         let mut overruled = solved(2);
         if let Some(verdict) = &mut overruled.verdict {
-            verdict.points = 3.0;
+            verdict.points = Points::of(3.0);
             verdict.by_coach = true;
         }
         let attempt = go(&[overruled], &[], CLUB, None);
-        assert_eq!((attempt.points, attempt.first_try), (3.0, false));
+        assert_eq!(
+            (attempt.points, attempt.first_try),
+            (Points::of(3.0), false)
+        );
     }
 
     #[test]
     fn each_reply_shows_the_points_as_they_stood() {
         let key = reply(1, Verdict::OnTheWay, 2.0, None, &["Qh7+", "Kf8"]);
         let work = work(&[wrong(0), key, solved(3), wrong(4)], &[], CLUB, None);
-        let points: Vec<f64> = work.after.iter().map(|(_, after)| after.points).collect();
-        assert_eq!(points, [0.0, 1.0, 4.0, 4.0]);
+        let points: Vec<Points> = work.after.iter().map(|(_, after)| after.points).collect();
+        assert_eq!(points, [0.0, 1.0, 4.0, 4.0].map(Points::of));
         let counts: Vec<bool> = work.after.iter().map(|(_, after)| after.counts).collect();
         assert_eq!(counts, [true, true, true, false]);
     }
@@ -623,10 +644,13 @@ mod tests {
         );
         assert_eq!(
             (attempt.points, attempt.first_try),
-            (5.0 - 1.5 - 1.0, false)
+            (Points::of(5.0 - 1.5 - 1.0), false)
         );
         // A hint after the solution is no matter.
-        assert_eq!(go(&[solved(20)], &[hint(30, 1)], GENTLE, None).points, 5.0);
+        assert_eq!(
+            go(&[solved(20)], &[hint(30, 1)], GENTLE, None).points,
+            Points::of(5.0)
+        );
     }
 
     #[test]
@@ -636,11 +660,11 @@ mod tests {
         let attempt = go(std::slice::from_ref(&key), &[], TOURNAMENT, None);
         assert_eq!(
             (attempt.state, attempt.points),
-            (AttemptState::Playing, 2.0)
+            (AttemptState::Playing, Points::of(2.0))
         );
         assert_eq!(attempt.line, ["Qh7+", "Kf8"]);
         let attempt = go(&[key, slip, solved(3)], &[], TOURNAMENT, None);
-        assert_eq!((attempt.points, attempt.wrong), (4.0, 1));
+        assert_eq!((attempt.points, attempt.wrong), (Points::of(4.0), 1));
     }
 
     #[test]
@@ -657,7 +681,7 @@ mod tests {
         let given_up = go(&[wrong(1), solved(9)], &[], GENTLE, Some(5));
         assert_eq!(
             (given_up.state, given_up.points, given_up.ended_at),
-            (AttemptState::GivenUp, 0.0, Some(at(5)))
+            (AttemptState::GivenUp, Points::of(0.0), Some(at(5)))
         );
         let only_given_up = go(&[], &[], GENTLE, Some(5));
         assert_eq!(
@@ -672,11 +696,14 @@ mod tests {
         let mut overruled = wrong(2);
         if let Some(verdict) = &mut overruled.verdict {
             verdict.verdict = Verdict::Solved;
-            verdict.points = 3.5;
+            verdict.points = Points::of(3.5);
             verdict.by_coach = true;
         }
         let attempt = go(&[wrong(1), overruled], &[hint(0, 1)], TOURNAMENT, None);
-        assert_eq!((attempt.state, attempt.points), (AttemptState::Solved, 3.5));
+        assert_eq!(
+            (attempt.state, attempt.points),
+            (AttemptState::Solved, Points::of(3.5))
+        );
     }
 
     #[test]
@@ -728,9 +755,9 @@ mod tests {
 
     fn some_rules() -> impl Strategy<Value = Prices> {
         (0u8..=10, 0u8..=10, prop::bool::ANY).prop_map(|(wrong, hint, club)| Prices {
-            wrong_cost: f64::from(wrong) / 2.0,
-            hint_cost: f64::from(hint) / 2.0,
-            least: if club { LEAST } else { 0.0 },
+            wrong_cost: Points::of(f64::from(wrong) / 2.0),
+            hint_cost: Points::of(f64::from(hint) / 2.0),
+            least: if club { LEAST } else { Points::ZERO },
         })
     }
 
@@ -743,9 +770,9 @@ mod tests {
             let Some(attempt) = work(&replies, &hints, rules, given_up).attempt else {
                 return Ok(());
             };
-            prop_assert!((0.0..=5.0).contains(&attempt.points));
+            prop_assert!(attempt.points <= Points::FULL);
             if attempt.first_try {
-                prop_assert_eq!((attempt.state, attempt.points, attempt.wrong), (AttemptState::Solved, 5.0, 0));
+                prop_assert_eq!((attempt.state, attempt.points, attempt.wrong), (AttemptState::Solved, Points::of(5.0), 0));
             }
             prop_assert_eq!(attempt.ended_at.is_none(), attempt.state == AttemptState::Playing);
         }
@@ -762,7 +789,7 @@ mod tests {
             let mut hinted = hints.clone();
             hinted.push(hint(second, 3));
             prop_assert!(go(&replies, &hinted, rules, None).points <= points);
-            let dearer = Prices { wrong_cost: (rules.wrong_cost + 1.0).min(5.0), hint_cost: (rules.hint_cost + 1.0).min(5.0), ..rules };
+            let dearer = Prices { wrong_cost: rules.wrong_cost.and(Points::of(1.0)), hint_cost: rules.hint_cost.and(Points::of(1.0)), ..rules };
             prop_assert!(work(&replies, &hints, dearer, None).points() <= points);
         }
 
@@ -788,7 +815,7 @@ mod tests {
         fn after_a_wrong_key_nothing_scores(replies in some_replies(), hints in some_hints()) {
             let mut after = replies;
             after.insert(0, wrong(0));
-            prop_assert_eq!(go(&after, &hints, TOURNAMENT, None).points, 0.0);
+            prop_assert_eq!(go(&after, &hints, TOURNAMENT, None).points, Points::of(0.0));
         }
 
         /// The solution ends it: nothing that follows counts for or against.

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use sealed_move_store::{NoTimeOfDay, NoWeekdays, StoreError};
+use sealed_move_store::{NoPoints, NoTimeOfDay, NoWeekdays, StoreError};
 use serde::Serialize;
 
 use super::refusal::{Refusal, StoreFault};
@@ -98,6 +98,12 @@ impl From<NoTimeOfDay> for DeskError {
 impl From<NoWeekdays> for DeskError {
     fn from(_: NoWeekdays) -> Self {
         Self::BadRequest(Refusal::DaysOfWeek)
+    }
+}
+
+impl From<NoPoints> for DeskError {
+    fn from(_: NoPoints) -> Self {
+        Self::BadRequest(Refusal::PointsRange)
     }
 }
 

@@ -8,7 +8,7 @@ use super::{
     ChatKey, Desk, Manners, Person, Place, Settings, convert,
     error::{Done, bad_request},
     handle::group_at,
-    refusal::{Named, Paid, Refusal},
+    refusal::{Named, Refusal},
     text,
 };
 
@@ -165,14 +165,6 @@ pub(super) fn sensible(mut settings: Settings) -> Done<Settings> {
     settings.name = text::title(&settings.name, Named::Group, 100)?;
     if !(1..=44_640).contains(&settings.open_minutes) {
         return bad_request(Refusal::OpenBetween);
-    }
-    for (cost, what) in [
-        (settings.wrong_cost, Paid::Wrong),
-        (settings.hint_cost, Paid::Hint),
-    ] {
-        if !(0.0..=5.0).contains(&cost) {
-            return bad_request(Refusal::PriceRange { what });
-        }
     }
     Ok(settings)
 }

@@ -91,11 +91,11 @@ pub use notes::NoteRow;
 pub use notice::{ChatName, Notice, Sentence};
 pub use options::DeskOptions;
 pub use outbox::Earlier;
-pub use refusal::Refusal;
+pub use refusal::{Paid, Refusal};
 pub use replies::Edited;
 pub use rounds::Rounds;
 pub use said::Said;
-pub use scale::Costs;
+pub use scale::{Costs, price};
 pub use schedule::LATE;
 pub use sealed_move_store::{
     ContentId, GroupId, ItemId, MemberId, PositionId, PostId, ReplyId, TopicId,

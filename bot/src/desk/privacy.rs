@@ -6,7 +6,7 @@ use sealed_move_store::{Attempt, Db, Group, KeptPerson};
 use serde_json::Value;
 
 use super::{
-    ReplyId, attempt,
+    Points, ReplyId, attempt,
     error::{DeskError, Done},
     tongue,
 };
@@ -14,7 +14,7 @@ use super::{
 /// What is kept, with the points of each verdict that counts as they were counted; what the judge gave
 /// before the prices of tries and hints stands beside them.
 pub(super) fn exported(db: &Db<'_>, group: &Group, kept: KeptPerson) -> Done<Value> {
-    let mut counted: HashMap<ReplyId, f64> = HashMap::new();
+    let mut counted: HashMap<ReplyId, Points> = HashMap::new();
     for attempt in &kept.attempts {
         let Attempt {
             post_id, member_id, ..
@@ -43,7 +43,7 @@ pub(super) fn exported(db: &Db<'_>, group: &Group, kept: KeptPerson) -> Done<Val
             .and_then(Value::as_i64)
             .and_then(|id| counted.get(&ReplyId::of(id)))
             .copied()
-            .unwrap_or(0.0);
+            .unwrap_or_default();
         let verdicts = reply.get_mut("verdicts").and_then(Value::as_array_mut);
         let Some(verdicts) = verdicts else { continue };
         let last = verdicts.len().saturating_sub(1);
@@ -56,7 +56,7 @@ pub(super) fn exported(db: &Db<'_>, group: &Group, kept: KeptPerson) -> Done<Val
                 verdict.insert("points_before_prices".into(), judged);
             }
             if at == last {
-                verdict.insert("points".into(), points.into());
+                verdict.insert("points".into(), f64::from(points).into());
             }
         }
     }

@@ -12,7 +12,8 @@ pub use crate::chess::fact::Side;
 pub use crate::chess::{Language, judge::Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
 pub use sealed_move_store::{
-    ChatKey, Defences, Delivery, Mode, Names, NoTimeOfDay, NoWeekdays, Scale, TimeOfDay, Weekdays,
+    ChatKey, Defences, Delivery, Mode, Names, NoPoints, NoTimeOfDay, NoWeekdays, Points, Scale,
+    TimeOfDay, Weekdays,
 };
 
 /// What a chat declares of itself; it stands with the groups that are founded in it.
@@ -67,9 +68,9 @@ pub struct Settings {
     /// The scale of points.
     pub points: Scale,
     /// Points off for each wrong first move, by the scale `club`.
-    pub wrong_cost: f64,
+    pub wrong_cost: Points,
     /// Points off for each hint step.
-    pub hint_cost: f64,
+    pub hint_cost: Points,
     /// Whether members meet the same defences.
     pub defences: Defences,
 }
@@ -86,8 +87,8 @@ impl Default for Settings {
             language: Language::English,
             style: Style::Print,
             points: Scale::Club,
-            wrong_cost: 1.0,
-            hint_cost: 1.0,
+            wrong_cost: Points::of(1.0),
+            hint_cost: Points::of(1.0),
             defences: Defences::Same,
         }
     }
@@ -225,7 +226,7 @@ pub struct VerdictSheet {
     /// What the next hint takes, for a button; may be empty.
     pub hint_label: Said,
     /// Points for the post as they stand.
-    pub points: f64,
+    pub points: Points,
     /// What the reply may have meant, where it was not plain: each, sent as an answer, is read as
     /// exactly what it says. For the member's eyes only; empty when nothing is asked.
     pub readings: Vec<String>,
@@ -319,7 +320,7 @@ pub struct ReplyRow {
     pub text: String,
     pub received_at: DateTime<Utc>,
     pub verdict: Option<Outcome>,
-    pub points: f64,
+    pub points: Points,
     /// What the member was told.
     #[serde(skip)]
     pub said: Said,

@@ -3,7 +3,7 @@
 // What a fact says stands beside its name; its values are named after what they are.
 #![allow(missing_docs)]
 
-use sealed_move_store::{Prices, Verdict as KeptVerdict, VerdictRow};
+use sealed_move_store::{self as store, Prices, Verdict as KeptVerdict, VerdictRow};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -13,10 +13,7 @@ use super::{
     refusal::LocalTime,
     said::facts_of,
 };
-use crate::chess::{
-    fact::Theirs,
-    judge::{HINT_STEPS, points::FULL},
-};
+use crate::chess::{fact::Theirs, judge::HINT_STEPS};
 
 /// One sentence to a member, or a few words on a button, besides what the judge says.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -133,15 +130,12 @@ pub(super) enum Told {
 /// Points, to be counted and written.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Points {
-    points: f64,
+    points: store::Points,
 }
 
-impl From<f64> for Points {
-    fn from(points: f64) -> Self {
-        // To the hundredth, as they are written; what is less than that is nothing.
-        Self {
-            points: (points * 100.0).round() / 100.0,
-        }
+impl From<store::Points> for Points {
+    fn from(points: store::Points) -> Self {
+        Self { points }
     }
 }
 
@@ -230,7 +224,7 @@ pub(super) fn coach_looked(number: Option<i64>, verdict: Verdict) -> Told {
 }
 
 /// Adds the points for the post and the coach's own words to a coach's verdict.
-pub(super) fn by_coach(mut said: Said, words: &str, points: f64) -> Said {
+pub(super) fn by_coach(mut said: Said, words: &str, points: store::Points) -> Said {
     said.push(Told::PointsOfFive {
         points: points.into(),
     });
@@ -243,7 +237,7 @@ pub(super) fn by_coach(mut said: Said, words: &str, points: f64) -> Said {
 }
 
 fn earned(after: After, prices: Prices) -> Told {
-    let paid = |count: u32, cost: f64| if cost > 0.0 { count } else { 0 };
+    let paid = |count: u32, cost: store::Points| if cost.is_zero() { 0 } else { count };
     Told::PointsEarned {
         points: after.points.into(),
         wrong: paid(after.wrong, prices.wrong_cost),
@@ -256,10 +250,10 @@ fn earned(after: After, prices: Prices) -> Told {
 
 /// What a wrong move took; with the first one, all the prices.
 fn lost(after: After, prices: Prices) -> Vec<Told> {
-    if prices.wrong_cost <= 0.0 {
+    if prices.wrong_cost.is_zero() {
         return Vec::new();
     }
-    if prices.wrong_cost >= FULL && after.left <= 0.0 {
+    if prices.wrong_cost == store::Points::FULL && after.left.is_zero() {
         return match after.wrong {
             1 => vec![Told::NothingAfterWrong],
             _ => Vec::new(),
@@ -275,9 +269,9 @@ fn lost(after: After, prices: Prices) -> Vec<Told> {
         wrong: prices.wrong_cost.into(),
         // Where it is another one.
         later: (prices.wrong_cost > LATER_WRONG).then(|| LATER_WRONG.into()),
-        hint: (prices.hint_cost > 0.0).then(|| prices.hint_cost.into()),
+        hint: (!prices.hint_cost.is_zero()).then(|| prices.hint_cost.into()),
     });
-    if prices.least > 0.0 {
+    if !prices.least.is_zero() {
         told.push(Told::AtLeast {
             points: prices.least.into(),
         });
@@ -321,14 +315,15 @@ fn hint_price(work: &Work, step: u8) -> HintPrice {
     }
     let (now, then) = (work.left(), work.left_after_hint(step));
     let (left, last) = (then.into(), step == HINT_STEPS);
-    if now - then < 0.005 {
+    let takes = now.less(then);
+    if takes.is_zero() {
         HintPrice {
             sentence: Told::HintFree { left, last },
             label: Told::PriceFree { left },
             costs: false,
         }
     } else {
-        let takes = (now - then).into();
+        let takes = takes.into();
         HintPrice {
             sentence: Told::HintTakes { takes, left, last },
             label: Told::PriceTakes { takes, left },
@@ -345,9 +340,9 @@ mod tests {
     use crate::{chess::Language, desk::said};
 
     const CLUB: Prices = Prices {
-        wrong_cost: 1.0,
-        hint_cost: 1.0,
-        least: 1.0,
+        wrong_cost: store::Points::of(1.0),
+        hint_cost: store::Points::of(1.0),
+        least: store::Points::of(1.0),
     };
 
     fn told(verdict: KeptVerdict, after: Option<After>, prices: Prices) -> String {
@@ -357,10 +352,10 @@ mod tests {
 
     fn after(wrong: u32, left: f64) -> Option<After> {
         Some(After {
-            points: 0.0,
+            points: store::Points::ZERO,
             wrong,
             hints: 0,
-            left,
+            left: store::Points::of(left),
             counts: true,
         })
     }
@@ -377,14 +372,14 @@ mod tests {
             "Solving it now gives 3 points."
         );
         let tournament = Prices {
-            wrong_cost: 5.0,
-            hint_cost: 1.0,
-            least: 0.0,
+            wrong_cost: store::Points::of(5.0),
+            hint_cost: store::Points::of(1.0),
+            least: store::Points::of(0.0),
         };
         let nothing = told(KeptVerdict::Wrong, after(1, 0.0), tournament);
         assert!(nothing.contains("nothing can be scored"), "{nothing}");
         let free = Prices {
-            wrong_cost: 0.0,
+            wrong_cost: store::Points::of(0.0),
             ..CLUB
         };
         assert_eq!(told(KeptVerdict::Wrong, after(1, 5.0), free), "");
@@ -405,7 +400,7 @@ mod tests {
             id: 1,
             reply_id: sealed_move_store::ReplyId::of(1),
             verdict: KeptVerdict::Wrong,
-            points: 0.0,
+            points: store::Points::ZERO,
             moves: Vec::new(),
             refutation: Vec::new(),
             line: Vec::new(),

@@ -12,8 +12,8 @@ use sealed_move::{
         said::{in_words, refused},
     },
     desk::{
-        AskedBack, Came, Desk, DeskError, Period, Person, Place, Queued, ReplyId, Sentence, Taken,
-        VerdictSheet,
+        AskedBack, Came, Desk, DeskError, Period, Person, Place, Points, Queued, ReplyId, Sentence,
+        Taken, VerdictSheet,
     },
     words::english,
 };
@@ -217,7 +217,7 @@ impl Table {
             (("mark", mark), _) if coach => {
                 let (points, words) = mark.split_once(' ').unwrap_or((mark, ""));
                 let waiting = desk.coach().homework(place, person).await?;
-                match (points.parse(), waiting.first()) {
+                match (points.parse::<Points>(), waiting.first()) {
                     (Ok(points), Some(row)) => {
                         desk.coach()
                             .mark_answer(place, person, row.reply.reply, points, words)

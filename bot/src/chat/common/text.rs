@@ -20,9 +20,9 @@ pub struct Points {
 
 impl Points {
     /// So many.
-    pub fn of(points: f64) -> Self {
+    pub fn of(points: impl Into<f64>) -> Self {
         Self {
-            points: (points * 100.0).round() / 100.0,
+            points: (points.into() * 100.0).round() / 100.0,
         }
     }
 }
@@ -113,16 +113,16 @@ pub fn points_rules(words: &Words, settings: &Settings) -> [String; 3] {
         Costs {
             wrong_ends: true, ..
         } => PointsRule::RuleWrongEnds { later },
-        Costs { wrong: 0.0, .. } => PointsRule::RuleWrongFree,
+        _ if costs.wrong.is_zero() => PointsRule::RuleWrongFree,
         _ => PointsRule::RuleWrongTakes { wrong, later },
     };
-    let hint = match costs.hint > 0.0 {
-        true => PointsRule::RuleHintTakes {
+    let hint = match costs.hint.is_zero() {
+        true => PointsRule::RuleHintFree,
+        false => PointsRule::RuleHintTakes {
             hint: Points::of(costs.hint),
         },
-        false => PointsRule::RuleHintFree,
     };
-    let least = (costs.least > 0.0).then(|| PointsRule::RuleLeast {
+    let least = (!costs.least.is_zero()).then(|| PointsRule::RuleLeast {
         points: Points::of(costs.least),
     });
     let here = words.tell([wrong, hint].iter().chain(&least));
@@ -163,8 +163,8 @@ mod tests {
     fn told(points: desk::Scale, wrong_cost: f64, hint_cost: f64) -> String {
         let settings = Settings {
             points,
-            wrong_cost,
-            hint_cost,
+            wrong_cost: desk::Points::of(wrong_cost),
+            hint_cost: desk::Points::of(hint_cost),
             ..Settings::default()
         };
         points_rules(english(), &settings).join("\n")

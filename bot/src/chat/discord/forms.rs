@@ -12,7 +12,7 @@ use super::{
     text::{Coach, Plain, Study},
 };
 use crate::{
-    desk::{Place, PostId, ReplyId},
+    desk::{DeskError, Place, Points, PostId, ReplyId},
     words::Words,
 };
 
@@ -29,9 +29,9 @@ const LONGEST_PRIVATE: u16 = 1_500;
 const FULL: &str = "5";
 
 /// Points as somebody typed them.
-fn points_of(typed: &str) -> Answer<f64> {
-    match typed.trim().replace(',', ".").parse() {
-        Ok(points) => Ok(points),
+fn points_of(typed: &str) -> Answer<Points> {
+    match typed.trim().replace(',', ".").parse::<f64>() {
+        Ok(points) => Ok(points.try_into().map_err(DeskError::from)?),
         Err(_) => said(Coach::NoPoints {
             written: Plain::of(typed),
         }),
@@ -77,13 +77,13 @@ pub fn respond_form(words: &Words, place: &Place, post: PostId) -> CreateModal {
 /// What the coach wrote into the form for a mark or a verdict.
 pub struct Assessment {
     /// Points for the reply.
-    pub points: f64,
+    pub points: Points,
     /// Words to its writer.
     pub told: String,
 }
 
 impl Assessment {
-    /// Reads it; points that are no number are refused.
+    /// Reads it; points that are no number, or off the scale, are refused.
     pub fn read(form: &ModalInteraction) -> Answer<Self> {
         Ok(Self {
             points: points_of(&field(form, "points"))?,

@@ -7,8 +7,8 @@ use serde_json::Value;
 
 use crate::desk::{
     self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, Leaderboard,
-    Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, PositionId, PostId,
-    PostSheet, PostedBefore, Rank, RepliesTo, ReplyId, ReplyRow, RevealSheet, SameAgain,
+    Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, Points, PositionId,
+    PostId, PostSheet, PostedBefore, Rank, RepliesTo, ReplyId, ReplyRow, RevealSheet, SameAgain,
     VerdictSheet,
 };
 use crate::{
@@ -229,7 +229,7 @@ pub(super) struct Judged {
     message: String,
     picture: Option<Shown>,
     your_move: bool,
-    points: f64,
+    points: Points,
     /// What it may have meant, to choose from.
     readings: Vec<String>,
 }
@@ -392,7 +392,7 @@ impl Own {
 #[derive(Debug, Serialize)]
 pub(super) struct OwnWork {
     state: Option<OwnState>,
-    points: f64,
+    points: Points,
     ended: String,
     hint_price: String,
     more_hints: bool,

@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::CoachDesk;
 use crate::chess::fact::Why;
 use crate::desk::{
-    ErrandKind, Person, Place, PostId, ReplyId, ReplyRow, Settled, Verdict, VerdictSheet,
+    ErrandKind, Person, Place, Points, PostId, ReplyId, ReplyRow, Settled, Verdict, VerdictSheet,
     answers::reply_of,
     attempt::{self, decided},
     convert,
@@ -72,7 +72,7 @@ pub struct HomeworkRow {
 }
 
 impl CoachDesk<'_> {
-    /// Gives an answer to a question the coach's mark: points, 0 to 5, and words to its member, which may be
+    /// Gives an answer to a question the coach's mark: points and words to its member, which may be
     /// empty. An earlier mark gives way. Coaches only.
     ///
     /// # Errors
@@ -82,7 +82,7 @@ impl CoachDesk<'_> {
         place: &Place,
         coach: &Person,
         reply: ReplyId,
-        points: f64,
+        points: Points,
         words: &str,
     ) -> Done<()> {
         self.rule(place, coach, reply, Given::Mark, points, words)
@@ -160,7 +160,7 @@ impl CoachDesk<'_> {
         coach: &Person,
         reply: ReplyId,
         verdict: Verdict,
-        points: f64,
+        points: Points,
         words: &str,
     ) -> Done<()> {
         let (at, by) = (place.clone(), coach.clone());
@@ -183,15 +183,15 @@ impl CoachDesk<'_> {
             .await
     }
 
-    /// Gives a reply to a problem the coach's verdict, with `words` to the member (may be empty). The points,
-    /// 0 to 5, stand as given: nothing is taken off for tries and hints. Coaches only.
+    /// Gives a reply to a problem the coach's verdict, with `words` to the member (may be empty). The points
+    /// stand as given: nothing is taken off for tries and hints. Coaches only.
     pub async fn judge_by_hand(
         self,
         place: &Place,
         coach: &Person,
         reply: ReplyId,
         verdict: Verdict,
-        points: f64,
+        points: Points,
         words: &str,
     ) -> Done<()> {
         let given = Given::Verdict(verdict);
@@ -205,12 +205,9 @@ impl CoachDesk<'_> {
         coach: &Person,
         reply: ReplyId,
         given: Given,
-        points: f64,
+        points: Points,
         words: &str,
     ) -> Done<()> {
-        if !(0.0..=5.0).contains(&points) {
-            return bad_request(Refusal::PointsRange);
-        }
         let (words, cut) = text::body(words, 1_000);
         if cut {
             return bad_request(Refusal::WordsToMemberTooLong { most: 1_000.into() });

@@ -6,7 +6,7 @@ use chrono::{DateTime, Utc};
 use serde::Serialize;
 
 use crate::desk::{
-    Picture, Said, SummaryTopic,
+    Picture, Points, Said, SummaryTopic,
     sheets::{OpenPost, VerdictSheet, Why},
 };
 
@@ -98,7 +98,7 @@ pub struct OwnPost {
     /// Where they stand; `None` before they took part.
     pub state: Option<OwnState>,
     /// Points for the post as they stand.
-    pub points: f64,
+    pub points: Points,
     /// When replies close.
     pub closes_at: DateTime<Utc>,
     /// How it ended; empty while it has not.

@@ -14,7 +14,7 @@ use crate::chess::{
     judge::{Judgement, Setting, Terms},
 };
 use crate::desk::{
-    Defences, Desk, Outcome, Picture, ReplyId, Settings, Verdict, VerdictSheet,
+    Defences, Desk, Outcome, Picture, Points, ReplyId, Settings, Verdict, VerdictSheet,
     attempt::{self, After, Work},
     convert, drawing,
     error::{Done, bad_request},
@@ -165,7 +165,10 @@ impl Desk {
             your_move: false,
             over: true,
             hint_label: Said::default(),
-            points: kept.attempt.map_or(0.0, |attempt| attempt.points),
+            points: kept
+                .attempt
+                .map(|attempt| attempt.points)
+                .unwrap_or_default(),
             readings: Vec::new(),
         })
     }
@@ -229,7 +232,7 @@ impl Desk {
             your_move: verdict.verdict == sealed_move_store::Verdict::OnTheWay && at_it,
             over: !open || over(kept.attempt.as_ref().map(|attempt| attempt.state)),
             hint_label: telling::next_hint(&kept.work).label_in(&kept.language),
-            points: after.map_or(0.0, |after| after.points),
+            points: after.map(|after| after.points).unwrap_or_default(),
             readings: match (verdict.verdict, at_it) {
                 (sealed_move_store::Verdict::Unclear, true) => readings,
                 _ => Vec::new(),
@@ -288,11 +291,8 @@ impl Ruling {
         Self(NewVerdict {
             reply_id: ReplyId::of(0),
             verdict: convert::verdict(judgement.verdict),
-            points: if judgement.points.is_finite() {
-                judgement.points.clamp(0.0, 5.0)
-            } else {
-                0.0
-            },
+            // The judge keeps to the scale.
+            points: Points::checked(judgement.points).unwrap_or_default(),
             moves: judgement.moves.clone(),
             refutation: judgement.refutation.clone(),
             // After the end it is for the fun of it, and no part of what the group got wrong.
@@ -402,7 +402,7 @@ fn by_hand(kept: &Case) -> VerdictSheet {
             your_move: false,
             over: over(kept.attempt.as_ref().map(|attempt| attempt.state)),
             hint_label: Said::default(),
-            points: after.map_or(0.0, |after| after.points),
+            points: after.map(|after| after.points).unwrap_or_default(),
             readings: Vec::new(),
         },
         None => VerdictSheet {
@@ -421,7 +421,7 @@ fn by_hand(kept: &Case) -> VerdictSheet {
             your_move: false,
             over: !kept.counts(),
             hint_label: Said::default(),
-            points: after.map_or(0.0, |after| after.points),
+            points: after.map(|after| after.points).unwrap_or_default(),
             readings: Vec::new(),
         },
     }

@@ -124,7 +124,7 @@ fn row(
         verdict: verdict
             .as_ref()
             .map(|verdict| convert::kept_verdict(verdict.verdict)),
-        points: after.map_or(0.0, |after| after.points),
+        points: after.map(|after| after.points).unwrap_or_default(),
         by_coach: verdict.as_ref().is_some_and(|verdict| verdict.by_coach),
         said: verdict
             .map(|verdict| telling::of_kept(language, &verdict, after, prices))

@@ -154,7 +154,14 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
             .await
             .err(),
         desk.coach()
-            .overrule(place, &ana, ReplyId::of(1), Verdict::Solved, 5.0, "")
+            .overrule(
+                place,
+                &ana,
+                ReplyId::of(1),
+                Verdict::Solved,
+                Points::FULL,
+                "",
+            )
             .await
             .err(),
         desk.coach().replies(place, &ana, PostId::of(1)).await.err(),
@@ -276,20 +283,6 @@ async fn settings_out_of_bounds_are_refused() {
             },
             "31 days",
         ),
-        (
-            Settings {
-                wrong_cost: -1.0,
-                ..good()
-            },
-            "wrong first move",
-        ),
-        (
-            Settings {
-                hint_cost: f64::NAN,
-                ..good()
-            },
-            "hint",
-        ),
     ] {
         let error = club
             .desk
@@ -302,7 +295,7 @@ async fn settings_out_of_bounds_are_refused() {
 }
 
 #[test]
-fn what_is_no_time_and_no_week_is_refused_in_words() {
+fn what_is_no_time_no_week_and_no_points_is_refused_in_words() {
     let said = |error: DeskError| error.in_english();
     let time = "6pm".parse::<TimeOfDay>().expect_err("no time");
     assert_eq!(
@@ -318,6 +311,8 @@ fn what_is_no_time_and_no_week_is_refused_in_words() {
     let days = Weekdays::try_from(0x80).expect_err("no week");
     let days = said(days.into());
     assert!(days.contains("bit 6 is Sunday"), "{days}");
+    let points = Points::try_from(6.0).expect_err("too many");
+    assert_eq!(said(points.into()), "Points go from 0 to 5.");
 }
 
 #[tokio::test]

@@ -225,7 +225,10 @@ async fn a_held_text_that_its_writer_calls_an_answer_is_judged_at_once() {
     // Said once more, as after a broken connection, it is the same answer.
     for _ in 0..2 {
         let sheet = sure("Ana", "hm, maybe Rxd8+").await;
-        assert_eq!((sheet.verdict(), sheet.points), (Verdict::Solved, 5.0));
+        assert_eq!(
+            (sheet.verdict(), sheet.points),
+            (Verdict::Solved, Points::of(5.0))
+        );
     }
     assert_eq!(
         sure("Ben", "is Rd7 any good?").await.verdict(),

@@ -82,7 +82,14 @@ async fn points_show_when_the_post_is_closed_and_follow_the_coach() {
         .reply;
     club.desk
         .coach()
-        .overrule(&club.place, &club.coach, first, Verdict::Solved, 5.0, "")
+        .overrule(
+            &club.place,
+            &club.coach,
+            first,
+            Verdict::Solved,
+            Points::of(5.0),
+            "",
+        )
         .await
         .expect("overruled");
     assert_eq!(

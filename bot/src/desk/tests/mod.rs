@@ -107,7 +107,7 @@ impl Club {
     pub async fn found(&self, place: &Place, zone: chrono_tz::Tz) {
         let settings = Settings {
             zone,
-            wrong_cost: 1.0,
+            wrong_cost: Points::of(1.0),
             ..Settings::default()
         };
         self.desk

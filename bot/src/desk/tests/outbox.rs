@@ -117,7 +117,7 @@ async fn a_coachs_verdict_by_hand_survives_as_well() {
             &club.coach,
             sheet.reply,
             Verdict::Solved,
-            5.0,
+            Points::FULL,
             "Well seen.",
         )
         .await

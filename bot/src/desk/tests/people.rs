@@ -571,7 +571,11 @@ async fn hints_and_giving_up_under_two_names_count_as_one_persons() {
         merged.expect("one");
         let own = desk.member().own_post(place, &person("Ana"), post).await;
         let own = own.expect("a sheet");
-        assert_eq!((own.state, own.points), (Some(state), points), "script {n}");
+        assert_eq!(
+            (own.state, own.points),
+            (Some(state), Points::of(points)),
+            "script {n}"
+        );
     }
 }
 
@@ -596,7 +600,14 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
     let told = club
         .desk
         .coach()
-        .overrule(&place, &club.coach, first, Verdict::Solved, 5.0, "")
+        .overrule(
+            &place,
+            &club.coach,
+            first,
+            Verdict::Solved,
+            Points::of(5.0),
+            "",
+        )
         .await;
     assert!(refused(told).contains("nothing to overrule"));
     let ana = person("Ana");
@@ -674,12 +685,26 @@ async fn a_waiting_reply_is_settled_without_a_verdict_and_the_answer_outlives_a_
     // It can be judged all the same, and overruled from then on.
     club.desk
         .coach()
-        .judge_by_hand(&place, &club.coach, first, Verdict::Solved, 5.0, "")
+        .judge_by_hand(
+            &place,
+            &club.coach,
+            first,
+            Verdict::Solved,
+            Points::of(5.0),
+            "",
+        )
         .await
         .expect("judged");
     club.desk
         .coach()
-        .overrule(&place, &club.coach, first, Verdict::Wrong, 0.0, "")
+        .overrule(
+            &place,
+            &club.coach,
+            first,
+            Verdict::Wrong,
+            Points::of(0.0),
+            "",
+        )
         .await
         .expect("overruled");
 }

@@ -14,7 +14,7 @@ use crate::{
             text::{And, Day, Days, Group, OpenFor, Plain, Points},
         },
     },
-    desk::{Defences, Scale, Settings, Style, TimeOfDay, Weekdays},
+    desk::{Defences, Paid, Scale, Settings, Style, TimeOfDay, Weekdays, price},
     words::{Words, english},
 };
 
@@ -130,8 +130,12 @@ pub async fn settings(
         if let Some(points) = points {
             wanted.points = points.into();
         }
-        wanted.wrong_cost = wrong_cost.unwrap_or(wanted.wrong_cost);
-        wanted.hint_cost = hint_cost.unwrap_or(wanted.hint_cost);
+        if let Some(points) = wrong_cost {
+            wanted.wrong_cost = price(Paid::Wrong, points)?;
+        }
+        if let Some(points) = hint_cost {
+            wanted.hint_cost = price(Paid::Hint, points)?;
+        }
         let head = if wanted == before {
             words.say(&Group::SettingsAre)
         } else {
@@ -308,7 +312,7 @@ pub fn in_words(words: &Words, settings: &Settings) -> String {
         Scale::Tournament => Group::PointsTournament {
             hint: Points::of(hint),
         },
-        Scale::Club if wrong == 0.0 && hint == 0.0 => Group::PointsFree,
+        Scale::Club if wrong.is_zero() && hint.is_zero() => Group::PointsFree,
         Scale::Club if wrong == hint => Group::PointsEach {
             each: Points::of(wrong),
         },

@@ -160,7 +160,7 @@ pub fn replies_csv(replies: &[ReplyRow]) -> Vec<u8> {
             cell(&row.name),
             cell(&row.text),
             verdict,
-            fit::points(row.points),
+            fit::points(row.points.into()),
         ]
     });
     let names = head(&["received_at", "name", "reply", "verdict", "points"]);

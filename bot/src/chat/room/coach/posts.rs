@@ -17,7 +17,7 @@ use crate::{
         paper::{Homework, Replied, Said},
         trouble::Told,
     },
-    desk::{PostId, ReplyId, Verdict},
+    desk::{DeskError, Points, PostId, ReplyId, Verdict},
 };
 
 pub(super) fn routes() -> Router<Shared> {
@@ -92,7 +92,7 @@ async fn overrule(
             &coach,
             reply,
             by_hand.verdict,
-            by_hand.points,
+            by_hand.points.try_into().map_err(DeskError::from)?,
             &by_hand.words,
         )
         .await?;
@@ -114,7 +114,7 @@ async fn judge(
             &coach,
             reply,
             by_hand.verdict,
-            by_hand.points,
+            by_hand.points.try_into().map_err(DeskError::from)?,
             &by_hand.words,
         )
         .await?;
@@ -137,6 +137,7 @@ async fn mark(
     body: Result<Json<Mark>, JsonRejection>,
 ) -> Told<()> {
     let Json(Mark { points, words }) = body?;
+    let points = Points::try_from(points).map_err(DeskError::from)?;
     room.desk
         .coach()
         .mark_answer(&room.place, &coach, reply, points, &words)

@@ -18,7 +18,7 @@ use crate::{
             trouble::{Told, Trouble},
         },
     },
-    desk::{Deed, Defences, DeskError, Language, Mode, Scale, Settings, Style},
+    desk::{Deed, Defences, DeskError, Language, Mode, Paid, Scale, Settings, Style, price},
     words::Words,
 };
 
@@ -90,8 +90,8 @@ impl Default for Typed {
             language: usual.language,
             style: usual.style,
             points: usual.points,
-            wrong_cost: usual.wrong_cost,
-            hint_cost: usual.hint_cost,
+            wrong_cost: usual.wrong_cost.into(),
+            hint_cost: usual.hint_cost.into(),
             defences: usual.defences,
         }
     }
@@ -110,8 +110,8 @@ impl TryFrom<Typed> for Settings {
             language: typed.language,
             style: typed.style,
             points: typed.points,
-            wrong_cost: typed.wrong_cost,
-            hint_cost: typed.hint_cost,
+            wrong_cost: price(Paid::Wrong, typed.wrong_cost)?,
+            hint_cost: price(Paid::Hint, typed.hint_cost)?,
             defences: typed.defences,
         })
     }
@@ -178,7 +178,7 @@ mod tests {
         }
     }
 
-    use crate::desk::Refusal;
+    use crate::desk::{Points, Refusal};
 
     fn read(body: serde_json::Value) -> Result<Settings, Refusal> {
         let typed: Typed = serde_json::from_value(body).expect("readable");
@@ -191,7 +191,7 @@ mod tests {
         let sent = Settings {
             post_time: "07:05".parse().expect("a time"),
             days: 0b001_0101.try_into().expect("days"),
-            wrong_cost: 0.5,
+            wrong_cost: Points::of(0.5),
             ..Settings::default()
         };
         let body = json!(sent);
@@ -204,12 +204,17 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_time_or_no_week_is_refused_as_it_was_typed() {
+    fn what_is_no_setting_is_refused_as_it_was_typed() {
         let words = "half past six in the".into();
         assert_eq!(
             read(json!({ "post_time": "half past six in the evening" })),
             Err(Refusal::NotATime { words })
         );
         assert_eq!(read(json!({ "days": 128 })), Err(Refusal::DaysOfWeek));
+        let what = Paid::Hint;
+        assert_eq!(
+            read(json!({ "hint_cost": 5.5 })),
+            Err(Refusal::PriceRange { what })
+        );
     }
 }
