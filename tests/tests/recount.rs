@@ -552,7 +552,14 @@ async fn one_group(seed: u64, folder: &Path) {
             Planned::Problem(id) => desk.coach().enqueue(place, coach, *id, false).await,
             Planned::Question(topic) => {
                 desk.coach()
-                    .enqueue_question(place, coach, "Why?", None, *topic, "")
+                    .enqueue_question(
+                        place,
+                        coach,
+                        "Why?",
+                        None,
+                        topic.map(|name| name.parse().expect("a topic")),
+                        "",
+                    )
                     .await
             }
             Planned::Words => {

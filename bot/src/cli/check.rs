@@ -30,7 +30,7 @@ use crate::{
         read::{self, Entry, Item, ReadError},
     },
     desk::{
-        FoundWritten, NewPostContent,
+        FoundWritten, NewPostContent, TopicName,
         endgames::Syzygy,
         opinion::{self, EngineSettings},
     },
@@ -318,6 +318,9 @@ fn checked(
     };
     if let (Some(engine), Ok(entry)) = (engine, entry) {
         opinion::consult(engine, &entry.position, &mut report);
+    }
+    if let Ok(entry) = entry {
+        report.warnings.extend(TopicName::of_entry(entry).1);
     }
     report.seconds = (started.elapsed().as_secs_f64() * 1e4).round() / 1e4;
     report

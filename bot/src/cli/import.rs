@@ -19,7 +19,7 @@ use super::{
 };
 use crate::{
     chat::common::{report::said_of, same::same_again},
-    desk::{CheckedPosition, InFile, SameChoice, Soundness, in_file_order},
+    desk::{CheckedPosition, InFile, SameChoice, Soundness, TopicName, in_file_order},
     words::english,
 };
 
@@ -79,6 +79,7 @@ impl Import {
             .iter()
             .map(|file| Ok((file, read_bytes(file)?)))
             .collect::<anyhow::Result<_>>()?;
+        let topic: Option<TopicName> = self.topic.as_deref().map(str::parse).transpose()?;
         let open = Open::at(place)?;
         let group = open.group(&self.which)?;
         let coach = open.wait(acting(&open.desk, &group))?;
@@ -128,12 +129,12 @@ impl Import {
                 wanting |= !sound || (item.same.is_some() && self.same.is_none());
                 let mut left_out = false;
                 if let Some(position) = item.position {
-                    if let Some(topic) = &self.topic {
+                    if let Some(topic) = &topic {
                         open.wait(open.desk.coach().set_topic(
                             &group,
                             &coach,
                             position,
-                            Some(topic),
+                            Some(topic.clone()),
                         ))?;
                     }
                     if sound && self.queue {

@@ -21,7 +21,7 @@ use crate::{
     chess::parse_fen,
     desk::{
         Content, Desk, ItemId, Kind, Person, Place, PositionId, QueueItem, Queued, Telling,
-        note_lines,
+        TopicName, note_lines,
     },
     diagram::{Text as OnPaper, sheet},
     words::words,
@@ -194,17 +194,11 @@ impl Action {
                 on,
             } => {
                 let on = on.as_deref().map(local_time).transpose()?.flatten();
+                let topic = TopicName::filled_in(topic.as_deref())?;
                 let reveal = reveal.as_deref().unwrap_or_default();
                 let item = desk
                     .coach()
-                    .enqueue_question(
-                        group,
-                        &coach,
-                        &words,
-                        fen.as_deref(),
-                        topic.as_deref(),
-                        reveal,
-                    )
+                    .enqueue_question(group, &coach, &words, fen.as_deref(), topic, reveal)
                     .await?;
                 fixed(desk, group, &coach, item, on).await?;
             }
@@ -215,9 +209,10 @@ impl Action {
                 on,
             } => {
                 let on = on.as_deref().map(local_time).transpose()?.flatten();
+                let topic = TopicName::filled_in(topic.as_deref())?;
                 let item = desk
                     .coach()
-                    .enqueue_words(group, &coach, &words, fen.as_deref(), topic.as_deref())
+                    .enqueue_words(group, &coach, &words, fen.as_deref(), topic)
                     .await?;
                 fixed(desk, group, &coach, item, on).await?;
             }
@@ -257,8 +252,9 @@ impl Action {
                     .await?
             }
             Self::Topic { position, topic } => {
+                let topic = topic.as_deref().map(str::parse).transpose()?;
                 desk.coach()
-                    .set_topic(group, &coach, position, topic.as_deref())
+                    .set_topic(group, &coach, position, topic)
                     .await?
             }
             Self::Remove { item } => desk.coach().dequeue(group, &coach, item).await?,

@@ -58,6 +58,7 @@ mod telling;
 mod tests;
 mod text;
 mod tongue;
+mod topic;
 mod turns;
 mod waiting;
 
@@ -103,4 +104,5 @@ pub use sealed_move_store::{
 pub use sheets::*;
 pub use text::{LONGEST_NAME, LONGEST_REPLY};
 pub use tongue::LanguageTag;
+pub use topic::TopicName;
 pub use waiting::Waiting;

@@ -17,6 +17,9 @@ pub(super) enum Noted {
     /// The same position is kept with other tasks; as what, with the task behind each.
     KeptWithOtherTask { kept: List<Theirs> },
 
+    /// The file's topic is longer than a name may be.
+    TopicTooLong { begins: Theirs, most: u32 },
+
     // An engine's opinion.
     /// It prefers one of the keys.
     SecondOpinionAgrees {

@@ -18,7 +18,7 @@ use crate::chess::{
     read::{self, Entry, Item, LARGEST_FILE, ReadError},
 };
 use crate::desk::{
-    CheckedPosition, CoachWords, Person, Place, Report, SameChoice, Settings,
+    CheckedPosition, CoachWords, Person, Place, Report, SameChoice, Settings, TopicName,
     checking::{find, kept_check},
     convert,
     drawing::board_of,
@@ -36,7 +36,7 @@ pub const DIAGRAMS_AT_ONCE: usize = 100;
 /// A position as the file gives it, with its report.
 struct Checked {
     report: Report,
-    topic: Option<String>,
+    topic: Option<TopicName>,
     words: CoachWords,
     given: Given,
 }
@@ -150,16 +150,14 @@ impl CoachDesk<'_> {
     }
 
     async fn check_entry(self, entry: Entry) -> Done<Checked> {
-        let topic = entry
-            .topic
-            .as_deref()
-            .and_then(|topic| text::title(topic, Named::Topic, 80).ok());
+        let (topic, left_out) = TopicName::of_entry(&entry);
         let given = Given {
             text: entry.text.clone(),
             line: i64::try_from(entry.line).unwrap_or(i64::MAX),
         };
         // One thread for each: the positions themselves go in parallel.
         let mut report = self.desk.check(entry, 1).await?;
+        report.warnings.extend(left_out);
         // The words are kept beside the report, where the coach can change them.
         let words = CoachWords::of(&std::mem::take(&mut report.comments));
         Ok(Checked {
@@ -251,7 +249,7 @@ impl CoachDesk<'_> {
                     let words = CoachWords::kept(&now)?;
                     (now.topic, now.further_topics, words)
                 }
-                _ => (one.topic, Vec::new(), one.words),
+                _ => (one.topic.map(String::from), Vec::new(), one.words),
             };
             out.push(CheckedPosition {
                 position,

@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{CoachDesk, shelf};
 use crate::desk::{
-    CheckedPosition, CoachWords, GroupId, Person, Place, PositionId, Soundness, convert,
+    CheckedPosition, CoachWords, GroupId, Person, Place, PositionId, Soundness, TopicName, convert,
     error::Done,
     handle::{coached, position_of},
     refusal::Refusal,
@@ -78,7 +78,7 @@ pub struct PostedBefore {
 /// A position as a file gives it, held until the coach has chosen.
 #[derive(Clone, Debug)]
 pub struct Fresh {
-    pub(super) topic: Option<String>,
+    pub(super) topic: Option<TopicName>,
     pub(super) words: CoachWords,
     pub(super) source: String,
     pub(super) fen: String,
@@ -100,7 +100,7 @@ impl Fresh {
     fn version(&self) -> Version {
         Version {
             name: self.source.clone(),
-            topics: self.topic.clone().into_iter().collect(),
+            topics: self.topic.clone().map(String::from).into_iter().collect(),
             words: self.words.clone(),
         }
     }
@@ -228,7 +228,7 @@ pub(super) fn keep(
 
 fn insert(tx: &Tx<'_>, group: &Group, fresh: &Fresh, now: DateTime<Utc>) -> Done<PositionId> {
     let topic_id = match &fresh.topic {
-        Some(topic) => Some(tx.ensure_topic(group.id, topic)?),
+        Some(topic) => Some(topic.in_group(tx, group.id)?),
         None => None,
     };
     Ok(tx.upsert_position(&NewPosition {
@@ -299,7 +299,7 @@ fn settle(
             tx.renew_position(twin.id, &fresh.source, &fresh.given)?;
             tx.replace_check(twin.id, &fresh.check)?;
             if let Some(topic) = &fresh.topic {
-                let topic = tx.ensure_topic(group.id, topic)?;
+                let topic = topic.in_group(tx, group.id)?;
                 tx.set_position_topic(twin.id, Some(topic))?;
             }
             if !fresh.words.is_empty() {
@@ -309,7 +309,7 @@ fn settle(
         SameChoice::Both => {
             decide(tx, twin, fresh)?;
             if let Some(topic) = &fresh.topic {
-                let topic = tx.ensure_topic(group.id, topic)?;
+                let topic = topic.in_group(tx, group.id)?;
                 match twin.topic_id {
                     None => tx.set_position_topic(twin.id, Some(topic))?,
                     Some(_) => tx.add_further_topic(twin.id, topic)?,

@@ -4,15 +4,14 @@ use sealed_move_store::Position;
 
 use super::{CoachDesk, same};
 use crate::desk::{
-    CheckedPosition, CoachWords, Person, Picture, Place, PositionId,
+    CheckedPosition, CoachWords, Person, Picture, Place, PositionId, TopicName,
     checking::report,
     convert,
     drawing::board_of,
     error::{Done, bad_request},
     handle::{coached, position_of},
     queue::waits_as,
-    refusal::{Named, Refusal},
-    text,
+    refusal::Refusal,
 };
 
 impl CoachDesk<'_> {
@@ -91,18 +90,15 @@ impl CoachDesk<'_> {
         place: &Place,
         coach: &Person,
         position: PositionId,
-        topic: Option<&str>,
+        topic: Option<TopicName>,
     ) -> Done<()> {
-        let topic = topic
-            .map(|topic| text::title(topic, Named::Topic, 80))
-            .transpose()?;
         let (place, coach) = (place.clone(), coach.clone());
         self.desk
             .write(move |tx| {
                 let group = coached(tx, &place, &coach)?;
                 let position = position_of(tx, &group, position)?;
                 let topic = match topic {
-                    Some(topic) => Some(tx.ensure_topic(group.id, &topic)?),
+                    Some(topic) => Some(topic.in_group(tx, group.id)?),
                     None => None,
                 };
                 Ok(tx.set_position_topic(position.id, topic)?)

@@ -10,7 +10,7 @@ use crate::chess::{
     read::{self, Item},
 };
 use crate::desk::{
-    ItemId, Person, Place,
+    ItemId, Person, Place, TopicName,
     error::{Done, bad_request},
     handle::{coached, coaching},
     queue::item_of,
@@ -149,7 +149,7 @@ impl CoachDesk<'_> {
         coach: &Person,
         found: &FoundWritten,
     ) -> Done<ItemId> {
-        let topic = found.topic.as_deref();
+        let topic = TopicName::filled_in(found.topic.as_deref())?;
         self.enqueue_written(place, coach, &found.content, topic, &found.id)
             .await
     }
@@ -164,7 +164,7 @@ impl CoachDesk<'_> {
         coach: &Person,
         words: &str,
         fen: Option<&str>,
-        topic: Option<&str>,
+        topic: Option<TopicName>,
         at_reveal: &str,
     ) -> Done<ItemId> {
         let new = NewPostContent::Question {
@@ -185,7 +185,7 @@ impl CoachDesk<'_> {
         coach: &Person,
         words: &str,
         fen: Option<&str>,
-        topic: Option<&str>,
+        topic: Option<TopicName>,
     ) -> Done<ItemId> {
         let new = NewPostContent::Words {
             words: words.to_owned(),
@@ -200,21 +200,17 @@ impl CoachDesk<'_> {
         place: &Place,
         coach: &Person,
         new: &NewPostContent,
-        topic: Option<&str>,
+        topic: Option<TopicName>,
         source: &str,
     ) -> Done<ItemId> {
         let holds = checked(new)?;
-        let topic = topic
-            .filter(|topic| !topic.trim().is_empty())
-            .map(|topic| text::title(topic, Named::Topic, 80))
-            .transpose()?;
         let now = self.desk.now();
         let (place, coach, source) = (place.clone(), coach.clone(), source.to_owned());
         self.desk
             .write(move |tx| {
                 let group = coached(tx, &place, &coach)?;
                 let topic_id = match topic {
-                    Some(topic) => Some(tx.ensure_topic(group.id, &topic)?),
+                    Some(topic) => Some(topic.in_group(tx, group.id)?),
                     None => None,
                 };
                 let content = tx.insert_content(&NewContent {
@@ -238,18 +234,15 @@ impl CoachDesk<'_> {
         place: &Place,
         coach: &Person,
         item: ItemId,
-        topic: Option<&str>,
+        topic: Option<TopicName>,
     ) -> Done<()> {
-        let topic = topic
-            .map(|topic| text::title(topic, Named::Topic, 80))
-            .transpose()?;
         let (place, coach) = (place.clone(), coach.clone());
         self.desk
             .write(move |tx| {
                 let (group, _) = coaching(tx, &place, &coach)?;
                 let item = item_of(tx, &group, item)?;
                 let topic = match topic {
-                    Some(topic) => Some(tx.ensure_topic(group.id, &topic)?),
+                    Some(topic) => Some(topic.in_group(tx, group.id)?),
                     None => None,
                 };
                 match item.holds {

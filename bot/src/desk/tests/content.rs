@@ -26,7 +26,7 @@ async fn question(club: &Club) -> PostId {
             &club.coach,
             "What does White want?",
             Some("6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1"),
-            Some("Plans"),
+            Some("Plans".parse().expect("a topic")),
             "The back rank is weak.",
         )
         .await
@@ -477,7 +477,12 @@ async fn the_week_holds_all_three_in_order() {
         .expect("moved");
     club.desk
         .coach()
-        .set_item_topic(&place, &coach, asked, Some("Plans"))
+        .set_item_topic(
+            &place,
+            &coach,
+            asked,
+            Some("Plans".parse().expect("a topic")),
+        )
         .await
         .expect("set");
     let week = club.desk.coach().queue(&place).await.expect("read");

@@ -161,6 +161,7 @@ move-is-mated-in = { $moves ->
 tries-cut = die erlaubte Zeit oder Rechenarbeit war zu Ende, bevor alle Verführungen gesucht waren; die Schlüsselzüge sind vollständig, die Schwierigkeit ist nicht geschätzt
 fifty-moves = die FEN zählt { $number } Halbzüge ohne Schlag- oder Bauernzug; in einer Partie ließe sich vor dem Matt nach der 50-Züge-Regel Remis verlangen, in einem Problem zählt sie nicht
 position-again = das ist noch einmal die Stellung „{ $id }“
+topic-too-long = das Thema in der Datei ist länger als { $most } Zeichen und wurde weggelassen; es beginnt mit „{ $begins }“
 kept-with-other-task = dieselbe Stellung ist mit einer anderen Forderung gespeichert: { $kept }
 
 in-variation = Zeile { $row }, Zug { $line }: { $what }

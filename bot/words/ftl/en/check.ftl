@@ -141,6 +141,7 @@ move-is-mated-in = { $line } is mated in { $moves }
 tries-cut = the time or work allowed ran out before every try was looked for; the keys are complete, and the difficulty is not estimated
 fifty-moves = the FEN counts { $number } half-moves without a capture or pawn move; in a game the fifty moves could be claimed before the mate, in a problem they are not counted
 position-again = this is the position of "{ $id }" again
+topic-too-long = the file's topic is longer than { $most } characters and was left out; it begins "{ $begins }"
 kept-with-other-task = the same position is kept with another task: { $kept }
 
 # $row is a line of the file, $line a move of it, $what one of the statements below.

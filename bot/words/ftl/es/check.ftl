@@ -167,6 +167,7 @@ move-is-mated-in = { $moves ->
 tries-cut = el tiempo o el trabajo permitidos se acabaron antes de buscar todos los ensayos; las claves están completas, y la dificultad no está estimada
 fifty-moves = el FEN cuenta { $number } medias jugadas sin captura ni jugada de peón; en una partida se podrían reclamar tablas por las cincuenta jugadas antes del mate, en un problema no cuentan
 position-again = es otra vez la posición «{ $id }»
+topic-too-long = el tema del archivo pasa de { $most } caracteres y se ha dejado fuera; empieza por «{ $begins }»
 kept-with-other-task = la misma posición está guardada con otro enunciado: { $kept }
 
 in-variation = línea { $row }, jugada { $line }: { $what }

@@ -5,7 +5,7 @@ use crate::chat::discord::{
     letter::Letter,
     text::{Coach, Plain},
 };
-use crate::desk::PositionId;
+use crate::desk::{PositionId, TopicName};
 
 /// Set a position's topic
 #[poise::command(slash_command)]
@@ -17,17 +17,19 @@ pub async fn topic(
     topic: Option<String>,
 ) -> Answer<()> {
     for_coach(ctx, |house, place, coach, words| async move {
+        let topic = TopicName::filled_in(topic.as_deref())?;
+        let said = match &topic {
+            Some(topic) => Coach::TopicSet {
+                topic: Plain::of(topic.as_str()),
+            },
+            None => Coach::TopicTaken,
+        };
         house
             .desk
             .coach()
-            .set_topic(&place, &coach, PositionId::of(position), topic.as_deref())
+            .set_topic(&place, &coach, PositionId::of(position), topic)
             .await?;
-        Ok(Letter::text(words.say(&match topic {
-            Some(topic) => Coach::TopicSet {
-                topic: Plain::of(&topic),
-            },
-            None => Coach::TopicTaken,
-        })))
+        Ok(Letter::text(words.say(&said)))
     })
     .await
 }

@@ -9,7 +9,7 @@ use crate::{
         buttons::WeekPress, commands::week, forms::field, letter::Letter, oops::Answer, sheets,
         text::Coach,
     },
-    desk::{ItemId, Person, PositionId},
+    desk::{ItemId, Person, PositionId, TopicName},
     words::Words,
 };
 
@@ -44,7 +44,7 @@ pub async fn question(at: At<'_>, form: &ModalInteraction) -> Answer<Letter> {
             &coach,
             &field(form, "words"),
             Some(&field(form, "fen")),
-            Some(&field(form, "topic")),
+            TopicName::filled_in(Some(&field(form, "topic")))?,
             &field(form, "reveal"),
         )
         .await?;
@@ -63,7 +63,7 @@ pub async fn words_alone(at: At<'_>, form: &ModalInteraction) -> Answer<Letter> 
             &coach,
             &field(form, "words"),
             Some(&field(form, "fen")),
-            Some(&field(form, "topic")),
+            TopicName::filled_in(Some(&field(form, "topic")))?,
         )
         .await?;
     week::open(at.house, words, at.place, &coach, Some(item)).await

@@ -25,7 +25,7 @@ use crate::{
         text::Text,
         trouble::{Told, Trouble},
     },
-    desk::{CheckedPosition, FoundWritten, PositionId, SameChoice, Telling},
+    desk::{CheckedPosition, FoundWritten, PositionId, SameChoice, Telling, TopicName},
 };
 
 /// Largest file, in bytes.
@@ -165,10 +165,7 @@ async fn topic(
     body: Result<Json<Topic>, JsonRejection>,
 ) -> Told<()> {
     let Json(Topic { topic }) = body?;
-    let topic = topic
-        .as_deref()
-        .map(str::trim)
-        .filter(|topic| !topic.is_empty());
+    let topic = TopicName::filled_in(topic.as_deref())?;
     room.desk
         .coach()
         .set_topic(&room.place, &coach, position, topic)

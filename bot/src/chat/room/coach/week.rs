@@ -20,7 +20,7 @@ use crate::{
         text::Text,
         trouble::{Told, Trouble, nothing_here},
     },
-    desk::{ItemId, PositionId, PostRow, QueueItem},
+    desk::{ItemId, PositionId, PostRow, QueueItem, TopicName},
 };
 
 pub(super) fn routes() -> Router<Shared> {
@@ -152,7 +152,7 @@ async fn question(
         &coach,
         &new.words,
         Some(&new.fen),
-        Some(&new.topic),
+        TopicName::filled_in(Some(&new.topic))?,
         &new.at_reveal,
     );
     let item = item.await?;
@@ -171,7 +171,7 @@ async fn words(
         &coach,
         &new.words,
         Some(&new.fen),
-        Some(&new.topic),
+        TopicName::filled_in(Some(&new.topic))?,
     );
     let item = item.await?;
     room.feed.coaches("week", &());
@@ -192,7 +192,12 @@ async fn topic(
     let Json(Topic { topic }) = body?;
     room.desk
         .coach()
-        .set_item_topic(&room.place, &coach, item, topic.as_deref())
+        .set_item_topic(
+            &room.place,
+            &coach,
+            item,
+            TopicName::filled_in(topic.as_deref())?,
+        )
         .await?;
     room.feed.coaches("week", &());
     Ok(Json(()))
