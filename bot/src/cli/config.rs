@@ -219,7 +219,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_time_of_day_is_named_with_its_line() {
+    fn what_a_group_cannot_have_is_named_with_its_line() {
         let group = parse("[group]\npost_time = \"07:05\"\ndays = 31")
             .expect("settings")
             .group;
@@ -233,6 +233,11 @@ mod tests {
                 "\"6pm\" is not a time of day; write hours and minutes",
             ),
             ("days = 128", "bit 0 is Monday and bit 6 is Sunday"),
+            (
+                "zone = \"Atlantis\"",
+                "\"Atlantis\" is no time zone of the IANA list; write one such as",
+            ),
+            ("wrong_cost = 5.5", "points are from 0 to 5"),
         ] {
             let error = format!("{:#}", parse(&format!("[group]\n{text}")).expect_err(text));
             assert!(error.contains("line 2") && error.contains(named), "{error}");

@@ -133,9 +133,14 @@ pub async fn acting(desk: &Desk, place: &Place) -> anyhow::Result<Person> {
         .or_fail(|| Failure::NoCoachYet)
 }
 
+/// Bytes of a thread's stack. What a press on Discord sets going needs between two and three megabytes where
+/// it is built without optimising; pages that are not used take no memory.
+const STACK: usize = 16 << 20;
+
 /// The async runtime of a command.
 pub fn runtime() -> anyhow::Result<tokio::runtime::Runtime> {
     tokio::runtime::Builder::new_multi_thread()
+        .thread_stack_size(STACK)
         .enable_all()
         .build()
         .or_fail(|| Failure::ThreadsNotStarted)

@@ -2,7 +2,7 @@
 //! A chat lays a sheet out in its own manners; the words are the desk's.
 
 use chrono::{DateTime, Utc};
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de::Error as _};
 
 use super::{Content, Kind, LanguageTag, MemberId, PostId, ReplyId, Said};
 
@@ -52,6 +52,7 @@ pub struct Settings {
     /// The group's name.
     pub name: String,
     /// IANA time zone.
+    #[serde(deserialize_with = "zone")]
     pub zone: chrono_tz::Tz,
     /// When posts go out, local.
     pub post_time: TimeOfDay,
@@ -73,6 +74,16 @@ pub struct Settings {
     pub hint_cost: Points,
     /// Whether members meet the same defences.
     pub defences: Defences,
+}
+
+/// A time zone by its IANA name, as somebody wrote it into a file.
+fn zone<'de, D: Deserializer<'de>>(written: D) -> Result<chrono_tz::Tz, D::Error> {
+    let name = String::deserialize(written)?;
+    name.parse().map_err(|_| {
+        let why =
+            format!("{name:?} is no time zone of the IANA list; write one such as Europe/Lisbon");
+        D::Error::custom(why)
+    })
 }
 
 impl Default for Settings {
