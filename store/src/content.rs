@@ -34,6 +34,16 @@ pub enum Content {
     Words(Written),
 }
 
+impl Content {
+    /// The position, where it is a problem.
+    pub fn position(&self) -> Option<PositionId> {
+        match self {
+            Self::Problem { position_id, .. } => Some(*position_id),
+            Self::Question { .. } | Self::Words(_) => None,
+        }
+    }
+}
+
 /// A question, or words alone, to be kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewContent {

@@ -20,8 +20,8 @@ use crate::{
     chat::{common::text::Tasked, pictures},
     chess::parse_fen,
     desk::{
-        Content, Desk, ItemId, Kind, Person, Place, PositionId, QueueItem, Queued, Telling,
-        TopicName, note_lines,
+        Content, Desk, ItemId, Person, Place, PositionId, QueueItem, Queued, Telling, TopicName,
+        note_lines,
     },
     diagram::{Text as OnPaper, sheet},
     words::words,
@@ -442,9 +442,9 @@ async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
             },
         };
         let kind = item.holds.kind();
-        let sign = match &kind {
-            Kind::Problem { stipulation } => stipulation.clone(),
-            Kind::Question | Kind::Words => readers().say(&Text::QueueKind { kind: kind.name() }),
+        let sign = match kind.task() {
+            Some(task) => task.to_owned(),
+            None => readers().say(&Text::QueueKind { kind: kind.name() }),
         };
         writeln!(
             out,
@@ -464,10 +464,7 @@ fn topics(item: &QueueItem) -> String {
     let Some(topic) = &item.topic else {
         return Text::QueueNoTopic.said();
     };
-    let further = match &item.holds {
-        Queued::Problem { further_topics, .. } => further_topics.as_slice(),
-        Queued::Question { .. } | Queued::Words { .. } => &[],
-    };
+    let further = item.holds.further_topics();
     if further.is_empty() {
         return topic.clone();
     }

@@ -5,12 +5,13 @@
 //! come from a coach's words ([`super::CoachDesk::enqueue_question`], [`super::CoachDesk::enqueue_words`]) or a
 //! file; they may have a position beside them, which is shown and never proved.
 
-use sealed_move_store::{self as store, Post, Written};
+use sealed_move_store::{self as store, Group, Post, Waits, Written};
 use serde::{Deserialize, Serialize};
 
 use super::{
     Desk, Picture, Place, PostId, Settings, drawing,
     error::{Done, bad_request, not_found},
+    handle::position_of,
     problems::Posed,
     refusal::{Lacking, Refusal, Removed},
 };
@@ -53,12 +54,41 @@ impl Kind {
         }
     }
 
-    /// What stands for it in a list: a problem's sign, or the name of the kind.
-    pub fn sign(&self) -> &str {
+    /// The sign of what is asked, which only a problem has.
+    pub fn task(&self) -> Option<&str> {
         match self {
-            Self::Problem { stipulation } => stipulation,
+            Self::Problem { stipulation } => Some(stipulation),
+            Self::Question | Self::Words => None,
+        }
+    }
+
+    /// What it is called where programs read it.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Self::Problem { .. } => "problem",
             Self::Question => "question",
             Self::Words => "words",
+        }
+    }
+
+    /// What stands for it in a list: a problem's sign, or the name of the kind.
+    pub fn sign(&self) -> &str {
+        self.task().unwrap_or(self.word())
+    }
+
+    /// Whether members answer it.
+    pub fn takes_answers(&self) -> bool {
+        match self {
+            Self::Problem { .. } | Self::Question => true,
+            Self::Words => false,
+        }
+    }
+
+    /// Why an answer without a word in it is none.
+    pub(super) fn nothing_written(&self) -> Refusal {
+        match self {
+            Self::Problem { .. } | Self::Words => Refusal::NothingToJudge,
+            Self::Question => Refusal::NothingAnswered,
         }
     }
 
@@ -141,6 +171,28 @@ pub(super) enum Held {
     Question(Written, String),
     /// What is said.
     Words(Written),
+}
+
+impl Held {
+    /// The position, where it is a problem.
+    pub(super) fn problem(&self) -> Option<&Posed> {
+        match self {
+            Self::Problem(posed) => Some(posed),
+            Self::Question(..) | Self::Words(_) => None,
+        }
+    }
+}
+
+/// What an item of the queue holds.
+pub(super) fn waiting(db: &store::Db<'_>, group: &Group, holds: Waits) -> Done<Held> {
+    Ok(match holds {
+        Waits::Problem(problem) => {
+            let position = position_of(db, group, problem.position_id)?;
+            Held::Problem(Box::new(Posed::of(position)?))
+        }
+        Waits::Question { asked, at_reveal } => Held::Question(asked, at_reveal),
+        Waits::Words(written) => Held::Words(written),
+    })
 }
 
 /// What a post holds.

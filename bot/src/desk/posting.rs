@@ -124,11 +124,9 @@ impl Desk {
 /// Whether replies to a post count at `now`. One that is `intended` may be before the group already:
 /// sent, and its sending not yet recorded.
 pub(super) fn takes_replies(post: &Post, now: DateTime<Utc>) -> bool {
-    let asks = match &post.content {
-        store::Content::Problem { .. } | store::Content::Question { .. } => true,
-        store::Content::Words(_) => false,
-    };
-    asks && matches!(post.state, PostState::Intended | PostState::Open) && now < post.closes_at
+    Kind::of(&post.content).takes_answers()
+        && matches!(post.state, PostState::Intended | PostState::Open)
+        && now < post.closes_at
 }
 
 /// When a reply that comes at `now` is said to have come: after the end, where replies have ended.

@@ -4,7 +4,9 @@ use chrono::{DateTime, Utc};
 use sealed_move_store::{self as store, Db, Group, Soundness, Waits};
 
 use super::{
-    ItemId, PositionId, convert,
+    ItemId, PositionId,
+    content::beginning,
+    convert,
     error::{Done, not_found},
     refusal::Refusal,
     schedule::{self, Calendar, Pause, Plan, Waiting},
@@ -15,6 +17,14 @@ pub(super) fn waits_as(item: &store::Queued) -> Option<PositionId> {
     match &item.holds {
         Waits::Problem(problem) => Some(problem.position_id),
         Waits::Question { .. } | Waits::Words(_) => None,
+    }
+}
+
+/// What an item is called in the list of what coaches did.
+pub(super) fn called(item: &store::Queued) -> String {
+    match &item.holds {
+        Waits::Problem(_) => item.source.clone(),
+        Waits::Question { asked: written, .. } | Waits::Words(written) => beginning(&written.words),
     }
 }
 

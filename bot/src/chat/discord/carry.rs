@@ -18,8 +18,8 @@ use super::{
 use crate::{
     chat::{Chat, ChatError, common::notes},
     desk::{
-        Answered, ChatKey, Content, Delivered, DeskError, Earlier, Errand, ErrandKind, Notice,
-        Person, Place, PostSheet, RevealSheet, Sentence, Shown, Step, VerdictSheet,
+        Answered, ChatKey, Delivered, DeskError, Earlier, Errand, ErrandKind, Notice, Person,
+        Place, PostSheet, RevealSheet, Sentence, Shown, Step, VerdictSheet,
     },
     words::{Words, tags, words as words_of_tag},
 };
@@ -100,13 +100,13 @@ impl Discord {
         let message = self
             .send(&mut way, Step::Post, letter, &sheet.nonce, heading)
             .await?;
-        let thread = match &sheet.content {
-            Content::Problem { .. } | Content::Question(_) => {
+        let thread = match sheet.content.kind().takes_answers() {
+            true => {
                 let name = sheets::post::thread_name(words, sheet);
                 way.open_thread(message, name).await?
             }
             // Nothing of it is sealed, so it is talked about where it stands.
-            Content::Words(_) => None,
+            false => None,
         };
         Ok(Delivered {
             message: Some(message.to_string()),

@@ -150,11 +150,8 @@ pub async fn named(
 ) -> Result<String, DeskError> {
     let (kind, number) = (post.kind.name(), post.number);
     if among.iter().all(|(other, _)| other == place) {
-        let sign = match (&post.topic, &post.kind) {
-            (Some(topic), _) => topic.as_str(),
-            (None, Kind::Problem { stipulation }) => stipulation.as_str(),
-            (None, Kind::Question | Kind::Words) => "",
-        };
+        let sign = post.topic.as_deref().or(post.kind.task());
+        let sign = sign.unwrap_or_default();
         return Ok(words.say(&match sign {
             "" => Talk::PostNamed { kind, number },
             sign => Talk::PostOn {

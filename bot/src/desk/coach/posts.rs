@@ -1,7 +1,7 @@
 //! What a coach does with a post by hand: seeing it before it goes out, sending it now, closing it.
 
 use chrono::{DateTime, TimeDelta, Utc};
-use sealed_move_store::{self as store, Db, Deed, Group, Post, PostState, Waits, Written};
+use sealed_move_store::{Db, Deed, Group, Post, PostState};
 
 use super::{CoachDesk, queue::not_sound};
 use crate::desk::{
@@ -13,7 +13,7 @@ use crate::desk::{
     handle::{coached, coaching, position_of, post_of},
     posting::{close_words, closing_time, free_slot, intend, nonce},
     problems::Posed,
-    queue::{fit, item_of, plan_of, waits_as},
+    queue::{called, fit, item_of, plan_of, waits_as},
     refusal::Refusal,
 };
 
@@ -60,14 +60,7 @@ impl CoachDesk<'_> {
             .read(move |db| {
                 let group = coached(db, &at, &by)?;
                 let item = item_of(db, &group, item)?;
-                let held = match item.holds {
-                    Waits::Problem(problem) => {
-                        let position = position_of(db, &group, problem.position_id)?;
-                        Held::Problem(Box::new(Posed::of(position)?))
-                    }
-                    Waits::Question { asked, at_reveal } => Held::Question(asked, at_reveal),
-                    Waits::Words(written) => Held::Words(written),
-                };
+                let held = content::waiting(db, &group, item.holds)?;
                 Ok((group, held, item.topic, Some(item.id)))
             })
             .await?;
@@ -147,7 +140,7 @@ impl CoachDesk<'_> {
                     if let Some(position) = position.filter(|_| !fit(&item)) {
                         return bad_request(not_sound(&position));
                     }
-                    did(tx, &group, &by, Deed::PostNow, None, &told(&item), now)?;
+                    did(tx, &group, &by, Deed::PostNow, None, &called(&item), now)?;
                     let settings = convert::kept_settings(&group.settings)?;
                     intend(
                         tx,
@@ -212,18 +205,6 @@ fn after_what_came(db: &Db<'_>, post: &Post, now: DateTime<Utc>) -> Done<DateTim
         Some(last) => now.max(last + TimeDelta::seconds(1)),
         None => now,
     })
-}
-
-/// What a queue entry is called in the list of what coaches did.
-fn told(item: &store::Queued) -> String {
-    match &item.holds {
-        Waits::Problem(_) => item.source.clone(),
-        Waits::Question {
-            asked: Written { words, .. },
-            ..
-        }
-        | Waits::Words(Written { words, .. }) => content::beginning(words),
-    }
 }
 
 /// The next item to go out: by the plan, or the first fit one while posting is paused.

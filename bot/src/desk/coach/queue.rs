@@ -172,11 +172,8 @@ impl CoachDesk<'_> {
                 let group = coached(tx, &place, &coach)?;
                 let item = item_of(tx, &group, item)?;
                 tx.dequeue(item.id)?;
-                match item.holds {
-                    Waits::Problem(_) => {}
-                    Waits::Question { .. } | Waits::Words(_) => {
-                        tx.forget_content(item.content_id)?
-                    }
+                if waits_as(&item).is_none() {
+                    tx.forget_content(item.content_id)?;
                 }
                 Ok(())
             })

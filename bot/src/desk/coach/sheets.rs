@@ -54,6 +54,22 @@ pub enum Queued {
 }
 
 impl Queued {
+    /// The position, where it is a problem.
+    pub fn position(&self) -> Option<PositionId> {
+        match self {
+            Self::Problem { position, .. } => Some(*position),
+            Self::Question { .. } | Self::Words { .. } => None,
+        }
+    }
+
+    /// Topics it has besides the one that counts.
+    pub fn further_topics(&self) -> &[String] {
+        match self {
+            Self::Problem { further_topics, .. } => further_topics,
+            Self::Question { .. } | Self::Words { .. } => &[],
+        }
+    }
+
     /// Which kind it is.
     pub fn kind(&self) -> Kind {
         match self {

@@ -1,6 +1,6 @@
 //! Questions, and words alone: from a coach's own words or from a file, into the week.
 
-use sealed_move_store::{self as store, NewContent, NewHolds, Written};
+use sealed_move_store::{NewContent, NewHolds, Written};
 use serde::Serialize;
 use shakmaty::fen::Fen;
 
@@ -13,7 +13,7 @@ use crate::desk::{
     ItemId, Person, Place, TopicName,
     error::{Done, bad_request},
     handle::{coached, coaching},
-    queue::item_of,
+    queue::{item_of, waits_as},
     refusal::{Named, Refusal, When},
     text,
 };
@@ -245,13 +245,9 @@ impl CoachDesk<'_> {
                     Some(topic) => Some(topic.in_group(tx, group.id)?),
                     None => None,
                 };
-                match item.holds {
-                    store::Waits::Problem(problem) => {
-                        tx.set_position_topic(problem.position_id, topic)?;
-                    }
-                    store::Waits::Question { .. } | store::Waits::Words(_) => {
-                        tx.set_content_topic(item.content_id, topic)?;
-                    }
+                match waits_as(&item) {
+                    Some(position) => tx.set_position_topic(position, topic)?,
+                    None => tx.set_content_topic(item.content_id, topic)?,
                 }
                 Ok(())
             })

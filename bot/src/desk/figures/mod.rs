@@ -14,7 +14,7 @@ mod table;
 mod topic;
 
 use chrono_tz::Tz;
-use sealed_move_store::{Content, Counting, Db, Span};
+use sealed_move_store::{Counting, Db, Span};
 
 use self::summary::{Figures, PostFigures};
 use crate::desk::{
@@ -102,9 +102,9 @@ impl Desk {
             let mut posts = Vec::new();
             for post in db.post_figures(&ended)? {
                 let wrong = db.wrong_first_moves(post.post_id)?;
-                let position = match &post.content {
-                    Content::Problem { position_id, .. } => db.position(*position_id)?,
-                    Content::Question { .. } | Content::Words(_) => None,
+                let position = match post.content.position() {
+                    Some(position) => db.position(position)?,
+                    None => None,
                 };
                 posts.push(PostFigures {
                     keys: match &position {

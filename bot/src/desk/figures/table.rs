@@ -3,7 +3,7 @@
 use csv::{Terminator, WriterBuilder};
 
 use crate::desk::{
-    Kind, Leaderboard, Summary,
+    Leaderboard, Summary,
     error::{DeskError, Done},
     refusal::Refusal,
     text,
@@ -90,20 +90,14 @@ impl Summary {
                     vec![
                         p.number.to_string(),
                         safe(p.topic.as_deref().unwrap_or_default()),
-                        safe(match &p.kind {
-                            Kind::Problem { stipulation } => stipulation,
-                            Kind::Question | Kind::Words => "",
-                        }),
+                        safe(p.kind.task().unwrap_or_default()),
                         p.tried.to_string(),
                         p.solved.to_string(),
                         p.first_try.to_string(),
                         safe(wrong.map_or("", |w| &w.san)),
                         wrong.map_or_else(String::new, |w| w.count.to_string()),
                         safe(wrong.map_or("", |w| &w.refutation)),
-                        match &p.kind {
-                            Kind::Problem { .. } => "problem".to_owned(),
-                            Kind::Question | Kind::Words => p.kind.sign().to_owned(),
-                        },
+                        p.kind.word().to_owned(),
                     ]
                 }),
             ),
@@ -170,7 +164,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::desk::{CommonWrong, LeaderboardRow, SummaryPost};
+    use crate::desk::{CommonWrong, Kind, LeaderboardRow, SummaryPost};
 
     fn board(names: &[&str]) -> Leaderboard {
         Leaderboard {

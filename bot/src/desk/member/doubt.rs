@@ -20,7 +20,6 @@ use crate::chess::{line, reply::mentions::Moves};
 use crate::desk::{
     AskedBack, Came, Mode, OpenPost, Outcome, Person, Place, PostId, ReplyId, Taken, Verdict,
     VerdictSheet, Why,
-    content::Held,
     error::{Done, not_found},
     handle::group_at,
     moves::GATHERING,
@@ -55,8 +54,8 @@ impl MemberDesk<'_> {
         let glance = self
             .glance(place, &person.user, Some(source), Some(chosen))
             .await?;
-        let holds = glance.post(chosen).map(|seen| &seen.holds);
-        if !glance.known && matches!(holds, Some(Held::Problem(_))) {
+        let problem = glance.post(chosen).and_then(|seen| seen.holds.problem());
+        if !glance.known && problem.is_some() {
             let other = self.elsewhere(&glance, chosen, &read).await?;
             if !other.is_empty() {
                 let other = other.into_iter().map(|(post, _)| post).collect();
@@ -199,10 +198,10 @@ impl MemberDesk<'_> {
         }
         let mut along = Vec::new();
         for seen in &glance.open {
-            along.push(match &seen.holds {
-                Held::Problem(posed) => Some(self.desk.moves_along(posed).await?),
+            along.push(match seen.holds.problem() {
+                Some(posed) => Some(self.desk.moves_along(posed).await?),
                 // There is no move that could be told of it.
-                Held::Question(..) | Held::Words(_) => None,
+                None => None,
             });
         }
         let (glance, text) = (glance.clone(), text.to_owned());
@@ -299,7 +298,7 @@ impl Seen {
     /// The moves along the person's own line.
     fn own_line(&self) -> Moves {
         let mut own = Moves::default();
-        if let Held::Problem(posed) = &self.holds {
+        if let Some(posed) = self.holds.problem() {
             own.add_along(&posed.board, &line::moves(&posed.board, &self.line));
         }
         own

@@ -9,7 +9,7 @@ use crate::chess::{
 };
 use crate::desk::{
     HintSheet, Person, Place, PostId, attempt,
-    content::{self, Held, problem_at},
+    content::{self, problem_at},
     convert,
     error::{Done, bad_request},
     handle::{group_at, member, post_of},
@@ -136,9 +136,9 @@ impl MemberDesk<'_> {
         if taken.is_empty() {
             return Ok(Vec::new());
         }
-        let problem = match held {
-            Held::Problem(posed) => self.desk.problem(&posed).await?,
-            Held::Question(..) | Held::Words(_) => None,
+        let problem = match held.problem() {
+            Some(posed) => self.desk.problem(posed).await?,
+            None => None,
         };
         let Some(problem) = problem else {
             return Ok(Vec::new());

@@ -5,12 +5,12 @@ use sealed_move_store::{NewReply, Tx, Via};
 
 use super::MemberDesk;
 use crate::desk::{
-    Came, Kind, Person, Place, PostId, ReplyId, ReplyRow, VerdictSheet, attempt,
+    Came, Person, Place, PostId, ReplyId, ReplyRow, VerdictSheet, attempt,
     error::{Done, bad_request, not_found},
     handle::{group_at, member, post_of},
     posting::received,
     refusal::{Refusal, Removed},
-    replies::{Arrived, Asks, Case, asks, kept_at, kept_reply, key, rows},
+    replies::{Arrived, Case, asks, kept_at, kept_reply, key, rows},
     text::{self, LONGEST_REPLY},
     tongue,
 };
@@ -31,10 +31,7 @@ impl MemberDesk<'_> {
     ) -> Done<VerdictSheet> {
         let (text, cut) = text::body(text, LONGEST_REPLY);
         if text.is_empty() {
-            return bad_request(match self.desk.kind(place, post).await? {
-                Kind::Problem { .. } | Kind::Words => Refusal::NothingToJudge,
-                Kind::Question => Refusal::NothingAnswered,
-            });
+            return bad_request(self.desk.kind(place, post).await?.nothing_written());
         }
         self.desk.rounds().earlier_first(post, &person.user).await?;
         let _turn = self.desk.inner.turns.take(post, &person.user).await;
@@ -160,12 +157,9 @@ impl MemberDesk<'_> {
                 }
                 if inserted.new {
                     own.owe(tx, &group, reply.id, now)?;
-                    match asks {
-                        // Whoever answers a question takes part, whenever the coach comes to read it.
-                        Asks::Question => {
-                            attempt::settle(tx, &post, member)?;
-                        }
-                        Asks::Problem(_) => {}
+                    if !asks.judged_by_the_bot() {
+                        // Whoever answers takes part, whenever the coach comes to read it.
+                        attempt::settle(tx, &post, member)?;
                     }
                 }
                 Ok(Case {

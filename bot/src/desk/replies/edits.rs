@@ -2,7 +2,7 @@
 
 use sealed_move_store::{Db, NewEntry, Reply, Via};
 
-use super::{Asks, Case, Ruling, kept_reply, line_before};
+use super::{Case, Ruling, kept_reply, line_before};
 use crate::chess::judge::Setting;
 use crate::desk::{
     Desk, Place, VerdictSheet,
@@ -48,10 +48,9 @@ impl Desk {
             .last()
             .is_some_and(|last| last.reply.id == kept.reply.id);
         let open = takes_replies(&kept.post, self.now());
-        match kept.asks {
-            // Nothing is judged: the new words take the place of the old until the coach has settled them.
-            Asks::Question => return self.rewrite(kept, text, open && !cut).await,
-            Asks::Problem(_) => {}
+        if !kept.asks.judged_by_the_bot() {
+            // The new words take the place of the old until the coach has settled them.
+            return self.rewrite(kept, text, open && !cut).await;
         }
         let problem = self.judged_by(&kept.asks).await?;
         let (Some(problem), false, true, true, false, false) =

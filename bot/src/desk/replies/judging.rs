@@ -408,14 +408,10 @@ fn by_hand(kept: &Case) -> VerdictSheet {
         None => VerdictSheet {
             reply: kept.reply.id,
             post: kept.post.id,
-            outcome: match &kept.asks {
-                Asks::Problem(_) => Outcome::Judged(Verdict::Unclear),
-                Asks::Question => Outcome::Kept,
-            },
-            said: Said::new(&kept.language).and(match (&kept.asks, kept.counts()) {
-                (Asks::Problem(_), true) => Told::CoachWillJudge,
-                (Asks::Question, true) => Told::CoachWillRead,
-                (Asks::Problem(_) | Asks::Question, false) => Told::CoachCanRead,
+            outcome: kept.asks.left_to_the_coach().0,
+            said: Said::new(&kept.language).and(match kept.counts() {
+                true => kept.asks.left_to_the_coach().1,
+                false => Told::CoachCanRead,
             }),
             picture: None,
             your_move: false,

@@ -6,13 +6,14 @@ use sealed_move_store::{
 
 use crate::chess::check::Problem;
 use crate::desk::{
-    Desk, LanguageTag, RepliesTo, Settings,
+    Desk, LanguageTag, Outcome, RepliesTo, Settings, Verdict,
     attempt::{self, After, Work},
     content::{self, Held},
     convert,
     error::{Done, bad_request, not_found},
     problems::Posed,
     refusal::{Refusal, Removed},
+    telling::Told,
     tongue,
 };
 
@@ -23,6 +24,24 @@ pub(in crate::desk) enum Asks {
     Problem(Box<Posed>),
     /// A question, which nobody but the coach judges.
     Question,
+}
+
+impl Asks {
+    /// Whether replies to it are judged, or only kept for the coach.
+    pub(in crate::desk) fn judged_by_the_bot(&self) -> bool {
+        match self {
+            Self::Problem(_) => true,
+            Self::Question => false,
+        }
+    }
+
+    /// What becomes of a reply that is left to the coach, and what its writer is told of it.
+    pub(super) fn left_to_the_coach(&self) -> (Outcome, Told) {
+        match self {
+            Self::Problem(_) => (Outcome::Judged(Verdict::Unclear), Told::CoachWillJudge),
+            Self::Question => (Outcome::Kept, Told::CoachWillRead),
+        }
+    }
 }
 
 impl Desk {

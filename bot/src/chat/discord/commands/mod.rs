@@ -43,7 +43,7 @@ use super::{
     which_post,
 };
 use crate::{
-    desk::{Kind, Person, Place, PostId, PostRow, Queued},
+    desk::{Person, Place, PostId, PostRow, Queued},
     words::{Words, english},
 };
 
@@ -300,12 +300,12 @@ pub async fn choose_post(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRespons
     let choices = posts
         .into_iter()
         .map(|row| {
-            let head = words.say(&match &row.kind {
-                Kind::Problem { stipulation } => Coach::PositionChoice {
+            let head = words.say(&match row.kind.task() {
+                Some(task) => Coach::PositionChoice {
                     number: row.number,
-                    task: Label::of(stipulation),
+                    task: Label::of(task),
                 },
-                Kind::Question | Kind::Words => Coach::PostChoice {
+                None => Coach::PostChoice {
                     kind: row.kind.name(),
                     number: row.number,
                 },

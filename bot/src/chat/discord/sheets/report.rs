@@ -15,7 +15,7 @@ use crate::{
             text::{Coach, List, Moment, Moves, Plain, Study, number},
         },
     },
-    desk::{CheckedPosition, Place, QueueItem, Queued, SameChoice, Soundness, note_lines},
+    desk::{CheckedPosition, Place, QueueItem, SameChoice, Soundness, note_lines},
     words::Words,
 };
 
@@ -58,10 +58,10 @@ pub fn page(words: &Words, opened: u64, report: &Opened, at: usize, queue: &[Que
     let mut parts = vec![format!("{head}\n{}", overview(words, &report.positions))];
     parts.extend(known_before(words, position));
     parts.extend(said(words, position));
-    let waits = queue.iter().any(|item| match &item.holds {
-        Queued::Problem { position: id, .. } => Some(*id) == position.position,
-        Queued::Question { .. } | Queued::Words { .. } => false,
-    });
+    let waits = queue
+        .iter()
+        .filter_map(|item| item.holds.position())
+        .any(|waits| Some(waits) == position.position);
     if waits {
         parts.push(words.say(&Coach::InTheWeek));
     }

@@ -6,7 +6,7 @@ use crate::{
         fit,
         text::{self, Coach, List, Moment, Moves, Plain, Points, number},
     },
-    desk::{Kind, ReplyRow, Summary, SummaryMember, SummaryPost},
+    desk::{ReplyRow, Summary, SummaryMember, SummaryPost},
     words::{Words, english},
 };
 
@@ -89,9 +89,9 @@ fn member_tally(words: &Words, member: &SummaryMember) -> String {
 fn post_tally(words: &Words, post: &SummaryPost) -> Coach {
     let topic = Plain::of(&text::topic(words, post.topic.as_deref()));
     let (solved, tried) = (number(post.solved), number(post.tried));
-    let task = match &post.kind {
-        Kind::Problem { stipulation } => Plain::of(stipulation),
-        Kind::Question | Kind::Words => {
+    let task = match post.kind.task() {
+        Some(task) => Plain::of(task),
+        None => {
             return Coach::PostTally {
                 kind: post.kind.name(),
                 number: post.number,

@@ -14,7 +14,7 @@ use crate::{
         letter::Letter,
         text::{self, Coach, List, Moment, Plain, number},
     },
-    desk::{ItemId, Kind, Place, QueueItem, Queued, Soundness},
+    desk::{ItemId, Place, QueueItem, Queued, Soundness},
     words::Words,
 };
 
@@ -99,11 +99,7 @@ fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
         (None, _) => words.say(&Coach::NoTimeYet),
     };
     let topics = text::topic(words, item.topic.as_deref());
-    let further = match &item.holds {
-        Queued::Problem { further_topics, .. } => further_topics.as_slice(),
-        Queued::Question { .. } | Queued::Words { .. } => &[][..],
-    };
-    let topics = match further {
+    let topics = match item.holds.further_topics() {
         [] => fit::plain(&topics),
         further => words.say(&Coach::TopicAlso {
             topic: Plain::of(&topics),
@@ -136,9 +132,10 @@ fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
 
 /// A problem's sign, or the name of another kind.
 fn sign(words: &Words, item: &QueueItem) -> String {
-    match item.holds.kind() {
-        Kind::Problem { stipulation } => stipulation,
-        kind @ (Kind::Question | Kind::Words) => words.say(&Coach::KindWord { kind: kind.name() }),
+    let kind = item.holds.kind();
+    match kind.task() {
+        Some(task) => task.to_owned(),
+        None => words.say(&Coach::KindWord { kind: kind.name() }),
     }
 }
 
