@@ -1,5 +1,6 @@
 //! What a post holds: a problem (a position with its task), a question (words that members answer in their
-//! own), or words alone. Whatever is done with a post goes by this, in a `match` over the three.
+//! own), or words alone. What a kind has or has not is said here; what does something else for each matches
+//! over the three.
 //!
 //! A problem comes from a position that was checked ([`super::CoachDesk::enqueue`]). A question and words alone
 //! come from a coach's words ([`super::CoachDesk::enqueue_question`], [`super::CoachDesk::enqueue_words`]) or a

@@ -405,20 +405,23 @@ fn by_hand(kept: &Case) -> VerdictSheet {
             points: after.map(|after| after.points).unwrap_or_default(),
             readings: Vec::new(),
         },
-        None => VerdictSheet {
-            reply: kept.reply.id,
-            post: kept.post.id,
-            outcome: kept.asks.left_to_the_coach().0,
-            said: Said::new(&kept.language).and(match kept.counts() {
-                true => kept.asks.left_to_the_coach().1,
-                false => Told::CoachCanRead,
-            }),
-            picture: None,
-            your_move: false,
-            over: !kept.counts(),
-            hint_label: Said::default(),
-            points: after.map(|after| after.points).unwrap_or_default(),
-            readings: Vec::new(),
-        },
+        None => {
+            let (outcome, in_time) = kept.asks.left_to_the_coach();
+            VerdictSheet {
+                reply: kept.reply.id,
+                post: kept.post.id,
+                outcome,
+                said: Said::new(&kept.language).and(match kept.counts() {
+                    true => in_time,
+                    false => Told::CoachCanRead,
+                }),
+                picture: None,
+                your_move: false,
+                over: !kept.counts(),
+                hint_label: Said::default(),
+                points: after.map(|after| after.points).unwrap_or_default(),
+                readings: Vec::new(),
+            }
+        }
     }
 }

@@ -2,21 +2,6 @@
 
 use super::*;
 
-/// An item is posted at once; the post it has become.
-async fn posted(club: &Club, item: ItemId) -> PostId {
-    club.desk
-        .coach()
-        .post_now(&club.place, &club.coach, Some(item))
-        .await
-        .expect("posted");
-    let errand = club.errand().await.expect("an errand");
-    club.carried(&errand).await;
-    match errand.kind {
-        ErrandKind::Post { sheet, .. } => sheet.post,
-        other => panic!("a post, not {other:?}"),
-    }
-}
-
 async fn question(club: &Club) -> PostId {
     let item = club
         .desk
@@ -31,7 +16,7 @@ async fn question(club: &Club) -> PostId {
         )
         .await
         .expect("queued");
-    posted(club, item).await
+    club.post_of(item).await
 }
 
 async fn club() -> Club {

@@ -202,6 +202,11 @@ impl Club {
             .enqueue(&self.place, &self.coach, position, true)
             .await
             .expect("queued");
+        self.post_of(item).await
+    }
+
+    /// An item is posted at once; the post it has become.
+    async fn post_of(&self, item: ItemId) -> PostId {
         self.desk
             .coach()
             .post_now(&self.place, &self.coach, Some(item))

@@ -61,16 +61,7 @@ async fn ask(club: &Club) -> PostId {
         .enqueue_question(&club.place, &club.coach, "Why?", None, None, "")
         .await
         .expect("queued");
-    coach
-        .post_now(&club.place, &club.coach, Some(item))
-        .await
-        .expect("posted");
-    let errand = club.errand().await.expect("an errand");
-    club.carried(&errand).await;
-    match errand.kind {
-        ErrandKind::Post { sheet, .. } => sheet.post,
-        other => panic!("a post, not {other:?}"),
-    }
+    club.post_of(item).await
 }
 
 #[tokio::test]
