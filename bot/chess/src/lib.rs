@@ -17,6 +17,7 @@ mod fen_fault;
 pub mod find;
 pub mod judge;
 mod language;
+pub mod lesson;
 pub mod line;
 pub mod name;
 mod pieces;
@@ -30,6 +31,7 @@ pub mod scene;
 pub mod search;
 mod solution;
 mod stipulation;
+pub mod write;
 
 pub use budget::{Budget, Spent};
 pub use language::{Language, UnknownLanguage};

@@ -18,7 +18,7 @@ use super::{
 pub use crate::read::{Comment, Goes};
 pub use giveaway::gives_away;
 pub use glyphs::sign;
-pub use notes::{Note, lines};
+pub use notes::{Note, lines, shown};
 
 /// The most characters that go out with a post.
 pub const MOST_WITH_POST: usize = 1_000;
@@ -131,6 +131,16 @@ impl Comments {
     /// Whether there are none.
     pub fn is_empty(&self) -> bool {
         self.with_post.is_empty() && self.at_reveal.is_empty() && self.notes.is_empty()
+    }
+
+    /// Words that were meant for the post and are held for the reveal, as by [`Comments::of`].
+    pub fn held(held: Vec<Held>) -> Self {
+        let mut comments = Self::default();
+        for held in held {
+            comments.keep(&held.words);
+            comments.held.push(held);
+        }
+        comments
     }
 
     fn keep(&mut self, text: &str) {

@@ -40,6 +40,22 @@ pub(super) fn of(start: &Chess, tree: &GameTree) -> (Vec<Note>, bool) {
     (walk.notes, walk.cut)
 }
 
+/// Moves that are shown as an example or lead up to a stop, whether or not words stand beside them, each with
+/// the number that its place in the game gives it; and whether some had to be left out.
+pub fn shown(start: &Chess, tree: &GameTree) -> (Vec<Note>, bool) {
+    let mut walk = Walk {
+        notes: Vec::new(),
+        room: MOST_IN_NOTES,
+        cut: false,
+    };
+    let first = Ply {
+        number: start.fullmoves().get() as usize,
+        turn: start.turn(),
+    };
+    walk.line(start, tree, first, 0);
+    (walk.notes, walk.cut)
+}
+
 fn says_anything(tree: &GameTree) -> bool {
     let mut open = vec![tree];
     while let Some(tree) = open.pop() {

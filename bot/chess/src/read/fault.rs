@@ -88,6 +88,30 @@ pub enum Fault {
         why: PositionError,
     },
 
+    // A lesson, a game a step.
+    /// It has more steps than a lesson may have.
+    LessonTooLong {
+        /// The most steps.
+        most: u32,
+    },
+    /// The mark of a stop gives a task that is none.
+    StopNoTask {
+        /// What is wrong with it.
+        why: StipulationError,
+    },
+    /// More moves and words before a stop, or in an example, than are shown in one piece.
+    LeadTooLong {
+        /// The most characters.
+        most: u32,
+    },
+    /// Words that are too long to go out at once.
+    PartTooLong {
+        /// The most characters.
+        most: u32,
+    },
+    /// A step with neither words nor moves.
+    StepEmpty,
+
     // A game's moves.
     /// They cannot be read as a game.
     GameUnread,

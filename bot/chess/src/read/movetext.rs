@@ -225,8 +225,8 @@ impl<'a> Walk<'a> {
     }
 
     fn comment(&mut self) {
-        // Words behind the result are on the game that it ends.
-        if !self.ended {
+        // Words behind the result are on the game that it ends, unless moves or another result follow them.
+        if !self.ended || (self.line > self.ended_on && self.opens_a_game()) {
             self.begin();
         }
         // A comment that runs into the tags of the next game was never closed.
@@ -241,6 +241,15 @@ impl<'a> Walk<'a> {
             self.complain(Fault::CommentNotClosed);
             self.take(tags.unwrap_or(self.rest.len()));
         }
+    }
+
+    /// Whether the comments here stand before moves or a result, and not before tags or the end.
+    fn opens_a_game(&self) -> bool {
+        let mut rest = self.rest;
+        while let Some(after) = rest.strip_prefix('{').and_then(|text| text.split_once('}')) {
+            rest = after.1.trim_start();
+        }
+        !rest.is_empty() && !is_tag(rest)
     }
 
     fn line_comment(&mut self) {

@@ -13,7 +13,8 @@ use shakmaty::{
 
 use super::movetext::{RawGame, split};
 use super::{
-    Comment, Entry, Fault, GameNode, GameTree, Goes, Item, ReadError, Written, decode::Decoded,
+    Comment, Entry, Fault, GameNode, GameTree, Goes, Item, OddLine, ReadError, Written,
+    decode::Decoded,
 };
 use crate::{Stipulation, Warning, fact::number, parse_fen};
 
@@ -40,6 +41,8 @@ pub struct Game {
     pub tree: GameTree,
     /// Comments before the first move.
     pub comments: Vec<String>,
+    /// Lines of it that were not in the file's encoding.
+    pub odd_lines: Vec<OddLine>,
 }
 
 impl Game {
@@ -198,7 +201,6 @@ fn entry(
         ..error
     };
     let text = raw.text.clone();
-    let odd_lines = decoded.odd_in(raw.line..=raw.last_line).to_vec();
     let game = read_game(file, raw, decoded).map_err(name_it)?;
     let refuse = |line, text: &str, problem: Fault| ReadError {
         file: file.to_owned(),
@@ -248,7 +250,7 @@ fn entry(
             .iter()
             .flat_map(|text| Comment::read(text, Goes::WithPost))
             .collect(),
-        odd_lines,
+        odd_lines: game.odd_lines,
         position: game.start,
         variations: (!game.tree.nodes.is_empty()).then_some(game.tree),
     })
@@ -306,6 +308,7 @@ fn read_game(file: &str, raw: RawGame, decoded: &Decoded) -> Result<Game, ReadEr
     }
     let (tree, comments) = tree.unwrap_or_default();
     Ok(Game {
+        odd_lines: decoded.odd_in(raw.line..=raw.last_line).to_vec(),
         line: raw.line,
         has_fen: fen.is_some(),
         tags: raw

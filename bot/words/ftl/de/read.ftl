@@ -41,6 +41,15 @@ tag-no-task = Tag { $tag }: { $why }
 stipulation-error = „{ $written }“ ist keine Forderung; schreib #1 bis #{ $most } für ein Matt, + für Gewinn oder = für Remis
 tag-no-position = Tag FEN: { $why }
 
+## Eine Lektion: eine Partie für jeden Schritt
+
+lesson-too-long = eine Lektion hat höchstens { $most } Schritte, und dieser ist einer mehr; mach zwei Lektionen daraus
+# $why: stipulation-error
+stop-no-task = die Marke des Stopps: { $why }
+lead-too-long = die Worte und die Züge, die vor dem Stopp oder als Beispiel gezeigt werden, haben zusammen mehr als { $most } Zeichen, und mehr geht nicht auf einmal hinaus; mach zwei Schritte daraus
+part-too-long = diese Worte haben mehr als { $most } Zeichen, und mehr geht nicht auf einmal hinaus; kürze sie, oder mach zwei Schritte daraus
+step-empty = dieser Schritt hat weder Worte noch Züge; schreib als Kommentar, was er zeigt, oder nimm die Partie heraus
+
 ## Eine Partie: ihre Züge
 
 game-unread = die Partie lässt sich nicht lesen

@@ -46,6 +46,15 @@ stipulation-error = "{ $written }" is not a task; write #1 to #{ $most } for a m
 # $why: a statement on the position, below
 tag-no-position = tag FEN: { $why }
 
+## A lesson: a game for each step
+
+lesson-too-long = a lesson has at most { $most } steps, and this is one more; make two lessons of it
+# $why: stipulation-error
+stop-no-task = the mark of the stop: { $why }
+lead-too-long = the words, and the moves that are shown before the stop or as an example, have more than { $most } characters together, which go out at once; make two steps of them
+part-too-long = these words have more than { $most } characters, which go out at once; shorten them, or make two steps of them
+step-empty = this step has neither words nor moves; write what it shows as a comment, or take the game out
+
 ## A game: its moves. $line is a move with its number.
 
 game-unread = the game cannot be read

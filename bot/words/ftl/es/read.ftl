@@ -43,6 +43,15 @@ tag-no-task = etiqueta { $tag }: { $why }
 stipulation-error = «{ $written }» no es un enunciado; escribe de #1 a #{ $most } para un mate, + para ganar o = para tablas
 tag-no-position = etiqueta FEN: { $why }
 
+## Una lección: una partida por paso
+
+lesson-too-long = una lección tiene como máximo { $most } pasos, y este es uno más; haz dos lecciones
+# $why: stipulation-error
+stop-no-task = la marca de la parada: { $why }
+lead-too-long = las palabras y las jugadas que se muestran antes de la parada o como ejemplo tienen juntas más de { $most } caracteres, y no sale más de una vez; haz dos pasos
+part-too-long = estas palabras tienen más de { $most } caracteres, y no salen más de una vez; acórtalas o haz dos pasos
+step-empty = este paso no tiene ni palabras ni jugadas; escribe como comentario lo que muestra, o quita la partida
+
 ## Una partida: sus jugadas
 
 game-unread = la partida no se puede leer
