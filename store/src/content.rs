@@ -190,14 +190,15 @@ impl Tx<'_> {
         )
     }
 
-    /// Forgets a question, or words alone, that no queue and no post holds any more.
+    /// Forgets a question, or words alone, that no queue, no post and no lesson holds any more.
     ///
     /// # Errors
     /// When the store cannot be written, or it is held.
     pub fn forget_content(&self, content: ContentId) -> Result<(), StoreError> {
         self.run(
             "DELETE FROM contents WHERE id = ?1 AND kind <> 'problem'
-                 AND NOT EXISTS (SELECT 1 FROM queue WHERE content_id = ?1)",
+                 AND NOT EXISTS (SELECT 1 FROM queue WHERE content_id = ?1)
+                 AND NOT EXISTS (SELECT 1 FROM lesson_parts WHERE content_id = ?1)",
             [content],
         )?;
         Ok(())

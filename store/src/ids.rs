@@ -112,6 +112,10 @@ id! {
     ContentId
 }
 id! {
+    /// A lesson of a group.
+    LessonId
+}
+id! {
     /// A topic of a group.
     TopicId
 }

@@ -46,6 +46,7 @@ mod hints;
 mod identities;
 mod ids;
 mod inbox;
+mod lessons;
 mod links;
 mod members;
 mod merge;
@@ -81,8 +82,11 @@ pub use figures::{
 pub use groups::{Group, GroupSettings, NewGroup};
 pub use held::Held;
 pub use hints::Hint;
-pub use ids::{ContentId, GroupId, ItemId, MemberId, PositionId, PostId, ReplyId, TopicId};
+pub use ids::{
+    ContentId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId, TopicId,
+};
 pub use inbox::{Entry, NewEntry};
+pub use lessons::{Awaited, InLesson, Lesson, LessonPart, LessonStep, NewLesson, PartPost};
 pub use members::{Member, Mute};
 pub use merge::Shared;
 pub use migrate::VERSION;
