@@ -10,8 +10,8 @@ use sealed_move_store::{self as store, Group, Post, Waits, Written};
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Desk, Picture, Place, PostId, Settings, drawing,
-    error::{Done, bad_request, not_found},
+    ContentId, Desk, InLesson, Picture, Place, PostId, Settings, drawing,
+    error::{DeskError, Done, bad_request, not_found},
     handle::position_of,
     problems::Posed,
     refusal::{Lacking, Refusal, Removed},
@@ -212,6 +212,21 @@ pub(super) fn held(db: &store::Db<'_>, post: &Post) -> Done<Held> {
         }
         store::Content::Words(written) => Held::Words(written.clone()),
     })
+}
+
+/// Where an item of content stands in a lesson.
+pub(super) fn in_lesson(db: &store::Db<'_>, content: ContentId) -> Done<Option<InLesson>> {
+    let Some(kept) = db.in_lesson(content)? else {
+        return Ok(None);
+    };
+    Ok(Some(InLesson {
+        lead: serde_json::from_value(kept.lead).map_err(|error| {
+            DeskError::damaged(format!("a lesson in it cannot be read ({error})"))
+        })?,
+        title: kept.title,
+        step: kept.step,
+        steps: kept.steps,
+    }))
 }
 
 /// The position of a post that is a problem.

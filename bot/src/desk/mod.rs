@@ -66,8 +66,9 @@ pub use answers::WordsRow;
 pub use clock::{Clock, SystemClock, TestClock};
 pub use coach::{
     CheckedPosition, CoachDesk, DIAGRAMS_AT_ONCE, DeedRow, Differs, FoundWritten, Fresh,
-    HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, Listed, Merged, MutedUntil,
-    NewPostContent, PostedBefore, QueueItem, Queued, SameAgain, SameChoice, Telling, Version,
+    HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, LessonPlan, LessonRow, LessonSheet,
+    Listed, Merged, MutedUntil, NewPostContent, PartHolds, PartSheet, PartStands, Planned,
+    PostedBefore, QueueItem, Queued, SameAgain, SameChoice, StepSheet, Telling, Version,
     WatchedRow, in_file_order,
 };
 pub use coach_words::CoachWords;
@@ -99,7 +100,7 @@ pub use said::Said;
 pub use scale::{Costs, price};
 pub use schedule::LATE;
 pub use sealed_move_store::{
-    ContentId, GroupId, ItemId, MemberId, PositionId, PostId, ReplyId, TopicId,
+    ContentId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId, TopicId,
 };
 pub use sheets::*;
 pub use text::{LONGEST_NAME, LONGEST_REPLY};

@@ -108,7 +108,10 @@ impl Desk {
         post: Post,
         held: &Held,
     ) -> Done<PostSheet> {
+        let item = post.content_id;
+        let lesson = self.read(move |db| content::in_lesson(db, item)).await?;
         Ok(PostSheet {
+            lesson,
             post: post.id,
             number: post.number,
             nonce: post.nonce,

@@ -9,7 +9,7 @@ use super::{
     convert,
     error::{Done, not_found},
     refusal::Refusal,
-    schedule::{self, Calendar, Pause, Plan, Waiting},
+    schedule::{self, After, Calendar, Pause, Plan, Waiting},
 };
 
 /// The position that an item is, if it is one.
@@ -70,12 +70,21 @@ pub(super) fn plan_of(
         (true, Some(until)) => Pause::Until(until),
         (true, None) => Pause::Open,
     };
+    let awaited = db.awaited(group.id)?;
+    let after = |item| {
+        let of_it = awaited.iter().filter(move |(id, _)| *id == item);
+        of_it.map(|(_, what)| match what {
+            store::Awaited::Queued(other) => After::Item(*other),
+            store::Awaited::Post(_, closes) => After::Post(*closes),
+        })
+    };
     let waiting: Vec<Waiting> = queue
         .iter()
         .map(|item| Waiting {
             item: item.id,
             fit: fit(item),
             fixed: item.due_at,
+            after: after(item.id).collect(),
         })
         .collect();
     Ok(schedule::plan(

@@ -28,6 +28,11 @@ pub enum Refusal {
     NoAnswerOfYours,
     NoMessageOfYours,
     NotInQueue,
+    NoLesson,
+    NoStep {
+        step: i64,
+        steps: i64,
+    },
     NotHereAnyMore,
     RemovedMeanwhile {
         what: Removed,
@@ -166,6 +171,16 @@ pub enum Refusal {
     },
     WordsWanted,
     NothingToChoose,
+    LessonThere {
+        title: Theirs,
+    },
+    LessonAllOut {
+        title: Theirs,
+    },
+    WouldTell {
+        number: i64,
+    },
+    WouldTellOther,
 
     // Of a coach's verdicts, answers and members.
     AnswerWanted,
@@ -269,6 +284,7 @@ pub enum Named {
     Group,
     Topic,
     File,
+    Lesson,
 }
 
 /// What a problem has and a question has not.

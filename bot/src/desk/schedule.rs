@@ -30,6 +30,7 @@ pub(super) struct Calendar {
     zone: Tz,
     time: TimeOfDay,
     days: Weekdays,
+    open_minutes: u32,
 }
 
 impl Calendar {
@@ -39,7 +40,13 @@ impl Calendar {
             zone: settings.zone,
             time: settings.post_time,
             days: settings.days,
+            open_minutes: settings.open_minutes,
         }
+    }
+
+    /// When a post of this moment is revealed.
+    fn revealed(&self, at: DateTime<Utc>) -> DateTime<Utc> {
+        later(self.zone, at, self.open_minutes)
     }
 
     /// The first slot after `moment`; `None` when the group has no days.
@@ -142,8 +149,17 @@ pub(super) enum Pause {
     Open,
 }
 
-/// A position of the queue, as the plan sees it.
+/// What must be revealed before something else goes out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum After {
+    /// Another item of the queue.
+    Item(ItemId),
+    /// A post that is before the group, with when it closes.
+    Post(DateTime<Utc>),
+}
+
+/// A position of the queue, as the plan sees it.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Waiting {
     /// Id of the queue entry.
     pub item: ItemId,
@@ -151,6 +167,32 @@ pub(super) struct Waiting {
     pub fit: bool,
     /// The moment the coach fixed.
     pub fixed: Option<DateTime<Utc>>,
+    /// What it would give away, and so waits for.
+    pub after: Vec<After>,
+}
+
+impl Waiting {
+    /// Whether nothing that is still to be revealed keeps it.
+    fn ready(&self) -> bool {
+        self.after.is_empty()
+    }
+
+    /// From when on it may go out, as what is planned so far will be revealed; `None` when something that it
+    /// waits for is not planned.
+    fn from(&self, calendar: &Calendar, planned: &[Due]) -> Option<DateTime<Utc>> {
+        self.after
+            .iter()
+            .try_fold(DateTime::<Utc>::MIN_UTC, |from, after| {
+                let moment = match after {
+                    After::Post(closes) => *closes,
+                    After::Item(item) => {
+                        let due = planned.iter().find(|due| due.item == *item)?;
+                        calendar.revealed(due.at)
+                    }
+                };
+                Some(from.max(moment))
+            })
+    }
 }
 
 /// When a position goes out.
@@ -195,25 +237,17 @@ pub(super) fn plan(
     let fit = || waiting.iter().filter(|w| w.fit);
     let slot_now = calendar.latest_until(now).filter(alive).filter(late);
     let fixed_now = fit()
+        .filter(|w| w.ready())
         .filter_map(|w| w.fixed.filter(alive).filter(late).map(|at| (at, w.item)))
         .max_by_key(|(at, item)| (*at, std::cmp::Reverse(*item)));
-    let mut fixed_later: Vec<Due> = fit()
-        .filter_map(|w| {
-            let at = w.fixed.filter(alive).filter(|at| *at > now)?;
-            Some(Due {
-                item: w.item,
-                at,
-                fixed: true,
-            })
-        })
-        .collect();
-    fixed_later.sort_by_key(|due| due.at);
-    // Two fixed on one moment: the second takes the next free slot like any other.
-    fixed_later.dedup_by_key(|due| due.at);
+    let fixed_later = fixed_later(
+        calendar,
+        now,
+        fit().filter(|w| w.fixed.is_some_and(|at| alive(&at))),
+    );
 
-    let mut free: Vec<ItemId> = fit()
-        .map(|w| w.item)
-        .filter(|item| fixed_later.iter().all(|due| due.item != *item))
+    let mut free: Vec<&Waiting> = fit()
+        .filter(|w| fixed_later.iter().all(|due| due.item != w.item))
         .collect();
 
     let due_now = match (slot_now, fixed_now) {
@@ -222,32 +256,45 @@ pub(super) fn plan(
             at,
             fixed: true,
         }),
-        (Some(at), _) => free.first().map(|&item| Due {
-            item,
+        (Some(at), _) => free.iter().find(|w| w.ready()).map(|w| Due {
+            item: w.item,
             at,
             fixed: false,
         }),
         (None, _) => None,
     };
     if let Some(due) = due_now {
-        free.retain(|item| *item != due.item);
+        free.retain(|w| w.item != due.item);
     }
 
-    let mut due: Vec<Due> = due_now.into_iter().collect();
+    let mut due: Vec<Due> = due_now
+        .into_iter()
+        .chain(fixed_later.iter().copied())
+        .collect();
     let mut slot = calendar.next_after(now.max(settled));
-    for item in free {
-        while slot.is_some_and(|at| fixed_later.iter().any(|due| due.at == at)) {
-            slot = slot.and_then(|at| calendar.next_after(at));
+    while let Some(at) = slot {
+        slot = calendar.next_after(at);
+        if fixed_later.iter().any(|due| due.at == at) {
+            continue;
         }
-        let Some(at) = slot else { break };
+        // The first in order that tells nothing then; one that waits lets those behind it go before.
+        let from = |w: &&Waiting| w.from(calendar, &due);
+        let Some(next) = free
+            .iter()
+            .position(|w| from(w).is_some_and(|from| from <= at))
+        else {
+            if free.iter().all(|w| from(w).is_none()) {
+                break;
+            }
+            continue;
+        };
+        let item = free.remove(next).item;
         due.push(Due {
             item,
             at,
             fixed: false,
         });
-        slot = calendar.next_after(at);
     }
-    due.extend(fixed_later);
     due.sort_by_key(|due| due.at);
 
     let empty = slot_now.filter(|_| fit().next().is_none());
@@ -256,6 +303,32 @@ pub(super) fn plan(
         .map(|due| due.at)
         .or_else(|| calendar.next_after(now.max(settled)));
     Plan { due, empty, next }
+}
+
+/// What goes out at the moments that the coach fixed, the earliest first. One that would tell something that
+/// is not revealed by then is not among them.
+fn fixed_later<'w>(
+    calendar: &Calendar,
+    now: DateTime<Utc>,
+    waiting: impl Iterator<Item = &'w Waiting>,
+) -> Vec<Due> {
+    let mut fixed: Vec<(DateTime<Utc>, &Waiting)> = waiting
+        .filter_map(|w| Some((w.fixed.filter(|at| *at > now)?, w)))
+        .collect();
+    fixed.sort_by_key(|(at, _)| *at);
+    let mut due: Vec<Due> = Vec::new();
+    for (at, w) in fixed {
+        // Two fixed on one moment: the second takes the next free slot like any other.
+        let taken = due.last().is_some_and(|last| last.at == at);
+        if !taken && w.from(calendar, &due).is_some_and(|from| from <= at) {
+            due.push(Due {
+                item: w.item,
+                at,
+                fixed: true,
+            });
+        }
+    }
+    due
 }
 
 #[cfg(test)]

@@ -116,6 +116,8 @@ pub struct PostSheet {
     pub nonce: String,
     /// Topic, where the coach set one.
     pub topic: Option<String>,
+    /// Where it stands in a lesson, when it is part of one.
+    pub lesson: Option<InLesson>,
     /// What it holds.
     pub content: Content,
     /// When replies close; where it takes none, when it went out.
@@ -124,6 +126,19 @@ pub struct PostSheet {
     pub message: Option<String>,
     /// The chat's id of the thread, once made.
     pub thread: Option<String>,
+}
+
+/// Where a post stands in a lesson. Gives nothing away: words that would tell are held before.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct InLesson {
+    /// The lesson's title.
+    pub title: String,
+    /// The step, from 1.
+    pub step: i64,
+    /// How many steps there are.
+    pub steps: i64,
+    /// The moves that lead up to it, or the example that is shown, with the words beside them.
+    pub lead: Vec<Note>,
 }
 
 /// What closes a post.

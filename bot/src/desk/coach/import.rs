@@ -6,8 +6,9 @@ use std::sync::{
     atomic::{AtomicUsize, Ordering},
 };
 
+use chrono::{DateTime, Utc};
 use futures::{StreamExt, stream};
-use sealed_move_store::{Given, Group};
+use sealed_move_store::{Given, Group, Tx};
 
 use super::{
     CoachDesk,
@@ -34,11 +35,59 @@ use crate::desk::{
 pub const DIAGRAMS_AT_ONCE: usize = 100;
 
 /// A position as the file gives it, with its report.
-struct Checked {
-    report: Report,
-    topic: Option<TopicName>,
-    words: CoachWords,
+pub(super) struct Checked {
+    pub(super) report: Report,
+    pub(super) topic: Option<TopicName>,
+    pub(super) words: CoachWords,
     given: Given,
+}
+
+/// What became of a position of a file: where it is kept, and as what the file gives it.
+pub(super) type Became = Option<(Placed, Arc<Fresh>)>;
+
+/// What is to be kept of checked positions; none of one that cannot be kept.
+pub(super) fn rows(
+    file: &str,
+    checked: &[Checked],
+    now: DateTime<Utc>,
+) -> Done<Vec<Option<Arc<Fresh>>>> {
+    let row = |one: &Checked| {
+        let report = &one.report;
+        let task = report
+            .stipulation
+            .filter(|_| same::keepable(report.verdict));
+        Ok(match task {
+            None => None,
+            Some(task) => Some(Arc::new(Fresh {
+                topic: one.topic.clone(),
+                words: one.words.clone(),
+                source: source(file, &report.id),
+                fen: report.fen.clone(),
+                stipulation: task.to_string(),
+                given: one.given.clone(),
+                check: kept_check(report, now)?,
+            })),
+        })
+    };
+    checked.iter().map(row).collect()
+}
+
+/// Keeps them; what became of each, in order.
+pub(super) fn keep_rows(
+    tx: &Tx<'_>,
+    group: &Group,
+    rows: Vec<Option<Arc<Fresh>>>,
+    choice: SameChoice,
+    now: DateTime<Utc>,
+) -> Done<Vec<Became>> {
+    let keep = |row: Option<Arc<Fresh>>| {
+        let Some(fresh) = row else {
+            return Ok(None);
+        };
+        let kept = same::keep(tx, group, &fresh, choice, now)?;
+        Ok(Some((kept, fresh)))
+    };
+    rows.into_iter().map(keep).collect()
 }
 
 impl CoachDesk<'_> {
@@ -112,7 +161,7 @@ impl CoachDesk<'_> {
     }
 
     /// Checks entries in parallel, as many at a time as the pool has room, in stable order.
-    async fn check_all(
+    pub(super) async fn check_all(
         self,
         entries: Vec<Result<Entry, ReadError>>,
         progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
@@ -175,47 +224,19 @@ impl CoachDesk<'_> {
         file: &str,
         checked: &[Checked],
         choice: SameChoice,
-    ) -> Done<Vec<Option<(Placed, Arc<Fresh>)>>> {
+    ) -> Done<Vec<Became>> {
         let now = self.desk.now();
-        let mut rows = Vec::with_capacity(checked.len());
-        for one in checked {
-            let report = &one.report;
-            let task = report
-                .stipulation
-                .filter(|_| same::keepable(report.verdict));
-            rows.push(match task {
-                None => None,
-                Some(task) => Some(Arc::new(Fresh {
-                    topic: one.topic.clone(),
-                    words: one.words.clone(),
-                    source: source(file, &report.id),
-                    fen: report.fen.clone(),
-                    stipulation: task.to_string(),
-                    given: one.given.clone(),
-                    check: kept_check(report, now)?,
-                })),
-            });
-        }
+        let rows = rows(file, checked, now)?;
         let group = group.clone();
         self.desk
-            .write(move |tx| {
-                rows.into_iter()
-                    .map(|row| {
-                        let Some(fresh) = row else {
-                            return Ok(None);
-                        };
-                        let kept = same::keep(tx, &group, &fresh, choice, now)?;
-                        Ok(Some((kept, fresh)))
-                    })
-                    .collect()
-            })
+            .write(move |tx| keep_rows(tx, &group, rows, choice, now))
             .await
     }
 
-    async fn lay_out(
+    pub(super) async fn lay_out(
         self,
         checked: Vec<Checked>,
-        kept: Vec<Option<(Placed, Arc<Fresh>)>>,
+        kept: Vec<Became>,
         settings: &Settings,
     ) -> Done<Vec<CheckedPosition>> {
         let mut out = Vec::with_capacity(checked.len());

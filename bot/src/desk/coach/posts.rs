@@ -1,11 +1,11 @@
 //! What a coach does with a post by hand: seeing it before it goes out, sending it now, closing it.
 
 use chrono::{DateTime, TimeDelta, Utc};
-use sealed_move_store::{Db, Deed, Group, Post, PostState};
+use sealed_move_store::{Awaited, Db, Deed, Group, Post, PostState};
 
 use super::{CoachDesk, queue::not_sound};
 use crate::desk::{
-    ContentId, ItemId, Kind, Person, Place, PositionId, PostId, PostSheet,
+    ContentId, InLesson, ItemId, Kind, Person, Place, PositionId, PostId, PostSheet,
     content::{self, Held},
     convert,
     deeds::{DeedNote, did},
@@ -38,7 +38,7 @@ impl CoachDesk<'_> {
                     .find(|item| waits_as(item) == Some(position.id));
                 let (item, topic) = (item.map(|item| item.id), position.topic.clone());
                 let held = Held::Problem(Box::new(Posed::of(position)?));
-                Ok((group, held, topic, item))
+                Ok((group, held, topic, item, None))
             })
             .await?;
         self.previewed(found).await
@@ -61,7 +61,8 @@ impl CoachDesk<'_> {
                 let group = coached(db, &at, &by)?;
                 let item = item_of(db, &group, item)?;
                 let held = content::waiting(db, &group, item.holds)?;
-                Ok((group, held, item.topic, Some(item.id)))
+                let lesson = content::in_lesson(db, item.content_id)?;
+                Ok((group, held, item.topic, Some(item.id), lesson))
             })
             .await?;
         self.previewed(found).await
@@ -69,7 +70,13 @@ impl CoachDesk<'_> {
 
     async fn previewed(
         self,
-        (group, held, topic, item): (Group, Held, Option<String>, Option<ItemId>),
+        (group, held, topic, item, lesson): (
+            Group,
+            Held,
+            Option<String>,
+            Option<ItemId>,
+            Option<InLesson>,
+        ),
     ) -> Done<PostSheet> {
         let now = self.desk.now();
         let settings = convert::kept_settings(&group.settings)?;
@@ -89,6 +96,7 @@ impl CoachDesk<'_> {
             number,
             nonce: nonce(id, ContentId::of(0), now),
             topic,
+            lesson,
             content: self.desk.content_sheet(&held, &settings).await?,
             closes_at: closing_time(due.max(now), now, &settings),
             message: None,
@@ -137,6 +145,7 @@ impl CoachDesk<'_> {
                 move |tx| {
                     let (group, by) = coaching(tx, &at, &by)?;
                     let item = item_of(tx, &group, item.id)?;
+                    tells_nothing(tx, &group, item.id)?;
                     if let Some(position) = position.filter(|_| !fit(&item)) {
                         return bad_request(not_sound(&position));
                     }
@@ -207,15 +216,30 @@ fn after_what_came(db: &Db<'_>, post: &Post, now: DateTime<Utc>) -> Done<DateTim
     })
 }
 
+/// Refuses an item that would give away what is not revealed yet.
+fn tells_nothing(db: &Db<'_>, group: &Group, item: ItemId) -> Done<()> {
+    let awaited = db.awaited(group.id)?;
+    match awaited.iter().find(|(waits, _)| *waits == item) {
+        None => Ok(()),
+        Some((_, Awaited::Post(post, _))) => bad_request(Refusal::WouldTell {
+            number: post_of(db, group, *post)?.number,
+        }),
+        Some((_, Awaited::Queued(_))) => bad_request(Refusal::WouldTellOther),
+    }
+}
+
 /// The next item to go out: by the plan, or the first fit one while posting is paused.
 fn next_item(db: &Db<'_>, group: &Group, now: DateTime<Utc>) -> Done<sealed_move_store::Queued> {
     let queue = db.queue(group.id)?;
     let plan = plan_of(db, group, &queue, now)?;
     let first = plan.due.first().map(|due| due.item);
-    match queue
-        .into_iter()
-        .find(|item| fit(item) && first.is_none_or(|first| first == item.id))
-    {
+    let awaited = db.awaited(group.id)?;
+    let waits = |item| awaited.iter().any(|(waits, _)| *waits == item);
+    let next = |item: &sealed_move_store::Queued| match first {
+        Some(first) => first == item.id,
+        None => fit(item) && !waits(item.id),
+    };
+    match queue.into_iter().find(next) {
         Some(item) => Ok(item),
         None => not_found(Refusal::NothingToPost),
     }

@@ -70,33 +70,45 @@ pub enum InFile<P> {
 impl FoundWritten {
     /// What stands in a file behind so many positions, where it is no problem.
     pub fn of(item: Item, before: usize) -> Option<Self> {
-        let fen = |position: Option<shakmaty::Chess>| {
-            position
-                .map(|board| Fen::from_position(&board, shakmaty::EnPassantMode::Legal).to_string())
-        };
-        Some(match item {
+        let found = match item {
             Item::Problem(_) => return None,
-            Item::Question(written) => Self {
-                id: written.id,
-                topic: written.topic,
-                before,
-                content: NewPostContent::Question {
-                    words: written.words,
-                    fen: fen(written.position),
-                    at_reveal: written.at_reveal,
-                },
-            },
-            Item::Words(written) => Self {
-                id: written.id,
-                topic: written.topic,
-                before,
-                content: NewPostContent::Words {
-                    words: written.words,
-                    fen: fen(written.position),
-                },
-            },
-        })
+            Item::Question(written) => Self::question(written),
+            Item::Words(written) => Self::words(written),
+        };
+        Some(Self { before, ..found })
     }
+
+    /// A question of a file.
+    pub(super) fn question(written: read::Written) -> Self {
+        Self {
+            content: NewPostContent::Question {
+                fen: fen(written.position.as_ref()),
+                words: written.words,
+                at_reveal: written.at_reveal,
+            },
+            id: written.id,
+            topic: written.topic,
+            before: 0,
+        }
+    }
+
+    /// Words of a file.
+    pub(super) fn words(written: read::Written) -> Self {
+        Self {
+            content: NewPostContent::Words {
+                fen: fen(written.position.as_ref()),
+                words: written.words,
+            },
+            id: written.id,
+            topic: written.topic,
+            before: 0,
+        }
+    }
+}
+
+fn fen(position: Option<&shakmaty::Chess>) -> Option<String> {
+    let setup = |board| Fen::from_position(board, shakmaty::EnPassantMode::Legal).to_string();
+    position.map(setup)
 }
 
 impl CoachDesk<'_> {
@@ -270,7 +282,7 @@ pub fn in_file_order<P>(positions: Vec<P>, written: Vec<FoundWritten>) -> Vec<In
 }
 
 /// Made harmless, bounded, and with a position that can be set up.
-fn checked(new: &NewPostContent) -> Done<NewHolds> {
+pub(super) fn checked(new: &NewPostContent) -> Done<NewHolds> {
     let bounded = |raw: &str, when: When| match text::body(raw, LONGEST_CONTENT) {
         (words, false) => Ok(words),
         (_, true) => bad_request(Refusal::WordsTooLong {

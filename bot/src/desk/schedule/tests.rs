@@ -19,6 +19,15 @@ fn free(item: i64) -> Waiting {
         item: ItemId::of(item),
         fit: true,
         fixed: None,
+        after: Vec::new(),
+    }
+}
+
+/// One that waits until another of the queue is revealed.
+fn behind(item: i64, other: i64) -> Waiting {
+    Waiting {
+        after: vec![After::Item(ItemId::of(other))],
+        ..free(item)
     }
 }
 
@@ -27,6 +36,7 @@ fn fixed(item: i64, at: &str) -> Waiting {
         item: ItemId::of(item),
         fit: true,
         fixed: Some(utc(at)),
+        after: Vec::new(),
     }
 }
 
@@ -152,6 +162,7 @@ fn a_week_goes_out_one_a_slot_in_order() {
     let daily = calendar(Tz::UTC, "18:00", 0x7f);
     let now = utc("2026-11-25T10:00:00Z");
     let unfit = Waiting {
+        after: Vec::new(),
         item: ItemId::of(2),
         fit: false,
         fixed: None,
@@ -182,6 +193,78 @@ fn a_week_goes_out_one_a_slot_in_order() {
     );
     assert_eq!(plan.next, Some(utc("2026-11-25T18:00:00Z")));
     assert_eq!(plan.empty, None);
+}
+
+/// Every evening at six; a post is revealed an hour before the next.
+#[test]
+fn what_would_tell_goes_out_after_the_reveal_it_waits_for() {
+    let berlin = calendar(Tz::Europe__Berlin, "18:00", 0x7f);
+    let now = utc("2026-06-01T12:00:00Z");
+    let planned = |waiting: &[Waiting]| times(&plan(&berlin, now, now, Pause::No, waiting));
+    // A day after another it waits no longer than it would have to anyway.
+    assert_eq!(
+        planned(&[free(1), behind(2, 1), free(3)]),
+        [
+            (1, "06-01T16:00".to_owned()),
+            (2, "06-02T16:00".to_owned()),
+            (3, "06-03T16:00".to_owned())
+        ]
+    );
+    // Put before what it would tell, it lets that go first.
+    assert_eq!(
+        planned(&[behind(2, 1), free(1), free(3)]),
+        [
+            (1, "06-01T16:00".to_owned()),
+            (2, "06-02T16:00".to_owned()),
+            (3, "06-03T16:00".to_owned())
+        ]
+    );
+    // While a post is open, what is free goes before it.
+    let open = |item, until: &str| Waiting {
+        after: vec![After::Post(utc(until))],
+        ..free(item)
+    };
+    assert_eq!(
+        planned(&[open(2, "2026-06-02T20:00:00Z"), free(3)]),
+        [(3, "06-01T16:00".to_owned()), (2, "06-03T16:00".to_owned())]
+    );
+    // Fixed at a moment when it would tell, it goes out at the next slot after.
+    let early = Waiting {
+        fixed: Some(utc("2026-06-01T18:00:00Z")),
+        ..behind(2, 1)
+    };
+    assert_eq!(
+        planned(&[free(1), early.clone()]),
+        [(1, "06-01T16:00".to_owned()), (2, "06-02T16:00".to_owned())]
+    );
+    // What it waits for may itself be fixed; and it never goes out where that is not to go out at all.
+    assert_eq!(
+        planned(&[early, fixed(1, "2026-06-01T15:00:00Z")]),
+        [(1, "06-01T15:00".to_owned()), (2, "06-02T16:00".to_owned())]
+    );
+    assert_eq!(
+        planned(&[behind(2, 9), free(1)]),
+        [(1, "06-01T16:00".to_owned())]
+    );
+    // Due now, and not yet to be told: the slot passes it over.
+    let at = utc("2026-06-01T16:00:00Z");
+    let due = plan(
+        &berlin,
+        at,
+        now,
+        Pause::No,
+        &[open(2, "2026-06-01T20:00:00Z"), free(3)],
+    );
+    assert_eq!(times(&due)[0], (3, "06-01T16:00".to_owned()));
+    let none = plan(
+        &berlin,
+        at,
+        now,
+        Pause::No,
+        &[open(2, "2026-06-01T20:00:00Z")],
+    );
+    assert_eq!(times(&none), [(2, "06-02T16:00".to_owned())]);
+    assert_eq!(none.empty, None, "something waits");
 }
 
 #[test]
@@ -302,6 +385,7 @@ fn an_empty_queue_is_seen_once_its_slot_has_come() {
     let daily = calendar(Tz::UTC, "18:00", 0x7f);
     let settled = utc("2026-11-24T18:00:00Z");
     let unfit = [Waiting {
+        after: Vec::new(),
         item: ItemId::of(1),
         fit: false,
         fixed: None,

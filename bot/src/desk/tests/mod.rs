@@ -6,6 +6,7 @@ mod content;
 mod doubt;
 mod figures;
 mod interrupted;
+mod lessons;
 mod outbox;
 mod people;
 mod replies;

@@ -118,11 +118,13 @@ no-positions = In { $file } ist keine Stellung. Stellungen kommen als EPD, als P
 name-needed = { $what ->
     [group] Die Gruppe braucht einen Namen; schreib mindestens einen Buchstaben.
     [topic] Das Thema braucht einen Namen; schreib mindestens einen Buchstaben.
+    [lesson] Die Lektion braucht einen Titel; schreib mindestens einen Buchstaben.
    *[file] Die Datei braucht einen Namen; schreib mindestens einen Buchstaben.
 }
 name-too-long = { $what ->
     [group] Der Name der Gruppe ist zu lang; höchstens { $most } Zeichen.
     [topic] Der Name des Themas ist zu lang; höchstens { $most } Zeichen.
+    [lesson] Der Titel der Lektion ist zu lang; höchstens { $most } Zeichen.
    *[file] Der Name der Datei ist zu lang; höchstens { $most } Zeichen.
 }
 words-too-long = { $when ->
@@ -132,6 +134,12 @@ words-too-long = { $when ->
 words-tell-move = Die Worte zur Aufgabe verraten einen Zug ({ $line }). Heb sie für die Auflösung auf, oder sag, dass sie trotzdem mit der Aufgabe hinausgehen sollen.
 words-wanted = Da steht noch nichts; schreib, was die Gruppe lesen soll.
 nothing-to-choose = Bei dieser Stellung gibt es nichts zu wählen.
+no-lesson = Eine solche Lektion gibt es hier nicht (mehr); `sealed-move lesson list` zeigt, welche es gibt.
+no-step = Einen Schritt { $step } hat die Lektion nicht; ihre Schritte sind 1 bis { $steps }.
+lesson-there = Eine Lektion „{ $title }“ gibt es schon; gib dieser einen anderen Titel, oder nimm die andere vorher weg.
+lesson-all-out = Alles aus „{ $title }“ steht in der Woche oder war schon dran; sag, dass es noch einmal drankommen soll, wenn du das willst.
+would-tell = Das würde die Lösung von Nr. { $number } verraten, und die ist noch offen. Es kann hinaus, sobald sie geschlossen ist.
+would-tell-other = Das würde die Lösung einer anderen Stellung der Woche verraten; die muss vorher drankommen und geschlossen sein.
 
 ## Urteile, Antworten und Mitglieder
 

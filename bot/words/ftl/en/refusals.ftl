@@ -120,11 +120,13 @@ no-positions = There is no position in { $file }. Positions come as EPD, as PGN 
 name-needed = { $what ->
     [group] The group needs a name; write at least one letter.
     [topic] The topic needs a name; write at least one letter.
+    [lesson] The lesson needs a title; write at least one letter.
    *[file] The file needs a name; write at least one letter.
 }
 name-too-long = { $what ->
     [group] The name of the group is too long; { $most } characters are the most.
     [topic] The name of the topic is too long; { $most } characters are the most.
+    [lesson] The title of the lesson is too long; { $most } characters are the most.
    *[file] The name of the file is too long; { $most } characters are the most.
 }
 words-too-long = { $when ->
@@ -134,6 +136,12 @@ words-too-long = { $when ->
 words-tell-move = The words for the post tell a move ({ $line }). Keep them for the reveal, or say that they are to go out with the post all the same.
 words-wanted = There are no words yet; write what the group is to read.
 nothing-to-choose = There is nothing to choose about this position.
+no-lesson = There is no such lesson here (any more); `sealed-move lesson list` shows those there are.
+no-step = The lesson has no step { $step }; its steps are 1 to { $steps }.
+lesson-there = There is a lesson called "{ $title }" already; give this one another title, or remove the other first.
+lesson-all-out = Everything in "{ $title }" is in the week or was posted before; say that it is to go out again to post it once more.
+would-tell = It would give away the answer to No. { $number }, which is still open. It can go out when that is closed.
+would-tell-other = It would give away the answer to another position of the week, which has to go out and be closed first.
 
 ## A coach's verdicts, answers and members
 

@@ -118,11 +118,13 @@ no-positions = En { $file } no hay ninguna posición. Las posiciones llegan como
 name-needed = { $what ->
     [group] El grupo necesita un nombre; escribe al menos una letra.
     [topic] El tema necesita un nombre; escribe al menos una letra.
+    [lesson] La lección necesita un título; escribe al menos una letra.
    *[file] El archivo necesita un nombre; escribe al menos una letra.
 }
 name-too-long = { $what ->
     [group] El nombre del grupo es demasiado largo; como mucho { $most } caracteres.
     [topic] El nombre del tema es demasiado largo; como mucho { $most } caracteres.
+    [lesson] El título de la lección es demasiado largo; como mucho { $most } caracteres.
    *[file] El nombre del archivo es demasiado largo; como mucho { $most } caracteres.
 }
 words-too-long = { $when ->
@@ -132,6 +134,12 @@ words-too-long = { $when ->
 words-tell-move = Las palabras para el problema delatan una jugada ({ $line }). Guárdalas para la solución, o di que salgan con el problema de todos modos.
 words-wanted = Todavía no hay nada escrito; escribe lo que el grupo debe leer.
 nothing-to-choose = En esta posición no hay nada que elegir.
+no-lesson = Aquí no hay (o ya no hay) esa lección; `sealed-move lesson list` muestra las que hay.
+no-step = La lección no tiene el paso { $step }; sus pasos van del 1 al { $steps }.
+lesson-there = Ya hay una lección llamada «{ $title }»; ponle otro título a esta, o quita antes la otra.
+lesson-all-out = Todo lo de «{ $title }» está en la semana o ya salió; di que debe salir otra vez si quieres repetirlo.
+would-tell = Revelaría la solución del n.º { $number }, que sigue abierto. Puede salir cuando se cierre.
+would-tell-other = Revelaría la solución de otra posición de la semana, que tiene que salir y cerrarse antes.
 
 ## Veredictos, respuestas y miembros
 

@@ -1,0 +1,401 @@
+//! From a coach's file to a lesson: every step is read, every stop checked like any position, and what would
+//! give away the answer to an earlier stop is found and made to wait.
+
+use std::sync::Arc;
+
+use chrono::{DateTime, Utc};
+use sealed_move_store::{ContentId, Group, LessonStep, NewContent, NewLesson, Tx};
+use serde_json::Value;
+
+use super::{
+    CoachDesk, FoundWritten, NewPostContent, PartHolds, PartSheet, PartStands,
+    import::{Became, Checked, keep_rows, light, rows, source},
+    lessons::{LessonSheet, StepSheet},
+    same::Fresh,
+    written,
+};
+use crate::chess::{
+    check::Statement,
+    comments::{Comments, Note},
+    lesson::{self, Holds, Secret, Shows, Step},
+    read::{Entry, ReadError},
+};
+use crate::desk::{
+    CoachWords, LessonId, Person, Place, PositionId, Report, SameChoice, TopicName, convert,
+    error::{DeskError, Done, bad_request},
+    handle::coached,
+    refusal::{Named, Refusal},
+    text,
+};
+
+/// The most characters of a lesson's title.
+const LONGEST_TITLE: usize = 100;
+
+/// A part that is ready to be kept.
+struct Made {
+    step: i64,
+    part: i64,
+    lead: Vec<Note>,
+    holds: MadeOf,
+    /// The earlier parts, by their place in the list of all, that it would give away.
+    tells: Vec<usize>,
+}
+
+enum MadeOf {
+    /// The stop of this place among those checked.
+    Stop(usize),
+    Written(FoundWritten),
+}
+
+impl CoachDesk<'_> {
+    /// Takes a lesson in: reads the file, checks every stop, keeps what could be read, and reports step by
+    /// step in the file's order. Nothing is put into the week. `title` stands before the file's own;
+    /// `progress(done, of)` is called as stops are finished, from several threads. Coaches only.
+    ///
+    /// A position that was kept before becomes what `choice` says, as in [`CoachDesk::import_choosing`].
+    ///
+    /// # Errors
+    /// When the file is empty or too large, the group has a lesson of that title, or the person does not
+    /// coach the group.
+    pub async fn import_lesson(
+        self,
+        place: &Place,
+        coach: &Person,
+        file: &str,
+        bytes: Vec<u8>,
+        title: Option<&str>,
+        choice: SameChoice,
+        progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
+    ) -> Done<LessonSheet> {
+        let (at, by) = (place.clone(), coach.clone());
+        let group = self.desk.read(move |db| coached(db, &at, &by)).await?;
+        let file = text::title(file, Named::File, 200)?;
+        light(&file, bytes.len())?;
+        let (name, limit) = (file.clone(), self.desk.inner.options.check_seconds);
+        let read = self
+            .desk
+            .inner
+            .checks
+            .run("reading a file", limit, move |_| {
+                lesson::read_lesson(&name, &bytes)
+            })
+            .await?;
+        let title = title.or(read.title.as_deref()).unwrap_or(&file);
+        let title = text::title(title, Named::Lesson, LONGEST_TITLE)?;
+        let topic = TopicName::filled_in(read.topic.as_deref())?;
+        self.title_is_free(&group, &title).await?;
+
+        let mut steps = Vec::new();
+        let mut stops = Vec::new();
+        for step in read.steps {
+            if let Ok(step) = &step {
+                let own = step.parts.iter().filter_map(lesson::Part::stop);
+                stops.extend(own.cloned().map(Ok::<Entry, ReadError>));
+            }
+            steps.push(step);
+        }
+        let checked = self.check_all(stops, progress).await?;
+        let (steps, checked, made) = self
+            .desk
+            .inner
+            .checks
+            .run("looking through a lesson", limit, move |_| {
+                let mut checked = checked;
+                let made = made(&steps, &mut checked);
+                (steps, checked, made)
+            })
+            .await?;
+        let new = NewLesson {
+            group_id: group.id,
+            title: title.clone(),
+            topic_id: None,
+            source: file.clone(),
+            created_at: self.desk.now(),
+        };
+        let (lesson, became, made) = self
+            .keep_lesson(&group, new, topic.clone(), &steps, &checked, made, choice)
+            .await?;
+        let settings = convert::kept_settings(&group.settings)?;
+        let positions = self.lay_out(checked, became, &settings).await?;
+        let mut sheet = LessonSheet {
+            lesson,
+            title,
+            topic: topic.map(String::from),
+            steps: step_sheets(&steps),
+        };
+        let places: Vec<(i64, i64)> = made.iter().map(|part| (part.step, part.part)).collect();
+        let mut positions = positions.into_iter();
+        let mut ids: Vec<(PositionId, i64)> = Vec::new();
+        for part in made {
+            let Some(step) = sheet.steps.iter_mut().find(|step| step.step == part.step) else {
+                continue;
+            };
+            let (holds, stands) = match part.holds {
+                MadeOf::Stop(_) => {
+                    let Some(position) = positions.next() else {
+                        continue;
+                    };
+                    let stands = match position.position {
+                        None => PartStands::NotKept,
+                        Some(id) => match ids.iter().find(|(earlier, _)| *earlier == id) {
+                            Some((_, step)) => PartStands::AsBefore { step: *step },
+                            None => {
+                                ids.push((id, part.step));
+                                PartStands::Kept
+                            }
+                        },
+                    };
+                    (PartHolds::Stop(Box::new(position)), stands)
+                }
+                MadeOf::Written(found) => (found.content.into(), PartStands::Kept),
+            };
+            step.parts.push(PartSheet {
+                part: part.part,
+                lead: part.lead,
+                holds,
+                waits_for: part.tells.iter().map(|earlier| places[*earlier]).collect(),
+                stands,
+            });
+        }
+        Ok(sheet)
+    }
+
+    async fn title_is_free(self, group: &Group, title: &str) -> Done<()> {
+        let (group, title) = (group.id, title.to_owned());
+        self.desk
+            .read(move |db| match db.lesson_called(group, &title)? {
+                None => Ok(()),
+                Some(kept) => bad_request(Refusal::LessonThere {
+                    title: kept.title.into(),
+                }),
+            })
+            .await
+    }
+
+    /// Keeps a lesson in one transaction; with no step that can be kept, nothing is.
+    #[allow(clippy::too_many_arguments)]
+    async fn keep_lesson(
+        self,
+        group: &Group,
+        new: NewLesson,
+        topic: Option<TopicName>,
+        steps: &[Result<Step, ReadError>],
+        checked: &[Checked],
+        made: Vec<Made>,
+        choice: SameChoice,
+    ) -> Done<(Option<LessonId>, Vec<Became>, Vec<Made>)> {
+        let now = new.created_at;
+        let rows = rows(&new.source, checked, now)?;
+        let games: Vec<LessonStep> = (1..)
+            .zip(steps.iter().flatten())
+            .map(|(step, of)| LessonStep {
+                step,
+                game: of.game.clone(),
+                line: i64::try_from(of.line).unwrap_or(i64::MAX).max(1),
+                contrast: of.contrast,
+            })
+            .collect();
+        let mut leads = Vec::with_capacity(made.len());
+        for part in &made {
+            leads.push(serde_json::to_value(&part.lead).map_err(|error| {
+                DeskError::damaged(format!("a lesson cannot be written ({error})"))
+            })?);
+        }
+        let group = group.clone();
+        self.desk
+            .write(move |tx| {
+                if games.is_empty() {
+                    return Ok((None, rows.iter().map(|_| None).collect(), made));
+                }
+                if let Some(kept) = tx.lesson_called(group.id, &new.title)? {
+                    return bad_request(Refusal::LessonThere {
+                        title: kept.title.into(),
+                    });
+                }
+                let (became, lesson) = keep(tx, &group, &new, topic, &games, rows, choice)?;
+                keep_parts(tx, lesson, &group, &new.source, &made, &leads, &became, now)?;
+                Ok((Some(lesson), became, made))
+            })
+            .await
+    }
+}
+
+fn keep(
+    tx: &Tx<'_>,
+    group: &Group,
+    new: &NewLesson,
+    topic: Option<TopicName>,
+    games: &[LessonStep],
+    rows: Vec<Option<Arc<Fresh>>>,
+    choice: SameChoice,
+) -> Done<(Vec<Became>, LessonId)> {
+    let became = keep_rows(tx, group, rows, choice, new.created_at)?;
+    let topic_id = match topic {
+        Some(topic) => Some(topic.in_group(tx, group.id)?),
+        None => None,
+    };
+    let lesson = tx.insert_lesson(&NewLesson {
+        topic_id,
+        ..new.clone()
+    })?;
+    for game in games {
+        tx.add_lesson_step(lesson, game)?;
+    }
+    Ok((became, lesson))
+}
+
+#[allow(clippy::too_many_arguments)]
+fn keep_parts(
+    tx: &Tx<'_>,
+    lesson: LessonId,
+    group: &Group,
+    file: &str,
+    made: &[Made],
+    leads: &[Value],
+    became: &[Became],
+    now: DateTime<Utc>,
+) -> Done<()> {
+    let mut contents: Vec<Option<ContentId>> = Vec::with_capacity(made.len());
+    for (part, lead) in made.iter().zip(leads) {
+        let content = match &part.holds {
+            MadeOf::Stop(at) => match &became[*at] {
+                Some((placed, _)) => Some(tx.problem_of(placed.position, now)?),
+                None => None,
+            },
+            MadeOf::Written(found) => {
+                let topic = TopicName::filled_in(found.topic.as_deref())?;
+                Some(tx.insert_content(&NewContent {
+                    group_id: group.id,
+                    topic_id: match topic {
+                        Some(topic) => Some(topic.in_group(tx, group.id)?),
+                        None => None,
+                    },
+                    source: source(file, &found.id),
+                    holds: written::checked(&found.content)?,
+                    created_at: now,
+                })?)
+            }
+        };
+        if let Some(content) = content {
+            tx.add_lesson_part(lesson, part.step, part.part, content, lead)?;
+            for earlier in &part.tells {
+                match contents[*earlier] {
+                    Some(other) if other != content => tx.let_content_wait(content, other)?,
+                    _ => {}
+                }
+            }
+        }
+        contents.push(content);
+    }
+    Ok(())
+}
+
+/// The parts of all steps, in order, with their words made harmless and those held that would tell a move, and
+/// with what each would give away.
+fn made(steps: &[Result<Step, ReadError>], checked: &mut [Checked]) -> Vec<Made> {
+    let mut all: Vec<Made> = Vec::new();
+    let mut secrets: Vec<Option<Secret>> = Vec::new();
+    let mut stops = 0;
+    for (step, of) in (1..).zip(steps.iter().flatten()) {
+        for (part, given) in (1..).zip(&of.parts) {
+            let mut lead: Vec<Note> = given.lead.iter().map(harmless).collect();
+            let mut shows = Shows::of(given, &of.start);
+            let (holds, secret) = match &given.holds {
+                Holds::Stop(entry) => {
+                    let one = &mut checked[stops];
+                    stops += 1;
+                    hold(one, entry, &mut lead);
+                    shows.and_solution(&entry.position, &one.report.line);
+                    let secret = Secret::of(entry, &one.report.keys, &one.report.line);
+                    (MadeOf::Stop(stops - 1), Some(secret))
+                }
+                Holds::Question(written) => (
+                    MadeOf::Written(FoundWritten::question(written.clone())),
+                    None,
+                ),
+                Holds::Words(written) => {
+                    (MadeOf::Written(FoundWritten::words(written.clone())), None)
+                }
+            };
+            let tells = secrets
+                .iter()
+                .enumerate()
+                .filter(|(_, secret)| secret.as_ref().is_some_and(|s| s.told_by(&shows)))
+                .map(|(at, _)| at)
+                .collect();
+            all.push(Made {
+                step,
+                part,
+                lead,
+                holds,
+                tells,
+            });
+            secrets.push(secret);
+        }
+    }
+    all
+}
+
+/// Words on the way to a stop that tell its move wait for the reveal, and the coach is told.
+fn hold(checked: &mut Checked, entry: &Entry, lead: &mut [Note]) {
+    let Report { keys, line, .. } = &checked.report;
+    let held = lesson::guard(lead, &entry.position, keys, line);
+    if held.is_empty() {
+        return;
+    }
+    let comments = Comments::held(held);
+    let told = comments.warnings().into_iter().map(Statement::from);
+    checked.report.warnings.extend(told);
+    checked.words = checked.words.joined(&CoachWords::of(&comments));
+}
+
+fn harmless(note: &Note) -> Note {
+    let clean = |words: &str| text::body(words, lesson::MOST_AT_ONCE).0;
+    Note {
+        before: clean(&note.before),
+        after: clean(&note.after),
+        ..note.clone()
+    }
+}
+
+/// The steps in the file's order, those that could not be read among them.
+fn step_sheets(steps: &[Result<Step, ReadError>]) -> Vec<StepSheet> {
+    let mut place = 0;
+    let sheet = |step: &Result<Step, ReadError>| match step {
+        Ok(step) => {
+            place += 1;
+            StepSheet {
+                step: place,
+                line: i64::try_from(step.line).unwrap_or(i64::MAX),
+                contrast: step.contrast,
+                trouble: None,
+                parts: Vec::new(),
+            }
+        }
+        Err(error) => StepSheet {
+            step: 0,
+            line: i64::try_from(error.line).unwrap_or(i64::MAX),
+            contrast: false,
+            trouble: Some(Box::new(Report::unreadable(error))),
+            parts: Vec::new(),
+        },
+    };
+    steps.iter().map(sheet).collect()
+}
+
+impl From<NewPostContent> for PartHolds {
+    fn from(content: NewPostContent) -> Self {
+        match content {
+            NewPostContent::Question {
+                words,
+                fen,
+                at_reveal,
+            } => Self::Question {
+                words,
+                fen,
+                at_reveal,
+            },
+            NewPostContent::Words { words, fen } => Self::Words { words, fen },
+        }
+    }
+}
