@@ -17,15 +17,15 @@ use std::{collections::HashMap, path::Path, sync::Arc, time::Duration};
 use anyhow::{Context, bail, ensure};
 use chrono::{DateTime, TimeDelta, Utc};
 use indicatif::{ProgressBar, ProgressStyle};
-use sealed_move_demo_data::POSITION_FILES;
+use sealed_move_demo_data::{LESSON_FILES, POSITION_FILES};
 use sealed_move_store::Store;
 
 use super::config::Config;
 use crate::{
     chat::room,
     desk::{
-        Delivered, Desk, DeskOptions, ErrandKind, Person, Place, PostSheet, Settings, Soundness,
-        TestClock,
+        Delivered, Desk, DeskOptions, ErrandKind, LessonPlan, Person, Place, PostSheet, SameChoice,
+        Settings, Soundness, TestClock,
     },
     words::english,
 };
@@ -173,6 +173,42 @@ impl Play {
                 .coach()
                 .enqueue(&self.place, &self.coach, *id, false)
                 .await?;
+        }
+        self.plan_lessons().await
+    }
+
+    /// The lessons stand behind the positions.
+    async fn plan_lessons(&self) -> anyhow::Result<()> {
+        let desk = self.desk.coach();
+        for (file, text) in LESSON_FILES {
+            let sheet = desk
+                .import_lesson(
+                    &self.place,
+                    &self.coach,
+                    file,
+                    text.as_bytes().to_vec(),
+                    None,
+                    SameChoice::Keep,
+                    Arc::new(|_, _| {}),
+                )
+                .await?;
+            let broken = sheet.steps.iter().find(|step| step.trouble.is_some());
+            ensure!(
+                broken.is_none(),
+                "{file} of the demo: a step cannot be read"
+            );
+            let lesson = sheet
+                .lesson
+                .with_context(|| format!("{file} of the demo was not kept"))?;
+            desk.plan_lesson(
+                &self.place,
+                &self.coach,
+                lesson,
+                LessonPlan::InOrder,
+                false,
+                false,
+            )
+            .await?;
         }
         Ok(())
     }
