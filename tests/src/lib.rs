@@ -179,7 +179,11 @@ pub fn every_command() -> Vec<Vec<String>> {
     commands
 }
 
-fn ran(command: &mut Command, input: &[u8]) -> Ran {
+/// Runs a command with `input` on its standard input.
+///
+/// # Panics
+/// When it cannot be started, or ends by a signal.
+pub fn ran(command: &mut Command, input: &[u8]) -> Ran {
     let output = with_input(command, input);
     Ran {
         status: output.status.code().expect("ends by itself"),

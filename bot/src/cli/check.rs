@@ -277,11 +277,22 @@ pub(super) fn read_bytes(file: &Path) -> anyhow::Result<Vec<u8>> {
 }
 
 /// What one check may take.
-struct Room {
+pub(super) struct Room {
     limit: Duration,
     table_bytes: usize,
     /// For a proof; a judgement by search would differ from run to run with more than one.
     threads: usize,
+}
+
+impl Room {
+    /// The usual room, a thread for each position.
+    pub(super) fn of(limit: Duration) -> Self {
+        Self {
+            limit,
+            table_bytes: 64 << 20,
+            threads: 1,
+        }
+    }
 }
 
 /// Threads that each position can have when there are fewer positions than cores.
@@ -292,7 +303,7 @@ fn spare_threads(jobs: Option<usize>, positions: usize) -> usize {
 }
 
 /// Checks one entry in the room it has, and fills in how long it took.
-fn checked(
+pub(super) fn checked(
     entry: &Result<Entry, ReadError>,
     options: &CheckOptions,
     room: &Room,

@@ -55,7 +55,7 @@ pub struct Import {
 
 /// Which version of a position stands.
 #[derive(Clone, Copy, Debug, ValueEnum)]
-enum Same {
+pub(super) enum Same {
     Keep,
     New,
     Both,

@@ -17,6 +17,7 @@ mod groups;
 mod help;
 mod import;
 mod leaderboard;
+mod lesson;
 mod misuse;
 mod name;
 mod output;
@@ -79,6 +80,8 @@ enum Command {
     Import(import::Import),
     /// See and arrange the week
     Queue(queue::Queue),
+    /// Teach a topic in steps
+    Lesson(lesson::Lesson),
     /// Judge one reply to one position
     Grade(grade::Grade),
     /// Name the mate on the board
@@ -143,6 +146,7 @@ pub fn run(cli: Cli, chats: Registry) -> ExitCode {
         Command::Check(command) => command.run(),
         Command::Import(command) => command.run(&place),
         Command::Queue(command) => command.run(&place),
+        Command::Lesson(command) => command.run(&place),
         Command::Grade(command) => command.run(),
         Command::Name(command) => command.run(),
         Command::Find(command) => command.run(),

@@ -376,7 +376,7 @@ fn written(
     })
 }
 
-fn local_time(text: &str) -> anyhow::Result<Option<NaiveDateTime>> {
+pub(super) fn local_time(text: &str) -> anyhow::Result<Option<NaiveDateTime>> {
     if text == "free" {
         return Ok(None);
     }
@@ -408,7 +408,7 @@ fn first_moment(
         })
 }
 
-async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
+pub(super) async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Result<()> {
     let mut out = io::stdout().lock();
     let items = desk.coach().queue(group).await?;
     if json {

@@ -88,6 +88,58 @@ pub(super) enum Text {
         words: Theirs,
     },
 
+    // A lesson.
+    LessonTitled {
+        title: Theirs,
+    },
+    LessonTitledTopic {
+        title: Theirs,
+        topic: Theirs,
+    },
+    LessonStepHead {
+        step: i64,
+        contrast: bool,
+    },
+    LessonQuestion {
+        words: Theirs,
+    },
+    LessonSays {
+        words: Theirs,
+    },
+    LessonPartWaits {
+        number: u32,
+        steps: List<Theirs>,
+    },
+    LessonPartNotKept,
+    LessonPartAsBefore {
+        step: i64,
+    },
+    LessonPartInWeek {
+        item: i64,
+    },
+    LessonPartOpen {
+        number: i64,
+    },
+    LessonPartClosed {
+        number: i64,
+    },
+    LessonKept {
+        lesson: i64,
+    },
+    LessonNotKept,
+    NoLessons,
+    LessonRowIs {
+        lesson: i64,
+        title: Theirs,
+        steps: u32,
+        parts: u32,
+        waiting: u32,
+        posted: u32,
+    },
+    LessonLeftOut {
+        number: u32,
+    },
+
     // What is kept of it.
     WrittenNotKept,
     SameChoices,
@@ -261,6 +313,12 @@ pub(super) enum Failure {
     },
     LineHoldsNoMoves,
     PlacesFromOne,
+    StepTimeNotRead {
+        written: Theirs,
+    },
+    NoSteps {
+        file: Theirs,
+    },
     TimeNotRead {
         written: Theirs,
     },

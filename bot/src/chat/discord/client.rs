@@ -436,7 +436,7 @@ mod tests {
     #[test]
     fn the_commands_keep_to_discords_limits() {
         let commands = commands::all();
-        assert_eq!(commands.len(), 2);
+        assert_eq!(commands.len(), 3);
         for command in &commands {
             assert!(command.subcommands.len() <= 25);
             for sub in &command.subcommands {

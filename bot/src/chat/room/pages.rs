@@ -48,6 +48,11 @@ const PARTS: &[(&str, &str, &str)] = &[
     ("coach-week.js", JS, include_str!("assets/coach-week.js")),
     ("coach-check.js", JS, include_str!("assets/coach-check.js")),
     (
+        "coach-lessons.js",
+        JS,
+        include_str!("assets/coach-lessons.js"),
+    ),
+    (
         "coach-members.js",
         JS,
         include_str!("assets/coach-members.js"),

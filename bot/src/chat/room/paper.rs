@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::desk::{
-    self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, Leaderboard,
+    self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, InLesson, Leaderboard,
     Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, Points, PositionId,
     PostId, PostSheet, PostedBefore, Rank, RepliesTo, ReplyId, ReplyRow, RevealSheet, SameAgain,
     VerdictSheet,
@@ -67,6 +67,7 @@ pub(super) struct Post {
     post: PostId,
     number: i64,
     topic: Option<String>,
+    lesson: Option<InLesson>,
     closes_at: DateTime<Utc>,
     #[serde(flatten)]
     holds: Holds,
@@ -132,6 +133,7 @@ impl Post {
             post: sheet.post,
             number: sheet.number,
             topic: sheet.topic.clone(),
+            lesson: sheet.lesson.clone(),
             closes_at: sheet.closes_at,
             holds,
         }

@@ -133,6 +133,38 @@ help-queue-resume = Wieder Aufgaben stellen
 help-queue-print = Die Woche als Blätter für den Unterricht schreiben: sechs Stellungen auf einer Seite, die Lösungen auf der letzten
     .arg-out = Eine PDF-Datei
     .arg-letter = Papier im Format Letter statt A4
+help-lesson = Ein Thema in Schritten lehren
+    .long =
+        Ein Thema in Schritten lehren: Eine Lektion ist eine PGN-Datei mit einer Partie für jeden Schritt.
+
+        Worte vor dem ersten Zug eröffnen den Schritt. Nach einem Zug, dessen Kommentar mit [stop] beginnt, wird gefragt, und [stop #2] sagt, was gefordert ist. Züge ohne Stopp sind ein Beispiel, ohne Züge sind es Worte mit einem Bild, und Worte, die mit einem Fragezeichen enden, sind eine offene Frage, ebenso ein Schritt mit dem Tag Homework "yes" oder Question "...".
+help-lesson-check = Eine Lektion lesen und ihre Stopps prüfen, ohne Speicher
+    .arg-seconds = Höchste Zeit für einen Stopp
+    .arg-file = Eine PGN-Datei, oder - für die Standardeingabe
+help-lesson-import = Eine Lektion prüfen und speichern; in die Woche kommt noch nichts
+    .arg-json = Ein JSON-Objekt je Teil
+    .arg-title = Der Titel der Lektion, statt dessen, den die Datei nennt
+    .arg-same = Was von einer Stellung gilt, die schon unter anderem Namen, Thema oder Kommentar gespeichert ist
+    .arg-same-is-keep = die gespeicherte, wie ohne diese Angabe
+    .arg-same-is-new = die der Datei
+    .arg-same-is-both = die gespeicherte, dazu Thema und Worte der Datei
+    .arg-file = Eine PGN-Datei
+help-lesson-list = Die Lektionen der Gruppe ansehen
+    .arg-json = Ein JSON-Objekt je Lektion
+help-lesson-show = Eine Lektion Schritt für Schritt ansehen, und wo jeder Teil steht
+    .arg-json = Ein JSON-Objekt je Teil
+    .arg-lesson = Nummer der Lektion
+help-lesson-plan = Eine Lektion in ihrer Reihenfolge in die Woche stellen: an freie Termine, wenn nichts anderes gesagt ist
+    .arg-at-once = Alles auf einmal von diesem Zeitpunkt an, nach der Uhr der Gruppe, etwa 2026-12-01T18:00
+    .arg-step = Ein Schritt zu seinem eigenen Zeitpunkt, etwa 3=2026-12-01T18:00; so oft, wie es solche Schritte gibt
+    .arg-anyway = Auch Stopps, die nicht in Ordnung sind
+    .arg-again = Auch, was schon dran war
+    .arg-lesson = Nummer der Lektion
+help-lesson-export = Eine Lektion als PGN schreiben, das wieder gelesen werden kann
+    .arg-out = Eine Datei statt der Standardausgabe
+    .arg-lesson = Nummer der Lektion
+help-lesson-remove = Eine Lektion vergessen und aus der Woche nehmen; ihre Stellungen und was schon dran war, bleiben
+    .arg-lesson = Nummer der Lektion
 help-grade = Eine Antwort auf eine Stellung beurteilen
     .long =
         Eine Antwort auf eine Stellung beurteilen, so wie ein Mitglied sie beantwortet bekäme.

@@ -39,6 +39,34 @@ written-question = { $id }: eine Frage: { $words }
 written-at-close = beim Abschluss: { $words }
 written-words = { $id }: Worte zum Lesen: { $words }
 
+## Eine Lektion
+
+lesson-titled = Lektion „{ $title }“
+lesson-titled-topic = Lektion „{ $title }“, Thema { $topic }
+lesson-step-head = { $contrast ->
+    [yes] Schritt { $step }, wo das Thema nicht aufgehen soll
+   *[no] Schritt { $step }
+}
+lesson-question = eine Frage: { $words }
+lesson-says = Worte zum Lesen: { $words }
+lesson-part-waits = { $number ->
+    [one] wartet auf die Auflösung von Schritt { $steps }, dessen Lösung es verraten würde
+   *[other] wartet auf die Auflösungen der Schritte { $steps }, deren Lösungen es verraten würde
+}
+lesson-part-not-kept = nicht gespeichert: eine Forderung fehlt, und es fand sich keine; schreib sie dazu, etwa [stop #2]
+lesson-part-as-before = dieselbe Stellung wie in Schritt { $step }; sie kommt einmal dran
+lesson-part-in-week = in der Woche als Eintrag { $item }
+lesson-part-open = gestellt als Nr. { $number }, noch offen
+lesson-part-closed = gestellt als Nr. { $number } und geschlossen
+lesson-kept = Gespeichert als Lektion { $lesson }; mit `sealed-move lesson plan { $lesson }` kommt sie in die Woche.
+lesson-not-kept = Nichts ist gespeichert: kein Schritt lässt sich lesen.
+no-lessons = Noch gibt es keine Lektionen; mit `sealed-move lesson import` kommt eine herein.
+lesson-row-is = { $lesson }. { $title }: Schritte: { $steps }; Teile: { $parts }, davon { $waiting } in der Woche und { $posted } schon gestellt
+lesson-left-out = { $number ->
+    [one] Ein Teil war schon dran und bleibt weg; mit --again kommt er noch einmal.
+   *[other] { $number } Teile waren schon dran und bleiben weg; mit --again kommen sie noch einmal.
+}
+
 ## Was davon gespeichert ist
 
 written-not-kept = Das wird nicht gespeichert; mit --queue kommt es in die Woche.
@@ -122,6 +150,8 @@ reply-holds-nothing = die Antwort enthält keine Lösung; schreib einen Zug wie 
 not-a-legal-move = { $written } ist an dieser Stelle der Variante kein erlaubter Zug; schreib Züge mit englischen Figurenbuchstaben, etwa Nf3 oder exd5
 line-holds-no-moves = die Variante enthält keine Züge; schreib sie wie "1.Rxd8+ Rxd8 2.Rxd8#"
 places-from-one = die Plätze zählen von 1 an
+step-time-not-read = „{ $written }“ ist kein Schritt mit seinem Zeitpunkt; schreib etwa 3=2026-12-01T18:00
+no-steps = in { $file } ist keine Lektion; eine Lektion ist eine PGN-Datei mit einer Partie für jeden Schritt
 time-not-read = „{ $written }“ ist keine Zeit; schreib sie wie 2026-12-01T18:00 oder "free"
 day-missing = den { $day } gibt es in { $zone } nicht
 nothing-to-print = die Woche ist leer; mit `import --queue` kommen Stellungen hinein

@@ -177,3 +177,45 @@ button-not-right = Nicht richtig …
 button-mark = Bewerten …
 button-answer-privately = Unter vier Augen antworten …
 button-no-answer = Keine Antwort nötig
+
+## Lektionen
+
+no-lessons-yet = Noch gibt es keine Lektionen; mit /lektion aufnehmen kommt eine aus einer PGN-Datei herein.
+lesson-choice = { $title } ({ $steps })
+lesson-row = **{ $title }**: Schritte { $steps }, Teile { $parts }, in der Woche { $waiting }, schon gestellt { $posted }
+lesson-head = **Lektion „{ $title }“**
+lesson-head-topic = **Lektion „{ $title }“** · { $topic }
+lesson-step-is = { $contrast ->
+    [yes] **Schritt { $step }**, wo das Thema nicht aufgehen soll
+   *[no] **Schritt { $step }**
+}
+lesson-stop = Ein Stopp, { $task }: { $soundness ->
+    [sound] in Ordnung.
+    [several-keys] mehrere Schlüssel.
+    [short] kürzer als angegeben.
+    [unsound] nicht in Ordnung.
+    [illegal] nicht zu gebrauchen.
+   *[undecided] unentschieden.
+}
+lesson-written = { $kind ->
+    [question] Eine Frage: { $words }
+   *[words] Worte: { $words }
+}
+lesson-waits = { $number ->
+    [one] Er wartet auf die Auflösung von Schritt { $steps }, dessen Lösung er verraten würde.
+   *[other] Er wartet auf die Auflösungen der Schritte { $steps }, deren Lösungen er verraten würde.
+}
+lesson-not-kept-part = Nicht gespeichert: eine Forderung fehlt, und es fand sich keine; schreib sie dazu, etwa \[stop #2].
+lesson-as-before = Dieselbe Stellung wie in Schritt { $step }; sie kommt einmal dran.
+lesson-waits-in-week = In der Woche.
+lesson-open-part = Gestellt als Nr. { $number }, noch offen.
+lesson-closed-part = Gestellt als Nr. { $number } und geschlossen.
+lesson-taken-in = „{ $title }“ ist gespeichert. Sieh sie durch, dann stell sie mit /lektion planen in die Woche.
+lesson-lost = Nichts ist gespeichert, denn kein Schritt ließ sich lesen.
+lesson-in-week = { $left_out ->
+    [0] Die Lektion steht in der Woche. Teile: { $number }.
+   *[other] Die Lektion steht in der Woche. Teile: { $number }; weggelassen, weil schon gestellt: { $left_out }.
+}
+lesson-plan-unclear = Gib entweder „auf-einmal“ an, oder „schritt“ und „wann“ zusammen, oder nichts davon.
+lesson-here = „{ $title }“ als Datei; sie lässt sich wieder aufnehmen.
+lesson-gone = „{ $title }“ ist entfernt. Ihre Stellungen und was schon gestellt war, bleiben.

@@ -7,6 +7,7 @@ post-heading = { $kind ->
     [question] **Frage { $number }**
    *[words] **Mitteilung { $number }**
 }
+lesson-step = Lektion „{ $title }“, Schritt { $step } von { $steps }
 answers-sealed = Antworten sind versiegelt bis { $closes } ({ $away }).
 answers-open = Die Urteile stehen hinter Spoiler-Markierungen; Antworten nehme ich an bis { $closes } ({ $away }).
 how-to-answer = { $thread ->

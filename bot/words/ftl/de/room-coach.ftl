@@ -393,3 +393,48 @@ coaching-new-coach-link = Neuen Trainerlink machen
 coaching-new-coach-link-is = Der neue Trainerlink
 coaching-new-coach-link-sure = Einen neuen Trainerlink machen? Der alte gilt sofort nicht mehr. Jeder andere Trainer erfährt es auf der offenen Seite und ist erst mit dem neuen wieder Trainer. Du bleibst drin.
 coaching-new-coach-link-made = Der alte Link gilt nicht mehr. Bewahr diesen gut auf und gib ihn nur anderen Trainern.
+
+## Lektionen
+
+coaching-lessons = Lektionen
+coaching-lesson-paste = Eine Lektion als PGN, eine Partie für jeden Schritt
+coaching-lesson-title = Titel, statt dessen, den die Datei nennt
+coaching-lesson-take-in = Lektion aufnehmen
+coaching-lesson-what = Worte vor dem ersten Zug eröffnen den Schritt. Nach einem Zug, dessen Kommentar mit [stop] beginnt, wird gefragt; [stop #2] sagt, was gefordert ist. Züge ohne Stopp sind ein Beispiel, ohne Züge sind es Worte mit einem Bild, und Worte, die mit einem Fragezeichen enden, sind eine offene Frage.
+coaching-no-lessons = Noch gibt es keine Lektionen.
+coaching-lesson-kept = { $broken ->
+    [0] „{ $title }“ ist gespeichert. Sieh sie durch, dann stell sie in die Woche.
+    [one] „{ $title }“ ist gespeichert, ohne den Schritt, der sich nicht lesen ließ; er steht unten, mit dem, was nicht stimmt.
+   *[other] „{ $title }“ ist gespeichert, ohne die { $broken } Schritte, die sich nicht lesen ließen; sie stehen unten, mit dem, was nicht stimmt.
+}
+coaching-lesson-not-kept = Nichts ist gespeichert, denn kein Schritt ließ sich lesen; was nicht stimmt, steht unten.
+coaching-lesson-count = Schritte: { $steps }. Teile: { $parts }, davon { $waiting } in der Woche und { $posted } schon gestellt.
+coaching-lesson-look = Ansehen
+coaching-lesson-out = Als PGN sichern
+coaching-lesson-remove = Entfernen
+coaching-lesson-remove-sure = „{ $title }“ entfernen? Was davon in der Woche wartet, wird herausgenommen. Ihre Stellungen bleiben bei den geprüften, und was schon gestellt war, bleibt auch.
+coaching-lesson-remove-it = Lektion entfernen
+coaching-lesson-removed = „{ $title }“ ist entfernt.
+coaching-lesson-plan-what = Was die Lösung eines früheren Schritts verraten würde, wartet, bis der aufgelöst ist.
+coaching-lesson-anyway = auch Stopps, die nicht in Ordnung sind
+coaching-lesson-again = auch, was schon dran war
+coaching-lesson-in-order = Der Reihe nach in die Woche
+coaching-lesson-from = Alles auf einmal, ab
+coaching-lesson-at-once = Auf einmal in die Woche
+coaching-lesson-when-wanted = Wähl den Zeitpunkt, ab dem sie drankommt.
+coaching-lesson-planned = { $left ->
+    [0] „{ $title }“ steht in der Woche. Teile: { $count }.
+   *[other] „{ $title }“ steht in der Woche. Teile: { $count }; weggelassen, weil schon gestellt: { $left }.
+}
+coaching-lesson-step = Schritt { $step }
+coaching-lesson-step-contrast = Schritt { $step }, wo das Thema nicht aufgehen soll
+coaching-lesson-waits = { $count ->
+    [one] Er wartet auf die Auflösung von Schritt { $steps }, dessen Lösung er verraten würde.
+   *[other] Er wartet auf die Auflösungen der Schritte { $steps }, deren Lösungen er verraten würde.
+}
+coaching-lesson-part-kept = Gespeichert, nicht in der Woche.
+coaching-lesson-part-not-kept = Nicht gespeichert: eine Forderung fehlt, und es fand sich keine; schreib sie dazu, etwa [stop #2].
+coaching-lesson-part-as-before = Dieselbe Stellung wie in Schritt { $step }; sie kommt einmal dran.
+coaching-lesson-part-waits = In der Woche.
+coaching-lesson-part-open = Gestellt als Nr. { $number }, noch offen.
+coaching-lesson-part-closed = Gestellt als Nr. { $number } und geschlossen.

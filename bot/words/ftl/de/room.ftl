@@ -55,6 +55,8 @@ room-open-position = Die Stellung, die gerade offen ist
 room-number = Nr. { $number }
 room-number-topic = Nr. { $number }, { $topic }
 room-number-question = { $name }, eine Frage
+# Above a post that is a step of a lesson.
+room-lesson-step = Lektion „{ $title }“, Schritt { $step } von { $steps }
 room-question = Frage
 room-kind = { $kind ->
     [problem] Stellung

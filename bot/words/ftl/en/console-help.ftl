@@ -133,6 +133,38 @@ help-queue-resume = Go on posting
 help-queue-print = Write the queue as sheets for the classroom: six positions to a page, solutions on the last
     .arg-out = A PDF file
     .arg-letter = Paper of the size Letter instead of A4
+help-lesson = Teach a topic in steps
+    .long =
+        Teach a topic in steps: a lesson is one file of PGN, a game for each step.
+
+        Words before the first move open a step. A move whose comment begins with [stop] is asked for, and [stop #2] says what is asked. Moves without a stop are an example, no moves are words with a picture, and words that end with a question mark are an open question, as is a step with the tag Homework "yes" or Question "...".
+help-lesson-check = Read a lesson and verify its stops, without a store
+    .arg-seconds = The most time for one stop
+    .arg-file = A PGN file, or - for standard input
+help-lesson-import = Verify a lesson and keep it; nothing goes into the week yet
+    .arg-json = One JSON object a part
+    .arg-title = The lesson's title, instead of the file's own
+    .arg-same = What stands of a position that is kept already under another name, topic or comment
+    .arg-same-is-keep = the one kept, as without this
+    .arg-same-is-new = the file's
+    .arg-same-is-both = the one kept, with the file's topic and words besides
+    .arg-file = A PGN file
+help-lesson-list = See the group's lessons
+    .arg-json = One JSON object a lesson
+help-lesson-show = See a lesson step by step, and where each part stands
+    .arg-json = One JSON object a part
+    .arg-lesson = Number of the lesson
+help-lesson-plan = Put a lesson into the week, in its order: in free slots, unless something else is said
+    .arg-at-once = All at once from this moment on, in the group's own time, such as 2026-12-01T18:00
+    .arg-step = One step at a moment of its own, such as 3=2026-12-01T18:00; as often as there are such steps
+    .arg-anyway = Also stops that are not sound
+    .arg-again = Also what was posted before
+    .arg-lesson = Number of the lesson
+help-lesson-export = Write a lesson as PGN, which can be taken in again
+    .arg-out = A file, instead of standard output
+    .arg-lesson = Number of the lesson
+help-lesson-remove = Forget a lesson and take it out of the week; its positions and what was posted stay
+    .arg-lesson = Number of the lesson
 help-grade = Judge one reply to one position
     .long =
         Judge one reply to one position, as a member would be answered.

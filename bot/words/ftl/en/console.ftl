@@ -40,6 +40,36 @@ written-question = { $id }: a question: { $words }
 written-at-close = at its close: { $words }
 written-words = { $id }: words to be read: { $words }
 
+## A lesson
+
+lesson-titled = Lesson “{ $title }”
+lesson-titled-topic = Lesson “{ $title }”, topic { $topic }
+lesson-step-head = { $contrast ->
+    [yes] Step { $step }, where the topic is meant to fail
+   *[no] Step { $step }
+}
+lesson-question = a question: { $words }
+lesson-says = words to be read: { $words }
+# $steps: the places of steps.
+lesson-part-waits = { $number ->
+    [one] waits for the reveal of step { $steps }, whose answer it would give away
+   *[other] waits for the reveals of steps { $steps }, whose answers it would give away
+}
+lesson-part-not-kept = not kept: there is no task, and none was found; write one, such as [stop #2]
+lesson-part-as-before = the same position as in step { $step }; it goes out once
+lesson-part-in-week = in the week as item { $item }
+lesson-part-open = posted as No. { $number }, still open
+lesson-part-closed = posted as No. { $number } and closed
+lesson-kept = Kept as lesson { $lesson }; `sealed-move lesson plan { $lesson }` puts it into the week.
+lesson-not-kept = Nothing is kept: no step can be read.
+no-lessons = There are no lessons yet; `sealed-move lesson import` takes one in.
+# A row of the list. $steps and $parts: how many; $waiting of the parts are in the week, $posted were posted.
+lesson-row-is = { $lesson }. { $title }: steps: { $steps }; parts: { $parts }, of which { $waiting } in the week and { $posted } posted
+lesson-left-out = { $number ->
+    [one] One part was posted before and is left out; with --again it goes out once more.
+   *[other] { $number } parts were posted before and are left out; with --again they go out once more.
+}
+
 ## What is kept of it
 
 written-not-kept = It is not kept; with --queue it goes into the week.
@@ -125,6 +155,8 @@ reply-holds-nothing = the reply holds no answer; write a move such as Nf3
 not-a-legal-move = { $written } is no legal move at this point of the line; write moves as in Nf3 or exd5
 line-holds-no-moves = the line holds no moves; write them as in "1.Rxd8+ Rxd8 2.Rxd8#"
 places-from-one = places are counted from 1
+step-time-not-read = "{ $written }" is no step with its moment; write it like 3=2026-12-01T18:00
+no-steps = { $file } holds no lesson; a lesson is a file of PGN with a game for each step
 time-not-read = "{ $written }" is no time; write it as 2026-12-01T18:00, or "free"
 day-missing = { $day } does not exist in { $zone }
 nothing-to-print = the queue is empty; put positions in with `import --queue`

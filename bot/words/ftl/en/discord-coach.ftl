@@ -178,3 +178,47 @@ button-not-right = Not right …
 button-mark = Mark …
 button-answer-privately = Answer in private …
 button-no-answer = No answer needed
+
+## Lessons
+
+no-lessons-yet = There are no lessons yet; /lesson take-in takes one in from a file of PGN.
+# An option, at most 100 characters.
+lesson-choice = { $title } ({ $steps })
+# $steps, $parts: how many; $waiting of the parts are in the week, $posted were posted.
+lesson-row = **{ $title }**: steps { $steps }, parts { $parts }, in the week { $waiting }, posted { $posted }
+lesson-head = **Lesson “{ $title }”**
+lesson-head-topic = **Lesson “{ $title }”** · { $topic }
+lesson-step-is = { $contrast ->
+    [yes] **Step { $step }**, where the topic is meant to fail
+   *[no] **Step { $step }**
+}
+lesson-stop = A stop, { $task }: { $soundness ->
+    [sound] sound.
+    [several-keys] several keys.
+    [short] shorter than stated.
+    [unsound] unsound.
+    [illegal] illegal.
+   *[undecided] undecided.
+}
+lesson-written = { $kind ->
+    [question] A question: { $words }
+   *[words] Words: { $words }
+}
+lesson-waits = { $number ->
+    [one] It waits for the reveal of step { $steps }, whose answer it would give away.
+   *[other] It waits for the reveals of steps { $steps }, whose answers it would give away.
+}
+lesson-not-kept-part = Not kept: there is no task, and none was found; write one, such as \[stop #2].
+lesson-as-before = The same position as in step { $step }; it goes out once.
+lesson-waits-in-week = In the week.
+lesson-open-part = Posted as No. { $number }, still open.
+lesson-closed-part = Posted as No. { $number } and closed.
+lesson-taken-in = “{ $title }” is kept. Look it through, then put it into the week with /lesson plan.
+lesson-lost = Nothing is kept, for no step could be read.
+lesson-in-week = { $left_out ->
+    [0] The lesson is in the week. Parts: { $number }.
+   *[other] The lesson is in the week. Parts: { $number }; left out, as posted before: { $left_out }.
+}
+lesson-plan-unclear = Give either at-once, or step and when together, or none of them.
+lesson-here = “{ $title }” as a file; it can be taken in again.
+lesson-gone = “{ $title }” is removed. Its positions and what was posted stay.

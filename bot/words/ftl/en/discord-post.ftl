@@ -8,6 +8,7 @@ post-heading = { $kind ->
     [question] **Question { $number }**
    *[words] **Post { $number }**
 }
+lesson-step = Lesson “{ $title }”, step { $step } of { $steps }
 # $closes and $away: the same moment, as Discord shows it to each reader.
 answers-sealed = Answers are sealed until { $closes } ({ $away }).
 answers-open = Verdicts come behind spoiler marks, and answers are taken until { $closes } ({ $away }).

@@ -411,3 +411,50 @@ coaching-new-coach-link = Make a new coach's link
 coaching-new-coach-link-is = The new coach's link
 coaching-new-coach-link-sure = Make a new coach's link? The old one stops working at once. Every other coach is told so on their open page, and is a coach again only by the new one. You stay in.
 coaching-new-coach-link-made = The old link is dead. Keep this one safe, and give it to your fellow coaches only.
+
+## Lessons
+
+coaching-lessons = Lessons
+coaching-lesson-paste = A lesson as PGN, a game for each step
+coaching-lesson-title = Title, instead of the file's own
+coaching-lesson-take-in = Take the lesson in
+coaching-lesson-what = Words before the first move open a step. A move whose comment begins with [stop] is asked for; [stop #2] says what is asked. Moves without a stop are an example, no moves are words with a picture, and words that end with a question mark are an open question.
+coaching-no-lessons = There are no lessons yet.
+coaching-lesson-kept = { $broken ->
+    [0] “{ $title }” is kept. Look it through, then put it into the week.
+    [one] “{ $title }” is kept without the step that could not be read, which stands below with what is wrong.
+   *[other] “{ $title }” is kept without the { $broken } steps that could not be read, which stand below with what is wrong.
+}
+coaching-lesson-not-kept = Nothing is kept, for no step could be read; what is wrong stands below.
+# $steps, $parts: how many; $waiting of the parts are in the week, $posted were posted.
+coaching-lesson-count = Steps: { $steps }. Parts: { $parts }, of which { $waiting } in the week and { $posted } posted.
+coaching-lesson-look = Look at it
+coaching-lesson-out = Save as PGN
+coaching-lesson-remove = Remove
+coaching-lesson-remove-sure = Remove “{ $title }”? What of it waits in the week is taken out. Its positions stay among the checked ones, and so does what was posted.
+coaching-lesson-remove-it = Remove the lesson
+coaching-lesson-removed = “{ $title }” is removed.
+coaching-lesson-plan-what = What would give away the answer to an earlier step waits until that is revealed.
+coaching-lesson-anyway = also stops that are not sound
+coaching-lesson-again = also what was posted before
+coaching-lesson-in-order = Into the week, in order
+coaching-lesson-from = All at once, from
+coaching-lesson-at-once = Into the week at once
+coaching-lesson-when-wanted = Choose the moment from which it goes out.
+coaching-lesson-planned = { $left ->
+    [0] “{ $title }” is in the week. Parts: { $count }.
+   *[other] “{ $title }” is in the week. Parts: { $count }; left out, as posted before: { $left }.
+}
+coaching-lesson-step = Step { $step }
+coaching-lesson-step-contrast = Step { $step }, where the topic is meant to fail
+# $steps: places of steps, such as "2, 3".
+coaching-lesson-waits = { $count ->
+    [one] It waits for the reveal of step { $steps }, whose answer it would give away.
+   *[other] It waits for the reveals of steps { $steps }, whose answers it would give away.
+}
+coaching-lesson-part-kept = Kept, not in the week.
+coaching-lesson-part-not-kept = Not kept: there is no task, and none was found; write one, such as [stop #2].
+coaching-lesson-part-as-before = The same position as in step { $step }; it goes out once.
+coaching-lesson-part-waits = In the week.
+coaching-lesson-part-open = Posted as No. { $number }, still open.
+coaching-lesson-part-closed = Posted as No. { $number } and closed.

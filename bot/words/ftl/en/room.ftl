@@ -57,6 +57,8 @@ room-open-position = The position now open
 room-number = No. { $number }
 room-number-topic = No. { $number }, { $topic }
 room-number-question = { $name }, a question
+# Above a post that is a step of a lesson.
+room-lesson-step = Lesson “{ $title }”, step { $step } of { $steps }
 # Above a question's words, and the kinds in a list.
 room-question = Question
 room-kind = { $kind ->

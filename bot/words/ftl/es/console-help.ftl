@@ -133,6 +133,38 @@ help-queue-resume = Vuelve a publicar
 help-queue-print = Escribe la semana como hojas para la clase: seis posiciones por página, las soluciones en la última
     .arg-out = Un archivo PDF
     .arg-letter = Papel de tamaño carta en vez de A4
+help-lesson = Enseñar un tema por pasos
+    .long =
+        Enseñar un tema por pasos: una lección es un archivo PGN con una partida por paso.
+
+        Las palabras antes de la primera jugada abren el paso. Se pregunta por la jugada cuyo comentario empieza con [stop], y [stop #2] dice qué se pide. Unas jugadas sin parada son un ejemplo, sin jugadas son palabras con un dibujo, y unas palabras que terminan con signo de interrogación son una pregunta abierta, igual que un paso con la etiqueta Homework "yes" o Question "...".
+help-lesson-check = Leer una lección y comprobar sus paradas, sin almacén
+    .arg-seconds = Tiempo máximo para una parada
+    .arg-file = Un archivo PGN, o - para la entrada estándar
+help-lesson-import = Comprobar una lección y guardarla; nada va todavía a la semana
+    .arg-json = Un objeto JSON por parte
+    .arg-title = El título de la lección, en lugar del que da el archivo
+    .arg-same = Qué vale de una posición que ya está guardada con otro nombre, tema o comentario
+    .arg-same-is-keep = la guardada, como sin esta opción
+    .arg-same-is-new = la del archivo
+    .arg-same-is-both = la guardada, con el tema y las palabras del archivo además
+    .arg-file = Un archivo PGN
+help-lesson-list = Ver las lecciones del grupo
+    .arg-json = Un objeto JSON por lección
+help-lesson-show = Ver una lección paso a paso, y dónde está cada parte
+    .arg-json = Un objeto JSON por parte
+    .arg-lesson = Número de la lección
+help-lesson-plan = Poner una lección en la semana, en su orden: en los huecos libres, si no se dice otra cosa
+    .arg-at-once = Todo a la vez desde este momento, en la hora del grupo, como 2026-12-01T18:00
+    .arg-step = Un paso en su propio momento, como 3=2026-12-01T18:00; tantas veces como pasos así haya
+    .arg-anyway = También paradas que no están en orden
+    .arg-again = También lo que ya salió
+    .arg-lesson = Número de la lección
+help-lesson-export = Escribir una lección como PGN, que se puede volver a leer
+    .arg-out = Un archivo, en lugar de la salida estándar
+    .arg-lesson = Número de la lección
+help-lesson-remove = Olvidar una lección y sacarla de la semana; sus posiciones y lo publicado se quedan
+    .arg-lesson = Número de la lección
 help-grade = Juzga una respuesta a una posición
     .long =
         Juzga una respuesta a una posición, como se contestaría a un miembro.

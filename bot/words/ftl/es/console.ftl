@@ -42,6 +42,34 @@ written-question = { $id }: una pregunta: { $words }
 written-at-close = al cierre: { $words }
 written-words = { $id }: palabras para leer: { $words }
 
+## Una lección
+
+lesson-titled = Lección «{ $title }»
+lesson-titled-topic = Lección «{ $title }», tema { $topic }
+lesson-step-head = { $contrast ->
+    [yes] Paso { $step }, donde el tema no debe funcionar
+   *[no] Paso { $step }
+}
+lesson-question = una pregunta: { $words }
+lesson-says = palabras para leer: { $words }
+lesson-part-waits = { $number ->
+    [one] espera a que se revele el paso { $steps }, cuya solución descubriría
+   *[other] espera a que se revelen los pasos { $steps }, cuyas soluciones descubriría
+}
+lesson-part-not-kept = no se guarda: no hay tarea y no se encontró ninguna; escribe una, como [stop #2]
+lesson-part-as-before = la misma posición que en el paso { $step }; sale una vez
+lesson-part-in-week = en la semana como entrada { $item }
+lesson-part-open = publicado como n.º { $number }, todavía abierto
+lesson-part-closed = publicado como n.º { $number } y cerrado
+lesson-kept = Guardada como lección { $lesson }; `sealed-move lesson plan { $lesson }` la pone en la semana.
+lesson-not-kept = No se guarda nada: ningún paso se puede leer.
+no-lessons = Todavía no hay lecciones; `sealed-move lesson import` trae una.
+lesson-row-is = { $lesson }. { $title }: pasos: { $steps }; partes: { $parts }, de ellas { $waiting } en la semana y { $posted } publicadas
+lesson-left-out = { $number ->
+    [one] Una parte ya salió y se deja fuera; con --again sale otra vez.
+   *[other] { $number } partes ya salieron y se dejan fuera; con --again salen otra vez.
+}
+
 ## Lo que se guarda
 
 written-not-kept = No se guarda; con --queue entra en la semana.
@@ -125,6 +153,8 @@ reply-holds-nothing = la respuesta no contiene ninguna solución; escribe una ju
 not-a-legal-move = { $written } no es una jugada legal en este punto de la variante; escribe las jugadas con letras inglesas, como Nf3 o exd5
 line-holds-no-moves = la variante no contiene jugadas; escríbelas como "1.Rxd8+ Rxd8 2.Rxd8#"
 places-from-one = los puestos se cuentan desde 1
+step-time-not-read = «{ $written }» no es un paso con su momento; escríbelo así: 3=2026-12-01T18:00
+no-steps = { $file } no contiene ninguna lección; una lección es un archivo PGN con una partida por paso
 time-not-read = «{ $written }» no es una hora; escríbela como 2026-12-01T18:00, o "free"
 day-missing = el { $day } no existe en { $zone }
 nothing-to-print = la semana está vacía; con `import --queue` entran posiciones

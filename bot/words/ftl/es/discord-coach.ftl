@@ -186,3 +186,45 @@ button-not-right = No es correcta …
 button-mark = Puntuar…
 button-answer-privately = Responder en privado…
 button-no-answer = No necesita respuesta
+
+## Lecciones
+
+no-lessons-yet = Todavía no hay lecciones; /lección tomar trae una de un archivo PGN.
+lesson-choice = { $title } ({ $steps })
+lesson-row = **{ $title }**: pasos { $steps }, partes { $parts }, en la semana { $waiting }, publicadas { $posted }
+lesson-head = **Lección «{ $title }»**
+lesson-head-topic = **Lección «{ $title }»** · { $topic }
+lesson-step-is = { $contrast ->
+    [yes] **Paso { $step }**, donde el tema no debe funcionar
+   *[no] **Paso { $step }**
+}
+lesson-stop = Una parada, { $task }: { $soundness ->
+    [sound] correcta.
+    [several-keys] varias claves.
+    [short] más corta de lo indicado.
+    [unsound] incorrecta.
+    [illegal] ilegal.
+   *[undecided] sin decidir.
+}
+lesson-written = { $kind ->
+    [question] Una pregunta: { $words }
+   *[words] Palabras: { $words }
+}
+lesson-waits = { $number ->
+    [one] Espera a que se revele el paso { $steps }, cuya solución descubriría.
+   *[other] Espera a que se revelen los pasos { $steps }, cuyas soluciones descubriría.
+}
+lesson-not-kept-part = No se guarda: no hay tarea y no se encontró ninguna; escribe una, como \[stop #2].
+lesson-as-before = La misma posición que en el paso { $step }; sale una vez.
+lesson-waits-in-week = En la semana.
+lesson-open-part = Publicado como n.º { $number }, todavía abierto.
+lesson-closed-part = Publicado como n.º { $number } y cerrado.
+lesson-taken-in = «{ $title }» está guardada. Repásala y luego ponla en la semana con /lección planear.
+lesson-lost = No se guarda nada, porque ningún paso se pudo leer.
+lesson-in-week = { $left_out ->
+    [0] La lección está en la semana. Partes: { $number }.
+   *[other] La lección está en la semana. Partes: { $number }; quedan fuera por haber salido ya: { $left_out }.
+}
+lesson-plan-unclear = Indica «de-una-vez», o bien «paso» y «cuándo» juntos, o nada de eso.
+lesson-here = «{ $title }» como archivo; se puede volver a tomar.
+lesson-gone = «{ $title }» se ha quitado. Sus posiciones y lo publicado se quedan.

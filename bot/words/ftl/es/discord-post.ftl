@@ -7,6 +7,7 @@ post-heading = { $kind ->
     [question] **Pregunta { $number }**
    *[words] **Aviso { $number }**
 }
+lesson-step = Lección «{ $title }», paso { $step } de { $steps }
 answers-sealed = Las respuestas están selladas hasta el { $closes } ({ $away }).
 answers-open = Los veredictos van detrás de marcas de spoiler, y se admiten respuestas hasta el { $closes } ({ $away }).
 how-to-answer = { $thread ->

@@ -393,3 +393,48 @@ coaching-new-coach-link = Crear un enlace de entrenador nuevo
 coaching-new-coach-link-is = El nuevo enlace del entrenador
 coaching-new-coach-link-sure = ¿Crear un enlace de entrenador nuevo? El antiguo deja de valer al momento. Los demás entrenadores lo ven en su página abierta, y solo vuelven a ser entrenadores con el nuevo. Tú sigues dentro.
 coaching-new-coach-link-made = El enlace antiguo ya no vale. Guarda bien este, y dáselo solo a los demás entrenadores.
+
+## Lecciones
+
+coaching-lessons = Lecciones
+coaching-lesson-paste = Una lección como PGN, una partida por paso
+coaching-lesson-title = Título, en lugar del que da el archivo
+coaching-lesson-take-in = Tomar la lección
+coaching-lesson-what = Las palabras antes de la primera jugada abren el paso. Se pregunta por la jugada cuyo comentario empieza con [stop]; [stop #2] dice qué se pide. Unas jugadas sin parada son un ejemplo, sin jugadas son palabras con un dibujo, y unas palabras que terminan con signo de interrogación son una pregunta abierta.
+coaching-no-lessons = Todavía no hay lecciones.
+coaching-lesson-kept = { $broken ->
+    [0] «{ $title }» está guardada. Repásala y luego ponla en la semana.
+    [one] «{ $title }» está guardada sin el paso que no se pudo leer, que figura abajo con lo que está mal.
+   *[other] «{ $title }» está guardada sin los { $broken } pasos que no se pudieron leer, que figuran abajo con lo que está mal.
+}
+coaching-lesson-not-kept = No se guarda nada, porque ningún paso se pudo leer; lo que está mal figura abajo.
+coaching-lesson-count = Pasos: { $steps }. Partes: { $parts }, de ellas { $waiting } en la semana y { $posted } publicadas.
+coaching-lesson-look = Verla
+coaching-lesson-out = Guardar como PGN
+coaching-lesson-remove = Quitar
+coaching-lesson-remove-sure = ¿Quitar «{ $title }»? Lo que espera en la semana se saca. Sus posiciones se quedan entre las comprobadas, y lo publicado también.
+coaching-lesson-remove-it = Quitar la lección
+coaching-lesson-removed = «{ $title }» se ha quitado.
+coaching-lesson-plan-what = Lo que revelaría la solución de un paso anterior espera hasta que ese se revele.
+coaching-lesson-anyway = también paradas que no están en orden
+coaching-lesson-again = también lo que ya salió
+coaching-lesson-in-order = A la semana, en orden
+coaching-lesson-from = Todo a la vez, desde
+coaching-lesson-at-once = A la semana de una vez
+coaching-lesson-when-wanted = Elige el momento desde el que sale.
+coaching-lesson-planned = { $left ->
+    [0] «{ $title }» está en la semana. Partes: { $count }.
+   *[other] «{ $title }» está en la semana. Partes: { $count }; quedan fuera por haber salido ya: { $left }.
+}
+coaching-lesson-step = Paso { $step }
+coaching-lesson-step-contrast = Paso { $step }, donde el tema no debe funcionar
+coaching-lesson-waits = { $count ->
+    [one] Espera a que se revele el paso { $steps }, cuya solución descubriría.
+   *[other] Espera a que se revelen los pasos { $steps }, cuyas soluciones descubriría.
+}
+coaching-lesson-part-kept = Guardado, no en la semana.
+coaching-lesson-part-not-kept = No se guarda: no hay tarea y no se encontró ninguna; escribe una, como [stop #2].
+coaching-lesson-part-as-before = La misma posición que en el paso { $step }; sale una vez.
+coaching-lesson-part-waits = En la semana.
+coaching-lesson-part-open = Publicado como n.º { $number }, todavía abierto.
+coaching-lesson-part-closed = Publicado como n.º { $number } y cerrado.

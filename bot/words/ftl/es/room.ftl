@@ -55,6 +55,8 @@ room-open-position = La posición abierta
 room-number = N.º { $number }
 room-number-topic = N.º { $number }, { $topic }
 room-number-question = { $name }, una pregunta
+# Above a post that is a step of a lesson.
+room-lesson-step = Lección «{ $title }», paso { $step } de { $steps }
 room-question = Pregunta
 room-kind = { $kind ->
     [problem] posición

@@ -127,7 +127,7 @@ pub async fn check(
 }
 
 /// Fetches an attachment, never more of it than is allowed, whatever size it was told to have.
-async fn fetch(house: &House, file: &serenity::Attachment) -> Answer<Vec<u8>> {
+pub async fn fetch(house: &House, file: &serenity::Attachment) -> Answer<Vec<u8>> {
     let name = || Plain::of(&fit::short(&file.filename, 80));
     let too_large = || Coach::FileTooLarge {
         name: name(),

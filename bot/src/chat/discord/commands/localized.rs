@@ -175,7 +175,7 @@ mod tests {
     #[test]
     fn every_text_is_there_in_every_language_and_fits() {
         let commands = registered();
-        assert_eq!(commands.len(), 2);
+        assert_eq!(commands.len(), 3);
         look(&commands, "");
         for command in &commands {
             assert!(

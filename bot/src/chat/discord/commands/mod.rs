@@ -8,6 +8,7 @@ mod close;
 mod export;
 mod language;
 mod leaderboard;
+mod lesson;
 mod localized;
 mod member;
 mod move_to;
@@ -52,7 +53,7 @@ pub type Ctx<'a> = poise::ApplicationContext<'a, Arc<House>, Oops>;
 
 /// Every command, with its names and descriptions in every language.
 pub fn all() -> Vec<poise::Command<Arc<House>, Oops>> {
-    let mut all = vec![coach(), study::study()];
+    let mut all = vec![coach(), lesson::lesson(), study::study()];
     localized::fill(&mut all);
     all
 }

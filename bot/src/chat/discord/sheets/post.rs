@@ -4,9 +4,9 @@ use crate::{
     chat::discord::{
         buttons, fit,
         letter::Letter,
-        text::{Label, Moment, Posting, Tasked},
+        text::{Label, Moment, Plain, Posting, Tasked},
     },
-    desk::{Content, Mode, Place, PostSheet},
+    desk::{Content, Mode, Place, PostSheet, note_lines},
     words::{self as languages, Words},
 };
 
@@ -46,15 +46,16 @@ pub fn preview(words: &Words, sheet: &PostSheet, mode: Mode, thread: bool) -> Le
                 Mode::Open => Posting::AnswersOpen { closes, away },
             });
             let how = words.say(&Posting::HowToAnswer { thread });
-            with_words(&above(words, sheet), coach, &format!("{kept}\n{how}"))
+            let below = format!("{}{kept}\n{how}", lead(sheet));
+            with_words(&above(words, sheet), coach, &below)
         }
         Content::Question(asked) => {
             let taken = words.say(&Posting::QuestionTaken { closes, away });
             let how = words.say(&Posting::HowToRespond { thread });
-            let below = format!("{taken}\n{how}");
+            let below = format!("{}{taken}\n{how}", lead(sheet));
             with_words(&above(words, sheet), &asked.words, &below)
         }
-        Content::Words(said) => with_words(&above(words, sheet), &said.words, ""),
+        Content::Words(said) => with_words(&above(words, sheet), &said.words, &lead(sheet)),
     };
     match sheet.content.picture() {
         Some(picture) => Letter::text(text).picture(&file_name(sheet.number), picture, words),
@@ -67,18 +68,39 @@ pub fn closed(words: &Words, sheet: &PostSheet) -> String {
     let above = above(words, sheet);
     match &sheet.content {
         Content::Problem { words: coach, .. } => {
-            with_words(&above, coach, &words.say(&Posting::PostClosed))
+            let below = format!("{}{}", lead(sheet), words.say(&Posting::PostClosed));
+            with_words(&above, coach, &below)
         }
         Content::Question(asked) => {
-            with_words(&above, &asked.words, &words.say(&Posting::QuestionClosed))
+            let below = format!("{}{}", lead(sheet), words.say(&Posting::QuestionClosed));
+            with_words(&above, &asked.words, &below)
         }
-        Content::Words(said) => with_words(&above, &said.words, ""),
+        Content::Words(said) => with_words(&above, &said.words, &lead(sheet)),
     }
 }
 
-/// What stands above the coach's words: the title, and a problem's task.
+/// The moves of a lesson that lead up to a post, or its example, with the words beside them.
+fn lead(sheet: &PostSheet) -> String {
+    let notes = sheet
+        .lesson
+        .iter()
+        .flat_map(|lesson| note_lines(&lesson.lead));
+    notes
+        .map(|line| format!("{}\n", fit::plain(&line)))
+        .collect()
+}
+
+/// What stands above the coach's words: the title, the step of a lesson, and a problem's task.
 fn above(words: &Words, sheet: &PostSheet) -> String {
-    let title = title(words, sheet);
+    let mut title = title(words, sheet);
+    if let Some(lesson) = &sheet.lesson {
+        let step = words.say(&Posting::LessonStep {
+            title: Plain::of(&lesson.title),
+            step: lesson.step,
+            steps: lesson.steps,
+        });
+        title.push_str(&format!("\n{step}"));
+    }
     match &sheet.content {
         Content::Problem {
             stipulation, side, ..

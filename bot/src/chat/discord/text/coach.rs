@@ -37,6 +37,69 @@ pub enum Coach {
     ReportPutAway,
     ReportUnchanged,
 
+    // Lessons.
+    NoLessonsYet,
+    LessonChoice {
+        title: Label,
+        steps: i64,
+    },
+    LessonRow {
+        title: Plain,
+        steps: i64,
+        parts: u32,
+        waiting: u32,
+        posted: u32,
+    },
+    LessonHead {
+        title: Plain,
+    },
+    LessonHeadTopic {
+        title: Plain,
+        topic: Plain,
+    },
+    LessonStepIs {
+        step: i64,
+        contrast: bool,
+    },
+    LessonStop {
+        task: Plain,
+        soundness: Soundness,
+    },
+    LessonWritten {
+        kind: KindName,
+        words: Plain,
+    },
+    LessonWaits {
+        number: u32,
+        steps: List<Plain>,
+    },
+    LessonNotKeptPart,
+    LessonAsBefore {
+        step: i64,
+    },
+    LessonWaitsInWeek,
+    LessonOpenPart {
+        number: i64,
+    },
+    LessonClosedPart {
+        number: i64,
+    },
+    LessonTakenIn {
+        title: Plain,
+    },
+    LessonLost,
+    LessonInWeek {
+        number: u32,
+        left_out: u32,
+    },
+    LessonPlanUnclear,
+    LessonHere {
+        title: Plain,
+    },
+    LessonGone {
+        title: Plain,
+    },
+
     // The report.
     NoPositionInFile,
     ReportHead {

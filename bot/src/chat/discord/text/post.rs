@@ -13,6 +13,11 @@ pub enum Posting {
         kind: KindName,
         number: i64,
     },
+    LessonStep {
+        title: Plain,
+        step: i64,
+        steps: i64,
+    },
     AnswersSealed {
         closes: Moment,
         away: Moment,

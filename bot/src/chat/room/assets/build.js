@@ -10,6 +10,8 @@ import { say } from "./words.js";
  *   answer: HTMLButtonElement, "check-paste": HTMLButtonElement, code: HTMLInputElement,
  *   earlier: HTMLButtonElement, "enter-code": HTMLFormElement, "enter-name": HTMLFormElement,
  *   file: HTMLInputElement, from: HTMLInputElement, in: HTMLAnchorElement, "leaders-ask": HTMLFormElement,
+ *   "lesson-file": HTMLInputElement, "lesson-in": HTMLFormElement, "lesson-pasted": HTMLButtonElement,
+ *   "lesson-text": HTMLTextAreaElement, "lesson-title": HTMLInputElement,
  *   "leaders-days": HTMLSelectElement, "leaders-topic": HTMLSelectElement, name: HTMLInputElement,
  *   paste: HTMLTextAreaElement, say: HTMLFormElement, send: HTMLButtonElement, "summary-ask": HTMLFormElement,
  *   "summary-topic": HTMLInputElement, text: HTMLTextAreaElement, to: HTMLInputElement,

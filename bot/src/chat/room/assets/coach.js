@@ -5,6 +5,7 @@ import { careful, get, mark, post } from "./ask.js";
 import { button, byId, fill, make, sure } from "./build.js";
 import { showChats } from "./coach-chats.js";
 import { checking, openCheck, showShelf } from "./coach-check.js";
+import { checkingLesson, openLessons } from "./coach-lessons.js";
 import { openMembers } from "./coach-members.js";
 import { openPosts } from "./coach-posts.js";
 import { openSettings } from "./coach-settings.js";
@@ -60,6 +61,7 @@ async function refresh() {
   showWeek(state, refresh);
   notes(state.week.notes);
   if (document.body.dataset.at === "check") await showShelf(state, refresh);
+  if (document.body.dataset.at === "lessons") await openLessons(state, refresh);
   if (document.body.dataset.at === "posts") await openPosts(state);
   if (document.body.dataset.at === "members") await openMembers(state);
 }
@@ -160,6 +162,7 @@ async function comeIn() {
   await refresh();
   views("week", {
     check: () => openCheck(state, refresh),
+    lessons: () => openLessons(state, refresh),
     posts: () => openPosts(state),
     summary: () => openSummary(),
     members: () => openMembers(state),
@@ -175,7 +178,7 @@ async function comeIn() {
       standing: soon,
       notice: soon,
       chats: () => showChats().catch(complain),
-      checking,
+      checking: (progress) => (document.body.dataset.at === "lessons" ? checkingLesson(progress) : checking(progress)),
       talk: (line) => stream.talk(line).classList.add("fresh"),
       gone: talk,
       again: () => loadAgain(),

@@ -27,7 +27,12 @@ const head = (post) =>
     { class: "head" },
     make("span", { class: "number" }, post.number ? numbered(post) : say("room-preview")),
     post.topic ? make("span", { class: "topic" }, post.topic) : null,
+    post.lesson ? make("span", { class: "lesson" }, lessonStep(post.lesson)) : null,
   );
+
+const lessonStep = ({ title, step, steps }) =>
+  say("room-lesson-step", { title, step: String(step), steps: String(steps) });
+
 
 /** The diagram with its number and topic above and its task below. */
 function problem(post, closes) {
@@ -41,6 +46,7 @@ function problem(post, closes) {
       {},
       make("p", { class: "task" }, make("span", { class: "sign" }, post.stipulation), post.task),
       post.words ? make("p", { class: "coach-words" }, post.words) : null,
+      leadOf(post),
       closes ? make("p", { class: "closes help" }, closing(post.closes_at)) : null,
       inWords(post.picture.alt),
     ),
@@ -59,6 +65,7 @@ function written(post, sign, closes) {
       {},
       sign ? make("p", { class: "task" }, make("span", { class: "sign" }, sign)) : null,
       make("p", { class: "coach-words" }, post.words),
+      leadOf(post),
       closes ? make("p", { class: "closes help" }, closing(post.closes_at)) : null,
       post.picture ? inWords(post.picture.alt) : null,
     ),
@@ -147,28 +154,34 @@ function solution(sheet, me) {
   );
 }
 
-/** The coach's own line with the words beside its moves; variations stand further in, in brackets. */
+/** The coach's own line with the words beside its moves, under a heading. */
 export function notes(all) {
-  return make(
-    "div",
-    { class: "notes" },
-    make("h4", {}, say("room-notes")),
-    all.map((note, at) => {
-      const next = all[at + 1];
-      const opens = note.begins && note.depth > 0;
-      // As many variations end here as the next note stands further out, its own beginning counted.
-      const outer = !next ? 0 : next.begins && next.depth > 0 ? next.depth - 1 : next.depth;
-      return make(
-        "p",
-        { class: `note depth-${Math.min(note.depth, 4)}` },
-        opens ? "(" : "",
-        note.before ? `${note.before} ` : "",
-        make("strong", { class: "line" }, moves(note.moves)),
-        note.after ? ` ${note.after}` : "",
-        ")".repeat(Math.max(0, note.depth - outer)),
-      );
-    }),
-  );
+  return make("div", { class: "notes" }, make("h4", {}, say("room-notes")), noted(all));
+}
+
+/** The moves of a lesson that lead up to a post, or its example. */
+const leadOf = (post) => (post.lesson?.lead.length ? make("div", { class: "notes lead" }, noted(post.lesson.lead)) : null);
+
+/** The same, for a list of steps. */
+export const leadIn = (lead) => (lead.length ? make("div", { class: "notes lead" }, noted(lead)) : null);
+
+/** Moves with the words beside them; variations stand further in, in brackets. */
+function noted(all) {
+  return all.map((note, at) => {
+    const next = all[at + 1];
+    const opens = note.begins && note.depth > 0;
+    // As many variations end here as the next note stands further out, its own beginning counted.
+    const outer = !next ? 0 : next.begins && next.depth > 0 ? next.depth - 1 : next.depth;
+    return make(
+      "p",
+      { class: `note depth-${Math.min(note.depth, 4)}` },
+      opens ? "(" : "",
+      note.before ? `${note.before} ` : "",
+      make("strong", { class: "line" }, moves(note.moves)),
+      note.after ? ` ${note.after}` : "",
+      ")".repeat(Math.max(0, note.depth - outer)),
+    );
+  });
 }
 
 /** A line of the solution; where none was proved, what is said instead. */

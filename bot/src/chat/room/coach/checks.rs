@@ -59,9 +59,9 @@ struct FileName {
 
 /// How far a check has come.
 #[derive(Serialize)]
-struct Progress {
-    done: usize,
-    of: usize,
+pub(super) struct Progress {
+    pub(super) done: usize,
+    pub(super) of: usize,
 }
 
 async fn import(

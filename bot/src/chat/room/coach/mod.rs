@@ -2,6 +2,7 @@
 
 mod chats;
 mod checks;
+mod lessons;
 mod members;
 mod posts;
 mod reports;
@@ -23,6 +24,7 @@ pub(super) fn routes() -> Router<Shared> {
     Router::new()
         .merge(chats::routes())
         .merge(checks::routes())
+        .merge(lessons::routes())
         .merge(week::routes())
         .merge(posts::routes())
         .merge(members::routes())

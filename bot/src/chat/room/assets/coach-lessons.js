@@ -1,0 +1,244 @@
+// @ts-check
+// Lessons: taken in from a file, looked at step by step, put into the week, handed out and removed.
+
+import { careful, get, hand, post } from "./ask.js";
+import { button, byId, field, fill, make, sure } from "./build.js";
+import { soundName } from "./coach-week.js";
+import { leadIn, notes, signOf } from "./post.js";
+import { moves, say } from "./words.js";
+
+const LARGEST = 16 * 1024 * 1024;
+
+const trouble = byId("lesson-trouble");
+/** @type {any} What the page hands over: `state`, and `refresh()`. */
+let shared = null;
+/** @type {number | null} The lesson that lies open. */
+let opened = null;
+
+/** Shows the lessons, and the open one anew. */
+export async function openLessons(state, refresh) {
+  shared = { state, refresh };
+  const lessons = await get("/api/coach/lessons");
+  if (!lessons.some(({ lesson }) => lesson === opened)) opened = null;
+  fill(
+    byId("lessons"),
+    lessons.length
+      ? make("ol", { class: "reports lessons" }, lessons.map(row))
+      : make("p", { class: "help" }, say("coaching-no-lessons")),
+  );
+  if (opened !== null) show(await get(`/api/coach/lessons/${opened}`));
+}
+
+/** How far the check of a lesson has come. */
+export function checkingLesson({ done, of }) {
+  const place = byId("lesson-checking");
+  let bar = place.querySelector("progress");
+  if (!bar) {
+    bar = make("progress", { "aria-label": say("coaching-positions-checked") });
+    place.replaceChildren(bar);
+  }
+  bar.max = of;
+  bar.value = done;
+}
+
+function takeIn(control, name, bytes) {
+  return careful(control, trouble, async () => {
+    if (bytes.size > LARGEST) throw new Error(say("coaching-file-too-large", { name }));
+    const title = byId("lesson-title").value;
+    try {
+      const sheet = await hand(`/api/coach/lessons?name=${encodeURIComponent(name)}&title=${encodeURIComponent(title)}`, bytes);
+      const broken = sheet.steps.filter((step) => step.trouble !== null).length;
+      byId("lesson-told").textContent =
+        sheet.lesson === null ? say("coaching-lesson-not-kept") : say("coaching-lesson-kept", { title: sheet.title, broken });
+      if (sheet.lesson !== null) {
+        byId("lesson-text").value = "";
+        byId("lesson-title").value = "";
+      }
+      opened = sheet.lesson;
+      await shared.refresh();
+      // What could not be read is told once, with what was.
+      show(sheet);
+      byId("lesson-name")?.focus();
+    } finally {
+      byId("lesson-checking").replaceChildren();
+    }
+  });
+}
+
+byId("lesson-in").addEventListener("submit", (event) => {
+  event.preventDefault();
+  const text = byId("lesson-text").value;
+  if (!text.trim()) {
+    trouble.textContent = say("coaching-nothing-pasted");
+    byId("lesson-text").focus();
+    return;
+  }
+  takeIn(byId("lesson-pasted"), "pasted.pgn", new Blob([text]));
+});
+
+byId("lesson-file").addEventListener("change", async (event) => {
+  const input = /** @type {HTMLInputElement & { files: FileList }} */ (event.currentTarget);
+  const [file] = input.files;
+  if (file) await takeIn(null, file.name, file);
+  // The same file may be chosen again.
+  input.value = "";
+});
+
+function row(lesson) {
+  const { title, topic, steps, parts, waiting, posted } = lesson;
+  return make(
+    "li",
+    { class: "report" },
+    make(
+      "div",
+      { class: "about" },
+      make("p", { class: "outcome" }, make("strong", {}, title), topic ? `, ${topic}` : ""),
+      make("p", { class: "help" }, say("coaching-lesson-count", { steps, parts, waiting, posted })),
+      make(
+        "div",
+        { class: "row" },
+        button(
+          say("coaching-lesson-look"),
+          async () => {
+            opened = lesson.lesson;
+            show(await get(`/api/coach/lessons/${opened}`));
+            byId("lesson-name")?.focus();
+          },
+          { class: "small", "aria-label": named("coaching-lesson-look", title) },
+        ),
+        make(
+          "a",
+          { class: "button small", href: `/api/coach/lessons/${lesson.lesson}/lesson.pgn`, download: "lesson.pgn", "aria-label": named("coaching-lesson-out", title) },
+          say("coaching-lesson-out"),
+        ),
+        button(say("coaching-lesson-remove"), (event) => remove(event.currentTarget, lesson), {
+          class: "small",
+          "aria-label": named("coaching-lesson-remove", title),
+        }),
+      ),
+    ),
+  );
+}
+
+/** A label, and which lesson it is about. */
+const named = (id, title) => say("coaching-about", { label: say(id), id: title });
+
+async function remove(control, { lesson, title }) {
+  if (!(await sure(say("coaching-lesson-remove-sure", { title }), say("coaching-lesson-remove-it")))) return;
+  await careful(control, trouble, async () => {
+    await post(`/api/coach/lessons/${lesson}/remove`);
+    if (opened === lesson) byId("lesson").replaceChildren();
+    byId("lesson-told").textContent = say("coaching-lesson-removed", { title });
+    await shared.refresh();
+    byId("lessons-title").focus();
+  });
+}
+
+/** A lesson, step by step. */
+function show(sheet) {
+  fill(
+    byId("lesson"),
+    make("h3", { id: "lesson-name", tabindex: "-1" }, sheet.title),
+    sheet.lesson === null ? null : planForm(sheet),
+    make("ol", { class: "reports steps" }, sheet.steps.map(step)),
+  );
+}
+
+function planForm({ lesson, title }) {
+  const told = make("p", { class: "told trouble", role: "status" });
+  const at = make("input", { type: "datetime-local", id: "lesson-at" });
+  const again = make("input", { type: "checkbox", id: "lesson-again" });
+  const anyway = make("input", { type: "checkbox", id: "lesson-anyway" });
+  const plan = (control, at_once) =>
+    careful(control, told, async () => {
+      const done = await post(`/api/coach/lessons/${lesson}/plan`, { at_once, anyway: anyway.checked, again: again.checked });
+      byId("lesson-told").textContent = say("coaching-lesson-planned", { title, count: done.items, left: done.left_out });
+      await shared.refresh();
+    });
+  return make(
+    "form",
+    { class: "sheet", id: "lesson-plan", onsubmit: (event) => event.preventDefault() },
+    make("p", { class: "help" }, say("coaching-lesson-plan-what")),
+    make("label", { class: "check" }, anyway, " ", say("coaching-lesson-anyway")),
+    make("label", { class: "check" }, again, " ", say("coaching-lesson-again")),
+    make("div", { class: "row" }, button(say("coaching-lesson-in-order"), (event) => plan(event.currentTarget, null), { class: "first" })),
+    make(
+      "div",
+      { class: "row" },
+      field(say("coaching-lesson-from"), at),
+      button(say("coaching-lesson-at-once"), (event) => {
+        if (at.value) return plan(event.currentTarget, at.value);
+        told.textContent = say("coaching-lesson-when-wanted");
+        at.focus();
+        return undefined;
+      }),
+    ),
+    told,
+  );
+}
+
+function step(one) {
+  if (one.trouble !== null) {
+    return make("li", { class: "report illegal" }, make("div", { class: "about" }, make("p", { class: "wrong" }, one.trouble)));
+  }
+  return make(
+    "li",
+    { class: "report" },
+    make(
+      "div",
+      { class: "about" },
+      make("h4", {}, say(one.contrast ? "coaching-lesson-step-contrast" : "coaching-lesson-step", { step: String(one.step) })),
+      one.parts.map(part),
+    ),
+  );
+}
+
+function part(one) {
+  return make(
+    "div",
+    { class: "part" },
+    one.kind === "problem" ? null : written(one),
+    leadIn(one.lead),
+    one.kind === "problem" ? stop(one.checked) : null,
+    one.waits_for.length ? make("p", { class: "help" }, say("coaching-lesson-waits", { steps: one.waits_for.join(", "), count: one.waits_for.length })) : null,
+    make("p", { class: "help" }, standing(one)),
+  );
+}
+
+function standing({ stands, number, step }) {
+  switch (stands) {
+    case "as-before":
+      return say("coaching-lesson-part-as-before", { step: String(step) });
+    case "not-kept":
+      return say("coaching-lesson-part-not-kept");
+    case "waits":
+      return say("coaching-lesson-part-waits");
+    case "open":
+      return say("coaching-lesson-part-open", { number: String(number) });
+    case "closed":
+      return say("coaching-lesson-part-closed", { number: String(number) });
+    default:
+      return say("coaching-lesson-part-kept");
+  }
+}
+
+function stop({ report, words, picture, same }) {
+  const lines = report.variations.length ? report.variations : [report.line.join(" ")].filter(Boolean);
+  return [
+    picture ? make("img", { class: "board", src: picture.src, alt: picture.alt || say("coaching-diagram-of", { fen: report.fen }), width: 720, height: 720, loading: "lazy" }) : null,
+    make("p", { class: "outcome" }, make("strong", {}, say("coaching-outcome", { id: report.stipulation ?? "", found: soundName(report.verdict) }))),
+    report.message ? make("p", { class: report.verdict === "sound" ? "" : "wrong" }, report.message) : null,
+    report.warnings.map((text) => make("p", { class: "help" }, say("coaching-note", { text }))),
+    same ? make("p", { class: "again" }, same.text) : null,
+    words.with_post ? make("p", { class: "coach-words" }, words.with_post) : null,
+    lines.length
+      ? make("details", { class: "more" }, make("summary", {}, say("coaching-variations", { count: lines.length })), make("ol", { class: "lines" }, lines.map((line) => make("li", { class: "line" }, moves(line)))))
+      : null,
+    words.notes.length ? notes(words.notes) : null,
+  ];
+}
+
+const written = (one) => [
+  make("p", {}, make("span", { class: "sign" }, signOf(one)), " ", one.words),
+  one.fen ? make("p", { class: "help" }, say("coaching-with-position", { fen: one.fen })) : null,
+];

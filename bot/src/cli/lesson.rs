@@ -1,0 +1,541 @@
+//! `lesson`: a topic taught in steps, in and out as PGN, and into the week.
+
+use std::{
+    io::{self, Write},
+    path::PathBuf,
+    sync::Arc,
+    time::Duration,
+};
+
+use chrono::NaiveDateTime;
+use clap::{Args, Subcommand};
+use indicatif::ProgressBar;
+use serde_json::json;
+
+use super::{
+    Outcome, Where,
+    check::{Room, checked, in_order, read_bytes, seconds, tell, tell_words},
+    groups::{Open, Which, acting},
+    import::Same,
+    output::json_line,
+    queue::{list as list_week, local_time},
+    text::{Failure, List, OrFail, Text, failure, number, path, theirs},
+};
+use crate::{
+    chat::common::{report::said_of, same::same_again},
+    chess::{
+        check::{CheckOptions, Report, Soundness},
+        comments,
+        lesson::{Holds, Part, Step, read_lesson},
+        read::ReadError,
+    },
+    desk::{
+        LessonId, LessonPlan, LessonSheet, Note, PartHolds, PartSheet, PartStands, SameChoice,
+        StepSheet,
+    },
+    words::english,
+};
+
+/// Teach a topic in steps: a lesson is one file of PGN, a game for each step.
+///
+/// Words before the first move open a step. A move whose comment begins with [stop] is asked for, and [stop #2]
+/// says what is asked. Moves without a stop are an example, no moves are words with a picture, and words that end
+/// with a question mark are an open question, as is a step with the tag Homework "yes" or Question "...".
+#[derive(Debug, Args)]
+pub struct Lesson {
+    #[command(subcommand)]
+    action: Action,
+}
+
+#[derive(Debug, Subcommand)]
+enum Action {
+    /// Read a lesson and verify its stops, without a store
+    Check {
+        /// The most time for one stop
+        #[arg(long, value_name = "SECONDS", default_value_t = 10.0)]
+        seconds: f64,
+        /// A PGN file, or - for standard input
+        file: PathBuf,
+    },
+    /// Verify a lesson and keep it; nothing goes into the week yet
+    Import {
+        #[command(flatten)]
+        which: Which,
+        /// One JSON object a part
+        #[arg(long)]
+        json: bool,
+        /// The lesson's title, instead of the file's own
+        #[arg(long)]
+        title: Option<String>,
+        /// What stands of a position that is kept already under another name, topic or comment
+        #[arg(long, value_name = "WHICH")]
+        same: Option<Same>,
+        /// A PGN file
+        file: PathBuf,
+    },
+    /// See the group's lessons
+    List {
+        #[command(flatten)]
+        which: Which,
+        /// One JSON object a lesson
+        #[arg(long)]
+        json: bool,
+    },
+    /// See a lesson step by step, and where each part stands
+    Show {
+        #[command(flatten)]
+        which: Which,
+        /// One JSON object a part
+        #[arg(long)]
+        json: bool,
+        /// Number of the lesson
+        lesson: LessonId,
+    },
+    /// Put a lesson into the week, in its order: in free slots, unless something else is said
+    Plan {
+        #[command(flatten)]
+        which: Which,
+        /// All at once from this moment on, in the group's own time, such as 2026-12-01T18:00
+        #[arg(long, value_name = "WHEN", conflicts_with = "step")]
+        at_once: Option<String>,
+        /// One step at a moment of its own, such as 3=2026-12-01T18:00; as often as there are such steps
+        #[arg(long, value_name = "STEP=WHEN")]
+        step: Vec<String>,
+        /// Also stops that are not sound
+        #[arg(long)]
+        anyway: bool,
+        /// Also what was posted before
+        #[arg(long)]
+        again: bool,
+        /// Number of the lesson
+        lesson: LessonId,
+    },
+    /// Write a lesson as PGN, which can be taken in again
+    Export {
+        #[command(flatten)]
+        which: Which,
+        /// A file, instead of standard output
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+        /// Number of the lesson
+        lesson: LessonId,
+    },
+    /// Forget a lesson and take it out of the week; its positions and what was posted stay
+    Remove {
+        #[command(flatten)]
+        which: Which,
+        /// Number of the lesson
+        lesson: LessonId,
+    },
+}
+
+impl Lesson {
+    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+        match self.action {
+            Action::Check {
+                seconds: limit,
+                file,
+            } => check(seconds(limit)?, &file),
+            Action::Import {
+                which,
+                json,
+                title,
+                same,
+                file,
+            } => {
+                let bytes = read_bytes(&file)?;
+                let name = file
+                    .file_name()
+                    .map_or_else(|| "input".into(), |n| n.to_string_lossy().into_owned());
+                let open = Open::at(place)?;
+                let group = open.group(&which)?;
+                let coach = open.wait(acting(&open.desk, &group))?;
+                let bar = ProgressBar::new(0);
+                let shown = bar.clone();
+                let progress = Arc::new(move |done: usize, of: usize| {
+                    shown.set_length(of as u64);
+                    shown.set_position(done as u64);
+                });
+                let sheet = open.wait(open.desk.coach().import_lesson(
+                    &group,
+                    &coach,
+                    &name,
+                    bytes,
+                    title.as_deref(),
+                    same.map_or(SameChoice::Keep, SameChoice::from),
+                    progress,
+                ))?;
+                bar.finish_and_clear();
+                let mut out = io::stdout().lock();
+                show(&mut out, &sheet, json)?;
+                if !json {
+                    let told = match sheet.lesson {
+                        Some(id) => Text::LessonKept { lesson: id.get() },
+                        None => Text::LessonNotKept,
+                    };
+                    writeln!(out, "{}", told.said())?;
+                }
+                Ok(found(&sheet, same.is_some()))
+            }
+            Action::List { which, json } => {
+                let open = Open::existing(place)?;
+                let group = open.existing_group(&which)?;
+                let coach = open.wait(acting(&open.desk, &group))?;
+                let lessons = open.wait(open.desk.coach().lessons(&group, &coach))?;
+                let mut out = io::stdout().lock();
+                if json {
+                    for row in &lessons {
+                        json_line(&mut out, row)?;
+                    }
+                    return Ok(Outcome::Fine);
+                }
+                if lessons.is_empty() {
+                    writeln!(out, "{}", Text::NoLessons.said())?;
+                }
+                for row in lessons {
+                    let told = Text::LessonRowIs {
+                        lesson: row.lesson.get(),
+                        title: theirs(&row.title),
+                        steps: number(usize::try_from(row.steps).unwrap_or_default()),
+                        parts: number(row.parts),
+                        waiting: number(row.waiting),
+                        posted: number(row.posted),
+                    };
+                    writeln!(out, "{}", told.said())?;
+                }
+                Ok(Outcome::Fine)
+            }
+            Action::Show {
+                which,
+                json,
+                lesson,
+            } => {
+                let open = Open::existing(place)?;
+                let group = open.existing_group(&which)?;
+                let coach = open.wait(acting(&open.desk, &group))?;
+                let sheet = open.wait(open.desk.coach().lesson(&group, &coach, lesson))?;
+                show(&mut io::stdout().lock(), &sheet, json)?;
+                Ok(Outcome::Fine)
+            }
+            Action::Plan {
+                which,
+                at_once,
+                step,
+                anyway,
+                again,
+                lesson,
+            } => {
+                let plan = plan(at_once.as_deref(), &step)?;
+                let open = Open::existing(place)?;
+                let group = open.existing_group(&which)?;
+                open.wait(async {
+                    let coach = acting(&open.desk, &group).await?;
+                    let planned = open
+                        .desk
+                        .coach()
+                        .plan_lesson(&group, &coach, lesson, plan, anyway, again)
+                        .await?;
+                    list_week(&open.desk, &group, false).await?;
+                    if planned.left_out > 0 {
+                        let number = number(planned.left_out);
+                        writeln!(io::stdout(), "{}", Text::LessonLeftOut { number }.said())?;
+                    }
+                    anyhow::Ok(())
+                })?;
+                Ok(Outcome::Fine)
+            }
+            Action::Export { which, out, lesson } => {
+                let open = Open::existing(place)?;
+                let group = open.existing_group(&which)?;
+                let coach = open.wait(acting(&open.desk, &group))?;
+                let text = open.wait(open.desk.coach().export_lesson(&group, &coach, lesson))?;
+                match out {
+                    None => io::stdout().lock().write_all(text.as_bytes())?,
+                    Some(file) => std::fs::write(&file, text)
+                        .or_fail(|| Failure::FileUnwritable { file: path(&file) })?,
+                }
+                Ok(Outcome::Fine)
+            }
+            Action::Remove { which, lesson } => {
+                let open = Open::existing(place)?;
+                let group = open.existing_group(&which)?;
+                let coach = open.wait(acting(&open.desk, &group))?;
+                open.wait(open.desk.coach().remove_lesson(&group, &coach, lesson))?;
+                Ok(Outcome::Fine)
+            }
+        }
+    }
+}
+
+/// What the options of `plan` come to.
+fn plan(at_once: Option<&str>, steps: &[String]) -> anyhow::Result<LessonPlan> {
+    let moment = |written: &str| -> anyhow::Result<NaiveDateTime> {
+        local_time(written)?.or_fail(|| Failure::TimeNotRead {
+            written: theirs(written),
+        })
+    };
+    if let Some(at) = at_once {
+        return Ok(LessonPlan::AtOnce(moment(at)?));
+    }
+    if steps.is_empty() {
+        return Ok(LessonPlan::InOrder);
+    }
+    let date = |given: &String| {
+        let unread = || Failure::StepTimeNotRead {
+            written: theirs(given),
+        };
+        let (step, at) = given.split_once('=').or_fail(unread)?;
+        let step = step.trim().parse().or_fail(unread)?;
+        Ok((step, moment(at.trim())?))
+    };
+    let dates: anyhow::Result<Vec<_>> = steps.iter().map(date).collect();
+    Ok(LessonPlan::Dates(dates?))
+}
+
+/// A lesson verified without a store.
+fn check(limit: Duration, file: &std::path::Path) -> anyhow::Result<Outcome> {
+    let bytes = read_bytes(file)?;
+    let name = file
+        .file_name()
+        .map_or_else(|| "input".into(), |n| n.to_string_lossy().into_owned());
+    let lesson = read_lesson(&name, &bytes);
+    if lesson.steps.is_empty() {
+        return Err(failure(Failure::NoSteps { file: path(file) }));
+    }
+    let (options, room) = (CheckOptions::default(), Room::of(limit));
+    let work = |step: &Result<Step, ReadError>| -> Vec<(Option<Part>, Option<Report>)> {
+        let report = |entry| checked(&entry, &options, &room, None);
+        match step {
+            Err(error) => vec![(None, Some(report(Err(error.clone()))))],
+            Ok(step) => step
+                .parts
+                .iter()
+                .map(|part| {
+                    let entry = part.stop().cloned().map(Ok);
+                    (Some(part.clone()), entry.map(report))
+                })
+                .collect(),
+        }
+    };
+    let mut out = io::stdout().lock();
+    let mut wanting = false;
+    let mut place = 0;
+    let mut steps = lesson.steps.iter();
+    in_order(&lesson.steps, None, work, |parts| {
+        match steps.next() {
+            Some(Ok(step)) => {
+                place += 1;
+                head(&mut out, place, step.contrast)?;
+            }
+            Some(Err(_)) | None => {}
+        }
+        for (part, report) in parts {
+            if let Some(report) = &report {
+                wanting |= report.verdict != Soundness::Sound;
+            }
+            match (part, report) {
+                (Some(part), report) => match (&part.holds, report) {
+                    (Holds::Stop(_), Some(report)) => {
+                        tell_lead(&mut out, &part.lead)?;
+                        tell(&mut out, &report)?;
+                        let words = &report.comments;
+                        let notes = &words.notes;
+                        tell_words(&mut out, &words.with_post, &words.at_reveal, notes)?;
+                    }
+                    (Holds::Question(asked), _) => {
+                        tell_question(&mut out, &asked.words, &asked.at_reveal)?;
+                        tell_lead(&mut out, &part.lead)?;
+                    }
+                    (Holds::Words(said), _) => {
+                        tell_said(&mut out, &said.words)?;
+                        tell_lead(&mut out, &part.lead)?;
+                    }
+                    (Holds::Stop(_), None) => {}
+                },
+                (None, Some(report)) => tell(&mut out, &report)?,
+                (None, None) => {}
+            }
+        }
+        Ok(())
+    })?;
+    Ok(match wanting {
+        true => Outcome::Wanting,
+        false => Outcome::Fine,
+    })
+}
+
+/// A lesson as its coach reads it.
+fn show(out: &mut impl Write, sheet: &LessonSheet, json: bool) -> anyhow::Result<()> {
+    if !json {
+        let title = theirs(&sheet.title);
+        let told = match &sheet.topic {
+            None => Text::LessonTitled { title },
+            Some(topic) => Text::LessonTitledTopic {
+                title,
+                topic: theirs(topic),
+            },
+        };
+        writeln!(out, "{}\n", told.said())?;
+    }
+    for step in &sheet.steps {
+        if let Some(report) = &step.trouble {
+            match json {
+                true => json_line(
+                    out,
+                    &json!({"step": null, "line": step.line, "report": said_of(report, english())}),
+                )?,
+                false => tell(out, report)?,
+            }
+            continue;
+        }
+        if !json {
+            head(out, step.step, step.contrast)?;
+        }
+        for part in &step.parts {
+            match json {
+                true => json_line(out, &json_of(sheet, step, part))?,
+                false => tell_part(out, part)?,
+            }
+        }
+    }
+    Ok(())
+}
+
+fn json_of(sheet: &LessonSheet, step: &StepSheet, part: &PartSheet) -> serde_json::Value {
+    let waits: Vec<_> = part
+        .waits_for
+        .iter()
+        .map(|(step, part)| json!({"step": step, "part": part}))
+        .collect();
+    let mut out = json!({
+        "lesson": sheet.lesson,
+        "title": sheet.title,
+        "step": step.step,
+        "part": part.part,
+        "line": step.line,
+        "contrast": step.contrast,
+        "lead": part.lead,
+        "waits_for": waits,
+        "stands": part.stands,
+    });
+    let more = match &part.holds {
+        PartHolds::Stop(checked) => json!({
+            "kind": "problem",
+            "position": checked.position,
+            "topic": checked.topic,
+            "words": checked.words,
+            "same": checked.same,
+            "report": said_of(&checked.report, english()),
+        }),
+        PartHolds::Question {
+            words,
+            fen,
+            at_reveal,
+        } => json!({"kind": "question", "words": words, "fen": fen, "at_reveal": at_reveal}),
+        PartHolds::Words { words, fen } => json!({"kind": "words", "words": words, "fen": fen}),
+    };
+    if let (Some(out), serde_json::Value::Object(more)) = (out.as_object_mut(), more) {
+        out.extend(more);
+    }
+    out
+}
+
+fn head(out: &mut impl Write, step: i64, contrast: bool) -> anyhow::Result<()> {
+    writeln!(out, "{}", Text::LessonStepHead { step, contrast }.said())?;
+    Ok(())
+}
+
+fn tell_part(out: &mut impl Write, part: &PartSheet) -> anyhow::Result<()> {
+    match &part.holds {
+        PartHolds::Stop(checked) => {
+            tell_lead(out, &part.lead)?;
+            tell(out, &checked.report)?;
+            let words = &checked.words;
+            tell_words(out, &words.with_post, &words.at_reveal, &words.notes)?;
+            if let Some(same) = &checked.same {
+                let what = same_again(super::tongue::readers(), same, str::to_owned);
+                writeln!(out, "    {}", Text::ReportAgain { what }.said())?;
+            }
+        }
+        PartHolds::Question {
+            words, at_reveal, ..
+        } => {
+            tell_question(out, words, at_reveal)?;
+            tell_lead(out, &part.lead)?;
+        }
+        PartHolds::Words { words, .. } => {
+            tell_said(out, words)?;
+            tell_lead(out, &part.lead)?;
+        }
+    }
+    if !part.waits_for.is_empty() {
+        let steps: Vec<i64> = part.waits_for.iter().map(|(step, _)| *step).collect();
+        let waits = Text::LessonPartWaits {
+            number: number(steps.len()),
+            steps: List {
+                list: steps.iter().map(theirs).collect(),
+            },
+        };
+        writeln!(out, "    {}", waits.said())?;
+    }
+    match part.stands {
+        PartStands::Kept => {}
+        PartStands::AsBefore { step } => {
+            writeln!(out, "    {}", Text::LessonPartAsBefore { step }.said())?;
+        }
+        PartStands::NotKept => writeln!(out, "    {}", Text::LessonPartNotKept.said())?,
+        PartStands::Waits { item } => {
+            let item = item.get();
+            writeln!(out, "    {}", Text::LessonPartInWeek { item }.said())?;
+        }
+        PartStands::Open { number } => {
+            writeln!(out, "    {}", Text::LessonPartOpen { number }.said())?;
+        }
+        PartStands::Closed { number } => {
+            writeln!(out, "    {}", Text::LessonPartClosed { number }.said())?;
+        }
+    }
+    writeln!(out)?;
+    Ok(())
+}
+
+fn tell_lead(out: &mut impl Write, lead: &[Note]) -> anyhow::Result<()> {
+    for line in comments::lines(lead) {
+        writeln!(out, "    {line}")?;
+    }
+    Ok(())
+}
+
+fn tell_question(out: &mut impl Write, words: &str, at_reveal: &str) -> anyhow::Result<()> {
+    let words = theirs(words);
+    writeln!(out, "    {}", Text::LessonQuestion { words }.said())?;
+    if !at_reveal.is_empty() {
+        let words = theirs(at_reveal);
+        writeln!(out, "    {}", Text::WrittenAtClose { words }.said())?;
+    }
+    Ok(())
+}
+
+fn tell_said(out: &mut impl Write, words: &str) -> anyhow::Result<()> {
+    let words = theirs(words);
+    writeln!(out, "    {}", Text::LessonSays { words }.said())?;
+    Ok(())
+}
+
+/// Whether something of a lesson is to be looked at.
+fn found(sheet: &LessonSheet, chosen: bool) -> Outcome {
+    let part = |part: &PartSheet| match &part.holds {
+        PartHolds::Stop(checked) => {
+            checked.report.verdict != Soundness::Sound || (checked.same.is_some() && !chosen)
+        }
+        PartHolds::Question { .. } | PartHolds::Words { .. } => false,
+    };
+    let wanting = sheet
+        .steps
+        .iter()
+        .any(|step| step.trouble.is_some() || step.parts.iter().any(part));
+    match wanting {
+        true => Outcome::Wanting,
+        false => Outcome::Fine,
+    }
+}
