@@ -20,10 +20,10 @@ use crate::{
         Budget,
         check::Finding,
         find::{Found, Wanted, find_in},
-        name::names,
+        name::{meant, names},
         read::read_games,
     },
-    words::{Words, tags, words},
+    words::Words,
 };
 
 /// Find positions for a topic in games: forced mates that end in a mating pattern, played or missed.
@@ -102,19 +102,14 @@ impl Find {
     }
 }
 
-/// The pattern that a topic means: its name, or its title in any language, in any case of letters.
+/// The pattern that a topic means.
 fn known(topic: &str) -> anyhow::Result<&'static str> {
-    let wanted = topic.trim().to_lowercase();
-    let titled =
-        |pattern: &str| tags().any(|tag| title(words(tag), pattern).to_lowercase() == wanted);
-    names()
-        .find(|pattern| *pattern == wanted || titled(pattern))
-        .or_fail(|| Failure::NotAPattern {
-            topic: theirs(topic),
-            patterns: List {
-                list: names().map(theirs).collect(),
-            },
-        })
+    meant(topic).or_fail(|| Failure::NotAPattern {
+        topic: theirs(topic),
+        patterns: List {
+            list: names().map(theirs).collect(),
+        },
+    })
 }
 
 /// What a language calls a pattern.
@@ -187,6 +182,7 @@ mod tests {
             "Back-rank mate",
             "grundreihenmatt",
             " Mate del pasillo ",
+            "Back-row mate",
         ] {
             assert_eq!(known(topic).ok(), Some("back-rank"), "{topic}");
         }

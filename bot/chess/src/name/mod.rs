@@ -3,9 +3,11 @@
 //! Pure geometry: where the king stands, who checks him, who takes each flight, what his own pieces
 //! block. [`frame`] lays that out, the families of patterns ([`lines`], [`knights`], [`bishops`],
 //! [`rooks`], [`queens`], [`general`]) recognise it, and [`table`] puts them in order. Takes a position, gives a
-//! [`Naming`], of which [`facts`] are told to people; touches nothing else.
+//! [`Naming`], of which [`facts`] are told to people; touches nothing else. [`called`] knows which pattern
+//! somebody means.
 
 mod bishops;
+mod called;
 mod facts;
 mod frame;
 mod general;
@@ -20,6 +22,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use shakmaty::{Bitboard, Chess, Position, Role, Square};
 
+pub use called::meant;
 pub use facts::Seen;
 use frame::Frame;
 pub use table::{names, source};
