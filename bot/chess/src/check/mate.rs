@@ -5,7 +5,7 @@ use shakmaty::{Chess, Move, Position};
 use super::{
     CheckOptions, Finding, Report, Soundness, Statement, Whose,
     advantage::{self, Sought},
-    blank, difficulty, variations, written,
+    blank, difficulty, ends, variations, written,
 };
 use crate::{
     Budget, Solution, Spent, Stipulation,
@@ -88,6 +88,7 @@ fn settle(
         .collect();
     report.line = sans(position, &main);
     report.patterns = patterns(entry, &main);
+    report.ends = ends::of_mate(entry, &solution, shortest);
     report.variations = written::variations(position, &solution);
     report.tries = tries(entry, &solution);
     let tries_known = prover.are_tries_settled(shortest);

@@ -2,9 +2,11 @@
 
 mod advantage;
 mod difficulty;
+mod ends;
 mod finding;
 mod mate;
 mod tables;
+mod topic;
 mod variations;
 mod written;
 
@@ -20,11 +22,13 @@ use super::{
 };
 
 pub(super) use advantage::SHALLOWEST;
+pub use ends::{Ends, OwnLine, OwnMate, Picture};
 pub use finding::{Assessment, Complaint, Finding, Stands, Statement, Whose};
 pub use tables::{Endgames, Known};
+pub use topic::{Extent, TopicCheck, TopicFact, TopicOn, TopicState, WhoseLine, topic_check};
 
 /// Version of the checker; a stored check with another version is done again.
-pub const CHECKER_VERSION: u32 = 4;
+pub const CHECKER_VERSION: u32 = 5;
 
 /// What the check says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -82,6 +86,9 @@ pub struct Report {
     /// Depth in half-moves when judged by evaluation.
     #[serde(default)]
     pub depth: Option<u32>,
+    /// How the lines end, for [`topic_check`]; none in reports before the fifth version.
+    #[serde(default, skip_serializing_if = "Ends::is_empty")]
+    pub ends: Ends,
     /// Estimated difficulty, 1 (easy) to 10 (hard).
     #[serde(default)]
     pub difficulty: Option<f64>,
@@ -133,6 +140,7 @@ impl Report {
             tries: Vec::new(),
             warnings: Vec::new(),
             depth: None,
+            ends: Ends::default(),
             difficulty: None,
             version: CHECKER_VERSION,
             comments: Comments::default(),
@@ -264,6 +272,7 @@ fn blank(entry: &Entry) -> Report {
         tries: Vec::new(),
         warnings: Vec::new(),
         depth: None,
+        ends: Ends::default(),
         difficulty: None,
         version: CHECKER_VERSION,
         comments: Comments::default(),

@@ -156,6 +156,47 @@ move-is-mated-in = { $moves ->
    *[other] { $line } wird in { $moves } Zügen matt
 }
 
+## Das Thema, wo es ein Mattbild nennt
+
+topic-shown = { $extent ->
+    [only] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der einzigen Variante von voller Länge.
+    [all] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der Hauptvariante und aller { $lines } Varianten von voller Länge.
+    [some] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der Hauptvariante (in { $showing } von { $lines } Varianten voller Länge).
+   *[main] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der Hauptvariante.
+}
+topic-shown-by-coach = Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende deiner Variante { $line }. Von { $from } an ist das Matt bewiesen.
+topic-not-shown = { $shows ->
+    [none] { $whose ->
+        [main] Thema nicht bestätigt, { $pattern }: Die Hauptvariante { $line } endet mit { $last } in einem Matt ohne Namen.
+        [full] Thema nicht bestätigt, { $pattern }: Die Variante { $line }, die die volle Länge hat, endet mit { $last } in einem Matt ohne Namen.
+       *[own] Thema nicht bestätigt, { $pattern }: Deine Variante { $line } endet mit { $last } in einem Matt ohne Namen.
+    }
+   *[other] { $whose ->
+        [main] Thema nicht bestätigt, { $pattern }: Die Hauptvariante { $line } endet mit { $last } in einem anderen Bild, { $shows }.
+        [full] Thema nicht bestätigt, { $pattern }: Die Variante { $line }, die die volle Länge hat, endet mit { $last } in einem anderen Bild, { $shows }.
+       *[own] Thema nicht bestätigt, { $pattern }: Deine Variante { $line } endet mit { $last } in einem anderen Bild, { $shows }.
+    }
+}
+topic-without-mate = Thema nicht bestätigt, { $pattern }: Keine Variante endet mit Matt. Gib deine eigene bis zum Matt an, als PGN, und was abgelehnt wird, als Nebenvarianten.
+topic-unsettled = Thema nicht bestätigt, { $pattern }: Die erlaubte Zeit oder Rechenarbeit war zu Ende, bevor es feststand. Erlaub mehr und prüf noch einmal.
+topic-not-all-known = { $lines ->
+    [one] Thema nicht bestätigt, { $pattern }: { $lines } Variante zeigt es, und nicht alle von voller Länge sind bekannt.
+   *[other] Thema nicht bestätigt, { $pattern }: { $lines } Varianten zeigen es, und nicht alle von voller Länge sind bekannt.
+}
+topic-unchecked = Thema nicht bestätigt, { $pattern }: Die Stellung wurde geprüft, als Schlussbilder noch nicht gespeichert wurden. Sie wird vor dem Stellen neu geprüft, oder wenn du ihre Datei noch einmal prüfst.
+topic-figures = { $showing ->
+    [one] Von { $lines } Varianten voller Länge zeigt es { $showing }.
+   *[other] Von { $lines } Varianten voller Länge zeigen es { $showing }.
+}
+topic-elsewhere = { $shows ->
+    [none] Die Variante { $line } endet mit { $last } in einem Matt ohne Namen.
+   *[other] Die Variante { $line } endet mit { $last } in einem anderen Bild, { $shows }.
+}
+topic-declined = { $number ->
+    [one] Eine deiner Varianten endet ohne Matt: { $line }.
+   *[other] { $number } deiner Varianten enden ohne Matt, die erste ist { $line }.
+}
+
 ## Die Hinweise
 
 tries-cut = die erlaubte Zeit oder Rechenarbeit war zu Ende, bevor alle Verführungen gesucht waren; die Schlüsselzüge sind vollständig, die Schwierigkeit ist nicht geschätzt

@@ -136,6 +136,51 @@ move-stands-at = { $line } stands at { $value }
 move-mates-in = { $line } mates in { $moves }
 move-is-mated-in = { $line } is mated in { $moves }
 
+## The topic, where it names a pattern
+
+# $last is the last move of a line with its number. $extent: whether it is the only full-length line, all of $lines
+# show the picture, some do ($showing), or how many do is not known.
+topic-shown = { $extent ->
+    [only] Topic verified: { $pattern } is on the board after { $last }, at the end of the only full-length line.
+    [all] Topic verified: { $pattern } is on the board after { $last }, at the end of the main line, and at the end of all { $lines } full-length lines.
+    [some] Topic verified: { $pattern } is on the board after { $last }, at the end of the main line (in { $showing } of { $lines } full-length lines).
+   *[main] Topic verified: { $pattern } is on the board after { $last }, at the end of the main line.
+}
+# $from: the move from which the mate is proved to be forced.
+topic-shown-by-coach = Topic verified: { $pattern } is on the board after { $last }, at the end of your line { $line }. From { $from } on the mate is proved.
+# $shows: the pictures that are there, or "none".
+topic-not-shown = { $shows ->
+    [none] { $whose ->
+        [main] Topic not verified, { $pattern }: the main line { $line } ends with { $last } in a mate without a name.
+        [full] Topic not verified, { $pattern }: the full-length line { $line } ends with { $last } in a mate without a name.
+       *[own] Topic not verified, { $pattern }: your line { $line } ends with { $last } in a mate without a name.
+    }
+   *[other] { $whose ->
+        [main] Topic not verified, { $pattern }: the main line { $line } ends with { $last } in another picture, { $shows }.
+        [full] Topic not verified, { $pattern }: the full-length line { $line } ends with { $last } in another picture, { $shows }.
+       *[own] Topic not verified, { $pattern }: your line { $line } ends with { $last } in another picture, { $shows }.
+    }
+}
+topic-without-mate = Topic not verified, { $pattern }: no line ends in mate. Give your own line up to the mate, as a PGN, with what is declined as variations.
+topic-unsettled = Topic not verified, { $pattern }: the time or work allowed ran out before it was known. Allow more and check again.
+topic-not-all-known = { $lines ->
+    [one] Topic not verified, { $pattern }: { $lines } line shows it, and not all full-length lines are known.
+   *[other] Topic not verified, { $pattern }: { $lines } lines show it, and not all full-length lines are known.
+}
+topic-unchecked = Topic not verified, { $pattern }: the position was checked before final pictures were kept. It is checked again before it goes out, or when you check its file again.
+topic-figures = { $showing ->
+    [one] Of the { $lines } full-length lines { $showing } shows it.
+   *[other] Of the { $lines } full-length lines { $showing } show it.
+}
+topic-elsewhere = { $shows ->
+    [none] The line { $line } ends with { $last } in a mate without a name.
+   *[other] The line { $line } ends with { $last } in another picture, { $shows }.
+}
+topic-declined = { $number ->
+    [one] One of your lines ends without mate: { $line }.
+   *[other] { $number } of your lines end without mate, the first of them { $line }.
+}
+
 ## The notes
 
 tries-cut = the time or work allowed ran out before every try was looked for; the keys are complete, and the difficulty is not estimated

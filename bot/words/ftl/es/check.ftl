@@ -162,6 +162,47 @@ move-is-mated-in = { $moves ->
    *[other] { $line } recibe mate en { $moves } jugadas
 }
 
+## El tema, cuando nombra un patrón
+
+topic-shown = { $extent ->
+    [only] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la única variante de longitud completa.
+    [all] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la variante principal y de las { $lines } variantes de longitud completa.
+    [some] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la variante principal (en { $showing } de { $lines } variantes de longitud completa).
+   *[main] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la variante principal.
+}
+topic-shown-by-coach = Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de tu variante { $line }. A partir de { $from } el mate está demostrado.
+topic-not-shown = { $shows ->
+    [none] { $whose ->
+        [main] Tema sin comprobar, { $pattern }: la variante principal { $line } termina con { $last } en un mate sin nombre.
+        [full] Tema sin comprobar, { $pattern }: la variante { $line }, de longitud completa, termina con { $last } en un mate sin nombre.
+       *[own] Tema sin comprobar, { $pattern }: tu variante { $line } termina con { $last } en un mate sin nombre.
+    }
+   *[other] { $whose ->
+        [main] Tema sin comprobar, { $pattern }: la variante principal { $line } termina con { $last } en otro cuadro, { $shows }.
+        [full] Tema sin comprobar, { $pattern }: la variante { $line }, de longitud completa, termina con { $last } en otro cuadro, { $shows }.
+       *[own] Tema sin comprobar, { $pattern }: tu variante { $line } termina con { $last } en otro cuadro, { $shows }.
+    }
+}
+topic-without-mate = Tema sin comprobar, { $pattern }: ninguna variante termina en mate. Da tu propia variante hasta el mate, como PGN, y lo que se rehúsa como variantes secundarias.
+topic-unsettled = Tema sin comprobar, { $pattern }: el tiempo o el trabajo permitidos se acabaron antes de saberlo. Permite más y revisa otra vez.
+topic-not-all-known = { $lines ->
+    [one] Tema sin comprobar, { $pattern }: lo muestra { $lines } variante, y no se conocen todas las de longitud completa.
+   *[other] Tema sin comprobar, { $pattern }: lo muestran { $lines } variantes, y no se conocen todas las de longitud completa.
+}
+topic-unchecked = Tema sin comprobar, { $pattern }: la posición se revisó cuando aún no se guardaban los cuadros finales. Se revisa de nuevo antes de publicarla, o cuando revises otra vez su archivo.
+topic-figures = { $showing ->
+    [one] De las { $lines } variantes de longitud completa lo muestra { $showing }.
+   *[other] De las { $lines } variantes de longitud completa lo muestran { $showing }.
+}
+topic-elsewhere = { $shows ->
+    [none] La variante { $line } termina con { $last } en un mate sin nombre.
+   *[other] La variante { $line } termina con { $last } en otro cuadro, { $shows }.
+}
+topic-declined = { $number ->
+    [one] Una de tus variantes termina sin mate: { $line }.
+   *[other] { $number } de tus variantes terminan sin mate, la primera es { $line }.
+}
+
 ## Las notas
 
 tries-cut = el tiempo o el trabajo permitidos se acabaron antes de buscar todos los ensayos; las claves están completas, y la dificultad no está estimada

@@ -16,7 +16,7 @@ mod told;
 
 use shakmaty::Position;
 
-use super::{CheckOptions, Finding, Report, Soundness, blank, tables, variations};
+use super::{CheckOptions, Finding, Report, Soundness, blank, ends, tables, variations};
 use crate::{
     Budget, Stipulation,
     read::Entry,
@@ -53,6 +53,7 @@ pub(super) fn check_advantage(
         if !report.warnings.is_empty() {
             report.message.push(Finding::VariationsDoubtful.into());
         }
+        report.ends = ends::of_advantage(entry, &report.line, &report.warnings, budget);
     }
     report
 }

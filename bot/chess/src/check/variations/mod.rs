@@ -24,7 +24,7 @@ const MOST: usize = 20;
 /// Glyphs of the PGN standard, section 10: poor move, very poor move, questionable move.
 const WRONG: [u8; 3] = [2, 4, 6];
 
-fn marked_wrong(node: &GameNode) -> bool {
+pub(super) fn marked_wrong(node: &GameNode) -> bool {
     node.nags.iter().any(|nag| WRONG.contains(nag))
 }
 
