@@ -10,9 +10,10 @@ use std::{
     time::{Duration, Instant},
 };
 
-use clap::Args;
+use clap::{Args, ValueEnum};
 use indicatif::{ProgressBar, ProgressStyle};
 use serde::Serialize;
+use serde_json::Value;
 
 use super::{
     Outcome,
@@ -22,9 +23,13 @@ use super::{
     tongue::readers,
 };
 use crate::{
+    chat::common::report::topic_said,
     chess::{
         Budget, Stipulation,
-        check::{self, CheckOptions, Finding, Report, Soundness, Statement},
+        check::{
+            self, CheckOptions, Finding, Report, Soundness, Statement, TopicCheck, TopicOn,
+            topic_check,
+        },
         comments::{self, Comments, Note},
         fact::Pattern,
         read::{self, Entry, Item, ReadError},
@@ -40,7 +45,7 @@ use crate::{
 /// Verify positions: does the task hold against every defence, and is there one key only?
 ///
 /// The kind of file (EPD, PGN, lines of FEN) is seen from its content; `-` reads standard input.
-/// Exit status 1 when a position is not sound.
+/// Exit status 1 when a position is not sound, or with --topic-on when it does not show its topic.
 #[derive(Debug, Args)]
 pub struct Check {
     /// One JSON object a position, on a line of its own
@@ -64,9 +69,50 @@ pub struct Check {
     /// UCI engine to ask for a second opinion on what could not be proved
     #[arg(long, value_name = "PROGRAM")]
     engine: Option<PathBuf>,
+    /// Hold a topic that names a mating pattern against the main line (as without this) or every full-length
+    /// line; a position that does not show it is found wanting
+    #[arg(long, value_name = "WHICH")]
+    topic_on: Option<HeldOn>,
     /// Files to read
     #[arg(required = true, value_name = "FILE")]
     files: Vec<PathBuf>,
+}
+
+/// What has to show the pattern that a topic names.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum HeldOn {
+    MainLine,
+    EveryLine,
+}
+
+impl HeldOn {
+    /// As the check has it; the main line where nothing was said.
+    pub(super) fn chosen(wanted: Option<Self>) -> TopicOn {
+        match wanted {
+            None | Some(Self::MainLine) => TopicOn::MainLine,
+            Some(Self::EveryLine) => TopicOn::EveryLine,
+        }
+    }
+}
+
+/// A topic, and how a position stands to it.
+pub(super) struct Topic {
+    pub(super) name: String,
+    pub(super) check: TopicCheck,
+}
+
+impl Topic {
+    /// Of a position with this topic, where it has one.
+    pub(super) fn of(report: &Report, name: Option<String>, on: TopicOn) -> Option<Self> {
+        let name = name?;
+        let check = topic_check(report, &name, on);
+        Some(Self { name, check })
+    }
+
+    /// Whether the topic of a position is to be marked as not verified.
+    pub(super) fn is_doubtful(topic: Option<&Self>) -> bool {
+        topic.is_some_and(|topic| topic.check.is_doubtful())
+    }
 }
 
 /// The object written for each position; scripts rely on these names and this order.
@@ -94,6 +140,12 @@ pub(super) struct Line<'a> {
     message_facts: &'a [Statement],
     #[serde(skip_serializing_if = "<[Statement]>::is_empty")]
     warning_facts: &'a [Statement],
+    /// The topic that the file names.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    topic: Option<&'a str>,
+    /// How the position stands to it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    topic_check: Option<Value>,
 }
 
 impl Check {
@@ -141,7 +193,8 @@ impl Check {
             threads: spare_threads(self.jobs, entries.len()),
         };
         let mut out = io::stdout().lock();
-        let mut wanting = 0;
+        let (mut wanting, mut unverified) = (0, 0);
+        let (on, strict) = (HeldOn::chosen(self.topic_on), self.topic_on.is_some());
         let total = entries.len();
         let mut seen: HashMap<String, String> = HashMap::new();
         // Words need no proof; a position beside them is legal, or it would have been an error.
@@ -156,19 +209,29 @@ impl Check {
         in_order(
             &entries,
             self.jobs,
-            |entry| checked(entry, &options, &room, engine.as_ref()),
-            |mut report: Report| {
+            |entry| {
+                let report = checked(entry, &options, &room, engine.as_ref());
+                let named = entry
+                    .as_ref()
+                    .ok()
+                    .and_then(|entry| TopicName::of_entry(entry).0);
+                let topic = Topic::of(&report, named.map(String::from), on);
+                (report, topic)
+            },
+            |(mut report, topic): (Report, Option<Topic>)| {
                 while let Some(found) = between.next_if(|found| found.before <= told) {
                     tell_found(&mut out, &found)?;
                 }
                 told += 1;
                 same_again(&mut seen, &mut report);
-                wanting += usize::from(report.verdict != Soundness::Sound);
+                let doubtful = Topic::is_doubtful(topic.as_ref());
+                unverified += usize::from(doubtful);
+                wanting += usize::from(report.verdict != Soundness::Sound || (strict && doubtful));
                 match self.json {
-                    true => json_line(&mut out, &Line::of(&report)),
+                    true => json_line(&mut out, &Line::on_topic(&report, topic.as_ref())),
                     false => {
                         let said = &report.comments;
-                        tell(&mut out, &report)?;
+                        tell(&mut out, &report, topic.as_ref())?;
                         tell_words(&mut out, &said.with_post, &said.at_reveal, &said.notes)
                     }
                 }
@@ -179,6 +242,10 @@ impl Check {
         }
         if !self.json && (total > 0 || none_written) {
             writeln!(out, "{}", tally(total, wanting).said())?;
+            if unverified > 0 {
+                let number = number(unverified);
+                writeln!(out, "{}", Text::TopicsNotVerified { number }.said())?;
+            }
         }
         Ok(if wanting == 0 {
             Outcome::Fine
@@ -190,6 +257,10 @@ impl Check {
 
 impl<'a> Line<'a> {
     pub(super) fn of(report: &'a Report) -> Self {
+        Self::on_topic(report, None)
+    }
+
+    fn on_topic(report: &'a Report, topic: Option<&'a Topic>) -> Self {
         Self {
             id: &report.id,
             fen: &report.fen,
@@ -210,6 +281,8 @@ impl<'a> Line<'a> {
                 .collect(),
             message_facts: &report.message,
             warning_facts: &report.warnings,
+            topic: topic.map(|topic| topic.name.as_str()),
+            topic_check: topic.map(|topic| topic_said(&topic.check, english())),
         }
     }
 }
@@ -391,7 +464,11 @@ pub(super) fn in_order<T: Sync, R: Send>(
 }
 
 /// The report on one position as a coach reads it.
-pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> {
+pub(super) fn tell(
+    out: &mut impl Write,
+    report: &Report,
+    topic: Option<&Topic>,
+) -> anyhow::Result<()> {
     let task = report
         .stipulation
         .map(|s| format!("  {s}"))
@@ -433,6 +510,9 @@ pub(super) fn tell(out: &mut impl Write, report: &Report) -> anyhow::Result<()> 
             list: report.patterns.iter().map(named).collect(),
         };
         writeln!(out, "    {}", Text::ReportPictures { patterns }.said())?;
+    }
+    for fact in topic.iter().flat_map(|topic| &topic.check.facts) {
+        writeln!(out, "    {}", readers().say(fact))?;
     }
     if let Some(difficulty) = report.difficulty {
         let grade = Points::of((difficulty * 10.0).round() / 10.0);

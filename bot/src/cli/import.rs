@@ -11,14 +11,17 @@ use indicatif::ProgressBar;
 
 use super::{
     Outcome, Where,
-    check::{read_bytes, tell, tell_words, tell_written},
+    check::{HeldOn, Topic, read_bytes, tell, tell_words, tell_written},
     groups::{Open, Which, acting},
     output::json_line,
     text::{Text, date},
     tongue::readers,
 };
 use crate::{
-    chat::common::{report::said_of, same::same_again},
+    chat::common::{
+        report::{said_of, topic_said},
+        same::same_again,
+    },
     desk::{CheckedPosition, InFile, SameChoice, Soundness, TopicName, in_file_order},
     words::english,
 };
@@ -26,8 +29,8 @@ use crate::{
 /// Verify positions and keep them in the store, with what was checked and how.
 ///
 /// Exit status 1 when a position is not sound (it is kept all the same where the rules apply to it), when
-/// it is kept already under another name, topic or comment and --same does not say which is to stand, or
-/// when --queue leaves out one that was posted before.
+/// it is kept already under another name, topic or comment and --same does not say which is to stand, when
+/// --queue leaves out one that was posted before, or with --topic-on when one does not show its topic.
 #[derive(Debug, Args)]
 pub struct Import {
     #[command(flatten)]
@@ -48,6 +51,10 @@ pub struct Import {
     /// Give every position this topic, instead of the file's own
     #[arg(long, value_name = "NAME")]
     topic: Option<String>,
+    /// Hold a topic that names a mating pattern against the main line (as without this) or every full-length
+    /// line; a position that does not show it is found wanting
+    #[arg(long, value_name = "WHICH")]
+    topic_on: Option<HeldOn>,
     /// EPD, PGN or FEN files
     #[arg(required = true, value_name = "FILE")]
     files: Vec<PathBuf>,
@@ -80,6 +87,7 @@ impl Import {
             .map(|file| Ok((file, read_bytes(file)?)))
             .collect::<anyhow::Result<_>>()?;
         let topic: Option<TopicName> = self.topic.as_deref().map(str::parse).transpose()?;
+        let on = HeldOn::chosen(self.topic_on);
         let open = Open::at(place)?;
         let group = open.group(&self.which)?;
         let coach = open.wait(acting(&open.desk, &group))?;
@@ -127,6 +135,9 @@ impl Import {
                 };
                 let sound = item.report.verdict == Soundness::Sound;
                 wanting |= !sound || (item.same.is_some() && self.same.is_none());
+                let named = topic.clone().map(String::from);
+                let held = Topic::of(&item.report, named.or_else(|| item.topic.clone()), on);
+                wanting |= self.topic_on.is_some() && Topic::is_doubtful(held.as_ref());
                 let mut left_out = false;
                 if let Some(position) = item.position {
                     if let Some(topic) = &topic {
@@ -165,6 +176,7 @@ impl Import {
                         &serde_json::json!({
                             "position": item.position,
                             "topic": item.topic,
+                            "topic_check": held.map(|held| topic_said(&held.check, english())),
                             "further_topics": item.further_topics,
                             "words": item.words,
                             "same": item.same,
@@ -173,7 +185,7 @@ impl Import {
                         }),
                     )?;
                 } else {
-                    tell(&mut out, &item.report)?;
+                    tell(&mut out, &item.report, held.as_ref())?;
                     tell_words(
                         &mut out,
                         &item.words.with_post,

@@ -255,7 +255,7 @@ impl Action {
                 let topic = topic.as_deref().map(str::parse).transpose()?;
                 desk.coach()
                     .set_topic(group, &coach, position, topic)
-                    .await?
+                    .await?;
             }
             Self::Remove { item } => desk.coach().dequeue(group, &coach, item).await?,
             Self::Now { item } => desk.coach().post_now(group, &coach, item).await?,
@@ -459,22 +459,26 @@ pub(super) async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Resu
     Ok(())
 }
 
-/// What an item in the queue is about.
+/// What an item in the queue is about, marked where its topic is not verified.
 fn topics(item: &QueueItem) -> String {
     let Some(topic) = &item.topic else {
         return Text::QueueNoTopic.said();
     };
     let further = item.holds.further_topics();
-    if further.is_empty() {
-        return topic.clone();
-    }
-    let also = Text::QueueTopicAlso {
-        topic: theirs(topic),
-        others: List {
-            list: further.iter().map(theirs).collect(),
-        },
+    let topics = match further.is_empty() {
+        true => topic.clone(),
+        false => Text::QueueTopicAlso {
+            topic: theirs(topic),
+            others: List {
+                list: further.iter().map(theirs).collect(),
+            },
+        }
+        .said(),
     };
-    also.said()
+    match item.holds.topic_is_doubtful() {
+        true => Text::QueueTopicNotVerified { topic: topics }.said(),
+        false => topics,
+    }
 }
 
 /// By which numbers an item in the queue goes, and whether it comes again.

@@ -76,6 +76,9 @@ pub(super) enum Text {
         sound: u32,
         wanting: u32,
     },
+    TopicsNotVerified {
+        number: u32,
+    },
     WrittenQuestion {
         id: Theirs,
         words: Theirs,
@@ -194,6 +197,9 @@ pub(super) enum Text {
         others: List<Theirs>,
     },
     QueueNoTopic,
+    QueueTopicNotVerified {
+        topic: String,
+    },
     QueueItem {
         item: i64,
     },

@@ -6,7 +6,7 @@ use serde::{Deserialize, Deserializer, Serialize, de::Error as _};
 
 use super::{Content, Kind, LanguageTag, MemberId, PostId, ReplyId, Said};
 
-pub use crate::chess::check::{Report, Soundness};
+pub use crate::chess::check::{Report, Soundness, TopicCheck, TopicOn, TopicState, topic_check};
 pub use crate::chess::comments::{Note, lines as note_lines};
 pub use crate::chess::fact::Side;
 pub use crate::chess::{Language, judge::Verdict};

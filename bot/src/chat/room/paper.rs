@@ -14,7 +14,7 @@ use crate::desk::{
 use crate::{
     chat::{
         common::{
-            report::said_of,
+            report::{said_of, topic_said},
             same::same_again,
             text::{NoSolutionProved, Tasked},
         },
@@ -447,6 +447,8 @@ pub(super) struct Checked {
     position: Option<PositionId>,
     topic: Option<String>,
     further_topics: Vec<String>,
+    /// How it stands to its topic, with what that says in the reader's words.
+    topic_check: Option<Value>,
     words: CoachWords,
     /// The same position as it was kept, with what a coach reads of it.
     same: Option<Same>,
@@ -472,6 +474,7 @@ impl Checked {
             position: checked.position,
             topic: checked.topic.clone(),
             further_topics: checked.further_topics.clone(),
+            topic_check: checked.topic_check().map(|check| topic_said(&check, words)),
             words: checked.words.clone(),
             same: checked.same.as_ref().map(|again| Same {
                 text: same_again(words, again, str::to_owned),

@@ -8,7 +8,7 @@ use shakmaty::{Chess, Color, Position, san::SanPlus};
 use super::script::Script;
 use crate::chess::{
     Branch, Budget, Stipulation,
-    check::{CheckOptions, Soundness, check},
+    check::{CheckOptions, Soundness, TopicOn, TopicState, check, topic_check},
     name, prove,
     read::{Entry, read_file},
 };
@@ -28,6 +28,7 @@ const MOTIFS: [&str; 3] = ["Deflection", "Knight fork", "Stalemate"];
 /// The pattern that a topic promises; a motif promises none.
 fn promised(topic: &str) -> Option<&'static str> {
     let pattern = name::names().find(|name| english().text(&format!("pattern-{name}")) == topic);
+    assert_eq!(pattern, name::meant(topic), "{topic}");
     assert!(pattern.is_some() || MOTIFS.contains(&topic), "{topic}");
     pattern
 }
@@ -83,6 +84,25 @@ fn every_full_length_line_ends_in_the_promised_picture() {
             );
         }
     }
+}
+
+#[test]
+fn every_topic_that_means_a_pattern_is_verified_on_every_line() {
+    let mut verified = 0;
+    for entry in entries() {
+        let report = check(&entry, &CheckOptions::default(), &Budget::unlimited());
+        let topic = entry.topic.as_deref().expect("a topic");
+        let wanted = match promised(topic) {
+            Some(_) => TopicState::Verified,
+            None => TopicState::Label,
+        };
+        for on in [TopicOn::MainLine, TopicOn::EveryLine] {
+            let shown = topic_check(&report, topic, on);
+            assert_eq!(shown.verdict, wanted, "{}: {shown:?}", entry.id);
+        }
+        verified += usize::from(wanted == TopicState::Verified);
+    }
+    assert!(verified >= 20, "{verified}");
 }
 
 /// Final positions of the lines under `branch` that take all `moves` moves against a defence that

@@ -5,13 +5,16 @@ use sealed_move_store::{self as store, Db, Deed, Group, Position, Soundness, Wai
 
 use super::{CoachDesk, same::posted_before};
 use crate::desk::{
-    ItemId, Person, Place, PositionId, QueueItem, Queued, convert,
+    ItemId, Person, Place, PositionId, QueueItem, Queued, TopicOn,
+    checking::report,
+    convert,
     deeds::did,
     error::{Done, bad_request},
     handle::{coached, coaching, group_at, position_of},
     queue::{item_of, plan_of, waits_as},
     refusal::Refusal,
     schedule::{self, Plan},
+    topic_check,
 };
 
 /// What becomes of a position that was posted before.
@@ -240,14 +243,21 @@ impl CoachDesk<'_> {
 
 fn laid_out(db: &Db<'_>, group: &Group, item: store::Queued, plan: &Plan) -> Done<QueueItem> {
     let due = plan.due.iter().find(|due| due.item == item.id);
+    let topic = item.topic;
     Ok(QueueItem {
         id: item.id,
         source: item.source,
-        topic: item.topic,
         holds: match item.holds {
             Waits::Problem(problem) => Queued::Problem {
                 position: problem.position_id,
                 further_topics: position_of(db, group, problem.position_id)?.further_topics,
+                topic_check: match &topic {
+                    Some(topic) => {
+                        let report = report(&problem.report)?;
+                        Some(topic_check(&report, topic, TopicOn::MainLine))
+                    }
+                    None => None,
+                },
                 posted: posted_before(db, group.id, &problem.fen)?,
                 soundness: convert::kept_soundness(problem.soundness),
                 difficulty: problem
@@ -267,6 +277,7 @@ fn laid_out(db: &Db<'_>, group: &Group, item: store::Queued, plan: &Plan) -> Don
                 fen: written.fen,
             },
         },
+        topic,
         due_at: due.map(|due| due.at),
         fixed: due.map_or(item.due_at.is_some(), |due| due.fixed),
     })

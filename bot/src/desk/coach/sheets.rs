@@ -10,7 +10,9 @@ use serde::Serialize;
 
 use crate::desk::{
     CoachWords, Fresh, ItemId, Picture, PositionId, PostedBefore, Report, SameAgain, Soundness,
+    TopicCheck, TopicOn,
     content::{Kind, beginning},
+    topic_check,
 };
 
 /// What waits in the week.
@@ -27,6 +29,9 @@ pub enum Queued {
         stipulation: String,
         /// Topics it has besides.
         further_topics: Vec<String>,
+        /// How the position stands to its topic, where it has one.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        topic_check: Option<TopicCheck>,
         /// Its latest post, where it was posted before.
         #[serde(skip_serializing_if = "Option::is_none")]
         posted: Option<PostedBefore>,
@@ -70,6 +75,19 @@ impl Queued {
         }
     }
 
+    /// How a problem stands to its topic, where it has one.
+    pub fn topic_check(&self) -> Option<&TopicCheck> {
+        match self {
+            Self::Problem { topic_check, .. } => topic_check.as_ref(),
+            Self::Question { .. } | Self::Words { .. } => None,
+        }
+    }
+
+    /// Whether its topic means a pattern that is not verified.
+    pub fn topic_is_doubtful(&self) -> bool {
+        self.topic_check().is_some_and(TopicCheck::is_doubtful)
+    }
+
     /// Which kind it is.
     pub fn kind(&self) -> Kind {
         match self {
@@ -111,6 +129,14 @@ pub struct CheckedPosition {
     pub report: Report,
     /// Diagram, where there is a position to draw.
     pub picture: Option<Picture>,
+}
+
+impl CheckedPosition {
+    /// How it stands to its topic, where it has one.
+    pub fn topic_check(&self) -> Option<TopicCheck> {
+        let topic = self.topic.as_deref()?;
+        Some(topic_check(&self.report, topic, TopicOn::MainLine))
+    }
 }
 
 /// A place in the week.

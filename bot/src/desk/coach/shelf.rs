@@ -4,7 +4,8 @@ use sealed_move_store::Position;
 
 use super::{CoachDesk, same};
 use crate::desk::{
-    CheckedPosition, CoachWords, Person, Picture, Place, PositionId, TopicName,
+    CheckedPosition, CoachWords, Person, Picture, Place, PositionId, TopicCheck, TopicName,
+    TopicOn,
     checking::report,
     convert,
     drawing::board_of,
@@ -12,6 +13,7 @@ use crate::desk::{
     handle::{coached, position_of},
     queue::waits_as,
     refusal::Refusal,
+    topic_check,
 };
 
 impl CoachDesk<'_> {
@@ -84,24 +86,32 @@ impl CoachDesk<'_> {
         }
     }
 
-    /// Sets a position's topic (made when new); `None` takes it away. Coaches only.
+    /// Sets a position's topic (made when new), and tells how the position stands to it; `None` takes it away.
+    /// Coaches only.
     pub async fn set_topic(
         self,
         place: &Place,
         coach: &Person,
         position: PositionId,
         topic: Option<TopicName>,
-    ) -> Done<()> {
+    ) -> Done<Option<TopicCheck>> {
         let (place, coach) = (place.clone(), coach.clone());
         self.desk
             .write(move |tx| {
                 let group = coached(tx, &place, &coach)?;
                 let position = position_of(tx, &group, position)?;
-                let topic = match topic {
+                let id = match &topic {
                     Some(topic) => Some(topic.in_group(tx, group.id)?),
                     None => None,
                 };
-                Ok(tx.set_position_topic(position.id, topic)?)
+                tx.set_position_topic(position.id, id)?;
+                Ok(match &topic {
+                    Some(topic) => {
+                        let report = report(&position.check.report)?;
+                        Some(topic_check(&report, topic.as_str(), TopicOn::MainLine))
+                    }
+                    None => None,
+                })
             })
             .await
     }

@@ -13,6 +13,7 @@ mod replies;
 mod restart;
 mod store_use;
 mod tongue;
+mod topic;
 mod waiting;
 mod week;
 

@@ -73,7 +73,7 @@ help-check = Stellungen aus EPD, PGN oder FEN-Zeilen prüfen
     .long =
         Stellungen prüfen: Gilt die Aufgabe gegen jede Verteidigung, und gibt es nur einen Schlüsselzug?
 
-        Die Art der Datei (EPD, PGN, Zeilen von FEN) ergibt sich aus ihrem Inhalt; `-` liest die Standardeingabe. Rückgabewert 1, wenn eine Stellung nicht korrekt ist.
+        Die Art der Datei (EPD, PGN, Zeilen von FEN) ergibt sich aus ihrem Inhalt; `-` liest die Standardeingabe. Rückgabewert 1, wenn eine Stellung nicht korrekt ist, oder mit --topic-on, wenn sie ihr Thema nicht zeigt.
     .after =
         Beispiele:
           sealed-move check woche.epd
@@ -85,12 +85,15 @@ help-check = Stellungen aus EPD, PGN oder FEN-Zeilen prüfen
     .arg-table-mb = Höchstens so viele Megabyte für die Tabelle der Stellungen, die sich jeder Beweis merkt
     .arg-tables = Ordner mit Endspieltabellen im Syzygy-Format
     .arg-engine = UCI-Programm, das um eine zweite Meinung gebeten wird, wo nichts zu beweisen war
+    .arg-topic-on = An welchen Varianten ein Thema gemessen wird, das ein Mattbild nennt; eine Stellung, die ihr Thema nicht zeigt, wird dann beanstandet
+    .arg-topic-on-is-main-line = an der Hauptvariante, wie ohne diese Option
+    .arg-topic-on-is-every-line = an jeder Variante von voller Länge
     .arg-files = Dateien, die gelesen werden
 help-import = Stellungen prüfen und speichern
     .long =
         Stellungen prüfen und speichern, mit dem, was geprüft wurde und wie.
 
-        Rückgabewert 1, wenn eine Stellung nicht korrekt ist (gespeichert wird sie trotzdem, wenn die Regeln auf sie passen), wenn sie schon mit anderem Namen, Thema oder Kommentar gespeichert ist und --same nicht sagt, was gilt, oder wenn --queue eine auslässt, die schon gestellt wurde.
+        Rückgabewert 1, wenn eine Stellung nicht korrekt ist (gespeichert wird sie trotzdem, wenn die Regeln auf sie passen), wenn sie schon mit anderem Namen, Thema oder Kommentar gespeichert ist und --same nicht sagt, was gilt, wenn --queue eine auslässt, die schon gestellt wurde, oder mit --topic-on, wenn eine ihr Thema nicht zeigt.
     .arg-json = Ein JSON-Objekt je Stellung
     .arg-queue = Auch jede korrekte Stellung, jede Frage und alle Worte ans Ende der Woche stellen; Fragen und Worte werden sonst nicht gespeichert
     .arg-again = Mit --queue auch solche, die schon gestellt wurden
@@ -99,6 +102,9 @@ help-import = Stellungen prüfen und speichern
     .arg-same-is-new = die aus der Datei
     .arg-same-is-both = die gespeicherte, dazu Thema und Worte aus der Datei
     .arg-topic = Jeder Stellung dieses Thema geben statt dem aus der Datei
+    .arg-topic-on = An welchen Varianten ein Thema gemessen wird, das ein Mattbild nennt; eine Stellung, die ihr Thema nicht zeigt, wird dann beanstandet
+    .arg-topic-on-is-main-line = an der Hauptvariante, wie ohne diese Option
+    .arg-topic-on-is-every-line = an jeder Variante von voller Länge
     .arg-files = Dateien mit EPD, PGN oder FEN
 help-queue = Die Woche ansehen und ordnen
     .long = Die Woche ansehen und ordnen: die Stellungen, Fragen und Worte, die warten, der Reihe nach und mit ihrer Zeit.

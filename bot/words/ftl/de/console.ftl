@@ -35,6 +35,10 @@ some-to-look-at = { $number ->
     [one] 1 Stellung, die du dir ansehen solltest
    *[other] { $number } Stellungen, { $sound } korrekt, { $wanting } zum Ansehen
 }
+topics-not-verified = { $number ->
+    [one] 1 Stellung zeigt das Thema nicht, das sie nennt, siehe „nicht bestätigt“
+   *[other] { $number } Stellungen zeigen die Themen nicht, die sie nennen, siehe „nicht bestätigt“
+}
 written-question = { $id }: eine Frage: { $words }
 written-at-close = beim Abschluss: { $words }
 written-words = { $id }: Worte zum Lesen: { $words }
@@ -107,6 +111,7 @@ queue-kind = { $kind ->
 }
 queue-topic-also = { $topic } (auch { $others })
 queue-no-topic = kein Thema
+queue-topic-not-verified = { $topic } [Thema nicht bestätigt]
 queue-item = Eintrag { $item }
 queue-item-with-position = Eintrag { $item }, mit einer Stellung
 queue-position = Eintrag { $item }, Stellung { $position }

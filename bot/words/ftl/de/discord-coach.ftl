@@ -64,6 +64,7 @@ kind-word = { $kind ->
 }
 fixed-at = { $at } (fest)
 posted-again = noch einmal, schon als Nr. { $number } gestellt
+topic-not-verified = Thema nicht bestätigt
 waits-no-longer = Diese wartet nicht mehr.
 still-open = offen
 goes-out-now = Sie erscheint jetzt.

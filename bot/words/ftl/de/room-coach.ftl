@@ -75,6 +75,7 @@ coaching-due-fixed = { $at }, fest
 coaching-also = auch { $topics }
 coaching-again-as = noch einmal: schon gestellt als Nr. { $number }
 coaching-difficulty = Schwierigkeit { $level } von 10
+coaching-topic-not-verified = Thema nicht bestätigt
 coaching-sound = { $verdict ->
     [sound] korrekt
     [several-keys] mehr als ein Schlüsselzug

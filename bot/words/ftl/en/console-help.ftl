@@ -73,7 +73,7 @@ help-check = Verify positions from EPD, PGN or FEN lines
     .long =
         Verify positions: does the task hold against every defence, and is there one key only?
 
-        The kind of file (EPD, PGN, lines of FEN) is seen from its content; `-` reads standard input. Exit status 1 when a position is not sound.
+        The kind of file (EPD, PGN, lines of FEN) is seen from its content; `-` reads standard input. Exit status 1 when a position is not sound, or with --topic-on when it does not show its topic.
     .after =
         Examples:
           sealed-move check week.epd
@@ -85,12 +85,15 @@ help-check = Verify positions from EPD, PGN or FEN lines
     .arg-table-mb = Megabytes for the table of positions that each proof keeps, at most
     .arg-tables = Folder of endgame tables in Syzygy format
     .arg-engine = UCI engine to ask for a second opinion on what could not be proved
+    .arg-topic-on = Hold topics that name a mating pattern against which lines; a position that does not show its topic is found wanting then
+    .arg-topic-on-is-main-line = the main line, as without this
+    .arg-topic-on-is-every-line = every full-length line
     .arg-files = Files to read
 help-import = Verify positions and keep them in the store
     .long =
         Verify positions and keep them in the store, with what was checked and how.
 
-        Exit status 1 when a position is not sound (it is kept all the same where the rules apply to it), when it is kept already under another name, topic or comment and --same does not say which is to stand, or when --queue leaves out one that was posted before.
+        Exit status 1 when a position is not sound (it is kept all the same where the rules apply to it), when it is kept already under another name, topic or comment and --same does not say which is to stand, when --queue leaves out one that was posted before, or with --topic-on when one does not show its topic.
     .arg-json = One JSON object a position
     .arg-queue = Also put every sound position, question and words at the end of the week; questions and words are not kept otherwise
     .arg-again = With --queue, also those that were posted before
@@ -99,6 +102,9 @@ help-import = Verify positions and keep them in the store
     .arg-same-is-new = the file's
     .arg-same-is-both = the one kept, with the file's topic and words besides
     .arg-topic = Give every position this topic, instead of the file's own
+    .arg-topic-on = Hold topics that name a mating pattern against which lines; a position that does not show its topic is found wanting then
+    .arg-topic-on-is-main-line = the main line, as without this
+    .arg-topic-on-is-every-line = every full-length line
     .arg-files = EPD, PGN or FEN files
 help-queue = See and arrange the week
     .long = See and arrange the week: the positions, questions and words waiting, in order, with when each goes out.

@@ -36,6 +36,10 @@ some-to-look-at = { $number ->
     [one] 1 position, to look at
    *[other] { $number } positions, { $sound } sound, { $wanting } to look at
 }
+topics-not-verified = { $number ->
+    [one] 1 position does not show the topic it names, see "not verified"
+   *[other] { $number } positions do not show the topics they name, see "not verified"
+}
 written-question = { $id }: a question: { $words }
 written-at-close = at its close: { $words }
 written-words = { $id }: words to be read: { $words }
@@ -111,6 +115,7 @@ queue-kind = { $kind ->
 # $others: further topics.
 queue-topic-also = { $topic } (also { $others })
 queue-no-topic = no topic
+queue-topic-not-verified = { $topic } [topic not verified]
 queue-item = item { $item }
 queue-item-with-position = item { $item }, with a position
 queue-position = item { $item }, position { $position }

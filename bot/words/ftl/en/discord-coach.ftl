@@ -66,6 +66,7 @@ kind-word = { $kind ->
 }
 fixed-at = { $at } (fixed)
 posted-again = again, posted before as No. { $number }
+topic-not-verified = topic not verified
 waits-no-longer = That one waits no longer.
 still-open = open
 goes-out-now = It goes out now.

@@ -83,6 +83,7 @@ coaching-due-fixed = { $at }, fixed
 coaching-also = also { $topics }
 coaching-again-as = again: posted before as No. { $number }
 coaching-difficulty = difficulty { $level } of 10
+coaching-topic-not-verified = topic not verified
 coaching-sound = { $verdict ->
     [sound] sound
     [several-keys] more than one key

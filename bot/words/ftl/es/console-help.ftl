@@ -73,7 +73,7 @@ help-check = Revisa posiciones de EPD, PGN o líneas de FEN
     .long =
         Revisa posiciones: ¿se cumple la tarea contra toda defensa, y hay una sola clave?
 
-        El tipo de archivo (EPD, PGN, líneas de FEN) se ve por su contenido; `-` lee la entrada estándar. Estado de salida 1 si una posición no es correcta.
+        El tipo de archivo (EPD, PGN, líneas de FEN) se ve por su contenido; `-` lee la entrada estándar. Estado de salida 1 si una posición no es correcta o, con --topic-on, si no muestra su tema.
     .after =
         Ejemplos:
           sealed-move check semana.epd
@@ -85,12 +85,15 @@ help-check = Revisa posiciones de EPD, PGN o líneas de FEN
     .arg-table-mb = Megabytes, como máximo, para la tabla de posiciones que guarda cada demostración
     .arg-tables = Carpeta con tablas de finales en formato Syzygy
     .arg-engine = Motor UCI al que se pide una segunda opinión sobre lo que no se pudo demostrar
+    .arg-topic-on = Con qué variantes se comprueba un tema que nombra un patrón de mate; una posición que no muestra su tema cuenta entonces como defectuosa
+    .arg-topic-on-is-main-line = la variante principal, como sin esta opción
+    .arg-topic-on-is-every-line = cada variante de longitud completa
     .arg-files = Archivos que se leen
 help-import = Revisa posiciones y las guarda
     .long =
         Revisa posiciones y las guarda, con lo que se revisó y cómo.
 
-        Estado de salida 1 si una posición no es correcta (se guarda igualmente si las reglas se le aplican), si ya está guardada con otro nombre, tema o comentario y --same no dice cuál vale, o si --queue deja fuera una que ya se publicó.
+        Estado de salida 1 si una posición no es correcta (se guarda igualmente si las reglas se le aplican), si ya está guardada con otro nombre, tema o comentario y --same no dice cuál vale, si --queue deja fuera una que ya se publicó o, con --topic-on, si una no muestra su tema.
     .arg-json = Un objeto JSON por posición
     .arg-queue = Pone además al final de la semana cada posición correcta, pregunta y palabras; las preguntas y palabras no se guardan de otro modo
     .arg-again = Con --queue, también las que ya se publicaron
@@ -99,6 +102,9 @@ help-import = Revisa posiciones y las guarda
     .arg-same-is-new = la del archivo
     .arg-same-is-both = la guardada, y además el tema y las palabras del archivo
     .arg-topic = Da a cada posición este tema en vez del que trae el archivo
+    .arg-topic-on = Con qué variantes se comprueba un tema que nombra un patrón de mate; una posición que no muestra su tema cuenta entonces como defectuosa
+    .arg-topic-on-is-main-line = la variante principal, como sin esta opción
+    .arg-topic-on-is-every-line = cada variante de longitud completa
     .arg-files = Archivos EPD, PGN o FEN
 help-queue = Mira y ordena la semana
     .long = Mira y ordena la semana: las posiciones, preguntas y palabras que esperan, en su orden y con su hora.

@@ -38,6 +38,10 @@ some-to-look-at = { $number ->
        *[other] { $number } posiciones, { $sound } correctas, { $wanting } por revisar
     }
 }
+topics-not-verified = { $number ->
+    [one] 1 posición no muestra el tema que nombra, véase «sin comprobar»
+   *[other] { $number } posiciones no muestran los temas que nombran, véase «sin comprobar»
+}
 written-question = { $id }: una pregunta: { $words }
 written-at-close = al cierre: { $words }
 written-words = { $id }: palabras para leer: { $words }
@@ -110,6 +114,7 @@ queue-kind = { $kind ->
 }
 queue-topic-also = { $topic } (también { $others })
 queue-no-topic = sin tema
+queue-topic-not-verified = { $topic } [tema sin comprobar]
 queue-item = entrada { $item }
 queue-item-with-position = entrada { $item }, con una posición
 queue-position = entrada { $item }, posición { $position }

@@ -67,6 +67,7 @@ kind-word = { $kind ->
 }
 fixed-at = { $at } (fija)
 posted-again = otra vez, ya publicada como n.º { $number }
+topic-not-verified = tema sin comprobar
 waits-no-longer = Esa ya no espera.
 still-open = abierta
 goes-out-now = Se publica ahora.

@@ -75,6 +75,7 @@ coaching-due-fixed = { $at }, fijo
 coaching-also = también { $topics }
 coaching-again-as = otra vez: ya salió como n.º { $number }
 coaching-difficulty = dificultad { $level } de 10
+coaching-topic-not-verified = tema sin comprobar
 coaching-sound = { $verdict ->
     [sound] correcta
     [several-keys] más de una jugada clave

@@ -3,6 +3,7 @@
 use super::{Answer, Ctx, choose_position, choose_topic, for_coach};
 use crate::chat::discord::{
     letter::Letter,
+    sheets,
     text::{Coach, Plain},
 };
 use crate::desk::{PositionId, TopicName};
@@ -24,12 +25,14 @@ pub async fn topic(
             },
             None => Coach::TopicTaken,
         };
-        house
+        let check = house
             .desk
             .coach()
             .set_topic(&place, &coach, PositionId::of(position), topic)
             .await?;
-        Ok(Letter::text(words.say(&said)))
+        let mut parts = vec![words.say(&said)];
+        parts.extend(check.and_then(|check| sheets::report::topic_check(words, &check)));
+        Ok(Letter::text(parts.join("\n")))
     })
     .await
 }

@@ -15,7 +15,7 @@ use crate::{
             text::{Coach, List, Moment, Moves, Plain, Study, number},
         },
     },
-    desk::{CheckedPosition, Place, QueueItem, SameChoice, Soundness, note_lines},
+    desk::{CheckedPosition, Place, QueueItem, SameChoice, Soundness, TopicCheck, note_lines},
     words::Words,
 };
 
@@ -191,8 +191,20 @@ fn said(words: &Words, position: &CheckedPosition) -> Vec<String> {
         }
     }
     parts.extend(reveal::patterns(words, &report.patterns));
+    let check = position.topic_check();
+    parts.extend(check.and_then(|check| topic_check(words, &check)));
     parts.extend(coach_words(words, position));
     parts
+}
+
+/// How a position stands to its topic, where that means a pattern.
+pub fn topic_check(words: &Words, check: &TopicCheck) -> Option<String> {
+    let said = fit::plain(&words.tell(&check.facts));
+    match (said.is_empty(), check.is_doubtful()) {
+        (true, _) => None,
+        (false, true) => Some(format!("⚠ {said}")),
+        (false, false) => Some(said),
+    }
 }
 
 /// The topics of a position, where it has any.

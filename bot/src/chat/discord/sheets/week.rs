@@ -120,6 +120,9 @@ fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
         if *found != Soundness::Sound {
             parts.push(format!("**{}**", soundness(words, *found)));
         }
+        if item.holds.topic_is_doubtful() {
+            parts.push(format!("**{}**", words.say(&Coach::TopicNotVerified)));
+        }
         if let Some(posted) = posted {
             parts.push(words.say(&Coach::PostedAgain {
                 number: posted.number,

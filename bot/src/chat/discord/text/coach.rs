@@ -181,6 +181,7 @@ pub enum Coach {
     PostedAgain {
         number: i64,
     },
+    TopicNotVerified,
     WaitsNoLonger,
     StillOpen,
     GoesOutNow,

@@ -3,7 +3,7 @@
 
 import { careful, get, hand, post } from "./ask.js";
 import { button, byId, fill, make } from "./build.js";
-import { preview, soundName } from "./coach-week.js";
+import { isDoubtful, preview, soundName } from "./coach-week.js";
 import { inWords, notes, signOf } from "./post.js";
 import { moment } from "./when.js";
 import { listed, moves, pattern, say, sayAround } from "./words.js";
@@ -18,13 +18,12 @@ let shared = null;
 /** @type {any} The reports, once there are any. */
 let reports = null;
 
-/** Opens the view; after a reload, the file checked last is still there. */
+/** Opens the view; after a reload, the file checked last is still there, with its topics as they are now. */
 export async function openCheck(state, refresh) {
   shared = { state, refresh };
-  if (reports === null) {
-    reports = await get("/api/coach/checked").catch(() => []);
-    showReports();
-  }
+  // Topics may have been changed in the week meanwhile.
+  reports = await get("/api/coach/checked").catch(() => reports ?? []);
+  showReports();
   await showShelf(state, refresh);
 }
 
@@ -216,7 +215,7 @@ function list(all, which) {
 }
 
 function card(checked, at) {
-  const { position, topic, further_topics: further, report, picture } = checked;
+  const { position, topic, topic_check: held, further_topics: further, report, picture } = checked;
   const waiting = shared?.state.week.items.some((item) => item.position === position);
   const lines = report.variations.length ? report.variations : [report.line.join(" ")].filter(Boolean);
   return make(
@@ -253,6 +252,7 @@ function card(checked, at) {
             make("ol", { class: "lines" }, report.tries.map((line) => make("li", { class: "line" }, moves(line)))),
           )
         : null,
+      held?.message ? make("p", { class: isDoubtful(held) ? "wrong" : "" }, held.message) : null,
       report.warnings.map((text) => make("p", { class: "help" }, say("coaching-note", { text }))),
       said(checked),
       make("p", { class: "help" }, how(report)),

@@ -161,6 +161,7 @@ function entry(item, at, week) {
       { class: "about" },
       make("p", { class: "due" }, make("strong", {}, due(item, week))),
       described(item),
+      item.topic_told ? make("p", { class: isDoubtful(item.topic_check) ? "wrong" : "help" }, item.topic_told) : null,
       make("div", { class: "row" }, topic),
     ),
     make(
@@ -240,6 +241,7 @@ function described(item) {
         item.stipulation,
         item.source,
         soundName(item.soundness),
+        isDoubtful(item.topic_check) ? say("coaching-topic-not-verified") : "",
         item.further_topics.length ? say("coaching-also", { topics: listed(item.further_topics) }) : "",
         item.posted ? say("coaching-again-as", { number: String(item.posted.number) }) : "",
         item.difficulty ? say("coaching-difficulty", { level: Math.round(item.difficulty) }) : "",
@@ -280,6 +282,9 @@ function look(control, path) {
     show(say("coaching-as-members"), make("div", { class: "sheet" }, posted(sheet)));
   });
 }
+
+/** Whether a topic means a mating pattern that is not shown, or not known to be. */
+export const isDoubtful = (check) => ["not-verified", "open"].includes(check?.verdict);
 
 /** What a check found, in words. */
 export const soundName = (verdict) => say("coaching-sound", { verdict });

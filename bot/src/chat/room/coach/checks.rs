@@ -168,8 +168,9 @@ async fn topic(
     let topic = TopicName::filled_in(topic.as_deref())?;
     room.desk
         .coach()
-        .set_topic(&room.place, &coach, position, topic)
+        .set_topic(&room.place, &coach, position, topic.clone())
         .await?;
+    room.bench.retopic(position, topic.as_ref());
     room.feed.coaches("week", &());
     Ok(Json(()))
 }

@@ -17,7 +17,7 @@ use chrono_tz::Tz;
 
 use super::{Room, RoomError, Shared, paper::Note, place};
 use crate::chat::common::notes;
-use crate::desk::{CheckedPosition, Desk, DeskError, Earlier, Notice};
+use crate::desk::{CheckedPosition, Desk, DeskError, Earlier, Notice, PositionId, TopicName};
 use crate::words::Words;
 
 pub(super) fn routes() -> Router<Shared> {
@@ -77,6 +77,15 @@ impl Bench {
         notes.drain(..surplus);
         drop(notes);
         room.feed.coaches("notice", &());
+    }
+
+    /// Takes note that a position has another topic now, for the page that shows the file checked last.
+    fn retopic(&self, position: PositionId, topic: Option<&TopicName>) {
+        for one in open(&self.checked).iter_mut() {
+            if one.position == Some(position) {
+                one.topic = topic.map(|topic| topic.as_str().to_owned());
+            }
+        }
     }
 
     fn notes(&self, words: &Words) -> Vec<Note> {

@@ -58,6 +58,8 @@ struct Placed {
     item: QueueItem,
     /// `2026-12-01T18:00` in the group's zone.
     due_local: Option<String>,
+    /// How it stands to its topic in the coach's words; empty where there is nothing to say.
+    topic_told: String,
 }
 
 #[derive(Serialize)]
@@ -69,7 +71,12 @@ async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
     let zone = room.desk.settings(&room.place).await?.zone;
     let items = room.desk.coach().queue(&room.place).await?;
     let posts = room.desk.posts(&room.place, feed::POSTS).await?;
+    let words = room.words_for(&coach).await;
     let place = |item: QueueItem| Placed {
+        topic_told: item
+            .holds
+            .topic_check()
+            .map_or_else(String::new, |check| words.tell(&check.facts)),
         due_local: item.due_at.map(|due| {
             due.with_timezone(&zone)
                 .format("%Y-%m-%dT%H:%M")
@@ -88,7 +95,7 @@ async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
             .await?
             .map(|until| Pause { until }),
         zone: zone.name().to_owned(),
-        notes: room.bench.notes(room.words_for(&coach).await),
+        notes: room.bench.notes(words),
     }))
 }
 
@@ -190,15 +197,16 @@ async fn topic(
     body: Result<Json<Topic>, JsonRejection>,
 ) -> Told<()> {
     let Json(Topic { topic }) = body?;
+    let topic = TopicName::filled_in(topic.as_deref())?;
     room.desk
         .coach()
-        .set_item_topic(
-            &room.place,
-            &coach,
-            item,
-            TopicName::filled_in(topic.as_deref())?,
-        )
+        .set_item_topic(&room.place, &coach, item, topic.clone())
         .await?;
+    let week = room.desk.coach().queue(&room.place).await?;
+    let changed = week.iter().find(|one| one.id == item);
+    if let Some(position) = changed.and_then(|one| one.holds.position()) {
+        room.bench.retopic(position, topic.as_ref());
+    }
     room.feed.coaches("week", &());
     Ok(Json(()))
 }
