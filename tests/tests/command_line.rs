@@ -344,6 +344,141 @@ fn check_tells_the_coachs_words_apart_and_warns_of_those_that_tell() {
     }
 }
 
+/// One that does not show its topic, one whose main line alone shows it, and one with a topic that is a label.
+const TOPICS: &str = "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"none\"; dm 2; c0 \"Smothered mate\";\n\
+    1k6/pp6/8/B7/5r2/8/1N3Q2/1K6 w - - id \"main\"; dm 2; c0 \"Grundreihenmatt\";\n\
+    6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - - id \"label\"; dm 1; c0 \"Deflection\";\n";
+
+#[test]
+fn check_holds_a_topic_against_the_final_pictures() {
+    let check = |more: &[&str]| {
+        let args = [&["check", "--json"], more, &["-"]].concat();
+        let ran = sealed_move(&args, TOPICS.as_bytes());
+        let lines = ran.json();
+        let verdicts: Vec<String> = lines
+            .iter()
+            .map(|line| {
+                line["topic_check"]["verdict"]
+                    .as_str()
+                    .unwrap_or("?")
+                    .to_owned()
+            })
+            .collect();
+        assert!(
+            lines.iter().all(|line| line["verdict"] == "sound"),
+            "{ran:?}"
+        );
+        (ran.status, verdicts.join(" "), lines)
+    };
+    let (status, verdicts, lines) = check(&[]);
+    assert_eq!(
+        (status, verdicts.as_str()),
+        (0, "not-verified verified label")
+    );
+    assert_eq!(lines[0]["topic"], "Smothered mate");
+    let none = &lines[0]["topic_check"];
+    assert_eq!(none["pattern"], "smothered");
+    assert_eq!(
+        none["message"],
+        "Topic not verified, Smothered mate: the main line 1.Rxd8+ Rxd8 2.Rxd8# ends with 2.Rxd8# in \
+         another picture, Back-rank mate."
+    );
+    assert_eq!(none["facts"][0]["last"], json!({ "line": "2.Rxd8#" }));
+    let main = &lines[1]["topic_check"];
+    assert_eq!(main["facts"][0]["showing"], 1);
+    assert_eq!(main["facts"][0]["lines"], 2);
+    assert_eq!(main["facts"][1]["last"], json!({ "line": "2.Qc7#" }));
+    assert_eq!(lines[2]["topic_check"]["message"], "");
+
+    // With the option, what does not show its topic is found wanting.
+    let (status, verdicts, _) = check(&["--topic-on", "main-line"]);
+    assert_eq!(
+        (status, verdicts.as_str()),
+        (1, "not-verified verified label")
+    );
+    let (status, verdicts, lines) = check(&["--topic-on", "every-line"]);
+    assert_eq!(
+        (status, verdicts.as_str()),
+        (1, "not-verified not-verified label")
+    );
+    assert_eq!(lines[1]["topic_check"]["facts"][0]["whose"], "full");
+
+    let told = sealed_move(&["check", "-"], TOPICS.as_bytes());
+    assert_eq!(told.status, 0, "{told:?}");
+    for part in [
+        "    Topic verified: Back-rank mate is on the board after 2.Qf8#, at the end of the main line \
+         (in 1 of 2 full-length lines).\n    The line 1.Qxf4+ Kc8 2.Qc7# ends with 2.Qc7# in another \
+         picture, Kiss of the queen.\n",
+        "3 positions, all sound\n1 position does not show the topic it names, see \"not verified\"\n",
+    ] {
+        assert!(told.out.contains(part), "{part}: {}", told.out);
+    }
+    let german = sealed_move_in("de_DE.UTF-8", &["check", "-"], TOPICS.as_bytes()).out;
+    assert!(
+        german.contains(
+            "Thema nicht bestätigt, Ersticktes Matt: Die Hauptvariante 1.Txd8+ Txd8 2.Txd8#"
+        ),
+        "{german}"
+    );
+}
+
+#[test]
+fn import_and_the_week_tell_of_a_topic_that_is_not_shown() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = |name: &str| folder.path().join(name).display().to_string();
+    let (store, config, file) = (path("g.sqlite"), path("none.toml"), path("topics.epd"));
+    std::fs::write(&file, TOPICS).expect("written");
+    std::fs::write(&config, "").expect("written");
+    let run = |args: &[&str]| {
+        let mut all = args.to_vec();
+        all.extend(["--store", &store, "--config", &config]);
+        sealed_move(&all, b"")
+    };
+    let first = run(&["import", "--queue", "--json", &file]);
+    assert_eq!(first.status, 0, "{first:?}");
+    let lines = first.json();
+    assert_eq!(lines[0]["topic"], "Smothered mate");
+    assert_eq!(lines[0]["topic_check"]["verdict"], "not-verified");
+    let strict = run(&["import", "--topic-on", "every-line", &file]);
+    assert_eq!(strict.status, 1, "{strict:?}");
+    assert!(
+        strict.out.contains(
+            "Topic not verified, Back-rank mate: the full-length line 1.Qxf4+ Kc8 2.Qc7#"
+        ),
+        "{}",
+        strict.out
+    );
+
+    let marked = |ran: &sealed_move_tests::Ran| ran.out.matches("[topic not verified]").count();
+    let week = run(&["queue"]);
+    assert_eq!(marked(&week), 1, "{}", week.out);
+    assert!(
+        week.out.contains("Smothered mate [topic not verified]"),
+        "{}",
+        week.out
+    );
+    let listed = run(&["queue", "--json"]).json();
+    let verdicts: Vec<_> = listed
+        .iter()
+        .map(|item| &item["topic_check"]["verdict"])
+        .collect();
+    assert_eq!(verdicts, ["not-verified", "verified", "label"]);
+
+    // Another topic is held against what was proved then.
+    let position = lines[0]["position"].to_string();
+    let named = run(&["queue", "topic", &position, "Back rank"]);
+    assert_eq!((named.status, marked(&named)), (0, 0), "{}", named.out);
+    // One that is given to all replaces the file's own.
+    let given = run(&["import", "--json", "--topic", "Cozio's mate", &file]).json();
+    assert!(
+        given
+            .iter()
+            .all(|line| line["topic_check"]["pattern"] == "dovetail"),
+        "{given:?}"
+    );
+    assert_eq!(marked(&run(&["queue"])), 3);
+}
+
 #[test]
 fn what_is_wrong_with_a_file_names_line_rank_and_field() {
     let file = b"r2r2k/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - dm 2;\r\nr2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"Mat\xe9\"; dm 2;\r\nr2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - id \"\0\"; dm 2;\r\nr2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 white - - dm 2;\r\n";

@@ -65,6 +65,8 @@ async fn a_whole_post_from_the_dropped_file_to_reveal_and_summary() {
     for member in [&anna, &boris] {
         member.until_says("#open-post", "mate in three").await;
         member.until_says("#open-post", "Double check").await;
+        let shown = member.text("#open-post").await;
+        assert!(!shown.contains("verified"), "{shown}");
         member.until_says("#open-post .closes", "Closes").await;
         let alt = member
             .run(
@@ -196,6 +198,20 @@ async fn arrange(coach: &Browser) {
     coach
         .until_says("#week-told", "Topic set: Double check")
         .await;
+    // A motif is a label; a mating pattern is held against what was proved.
+    let second = "#week > li:nth-child(2)";
+    let label = coach.text(second).await;
+    assert!(!label.contains("verified"), "{label}");
+    coach.type_into(topic, " mate\n").await;
+    coach.run("document.activeElement.blur()", vec![]).await;
+    coach.until_says(second, "topic not verified").await;
+    let said = "Topic not verified, Mate by double check: the main line 1.Nh6+";
+    coach.until_says(second, said).await;
+    coach.press("Check").await;
+    coach
+        .until_says("#checked .report:nth-child(2)", said)
+        .await;
+    coach.press("Week").await;
 
     coach.press("Preview: #3 from week.epd: double-check").await;
     coach
@@ -204,7 +220,7 @@ async fn arrange(coach: &Browser) {
     coach.until_says("dialog", "Double check").await;
     let text = coach.text("dialog").await;
     assert!(
-        !text.contains("Nh6"),
+        !text.contains("Nh6") && !text.contains("verified"),
         "the preview gives nothing away: {text}"
     );
     coach.press("Close").await;

@@ -68,6 +68,10 @@ fn rows() -> impl Iterator<Item = (String, Called)> {
 /// assert_eq!(meant("Deflection"), None);
 /// ```
 pub fn meant(topic: &str) -> Option<&'static str> {
+    let own = topic.trim().to_lowercase();
+    if let Some(pattern) = names().find(|pattern| *pattern == own) {
+        return Some(pattern);
+    }
     let read = read(topic);
     let called = CALLED.get(&read.name)?;
     (read.mate || !called.with_mate).then_some(called.pattern)
@@ -159,10 +163,17 @@ mod tests {
         assert!(tags().count() >= 3);
         for pattern in names() {
             let titles = tags().map(|tag| words(tag).text(&format!("pattern-{pattern}")));
-            for name in titles.chain([pattern.to_owned()]) {
+            for name in titles.chain([format!("{pattern} mate"), format!("Mate: {pattern}")]) {
                 for form in forms(&name) {
                     assert_eq!(meant(&form), Some(pattern), "{form}");
                 }
+            }
+            for own in [
+                pattern.to_owned(),
+                pattern.to_uppercase(),
+                format!(" {pattern} "),
+            ] {
+                assert_eq!(meant(&own), Some(pattern), "{own}");
             }
         }
     }
@@ -207,7 +218,11 @@ mod tests {
             ("guéridon", "swallow-tail"),
             ("Gueridon-Matt", "swallow-tail"),
             ("grundreihenmatt", "back-rank"),
+            ("Back rank", "back-rank"),
             ("Backrank", "back-rank"),
+            ("Double-check", "double-check"),
+            ("Double check mate", "double-check"),
+            ("Pawn mate", "pawn"),
             ("back rank checkmate", "back-rank"),
             ("ersticktes Matt", "smothered"),
             ("Stickmatt", "smothered"),
@@ -234,6 +249,8 @@ mod tests {
             "Knight fork",
             "Stalemate",
             "Ahogado",
+            "Double check",
+            "Pawns",
             "Doppelschach",
             "Jaque doble",
             "Bauern",
