@@ -396,7 +396,13 @@ async fn the_rest_that_a_coach_and_a_member_can_ask_for(tongue: Tongue) {
         ("coach preview", vec![first.clone()]),
         ("coach queue", vec![first.clone()]),
         ("coach queue", vec![second.clone()]),
+        // A pattern that the position does not show: said at once, and marked in the week.
+        (
+            "coach topic",
+            vec![second.clone(), ("topic", text("Boden's mate"))],
+        ),
         ("coach move", vec![second.clone(), ("to", Given::Number(1))]),
+        ("coach topic", vec![second.clone()]),
         (
             "coach time",
             vec![first.clone(), ("when", text("2099-12-01 18:00"))],

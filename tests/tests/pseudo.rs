@@ -96,6 +96,8 @@ const ELSEWHERE: &[&str] = &[
     "members",
     "posts",
     "topics",
+    "main-line",
+    "every-line",
 ];
 
 /// The words of a text that were written elsewhere.
@@ -108,7 +110,8 @@ fn written_elsewhere(text: &str) -> Vec<String> {
                 .trim_matches(|c: char| !c.is_alphanumeric())
                 .contains(['.', ':'])
             || word.contains("--")
-            || word.chars().any(|c| c.is_ascii_digit());
+            || word.chars().any(|c| c.is_ascii_digit())
+            || ELSEWHERE.contains(&word.trim_matches(|c: char| !c.is_alphanumeric()));
         let run = word
             .split(|c: char| !c.is_ascii_alphabetic())
             // Vowels stay what they are, and are doubled.

@@ -161,7 +161,7 @@ function entry(item, at, week) {
       { class: "about" },
       make("p", { class: "due" }, make("strong", {}, due(item, week))),
       described(item),
-      item.topic_told ? make("p", { class: isDoubtful(item.topic_check) ? "wrong" : "help" }, item.topic_told) : null,
+      item.topic_told ? make("p", { class: "wrong" }, item.topic_told) : null,
       make("div", { class: "row" }, topic),
     ),
     make(

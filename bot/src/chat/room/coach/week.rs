@@ -58,7 +58,7 @@ struct Placed {
     item: QueueItem,
     /// `2026-12-01T18:00` in the group's zone.
     due_local: Option<String>,
-    /// How it stands to its topic in the coach's words; empty where there is nothing to say.
+    /// Why its topic is not verified, in the coach's words; empty where there is nothing to mark.
     topic_told: String,
 }
 
@@ -76,6 +76,7 @@ async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
         topic_told: item
             .holds
             .topic_check()
+            .filter(|check| check.is_doubtful())
             .map_or_else(String::new, |check| words.tell(&check.facts)),
         due_local: item.due_at.map(|due| {
             due.with_timezone(&zone)
