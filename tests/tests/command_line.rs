@@ -413,6 +413,12 @@ fn check_holds_a_topic_against_the_final_pictures() {
     ] {
         assert!(told.out.contains(part), "{part}: {}", told.out);
     }
+    let strict = sealed_move(
+        &["check", "--topic-on", "main-line", "-"],
+        TOPICS.as_bytes(),
+    );
+    let tally = "3 positions, 3 sound, 1 to look at\n1 position does not show the topic it names";
+    assert!(strict.out.contains(tally), "{}", strict.out);
     let german = sealed_move_in("de_DE.UTF-8", &["check", "-"], TOPICS.as_bytes()).out;
     assert!(
         german.contains(

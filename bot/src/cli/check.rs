@@ -193,7 +193,7 @@ impl Check {
             threads: spare_threads(self.jobs, entries.len()),
         };
         let mut out = io::stdout().lock();
-        let (mut wanting, mut unverified) = (0, 0);
+        let (mut sound, mut wanting, mut unverified) = (0, 0, 0);
         let (on, strict) = (HeldOn::chosen(self.topic_on), self.topic_on.is_some());
         let total = entries.len();
         let mut seen: HashMap<String, String> = HashMap::new();
@@ -226,6 +226,7 @@ impl Check {
                 same_again(&mut seen, &mut report);
                 let doubtful = Topic::is_doubtful(topic.as_ref());
                 unverified += usize::from(doubtful);
+                sound += usize::from(report.verdict == Soundness::Sound);
                 wanting += usize::from(report.verdict != Soundness::Sound || (strict && doubtful));
                 match self.json {
                     true => json_line(&mut out, &Line::on_topic(&report, topic.as_ref())),
@@ -241,7 +242,7 @@ impl Check {
             tell_found(&mut out, &found)?;
         }
         if !self.json && (total > 0 || none_written) {
-            writeln!(out, "{}", tally(total, wanting).said())?;
+            writeln!(out, "{}", tally(total, sound, wanting).said())?;
             if unverified > 0 {
                 let number = number(unverified);
                 writeln!(out, "{}", Text::TopicsNotVerified { number }.said())?;
@@ -578,7 +579,7 @@ fn same_again(seen: &mut HashMap<String, String>, report: &mut Report) {
     }
 }
 
-fn tally(total: usize, wanting: usize) -> Text {
+fn tally(total: usize, sound: usize, wanting: usize) -> Text {
     let count = number;
     let number = count(total);
     match (total, wanting) {
@@ -586,7 +587,7 @@ fn tally(total: usize, wanting: usize) -> Text {
         (_, 0) => Text::CheckedAllSound { number },
         (_, wanting) => Text::SomeToLookAt {
             number,
-            sound: count(total - wanting),
+            sound: count(sound),
             wanting: count(wanting),
         },
     }

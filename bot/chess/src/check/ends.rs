@@ -356,7 +356,7 @@ impl OwnLines<'_> {
         let mut after = Vec::new();
         for (at, mv) in self.line.iter().enumerate() {
             here.play_unchecked(*mv);
-            if at % 2 == 0 {
+            if at.is_multiple_of(2) {
                 after.push(here.clone());
             }
         }

@@ -405,7 +405,7 @@ impl Held<'_> {
         let turn = self.turn();
         let first = line.get(at..=at).unwrap_or_default();
         // Moves of the side that begins come at even places.
-        let (turn, before) = match (at % 2 == 0, turn) {
+        let (turn, before) = match (at.is_multiple_of(2), turn) {
             (true, turn) => (turn, at / 2),
             (false, Color::White) => (Color::Black, at / 2),
             (false, Color::Black) => (Color::White, at / 2 + 1),

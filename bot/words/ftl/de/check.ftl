@@ -160,7 +160,7 @@ move-is-mated-in = { $moves ->
 
 topic-shown = { $extent ->
     [only] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der einzigen Variante von voller Länge.
-    [all] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der Hauptvariante und aller { $lines } Varianten von voller Länge.
+    [all] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der Hauptvariante und jeder Variante von voller Länge (zusammen { $lines }).
     [some] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der Hauptvariante (in { $showing } von { $lines } Varianten voller Länge).
    *[main] Thema bestätigt: { $pattern } steht nach { $last } auf dem Brett, am Ende der Hauptvariante.
 }

@@ -142,7 +142,7 @@ move-is-mated-in = { $line } is mated in { $moves }
 # show the picture, some do ($showing), or how many do is not known.
 topic-shown = { $extent ->
     [only] Topic verified: { $pattern } is on the board after { $last }, at the end of the only full-length line.
-    [all] Topic verified: { $pattern } is on the board after { $last }, at the end of the main line, and at the end of all { $lines } full-length lines.
+    [all] Topic verified: { $pattern } is on the board after { $last }, at the end of the main line and of every full-length line ({ $lines } in all).
     [some] Topic verified: { $pattern } is on the board after { $last }, at the end of the main line (in { $showing } of { $lines } full-length lines).
    *[main] Topic verified: { $pattern } is on the board after { $last }, at the end of the main line.
 }

@@ -166,7 +166,7 @@ move-is-mated-in = { $moves ->
 
 topic-shown = { $extent ->
     [only] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la única variante de longitud completa.
-    [all] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la variante principal y de las { $lines } variantes de longitud completa.
+    [all] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la variante principal y de cada variante de longitud completa ({ $lines } en total).
     [some] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la variante principal (en { $showing } de { $lines } variantes de longitud completa).
    *[main] Tema comprobado: { $pattern } queda en el tablero tras { $last }, al final de la variante principal.
 }
