@@ -8,6 +8,7 @@
 #![cfg_attr(not(test), warn(clippy::expect_used))]
 
 mod budget;
+pub mod card;
 #[cfg(test)]
 mod cases;
 pub mod check;

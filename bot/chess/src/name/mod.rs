@@ -25,7 +25,7 @@ use shakmaty::{Bitboard, Chess, Position, Role, Square};
 pub use called::meant;
 pub use facts::Seen;
 use frame::Frame;
-pub use table::{names, source};
+pub use table::{Source, names, source};
 
 /// What is to be said of the mate on the board; serialises to the object that `name --json` writes.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]

@@ -5,17 +5,23 @@
 //! the Checkmate*; Vuković, *The Art of Attack in Chess*. The exact border of each picture is ours wherever
 //! the books show examples rather than draw one.
 
+use serde::Serialize;
+
 use super::{
     bishops,
     frame::{Frame, Symmetry},
     general, knights, lines, queens, rooks,
 };
 
-/// Where a name is from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Source {
+/// Where a name and its picture are from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Source {
+    /// Renaud and Kahn, *The Art of the Checkmate*.
     RenaudKahn,
+    /// Vuković, *The Art of Attack in Chess*.
     Vukovic,
+    /// What players and coaches say.
     Trade,
 }
 
@@ -288,13 +294,9 @@ pub fn names() -> impl Iterator<Item = &'static str> {
     TABLE.iter().map(|pattern| pattern.name)
 }
 
-/// The literature a pattern's name is from, or `trade use`; empty when it is not one of [`names`].
-pub fn source(pattern: &str) -> &str {
-    find(pattern).map_or("", |known| match known.source {
-        Source::RenaudKahn => "Renaud and Kahn, The Art of the Checkmate",
-        Source::Vukovic => "Vuković, The Art of Attack in Chess",
-        Source::Trade => "trade use",
-    })
+/// Where a pattern's name and picture are from; `None` when it is not one of [`names`].
+pub fn source(pattern: &str) -> Option<Source> {
+    find(pattern).map(|known| known.source)
 }
 
 #[cfg(test)]
