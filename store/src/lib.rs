@@ -30,6 +30,7 @@
 mod attempts;
 mod backup;
 mod calendar;
+mod cards;
 mod chat;
 mod coach_notes;
 mod coach_words;
@@ -69,6 +70,7 @@ mod verdicts;
 pub use attempts::{Attempt, AttemptOf};
 pub use backup::{Overwrite, restore};
 pub use calendar::{NoTimeOfDay, NoWeekdays, TimeOfDay, Weekdays};
+pub use cards::{Card, CardOf, CardWords};
 pub use chat::{ChatKey, NoChatKey};
 pub use coach_notes::CoachNote;
 pub use coach_words::CoachWords;

@@ -216,6 +216,10 @@ values! {
         Pause = "pause",
         /// Let them go out again.
         Resume = "resume",
+        /// Wrote a topic's card.
+        WriteCard = "write-card",
+        /// Took a card of the coaches' back.
+        TakeBackCard = "take-back-card",
     }
 }
 values! {
