@@ -673,7 +673,7 @@ pub enum Hint {
 }
 
 /// A mating pattern, by its name.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Pattern {
     pub pattern: String,
 }

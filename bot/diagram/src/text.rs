@@ -135,6 +135,12 @@ pub enum Text {
         number: i64,
         patterns: List<Pattern>,
     },
+    PictureExample {
+        pattern: Pattern,
+    },
+    PictureExampleTopic {
+        topic: Theirs,
+    },
     RevealMore,
     AltHeading {
         heading: Box<Text>,

@@ -7,6 +7,7 @@
 //! table beside this one.
 
 mod alike;
+mod given;
 mod table;
 #[cfg(test)]
 mod tests;
@@ -20,6 +21,7 @@ use super::{
 };
 
 pub use alike::alike;
+pub use given::{LONGEST_LINE, NoExample};
 
 /// What there is to show of a pattern.
 #[derive(Clone, Debug)]
@@ -118,6 +120,10 @@ fn relatives(pattern: &str) -> Vec<&'static str> {
 /// assert_eq!(apart("hook", "arabian"), "apart-arabian-hook");
 /// ```
 pub fn apart(one: &str, other: &str) -> String {
-    let (first, second) = if one <= other { (one, other) } else { (other, one) };
+    let (first, second) = if one <= other {
+        (one, other)
+    } else {
+        (other, one)
+    };
     format!("apart-{first}-{second}")
 }

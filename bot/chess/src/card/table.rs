@@ -157,11 +157,7 @@ pub(super) static EXAMPLES: &[(&str, &str, &str)] = &[
         "r1bqkb1r/pppn2pp/8/8/4N3/8/PPP2PPP/2K1R3 w kq - 0 1",
         "Nd6#",
     ),
-    (
-        "pawn",
-        "8/8/6pp/7k/5Pn1/6KP/8/8 w - - 0 1",
-        "hxg4#",
-    ),
+    ("pawn", "8/8/6pp/7k/5Pn1/6KP/8/8 w - - 0 1", "hxg4#"),
 ];
 
 /// Patterns that are taken for one another, in the order of the alphabet.

@@ -32,7 +32,11 @@ fn relatives_are_mutual_and_told_once() {
         assert!(!card.relatives.is_empty(), "{}", card.pattern);
         for relative in card.relatives {
             let theirs = super::card(relative).expect("a pattern").relatives;
-            assert!(theirs.contains(&card.pattern), "{relative}: {}", card.pattern);
+            assert!(
+                theirs.contains(&card.pattern),
+                "{relative}: {}",
+                card.pattern
+            );
         }
     }
 }
@@ -51,7 +55,13 @@ fn examples_are_sound_and_end_in_their_pattern() {
             ..Entry::default()
         };
         let report = check(&entry, &CheckOptions::default(), &Budget::unlimited());
-        assert_eq!(report.verdict, Soundness::Sound, "{}: {:?}", card.pattern, report.message);
+        assert_eq!(
+            report.verdict,
+            Soundness::Sound,
+            "{}: {:?}",
+            card.pattern,
+            report.message
+        );
         assert!(report.proved, "{}", card.pattern);
         assert_eq!(report.keys, [line[0].clone()], "{}", card.pattern);
         let positions = card.example.positions();
@@ -112,11 +122,18 @@ fn every_image_is_alike_and_a_moved_piece_is_not() {
             images.push(image);
         }
         for image in &images {
-            assert!(alike(&board, image) && alike(image, &board), "{}", card.pattern);
+            assert!(
+                alike(&board, image) && alike(image, &board),
+                "{}",
+                card.pattern
+            );
         }
         let mut upside_down = board.clone();
         upside_down.flip_vertical();
-        assert!(!alike(&board, &upside_down), "pawns would run the other way");
+        assert!(
+            !alike(&board, &upside_down),
+            "pawns would run the other way"
+        );
         let after = &card.example.positions()[1];
         assert!(!alike(&board, after.board()), "{}", card.pattern);
     }
