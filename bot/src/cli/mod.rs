@@ -3,6 +3,7 @@
 
 mod backoff;
 mod backup;
+mod card;
 mod check;
 pub mod config;
 
@@ -86,6 +87,8 @@ enum Command {
     Grade(grade::Grade),
     /// Name the mate on the board
     Name(name::Name),
+    /// Read what a mating pattern is about, with an example
+    Card(card::Card),
     /// Find positions for a topic in games
     Find(find::Find),
     /// Offer the bot's own search to programs that speak UCI
@@ -149,6 +152,7 @@ pub fn run(cli: Cli, chats: Registry) -> ExitCode {
         Command::Lesson(command) => command.run(&place),
         Command::Grade(command) => command.run(),
         Command::Name(command) => command.run(),
+        Command::Card(command) => command.run(),
         Command::Find(command) => command.run(),
         Command::Diagram(command) => command.run(),
         Command::Engine(command) => command.run(),

@@ -17,7 +17,10 @@ use super::{
     tongue::readers,
 };
 use crate::{
-    chat::{common::text::Tasked, pictures},
+    chat::{
+        common::{card, text::Tasked},
+        pictures,
+    },
     chess::parse_fen,
     desk::{
         Content, Desk, ItemId, Person, Place, PositionId, QueueItem, Queued, Telling, TopicName,
@@ -81,6 +84,14 @@ enum Action {
         #[arg(long)]
         topic: Option<String>,
         /// When they go out, in the group's own time, such as 2026-12-01T18:00
+        #[arg(long, value_name = "WHEN")]
+        on: Option<String>,
+    },
+    /// Put a topic's card at the end of the queue: its words with the position of its example, in the group's language
+    Card {
+        /// The card, by the name or title of its pattern, or by its topic
+        name: String,
+        /// When it goes out, in the group's own time, such as 2026-12-01T18:00
         #[arg(long, value_name = "WHEN")]
         on: Option<String>,
     },
@@ -214,6 +225,12 @@ impl Action {
                     .coach()
                     .enqueue_words(group, &coach, &words, fen.as_deref(), topic)
                     .await?;
+                fixed(desk, group, &coach, item, on).await?;
+            }
+            Self::Card { name, on } => {
+                let on = on.as_deref().map(local_time).transpose()?.flatten();
+                let card = desk.member().card_called(group, &name).await?;
+                let item = card::enqueue(desk, group, &coach, card).await?;
                 fixed(desk, group, &coach, item, on).await?;
             }
             Self::Words {

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::{KindName, MemberId, Verdict, error::Done, telling::Points};
-use crate::chess::fact::Theirs;
+use crate::chess::fact::{Pattern, Theirs};
 
 pub use sealed_move_store::Deed;
 
@@ -24,6 +24,7 @@ pub enum DeedNote {
     NoteMark { number: i64, points: Points },
     NoteAnswer,
     NoteMerged { name: Theirs, other: Theirs },
+    NotePattern { pattern: Pattern },
     NoteWords { words: Theirs },
 }
 

@@ -29,6 +29,16 @@ impl Desk {
             .await
     }
 
+    /// Draws the position of a card's example in the group's style; `language` is that of its words.
+    pub(super) async fn draw_card(
+        &self,
+        board: Chess,
+        settings: &Settings,
+        language: &str,
+    ) -> Done<Picture> {
+        self.draw(diagram(board, settings), language).await
+    }
+
     /// How a language says what stands in pictures.
     pub(super) fn tongue(&self, language: &str) -> Tongue {
         Tongue::new(language, self.inner.options.pictures)

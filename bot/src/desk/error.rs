@@ -5,7 +5,10 @@ use std::fmt;
 use sealed_move_store::{NoPoints, NoTimeOfDay, NoWeekdays, StoreError};
 use serde::Serialize;
 
-use super::refusal::{Refusal, StoreFault};
+use super::{
+    cards::NoCardId,
+    refusal::{Refusal, StoreFault},
+};
 
 /// Why the desk could not do what was asked. What is said of it is a [`Refusal`], for the person who asked.
 #[derive(Debug)]
@@ -98,6 +101,12 @@ impl From<NoTimeOfDay> for DeskError {
 impl From<NoWeekdays> for DeskError {
     fn from(_: NoWeekdays) -> Self {
         Self::BadRequest(Refusal::DaysOfWeek)
+    }
+}
+
+impl From<NoCardId> for DeskError {
+    fn from(_: NoCardId) -> Self {
+        Self::NotFound(Refusal::NoCard)
     }
 }
 

@@ -11,6 +11,7 @@
 
 mod answers;
 mod attempt;
+mod cards;
 mod checking;
 pub mod clock;
 mod coach;
@@ -63,11 +64,15 @@ mod turns;
 mod waiting;
 
 pub use answers::WordsRow;
+pub use cards::{
+    CardId, CardLink, CardName, CardRow, CardSheet, CardWords, LONGEST_DEFINITION, LONGEST_LOOK,
+    NoCardId, ShownExample,
+};
 pub use clock::{Clock, SystemClock, TestClock};
 pub use coach::{
     CheckedPosition, CoachDesk, DIAGRAMS_AT_ONCE, DeedRow, Differs, FoundWritten, Fresh,
     HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, LessonPlan, LessonRow, LessonSheet,
-    Listed, Merged, MutedUntil, NewPostContent, PartHolds, PartSheet, PartStands, Planned,
+    Listed, Merged, MutedUntil, NewCard, NewPostContent, PartHolds, PartSheet, PartStands, Planned,
     PostedBefore, QueueItem, Queued, SameAgain, SameChoice, StepSheet, Telling, Version,
     WatchedRow, in_file_order,
 };

@@ -182,6 +182,27 @@ pub enum Refusal {
     },
     WouldTellOther,
 
+    // Of topic cards.
+    NoCard,
+    NoCardOf {
+        topic: Theirs,
+    },
+    CardHeldBack,
+    CardIsOurs,
+    CardWithoutWords,
+    CardTooLong {
+        part: CardPart,
+        most: Whole,
+    },
+    MovesWithoutPosition,
+    ExampleFails {
+        at: Theirs,
+        after: u32,
+    },
+    ExampleTooLong {
+        most: Whole,
+    },
+
     // Of a coach's verdicts, answers and members.
     AnswerWanted,
     AnswerTooLong {
@@ -302,6 +323,14 @@ pub enum Lacking {
 pub enum When {
     Post,
     Reveal,
+}
+
+/// A part of a card that a coach writes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CardPart {
+    Definition,
+    Look,
 }
 
 /// What points are paid for.

@@ -6,7 +6,7 @@ use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
     CoachWords, CommonWrong, Desk, Kind, LanguageTag, Period, Place, PostId, Report, RevealSheet,
-    Settings, Shown, Solution,
+    Settings, Shown, Solution, cards,
     checking::report,
     content::{self, Held},
     convert,
@@ -63,15 +63,22 @@ impl Desk {
     /// The sheet of a reveal.
     pub(super) async fn reveal_sheet(&self, place: &Place, post: Post) -> Done<RevealSheet> {
         let (at, of) = (place.clone(), post.clone());
-        let (settings, held, attempts, wrong) = self
+        let (settings, held, attempts, wrong, cards) = self
             .read(move |db| {
                 let group = group_at(db, &at)?;
                 let settings = convert::kept_settings(&group.settings)?;
+                let held = content::held(db, &of)?;
+                let patterns = match held.problem() {
+                    Some(posed) => patterns(posed)?,
+                    None => Vec::new(),
+                };
+                let cards = cards::of_reveal(db, &group, &patterns, of.topic.as_deref())?;
                 Ok((
                     settings,
-                    content::held(db, &of)?,
+                    held,
                     db.attempts_at(of.id)?,
                     db.wrong_first_moves(of.id)?,
+                    cards,
                 ))
             })
             .await?;
@@ -103,6 +110,7 @@ impl Desk {
             .await?;
         Ok(RevealSheet {
             shows,
+            cards,
             took_part: attempts.len(),
             leaderboard,
             post: self.post_sheet(&settings, post, &held).await?,
@@ -169,7 +177,7 @@ impl Desk {
     }
 
     /// Draws a reveal off the async threads.
-    async fn draw_reveal(&self, reveal: Reveal, language: &str) -> Done<Picture> {
+    pub(super) async fn draw_reveal(&self, reveal: Reveal, language: &str) -> Done<Picture> {
         let tongue = self.tongue(language);
         Ok(self
             .inner
@@ -177,6 +185,12 @@ impl Desk {
             .run("drawing a reveal", 10.0, move |_| reveal.png(&tongue))
             .await??)
     }
+}
+
+/// The patterns in the final position of a problem's solution.
+fn patterns(posed: &Posed) -> Done<Vec<String>> {
+    let report = report(&posed.position.check.report)?;
+    Ok(name::name(&played(&posed.board, &report.line).position).patterns)
 }
 
 /// A position reached by a line.

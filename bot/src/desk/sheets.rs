@@ -4,7 +4,7 @@
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Deserializer, Serialize, de::Error as _};
 
-use super::{Content, Kind, LanguageTag, MemberId, PostId, ReplyId, Said};
+use super::{CardLink, Content, Kind, LanguageTag, MemberId, PostId, ReplyId, Said};
 
 pub use crate::chess::check::{Report, Soundness, TopicCheck, TopicOn, TopicState, topic_check};
 pub use crate::chess::comments::{Note, lines as note_lines};
@@ -148,6 +148,8 @@ pub struct RevealSheet {
     pub post: PostSheet,
     /// What it shows.
     pub shows: Shown,
+    /// The cards it leads to: of the patterns in the final position, and of the topic.
+    pub cards: Vec<CardLink>,
     /// How many took part.
     pub took_part: usize,
     /// Leaderboard so far: of the post's topic, or of all topics when it has none.

@@ -9,8 +9,8 @@ use super::{fit, text::Study};
 use crate::{
     chat::said::{in_words, words_of},
     desk::{
-        Content, ItemId, MemberId, Outcome, Place, PositionId, PostId, PostSheet, ReplyId, Said,
-        SameChoice, Verdict, VerdictSheet,
+        CardId, Content, ItemId, MemberId, Outcome, Place, PositionId, PostId, PostSheet, ReplyId,
+        Said, SameChoice, Verdict, VerdictSheet,
     },
     words::Words,
 };
@@ -108,6 +108,16 @@ pub enum Press {
     },
     /// Something with an entry of the week.
     Week(WeekPress, ItemId),
+    /// A topic card.
+    Card(CardId),
+    /// The form for a coach's copy of a card, or that form sent.
+    EditCard(CardId),
+    /// The form for the card of a topic, or that form sent.
+    NewCard,
+    /// A coach's card is taken back.
+    TakeBackCard(CardId),
+    /// A card goes into the week.
+    QueueCard(CardId),
     /// Something with a message that waits for its writer's word; by the message's id.
     Held(i64, HeldPress),
 }
@@ -205,6 +215,11 @@ impl Press {
                 };
                 (verb, position.get(), None)
             }
+            Self::Card(card) => ("card", 0, Some(card.to_string())),
+            Self::EditCard(card) => ("card-edit", 0, Some(card.to_string())),
+            Self::NewCard => ("card-new", 0, None),
+            Self::TakeBackCard(card) => ("card-back", 0, Some(card.to_string())),
+            Self::QueueCard(card) => ("card-queue", 0, Some(card.to_string())),
             Self::Week(press, item) => (word_of(&WEEK, &press), item.get(), None),
             Self::Held(message, HeldPress::Look) => ("held-look", message, None),
             Self::Held(message, HeldPress::Answer(post)) => {
@@ -252,6 +267,11 @@ impl Press {
                 anyway: verb.ends_with("-anyway"),
                 again: verb.starts_with("queue-again"),
             },
+            "card" => Self::Card(more?.parse().ok()?),
+            "card-edit" => Self::EditCard(more?.parse().ok()?),
+            "card-new" => Self::NewCard,
+            "card-back" => Self::TakeBackCard(more?.parse().ok()?),
+            "card-queue" => Self::QueueCard(more?.parse().ok()?),
             "held-look" => Self::Held(about, HeldPress::Look),
             "held-answer" => Self::Held(about, HeldPress::Answer(more?.parse().ok()?)),
             "held-say" => Self::Held(about, HeldPress::Say),
@@ -461,7 +481,7 @@ pub fn readings(place: &Place, sheet: &VerdictSheet) -> Vec<CreateActionRow> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chat::discord::house::place;
+    use crate::{chat::discord::house::place, desk::TopicId};
 
     /// Each kind of press with its id. Those under posts and in direct messages stand there for ever.
     fn every() -> Vec<(Pressed, &'static str)> {
@@ -526,6 +546,27 @@ mod tests {
             ),
             (within(Press::Held(5, HeldPress::Say)), "held-say:7:5"),
             (within(Press::Held(5, HeldPress::Drop)), "held-drop:7:5"),
+            (
+                within(Press::Card(CardId::Pattern("boden"))),
+                "card:7:0:boden",
+            ),
+            (
+                within(Press::Card(CardId::Topic(TopicId::of(5)))),
+                "card:7:0:topic-5",
+            ),
+            (
+                within(Press::EditCard(CardId::Pattern("max-lange"))),
+                "card-edit:7:0:max-lange",
+            ),
+            (within(Press::NewCard), "card-new:7:0"),
+            (
+                within(Press::TakeBackCard(CardId::Topic(TopicId::of(5)))),
+                "card-back:7:0:topic-5",
+            ),
+            (
+                within(Press::QueueCard(CardId::Pattern("boden"))),
+                "card-queue:7:0:boden",
+            ),
             (Pressed::Page { report: 7, at: 5 }, "page:7:5"),
             (Pressed::Part { answer: 7, at: 5 }, "part:7:5"),
             (
@@ -573,6 +614,8 @@ mod tests {
             "same:7:5:none",
             "page:7:-1",
             "held-answer:7:5:x",
+            "card:7:0",
+            "card:7:0:no-such-thing",
         ] {
             assert_eq!(Pressed::read(strange), None, "{strange}");
         }

@@ -167,7 +167,9 @@ impl Discord {
         let words = self.house.words_of_group(place).await;
         let mut pages = sheets::reveal::letter(words, sheet).pages();
         let rest = pages.split_off(1.min(pages.len()));
-        let first = pages.pop().unwrap_or_default();
+        let mut first = pages.pop().unwrap_or_default();
+        let cards = sheets::card::under_reveal(words, place, &sheet.cards);
+        first.rows.extend(cards);
         let heading = sheets::reveal::headings(sheet);
         let nonce = format!("r{}-0", post.post);
         let message = self

@@ -12,7 +12,11 @@ use super::{
     text::{Coach, Plain, Study},
 };
 use crate::{
-    desk::{DeskError, Place, Points, PostId, ReplyId},
+    chat::common::card::Told,
+    desk::{
+        CardSheet, DeskError, LONGEST_DEFINITION, LONGEST_LOOK, NewCard, Place, Points, PostId,
+        ReplyId,
+    },
     words::Words,
 };
 
@@ -152,6 +156,72 @@ pub fn say_form(words: &Words, place: &Place) -> CreateModal {
     let id = Press::NewWords.id(place);
     CreateModal::new(id, words.say(&Coach::FormSay))
         .components(written_fields(words, Coach::FormSayWords))
+}
+
+/// What a coach writes on a card, beginning with what is on it.
+fn card_fields(words: &Words, written: &NewCard) -> Vec<CreateActionRow> {
+    let long = |label: Study, id: &str, value: &str, most: usize, needed: bool| {
+        CreateInputText::new(InputTextStyle::Paragraph, words.say(&label), id)
+            .value(value)
+            .required(needed)
+            .max_length(u16::try_from(most).unwrap_or(u16::MAX))
+    };
+    let line = |label: Study, id: &str, value: &str, most: u16| {
+        CreateInputText::new(InputTextStyle::Short, words.say(&label), id)
+            .value(value)
+            .required(false)
+            .max_length(most)
+    };
+    let NewCard {
+        definition,
+        look,
+        fen,
+        moves,
+    } = written;
+    let (what, watch) = (Study::FormCardDefinition, Study::FormCardLook);
+    [
+        long(what, "definition", definition, LONGEST_DEFINITION, true),
+        long(watch, "look", look, LONGEST_LOOK, false),
+        line(Study::FormCardFen, "fen", fen, 100),
+        line(Study::FormCardMoves, "moves", moves, 300),
+    ]
+    .map(CreateActionRow::InputText)
+    .into()
+}
+
+/// A coach's copy of a card. The program's own example need not be copied.
+pub fn card_form(words: &Words, place: &Place, sheet: &CardSheet) -> CreateModal {
+    let told = Told::of(words, sheet);
+    let own = sheet.example.as_ref().filter(|_| sheet.words.by_coach());
+    let written = NewCard {
+        definition: told.definition,
+        look: told.look,
+        fen: own.map_or(String::new(), |example| example.fen.clone()),
+        moves: own.map_or(String::new(), |example| example.solution.clone()),
+    };
+    let id = Press::EditCard(sheet.link.card).id(place);
+    CreateModal::new(id, words.say(&Study::FormCard)).components(card_fields(words, &written))
+}
+
+/// The card of a topic.
+pub fn new_card_form(words: &Words, place: &Place) -> CreateModal {
+    let label = words.say(&Coach::FormTopic);
+    let topic = CreateInputText::new(InputTextStyle::Short, label, "topic")
+        .required(true)
+        .max_length(80);
+    let mut fields = vec![CreateActionRow::InputText(topic)];
+    fields.extend(card_fields(words, &NewCard::default()));
+    CreateModal::new(Press::NewCard.id(place), words.say(&Study::FormCard)).components(fields)
+}
+
+/// What was written on a card.
+pub fn card_of(form: &ModalInteraction) -> NewCard {
+    NewCard {
+        definition: field(form, "definition"),
+        look: field(form, "look"),
+        fen: field(form, "fen"),
+        moves: field(form, "moves"),
+    }
 }
 
 /// A private answer without a verdict.

@@ -14,9 +14,11 @@
 //! | `text`, `trouble` | what the room says itself, and what could not be done |
 //! | `paper` | the JSON shapes |
 //! | `member` | what a member asks for |
+//! | `cards` | topic cards |
 //! | `coach` | what the coach asks for |
 //! | `pages` | the pages and their parts |
 
+mod cards;
 mod coach;
 mod devices;
 mod door;
@@ -280,6 +282,7 @@ fn router(room: Shared) -> Router {
         .merge(door::routes())
         .merge(feed::routes())
         .merge(member::routes())
+        .merge(cards::routes())
         .merge(devices::routes())
         .merge(language::routes())
         .merge(coach::routes())

@@ -5,6 +5,7 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
+use super::cards::Led;
 use crate::desk::{
     self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, InLesson, Leaderboard,
     Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, Points, PositionId,
@@ -146,6 +147,8 @@ pub(super) struct Reveal {
     post: Post,
     #[serde(flatten)]
     shows: Revealed,
+    /// Where to read more of it.
+    cards: Vec<Led>,
     took_part: usize,
     leaderboard: Leaderboard,
 }
@@ -178,6 +181,11 @@ impl Reveal {
         );
         Self {
             post: Post::of(&sheet.post, words),
+            cards: sheet
+                .cards
+                .iter()
+                .map(|link| Led::to(link, words))
+                .collect(),
             shows: match sheet.shows {
                 desk::Shown::Solution(solution) => Revealed::Solution {
                     picture: Shown::at(src, &solution.picture, words),

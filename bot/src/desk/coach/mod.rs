@@ -6,6 +6,7 @@
 
 mod answers;
 mod by_hand;
+mod cards;
 mod deeds;
 mod group;
 mod import;
@@ -27,6 +28,7 @@ use super::Desk;
 
 pub use answers::LONGEST_WORDS;
 pub use by_hand::HomeworkRow;
+pub use cards::NewCard;
 pub use deeds::DeedRow;
 pub use import::DIAGRAMS_AT_ONCE;
 pub use lesson_plan::{LessonPlan, Planned};

@@ -5,6 +5,7 @@
 //! [`MemberDesk::answer_to`] takes what was sent as an answer.
 
 mod aim;
+mod cards;
 mod doubt;
 mod edits;
 mod entrance;

@@ -1,5 +1,6 @@
 //! The desk as a whole, on a store in a file and with a clock that stands until it is set.
 
+mod cards;
 mod coach;
 mod coach_words;
 mod content;

@@ -121,6 +121,9 @@ help-queue-say = Worte ans Ende der Woche stellen, die nur gelesen werden: Darau
     .arg-fen = Eine Stellung, die daneben gezeigt wird
     .arg-topic = Das Thema
     .arg-on = Wann sie hinausgehen, in der Zeit der Gruppe, etwa 2026-12-01T18:00
+help-queue-card = Die Karte eines Themas ans Ende der Woche stellen: ihre Worte mit der Stellung des Beispiels, in der Sprache der Gruppe
+    .arg-name = Die Karte, mit Namen oder Titel des Mattbilds oder mit ihrem Thema
+    .arg-on = Wann sie hinausgeht, in der Zeit der Gruppe, etwa 2026-12-01T18:00
 help-queue-words = Die Worte zu einer Stellung ansehen oder neu schreiben
     .arg-post = Worte zur Aufgabe; ein leerer Text nimmt sie weg
     .arg-reveal = Worte zur Auflösung; ein leerer Text nimmt sie weg
@@ -193,6 +196,15 @@ help-name = Das Matt auf dem Brett benennen
         Beispiel:
           sealed-move name '3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1'
     .arg-position = Die Stellung, am Zug ist die mattgesetzte Seite
+help-card = Nachlesen, worum es bei einem Mattbild geht, mit einem Beispiel
+    .long = Nachlesen, worum es bei einem Mattbild geht: Definition, worauf zu achten ist, was es von seinen Verwandten trennt, ein Beispiel mit Lösung und woher es stammt. Ohne Namen: die Mattbilder, zu denen es Karten gibt.
+    .after =
+        Beispiele:
+          sealed-move card boden
+          sealed-move card "Ersticktes Matt" --out erstickt.png
+    .arg-name = Das Mattbild, mit seinem Namen oder seinem Titel in einer der Sprachen
+    .arg-json = Ein JSON-Objekt je Karte
+    .arg-out = Das Bild vom Ende des Beispiels dorthin schreiben; die Endung .png oder .svg sagt, was
 help-find = In Partien Stellungen zu einem Thema finden
     .long =
         In Partien Stellungen zu einem Thema finden: erzwungene Matts, die in einem Mattbild enden, gespielt oder ausgelassen.

@@ -139,6 +139,8 @@ deed-word = { $deed ->
     [post-now] sofort gestellt
     [close-now] Stellung geschlossen
     [pause] Pause begonnen
+    [write-card] Themenkarte geschrieben
+    [take-back-card] Themenkarte zurückgenommen
    *[resume] Pause beendet
 }
 erased-coach = ein gelöschter Trainer

@@ -83,6 +83,7 @@ help-answering = { $content ->
 help-outcome = **Was dann geschieht.** In einer versiegelten Gruppe siehst nur du das Urteil; in einer offenen steht es für die anderen hinter einer Spoiler-Markierung. Ein Zug, den du schreibst, wo andere mitlesen, gilt als deine Antwort, und ich verberge ihn, wo ich darf. Geplauder bleibt stehen; was einen Zug verraten könnte, verberge ich, wo ich darf, und frage nur dich, was es sein soll: deine Antwort, eine Nachricht an alle oder nichts.
 help-lines = **Eine längere Variante** spielen wir Zug für Zug. Für jeden deiner Züge gibt es Tipps in drei Stufen: die Figur, die Idee, den Zug.
 help-points = **Punkte.** /{ command-study } { command-study-points } sagt, wie hier gezählt wird.
+help-cards = **Karten.** Mit /{ command-study } { command-study-card } liest du, was ein Mattbild ist, worauf zu achten ist und was es von seinen Verwandten trennt, mit einem Beispiel.
 help-editing = **Bearbeiten oder löschen.** Was entschieden ist, bleibt entschieden. Eine Nachricht, in der ich keinen Zug gefunden habe, kannst du bearbeiten; ich lese sie dann noch einmal.
 help-data = **Deine Daten.** /{ command-study } { command-study-my-data } zeigt alles, was über dich gespeichert ist, /{ command-study } { command-study-erase-me } löscht es.
 help-language = **Sprache.** Ich spreche mit dir, wie dein Discord eingestellt ist; mit /{ command-study } { command-study-language } wählst du eine andere Sprache.
@@ -118,3 +119,23 @@ button-next-part = Nächster Teil
 discord-refused = Discord hat meine Antwort nicht angenommen; bitte versuch es noch einmal.
 rest-put-away = Der Rest davon ist weggeräumt; bitte frag noch einmal danach.
 answer-forgotten = An diese Nachricht erinnere ich mich nicht mehr; bitte schreib deine Antwort noch einmal.
+
+## Themenkarten
+
+cards-there = Karten gibt es zu: { $titles }. Mit /{ command-study } { command-study-card } liest du eine.
+card-tells = { $copy ->
+    [yes] Mitglieder sehen vorerst die Karte des Programms: Deine würde etwas von der offenen Stellung { $numbers } verraten.
+   *[no] Mitglieder sehen diese Karte zurzeit nicht: Sie würde etwas von der offenen Stellung { $numbers } verraten.
+}
+card-saved = Die Karte ist gespeichert.
+card-taken-back = Deine Karte ist zurückgenommen.
+form-card = Eine Themenkarte für die Gruppe
+form-card-definition = Was es ist
+form-card-look = Worauf zu achten ist
+form-card-fen = Beispiel als FEN
+form-card-moves = Seine Züge, etwa 1.Td8+ Txd8 2.Txd8#
+button-card = Karte: { $title }
+button-edit-card = Für die Gruppe bearbeiten
+button-new-card = Karte zu einem Thema schreiben
+button-queue-card = In die Woche stellen
+button-take-back-card = Meine Karte zurücknehmen

@@ -55,4 +55,5 @@ note-verdict = { $verdict ->
 note-mark = Frage { $number }: { $points-text }
 note-answer = eine Antwort
 note-merged = { $name } war auch { $other }
+note-pattern = die Karte { $pattern }
 note-words = { $words }

@@ -81,6 +81,8 @@ legend-square = markiertes Feld
 
 picture-heading = Nr. { $number }
 picture-heading-pattern = Nr. { $number } · { $patterns }
+picture-example = Beispiel: { $pattern }
+picture-example-topic = Beispiel: { $topic }
 reveal-more = und weitere
 alt-heading = { $heading }.
 alt-final = Schlussstellung.

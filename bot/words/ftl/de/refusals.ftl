@@ -192,3 +192,22 @@ store-fails = { $why ->
 }
 picture-fails = Das Bild ließ sich nicht zeichnen; bitte sag es dem, der den Bot betreibt.
 broke = Im Bot ist etwas schiefgegangen. Was gespeichert war, ist nicht verloren; bitte sag es dem, der den Bot betreibt.
+
+## Themenkarten
+
+no-card = Diese Karte gibt es nicht; wähle eine aus der Liste.
+no-card-of = Zu „{ $topic }“ gibt es keine Karte; wähle eine aus der Liste.
+card-held-back = Diese Karte ist vorerst zurückgehalten: Sie würde etwas von einer offenen Stellung verraten. Nach deren Auflösung ist sie wieder da.
+card-is-ours = Diese Karte ist die eigene des Programms; es gibt nichts zurückzunehmen.
+card-without-words = Schreib, worum es bei dem Thema geht; eine Karte braucht eine Definition.
+card-too-long = { $part ->
+    [definition] Die Definition hat mehr als { $most } Zeichen; kürze sie.
+   *[look] Worauf zu achten ist, hat mehr als { $most } Zeichen; kürze es.
+}
+moves-without-position = Da sind Züge, aber keine Stellung; gib auch die FEN des Beispiels an, oder lass die Züge weg.
+example-fails = { $after ->
+    [0] Das Beispiel ist nicht spielbar: { $at } ist in seiner Stellung kein legaler Zug.
+    [one] Das Beispiel ist nicht spielbar: Nach { $after } Zug ist { $at } kein legaler.
+   *[other] Das Beispiel ist nicht spielbar: Nach { $after } Zügen ist { $at } kein legaler.
+}
+example-too-long = Das Beispiel hat mehr als { $most } Züge beider Seiten zusammen; hör früher auf.

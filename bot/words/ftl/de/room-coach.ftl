@@ -339,6 +339,8 @@ coaching-deed = { $deed ->
     [close-now] { $by } hat vorzeitig geschlossen
     [pause] { $by } hat eine Pause eingelegt
     [resume] { $by } hat die Pause beendet
+    [write-card] { $by } hat eine Themenkarte geschrieben
+    [take-back-card] { $by } hat eine Themenkarte zurückgenommen
    *[other] { $by } hat etwas anderes getan
 }
 coaching-erased-coach = Ein gelöschter Trainer
@@ -439,3 +441,24 @@ coaching-lesson-part-as-before = Dieselbe Stellung wie in Schritt { $step }; sie
 coaching-lesson-part-waits = In der Woche.
 coaching-lesson-part-open = Gestellt als Nr. { $number }, noch offen.
 coaching-lesson-part-closed = Gestellt als Nr. { $number } und geschlossen.
+
+## Themenkarten
+
+coaching-card-tells = Mitglieder sehen sie zurzeit nicht: Sie würde etwas von der offenen Stellung { $numbers } verraten.
+coaching-card-tells-copy = Mitglieder sehen vorerst die Karte des Programms: Deine würde etwas von der offenen Stellung { $numbers } verraten.
+coaching-card-own = deine eigene
+coaching-card-edit = Für die Gruppe bearbeiten
+coaching-card-edit-what = Was du speicherst, steht für diese Gruppe an der Stelle der Worte des Programms, in der Sprache, in der du schreibst. Ohne Stellung behält die Karte das Beispiel des Programms.
+coaching-card-new = Eine Karte zu einem eigenen Thema schreiben
+coaching-card-new-what = Heißt ein Thema wie ein Mattbild, so ändert das dessen Karte.
+coaching-card-definition = Was es ist
+coaching-card-look = Worauf zu achten ist (kann fehlen)
+coaching-card-fen = Beispiel als FEN (kann fehlen)
+coaching-card-moves = Seine Züge, etwa 1.Td8+ Txd8 2.Txd8#
+coaching-card-save = Karte speichern
+coaching-card-saved = Die Karte ist gespeichert.
+coaching-card-queue = In die Woche stellen
+coaching-card-queued = Sie wartet am Ende der Woche, als Worte mit der Stellung des Beispiels.
+coaching-card-take-back = Meine Karte zurücknehmen
+coaching-card-take-back-sure = Deine Karte zurücknehmen? Was du darauf geschrieben hast, ist dann weg.
+coaching-card-taken-back = Deine Karte ist zurückgenommen.

@@ -272,3 +272,24 @@ room-keep = Behalten
 room-erased = Gelöscht
 room-come-in-again = Unter neuem Namen wieder hereinkommen
 room-none = nichts
+
+## Themenkarten
+
+room-nav-cards = Karten
+room-cards = Themenkarten
+room-cards-what = Eine Seite für jedes Mattbild: was es ist, worauf zu achten ist und was es von seinen Verwandten trennt.
+room-cards-all = Alle Karten
+room-cards-of = { $count ->
+    [one] Mehr auf der Karte: { $cards }
+   *[other] Mehr auf den Karten: { $cards }
+}
+room-card-coachs = Von deinem Trainer
+room-card-held = Zurückgehalten bis zur Auflösung einer offenen Stellung
+room-card-look = Worauf zu achten ist
+room-card-relatives = Leicht damit zu verwechseln
+room-card-example = Beispiel
+room-card-start = { $task } Such die Lösung, bevor du weiterliest.
+room-card-solution = Die Lösung: { $line }
+room-card-end = Wohin es führt
+room-card-start-words = Die Stellung in Worten
+room-card-end-words = Die Schlussstellung in Worten

@@ -121,6 +121,9 @@ help-queue-say = Put words at the end of the queue that are there to be read: th
     .arg-fen = A position to be shown beside them
     .arg-topic = The topic
     .arg-on = When they go out, in the group's own time, such as 2026-12-01T18:00
+help-queue-card = Put a topic's card at the end of the queue: its words with the position of its example, in the group's language
+    .arg-name = The card, by the name or title of its pattern, or by its topic
+    .arg-on = When it goes out, in the group's own time, such as 2026-12-01T18:00
 help-queue-words = See the words that go out with a position, or write them anew
     .arg-post = Words that go out with the post; an empty text takes them away
     .arg-reveal = Words for the reveal; an empty text takes them away
@@ -193,6 +196,15 @@ help-name = Name the mate on the board
         Example:
           sealed-move name '3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1'
     .arg-position = The position, with the mated side to move
+help-card = Read what a mating pattern is about, with an example
+    .long = Read what a mating pattern is about: definition, what to look for, what tells it from its relatives, an example with its solution, and where it is from. Without a name, the patterns there are cards of.
+    .after =
+        Examples:
+          sealed-move card boden
+          sealed-move card "Smothered mate" --out smothered.png
+    .arg-name = The pattern, by its name or its title in any language
+    .arg-json = One JSON object a card
+    .arg-out = Write the picture of the example's end there; the ending .png or .svg says what
 help-find = Find positions for a topic in games
     .long =
         Find positions for a topic in games: forced mates that end in a mating pattern, played or missed.

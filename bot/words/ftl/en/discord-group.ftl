@@ -141,6 +141,8 @@ deed-word = { $deed ->
     [post-now] posted at once
     [close-now] closed a position
     [pause] paused
+    [write-card] wrote a topic card
+    [take-back-card] took a topic card back
    *[resume] resumed
 }
 erased-coach = a coach who is erased

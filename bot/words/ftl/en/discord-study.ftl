@@ -90,6 +90,7 @@ help-answering = { $content ->
 help-outcome = **What comes of it.** In a sealed group you alone see the verdict; in an open one the others find it behind a spoiler mark. A move that you write where others read is taken as your answer, and hidden where I may. Talk is left alone; what may give a move away I hide where I may, and ask you in private what it is to be: your answer, a word to all, or nothing.
 help-lines = **A longer line** is played out with you move by move. Hints come in three steps for each move of yours: the piece, the idea, the move.
 help-points = **Points.** /study points says how they are counted here.
+help-cards = **Cards.** /study card tells what a pattern is, what to look for and what tells it from its relatives, with an example.
 help-editing = **Editing or deleting.** What was decided stands. A message in which I found no move may be edited, and is read again.
 help-data = **Your data.** /study my-data shows everything that is kept of you, /study erase-me erases it.
 help-language = **Language.** I speak to you as your Discord is set; /study language chooses another one.
@@ -127,3 +128,23 @@ button-next-part = Next part
 discord-refused = Discord did not take my answer; please try again.
 rest-put-away = The rest of this is put away; please ask for it once more.
 answer-forgotten = That message is gone from my memory; please write your answer again.
+
+## Topic cards
+
+cards-there = There are cards of these: { $titles }. Ask for one with /study card.
+card-tells = { $copy ->
+    [yes] Members see the program's own card for now: yours would tell of position { $numbers }, which is open.
+   *[no] Members do not see this card now: it would tell of position { $numbers }, which is open.
+}
+card-saved = The card is saved.
+card-taken-back = Your card is taken back.
+form-card = A topic card for the group
+form-card-definition = What it is
+form-card-look = What to look for
+form-card-fen = Example, as FEN
+form-card-moves = Its moves, such as 1.Rd8+ Rxd8 2.Rxd8#
+button-card = Card: { $title }
+button-edit-card = Edit for the group
+button-new-card = Write a card for a topic
+button-queue-card = Put it into the week
+button-take-back-card = Take my card back

@@ -57,4 +57,5 @@ note-verdict = { $verdict ->
 note-mark = question { $number }: { $points-text }
 note-answer = an answer
 note-merged = { $name } was { $other } too
+note-pattern = the card of { $pattern }
 note-words = { $words }

@@ -76,6 +76,8 @@ legend-square = marked square
 
 picture-heading = No. { $number }
 picture-heading-pattern = No. { $number } · { $patterns }
+picture-example = Example: { $pattern }
+picture-example-topic = Example: { $topic }
 reveal-more = and more
 alt-heading = { $heading }.
 alt-final = Final position.

@@ -194,3 +194,22 @@ store-fails = { $why ->
 }
 picture-fails = The picture could not be drawn; please tell whoever runs the bot.
 broke = Something went wrong inside the bot. What was kept before is not lost; please tell whoever runs the bot.
+
+## Topic cards
+
+no-card = There is no such card; choose one of the list.
+no-card-of = There is no card of "{ $topic }"; choose one of the list.
+card-held-back = This card is held back for now: it would tell of a position that is open. It is here again after that position's reveal.
+card-is-ours = This card is the program's own, and there is nothing to take back.
+card-without-words = Write what the topic is about; a card needs a definition.
+card-too-long = { $part ->
+    [definition] The definition is more than { $most } characters; shorten it.
+   *[look] What to look for is more than { $most } characters; shorten it.
+}
+moves-without-position = There are moves but no position; give the example's FEN too, or leave the moves out.
+example-fails = { $after ->
+    [0] The example cannot be played: { $at } is no legal move in its position.
+    [one] The example cannot be played: after { $after } move, { $at } is no legal one.
+   *[other] The example cannot be played: after { $after } moves, { $at } is no legal one.
+}
+example-too-long = The example has more than { $most } moves of both sides together; end it sooner.

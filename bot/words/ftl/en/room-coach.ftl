@@ -357,6 +357,8 @@ coaching-deed = { $deed ->
     [close-now] { $by } closed early
     [pause] { $by } paused the posts
     [resume] { $by } let posts go out again
+    [write-card] { $by } wrote a topic card
+    [take-back-card] { $by } took a topic card back
    *[other] { $by } did something else
 }
 coaching-erased-coach = A coach who is erased
@@ -459,3 +461,24 @@ coaching-lesson-part-as-before = The same position as in step { $step }; it goes
 coaching-lesson-part-waits = In the week.
 coaching-lesson-part-open = Posted as No. { $number }, still open.
 coaching-lesson-part-closed = Posted as No. { $number } and closed.
+
+## Topic cards
+
+coaching-card-tells = Members do not see this now: it would tell of position { $numbers }, which is open.
+coaching-card-tells-copy = Members see the program's own card for now: yours would tell of position { $numbers }, which is open.
+coaching-card-own = your own
+coaching-card-edit = Edit for the group
+coaching-card-edit-what = What you save stands in the place of the program's words, for this group, in the language you write. Without a position the card keeps the program's example.
+coaching-card-new = Write a card for a topic of yours
+coaching-card-new-what = A topic that is called as a mating pattern changes that pattern's card.
+coaching-card-definition = What it is
+coaching-card-look = What to look for (may be left out)
+coaching-card-fen = Example, as FEN (may be left out)
+coaching-card-moves = Its moves, such as 1.Rd8+ Rxd8 2.Rxd8#
+coaching-card-save = Save the card
+coaching-card-saved = The card is saved.
+coaching-card-queue = Put it into the week
+coaching-card-queued = It waits at the end of the week, as words with the example's position.
+coaching-card-take-back = Take my card back
+coaching-card-take-back-sure = Take your card back? What you wrote on it is lost.
+coaching-card-taken-back = Your card is taken back.

@@ -290,3 +290,24 @@ room-erased = Erased
 room-come-in-again = Come in again under a new name
 # Where there is nothing in a list of what is kept.
 room-none = none
+
+## Topic cards
+
+room-nav-cards = Cards
+room-cards = Topic cards
+room-cards-what = A page for each pattern: what it is, what to look for, and what tells it from its relatives.
+room-cards-all = All cards
+room-cards-of = { $count ->
+    [one] More on its card: { $cards }
+   *[other] More on their cards: { $cards }
+}
+room-card-coachs = Your coach's own
+room-card-held = Held back until an open position is revealed
+room-card-look = What to look for
+room-card-relatives = Easily taken for it
+room-card-example = Example
+room-card-start = { $task } Find it before you read on.
+room-card-solution = The solution: { $line }
+room-card-end = Where it leads
+room-card-start-words = The position in words
+room-card-end-words = The final position in words

@@ -121,6 +121,9 @@ help-queue-say = Pone al final de la semana palabras para leer: no admiten respu
     .arg-fen = Una posición que se muestra al lado
     .arg-topic = El tema
     .arg-on = Cuándo salen, en la hora del grupo, como 2026-12-01T18:00
+help-queue-card = Pone la ficha de un tema al final de la semana: sus palabras con la posición del ejemplo, en el idioma del grupo
+    .arg-name = La ficha, por el nombre o el título de su patrón, o por su tema
+    .arg-on = Cuándo sale, en la hora del grupo, como 2026-12-01T18:00
 help-queue-words = Mira las palabras que salen con una posición, o escríbelas de nuevo
     .arg-post = Palabras que salen con el problema; un texto vacío las quita
     .arg-reveal = Palabras para la solución; un texto vacío las quita
@@ -193,6 +196,15 @@ help-name = Pone nombre al mate que está en el tablero
         Ejemplo:
           sealed-move name '3R2k1/5ppp/8/8/8/8/8/6K1 b - - 0 1'
     .arg-position = La posición, con el bando en mate por jugar
+help-card = Lee de qué trata un patrón de mate, con un ejemplo
+    .long = Lee de qué trata un patrón de mate: definición, en qué fijarse, qué lo separa de sus parientes, un ejemplo con su solución y de dónde viene. Sin nombre, los patrones de los que hay fichas.
+    .after =
+        Ejemplos:
+          sealed-move card boden
+          sealed-move card "Mate de la coz" --out coz.png
+    .arg-name = El patrón, por su nombre o por su título en cualquiera de los idiomas
+    .arg-json = Un objeto JSON por ficha
+    .arg-out = Escribe ahí la imagen del final del ejemplo; la terminación .png o .svg dice cuál
 help-find = Busca en partidas posiciones para un tema
     .long =
         Busca en partidas posiciones para un tema: mates forzados que terminan en un patrón, jugados o desaprovechados.

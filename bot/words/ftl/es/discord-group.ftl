@@ -139,6 +139,8 @@ deed-word = { $deed ->
     [post-now] publicó al momento
     [close-now] cerró una posición
     [pause] puso en pausa
+    [write-card] escribió una ficha de tema
+    [take-back-card] retiró una ficha de tema
    *[resume] reanudó
 }
 erased-coach = un entrenador borrado

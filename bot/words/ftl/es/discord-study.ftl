@@ -83,6 +83,7 @@ help-answering = { $content ->
 help-outcome = **Qué pasa entonces.** En un grupo sellado solo tú ves el veredicto; en uno abierto los demás lo encuentran detrás de una marca de spoiler. Una jugada que escribes donde otros leen se toma como tu respuesta, y la oculto donde puedo. La charla se queda como está; lo que podría revelar una jugada lo oculto donde puedo y te pregunto en privado qué debe ser: tu respuesta, un mensaje para todos o nada.
 help-lines = **Una variante más larga** la jugamos jugada a jugada. Para cada jugada tuya hay pistas en tres pasos: la pieza, la idea, la jugada.
 help-points = **Puntos.** /{ command-study } { command-study-points } dice cómo se cuentan aquí.
+help-cards = **Fichas.** /{ command-study } { command-study-card } explica qué es un patrón, en qué fijarse y qué lo separa de sus parientes, con un ejemplo.
 help-editing = **Editar o borrar.** Lo decidido queda decidido. Un mensaje en el que no encontré ninguna jugada se puede editar, y lo vuelvo a leer.
 help-data = **Tus datos.** /{ command-study } { command-study-my-data } muestra todo lo que se guarda de ti, /{ command-study } { command-study-erase-me } lo borra.
 help-language = **Idioma.** Te hablo en el idioma de tu Discord; con /{ command-study } { command-study-language } eliges otro.
@@ -118,3 +119,23 @@ button-next-part = Parte siguiente
 discord-refused = Discord no ha aceptado mi respuesta; inténtalo otra vez.
 rest-put-away = El resto de esto ya no está a mano; pídelo otra vez, por favor.
 answer-forgotten = Ya no recuerdo ese mensaje; escribe tu respuesta otra vez, por favor.
+
+## Fichas de temas
+
+cards-there = Hay fichas de: { $titles }. Lee una con /{ command-study } { command-study-card }.
+card-tells = { $copy ->
+    [yes] Por ahora los miembros ven la ficha del programa: la tuya delataría algo de la posición { $numbers }, que está abierta.
+   *[no] Los miembros no ven ahora esta ficha: delataría algo de la posición { $numbers }, que está abierta.
+}
+card-saved = La ficha está guardada.
+card-taken-back = Tu ficha está retirada.
+form-card = Una ficha de tema para el grupo
+form-card-definition = Qué es
+form-card-look = En qué fijarse
+form-card-fen = Ejemplo, en FEN
+form-card-moves = Sus jugadas, como 1.Td8+ Txd8 2.Txd8#
+button-card = Ficha: { $title }
+button-edit-card = Editar para el grupo
+button-new-card = Escribir la ficha de un tema
+button-queue-card = Ponerla en la semana
+button-take-back-card = Retirar mi ficha

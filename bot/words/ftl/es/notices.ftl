@@ -55,4 +55,5 @@ note-verdict = { $verdict ->
 note-mark = pregunta { $number }: { $points-text }
 note-answer = una respuesta
 note-merged = { $name } era también { $other }
+note-pattern = la ficha { $pattern }
 note-words = { $words }

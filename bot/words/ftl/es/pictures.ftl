@@ -73,6 +73,8 @@ legend-square = casilla señalada
 
 picture-heading = N.º { $number }
 picture-heading-pattern = N.º { $number } · { $patterns }
+picture-example = Ejemplo: { $pattern }
+picture-example-topic = Ejemplo: { $topic }
 reveal-more = y más
 alt-heading = { $heading }.
 alt-final = Posición final.

@@ -192,3 +192,22 @@ store-fails = { $why ->
 }
 picture-fails = El dibujo no se pudo hacer; avisa a quien lleva el bot.
 broke = Algo ha fallado dentro del bot. Lo que estaba guardado no se ha perdido; avisa a quien lleva el bot.
+
+## Fichas de temas
+
+no-card = No existe esa ficha; elige una de la lista.
+no-card-of = No hay ficha de «{ $topic }»; elige una de la lista.
+card-held-back = Esta ficha está retenida por ahora: delataría algo de una posición abierta. Vuelve cuando se publique su solución.
+card-is-ours = Esta ficha es la propia del programa; no hay nada que retirar.
+card-without-words = Escribe de qué trata el tema; una ficha necesita una definición.
+card-too-long = { $part ->
+    [definition] La definición pasa de { $most } caracteres; acórtala.
+   *[look] En qué fijarse pasa de { $most } caracteres; acórtalo.
+}
+moves-without-position = Hay jugadas pero no posición; da también el FEN del ejemplo, o quita las jugadas.
+example-fails = { $after ->
+    [0] El ejemplo no se puede jugar: { $at } no es una jugada legal en su posición.
+    [one] El ejemplo no se puede jugar: tras { $after } jugada, { $at } no es legal.
+   *[other] El ejemplo no se puede jugar: tras { $after } jugadas, { $at } no es legal.
+}
+example-too-long = El ejemplo tiene más de { $most } jugadas entre los dos bandos; termínalo antes.

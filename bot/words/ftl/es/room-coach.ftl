@@ -339,6 +339,8 @@ coaching-deed = { $deed ->
     [close-now] { $by } cerró una posición antes de tiempo
     [pause] { $by } hizo una pausa
     [resume] { $by } terminó la pausa
+    [write-card] { $by } escribió una ficha de tema
+    [take-back-card] { $by } retiró una ficha de tema
    *[other] { $by } hizo otra cosa
 }
 coaching-erased-coach = Un entrenador borrado
@@ -439,3 +441,24 @@ coaching-lesson-part-as-before = La misma posición que en el paso { $step }; sa
 coaching-lesson-part-waits = En la semana.
 coaching-lesson-part-open = Publicado como n.º { $number }, todavía abierto.
 coaching-lesson-part-closed = Publicado como n.º { $number } y cerrado.
+
+## Fichas de temas
+
+coaching-card-tells = Los miembros no la ven ahora: delataría algo de la posición { $numbers }, que está abierta.
+coaching-card-tells-copy = Por ahora los miembros ven la ficha del programa: la tuya delataría algo de la posición { $numbers }, que está abierta.
+coaching-card-own = tuya
+coaching-card-edit = Editar para el grupo
+coaching-card-edit-what = Lo que guardes ocupa el lugar de las palabras del programa, para este grupo, en el idioma en que escribas. Sin posición, la ficha conserva el ejemplo del programa.
+coaching-card-new = Escribir una ficha de un tema tuyo
+coaching-card-new-what = Un tema que se llama como un patrón de mate cambia la ficha de ese patrón.
+coaching-card-definition = Qué es
+coaching-card-look = En qué fijarse (se puede omitir)
+coaching-card-fen = Ejemplo, en FEN (se puede omitir)
+coaching-card-moves = Sus jugadas, como 1.Td8+ Txd8 2.Txd8#
+coaching-card-save = Guardar la ficha
+coaching-card-saved = La ficha está guardada.
+coaching-card-queue = Ponerla en la semana
+coaching-card-queued = Espera al final de la semana, como palabras con la posición del ejemplo.
+coaching-card-take-back = Retirar mi ficha
+coaching-card-take-back-sure = ¿Retirar tu ficha? Se pierde lo que escribiste en ella.
+coaching-card-taken-back = Tu ficha está retirada.

@@ -272,3 +272,24 @@ room-keep = Conservarlo
 room-erased = Borrado
 room-come-in-again = Volver a entrar con otro nombre
 room-none = nada
+
+## Fichas de temas
+
+room-nav-cards = Fichas
+room-cards = Fichas de temas
+room-cards-what = Una página para cada patrón: qué es, en qué fijarse y qué lo separa de sus parientes.
+room-cards-all = Todas las fichas
+room-cards-of = { $count ->
+    [one] Más en su ficha: { $cards }
+   *[other] Más en sus fichas: { $cards }
+}
+room-card-coachs = De tu entrenador
+room-card-held = Retenida hasta la solución de una posición abierta
+room-card-look = En qué fijarse
+room-card-relatives = Fáciles de confundir con él
+room-card-example = Ejemplo
+room-card-start = { $task } Busca la solución antes de seguir leyendo.
+room-card-solution = La solución: { $line }
+room-card-end = Adónde lleva
+room-card-start-words = La posición en palabras
+room-card-end-words = La posición final en palabras

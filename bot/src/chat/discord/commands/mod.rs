@@ -3,6 +3,7 @@
 
 mod add_coach;
 pub mod answers;
+pub mod card;
 mod check;
 mod close;
 mod export;

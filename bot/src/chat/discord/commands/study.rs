@@ -6,7 +6,7 @@ use poise::serenity_prelude as serenity;
 use serde_json::json;
 use serenity::{ButtonStyle, CreateActionRow, MessageId, UserId};
 
-use super::{Answer, Ctx, language, leaderboard, member, post_meant, privately};
+use super::{Answer, Ctx, card, language, leaderboard, member, post_meant, privately};
 use crate::{
     chat::{
         common::text::points_rules,
@@ -39,6 +39,7 @@ use crate::{
         "give_up",
         "progress",
         "leaderboard::leaderboard",
+        "card::card",
         "points",
         "my_data",
         "erase_me",
@@ -374,6 +375,7 @@ fn help_text(words: &Words, house: &Arc<House>) -> String {
         Study::HelpOutcome,
         Study::HelpLines,
         Study::HelpPoints,
+        Study::HelpCards,
         Study::HelpEditing,
         Study::HelpData,
         Study::HelpLanguage,

@@ -2,7 +2,7 @@
 //!
 //! The tables are here; what is done stands in a file for each subject: `at_post` what members ask for at
 //! a post, `by_hand` what coaches do with replies, `in_week` what they do with the week, `reports` the
-//! pages of a check's report, `erasing` what is no longer to be kept. Each reads who asks by itself, so
+//! pages of a check's report, `with_cards` topic cards, `erasing` what is no longer to be kept. Each reads who asks by itself, so
 //! that the promise of an answer goes out before anything else is done.
 
 mod at_post;
@@ -10,6 +10,7 @@ mod by_hand;
 mod erasing;
 mod in_week;
 mod reports;
+mod with_cards;
 
 use std::future::Future;
 
@@ -18,7 +19,7 @@ use serenity::{ChannelId, ComponentInteraction, CreateModal, ModalInteraction};
 
 use super::{
     buttons::{HeldPress, Press, Pressed},
-    forms::{answer_form, mark_form, private_form, respond_form, verdict_form},
+    forms::{answer_form, mark_form, new_card_form, private_form, respond_form, verdict_form},
     house::{self, House},
     letter::Letter,
     oops::{Answer, said},
@@ -108,6 +109,12 @@ async fn pressed_in_group(button: Button<'_>, at: At<'_>, wanted: Press) {
                 .await;
         }
 
+        Press::Card(card) => button.message(with_cards::read(at, card)).await,
+        Press::EditCard(card) => button.form_of(with_cards::edit(at, card)).await,
+        Press::NewCard => button.form(|words| new_card_form(words, place)).await,
+        Press::TakeBackCard(card) => button.in_place(with_cards::taken_back(at, card)).await,
+        Press::QueueCard(card) => button.message(with_cards::enqueued(at, card)).await,
+
         // Commands open these forms, and no button does.
         Press::NewQuestion | Press::NewWords => button.message(form_old()).await,
     }
@@ -141,6 +148,9 @@ async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> An
         Press::NewQuestion => in_week::question(at, form).await,
         Press::NewWords => in_week::words_alone(at, form).await,
 
+        Press::EditCard(card) => with_cards::edited(at, card, form).await,
+        Press::NewCard => with_cards::written(at, form).await,
+
         // Buttons, which open no form.
         Press::Hint(_)
         | Press::TakeHint(_)
@@ -156,6 +166,9 @@ async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> An
         | Press::NoAnswer(_)
         | Press::Homework(_)
         | Press::Queue { .. }
+        | Press::Card(_)
+        | Press::TakeBackCard(_)
+        | Press::QueueCard(_)
         | Press::Week(..) => form_old().await,
     }
 }
@@ -181,6 +194,15 @@ impl<'a> Button<'a> {
         let asked = Asked::Press(self.press);
         let form = form(asked.words(self.house).await);
         private::form(self.house, asked, form).await;
+    }
+
+    /// Opens a form that shows what is kept; where that cannot be had, why.
+    async fn form_of(self, work: impl Future<Output = Answer<CreateModal>>) {
+        let asked = Asked::Press(self.press);
+        match work.await {
+            Ok(form) => private::form(self.house, asked, form).await,
+            Err(error) => private::privately(self.house, asked, async { Err(error) }).await,
+        }
     }
 
     /// Gives what is done as a message of its own.

@@ -2,6 +2,7 @@
 //! places, their pictures and their buttons.
 
 pub mod lesson;
+pub mod card;
 pub mod post;
 pub mod report;
 pub mod reveal;

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Moment, Moves, Plain, Points};
+use super::{And, Label, List, Moment, Moves, Plain, Points};
 use crate::desk::OwnState;
 
 /// A sentence or a few, a button, or a part of a form.
@@ -98,6 +98,30 @@ pub enum Study {
     ErasureAsked,
     ErasedYou,
 
+    // Topic cards.
+    CardsThere {
+        titles: List<Plain>,
+    },
+    /// `copy`: members see the program's own instead.
+    CardTells {
+        numbers: And<Plain>,
+        copy: bool,
+    },
+    CardSaved,
+    CardTakenBack,
+    FormCard,
+    FormCardDefinition,
+    FormCardLook,
+    FormCardFen,
+    FormCardMoves,
+    ButtonCard {
+        title: Label,
+    },
+    ButtonEditCard,
+    ButtonNewCard,
+    ButtonQueueCard,
+    ButtonTakeBackCard,
+
     // How it all works, a paragraph each. `content`: whether messages are told to the bot.
     HelpAnswering {
         content: bool,
@@ -105,6 +129,7 @@ pub enum Study {
     HelpOutcome,
     HelpLines,
     HelpPoints,
+    HelpCards,
     HelpEditing,
     HelpData,
     HelpLanguage,

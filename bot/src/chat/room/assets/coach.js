@@ -3,6 +3,7 @@
 
 import { careful, get, mark, post } from "./ask.js";
 import { button, byId, fill, make, sure } from "./build.js";
+import { coachCards } from "./coach-cards.js";
 import { showChats } from "./coach-chats.js";
 import { checking, openCheck, showShelf } from "./coach-check.js";
 import { checkingLesson, openLessons } from "./coach-lessons.js";
@@ -165,6 +166,7 @@ async function comeIn() {
     lessons: () => openLessons(state, refresh),
     posts: () => openPosts(state),
     summary: () => openSummary(),
+    cards: (wanted) => coachCards(wanted),
     members: () => openMembers(state),
     settings: () => openSettings(state),
   });

@@ -3,6 +3,7 @@
 
 import { careful, get, mark, post } from "./ask.js";
 import { button, byId, choice, fill, make, sure } from "./build.js";
+import { openCards } from "./cards.js";
 import { choose, composer, settle } from "./composer.js";
 import { keepUp } from "./language.js";
 import { follow } from "./live.js";
@@ -127,6 +128,7 @@ async function comeIn() {
     mine: () => myWork(byId("mine"), state),
     leaders: () => leaders(byId("leaders"), state),
     past: (wanted) => pastPosts(byId("past"), state, wanted),
+    cards: (wanted) => openCards(byId("cards"), wanted),
     kept: () => keptOfMe(byId("kept"), state),
   });
   follow(

@@ -4,7 +4,7 @@
 import { button, fresh, make } from "./build.js";
 import { leaderboard } from "./tables.js";
 import { closing } from "./when.js";
-import { listed, moves, pattern, say } from "./words.js";
+import { listed, moves, pattern, say, sayAround } from "./words.js";
 
 /** A post as everyone sees it: a problem, a question, or words alone. */
 export function posted(post, { closes = true } = {}) {
@@ -113,6 +113,7 @@ function answered(sheet, me) {
     { class: "reveal", "aria-labelledby": title },
     make("h3", { id: title }, say("room-question-closed", { number: String(sheet.post.number) })),
     make("p", { class: "coach-words" }, sheet.post.words),
+    cardsOf(sheet),
     sheet.at_reveal ? make("div", {}, make("h4", {}, say("room-coach-words")), make("p", { class: "coach-words" }, sheet.at_reveal)) : null,
     make("p", {}, sheet.answered.length ? say("room-answered-by", { names: listed(sheet.answered) }) : say("room-nobody-answered")),
     standings(sheet, me),
@@ -140,6 +141,7 @@ function solution(sheet, me) {
     make("p", { class: "task" }, make("span", { class: "sign" }, sheet.post.stipulation), sheet.post.task),
     make("ol", { class: "solution" }, sheet.solution.map((line) => make("li", {}, lineOf(line)))),
     sheet.patterns.length ? make("p", {}, say("room-final-picture", { patterns: listed(sheet.patterns.map(pattern)) })) : null,
+    cardsOf(sheet),
     sheet.comment ? make("p", { class: "coach-words" }, sheet.comment) : null,
     sheet.notes.length ? notes(sheet.notes) : null,
     make(
@@ -197,6 +199,16 @@ function commonWrong({ san, count, refutation, why }) {
 function solvers({ took_part: count, solved }) {
   if (count === 0) return say("room-nobody-took-part");
   return solved.length ? say("room-solved-by", { names: listed(solved), count }) : say("room-nobody-solved", { count });
+}
+
+/** The way to a card. */
+export const cardLink = ({ card, title }) => make("a", { href: `#cards/${card}` }, title);
+
+/** Where to read more of what a reveal shows. */
+function cardsOf(sheet) {
+  if (!sheet.cards.length) return null;
+  const cards = make("span", {}, sheet.cards.map((card, at) => [at ? ", " : "", cardLink(card)]).flat());
+  return make("p", { class: "cards-of" }, sayAround("room-cards-of", { count: sheet.cards.length, cards }));
 }
 
 /** "No. 3". */

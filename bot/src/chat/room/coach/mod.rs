@@ -1,5 +1,6 @@
 //! What the coach asks for. One file a subject; every call needs the coach's cookie.
 
+mod cards;
 mod chats;
 mod checks;
 mod lessons;
@@ -22,6 +23,7 @@ use crate::words::Words;
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
+        .merge(cards::routes())
         .merge(chats::routes())
         .merge(checks::routes())
         .merge(lessons::routes())
