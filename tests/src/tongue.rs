@@ -12,6 +12,7 @@ use sealed_move_words::source;
 /// The files of a language that Discord speaks from. Names and descriptions of commands are Discord's own to
 /// show.
 const SPOKEN: &[&str] = &[
+    "cards.ftl",
     "check.ftl",
     "common.ftl",
     "discord-coach.ftl",

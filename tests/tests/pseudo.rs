@@ -51,6 +51,7 @@ const ELSEWHERE: &[&str] = &[
     "ACDE",
     "serve",
     "demo",
+    "card",
     "check",
     "import",
     "queue",
@@ -298,6 +299,9 @@ async fn nothing_in_the_room_is_written_elsewhere_or_cut() {
         ("mine", "#mine table"),
         ("leaders", "#leaders table"),
         ("past", "#past details"),
+        ("cards", "#cards .card-list"),
+        ("cards/boden", "#cards .card"),
+        ("cards/corridor", "#cards [data-card=corridor]"),
         ("kept", "#erase"),
     ] {
         view(&anna, name, filled).await;
@@ -308,6 +312,8 @@ async fn nothing_in_the_room_is_written_elsewhere_or_cut() {
         ("check", "#checked .report"),
         ("posts", "#posts details"),
         ("summary", "#summary table"),
+        ("cards", "#cards .card-list"),
+        ("cards/greco", "#cards .card"),
         ("talk", "#stream li"),
         ("members", "#members details[data-member]"),
         ("settings", "#save-settings"),
@@ -320,6 +326,16 @@ async fn nothing_in_the_room_is_written_elsewhere_or_cut() {
         (&anna, "/api/say", json!({ "text": " ", "source": "п" })),
         (&anna, "/api/rename", json!({ "name": "Розалинда" })),
         (&coach, "/api/coach/post-now", json!({ "item": 999 })),
+        (
+            &coach,
+            "/api/coach/cards/boden",
+            json!({ "definition": "" }),
+        ),
+        (
+            &coach,
+            "/api/coach/cards/boden",
+            json!({ "definition": "Да.", "fen": "6k1/5ppp/8/8/8/8/5PPP/R5K1 w - - 0 1", "moves": "Ла9" }),
+        ),
         (&coach, "/api/coach/queue/999/time", json!({ "at": "?" })),
     ] {
         let told = ask(page, path, Some(body)).await;
@@ -399,11 +415,16 @@ async fn nothing_on_discord_is_written_elsewhere_or_too_long() {
         "study board",
         "study progress",
         "study leaderboard",
+        "study card",
         "study points",
         "study my-data",
         "study help",
     ] {
         anna.command(channel, line, &[]).await;
+    }
+    for person in [&anna, coach] {
+        let topic = ("topic", Given::Text("boden".into()));
+        person.command(channel, "study card", &[topic]).await;
     }
     for line in [
         "coach summary",
@@ -446,6 +467,11 @@ fn nothing_on_the_console_is_written_elsewhere() {
         (with_store(&["queue"]), ""),
         (with_store(&["queue", "question", "Что?"]), ""),
         (with_store(&["leaderboard"]), ""),
+        (with_store(&["queue", "card", "boden"]), ""),
+        (with_store(&["queue", "card", "вилка"]), ""),
+        (vec!["card".into()], ""),
+        (vec!["card".into(), "reti".into()], ""),
+        (vec!["card".into(), "вилка".into()], ""),
         (with_store(&["summary"]), ""),
         (with_store(&["leaderboard", "--period", "вчера"]), ""),
         (

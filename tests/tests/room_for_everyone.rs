@@ -129,18 +129,22 @@ async fn view(page: &Browser, name: &str, filled: &str) {
     page.find(filled).await;
 }
 
-const MEMBER: [(&str, &str); 5] = [
+const MEMBER: [(&str, &str); 7] = [
     ("talk", "#stream .reveal"),
     ("mine", "#mine table"),
     ("leaders", "#leaders table"),
     ("past", "#past details"),
+    ("cards", "#cards .card-list"),
+    ("cards/corridor", "#cards .card"),
     ("kept", "#erase"),
 ];
-const COACH: [(&str, &str); 7] = [
+const COACH: [(&str, &str); 9] = [
     ("week", "#week > li[data-item]"),
     ("check", "#checked .report"),
     ("posts", "#posts details"),
     ("summary", "#summary table"),
+    ("cards", "#cards .card-list"),
+    ("cards/corridor", "#cards .card"),
     ("talk", "#stream li"),
     ("members", "#members details[data-member]"),
     ("settings", "#save-settings"),

@@ -34,6 +34,7 @@ const SOURCES: &[&str] = &[
     include_str!("../../bot/src/chat/discord/text/study.rs"),
     include_str!("../../bot/src/chat/discord/text/talk.rs"),
     include_str!("../../bot/src/chat/room/text.rs"),
+    include_str!("../../bot/src/chat/common/card.rs"),
     include_str!("../../bot/src/chat/common/text.rs"),
     include_str!("../../bot/src/chat/common/same.rs"),
     include_str!("../../bot/src/cli/figures.rs"),
@@ -184,6 +185,8 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Named" => named(&["group", "topic", "file"]),
         "When" => named(&["post", "reveal"]),
         "Paid" => named(&["wrong", "hint"]),
+        "CardPart" => named(&["definition", "look"]),
+        "Source" => named(&["renaud-kahn", "vukovic", "trade"]),
         "StoreFault" => named(&["full", "busy", "read-only", "damaged", "stopped", "other"]),
         "Pattern" => of("pattern", &["boden"]),
         "Task" => vec![json!("win"), json!("draw")],
@@ -410,6 +413,8 @@ fn no_message_is_unused() {
             "button-",
             "command-",
             "definition-",
+            "look-",
+            "apart-",
             "help",
         ]
         .iter()
@@ -427,6 +432,29 @@ fn no_message_is_unused() {
         for tag in tags() {
             let defined = words(tag).text(&format!("definition-{pattern}"));
             assert!(defined.ends_with('.'), "{tag}: {pattern}: {defined}");
+        }
+    }
+    // What stands under a pattern's name is asked for by it.
+    let cards: Vec<_> = sealed_move::chess::card::cards().collect();
+    let asked: BTreeSet<String> = cards
+        .iter()
+        .flat_map(|card| {
+            let apart = card
+                .relatives
+                .iter()
+                .map(|other| sealed_move::chess::card::apart(card.pattern, other));
+            apart.chain([format!("look-{}", card.pattern)])
+        })
+        .collect();
+    let there: BTreeSet<String> = sealed_move::words::ids()
+        .filter(|id| id.starts_with("look-") || id.starts_with("apart-"))
+        .filter(|id| !used.contains(*id))
+        .map(str::to_owned)
+        .collect();
+    assert_eq!(there, asked);
+    for tag in tags().filter(|tag| *tag != "en") {
+        for id in &asked {
+            assert_ne!(words(tag).text(id), english().text(id), "{tag}: {id}");
         }
     }
 }

@@ -6,7 +6,7 @@ use sealed_move_store::{NoPoints, NoTimeOfDay, NoWeekdays, StoreError};
 use serde::Serialize;
 
 use super::{
-    cards::NoCardId,
+    card_id::NoCardId,
     refusal::{Refusal, StoreFault},
 };
 

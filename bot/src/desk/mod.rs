@@ -11,6 +11,9 @@
 
 mod answers;
 mod attempt;
+mod card_drawing;
+mod card_held;
+mod card_id;
 mod cards;
 mod checking;
 pub mod clock;
@@ -64,9 +67,10 @@ mod turns;
 mod waiting;
 
 pub use answers::WordsRow;
+pub use card_id::{CardId, NoCardId};
 pub use cards::{
-    CardId, CardLink, CardName, CardRow, CardSheet, CardWords, LONGEST_DEFINITION, LONGEST_LOOK,
-    NoCardId, ShownExample,
+    CardLink, CardName, CardRow, CardSheet, CardWords, LONGEST_DEFINITION, LONGEST_LOOK,
+    ShownExample,
 };
 pub use clock::{Clock, SystemClock, TestClock};
 pub use coach::{

@@ -13,8 +13,8 @@ use crate::chess::{
 use crate::desk::{
     CardId, CardLink, CardName, CardRow, CardSheet, ItemId, LONGEST_DEFINITION, LONGEST_LOOK,
     Person, Place, TopicName,
-    cards::{self, open_problems},
-    convert,
+    card_held::open_problems,
+    cards, convert,
     deeds::{DeedNote, did},
     error::{Done, bad_request},
     handle::{coached, coaching},

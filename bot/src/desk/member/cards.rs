@@ -3,7 +3,8 @@
 use super::MemberDesk;
 use crate::desk::{
     CardId, CardRow, CardSheet, Place,
-    cards::{self, for_members, open_problems},
+    card_held::open_problems,
+    cards::{self, for_members},
     convert,
     error::{Done, bad_request},
     handle::group_at,

@@ -34,7 +34,7 @@ pub enum CardId {
 pub struct NoCardId;
 
 impl CardId {
-    pub(in crate::desk) fn kept(self) -> CardOf {
+    pub(super) fn kept(self) -> CardOf {
         match self {
             Self::Pattern(name) => CardOf::Pattern(name.to_owned()),
             Self::Topic(id) => CardOf::Topic(id),

@@ -7,25 +7,23 @@
 use sealed_move_store::{Db, Group, PostState};
 use shakmaty::{Board, Position as _};
 
-use super::{CardWords, Known};
-use crate::{
-    chess::{
-        card::{alike, positions},
-        comments,
-        line::numbered,
-    },
-    desk::{
-        Report,
-        checking::report,
-        content::{self, Held},
-        error::Done,
-        problems::Posed,
-    },
+use super::{
+    CardWords, Report,
+    cards::Known,
+    checking::report,
+    content::{self, Held},
+    error::Done,
+    problems::Posed,
+};
+use crate::chess::{
+    card::{alike, positions},
+    comments,
+    line::numbered,
 };
 
 /// A problem whose reveal is still to come.
 #[derive(Clone, Debug)]
-pub(in crate::desk) struct OpenProblem {
+pub(super) struct OpenProblem {
     number: i64,
     posed: Posed,
     report: Report,
@@ -41,7 +39,7 @@ impl OpenProblem {
 }
 
 /// The problems of a group whose reveal is still to come.
-pub(in crate::desk) fn open_problems(db: &Db<'_>, group: &Group) -> Done<Vec<OpenProblem>> {
+pub(super) fn open_problems(db: &Db<'_>, group: &Group) -> Done<Vec<OpenProblem>> {
     let mut open = Vec::new();
     for state in [PostState::Intended, PostState::Open] {
         for post in db.posts_in(group.id, state)? {

@@ -2,41 +2,29 @@
 //!
 //! A coach's card stands in the place of the program's of the same pattern, or is about a topic of the group
 //! that the program has none of. The words of the program's stand above this floor, under the pattern's name;
-//! here it is known that they are meant. Which cards would tell of an open post is found in [`held`].
-
-mod held;
-mod id;
+//! here it is known that they are meant. Which cards would tell of an open post is found in [`super::card_held`];
+//! a card is drawn by `card_drawing`.
 
 use sealed_move_store::{CardOf, CardWords as KeptWords, Db, Group};
-use shakmaty::Position as _;
 
 use super::{
-    Desk, Picture, Settings, Side, TopicId,
+    CardId, Picture, Side, TopicId,
+    card_held::{self, OpenProblem},
     drawing::board_of,
     error::{DeskError, Done, not_found},
     refusal::Refusal,
 };
-use crate::{
-    chess::{
-        Stipulation,
-        card::{self, Example},
-        fact::{Pattern, Theirs},
-        line::{moves, numbered},
-        name::{self, Source, called},
-    },
-    diagram::{Text, reveal::Reveal},
+use crate::chess::{
+    Stipulation,
+    card::{self, Example},
+    fact::{Pattern, Theirs},
+    name::{self, Source, called},
 };
-
-pub(super) use held::{OpenProblem, open_problems};
-pub use id::{CardId, NoCardId};
 
 /// The most characters of a coach's definition.
 pub const LONGEST_DEFINITION: usize = 500;
 /// The most characters of what a coach tells to look for.
 pub const LONGEST_LOOK: usize = 400;
-
-/// Width of a card's pictures in pixels.
-const PICTURE: u32 = 720;
 
 /// What a card is called.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
@@ -238,7 +226,7 @@ pub(super) fn for_members(
         .into_iter()
         .map(|(known, tells_of)| match ours(&known) {
             Some(ours) if known.by_coach() && !tells_of.is_empty() => {
-                let tells_of = held::tells_of(&ours, open);
+                let tells_of = card_held::tells_of(&ours, open);
                 (ours, tells_of)
             }
             _ => (known, tells_of),
@@ -297,107 +285,6 @@ impl CardRow {
             by_coach: known.by_coach(),
             link: known.link,
             tells_of,
-        }
-    }
-}
-
-impl Desk {
-    /// Every card of a group with the open posts of which it would tell, and those posts.
-    pub(super) async fn cards_and_posts(
-        &self,
-        cards: Vec<Known>,
-        open: Vec<OpenProblem>,
-    ) -> Done<(Vec<(Known, Vec<i64>)>, Vec<OpenProblem>)> {
-        let seconds = self.inner.options.check_seconds;
-        self.inner
-            .checks
-            .run("reading cards", seconds, move |_| {
-                let cards = cards
-                    .into_iter()
-                    .map(|known| {
-                        let tells_of = held::tells_of(&known, &open);
-                        (known, tells_of)
-                    })
-                    .collect();
-                (cards, open)
-            })
-            .await
-    }
-
-    /// A card with its pictures drawn in the group's style, their words in this language.
-    pub(super) async fn card_sheet(
-        &self,
-        settings: &Settings,
-        (known, tells_of): (Known, Vec<i64>),
-        language: &str,
-    ) -> Done<CardSheet> {
-        let proved = !known.by_coach();
-        let example = match known.example {
-            Some(example) => Some(
-                self.example_sheet(settings, &known.link, example, proved, language)
-                    .await?,
-            ),
-            None => None,
-        };
-        Ok(CardSheet {
-            link: known.link,
-            words: known.words,
-            relatives: known.relatives,
-            example,
-            tells_of,
-        })
-    }
-
-    async fn example_sheet(
-        &self,
-        settings: &Settings,
-        link: &CardLink,
-        example: Example,
-        proved: bool,
-        language: &str,
-    ) -> Done<ShownExample> {
-        let turn = example.position.turn();
-        let solution = numbered(turn, 1, &example.line);
-        let end = match example.line.is_empty() {
-            true => None,
-            false => {
-                let drawing = Reveal {
-                    style: settings.style,
-                    size: PICTURE,
-                    heading: Some(link.heading()),
-                    solution: vec![solution.clone()],
-                    ..Reveal::of(&example.position, &moves(&example.position, &example.line))
-                };
-                Some(self.draw_reveal(drawing, language).await?)
-            }
-        };
-        let moves = u8::try_from(example.line.len().div_ceil(2)).ok();
-        Ok(ShownExample {
-            side: turn.into(),
-            task: moves.filter(|_| proved).map(Stipulation::Mate),
-            start: self.draw_card(example.position, settings, language).await?,
-            fen: example.fen,
-            line: example.line,
-            solution,
-            end,
-        })
-    }
-}
-
-impl CardLink {
-    /// What stands above the solution in the picture.
-    fn heading(&self) -> Text {
-        match &self.named {
-            CardName::Pattern(Pattern { pattern }) => Text::PictureExample {
-                pattern: crate::diagram::text::Pattern {
-                    pattern: pattern.clone(),
-                },
-            },
-            CardName::Topic(topic) => Text::PictureExampleTopic {
-                topic: crate::diagram::text::Theirs {
-                    theirs: topic.to_string(),
-                },
-            },
         }
     }
 }
