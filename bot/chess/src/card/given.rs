@@ -76,11 +76,16 @@ fn words(written: &str) -> impl Iterator<Item = &str> {
         .filter(|word| !word.is_empty() && !word.chars().all(|c| matches!(c, '.' | '…')))
 }
 
-/// The move that a word is: SAN first, then whatever a reply may be written in.
+/// The move that a word is: SAN with the language's own letters, then with English ones, then whatever a reply may
+/// be written in.
 fn one_move(at: &Chess, word: &str, language: Language) -> Option<Move> {
     let bare = word.trim_end_matches(['!', '?']);
-    let san = bare.parse::<SanPlus>().ok();
-    if let Some(mv) = san.and_then(|san| san.san.to_move(at).ok()) {
+    let own = reply::in_english(bare, language);
+    let as_san = |written: &str| {
+        let san = written.parse::<SanPlus>().ok()?;
+        san.san.to_move(at).ok()
+    };
+    if let Some(mv) = own.as_deref().and_then(as_san).or_else(|| as_san(bare)) {
         return Some(mv);
     }
     let reading = reply::read(at, &[], bare, language).ok()?;
@@ -115,6 +120,16 @@ mod tests {
                 "{written}"
             );
         }
+        // A letter that both languages have means what it means in the coach's own.
+        let kings = Example::given(
+            "3r2k1/8/8/8/8/8/4K3/R7 w - - 0 1",
+            "1.Re1",
+            Language::Spanish,
+        );
+        assert_eq!(
+            kings.map(|example| example.line),
+            Ok(vec!["Ke1".to_owned()])
+        );
         let alone = Example::given(FEN, " ", Language::English).expect("a position");
         assert!(alone.line.is_empty());
     }

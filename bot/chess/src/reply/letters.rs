@@ -98,6 +98,15 @@ pub(super) fn letters(language: Language) -> &'static [(&'static str, Role)] {
     }
 }
 
+/// A move whose piece is written with the letter of a language, with the English one in its place; `None` where
+/// it begins with no such letter.
+pub(super) fn in_english(written: &str, language: Language) -> Option<String> {
+    letters(language).iter().find_map(|(letter, role)| {
+        let rest = written.strip_prefix(letter.to_uppercase().as_str())?;
+        Some(format!("{}{rest}", role.upper_char()))
+    })
+}
+
 /// Whether a small letter begins the letters of a piece in any language; none has more than two.
 pub(super) fn begins(c: char) -> bool {
     matches!(c, 'a'..='z' | 'к' | 'л' | 'п' | 'с' | 'ф' | 'ş')

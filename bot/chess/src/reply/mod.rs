@@ -216,6 +216,11 @@ impl Reading {
     }
 }
 
+/// A move whose piece is written with the letter of a language, with the English one in its place.
+pub(crate) fn in_english(written: &str, language: Language) -> Option<String> {
+    letters::in_english(written, language)
+}
+
 /// The piece that a word in lower case names, in any language that is read.
 pub(crate) fn man_named(word: &str) -> Option<shakmaty::Role> {
     match words::meaning(word) {

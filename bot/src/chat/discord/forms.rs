@@ -13,6 +13,7 @@ use super::{
 };
 use crate::{
     chat::common::card::Told,
+    chess::fact::Line,
     desk::{
         CardSheet, DeskError, LONGEST_DEFINITION, LONGEST_LOOK, NewCard, Place, Points, PostId,
         ReplyId,
@@ -197,7 +198,9 @@ pub fn card_form(words: &Words, place: &Place, sheet: &CardSheet) -> CreateModal
         definition: told.definition,
         look: told.look,
         fen: own.map_or(String::new(), |example| example.fen.clone()),
-        moves: own.map_or(String::new(), |example| example.solution.clone()),
+        moves: own.map_or(String::new(), |example| {
+            words.say(&Line::from(example.solution.clone()))
+        }),
     };
     let id = Press::EditCard(sheet.link.card).id(place);
     CreateModal::new(id, words.say(&Study::FormCard)).components(card_fields(words, &written))

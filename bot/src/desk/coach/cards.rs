@@ -31,7 +31,7 @@ pub struct NewCard {
     pub look: String,
     /// FEN of the example; empty for none, or for the program's where the card is a pattern's.
     pub fen: String,
-    /// Moves of the example, in the letters of the group's language or English ones; may be none.
+    /// Moves of the example, in the letters of the coach's language or English ones; may be none.
     pub moves: String,
 }
 
@@ -143,7 +143,11 @@ impl CoachDesk<'_> {
         find: impl FnOnce(&Tx<'_>, &Group) -> Done<(CardId, CardName)> + Send + 'static,
     ) -> Done<CardId> {
         let now = self.desk.now();
-        let language = self.desk.settings(place).await?.language;
+        let tag = self.desk.language_of(place, coach).await?;
+        let own = Language::ALL
+            .into_iter()
+            .find(|one| one.tag() == tag.as_str());
+        let language = own.unwrap_or_default();
         let new = new.clone();
         let seconds = self.desk.inner.options.check_seconds;
         let words = self
