@@ -28,7 +28,7 @@ use crate::{
         card::{Card as Page, card, cards},
         fact::Line,
         line::numbered,
-        name::{called, names},
+        name::{meant, names},
     },
     diagram::{Text as OnPicture, reveal::Reveal, text::Pattern},
     words::{Words, english},
@@ -56,7 +56,7 @@ impl Card {
             list(&mut out, self.json)?;
             return Ok(Outcome::Fine);
         };
-        let page = called(name)
+        let page = meant(name)
             .and_then(card)
             .or_fail(|| Failure::NotAPattern {
                 topic: theirs(name),

@@ -14,7 +14,7 @@ use serde_json::json;
 
 use super::{
     Outcome, Where,
-    check::{Room, checked, in_order, read_bytes, seconds, tell, tell_words},
+    check::{Room, Topic, checked, in_order, read_bytes, seconds, tell, tell_words},
     groups::{Open, Which, acting},
     import::Same,
     output::json_line,
@@ -22,16 +22,16 @@ use super::{
     text::{Failure, List, OrFail, Text, failure, number, path, theirs},
 };
 use crate::{
-    chat::common::{report::said_of, same::same_again},
+    chat::common::{report::{said_of, topic_said}, same::same_again},
     chess::{
-        check::{CheckOptions, Report, Soundness},
+        check::{CheckOptions, Report, Soundness, TopicOn},
         comments,
         lesson::{Holds, Part, Step, read_lesson},
         read::ReadError,
     },
     desk::{
         LessonId, LessonPlan, LessonSheet, Note, PartHolds, PartSheet, PartStands, SameChoice,
-        StepSheet,
+        StepSheet, TopicName,
     },
     words::english,
 };
@@ -322,12 +322,11 @@ fn check(limit: Duration, file: &std::path::Path) -> anyhow::Result<Outcome> {
     let mut place = 0;
     let mut steps = lesson.steps.iter();
     in_order(&lesson.steps, None, work, |parts| {
-        match steps.next() {
-            Some(Ok(step)) => {
-                place += 1;
-                head(&mut out, place, step.contrast)?;
-            }
-            Some(Err(_)) | None => {}
+        let mut contrast = false;
+        if let Some(Ok(step)) = steps.next() {
+            place += 1;
+            contrast = step.contrast;
+            head(&mut out, place, contrast)?;
         }
         for (part, report) in parts {
             if let Some(report) = &report {
@@ -337,7 +336,9 @@ fn check(limit: Duration, file: &std::path::Path) -> anyhow::Result<Outcome> {
                 (Some(part), report) => match (&part.holds, report) {
                     (Holds::Stop(_), Some(report)) => {
                         tell_lead(&mut out, &part.lead)?;
-                        tell(&mut out, &report)?;
+                        let named = part.stop().and_then(|entry| TopicName::of_entry(entry).0);
+                            let held = on_topic(&report, named.map(String::from), contrast);
+                            tell(&mut out, &report, held.as_ref())?;
                         let words = &report.comments;
                         let notes = &words.notes;
                         tell_words(&mut out, &words.with_post, &words.at_reveal, notes)?;
@@ -352,7 +353,7 @@ fn check(limit: Duration, file: &std::path::Path) -> anyhow::Result<Outcome> {
                     }
                     (Holds::Stop(_), None) => {}
                 },
-                (None, Some(report)) => tell(&mut out, &report)?,
+                (None, Some(report)) => tell(&mut out, &report, None)?,
                 (None, None) => {}
             }
         }
@@ -384,7 +385,7 @@ fn show(out: &mut impl Write, sheet: &LessonSheet, json: bool) -> anyhow::Result
                     out,
                     &json!({"step": null, "line": step.line, "report": said_of(report, english())}),
                 )?,
-                false => tell(out, report)?,
+                false => tell(out, report, None)?,
             }
             continue;
         }
@@ -394,7 +395,7 @@ fn show(out: &mut impl Write, sheet: &LessonSheet, json: bool) -> anyhow::Result
         for part in &step.parts {
             match json {
                 true => json_line(out, &json_of(sheet, step, part))?,
-                false => tell_part(out, part)?,
+                false => tell_part(out, part, step.contrast)?,
             }
         }
     }
@@ -423,6 +424,8 @@ fn json_of(sheet: &LessonSheet, step: &StepSheet, part: &PartSheet) -> serde_jso
             "kind": "problem",
             "position": checked.position,
             "topic": checked.topic,
+            "topic_check": on_topic(&checked.report, checked.topic.clone(), step.contrast)
+                .map(|held| topic_said(&held.check, english())),
             "words": checked.words,
             "same": checked.same,
             "report": said_of(&checked.report, english()),
@@ -445,11 +448,17 @@ fn head(out: &mut impl Write, step: i64, contrast: bool) -> anyhow::Result<()> {
     Ok(())
 }
 
-fn tell_part(out: &mut impl Write, part: &PartSheet) -> anyhow::Result<()> {
+/// How a stop stands to its topic; where that is meant to fail, nothing is said of it.
+fn on_topic(report: &Report, topic: Option<String>, contrast: bool) -> Option<Topic> {
+    Topic::of(report, topic.filter(|_| !contrast), TopicOn::MainLine)
+}
+
+fn tell_part(out: &mut impl Write, part: &PartSheet, contrast: bool) -> anyhow::Result<()> {
     match &part.holds {
         PartHolds::Stop(checked) => {
             tell_lead(out, &part.lead)?;
-            tell(out, &checked.report)?;
+            let held = on_topic(&checked.report, checked.topic.clone(), contrast);
+            tell(out, &checked.report, held.as_ref())?;
             let words = &checked.words;
             tell_words(out, &words.with_post, &words.at_reveal, &words.notes)?;
             if let Some(same) = &checked.same {

@@ -18,7 +18,7 @@ use crate::chess::{
     Stipulation,
     card::{self, Example},
     fact::{Pattern, Theirs},
-    name::{self, Source, called},
+    name::{self, Source, meant},
 };
 
 /// The most characters of a coach's definition.
@@ -268,7 +268,7 @@ pub(super) fn of_reveal(
 
 /// The card of a topic of this name: of the pattern that it means, else the one that a coach wrote about it.
 pub(super) fn of_topic(db: &Db<'_>, group: &Group, topic: &str) -> Done<Option<CardLink>> {
-    if let Some(pattern) = called(topic) {
+    if let Some(pattern) = meant(topic) {
         return Ok(Some(CardLink::of_pattern(pattern)));
     }
     let Some(topic) = db.topic_by_name(group.id, topic)? else {

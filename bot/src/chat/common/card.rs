@@ -178,7 +178,7 @@ fn to_read(words: &Words, told: &Told, example: Option<&ShownExample>) -> String
 mod tests {
     use super::*;
     use crate::{
-        chess::{card::cards, name::called},
+        chess::{card::cards, name::meant},
         words::tags,
     };
 
@@ -206,7 +206,7 @@ mod tests {
                     assert!(relative.apart.ends_with('.'), "{tag}: {}", relative.apart);
                 }
                 assert_eq!(
-                    called(&told.title),
+                    meant(&told.title),
                     Some(card.pattern),
                     "{tag}: {}",
                     told.title

@@ -8,7 +8,7 @@ use super::CoachDesk;
 use crate::chess::{
     Language,
     card::{Example, LONGEST_LINE, NoExample},
-    name::called,
+    name::meant,
 };
 use crate::desk::{
     CardId, CardLink, CardName, CardRow, CardSheet, ItemId, LONGEST_DEFINITION, LONGEST_LOOK,
@@ -120,7 +120,7 @@ impl CoachDesk<'_> {
         new: &NewCard,
     ) -> Done<CardId> {
         let find = move |tx: &Tx<'_>, group: &Group| {
-            Ok(match called(topic.as_str()) {
+            Ok(match meant(topic.as_str()) {
                 Some(pattern) => {
                     let link = CardLink::of_pattern(pattern);
                     (link.card, link.named)
@@ -211,7 +211,7 @@ impl CoachDesk<'_> {
                 let known = cards::find(cards::all(db, &group)?, card, |known| known.link.card)?;
                 let topics = db.topics(group.id)?;
                 let same = topics.into_iter().find(|topic| match card {
-                    CardId::Pattern(pattern) => called(&topic.name) == Some(pattern),
+                    CardId::Pattern(pattern) => meant(&topic.name) == Some(pattern),
                     CardId::Topic(id) => topic.id == id,
                 });
                 Ok((

@@ -1,5 +1,6 @@
 //! A lesson as its coach reads it, step by step.
 
+use super::report;
 use crate::{
     chat::discord::{
         fit,
@@ -49,7 +50,7 @@ pub fn page(words: &Words, sheet: &LessonSheet, above: &str) -> Letter {
             contrast: step.contrast,
         })];
         for part in &step.parts {
-            lines.extend(told(words, part));
+            lines.extend(told(words, part, step.contrast));
         }
         blocks.push(lines.join("\n"));
     }
@@ -59,7 +60,7 @@ pub fn page(words: &Words, sheet: &LessonSheet, above: &str) -> Letter {
     Letter::text(blocks.join("\n\n"))
 }
 
-fn told(words: &Words, part: &PartSheet) -> Vec<String> {
+fn told(words: &Words, part: &PartSheet, contrast: bool) -> Vec<String> {
     let mut lines: Vec<String> = note_lines(&part.lead)
         .iter()
         .map(|line| fit::plain(line))
@@ -85,6 +86,9 @@ fn told(words: &Words, part: &PartSheet) -> Vec<String> {
         if !checked.report.message.is_empty() {
             lines.push(fit::plain(&words.tell(&checked.report.message)));
         }
+        // Where the topic is meant to fail, nothing is said of it.
+        let held = checked.topic_check().filter(|_| !contrast);
+        lines.extend(held.and_then(|held| report::topic_check(words, &held)));
         let warnings = checked.report.warnings.iter();
         lines.extend(warnings.map(|warning| fit::plain(&words.say(warning))));
     }

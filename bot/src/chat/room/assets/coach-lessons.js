@@ -188,18 +188,18 @@ function step(one) {
       "div",
       { class: "about" },
       make("h4", {}, say(one.contrast ? "coaching-lesson-step-contrast" : "coaching-lesson-step", { step: String(one.step) })),
-      one.parts.map(part),
+      one.parts.map((each) => part(each, one.contrast)),
     ),
   );
 }
 
-function part(one) {
+function part(one, contrast) {
   return make(
     "div",
     { class: "part" },
     one.kind === "problem" ? null : written(one),
     leadIn(one.lead),
-    one.kind === "problem" ? stop(one.checked) : null,
+    one.kind === "problem" ? stop(one.checked, contrast) : null,
     one.waits_for.length ? make("p", { class: "help" }, say("coaching-lesson-waits", { steps: one.waits_for.join(", "), count: one.waits_for.length })) : null,
     make("p", { class: "help" }, standing(one)),
   );
@@ -222,12 +222,14 @@ function standing({ stands, number, step }) {
   }
 }
 
-function stop({ report, words, picture, same }) {
+/** A stop with its report; where the topic is meant to fail, nothing is said of it. */
+function stop({ report, words, picture, same, topic_check: held }, contrast) {
   const lines = report.variations.length ? report.variations : [report.line.join(" ")].filter(Boolean);
   return [
     picture ? make("img", { class: "board", src: picture.src, alt: picture.alt || say("coaching-diagram-of", { fen: report.fen }), width: 720, height: 720, loading: "lazy" }) : null,
     make("p", { class: "outcome" }, make("strong", {}, say("coaching-outcome", { id: report.stipulation ?? "", found: soundName(report.verdict) }))),
     report.message ? make("p", { class: report.verdict === "sound" ? "" : "wrong" }, report.message) : null,
+    held?.message && !contrast ? make("p", { class: isDoubtful(held) ? "wrong" : "" }, held.message) : null,
     report.warnings.map((text) => make("p", { class: "help" }, say("coaching-note", { text }))),
     same ? make("p", { class: "again" }, same.text) : null,
     words.with_post ? make("p", { class: "coach-words" }, words.with_post) : null,
