@@ -90,6 +90,19 @@ impl Db<'_> {
         )
     }
 
+    /// The id that the next new member will have.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn next_member(&self) -> Result<MemberId, StoreError> {
+        let found = self.maybe_one(
+            "SELECT seq + 1 FROM sqlite_sequence WHERE name = 'members'",
+            [],
+            |row| row.get(0),
+        )?;
+        Ok(found.unwrap_or(MemberId::of(1)))
+    }
+
     /// All members of a group by name.
     ///
     /// # Errors

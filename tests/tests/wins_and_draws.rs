@@ -74,6 +74,7 @@ fn given(fen: &str, task: Stipulation, sans: &[&str]) -> Problem {
             complete: false,
         }),
         endgames: None,
+        coach: None,
     }
 }
 

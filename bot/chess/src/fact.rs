@@ -590,6 +590,14 @@ pub enum Remark {
     /// On what that rests.
     BySearch { depth: u32 },
 
+    // Of the coach.
+    /// The coach's own variation for a wrong move.
+    CoachShows { line: Line },
+    /// The same, with the program's reason where the coach has no words.
+    CoachShowsBecause { line: Line, why: Why },
+    /// The coach's words on a move.
+    CoachOnMove { line: Line, words: Theirs },
+
     // Left open.
     /// Whether a move meets the task is not certain.
     NotCertain { line: Line, task: Task },

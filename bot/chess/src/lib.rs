@@ -12,6 +12,7 @@ pub mod card;
 #[cfg(test)]
 mod cases;
 pub mod check;
+pub mod coach_lines;
 pub mod comments;
 pub mod fact;
 mod fen_fault;

@@ -42,6 +42,19 @@ pub struct Solution {
 }
 
 impl Solution {
+    /// The solver's moves that are known after these from the start, an even number of them; none where
+    /// they leave the tree.
+    pub(crate) fn after(&self, moves: &[Move]) -> Vec<&Branch> {
+        let mut known: Vec<&Branch> = self.keys.iter().collect();
+        for pair in moves.chunks(2) {
+            let branch = known.iter().find(|branch| Some(&branch.mv) == pair.first());
+            let defence =
+                branch.and_then(|b| b.defences.iter().find(|d| Some(&d.mv) == pair.get(1)));
+            known = defence.map_or_else(Vec::new, |d| d.continuations.iter().collect());
+        }
+        known
+    }
+
     /// The main line: the first key, then longest resistance and first continuation throughout.
     pub fn main_line(&self) -> Vec<Move> {
         let mut line = Vec::new();

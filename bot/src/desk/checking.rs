@@ -12,11 +12,12 @@ use super::{
     pool::StopSign,
     problems::Posed,
     refusal::{Refusal, Removed},
+    text,
 };
 use crate::chess::{
     Budget,
     check::{self, CHECKER_VERSION, CheckOptions, Limits},
-    comments::Comments,
+    comments::{Comments, MOST_IN_NOTES},
     read::{self, Entry, LARGEST_FILE},
 };
 
@@ -40,6 +41,9 @@ impl Desk {
                     threads,
                 };
                 let mut report = timed_check(&entry, &options, &limits, sign);
+                report
+                    .coach_lines
+                    .clean(|words| text::body(words, MOST_IN_NOTES).0);
                 if let Some(engine) = engine {
                     opinion::consult(&engine, &entry.position, &mut report);
                 }
@@ -64,16 +68,16 @@ impl Desk {
         let comments: Comments = std::mem::take(&mut report.comments);
         let check = kept_check(&report, self.now())?;
         let id = position.id;
-        // Checkers before the fourth left out what stands beside the moves.
-        let found = (position.check.checker_version < 4)
+        // Checkers before the fourth left out what stands beside the moves, and those before the fifth the
+        // side lines of a win without a word.
+        let kept = CoachWords::kept(&position)?;
+        let before = position.check.checker_version;
+        let found = (before < 4 || before < 5 && kept.notes.is_empty())
             .then(|| CoachWords::of(&comments).notes)
             .filter(|notes| !notes.is_empty());
         let words = match found {
             None => None,
-            Some(notes) => {
-                let kept = CoachWords::kept(&position)?;
-                Some(CoachWords { notes, ..kept }.to_keep()?)
-            }
+            Some(notes) => Some(CoachWords { notes, ..kept }.to_keep()?),
         };
         self.write(move |tx: &Tx<'_>| {
             tx.replace_check(id, &check)?;
@@ -93,7 +97,7 @@ pub(super) fn report(kept: &serde_json::Value) -> Done<Report> {
 }
 
 /// A kept position as its file gave it; where that is not known, or no longer read in the same way, the
-/// position and its task alone.
+/// position and its task alone, with the coach's lines that are kept.
 fn as_given(posed: &Posed) -> Entry {
     let Posed {
         position,
@@ -112,12 +116,19 @@ fn as_given(posed: &Posed) -> Entry {
         stipulation: Some(*task),
         ..Entry::default()
     };
-    match read.pop() {
+    let entry = match read.pop() {
         Some(Ok(entry)) if read.is_empty() && entry.position == bare.position => Entry {
             stipulation: Some(*task),
             ..entry
         },
         _ => bare,
+    };
+    let kept = || posed.coach_lines().filter(|lines| !lines.is_empty());
+    Entry {
+        variations: entry
+            .variations
+            .or_else(|| kept().map(|lines| lines.tree(board, before + 1))),
+        ..entry
     }
 }
 

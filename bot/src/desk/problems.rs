@@ -4,6 +4,7 @@
 use std::sync::{Arc, Mutex};
 
 use sealed_move_store::Position;
+use serde::Deserialize;
 use shakmaty::{Chess, EnPassantMode, Position as _, Setup};
 use tokio::sync::OnceCell;
 
@@ -11,7 +12,11 @@ use super::{
     Desk,
     error::{DeskError, Done},
 };
-use crate::chess::{self, Budget, Stipulation, check::Problem};
+use crate::chess::{
+    self, Budget, Stipulation,
+    check::Problem,
+    coach_lines::{CoachLines, CoachTree},
+};
 
 /// A stored position with its board and its task.
 #[derive(Clone, Debug)]
@@ -36,6 +41,16 @@ impl Posed {
             board,
             task,
         })
+    }
+
+    /// The coach's own lines, as the report keeps them.
+    pub(super) fn coach_lines(&self) -> Option<CoachLines> {
+        let kept = self.position.check.report.get("coach_lines")?;
+        CoachLines::deserialize(kept).ok()
+    }
+
+    fn coach_tree(&self) -> Option<Arc<CoachTree>> {
+        CoachTree::of(&self.board, &self.coach_lines()?).map(Arc::new)
     }
 
     /// What tells one problem from another.
@@ -105,7 +120,11 @@ impl Desk {
                 )
             })
             .await?;
-        Ok(problem.clone())
+        // Kept apart from the proof: another coach may have other lines of the same position.
+        Ok(problem.clone().map(|problem| Problem {
+            coach: posed.coach_tree(),
+            ..problem
+        }))
     }
 }
 

@@ -99,6 +99,7 @@ fn solved(position: &Chess, moves: u8) -> Problem {
         stipulation: Stipulation::Mate(moves),
         solution: proof.solution.into(),
         endgames: None,
+        coach: None,
     }
 }
 

@@ -60,6 +60,7 @@ fn problem(fen: &str, task: Stipulation, wrong: &UciMove) -> (Problem, Move) {
         stipulation: task,
         solution: solution.into(),
         endgames: None,
+        coach: None,
     };
     (problem, wrong)
 }

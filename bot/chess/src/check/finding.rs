@@ -281,6 +281,16 @@ pub enum Finding {
     MoreInVariations {
         more: u32,
     },
+    /// So many lines of a win or a draw hold, judged to that depth or exactly.
+    VariationsHold {
+        number: u32,
+        depth: Option<u32>,
+    },
+    /// After these moves of them mate is proved; so many more are not named.
+    VariationsMate {
+        lines: And<Line>,
+        more: u32,
+    },
     /// Where the budget ended.
     VariationsCut {
         row: u32,

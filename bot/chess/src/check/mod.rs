@@ -15,6 +15,7 @@ use shakmaty::{Chess, EnPassantMode, Position, fen::Fen};
 
 use super::{
     Budget, Solution, Stipulation,
+    coach_lines::{CoachLines, CoachTree},
     comments::Comments,
     fact::number,
     prove::Prover,
@@ -98,6 +99,9 @@ pub struct Report {
     /// The coach's comments, by when they go out.
     #[serde(default, skip_serializing_if = "Comments::is_empty")]
     pub comments: Comments,
+    /// The coach's own lines, whole; none in a report of a checker before the fifth.
+    #[serde(default, skip_serializing_if = "CoachLines::is_empty")]
+    pub coach_lines: CoachLines,
     /// What the check was allowed, filled in by whoever holds a clock.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub limits: Option<Limits>,
@@ -144,6 +148,7 @@ impl Report {
             difficulty: None,
             version: CHECKER_VERSION,
             comments: Comments::default(),
+            coach_lines: CoachLines::default(),
             limits: None,
         }
     }
@@ -160,6 +165,8 @@ pub struct Problem {
     pub solution: std::sync::Arc<Solution>,
     /// Endgame tables to judge other moves by, for a win or a draw.
     pub endgames: Option<std::sync::Arc<dyn Endgames>>,
+    /// The coach's own lines, where there are any.
+    pub coach: Option<std::sync::Arc<CoachTree>>,
 }
 
 /// How to check.
@@ -210,7 +217,7 @@ pub fn check(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Repo
         }
         None => mate::check_unstated(entry, options, budget),
     };
-    report.comments = Comments::of(entry, &report.keys, &report.line);
+    report.comments = Comments::of(entry, report.stipulation, &report.keys, &report.line);
     let mut warnings: Vec<Statement> = entry
         .warnings
         .iter()
@@ -232,7 +239,7 @@ pub fn check(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Repo
     report
 }
 
-/// The position with its solution, for judging replies; `None` when the stipulation does not hold
+/// The position with its solution, for judging replies, without a coach's lines; `None` when the stipulation does not hold
 /// or the budget ended first.
 pub fn problem(
     position: &Chess,
@@ -251,6 +258,7 @@ pub fn problem(
         stipulation,
         solution: std::sync::Arc::new(solution),
         endgames: options.endgames.clone(),
+        coach: None,
     })
 }
 
@@ -276,6 +284,9 @@ fn blank(entry: &Entry) -> Report {
         difficulty: None,
         version: CHECKER_VERSION,
         comments: Comments::default(),
+        coach_lines: entry.variations.as_ref().map_or_else(CoachLines::default, |tree| {
+            CoachLines::of(&entry.position, tree)
+        }),
         limits: None,
     }
 }

@@ -23,21 +23,22 @@ pub fn gives_away(
     line: &[String],
     text: &str,
 ) -> Option<String> {
-    let solution = Solution::of(position, keys, line);
-    // Braces would hide what stands in them from the reader of replies.
-    let text = text.replace(['{', '}'], " ");
-    text.split(['\n', ';'])
-        .flat_map(|part| part.split_inclusive(". "))
-        .find_map(|sentence| in_sentence(position, &solution, sentence))
+    Secrets::of(position, keys, line).told_by(text)
 }
 
-/// The solver's moves, each with the position it is made in; the keys first.
-struct Solution {
-    keys: Vec<(Chess, Move)>,
-    later: Vec<(Chess, Move)>,
+/// What is still to be found from a position on, each move with the position it is made in.
+pub(crate) struct Secrets {
+    /// Where the solver is to move.
+    pub(crate) start: Chess,
+    /// The moves that are right at once.
+    pub(crate) keys: Vec<(Chess, Move)>,
+    /// Those that come later.
+    pub(crate) later: Vec<(Chess, Move)>,
+    /// A move that is possible at once and no secret: who reads the words has played it, and it is wrong.
+    pub(crate) tried: Option<Move>,
 }
 
-impl Solution {
+impl Secrets {
     fn of(start: &Chess, keys: &[String], solution: &[String]) -> Self {
         let key = |san: &String| {
             line::moves(start, std::slice::from_ref(san))
@@ -62,9 +63,28 @@ impl Solution {
             keys.extend(solution.first().and_then(key));
         }
         Self {
+            start: start.clone(),
             keys: keys.into_iter().map(|mv| (start.clone(), mv)).collect(),
             later,
+            tried: None,
         }
+    }
+
+    /// The first move that words tell, in SAN.
+    pub(crate) fn told_by(&self, text: &str) -> Option<String> {
+        // Braces would hide what stands in them from the reader of replies.
+        let text = text.replace(['{', '}'], " ");
+        text.split(['\n', ';'])
+            .flat_map(|part| part.split_inclusive(". "))
+            .find_map(|sentence| in_sentence(&self.start, self, sentence))
+    }
+
+    /// Whether one of these moves, in whatever position it is made, brings the same piece to the same
+    /// square as one that is still to be found.
+    pub(crate) fn shown_by(&self, moves: &[Move]) -> bool {
+        let arrives = |mv: Move| (mv.role(), landing(mv));
+        let mut secret = self.keys.iter().chain(&self.later);
+        secret.any(|(_, mv)| moves.iter().any(|shown| arrives(*shown) == arrives(*mv)))
     }
 
     fn has_key(&self, mv: Move) -> bool {
@@ -72,7 +92,7 @@ impl Solution {
     }
 }
 
-fn in_sentence(position: &Chess, solution: &Solution, sentence: &str) -> Option<String> {
+fn in_sentence(position: &Chess, solution: &Secrets, sentence: &str) -> Option<String> {
     let words: Vec<&str> = sentence.split_whitespace().collect();
     if let Some(mv) = first_move(position, solution, sentence) {
         return Some(san(position, mv));
@@ -110,8 +130,8 @@ fn in_sentence(position: &Chess, solution: &Solution, sentence: &str) -> Option<
 }
 
 /// The move that words tell when they are read as a reply.
-fn first_move(position: &Chess, solution: &Solution, words: &str) -> Option<Move> {
-    let mv = reads_as(position, words)?;
+fn first_move(position: &Chess, solution: &Secrets, words: &str) -> Option<Move> {
+    let mv = reads_as(position, words).filter(|mv| solution.tried != Some(*mv))?;
     let bare = mv.role() == Role::Pawn && !mv.is_capture() && mv.promotion().is_none();
     (!bare || solution.has_key(mv) || says_pawn_moves(words)).then_some(mv)
 }

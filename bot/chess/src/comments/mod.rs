@@ -11,11 +11,13 @@ mod notes;
 use serde::{Deserialize, Serialize};
 
 use super::{
+    Stipulation,
     fact::{Line, Theirs, number},
     read::Entry,
 };
 
 pub use crate::read::{Comment, Goes};
+pub(crate) use giveaway::Secrets;
 pub use giveaway::gives_away;
 pub use glyphs::sign;
 pub use notes::{Note, lines, shown};
@@ -94,8 +96,14 @@ pub enum Withheld {
 }
 
 impl Comments {
-    /// Sorts the comments of an entry. `keys` and `line` are the solution as the check found it, in SAN.
-    pub fn of(entry: &Entry, keys: &[String], line: &[String]) -> Self {
+    /// Sorts the comments of an entry. `task`, `keys` and `line` (in SAN) are the solution as the check
+    /// found it.
+    pub fn of(
+        entry: &Entry,
+        task: Option<Stipulation>,
+        keys: &[String],
+        line: &[String],
+    ) -> Self {
         let mut sorted = Self::default();
         for Comment { text, goes } in &entry.comments {
             let why = match goes {
@@ -121,7 +129,8 @@ impl Comments {
             }
         }
         if let Some(tree) = &entry.variations {
-            let (notes, cut) = notes::of(&entry.position, tree);
+            let proved = task.is_none_or(|task| task.mate_in().is_some());
+            let (notes, cut) = notes::of(&entry.position, tree, proved);
             sorted.notes = notes;
             sorted.cut |= cut;
         }

@@ -26,9 +26,10 @@ pub struct Note {
 }
 
 /// The notes of a tree, and whether some had to be left out. A tree with neither words nor signs has
-/// none: its moves say nothing that the solution does not.
-pub(super) fn of(start: &Chess, tree: &GameTree) -> (Vec<Note>, bool) {
-    if !says_anything(tree) {
+/// none where every variation is `proved`: its moves say nothing that the solution does not. Of a win or a
+/// draw the solution is one line, and the coach's side lines are more.
+pub(super) fn of(start: &Chess, tree: &GameTree, proved: bool) -> (Vec<Note>, bool) {
+    if !says_anything(tree) && (proved || !branches(tree)) {
         return (Vec::new(), false);
     }
     let mut walk = Walk {
@@ -65,6 +66,17 @@ fn says_anything(tree: &GameTree) -> bool {
             }
             open.push(&node.next);
         }
+    }
+    false
+}
+
+fn branches(tree: &GameTree) -> bool {
+    let mut line = Some(tree);
+    while let Some(here) = line {
+        if here.nodes.len() > 1 {
+            return true;
+        }
+        line = here.nodes.first().map(|node| &node.next);
     }
     false
 }

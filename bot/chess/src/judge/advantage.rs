@@ -7,6 +7,7 @@
 //! What search says is a judgement, not a proof, and is worded as one. Between what plainly wins and
 //! what plainly does not it says nothing and leaves the reply to the coach.
 
+mod coached;
 mod opinion;
 mod plain;
 mod verdicts;
@@ -19,6 +20,7 @@ use shakmaty::{Chess, Move, Position};
 use super::{Case, Judgement, choice};
 use crate::Branch;
 use crate::check::Problem;
+use crate::coach_lines::CoachTree;
 use crate::fact::Remark;
 use crate::reply::{NodeId, Tree};
 use crate::search::{Score, search};
@@ -42,6 +44,7 @@ pub(super) fn judge(case: &Case<'_>, tree: &Tree) -> Judgement {
     let walk = Walk {
         case,
         tree,
+        coach: problem.coach.as_deref(),
         aim: Aim::of(&problem.position, problem.stipulation),
         searched: Cell::new(0),
     };
@@ -82,6 +85,8 @@ struct Missing {
 struct Walk<'a, 'b> {
     case: &'a Case<'b>,
     tree: &'a Tree,
+    /// The coach's own lines.
+    coach: Option<&'a CoachTree>,
     aim: Aim,
     searched: Cell<usize>,
 }
@@ -89,14 +94,7 @@ struct Walk<'a, 'b> {
 impl<'a> Walk<'a, '_> {
     /// The solver's moves that the solution has at a node.
     fn known_at(&self, node: NodeId) -> Vec<&'a Branch> {
-        let mut known: Vec<&Branch> = self.case.problem.solution.keys.iter().collect();
-        for pair in self.tree.moves_to(node).chunks(2) {
-            let branch = known.iter().find(|branch| Some(&branch.mv) == pair.first());
-            let defence =
-                branch.and_then(|b| b.defences.iter().find(|d| Some(&d.mv) == pair.get(1)));
-            known = defence.map_or_else(Vec::new, |d| d.continuations.iter().collect());
-        }
-        known
+        self.case.problem.solution.after(&self.tree.moves_to(node))
     }
 
     /// The positions of the line before `node`.
@@ -129,9 +127,15 @@ impl<'a> Walk<'a, '_> {
             .find(|branch| Some(branch.mv) == here.mv)
             .copied();
         let moves = self.tree.moves_to(node);
+        let coachs = self.coachs(&moves);
+        if let Some(found) =
+            coachs.and_then(|place| self.along_the_coachs(node, branch, &moves, place))
+        {
+            return found;
+        }
         let mut expected = branch.map_or_else(Vec::new, main_line);
         let mut other = None;
-        if branch.is_none() && !here.position.is_checkmate() {
+        if branch.is_none() && coachs.is_none() && !here.position.is_checkmate() {
             let Some(opinion) = self.opinion(node) else {
                 return Found::Stop(Box::new(self.open(&moves, None)));
             };
@@ -145,7 +149,7 @@ impl<'a> Walk<'a, '_> {
             other = Some(opinion.by);
             expected = opinion.line;
         } else if expected.is_empty() && !here.position.is_checkmate() {
-            // The solution knows the move and not what follows, as where a table has judged.
+            // What follows is not known, as where a table has judged, or the coach gives the move alone.
             expected = self.opinion(node).map_or_else(Vec::new, |o| o.line);
         }
         let path = self.path(node);
@@ -226,13 +230,49 @@ impl<'a> Walk<'a, '_> {
         moves: &[Move],
         best: Move,
     ) -> Found {
-        let missing = |defence: Move, instead: Option<Move>| {
-            let mut line = moves.to_vec();
-            line.push(defence);
-            Found::Missing(Missing { line, instead })
+        let mut dealt = match self.dealt(node, branch, self.written_defences(node, best)) {
+            Ok(dealt) => dealt,
+            Err(stop) => return stop,
         };
+        if dealt.is_empty() {
+            let position = &self.tree.node(node).position;
+            let chosen = self.chosen(position, moves, best);
+            return missing(moves, chosen, None);
+        }
+        if let Some(place) = dealt.iter().position(|(defence, _)| *defence == best) {
+            return dealt.swap_remove(place).1;
+        }
+        self.stronger(node, moves, best, dealt)
+    }
+
+    /// What became of a right move at `node` after which only defences other than `best` were dealt with:
+    /// one of them may resist as well.
+    fn stronger(
+        &self,
+        node: NodeId,
+        moves: &[Move],
+        best: Move,
+        mut dealt: Vec<(Move, Found)>,
+    ) -> Found {
+        let strong = dealt
+            .iter()
+            .position(|(defence, _)| self.as_strong(node, *defence, best));
+        match (strong, dealt.first()) {
+            (Some(place), _) => dealt.swap_remove(place).1,
+            (None, weaker) => missing(moves, best, weaker.map(|(defence, _)| *defence)),
+        }
+    }
+
+    /// What became of each of these defences at `node` that is dealt with; the first that is dealt with
+    /// wrongly stops.
+    fn dealt(
+        &self,
+        node: NodeId,
+        branch: Option<&'a Branch>,
+        written: Vec<NodeId>,
+    ) -> Result<Vec<(Move, Found)>, Found> {
         let mut dealt: Vec<(Move, Found)> = Vec::new();
-        for child in self.written_defences(node, best) {
+        for child in written {
             let written = self.tree.node(child);
             let Some(defence) = written.mv else { continue };
             let listed = branch.and_then(|b| b.defences.iter().find(|d| d.mv == defence));
@@ -243,24 +283,11 @@ impl<'a> Walk<'a, '_> {
                 // The member never wrote this defence; then it is not dealt with, and no more.
                 // Unless it was the only one: then there was nothing to write.
                 Some(Found::Stop(_)) if written.assumed && !self.is_forced(node) => {}
-                Some(stop @ Found::Stop(_)) => return stop,
+                Some(stop @ Found::Stop(_)) => return Err(stop),
                 Some(found) => dealt.push((defence, found)),
             }
         }
-        if dealt.is_empty() {
-            let position = &self.tree.node(node).position;
-            return missing(self.chosen(position, moves, best), None);
-        }
-        if let Some(place) = dealt.iter().position(|(defence, _)| *defence == best) {
-            return dealt.swap_remove(place).1;
-        }
-        let strong = dealt
-            .iter()
-            .position(|(defence, _)| self.as_strong(node, *defence, best));
-        match strong {
-            Some(place) => dealt.swap_remove(place).1,
-            None => missing(best, Some(dealt[0].0)),
-        }
+        Ok(dealt)
     }
 
     /// Whether the defender has but one move at a node.
@@ -321,6 +348,13 @@ impl<'a> Walk<'a, '_> {
         choice::lead_with(&mut equal, self.case.defence_choice, path);
         equal.first().copied().unwrap_or(main)
     }
+}
+
+/// A defence that is not dealt with after these moves, where another one may have been `instead`.
+fn missing(moves: &[Move], defence: Move, instead: Option<Move>) -> Found {
+    let mut line = moves.to_vec();
+    line.push(defence);
+    Found::Missing(Missing { line, instead })
 }
 
 /// What the solution expects after a move of its, the defence first.

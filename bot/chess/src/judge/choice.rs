@@ -1,4 +1,4 @@
-//! Which of several equally good defences is played against a member.
+//! Which of several equally good defences is played against a member, and which of a coach's own lines.
 //!
 //! The choice hangs on a number that the caller gives and on the moves that lead here, on nothing
 //! else: asked again, it is the same.
@@ -20,6 +20,14 @@ pub(super) fn lead_with<T>(equal: &mut [T], choice: u64, path: &[Move]) {
     equal[..=at].rotate_right(1);
 }
 
+/// Which of `ways` is taken, from 0, after `earlier` forks with so many ways each: numbers that follow one
+/// another take the ways of the first fork in turn, and those that meet there the ways of the next.
+pub(super) fn in_turn(choice: u64, earlier: impl Iterator<Item = usize>, ways: usize) -> usize {
+    let step = |ways: usize| u64::try_from(ways).unwrap_or(1).max(1);
+    let left = earlier.fold(choice, |left, ways| left / step(ways));
+    usize::try_from(left % step(ways)).unwrap_or(0)
+}
+
 /// One step of SplitMix64 (Steele, Lea and Flood, 2014; constants from memory): near numbers come out
 /// far apart.
 fn mix(value: u64) -> u64 {
@@ -33,6 +41,20 @@ fn mix(value: u64) -> u64 {
 mod tests {
     use super::*;
     use shakmaty::{Chess, Position};
+
+    #[test]
+    fn numbers_in_a_row_take_every_way_equally_often() {
+        let mut met = std::collections::BTreeMap::new();
+        for choice in 7..19 {
+            let first = in_turn(choice, [].into_iter(), 2);
+            let second = in_turn(choice, [2].into_iter(), 3);
+            *met.entry((first, second)).or_insert(0) += 1;
+        }
+        assert_eq!(met.len(), 6);
+        assert!(met.values().all(|&times| times == 2), "{met:?}");
+        assert_eq!(in_turn(5, [].into_iter(), 0), 0);
+        assert_eq!(in_turn(0, [2, 3].into_iter(), 4), 0);
+    }
 
     #[test]
     fn the_same_number_chooses_the_same_and_all_are_chosen_by_some() {

@@ -40,13 +40,10 @@ pub fn hint(problem: &Problem, line: &[String], step: u8) -> Option<Vec<Hint>> {
 
 /// The move to find, and the main line after it.
 fn next_move(problem: &Problem, played: &[Move], position: &Chess) -> Option<(Move, Vec<Move>)> {
-    let mut known: Vec<&Branch> = problem.solution.keys.iter().collect();
-    for pair in played.chunks(2) {
-        let branch = known.iter().find(|branch| Some(&branch.mv) == pair.first());
-        let defence = branch.and_then(|b| b.defences.iter().find(|d| Some(&d.mv) == pair.get(1)));
-        known = defence.map_or_else(Vec::new, |d| d.continuations.iter().collect());
+    if let Some(coachs) = coachs_move(problem, played) {
+        return Some(coachs);
     }
-    if let Some(branch) = known.first() {
+    if let Some(branch) = problem.solution.after(played).first() {
         return Some((branch.mv, after(branch)));
     }
     let Stipulation::Mate(moves) = problem.stipulation else {
@@ -57,6 +54,14 @@ fn next_move(problem: &Problem, played: &[Move], position: &Chess) -> Option<(Mo
     let proof = prove::mate(position, left, &budget).ok()?;
     let branch = proof.solution.keys.first()?;
     Some((branch.mv, after(branch)))
+}
+
+/// The coach's own move in a win or a draw, and the coach's main line after it. A mate's is proved.
+fn coachs_move(problem: &Problem, played: &[Move]) -> Option<(Move, Vec<Move>)> {
+    let tree = problem.coach.as_deref()?;
+    let at = tree.right(tree.at(played)?)?;
+    let rest = tree.moves(&tree.main_line(at));
+    tree.node(at).mv.map(|mv| (mv, rest))
 }
 
 fn after(branch: &Branch) -> Vec<Move> {

@@ -7,6 +7,7 @@ mod verdicts;
 
 use shakmaty::{Chess, Color, Move, Position};
 
+use super::coach::{self, OnWrong};
 use super::{Case, Judgement, choice};
 use crate::refute::{self, Refutation, Sealed};
 use crate::reply::{NodeId, Tree};
@@ -24,6 +25,8 @@ struct Fault {
     /// Moves from the start of the problem to the wrong move, which comes last.
     moves: Vec<Move>,
     refutation: Refutation,
+    /// What the coach has on it, where that may be shown.
+    coach: Option<OnWrong>,
     /// Moves the solver had left there, the wrong one included.
     left: u8,
 }
@@ -168,25 +171,77 @@ impl<'a> Judge<'a, '_> {
             }
             let failed = match left {
                 0 => None,
-                left => {
-                    let solution = &self.case.problem.solution;
-                    let sealed = self.sealed.get_or_insert_with(|| Sealed::of(solution));
-                    refute::mate_move(&before, mv, left, sealed, self.case.budget)?
-                }
+                left => self.fault_of(node, &before, mv, left)?,
             };
-            if let Some(refutation) = failed {
+            if let Some(fault) = failed {
                 if !assumed && self.fault.is_none() {
-                    self.fault = Some(Fault {
-                        moves: self.tree.moves_to(node),
-                        refutation,
-                        left,
-                    });
+                    self.fault = Some(fault);
                 }
                 return Ok(None);
             }
         }
         let right = Right { branch };
         self.cover(node, right, left.saturating_sub(1)).map(Some)
+    }
+
+    /// What is wrong with the move `mv` that leads to `node`, with `left` moves to mate in; the coach's own
+    /// defence is shown where it holds.
+    fn fault_of(
+        &mut self,
+        node: NodeId,
+        before: &Chess,
+        mv: Move,
+        left: u8,
+    ) -> Result<Option<Fault>, Spent> {
+        let solution = &self.case.problem.solution;
+        let sealed = self.sealed.get_or_insert_with(|| Sealed::of(solution));
+        let moves = self.tree.moves_to(node);
+        let coach = coach::on_wrong(self.case, &moves);
+        let defence = coach.as_ref().and_then(OnWrong::defence);
+        let budget = self.case.budget;
+        let failed = refute::mate_move_by(before, mv, left, sealed, defence, budget)?;
+        let Some(refutation) = failed else {
+            return Ok(None);
+        };
+        let coach = match coach {
+            Some(coach) if self.refutes(&coach, &refutation, left)? => Some(coach),
+            _ => None,
+        };
+        Ok(Some(Fault {
+            moves,
+            refutation,
+            coach,
+            left,
+        }))
+    }
+
+    /// Whether the coach's variation keeps the mate from coming in time to its end; words alone do.
+    fn refutes(
+        &self,
+        coach: &OnWrong,
+        refutation: &Refutation,
+        left: u8,
+    ) -> Result<bool, Spent> {
+        if coach.defence() != refutation.line.first().copied() {
+            return Ok(coach.line.is_empty());
+        }
+        let mut position = refutation.after.clone();
+        let mut left = left.saturating_sub(1);
+        for (place, &mv) in coach.line.iter().enumerate() {
+            position.play_unchecked(mv);
+            match place {
+                // This one is proved already.
+                0 => {}
+                _ if position.turn() != self.solver() => left = left.saturating_sub(1),
+                _ if left == 0 => break,
+                _ => {
+                    if prove::shortest_mate(&position, left, self.case.budget)?.is_some() {
+                        return Ok(false);
+                    }
+                }
+            }
+        }
+        Ok(true)
     }
 
     fn step(&self, node: NodeId) -> Option<(NodeId, Move)> {
@@ -294,14 +349,8 @@ impl<'a> Judge<'a, '_> {
             return Ok(());
         }
         let before = self.tree.node(parent).position.clone();
-        let solution = &self.case.problem.solution;
-        let sealed = self.sealed.get_or_insert_with(|| Sealed::of(solution));
-        if let Some(refutation) = refute::mate_move(&before, mv, left, sealed, self.case.budget)? {
-            self.fault = Some(Fault {
-                moves: self.tree.moves_to(next),
-                refutation,
-                left,
-            });
+        if let Some(fault) = self.fault_of(next, &before, mv, left)? {
+            self.fault = Some(fault);
         }
         Ok(())
     }

@@ -8,6 +8,7 @@
 
 mod advantage;
 mod choice;
+mod coach;
 mod hints;
 mod mate;
 pub mod points;
@@ -69,6 +70,9 @@ pub struct Terms {
     ///
     /// Against `+` and `=` the defences within [`EQUAL_DEFENCES`] of the best count as equal.
     pub defence_choice: u64,
+    /// Which of the coach's own lines of a win or a draw is played against the member, where there are
+    /// several: 0 always the main one; numbers that follow one another take them in turn.
+    pub line_choice: u64,
 }
 
 impl Terms {
@@ -78,6 +82,7 @@ impl Terms {
             language,
             setting: Setting::Answer,
             defence_choice: 0,
+            line_choice: 0,
         }
     }
 }
@@ -158,6 +163,7 @@ pub fn judge(
         played: &played,
         line,
         defence_choice: terms.defence_choice,
+        line_choice: terms.line_choice,
         budget,
     };
     let reading = match reply::read(&problem.position, &played, text, language) {
@@ -212,6 +218,7 @@ struct Case<'a> {
     played: &'a [Move],
     line: &'a [String],
     defence_choice: u64,
+    line_choice: u64,
     budget: &'a Budget<'a>,
 }
 
@@ -222,6 +229,11 @@ impl Case<'_> {
             Stipulation::Mate(moves) => mate::judge(self, moves, tree),
             Stipulation::Win | Stipulation::Draw => advantage::judge(self, tree),
         };
+        if judgement.verdict == Verdict::Solved {
+            judgement
+                .said
+                .extend(coach::on_solved(self, &judgement.line));
+        }
         let start = tree.node(tree.cursor()).position.clone();
         judgement.moves = super::line::sans(&start, &tree.main_line());
         let settled = matches!(judgement.verdict, Verdict::Solved | Verdict::Wrong);

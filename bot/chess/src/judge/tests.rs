@@ -190,6 +190,7 @@ fn a_choice_picks_among_the_longest_defences_only() {
         let line: Vec<String> = line.iter().map(|s| (*s).to_owned()).collect();
         let terms = Terms {
             defence_choice: choice,
+            line_choice: 0,
             ..Terms::answer(Language::English)
         };
         judge(&problem, &line, text, &terms, &Budget::unlimited()).expect("an answer")
@@ -214,6 +215,7 @@ fn a_choice_reaches_every_longest_defence_and_changes_no_verdict() {
     for choice in 0..40 {
         let terms = Terms {
             defence_choice: choice,
+            line_choice: 0,
             ..Terms::answer(Language::English)
         };
         let said = judge(&problem, &[], &text, &terms, &budget).expect("an answer");
@@ -301,6 +303,7 @@ fn a_draw_is_held_by_the_perpetual_only() {
 fn played_out(problem: &Problem, choice: u64) -> (Vec<Verdict>, f64, Vec<String>) {
     let terms = Terms {
         defence_choice: choice,
+            line_choice: 0,
         ..Terms::answer(Language::English)
     };
     let (mut line, mut said) = (Vec::new(), Vec::new());

@@ -97,6 +97,21 @@ pub fn mate_move(
     sealed: &Sealed,
     budget: &Budget<'_>,
 ) -> Result<Option<Refutation>, Spent> {
+    mate_move_by(before, mv, left, sealed, None, budget)
+}
+
+/// As [`mate_move`]; the refutation is by `defence` where that holds.
+///
+/// # Errors
+/// As [`mate_move`].
+pub(super) fn mate_move_by(
+    before: &Chess,
+    mv: Move,
+    left: u8,
+    sealed: &Sealed,
+    defence: Option<Move>,
+    budget: &Budget<'_>,
+) -> Result<Option<Refutation>, Spent> {
     let mut after = before.clone();
     after.play_unchecked(mv);
     if after.is_checkmate() {
@@ -107,9 +122,12 @@ pub fn mate_move(
         return Ok(Some(shown(&facts, vec![Reason::Stalemate])));
     }
     let left_after = left.saturating_sub(1);
-    let holding = prove::refutations(&after, left_after, budget)?;
+    let mut holding = prove::refutations(&after, left_after, budget)?;
     if holding.is_empty() {
         return Ok(None);
+    }
+    if let Some(defence) = defence.filter(|defence| holding.contains(defence)) {
+        holding = vec![defence];
     }
     let slower = slower_mate(&after, left, budget);
     let held = settled(&after, after.turn());

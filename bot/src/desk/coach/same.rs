@@ -6,6 +6,7 @@ use std::sync::Arc;
 use chrono::{DateTime, Utc};
 use sealed_move_store::{Check, Db, Given, Group, NewPosition, Position, Tx};
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use super::{CoachDesk, shelf};
 use crate::desk::{
@@ -294,10 +295,13 @@ fn settle(
 ) -> Done<()> {
     let own = CoachWords::kept(twin)?;
     match choice {
-        SameChoice::Keep => return decide(tx, twin, fresh),
+        SameChoice::Keep => return decide(tx, twin, fresh, None),
         SameChoice::New => {
             tx.renew_position(twin.id, &fresh.source, &fresh.given)?;
-            tx.replace_check(twin.id, &fresh.check)?;
+            let mut check = fresh.check.clone();
+            let own = twin.check.report.get(LINES);
+            put_lines(&mut check, fresh.check.report.get(LINES).or(own));
+            tx.replace_check(twin.id, &check)?;
             if let Some(topic) = &fresh.topic {
                 let topic = topic.in_group(tx, group.id)?;
                 tx.set_position_topic(twin.id, Some(topic))?;
@@ -307,7 +311,7 @@ fn settle(
             }
         }
         SameChoice::Both => {
-            decide(tx, twin, fresh)?;
+            decide(tx, twin, fresh, fresh.check.report.get(LINES))?;
             if let Some(topic) = &fresh.topic {
                 let topic = topic.in_group(tx, group.id)?;
                 match twin.topic_id {
@@ -321,19 +325,44 @@ fn settle(
     Ok(())
 }
 
-/// A check that could not decide gives way to one that did; name and warnings stay the old ones.
-fn decide(tx: &Tx<'_>, twin: &Position, fresh: &Fresh) -> Done<()> {
+/// The part of a report with the coach's own lines.
+const LINES: &str = "coach_lines";
+
+/// A check that could not decide gives way to one that did; name, warnings and the coach's lines stay the
+/// old ones. Where there are no such lines, these others come in.
+fn decide(tx: &Tx<'_>, twin: &Position, fresh: &Fresh, others: Option<&Value>) -> Done<()> {
     let undecided = sealed_move_store::Soundness::Undecided;
-    if twin.check.soundness != undecided || fresh.check.soundness == undecided {
+    let gives_way =
+        twin.check.soundness == undecided && fresh.check.soundness != undecided;
+    let own = &twin.check.report;
+    let added = others.filter(|_| own.get(LINES).is_none());
+    if !gives_way && added.is_none() {
         return Ok(());
     }
-    let mut check = fresh.check.clone();
+    let mut check = match gives_way {
+        true => fresh.check.clone(),
+        false => twin.check.clone(),
+    };
     for part in ["id", "warnings"] {
-        if let Some(own) = twin.check.report.get(part) {
+        if let Some(own) = own.get(part) {
             check.report[part] = own.clone();
         }
     }
+    put_lines(&mut check, own.get(LINES).or(added));
     Ok(tx.replace_check(twin.id, &check)?)
+}
+
+/// Puts the coach's own lines into a report, or takes them out.
+fn put_lines(check: &mut Check, lines: Option<&Value>) {
+    match (lines, check.report.as_object_mut()) {
+        (Some(lines), Some(report)) => {
+            report.insert(LINES.to_owned(), lines.clone());
+        }
+        (None, Some(report)) => {
+            report.remove(LINES);
+        }
+        (_, None) => {}
+    }
 }
 
 /// Whether a report's verdict can be kept at all.

@@ -79,8 +79,7 @@ impl Desk {
                 &problem,
                 line.clone(),
                 text.clone(),
-                &kept.settings,
-                &kept.user,
+                kept.answerer(),
                 setting,
             )
             .await?;

@@ -6,13 +6,13 @@ use sealed_move_store::{AttemptState, Entry, NewEntry, NewReply, Post, ReplyOf, 
 
 use super::{
     Case,
-    judging::Ruling,
+    judging::{Answerer, Ruling},
     kept::{Asks, asks, kept_at},
     kept_reply, key, line_before,
 };
 use crate::chess::judge::Setting;
 use crate::desk::{
-    Desk, Kind, Person, Place, PostId, Settings, VerdictSheet, convert,
+    Desk, Kind, MemberId, Person, Place, PostId, Settings, VerdictSheet, convert,
     error::{Done, bad_request, not_found},
     handle::{group_at, hear_language, member, post_of},
     posting::takes_replies,
@@ -33,6 +33,8 @@ pub(in crate::desk) enum Arrived {
 /// An entry of the inbox, with all that judging it takes.
 pub(in crate::desk) struct Arrival {
     entry: Entry,
+    /// Its sender, with the id that somebody new will have.
+    sender: MemberId,
     settings: Settings,
     post: Post,
     asks: Asks,
@@ -93,22 +95,20 @@ impl Desk {
         &self,
         arrival: Arrival,
     ) -> Done<Option<VerdictSheet>> {
-        let Arrival {
-            entry, settings, ..
-        } = &arrival;
         // What nobody can judge is left to the coach, and talk among others.
         let problem = self.judged_by(&arrival.asks).await?;
         let line = line_before(&arrival.replies, None);
         let judged = match &problem {
             Some(problem) => {
-                let (text, user) = (entry.text.clone(), &entry.chat_user);
-                self.judge(problem, line.clone(), text, settings, user, Setting::Talk)
+                let text = arrival.entry.text.clone();
+                let by = arrival.answerer();
+                self.judge(problem, line.clone(), text, by, Setting::Talk)
                     .await?
             }
             None => None,
         };
         let (Some(problem), Some(judgement)) = (problem, judged) else {
-            let id = entry.id;
+            let id = arrival.entry.id;
             self.write(move |tx| Ok(tx.take_from_inbox(id)?)).await?;
             return Ok(None);
         };
@@ -159,6 +159,10 @@ pub(in crate::desk) fn arrival(tx: &Tx<'_>, entry: Entry) -> Done<Arrival> {
         ended: attempt
             .map(|attempt| attempt.state)
             .filter(|state| *state != AttemptState::Playing),
+        sender: match sender {
+            Some(sender) => sender.id,
+            None => tx.next_member()?,
+        },
         replies,
         entry,
         post,
@@ -166,6 +170,15 @@ pub(in crate::desk) fn arrival(tx: &Tx<'_>, entry: Entry) -> Done<Arrival> {
 }
 
 impl Arrival {
+    fn answerer(&self) -> Answerer<'_> {
+        Answerer {
+            settings: &self.settings,
+            user: &self.entry.chat_user,
+            member: self.sender,
+            post: self.post.id,
+        }
+    }
+
     /// Moves the entry from the inbox to the replies; somebody new becomes a member. `None` when it is in
     /// the inbox no more.
     fn becomes_reply(self, tx: &Tx<'_>) -> Done<Option<Case>> {

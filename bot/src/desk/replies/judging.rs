@@ -14,7 +14,8 @@ use crate::chess::{
     judge::{Judgement, Setting, Terms},
 };
 use crate::desk::{
-    Defences, Desk, Outcome, Picture, Points, ReplyId, Settings, Verdict, VerdictSheet,
+    Defences, Desk, MemberId, Outcome, Picture, Points, PostId, ReplyId, Settings, Verdict,
+    VerdictSheet,
     attempt::{self, After, Work},
     convert, drawing,
     error::{Done, bad_request},
@@ -41,14 +42,7 @@ impl Desk {
         let line = line_before(&kept.replies, Some(kept.reply.id));
         let text = kept.reply.text.clone();
         let judged = self
-            .judge(
-                &problem,
-                line,
-                text,
-                &kept.settings,
-                &kept.user,
-                Setting::Answer,
-            )
+            .judge(&problem, line, text, kept.answerer(), Setting::Answer)
             .await?;
         let Some(judgement) = judged else {
             return bad_request(Refusal::NoMoveRead);
@@ -60,21 +54,21 @@ impl Desk {
         }
     }
 
-    /// Judges on the pool, within the time for a reply. `user` is the chat's id of whoever sent it.
+    /// Judges on the pool, within the time for a reply.
     pub(in crate::desk) async fn judge(
         &self,
         problem: &Problem,
         line: Vec<String>,
         text: String,
-        settings: &Settings,
-        user: &str,
+        by: Answerer<'_>,
         setting: Setting,
     ) -> Done<Option<Judgement>> {
         let problem = problem.clone();
         let terms = Terms {
-            language: settings.language,
+            language: by.settings.language,
             setting,
-            defence_choice: defence_choice(settings, user),
+            defence_choice: defence_choice(by.settings, by.user),
+            line_choice: by.line_choice(),
         };
         let options = &self.inner.options;
         let table = options.table_bytes;
@@ -188,16 +182,13 @@ impl Desk {
             let line = line_before(&kept.replies, Some(kept.reply.id));
             let text = kept.reply.text.clone();
             match self
-                .judge(
-                    problem,
-                    line,
-                    text,
-                    &kept.settings,
-                    &kept.user,
-                    Setting::Answer,
-                )
+                .judge(problem, line, text, kept.answerer(), Setting::Answer)
                 .await?
             {
+                // Two members made one since: the defence that is kept is the other's.
+                Some(judgement) if other_defence(&verdict, &judgement) => {
+                    (self.final_board(&kept, &verdict.line).await?, Vec::new())
+                }
                 Some(judgement) => (
                     self.picture_of(&kept, problem, &judgement).await?,
                     judgement.readings,
@@ -327,6 +318,43 @@ impl Ruling {
             work,
         })
     }
+}
+
+/// Whose reply is judged.
+#[derive(Clone, Copy)]
+pub(in crate::desk) struct Answerer<'a> {
+    pub(in crate::desk) settings: &'a Settings,
+    /// The chat's id of whoever sent it.
+    pub(in crate::desk) user: &'a str,
+    pub(in crate::desk) member: MemberId,
+    pub(in crate::desk) post: PostId,
+}
+
+impl Answerer<'_> {
+    /// The number by which one of the coach's own lines is chosen. Members of a group have ids that follow
+    /// one another, so that the lines are met in turn, and each member meets another one at the next post.
+    fn line_choice(self) -> u64 {
+        self.member.get().wrapping_add(self.post.get()).unsigned_abs()
+    }
+}
+
+impl Case {
+    /// Whose reply it is.
+    pub(in crate::desk) fn answerer(&self) -> Answerer<'_> {
+        Answerer {
+            settings: &self.settings,
+            user: &self.user,
+            member: self.reply.member_id,
+            post: self.post.id,
+        }
+    }
+}
+
+/// Whether a reply that is right so far was met with another defence than it is now.
+fn other_defence(verdict: &VerdictRow, now: &Judgement) -> bool {
+    verdict.verdict == sealed_move_store::Verdict::OnTheWay
+        && now.verdict == Verdict::OnTheWay
+        && verdict.line != now.line
 }
 
 /// The number by which a member's defences are chosen: 0 where all meet the same. It hangs on the member

@@ -60,6 +60,15 @@ avoided-mates = { $moves ->
    *[other] Die Datei rät von { $avoided } ab, doch das setzt in { $moves } Zügen matt.
 }
 variations-doubtful = In den Varianten der Datei stimmt nicht alles: Sieh dir die Hinweise an.
+variations-hold = { $depth ->
+    [none] Die { $number } Varianten der Datei halten stand.
+   *[other] Die { $number } Varianten der Datei halten stand, nach einer Suche von { $depth } Halbzügen.
+}
+variations-mate = { $more ->
+    [0] Bewiesen ist, dass nach { $lines } das Matt erzwungen ist.
+    [one] Bewiesen ist, dass nach { $lines } und in { $more } weiteren Variante das Matt erzwungen ist.
+   *[other] Bewiesen ist, dass nach { $lines } und in { $more } weiteren Varianten das Matt erzwungen ist.
+}
 
 ## Die Meldung, wenn ein Matt nicht geklärt ist
 

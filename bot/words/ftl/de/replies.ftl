@@ -71,6 +71,12 @@ by-tables = { $task ->
 }
 by-search = (Nach einer Suche von { $depth } Halbzügen.)
 
+## Die eigenen Varianten des Trainers. $words steht so da, wie er es geschrieben hat.
+
+coach-shows = Dein Trainer zeigt { $line }.
+coach-shows-because = Dein Trainer zeigt { $line }: { $why }.
+coach-on-move = Dein Trainer zu { $line }: „{ $words }“
+
 ## Offen gelassen
 
 not-certain = { $task ->

@@ -56,6 +56,15 @@ avoided-mates = { $number ->
    *[other] The file says to avoid { $avoided }, which mate in { $moves }.
 }
 variations-doubtful = Not all is right in the variations of the file: see the warnings.
+variations-hold = { $depth ->
+    [none] The { $number } lines of the file hold.
+   *[other] The { $number } lines of the file hold, judged at depth { $depth }.
+}
+variations-mate = { $more ->
+    [0] It is proved that mate follows by force after { $lines }.
+    [one] It is proved that mate follows by force after { $lines }, and in { $more } more line.
+   *[other] It is proved that mate follows by force after { $lines }, and in { $more } more lines.
+}
 
 ## The message, where a mate is not settled
 

@@ -71,6 +71,12 @@ by-tables = { $task ->
 }
 by-search = (Judged by search, { $depth } half-moves deep.)
 
+## The coach's own lines. $words are the coach's, as they were written.
+
+coach-shows = Your coach shows { $line }.
+coach-shows-because = Your coach shows { $line }: { $why }.
+coach-on-move = Your coach on { $line }: “{ $words }”
+
 ## Left open
 
 not-certain = { $task ->

@@ -66,6 +66,15 @@ avoided-mates = { $moves ->
     }
 }
 variations-doubtful = No todo está bien en las variantes del archivo: mira las notas.
+variations-hold = { $depth ->
+    [none] Las { $number } variantes del archivo valen.
+   *[other] Las { $number } variantes del archivo valen, según una búsqueda de { $depth } medias jugadas.
+}
+variations-mate = { $more ->
+    [0] Está demostrado que tras { $lines } el mate es forzado.
+    [one] Está demostrado que tras { $lines } y en { $more } variante más el mate es forzado.
+   *[other] Está demostrado que tras { $lines } y en { $more } variantes más el mate es forzado.
+}
 
 ## El mensaje, cuando un mate queda sin decidir
 

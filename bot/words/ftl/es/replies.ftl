@@ -68,6 +68,12 @@ by-tables = { $task ->
 }
 by-search = (Según una búsqueda de { $depth } medias jugadas.)
 
+## Las variantes del entrenador. $words va como él lo escribió.
+
+coach-shows = Tu entrenador muestra { $line }.
+coach-shows-because = Tu entrenador muestra { $line }: { $why }.
+coach-on-move = Tu entrenador sobre { $line }: «{ $words }»
+
 ## Sin decidir
 
 not-certain = { $task ->

@@ -16,7 +16,7 @@ mod told;
 
 use shakmaty::Position;
 
-use super::{CheckOptions, Finding, Report, Soundness, blank, ends, tables, variations};
+use super::{CheckOptions, Finding, Report, Soundness, Statement, blank, ends, tables, variations};
 use crate::{
     Budget, Stipulation,
     read::Entry,
@@ -49,9 +49,16 @@ pub(super) fn check_advantage(
 ) -> Report {
     let mut report = verdict(entry, task, sought, options, budget);
     if matches!(report.verdict, Soundness::Sound | Soundness::SeveralKeys) {
-        report.warnings = variations::check_advantage(entry, task, options, budget);
-        if !report.warnings.is_empty() {
-            report.message.push(Finding::VariationsDoubtful.into());
+        let checked = variations::check_advantage(entry, task, options, budget);
+        report
+            .coach_lines
+            .note_holding(&entry.position, &checked.holding);
+        report.warnings = checked.warnings;
+        match report.warnings.is_empty() {
+            true => report
+                .message
+                .extend(checked.told.into_iter().map(Statement::from)),
+            false => report.message.push(Finding::VariationsDoubtful.into()),
         }
         report.ends = ends::of_advantage(entry, &report.line, &report.warnings, budget);
     }

@@ -19,10 +19,16 @@
 //! the position itself ([`SHALLOWER`]); before a complaint is made, the judgement is done again at full
 //! depth, and the complaint names the depth it rests on. A position that came before in the line
 //! counts as drawn when it comes again.
+//!
+//! Where a line of a win ends in mate, the prover is asked first whether it does so by force; a move after
+//! which it does needs no judgement. What holds is handed on with the moves, for replies are judged along
+//! them.
+
+use std::{cell::Cell, collections::HashSet};
 
 use shakmaty::{Chess, Color, Move, Position};
 
-use super::{Complaint, Complaints, Statement, marked_wrong};
+use super::{Complaint, Complaints, Finding, Statement, marked_wrong};
 use crate::{
     Budget, Spent, Stipulation,
     check::{
@@ -30,7 +36,8 @@ use crate::{
         advantage::{SHALLOWEST, deep_enough, is_key},
         tables, written,
     },
-    fact::{Centipawns, Line},
+    fact::{And, Centipawns, Line, number},
+    prove,
     read::{Entry, GameNode, GameTree},
     search::{self, Score},
 };
@@ -38,16 +45,33 @@ use crate::{
 /// How much less deep than the position itself a move of a variation is judged first, in half-moves.
 const SHALLOWER: u32 = 4;
 
-/// Checks every variation of an entry whose task is to win or to draw, and says what is wrong, each
-/// with its line in the file.
+/// The longest mate at a line's end, in moves of the solver, that is looked for by proof.
+const LONGEST_PROVED: u8 = 5;
+/// Positions that one such proof may look at.
+const PROOF_NODES: u64 = 300_000;
+/// The most lines that are named for ending in a proved mate.
+const MOST_NAMED: usize = 4;
+
+/// What became of an entry's variations.
+#[derive(Default)]
+pub(in crate::check) struct Checked {
+    /// What is wrong, each with its line in the file.
+    pub warnings: Vec<Statement>,
+    /// How far they hold, where nothing is wrong and they are more than one.
+    pub told: Vec<Finding>,
+    /// The solver's moves that hold, each by the moves from the start to it.
+    pub holding: HashSet<Vec<Move>>,
+}
+
+/// Checks every variation of an entry whose task is to win or to draw.
 pub(in crate::check) fn check(
     entry: &Entry,
     task: Stipulation,
     options: &CheckOptions,
     budget: &Budget<'_>,
-) -> Vec<Statement> {
+) -> Checked {
     let Some(tree) = &entry.variations else {
-        return Vec::new();
+        return Checked::default();
     };
     let mut walk = Walk {
         solver: entry.position.turn(),
@@ -55,10 +79,20 @@ pub(in crate::check) fn check(
         options,
         budget,
         path: Vec::new(),
+        line: Vec::new(),
         complaints: Complaints::default(),
+        holding: HashSet::new(),
+        mates: Vec::new(),
+        ends: 0,
+        shallowest: Cell::new(None),
     };
     let spent = walk.solver_moves(&entry.position, tree).is_err();
-    walk.complaints.told(spent)
+    let told = walk.told();
+    Checked {
+        holding: walk.holding,
+        warnings: walk.complaints.told(spent),
+        told,
+    }
 }
 
 /// How a position stands for the solver, and by what right we say so.
@@ -138,7 +172,17 @@ struct Walk<'a> {
     budget: &'a Budget<'a>,
     /// The positions of the line before the one looked at.
     path: Vec<Chess>,
+    /// The moves of the line.
+    line: Vec<Move>,
     complaints: Complaints,
+    /// Lines to the solver's moves that hold.
+    holding: HashSet<Vec<Move>>,
+    /// The first move of each line after which mate by force is proved, by the moves to it.
+    mates: Vec<(Vec<Move>, Line)>,
+    /// How many lines keep to the task to their end.
+    ends: usize,
+    /// The least depth that a judgement rests on.
+    shallowest: Cell<Option<u32>>,
 }
 
 impl Walk<'_> {
@@ -147,7 +191,7 @@ impl Walk<'_> {
         for node in &tree.nodes {
             let after = self.step(position, node);
             let outcome = self.solver_move(position, node, &after);
-            self.path.pop();
+            self.back();
             outcome?;
         }
         Ok(())
@@ -171,7 +215,9 @@ impl Walk<'_> {
             self.refuting_reply(after, node)?;
             return self.only_signs(position, node, after);
         }
-        if let Some(judged) = self.doubted(after, Self::fails)? {
+        if self.mates_by_force(position, node, after)? {
+            // Proved, so that nothing is left to judge.
+        } else if let Some(judged) = self.doubted(after, Self::fails)? {
             self.path.pop();
             let before = self.judge(position, self.options.depth)?;
             self.path.push(position.clone());
@@ -186,18 +232,52 @@ impl Walk<'_> {
             self.complaints.add(position, node, what);
             return Ok(());
         }
+        self.holding.insert(self.line.clone());
+        self.ends += usize::from(node.next.nodes.is_empty());
         self.signs(position, node, after)?;
         self.defender_moves(after, &node.next)
+    }
+
+    /// Whether the line that begins with a move of the solver ends in mate, and by proof in no more
+    /// moves whatever the defence.
+    fn mates_by_force(
+        &mut self,
+        before: &Chess,
+        node: &GameNode,
+        after: &Chess,
+    ) -> Result<bool, Spent> {
+        let Some(moves) = moves_to_mate(node, after).filter(|_| self.task == Stipulation::Win)
+        else {
+            return Ok(false);
+        };
+        if moves > 0 {
+            let over = || self.budget.spend(0).is_err();
+            let small = Budget::unlimited()
+                .nodes(PROOF_NODES)
+                .table_bytes(1 << 20)
+                .until(&over);
+            let held = prove::refutation(after, moves, &small);
+            self.budget.spend(small.used())?;
+            if !matches!(held, Ok(None)) {
+                return Ok(false);
+            }
+        }
+        let known = |(line, _): &(Vec<Move>, Line)| self.line.starts_with(line);
+        if !self.mates.iter().any(known) {
+            self.mates.push((self.line.clone(), in_place(before, node.mv)));
+        }
+        Ok(true)
     }
 
     /// The defender is to move, and the solver has kept to the task.
     fn defender_moves(&mut self, position: &Chess, tree: &GameTree) -> Result<(), Spent> {
         for node in &tree.nodes {
             let after = self.step(position, node);
+            self.ends += usize::from(node.next.nodes.is_empty());
             let outcome = self
                 .signs(position, node, &after)
                 .and_then(|()| self.solver_moves(&after, &node.next));
-            self.path.pop();
+            self.back();
             outcome?;
         }
         Ok(())
@@ -210,7 +290,7 @@ impl Walk<'_> {
         };
         let after = self.step(position, reply);
         let doubted = self.doubted(&after, Self::meets_clearly);
-        self.path.pop();
+        self.back();
         if let Some(judged) = doubted? {
             let before = self.judge(position, self.options.depth)?;
             let better = before
@@ -231,7 +311,7 @@ impl Walk<'_> {
         for next in &node.next.nodes {
             let then = self.step(after, next);
             let outcome = self.only_signs(after, next, &then);
-            self.path.pop();
+            self.back();
             outcome?;
         }
         Ok(())
@@ -241,9 +321,36 @@ impl Walk<'_> {
     fn step(&mut self, position: &Chess, node: &GameNode) -> Chess {
         self.complaints.at(position, node);
         self.path.push(position.clone());
+        self.line.push(node.mv);
         let mut after = position.clone();
         after.play_unchecked(node.mv);
         after
+    }
+
+    fn back(&mut self) {
+        self.path.pop();
+        self.line.pop();
+    }
+
+    /// How far the lines hold.
+    fn told(&self) -> Vec<Finding> {
+        if self.ends < 2 {
+            return Vec::new();
+        }
+        let mut told = vec![Finding::VariationsHold {
+            number: number(self.ends),
+            depth: self.shallowest.get(),
+        }];
+        let mates: Vec<Line> = self.mates.iter().map(|(_, line)| line.clone()).collect();
+        if !mates.is_empty() {
+            let more = number(mates.len().saturating_sub(MOST_NAMED));
+            let and = mates.into_iter().take(MOST_NAMED).collect();
+            told.push(Finding::VariationsMate {
+                lines: And { and },
+                more,
+            });
+        }
+        told
     }
 
     /// `#` anywhere, and the sign for the evaluation at a line's end.
@@ -320,6 +427,10 @@ impl Walk<'_> {
         if searched.depth < depth && !deep_enough(&searched) {
             return Err(Spent);
         }
+        if matches!(best.score, Score::Cp(_)) {
+            let least = self.shallowest.get().unwrap_or(searched.depth);
+            self.shallowest.set(Some(least.min(searched.depth)));
+        }
         let score = if to_move {
             best.score
         } else {
@@ -373,6 +484,24 @@ impl Walk<'_> {
             _ => worth >= self.options.win_margin,
         }
     }
+}
+
+/// In how many more moves of the solver the main line after a move of the solver's mates, where it does
+/// and is not too long to prove.
+fn moves_to_mate(node: &GameNode, after: &Chess) -> Option<u8> {
+    let (mut at, mut here, mut half_moves) = (after.clone(), node, 0_u8);
+    while let Some(next) = here.next.nodes.first() {
+        half_moves += 1;
+        if half_moves > 2 * LONGEST_PROVED {
+            return None;
+        }
+        at.play_unchecked(next.mv);
+        here = next;
+    }
+    at.is_checkmate()
+        .then_some(half_moves)
+        .filter(|half_moves| half_moves % 2 == 0)
+        .map(|half_moves| half_moves / 2)
 }
 
 /// What a sign at a line's end says.

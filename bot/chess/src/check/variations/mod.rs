@@ -11,6 +11,7 @@ use shakmaty::{Chess, Move, Position};
 
 use super::{Complaint, Finding, Statement, written};
 use crate::{
+    coach_lines::mark_wrong,
     fact::{And, Line, number},
     read::GameNode,
 };
@@ -21,11 +22,8 @@ pub(super) use self::mates::check as check_mates;
 /// The most complaints about one entry.
 const MOST: usize = 20;
 
-/// Glyphs of the PGN standard, section 10: poor move, very poor move, questionable move.
-const WRONG: [u8; 3] = [2, 4, 6];
-
 pub(super) fn marked_wrong(node: &GameNode) -> bool {
-    node.nags.iter().any(|nag| WRONG.contains(nag))
+    mark_wrong(&node.nags)
 }
 
 /// Where the walk through the variations stands, and what it found.

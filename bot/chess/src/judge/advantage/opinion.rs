@@ -111,6 +111,40 @@ pub(super) fn best(problem: &Problem, position: &Chess) -> Option<Move> {
     }
 }
 
+/// Whether the solver, who is to move in `position`, has surely not got what the task asks.
+pub(super) fn fails(case: &Case<'_>, before: &[Chess], position: &Chess) -> bool {
+    let task = case.problem.stipulation;
+    let solver = position.turn();
+    if position.is_checkmate() {
+        return true;
+    }
+    if position.is_stalemate() || position.has_insufficient_material(solver) {
+        return task != Stipulation::Draw;
+    }
+    if let Some(known) = known(case.problem, position) {
+        return match task {
+            Stipulation::Draw => known == Known::Loss,
+            _ => known != Known::Win,
+        };
+    }
+    let mut values: Vec<i32> = Vec::new();
+    let judged = searched(case, before, position, NODES, &mut |judged| {
+        values.extend(judged.lines.first().map(|best| best.score.rank()));
+    });
+    let Some(best) = judged.lines.first() else {
+        return false;
+    };
+    let value = best.score.rank();
+    let earlier = values.iter().rev().nth(1).copied().unwrap_or(value);
+    let most = match task {
+        Stipulation::Draw => -WINNING,
+        _ => LEVEL,
+    };
+    let mate = matches!(best.score, Score::Mate(_));
+    let sure = mate || judged.depth >= SHALLOWEST && by_men(task, solver, position, &best.line).1;
+    sure && value.max(earlier) <= most
+}
+
 /// What the rules say at once.
 fn by_rules(task: Stipulation, after: &Chess) -> Option<Says> {
     if after.is_checkmate() {
@@ -223,7 +257,7 @@ fn by_search(case: &Case<'_>, before: &[Chess], after: &Chess) -> Opinion {
     let (good, bad) = match mate {
         true => (good, bad),
         false => {
-            let (may_be_good, may_be_bad) = by_men(task, after, &best.line);
+            let (may_be_good, may_be_bad) = by_men(task, !after.turn(), after, &best.line);
             (good && may_be_good, bad && may_be_bad)
         }
     };
@@ -243,12 +277,12 @@ fn by_search(case: &Case<'_>, before: &[Chess], after: &Chess) -> Opinion {
 
 /// Whether the pieces left at the end of the best play bear out that a move meets the task, and that it
 /// fails.
-fn by_men(task: Stipulation, after: &Chess, line: &[Move]) -> (bool, bool) {
-    if after.board().occupied().count() > FEW_MEN {
+fn by_men(task: Stipulation, solver: Color, from: &Chess, line: &[Move]) -> (bool, bool) {
+    if from.board().occupied().count() > FEW_MEN {
         return (true, true);
     }
-    let (solver, other) = (!after.turn(), after.turn());
-    let mut end = after.clone();
+    let other = !solver;
+    let mut end = from.clone();
     for &mv in line {
         end.play_unchecked(mv);
     }

@@ -59,6 +59,7 @@ fn given(fen: &str, task: Stipulation, solution: &[&str]) -> Problem {
             complete: false,
         }),
         endgames: None,
+        coach: None,
     }
 }
 

@@ -2,9 +2,10 @@
 
 use shakmaty::{Move, Position};
 
-use super::opinion::{By, Opinion};
+use super::opinion::{self, By, Opinion, Says};
 use super::plain::End;
 use super::{Missing, Walk, why};
+use crate::judge::coach::{self, OnWrong};
 use crate::judge::{Judgement, Verdict, points, told};
 use crate::{
     fact::{Remark, Task, Why},
@@ -34,15 +35,29 @@ impl Walk<'_, '_> {
         let after = &self.tree.node(node).position;
         let (before, last) = moves.split_at(moves.len() - 1);
         let position = self.path(node).pop().unwrap_or_else(|| start.clone());
+        let coach = coach::on_wrong(case, moves).filter(|coach| self.refutes(coach, node, opinion));
+        let coachs = coach.as_ref().filter(|coach| !coach.line.is_empty());
+        let along = coachs.map(|coach| Opinion {
+            line: coach.line.clone(),
+            score: None,
+            ..*opinion
+        });
         let shown = match last.first() {
-            Some(&mv) => why::explain(case, &position, mv, after, opinion),
+            Some(&mv) => {
+                let opinion = along.as_ref().unwrap_or(opinion);
+                why::explain(case, &position, mv, after, opinion)
+            }
             None => why::Shown::default(),
         };
         let why::Shown {
-            line: answer,
-            beyond,
+            line: mut answer,
+            mut beyond,
             why,
         } = shown;
+        if let Some(coach) = coachs {
+            answer.clone_from(&coach.line);
+            beyond = Some(why::play(after, &answer));
+        }
         let mut said = Vec::new();
         if before.len() > case.played.len() {
             let right = told::numbered_end(start, before, before.len() - case.played.len());
@@ -66,8 +81,18 @@ impl Walk<'_, '_> {
             }),
             _ => said.push(Remark::DoesNot { line: wrong, task }),
         }
+        if let Some(coach) = &coach {
+            said.extend(coach.on_the_move(start));
+        }
         match (answer.is_empty(), why.is_empty()) {
             (true, _) => {}
+            _ if coachs.is_some() => {
+                said.extend(
+                    coachs
+                        .iter()
+                        .flat_map(|coach| coach.variation(start, moves, &why)),
+                );
+            }
             (false, true) => said.push(Remark::Answers {
                 side,
                 line: answered,
@@ -85,7 +110,7 @@ impl Walk<'_, '_> {
         }
         let points = match before.len() {
             0 => 0.0,
-            played => self.points(played / 2),
+            _ => self.points(before),
         };
         Judgement {
             verdict: Verdict::Wrong,
@@ -112,6 +137,32 @@ impl Walk<'_, '_> {
                 line::sans(start, before)
             },
             readings: Vec::new(),
+        }
+    }
+
+    /// Whether the coach's variation for the wrong move that leads to `node` surely keeps the solver from
+    /// the task, at its first move and at its end; words alone do.
+    fn refutes(&self, coach: &OnWrong, node: NodeId, wrong: &Opinion) -> bool {
+        let Some(defence) = coach.defence() else {
+            return true;
+        };
+        let mut before = self.path(node);
+        let mut position = self.tree.node(node).position.clone();
+        let mut fails = true;
+        for (place, &mv) in coach.line.iter().enumerate() {
+            before.push(position.clone());
+            position.play_unchecked(mv);
+            // The best defence was found to hold; the coach's may be another.
+            if place == 0 && wrong.line.first() != Some(&defence) {
+                fails = opinion::fails(self.case, &before, &position);
+            }
+        }
+        if !fails || coach.line.len() < 2 {
+            return fails;
+        }
+        match position.turn() == self.case.problem.position.turn() {
+            true => opinion::fails(self.case, &before, &position),
+            false => opinion::opinion(self.case, &before, &position).says == Says::Bad,
         }
     }
 
@@ -188,7 +239,7 @@ impl Walk<'_, '_> {
         Judgement {
             verdict: Verdict::OnTheWay,
             moves: Vec::new(),
-            points: self.points(moves.len() / 2),
+            points: self.points(moves),
             refutation: Vec::new(),
             why: Why::default(),
             said: vec![said],
@@ -202,10 +253,13 @@ impl Walk<'_, '_> {
         }
     }
 
-    /// Points for so many right moves, when the line is not complete.
-    fn points(&self, done: usize) -> f64 {
-        let line = self.case.problem.solution.main_line();
-        let asked = self.aim.asked(&self.case.problem.position, &line);
+    /// Points for the right moves of a line that is not complete and ends with a defence.
+    fn points(&self, moves: &[Move]) -> f64 {
+        let done = moves.len() / 2;
+        let asked = self.coachs_length(moves).unwrap_or_else(|| {
+            let line = self.case.problem.solution.main_line();
+            self.aim.asked(&self.case.problem.position, &line)
+        });
         let of = u8::try_from(asked.max(done + 1)).unwrap_or(u8::MAX);
         points::for_moves(done, of)
     }

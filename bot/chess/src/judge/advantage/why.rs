@@ -72,7 +72,7 @@ pub(super) fn explain(
     }
 }
 
-fn play(from: &Chess, line: &[Move]) -> Chess {
+pub(super) fn play(from: &Chess, line: &[Move]) -> Chess {
     let mut at = from.clone();
     for &mv in line {
         at.play_unchecked(mv);

@@ -19,6 +19,7 @@ impl Judge<'_, '_> {
         let Fault {
             moves,
             refutation,
+            coach,
             left,
         } = fault;
         let at_first = moves.len() <= 1;
@@ -27,7 +28,9 @@ impl Judge<'_, '_> {
         let mut all = moves.clone();
         all.extend(&refutation.line);
         let answer = || told::numbered_end(start, &all, refutation.line.len()).into();
-        let refutation_sans = line::sans(&refutation.after, &refutation.line);
+        let coachs = coach.as_ref().filter(|coach| !coach.line.is_empty());
+        let shown = coachs.map_or(&refutation.line, |coach| &coach.line);
+        let refutation_sans = line::sans(&refutation.after, shown);
         let slower = refutation.reasons.iter().find_map(|reason| match reason {
             refute::Reason::Slower { moves } => Some(*moves),
             _ => None,
@@ -55,9 +58,17 @@ impl Judge<'_, '_> {
             },
             None => Remark::Fails { line: wrong() },
         });
+        if let Some(coach) = &coach {
+            said.extend(coach.on_the_move(start));
+        }
         let side = (!self.solver()).into();
         match (refutation.line.is_empty(), slower) {
             (true, _) => {}
+            _ if coachs.is_some() => {
+                let told = slower.is_some() || refutation.is_about_the_move();
+                let why = if told { Why::default() } else { why() };
+                said.extend(coachs.iter().flat_map(|c| c.variation(start, &moves, &why)));
+            }
             (false, None) if refutation.is_about_the_move() => {
                 if left > 1 {
                     said.push(Remark::ForExample { line: answer() });

@@ -3,7 +3,7 @@
 
 import { careful, get, hand, post } from "./ask.js";
 import { button, byId, field, fill, make, sure } from "./build.js";
-import { soundName } from "./coach-week.js";
+import { isDoubtful, soundName } from "./coach-week.js";
 import { leadIn, notes, signOf } from "./post.js";
 import { moves, say } from "./words.js";
 
