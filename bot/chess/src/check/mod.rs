@@ -284,9 +284,12 @@ fn blank(entry: &Entry) -> Report {
         difficulty: None,
         version: CHECKER_VERSION,
         comments: Comments::default(),
-        coach_lines: entry.variations.as_ref().map_or_else(CoachLines::default, |tree| {
-            CoachLines::of(&entry.position, tree)
-        }),
+        coach_lines: entry
+            .variations
+            .as_ref()
+            .map_or_else(CoachLines::default, |tree| {
+                CoachLines::of(&entry.position, tree)
+            }),
         limits: None,
     }
 }

@@ -128,7 +128,9 @@ impl CoachLines {
                 Some(place) => reached.get(place).cloned().flatten(),
             };
             let here = from.and_then(|(position, path)| played(position, path, &kept.san));
-            kept.holds = here.as_ref().is_some_and(|(_, path)| holding.contains(path));
+            kept.holds = here
+                .as_ref()
+                .is_some_and(|(_, path)| holding.contains(path));
             reached.push(here);
         }
     }

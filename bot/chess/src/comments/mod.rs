@@ -98,12 +98,7 @@ pub enum Withheld {
 impl Comments {
     /// Sorts the comments of an entry. `task`, `keys` and `line` (in SAN) are the solution as the check
     /// found it.
-    pub fn of(
-        entry: &Entry,
-        task: Option<Stipulation>,
-        keys: &[String],
-        line: &[String],
-    ) -> Self {
+    pub fn of(entry: &Entry, task: Option<Stipulation>, keys: &[String], line: &[String]) -> Self {
         let mut sorted = Self::default();
         for Comment { text, goes } in &entry.comments {
             let why = match goes {

@@ -242,24 +242,25 @@ impl<'a> Walk<'a, '_> {
         if let Some(place) = dealt.iter().position(|(defence, _)| *defence == best) {
             return dealt.swap_remove(place).1;
         }
-        self.stronger(node, moves, best, dealt)
+        self.stronger(node, moves, best, &[best], dealt)
     }
 
-    /// What became of a right move at `node` after which only defences other than `best` were dealt with:
-    /// one of them may resist as well.
+    /// What became of a right move at `node` after which none of `own` was dealt with, and other defences
+    /// were or none: one of them may resist as well as all of these. If not, `asked` is asked for.
     fn stronger(
         &self,
         node: NodeId,
         moves: &[Move],
-        best: Move,
+        asked: Move,
+        own: &[Move],
         mut dealt: Vec<(Move, Found)>,
     ) -> Found {
         let strong = dealt
             .iter()
-            .position(|(defence, _)| self.as_strong(node, *defence, best));
+            .position(|(defence, _)| own.iter().all(|&best| self.as_strong(node, *defence, best)));
         match (strong, dealt.first()) {
             (Some(place), _) => dealt.swap_remove(place).1,
-            (None, weaker) => missing(moves, best, weaker.map(|(defence, _)| *defence)),
+            (None, weaker) => missing(moves, asked, weaker.map(|(defence, _)| *defence)),
         }
     }
 

@@ -238,14 +238,7 @@ fn along(
                 _ => secrets.later.push((position.clone(), mv)),
             }
         }
-        along(
-            secrets,
-            tree,
-            next,
-            &played(position, mv),
-            solver,
-            deep + 1,
-        );
+        along(secrets, tree, next, &played(position, mv), solver, deep + 1);
     }
 }
 
@@ -254,3 +247,6 @@ fn played(position: &Chess, mv: Move) -> Chess {
     after.play_unchecked(mv);
     after
 }
+
+#[cfg(test)]
+mod tests;

@@ -216,12 +216,7 @@ impl<'a> Judge<'a, '_> {
     }
 
     /// Whether the coach's variation keeps the mate from coming in time to its end; words alone do.
-    fn refutes(
-        &self,
-        coach: &OnWrong,
-        refutation: &Refutation,
-        left: u8,
-    ) -> Result<bool, Spent> {
+    fn refutes(&self, coach: &OnWrong, refutation: &Refutation, left: u8) -> Result<bool, Spent> {
         if coach.defence() != refutation.line.first().copied() {
             return Ok(coach.line.is_empty());
         }

@@ -303,7 +303,7 @@ fn a_draw_is_held_by_the_perpetual_only() {
 fn played_out(problem: &Problem, choice: u64) -> (Vec<Verdict>, f64, Vec<String>) {
     let terms = Terms {
         defence_choice: choice,
-            line_choice: 0,
+        line_choice: 0,
         ..Terms::answer(Language::English)
     };
     let (mut line, mut said) = (Vec::new(), Vec::new());

@@ -332,8 +332,7 @@ const LINES: &str = "coach_lines";
 /// old ones. Where there are no such lines, these others come in.
 fn decide(tx: &Tx<'_>, twin: &Position, fresh: &Fresh, others: Option<&Value>) -> Done<()> {
     let undecided = sealed_move_store::Soundness::Undecided;
-    let gives_way =
-        twin.check.soundness == undecided && fresh.check.soundness != undecided;
+    let gives_way = twin.check.soundness == undecided && fresh.check.soundness != undecided;
     let own = &twin.check.report;
     let added = others.filter(|_| own.get(LINES).is_none());
     if !gives_way && added.is_none() {

@@ -334,7 +334,10 @@ impl Answerer<'_> {
     /// The number by which one of the coach's own lines is chosen. Members of a group have ids that follow
     /// one another, so that the lines are met in turn, and each member meets another one at the next post.
     fn line_choice(self) -> u64 {
-        self.member.get().wrapping_add(self.post.get()).unsigned_abs()
+        self.member
+            .get()
+            .wrapping_add(self.post.get())
+            .unsigned_abs()
     }
 }
 

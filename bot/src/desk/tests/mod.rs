@@ -2,6 +2,7 @@
 
 mod cards;
 mod coach;
+mod coach_lines;
 mod coach_words;
 mod content;
 mod doubt;

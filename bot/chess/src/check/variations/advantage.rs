@@ -264,7 +264,8 @@ impl Walk<'_> {
         }
         let known = |(line, _): &(Vec<Move>, Line)| self.line.starts_with(line);
         if !self.mates.iter().any(known) {
-            self.mates.push((self.line.clone(), in_place(before, node.mv)));
+            self.mates
+                .push((self.line.clone(), in_place(before, node.mv)));
         }
         Ok(true)
     }

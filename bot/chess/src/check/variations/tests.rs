@@ -10,7 +10,7 @@ use crate::{
         Assessment, CheckOptions, Complaint, Endgames, Finding, Known, Report, Soundness,
         Statement, check,
     },
-    fact::{Line, Task},
+    fact::{And, Line, Task},
     read::read_file,
 };
 
@@ -62,6 +62,98 @@ fn lines_that_hold_are_passed() {
         let doubtful = Finding::VariationsDoubtful.into();
         assert!(!report.message.contains(&doubtful), "{:?}", report.message);
     }
+}
+
+/// The rook takes the knight: taken in turn, White mates on g7; declined, White has a knight more.
+const DEFLECTION: &str = "r6k/pp3p1p/7P/8/1Pnq4/P4PQ1/6P1/2R4K w - - 0 1";
+
+#[test]
+fn a_sacrifice_taken_and_declined_is_held_to_both_lines() {
+    let report = lesson(
+        "+",
+        DEFLECTION,
+        "1.Rxc4! (1.Qg7+? Qxg7 2.hxg7+ Kxg7) Qxc4 (1...Qa1+ 2.Kh2 +-) 2.Qg7#",
+    );
+    assert_eq!(report.verdict, Soundness::Sound, "{report:?}");
+    assert_eq!(report.warnings, []);
+    // The first judgement of a move is four half-moves less deep than the position's.
+    let holds = Finding::VariationsHold {
+        number: 2,
+        depth: Some(8),
+    };
+    let mate = Finding::VariationsMate {
+        lines: And {
+            and: vec!["2.Qg7#".into()],
+        },
+        more: 0,
+    };
+    assert_eq!(report.message[1..], [holds, mate].map(Statement::from));
+    let holds: Vec<(&str, bool)> = report
+        .coach_lines
+        .moves
+        .iter()
+        .map(|one| (one.san.as_str(), one.holds))
+        .collect();
+    assert_eq!(
+        holds,
+        [
+            ("Rxc4", true),
+            ("Qxc4", false),
+            ("Qg7#", true),
+            ("Qa1+", false),
+            ("Kh2", true),
+            ("Qg7+", false),
+            ("Qxg7", false),
+            ("hxg7+", false),
+            ("Kxg7", false),
+        ]
+    );
+    // A claim that the declined line does not bear out, and a move in it that lets the win go.
+    for (declined, at) in [("1...Qa1+ 2.Kh2 =", "2.Kh2"), ("1...Qa1+ 2.Qe1", "2.Qe1")] {
+        let report = lesson("+", DEFLECTION, &format!("1.Rxc4 Qxc4 ({declined}) 2.Qg7#"));
+        assert_eq!(first(&report).1, &at.into(), "{declined}");
+        let told =
+            |said: &Statement| matches!(said, Statement::Found(Finding::VariationsHold { .. }));
+        assert!(!report.message.iter().any(told));
+        let holds = report.coach_lines.moves.iter();
+        let held = holds.filter(|one| one.holds).count();
+        assert_eq!(
+            held,
+            if declined.contains('=') { 3 } else { 2 },
+            "{declined}"
+        );
+    }
+}
+
+#[test]
+fn a_mate_at_the_end_is_proved_from_the_first_move_that_forces_it() {
+    let report = lesson(
+        "+",
+        "6k1/5ppp/8/8/8/8/q4PPP/3RR1K1 w - - 0 1",
+        "1.Re8# (1.Rd8#)",
+    );
+    let mates: Vec<&Statement> = report
+        .message
+        .iter()
+        .filter(|said| matches!(said, Statement::Found(Finding::VariationsMate { .. })))
+        .collect();
+    let both = Finding::VariationsMate {
+        lines: And {
+            and: vec!["1.Re8#".into(), "1.Rd8#".into()],
+        },
+        more: 0,
+    };
+    assert_eq!(mates, [&Statement::from(both)]);
+    // A queen is given, and two moves later it is mate.
+    let report = lesson(
+        "+",
+        "3r2k1/5ppp/8/8/8/8/5PPP/1Q1RR1K1 w - - 0 1",
+        "1.Rxd8# (1.Qb8 Rxb8 2.Rd8+ Rxd8 3.h3)",
+    );
+    assert!(report.message.iter().all(|said| {
+        !matches!(said, Statement::Found(Finding::VariationsMate { lines, .. })
+            if lines.and.contains(&"1.Qb8".into()))
+    }));
 }
 
 /// The complaint that is the first warning, with its place.

@@ -9,10 +9,10 @@
 use shakmaty::{Chess, Move, Position};
 
 use super::{End, Found, Walk};
+use crate::Branch;
 use crate::coach_lines::NodeAt;
 use crate::judge::choice;
 use crate::reply::NodeId;
-use crate::Branch;
 
 impl<'a> Walk<'a, '_> {
     /// The place in the coach's lines of a move of the solver's that holds, where these moves lead to one.
@@ -58,7 +58,8 @@ impl<'a> Walk<'a, '_> {
         if let Some(end) = plain().filter(|_| !ends_in_mate(here, &line)) {
             return Some(Found::Solved(node, None, end));
         }
-        Some(self.stronger(node, moves, chosen, dealt))
+        let own = tree.moves(&tree.met(place));
+        Some(self.stronger(node, moves, chosen, &own, dealt))
     }
 
     /// The defences written at `node` that are to be looked at. Of those that the member left out, the
