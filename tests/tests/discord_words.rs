@@ -101,3 +101,77 @@ async fn words_go_out_where_they_belong_and_never_twice_unasked(tongue: Tongue) 
     );
     keep_chronicle!(tongue.kept_as("words-that-go-out"), club.finish());
 }
+
+/// A sacrifice of our own, given as a lesson: accepted, White mates on g7; declined, White has a knight more.
+const DEFLECTION: &str = "[Id \"d1\"]\n[Topic \"Deflection\"]\n[Task \"+\"]\n[FEN \"r6k/pp3p1p/7P/8/1Pnq4/P4PQ1/6P1/2R4K w - - 0 1\"]\n\n\
+    1.Rxc4! {The rook asks *her* to choose.} (1.Qg7+? {The ending is level, @everyone.} Qxg7 2.hxg7+ Kxg7) \
+    1...Qxc4 {She lets go of the diagonal.} (1...Qa1+ {She stays.} 2.Kh2 {A piece for nothing.} +-) \
+    2.Qg7# {In front of the king.} *\n";
+
+in_every_language!(members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_on_them);
+
+async fn members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_on_them(tongue: Tongue) {
+    let mut club = Club::open_in(tongue).await;
+    club.set_up(&[]).await;
+    let seen = club.queue(DEFLECTION).await;
+    assert!(
+        club.shows(&seen.text(), "The 2 lines of the file hold"),
+        "{}",
+        seen.text()
+    );
+    let post = club.post().await.id;
+    club.until_open().await;
+
+    // A wrong move that the coach's lines have is met with the coach's variation.
+    let (ana, ben) = (club.member("Ana"), club.member("Ben"));
+    let form = ana.press(post, "Answer").await;
+    let seen = ana.submit(&form, &["Qg7+"]).await;
+    assert!(seen.private());
+    for part in [
+        "1.Qg7+ does not win. Your coach on 1.Qg7+: “The ending is level, @\u{200b}everyone.” \
+         Your coach shows 1...Qxg7 2.hxg7+ Kxg7.",
+        "half-moves deep",
+    ] {
+        assert!(club.shows(&seen.text(), part), "{part}: {}", seen.text());
+    }
+    assert!(club.reads(&seen.text(), "coach-on-move"), "{}", seen.text());
+
+    // One is asked about the queen that takes, the other about the one that stays.
+    let (mut accepted, mut declined) = (0, 0);
+    for member in [&ana, &ben] {
+        let form = member.press(post, "Answer").await;
+        let seen = member.submit(&form, &["Rxc4"]).await;
+        let takes = seen.text().contains("xc4. ");
+        let (next, words) = match takes {
+            true => ("Qg7#", "In front of the king."),
+            false => ("Kh2", "A piece for nothing."),
+        };
+        let form = member.press(seen.message(), "Next move").await;
+        let seen = member.submit(&form, &[next]).await;
+        assert!(
+            seen.private() && seen.text().contains(words),
+            "{}",
+            seen.text()
+        );
+        assert!(
+            seen.text().contains("The rook asks \\*her\\* to choose."),
+            "{}",
+            seen.text()
+        );
+        *if takes { &mut accepted } else { &mut declined } += 1;
+    }
+    assert_eq!((accepted, declined), (1, 1));
+
+    let reveal = club.reveal().await;
+    for part in [
+        "1...Qxc4 She lets go of the diagonal.\n(1...Qa1+ She stays. 2.Kh2 +- A piece for nothing.)",
+        "2.Qg7# In front of the king.",
+    ] {
+        assert!(
+            club.shows(&reveal.content, part),
+            "{part}: {}",
+            reveal.content
+        );
+    }
+    keep_chronicle!(tongue.kept_as("both-lines-of-a-sacrifice"), club.finish());
+}

@@ -328,3 +328,66 @@ async fn overrule(coach: &Browser) {
         .until_says("#posts .replies", "4.5 of 5, by the coach")
         .await;
 }
+
+/// A sacrifice of our own, given as a lesson: accepted, White mates on g7; declined, White has a knight more.
+const DEFLECTION: &str = "[Id \"d1\"]\n[Task \"+\"]\n[FEN \"r6k/pp3p1p/7P/8/1Pnq4/P4PQ1/6P1/2R4K w - - 0 1\"]\n\n\
+    1.Rxc4! {The rook asks <b>her</b> to choose.} (1.Qg7+? {The ending is level.} Qxg7 2.hxg7+ Kxg7) 1...Qxc4 \
+    (1...Qa1+ 2.Kh2 {A piece for nothing.} +-) 2.Qg7# {In front of the king.} *\n";
+
+#[tokio::test(flavor = "multi_thread")]
+async fn members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_on_them() {
+    let room = RunningRoom::start();
+    let driver = Driver::start();
+    let (coach, anna, boris) = tokio::join!(driver.open(), driver.open(), driver.open());
+    tokio::join!(room.member(&anna, "Anna"), room.member(&boris, "Boris"));
+    room.coach(&coach).await;
+    coach.press("Check").await;
+    coach.find("#drop").await;
+    coach.drop_file("#drop", "lesson.pgn", DEFLECTION).await;
+    coach
+        .until_says("#checked", "The 2 lines of the file hold")
+        .await;
+    coach.press("Put the sound one into the week").await;
+    coach.press("Week").await;
+    coach.press("Post now: + from lesson.pgn: d1").await;
+    coach.press("Post it now").await;
+    anna.until_says("#open-post", "Closes").await;
+
+    anna.type_into("#text", "Qg7+\n").await;
+    anna.until_says(
+        "#stream .sealed",
+        "Your coach on 1.Qg7+: “The ending is level.” Your coach shows 1...Qxg7 2.hxg7+ Kxg7.",
+    )
+    .await;
+    let mut met = Vec::new();
+    for member in [&anna, &boris] {
+        member.type_into("#text", "Rxc4").await;
+        member.click("#answer").await;
+        member.until_says("#stream .sealed", "Your move.").await;
+        let takes = member.text("#stream").await.contains("1...Qxc4");
+        member
+            .type_into("#text", if takes { "Qg7#" } else { "Kh2" })
+            .await;
+        member.click("#answer").await;
+        let words = match takes {
+            true => "Your coach on 2.Qg7#: “In front of the king.”",
+            false => "Your coach on 2.Kh2: “A piece for nothing.”",
+        };
+        member.until_says("#stream .sealed", words).await;
+        // Words are text, never markup.
+        member
+            .until_says("#stream .sealed", "The rook asks <b>her</b> to choose.")
+            .await;
+        met.push(takes);
+    }
+    assert_ne!(met[0], met[1]);
+
+    coach.press("Close now with the reveal").await;
+    coach.press("Close with the reveal").await;
+    anna.until_says(
+        "#stream .reveal",
+        "(1...Qa1+ 2.Kh2 +- A piece for nothing.)",
+    )
+    .await;
+    tokio::join!(coach.close(), anna.close(), boris.close());
+}

@@ -2,31 +2,36 @@
 
 use std::{
     io::{self, Read},
+    path::{Path, PathBuf},
+    sync::Arc,
     time::Instant,
 };
 
 use anyhow::Context;
 use clap::Args;
 use serde::Serialize;
+use shakmaty::Chess;
 
 use super::{
     Outcome,
-    check::seconds,
+    check::{read_bytes, seconds},
     output::json_line,
-    text::{Failure, Misuse, Or, OrFail, Points, Text, failure, moves},
+    text::{Failure, Misuse, Or, OrFail, Points, Text, failure, moves, number, path},
     tongue::readers,
 };
 use crate::chess::{
     Budget, Language, Stipulation,
-    check::{self, CheckOptions},
+    check::{self, CheckOptions, Problem},
+    coach_lines::CoachTree,
     judge::{self, Judgement, Terms, Verdict},
     parse_fen,
+    read::{self, Entry},
 };
 use crate::words::english;
 
 /// Judge one reply to one position, as a member would be answered.
 ///
-/// The reply is the last argument, after `--` if it begins with a dash, or standard input for `-`.
+/// The position is given with its task, or as a file whose own lines are judged along. The reply is the last argument, after `--` if it begins with a dash, or standard input for `-`.
 /// Exit status 1 when the reply is not right.
 #[derive(Debug, Args)]
 pub struct Grade {
@@ -34,11 +39,17 @@ pub struct Grade {
     #[arg(long)]
     json: bool,
     /// The position
-    #[arg(long, value_name = "FEN")]
-    position: String,
+    #[arg(long, value_name = "FEN", required_unless_present = "pgn")]
+    position: Option<String>,
     /// The task: #1 to #20, + or =
-    #[arg(long, value_name = "TASK")]
-    stipulation: Stipulation,
+    #[arg(long, value_name = "TASK", required_unless_present = "pgn")]
+    stipulation: Option<Stipulation>,
+    /// In their place, a file whose first position is judged along its own lines
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["position", "stipulation"])]
+    pgn: Option<PathBuf>,
+    /// Which of the file's lines a win or a draw is met with, from 0
+    #[arg(long, value_name = "N", default_value_t = 0, requires = "pgn")]
+    line: u64,
     /// Language whose piece letters are read first
     #[arg(long, value_name = "LANGUAGE", default_value = "english", value_parser = language)]
     language: Language,
@@ -67,7 +78,7 @@ struct Line<'a> {
 impl Grade {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         let limit = seconds(self.seconds)?;
-        let position = parse_fen(&self.position).context("--position")?.position;
+        let asked = self.asked()?;
         let text = if self.reply == "-" {
             standard_input()?
         } else {
@@ -76,14 +87,17 @@ impl Grade {
         let started = Instant::now();
         let late = || started.elapsed() > limit;
         let budget = Budget::unlimited().until(&late);
-        let options = CheckOptions::default();
-        let Some(problem) = check::problem(&position, self.stipulation, &options, &budget) else {
-            return Err(failure(Failure::TaskNotShown {
-                task: self.stipulation.to_string(),
+        let problem = asked.problem(&budget).map_err(|task| {
+            failure(Failure::TaskNotShown {
+                task: task.map_or_else(|| "+".to_owned(), |task| task.to_string()),
                 seconds: Points::of(self.seconds),
-            }));
+            })
+        })?;
+        let terms = Terms {
+            line_choice: self.line,
+            ..Terms::answer(self.language)
         };
-        let judged = judge::judge(&problem, &[], &text, &Terms::answer(self.language), &budget)
+        let judged = judge::judge(&problem, &[], &text, &terms, &budget)
             .or_fail(|| Failure::ReplyHoldsNothing)?;
         let mut out = io::stdout().lock();
         match self.json {
@@ -95,6 +109,68 @@ impl Grade {
             _ => Outcome::Wanting,
         })
     }
+}
+
+/// What a reply is judged against.
+enum Asked {
+    /// A position and its task.
+    Given(Chess, Stipulation),
+    /// A position of a file, with the coach's own lines.
+    Lesson(Box<Entry>),
+}
+
+impl Grade {
+    fn asked(&self) -> anyhow::Result<Asked> {
+        if let Some(file) = &self.pgn {
+            return Ok(Asked::Lesson(Box::new(lesson(file)?)));
+        }
+        // One of the two is there, as the arguments are declared.
+        let (fen, task) = (self.position.as_deref(), self.stipulation);
+        let position = parse_fen(fen.unwrap_or_default()).context("--position")?;
+        Ok(Asked::Given(
+            position.position,
+            task.unwrap_or(Stipulation::Win),
+        ))
+    }
+}
+
+impl Asked {
+    /// The problem to judge by.
+    ///
+    /// # Errors
+    /// The task, where it could not be shown to hold; none where none was found either.
+    fn problem(&self, budget: &Budget<'_>) -> Result<Problem, Option<Stipulation>> {
+        let options = CheckOptions::default();
+        let of =
+            |position, task| check::problem(position, task, &options, budget).ok_or(Some(task));
+        match self {
+            Self::Given(position, task) => of(position, *task),
+            Self::Lesson(entry) => {
+                let report = check::check(entry, &options, budget);
+                let problem = of(&entry.position, report.stipulation.ok_or(None)?)?;
+                let coach = CoachTree::of(&entry.position, &report.coach_lines);
+                Ok(Problem {
+                    coach: coach.map(Arc::new),
+                    ..problem
+                })
+            }
+        }
+    }
+}
+
+/// The first position of a file.
+fn lesson(file: &Path) -> anyhow::Result<Entry> {
+    let name = file.display().to_string();
+    let entries = read::read_file(&name, &read_bytes(file)?);
+    let first = entries.into_iter().next();
+    let first = first.or_fail(|| Failure::NoPositionInFile { file: path(file) })?;
+    first.map_err(|error| {
+        failure(Failure::LessonUnreadable {
+            file: path(file),
+            row: number(error.line),
+            what: *error.problem,
+        })
+    })
 }
 
 impl<'a> Line<'a> {

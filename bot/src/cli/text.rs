@@ -16,7 +16,7 @@ use serde::Serialize;
 use super::tongue::readers;
 pub(super) use crate::chat::common::text::Points;
 use crate::{
-    chess::{check::Soundness, fact::Pattern, judge::Verdict},
+    chess::{check::Soundness, fact::Pattern, judge::Verdict, read::Fault},
     desk::KindName,
     words::english,
 };
@@ -314,6 +314,14 @@ pub(super) enum Failure {
         seconds: Points,
     },
     ReplyHoldsNothing,
+    NoPositionInFile {
+        file: Theirs,
+    },
+    LessonUnreadable {
+        file: Theirs,
+        row: u32,
+        what: Fault,
+    },
     NotALegalMove {
         written: Theirs,
     },

@@ -178,7 +178,7 @@ help-grade = Eine Antwort auf eine Stellung beurteilen
     .long =
         Eine Antwort auf eine Stellung beurteilen, so wie ein Mitglied sie beantwortet bekäme.
 
-        Die Antwort ist das letzte Argument, hinter `--`, wenn sie mit einem Strich beginnt, oder bei `-` die Standardeingabe. Rückgabewert 1, wenn die Antwort nicht richtig ist.
+        Die Stellung steht mit ihrer Aufgabe da oder in einer Datei, nach deren eigenen Varianten beurteilt wird. Die Antwort ist das letzte Argument, hinter `--`, wenn sie mit einem Strich beginnt, oder bei `-` die Standardeingabe. Rückgabewert 1, wenn die Antwort nicht richtig ist.
     .after =
         Beispiel:
           sealed-move grade --position 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1' --stipulation '#2' --language german 'Td7'
@@ -186,6 +186,8 @@ help-grade = Eine Antwort auf eine Stellung beurteilen
     .arg-stipulation = Die Aufgabe: #1 bis #20, + oder =
     .arg-language = Sprache, deren Figurenbuchstaben zuerst gelesen werden
     .arg-seconds = Die meiste Zeit für das Urteil
+    .arg-pgn = Statt ihrer eine Datei, deren erste Stellung nach ihren eigenen Varianten beurteilt wird
+    .arg-line = Mit welcher Variante der Datei einem Gewinn oder Remis begegnet wird, von 0 an
     .arg-reply = Was das Mitglied geschrieben hat
 help-name = Das Matt auf dem Brett benennen
     .long =

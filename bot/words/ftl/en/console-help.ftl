@@ -178,13 +178,15 @@ help-grade = Judge one reply to one position
     .long =
         Judge one reply to one position, as a member would be answered.
 
-        The reply is the last argument, after `--` if it begins with a dash, or standard input for `-`. Exit status 1 when the reply is not right.
+        The position is given with its task, or as a file whose own lines are judged along. The reply is the last argument, after `--` if it begins with a dash, or standard input for `-`. Exit status 1 when the reply is not right.
     .after =
         Example:
           sealed-move grade --position 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1' --stipulation '#2' 'Rd7'
     .arg-position = The position
     .arg-stipulation = The task: #1 to #20, + or =
     .arg-language = Language whose piece letters are read first
+    .arg-pgn = In their place, a file whose first position is judged along its own lines
+    .arg-line = Which of the file's lines a win or a draw is met with, from 0
     .arg-seconds = The most time for the judgement
     .arg-reply = What the member wrote
 help-name = Name the mate on the board

@@ -178,7 +178,7 @@ help-grade = Juzga una respuesta a una posición
     .long =
         Juzga una respuesta a una posición, como se contestaría a un miembro.
 
-        La respuesta es el último argumento, tras `--` si empieza por guion, o la entrada estándar con `-`. Estado de salida 1 si la respuesta no es correcta.
+        La posición se da con su tarea o en un archivo cuyas propias variantes se siguen. La respuesta es el último argumento, tras `--` si empieza por guion, o la entrada estándar con `-`. Estado de salida 1 si la respuesta no es correcta.
     .after =
         Ejemplo:
           sealed-move grade --position 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1' --stipulation '#2' --language spanish 'Td7'
@@ -186,6 +186,8 @@ help-grade = Juzga una respuesta a una posición
     .arg-stipulation = La tarea: de #1 a #20, + o =
     .arg-language = Idioma cuyas letras de piezas se leen primero
     .arg-seconds = El tiempo máximo para el veredicto
+    .arg-pgn = En su lugar, un archivo cuya primera posición se juzga según sus propias variantes
+    .arg-line = Con cuál de las variantes del archivo se responde a una victoria o unas tablas, desde 0
     .arg-reply = Lo que escribió el miembro
 help-name = Pone nombre al mate que está en el tablero
     .long =
