@@ -119,6 +119,66 @@ fn grade_answers_as_documented() {
     assert_eq!(grade("Rd2h6").1["verdict"], "illegal");
 }
 
+/// A sacrifice of our own: accepted, White mates on g7; declined, White has a knight more.
+const SACRIFICE: &str = "[FEN \"r6k/pp3p1p/7P/8/1Pnq4/P4PQ1/6P1/2R4K w - - 0 1\"]\n[Task \"+\"]\n\n\
+    1.Rxc4! (1.Qg7+? {The ending is level.} Qxg7 2.hxg7+ Kxg7) Qxc4 (1...Qa1+ 2.Kh2 +-) 2.Qg7# *\n";
+
+#[test]
+fn grade_goes_along_the_lines_of_a_file() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("lesson.pgn");
+    std::fs::write(&file, SACRIFICE).expect("written");
+    let file = file.to_str().expect("a name").to_owned();
+    let grade = |line: &str, reply: &str| {
+        let args = ["grade", "--json", "--pgn", &file, "--line", line, reply];
+        let ran = sealed_move(&args, b"");
+        (ran.status, ran.json().remove(0))
+    };
+    for (line, answer) in [("0", "1...Qxc4"), ("1", "1...Qa1+"), ("2", "1...Qxc4")] {
+        let (status, said) = grade(line, "Rxc4");
+        assert_eq!((status, &said["verdict"]), (0, &json!("on-the-way")));
+        let told = said["message"].as_str().unwrap_or_default();
+        assert!(told.contains(answer), "{line}: {told}");
+    }
+    let (status, said) = grade("0", "Qg7+");
+    assert_eq!((status, &said["verdict"]), (1, &json!("wrong")));
+    assert_eq!(said["refutation"], json!(["Qxg7", "hxg7+", "Kxg7"]));
+    let told = said["message"].as_str().unwrap_or_default();
+    assert!(
+        told.contains("Your coach on 1.Qg7+: “The ending is level.”"),
+        "{told}"
+    );
+
+    // Either a file or a position with its task.
+    for args in [
+        &["grade", "--pgn", &file, "--position", BACK_RANK, "Rd7"][..],
+        &["grade", "--position", BACK_RANK, "Rd7"],
+        &[
+            "grade",
+            "--line",
+            "1",
+            "--position",
+            BACK_RANK,
+            "--stipulation",
+            "#2",
+            "Rd7",
+        ],
+    ] {
+        let ran = sealed_move(args, b"");
+        assert_eq!(ran.status, 2, "{args:?}: {ran:?}");
+    }
+    std::fs::write(&file, "[FEN \"8/8/8/8 w\"]\n[Task \"+\"]\n\n*\n").expect("written");
+    let ran = sealed_move(&["grade", "--pgn", &file, "Rd7"], b"");
+    assert_eq!(ran.status, 2, "{ran:?}");
+    assert!(ran.err.contains("lesson.pgn, line 1:"), "{ran:?}");
+    std::fs::write(&file, "[Words \"No lesson.\"]\n\n*\n").expect("written");
+    let ran = sealed_move(&["grade", "--pgn", &file, "Rd7"], b"");
+    assert!(
+        ran.status == 2 && ran.err.contains("holds no position with a task"),
+        "{ran:?}"
+    );
+}
+
 #[test]
 fn grade_reads_the_reply_from_standard_input() {
     let args = [

@@ -105,7 +105,7 @@ async fn words_go_out_where_they_belong_and_never_twice_unasked(tongue: Tongue) 
 /// A sacrifice of our own, given as a lesson: accepted, White mates on g7; declined, White has a knight more.
 const DEFLECTION: &str = "[Id \"d1\"]\n[Topic \"Deflection\"]\n[Task \"+\"]\n[FEN \"r6k/pp3p1p/7P/8/1Pnq4/P4PQ1/6P1/2R4K w - - 0 1\"]\n\n\
     1.Rxc4! {The rook asks *her* to choose.} (1.Qg7+? {The ending is level, @everyone.} Qxg7 2.hxg7+ Kxg7) \
-    1...Qxc4 {She lets go of the diagonal.} (1...Qa1+ {She stays.} 2.Kh2 {A piece for nothing.} +-) \
+    1...Qxc4 {She lets go of the diagonal.} (1...Qa1+ {She stays.} 2.Kh2 {White has a knight more.} +-) \
     2.Qg7# {In front of the king.} *\n";
 
 in_every_language!(members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_on_them);
@@ -144,7 +144,7 @@ async fn members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_on_them(ton
         let takes = seen.text().contains("xc4. ");
         let (next, words) = match takes {
             true => ("Qg7#", "In front of the king."),
-            false => ("Kh2", "A piece for nothing."),
+            false => ("Kh2", "White has a knight more."),
         };
         let form = member.press(seen.message(), "Next move").await;
         let seen = member.submit(&form, &[next]).await;
@@ -164,7 +164,8 @@ async fn members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_on_them(ton
 
     let reveal = club.reveal().await;
     for part in [
-        "1...Qxc4 She lets go of the diagonal.\n(1...Qa1+ She stays. 2.Kh2 +- A piece for nothing.)",
+        "**1.Rxc4 Qxc4 2.Qg7#**\n1.Rxc4 Qa1+ 2.Kh2\n",
+        "1...Qxc4 She lets go of the diagonal.\n(1...Qa1+ She stays. 2.Kh2 +- White has a knight more.)",
         "2.Qg7# In front of the king.",
     ] {
         assert!(

@@ -48,7 +48,12 @@ pub struct Grade {
     #[arg(long, value_name = "FILE", conflicts_with_all = ["position", "stipulation"])]
     pgn: Option<PathBuf>,
     /// Which of the file's lines a win or a draw is met with, from 0
-    #[arg(long, value_name = "N", default_value_t = 0, requires = "pgn")]
+    #[arg(
+        long,
+        value_name = "N",
+        default_value_t = 0,
+        conflicts_with = "position"
+    )]
     line: u64,
     /// Language whose piece letters are read first
     #[arg(long, value_name = "LANGUAGE", default_value = "english", value_parser = language)]
@@ -163,7 +168,7 @@ fn lesson(file: &Path) -> anyhow::Result<Entry> {
     let name = file.display().to_string();
     let entries = read::read_file(&name, &read_bytes(file)?);
     let first = entries.into_iter().next();
-    let first = first.or_fail(|| Failure::NoPositionInFile { file: path(file) })?;
+    let first = first.or_fail(|| Failure::NoProblemInFile { file: path(file) })?;
     first.map_err(|error| {
         failure(Failure::LessonUnreadable {
             file: path(file),

@@ -314,7 +314,7 @@ pub(super) enum Failure {
         seconds: Points,
     },
     ReplyHoldsNothing,
-    NoPositionInFile {
+    NoProblemInFile {
         file: Theirs,
     },
     LessonUnreadable {

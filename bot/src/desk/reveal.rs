@@ -131,7 +131,7 @@ impl Desk {
         } = posed;
         let report = report(&position.check.report)?;
 
-        let end = played(board, &report.line);
+        let end = played(board, &main_line(&report));
         let naming = name::name(&end.position);
         let solution = solution(board.turn(), &report);
         let patterns = naming.patterns.clone();
@@ -212,8 +212,19 @@ fn played(board: &Chess, line: &[String]) -> End {
     end
 }
 
-/// Key and variations, a numbered line each, main line first; none where none was proved.
+/// The line that the final picture is of: of a win or a draw the coach's own, where it holds.
+fn main_line(report: &Report) -> Vec<String> {
+    let own = report.coach_lines.holding().into_iter().next();
+    own.unwrap_or_else(|| report.line.clone())
+}
+
+/// Key and variations, a numbered line each, main line first; none where none was proved. Of a win or a
+/// draw they are the coach's own lines that hold, for a search has one line only.
 fn solution(turn: Color, report: &Report) -> Vec<String> {
+    let own = report.coach_lines.holding();
+    if !own.is_empty() {
+        return own.iter().map(|line| numbered(turn, 1, line)).collect();
+    }
     if !report.variations.is_empty() {
         return report.variations.clone();
     }

@@ -111,6 +111,38 @@ impl CoachLines {
         self.moves.is_empty()
     }
 
+    /// The lines of a win or a draw in which every move of the solver was found to hold, in SAN, the main one
+    /// first; none where the coach gives no more than a first move.
+    pub fn holding(&self) -> Vec<Vec<String>> {
+        // By the moves of the list: the line to each, where it holds so far.
+        let mut lines: Vec<Option<Vec<String>>> = Vec::with_capacity(self.moves.len());
+        let mut goes_on = vec![false; self.moves.len()];
+        for kept in &self.moves {
+            let before = match kept.after {
+                None => Some(Vec::new()),
+                Some(place) => lines.get(place).cloned().flatten(),
+            };
+            let line = before.and_then(|mut line| {
+                let solvers = line.len() % 2 == 0;
+                line.push(kept.san.clone());
+                let wrong = mark_wrong(&kept.nags) || !kept.holds;
+                (!solvers || !wrong).then_some(line)
+            });
+            if let (Some(_), Some(place)) = (&line, kept.after) {
+                goes_on[place] = true;
+            }
+            lines.push(line);
+        }
+        let ends = lines.into_iter().zip(goes_on);
+        let ends: Vec<_> = ends
+            .filter_map(|(line, goes_on)| line.filter(|_| !goes_on))
+            .collect();
+        match ends.first() {
+            Some(main) if main.len() > 2 => ends,
+            _ => Vec::new(),
+        }
+    }
+
     /// Puts the words through `clean`.
     pub fn clean(&mut self, clean: impl Fn(&str) -> String) {
         for kept in &mut self.moves {

@@ -1,6 +1,6 @@
 //! What is kept of a coach's tree, and how it comes back.
 
-use shakmaty::{Color, Position};
+use shakmaty::Color;
 
 use super::*;
 use crate::{Stipulation, line::moves, parse_fen, read::read_file};
@@ -165,5 +165,32 @@ fn only_what_was_found_to_hold_is_right() {
     let tree = CoachTree::of(&start, &lines).expect("a tree");
     let key = tree.right(0).expect("the key");
     assert_eq!(tree.met(key).len(), 1);
-    assert_eq!(start.turn(), Color::White);
+    assert_eq!(lines.holding(), [["Rxd8+", "Rxd8", "Rxd8#"]]);
+    // A defence without an answer ends a line; a first move alone is none.
+    lines.moves[2].holds = false;
+    assert!(lines.holding().is_empty());
+}
+
+#[test]
+fn the_lines_that_hold_are_written_out_the_main_one_first() {
+    let start = start(FEN);
+    let mut lines = kept(
+        FEN,
+        "1.Rxd8+ (1.Rd7 $2 Rxd7) Rxd8 (1...Kf8) 2.Rxd8# (2.Rd7 Rxd7)",
+    );
+    let holding = [
+        &["Rxd8+"][..],
+        &["Rxd8+", "Rxd8", "Rxd8#"],
+        &["Rxd8+", "Rxd8", "Rd7"],
+    ];
+    let holding = holding.iter().map(|line| sans(&start, line)).collect();
+    lines.note_holding(&start, &holding);
+    assert_eq!(
+        lines.holding(),
+        [
+            &["Rxd8+", "Rxd8", "Rxd8#"][..],
+            &["Rxd8+", "Rxd8", "Rd7", "Rxd7"],
+            &["Rxd8+", "Kf8"],
+        ]
+    );
 }

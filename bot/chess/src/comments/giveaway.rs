@@ -107,8 +107,11 @@ fn in_sentence(position: &Chess, solution: &Secrets, sentence: &str) -> Option<S
         }
     }
     let later = solution.later.iter().find(|(before, mv)| {
+        let to = landing(*mv).to_string();
         words.iter().any(|word| {
-            has_square(word) && word.chars().count() > 2 && reads_as(before, word) == Some(*mv)
+            squares_of(word).any(|square| square == to)
+                && word.chars().count() > 2
+                && reads_as(before, word) == Some(*mv)
         })
     });
     if let Some((before, mv)) = later {
@@ -153,10 +156,6 @@ fn reads_as(position: &Chess, words: &str) -> Option<Move> {
     let first = start.children.first()?;
     let node = reading.tree.node(*first);
     node.mv.filter(|_| !node.assumed)
-}
-
-fn has_square(word: &str) -> bool {
-    squares_of(word).next().is_some()
 }
 
 /// The squares written in a word.

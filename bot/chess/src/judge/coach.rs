@@ -12,7 +12,7 @@ use super::{Case, told};
 use crate::coach_lines::{CoachTree, NodeAt};
 use crate::comments::Secrets;
 use crate::fact::{Remark, Why};
-use crate::{Branch, line};
+use crate::{Branch, Stipulation, line};
 
 /// The most half-moves of a coach's variation that a verdict shows.
 const LONGEST: usize = 16;
@@ -22,6 +22,9 @@ const MOST_COMMENTS: usize = 4;
 const MOST_CHARACTERS: usize = 800;
 /// The most moves still to be found that words are held against.
 const MOST_SECRETS: usize = 200;
+/// How many moves of the solver further the line of a search counts as still to be found: no more are
+/// asked ([`super::advantage`]). A mate's is proved, and all of it counts.
+const SEARCHED: usize = 3;
 
 /// A coach's words on the move that a line ends with.
 struct Comment {
@@ -190,8 +193,12 @@ fn secrets(case: &Case<'_>, tree: &CoachTree, moves: &[Move]) -> Secrets {
     secrets
         .keys
         .extend(known.iter().map(|branch| (start.clone(), branch.mv)));
+    let deep = match case.problem.stipulation {
+        Stipulation::Mate(moves) => moves.into(),
+        Stipulation::Win | Stipulation::Draw => SEARCHED,
+    };
     for branch in known {
-        later(&mut secrets.later, &start, branch);
+        later(&mut secrets.later, &start, branch, deep);
     }
     if let Some(at) = tree.at(before) {
         along(&mut secrets, tree, at, &start, start.turn(), 0);
@@ -199,8 +206,11 @@ fn secrets(case: &Case<'_>, tree: &CoachTree, moves: &[Move]) -> Secrets {
     secrets
 }
 
-/// The solver's moves after a branch's own.
-fn later(found: &mut Vec<(Chess, Move)>, before: &Chess, branch: &Branch) {
+/// The solver's moves after a branch's own, as many in a line as `deep` says.
+fn later(found: &mut Vec<(Chess, Move)>, before: &Chess, branch: &Branch, deep: usize) {
+    if deep == 0 {
+        return;
+    }
     let after = played(before, branch.mv);
     for defence in &branch.defences {
         let position = played(&after, defence.mv);
@@ -209,7 +219,7 @@ fn later(found: &mut Vec<(Chess, Move)>, before: &Chess, branch: &Branch) {
                 return;
             }
             found.push((position.clone(), next.mv));
-            later(found, &position, next);
+            later(found, &position, next, deep - 1);
         }
     }
 }

@@ -189,6 +189,11 @@ async fn members_meet_the_accepted_and_the_declined_line_in_turn() {
         ]
     );
 
+    assert_eq!(
+        reveal.solution().solution,
+        ["1.Rxc4 Qxc4 2.Qg7#", "1.Rxc4 Qa1+ 2.Kh2"]
+    );
+
     // At the next post each meets the other line.
     club.set("2026-11-24T09:00:00Z");
     let position = import_as(&club, DEFLECTION, SameChoice::Keep)
