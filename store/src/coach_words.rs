@@ -130,7 +130,7 @@ mod tests {
     fn an_answer_is_kept_until_it_is_told_and_goes_with_its_reply() {
         let f = Fixture::new();
         let group = f.group;
-        let (ana, reply, plain) = f.write(move |tx| {
+        let (post, ana, reply, plain) = f.write(move |tx| {
             let post = open_post(tx, group, 1, None, 10)?;
             let ana = tx.upsert_member(group, "u1", "Ana", at(0))?;
             let kim = tx.upsert_member(group, "u2", "Kim", at(0))?;
@@ -140,7 +140,7 @@ mod tests {
             let plain = tx.insert_reply(&new_reply(post, ana, None, "oh"))?.id;
             tx.settle_reply(reply, "Yes.", kim, at(6))?;
             tx.settle_reply(plain, "", kim, at(6))?;
-            Ok((ana, reply, plain))
+            Ok((post, ana, reply, plain))
         });
         let untold = f.read(|db| db.untold_words());
         assert_eq!(untold.len(), 1);
@@ -155,7 +155,7 @@ mod tests {
         assert_eq!(f.read(move |db| db.words_to(ana, 5)), untold);
         f.write(move |tx| tx.mark_words_told(reply, at(7)));
         assert!(f.read(|db| db.untold_words()).is_empty());
-        let rows = f.read(move |db| db.replies_by_member(ana));
+        let rows = f.read(move |db| db.replies_of(post, ana));
         assert_eq!(rows[0].words.as_ref().unwrap().told_at, Some(at(7)));
         assert_eq!(rows[1].words.as_ref().unwrap().words, "");
         f.write(move |tx| {

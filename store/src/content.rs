@@ -300,19 +300,9 @@ mod tests {
         let post = f.write(move |tx| posted(tx, &question(group, "Why?"), 10));
         let found = f.read(move |db| db.post(post)).unwrap();
         assert!(matches!(found.content, Content::Question { .. }));
-        // One that certainly was not sent goes back to the head of the queue.
         let item = f.write(move |tx| {
             let content = tx.insert_content(&words(group, "Hello"))?;
-            let item = tx.enqueue_content(content, at(0))?;
-            let post = tx.intend_post(&NewPost {
-                item,
-                nonce: "back".into(),
-                prices: PRICES,
-                slot: at(90),
-                closes_at: at(99),
-                intended_at: at(90),
-            })?;
-            tx.take_back_post(post, at(91))
+            tx.enqueue_content(content, at(0))
         });
         let waits = f.read(move |db| db.queued(item)).unwrap();
         assert!(matches!(waits.holds, crate::Waits::Words(of) if of.words == "Hello"));

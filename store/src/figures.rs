@@ -380,31 +380,6 @@ impl Db<'_> {
             .unwrap_or(0.0))
     }
 
-    /// One member's figures topic by topic, by name; `posts` counts those they took part in.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub fn topics_of_member(
-        &self,
-        span: &Span,
-        member: MemberId,
-    ) -> Result<Vec<TopicFigures>, StoreError> {
-        let (group, from, to, topic, sent) = span.params();
-        self.all(
-            &format!(
-                "{}
-                SELECT c.topic, sum(c.kind = 'problem') AS posts, sum(c.kind = 'problem') AS tried,
-                       sum(c.kind = 'question') AS questions, sum(c.kind = 'question') AS answered,
-                       sum(a.state = 'solved') AS solved, sum(a.first_try) AS first_try
-                FROM covered c JOIN attempts a ON a.post_id = c.id AND a.member_id = ?6
-                WHERE c.topic IS NOT NULL GROUP BY c.topic ORDER BY c.topic",
-                *COVERED
-            ),
-            (group, from, to, topic, sent, member),
-            read_topic,
-        )
-    }
-
     /// The wrong first moves that came up for a post, the commonest first, then by move. A member who
     /// sent the same one twice counts once.
     ///

@@ -315,7 +315,7 @@ mod tests {
             assert_eq!(found(needle), Vec::<String>::new(), "{needle}");
         }
         assert!(!found("user-of-bruno").is_empty());
-        assert_eq!(f.read(move |db| db.replies_by_member(bruno)).len(), 120);
+        assert_eq!(f.read(move |db| db.reply_count(bruno)), 120);
         assert!(!f.store.erase_member(ana).await.unwrap());
     }
 }

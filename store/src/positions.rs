@@ -180,18 +180,6 @@ impl Db<'_> {
         )
     }
 
-    /// Positions last checked by another version of the checker, the oldest first.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub fn positions_to_check_again(&self, version: i64) -> Result<Vec<Position>, StoreError> {
-        self.all(
-            &format!("{SELECT} WHERE p.checker_version <> ?1 ORDER BY p.id"),
-            [version],
-            read,
-        )
-    }
-
     /// A group's positions whose FEN begins with `placement` (board, side to move, castling, en
     /// passant), whatever their counters and tasks, the oldest first.
     ///
@@ -489,12 +477,10 @@ mod tests {
     }
 
     #[test]
-    fn those_checked_by_another_version_are_found_and_renewed() {
+    fn a_check_is_renewed() {
         let f = Fixture::new();
         let group = f.group;
         let id = f.write(move |tx| tx.upsert_position(&new_position(group, 1)));
-        assert_eq!(f.read(|db| db.positions_to_check_again(1)).len(), 0);
-        assert_eq!(f.read(|db| db.positions_to_check_again(2)).len(), 1);
         let check = Check {
             soundness: Soundness::Unsound,
             report: json!({}),
@@ -505,7 +491,6 @@ mod tests {
             let check = check.clone();
             move |tx| tx.replace_check(id, &check)
         });
-        assert_eq!(f.read(|db| db.positions_to_check_again(2)).len(), 0);
         assert_eq!(f.read(move |db| db.position(id)).unwrap().check, check);
     }
 

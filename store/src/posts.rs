@@ -122,14 +122,6 @@ impl Db<'_> {
         self.maybe_one(&format!("{} WHERE o.id = ?1", *SELECT), [id], read)
     }
 
-    /// A post by its nonce.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub fn post_by_nonce(&self, nonce: &str) -> Result<Option<Post>, StoreError> {
-        self.maybe_one(&format!("{} WHERE o.nonce = ?1", *SELECT), [nonce], read)
-    }
-
     /// The post of a group whose message or thread the chat calls `reference`.
     ///
     /// # Errors
@@ -203,33 +195,6 @@ impl Db<'_> {
             ),
             params![group, i64::try_from(most).unwrap_or(i64::MAX)],
             read,
-        )
-    }
-
-    /// Open posts of any group whose time is up at `now`, the most overdue first.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub fn posts_due_to_close(&self, now: Moment) -> Result<Vec<Post>, StoreError> {
-        self.all(
-            &format!(
-                "{} WHERE o.state = 'open' AND o.closes_at <= ?1 ORDER BY o.closes_at, o.id",
-                *SELECT
-            ),
-            [time::text(now)],
-            read,
-        )
-    }
-
-    /// The slot of a group's latest post, sent or intended.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub fn latest_slot(&self, group: GroupId) -> Result<Option<Moment>, StoreError> {
-        self.maybe_one(
-            "SELECT slot FROM posts WHERE group_id = ?1 ORDER BY slot DESC LIMIT 1",
-            [group],
-            |row| time::get(row, "slot"),
         )
     }
 
@@ -391,28 +356,6 @@ impl Tx<'_> {
         )
     }
 
-    /// Takes an intended post back that certainly was not sent: the post goes, and what it held returns
-    /// to the head of the queue. Returns the queue entry's id.
-    ///
-    /// # Errors
-    /// When the store cannot be written, or a rule of its schema forbids it.
-    pub fn take_back_post(&self, post: PostId, now: Moment) -> Result<ItemId, StoreError> {
-        let Some(found) = self.post(post)? else {
-            return Err(StoreError::NoSuch {
-                what: "post",
-                id: post.get(),
-            });
-        };
-        self.step(
-            post,
-            "DELETE FROM posts WHERE id = ?1 AND state = 'intended'",
-            [post],
-        )?;
-        let item = self.enqueue_content(found.content_id, now)?;
-        self.move_queued(item, 0)?;
-        Ok(item)
-    }
-
     /// A step of a post's life that is only allowed from the state before it.
     fn step(
         &self,
@@ -463,7 +406,6 @@ mod tests {
         assert_eq!((left.len(), left[0].id, left[0].rank), (1, items[1], 0));
         let intended = f.read(move |db| db.post(post)).unwrap();
         assert_eq!((intended.state, intended.number), (PostState::Intended, 1));
-        assert_eq!(f.read(|db| db.post_by_nonce("n1")).unwrap().id, post);
         assert!(
             f.read(move |db| db.latest_posts(group, 9)).is_empty(),
             "not sent yet"
@@ -484,11 +426,8 @@ mod tests {
             post
         );
         assert_eq!(f.read(move |db| db.post_by_reference(group, "other")), None);
-        assert!(f.read(|db| db.posts_due_to_close(at(69))).is_empty());
-        assert_eq!(f.read(|db| db.posts_due_to_close(at(70))).len(), 1);
 
         f.write(move |tx| tx.mark_post_closing(post));
-        assert!(f.read(|db| db.posts_due_to_close(at(99))).is_empty());
         assert_eq!(
             f.read(move |db| db.posts_in(group, PostState::Closing))
                 .len(),
@@ -520,7 +459,6 @@ mod tests {
             .write_blocking(move |tx| tx.intend_post(&new_post(b, "n1", 20)));
         assert!(matches!(twice, Err(StoreError::Rule(_))), "{twice:?}");
         assert_eq!(f.read(move |db| db.queue(group)).len(), 1);
-        assert_eq!(f.read(move |db| db.latest_slot(group)), Some(at(10)));
     }
 
     #[test]
@@ -619,25 +557,5 @@ mod tests {
                 id: 999
             })
         ));
-    }
-
-    #[test]
-    fn an_intended_post_can_be_taken_back() {
-        let f = Fixture::new();
-        let group = f.group;
-        let items = f.write(move |tx| queue(tx, group, 3));
-        let first = items[0];
-        let position = f.read(move |db| db.queued(first)).unwrap().content_id;
-        let post = f.write(move |tx| tx.intend_post(&new_post(first, "n1", 10)));
-        let item = f.write(move |tx| tx.take_back_post(post, at(12)));
-        let head = f.read(move |db| db.next_queued(group)).unwrap();
-        assert_eq!((head.id, head.content_id), (item, position));
-        assert!(!f.read(move |db| db.slot_taken(group, at(10))));
-        let open = f.write(move |tx| open_post(tx, group, 1, None, 10));
-        assert!(
-            f.store
-                .write_blocking(move |tx| tx.take_back_post(open, at(12)))
-                .is_err()
-        );
     }
 }

@@ -141,18 +141,6 @@ impl Db<'_> {
     pub fn queued(&self, item: ItemId) -> Result<Option<Queued>, StoreError> {
         self.maybe_one(&format!("{} WHERE q.id = ?1", *SELECT), [item], read)
     }
-
-    /// The first of a group's queue.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub fn next_queued(&self, group: GroupId) -> Result<Option<Queued>, StoreError> {
-        self.maybe_one(
-            &format!("{} WHERE q.group_id = ?1 ORDER BY q.rank LIMIT 1", *SELECT),
-            [group],
-            read,
-        )
-    }
 }
 
 impl Tx<'_> {
@@ -292,7 +280,6 @@ mod tests {
         assert_eq!(order(&f), [(0, e), (1, c), (2, a), (3, d), (4, b)]);
         f.write(move |tx| tx.dequeue(c));
         assert_eq!(order(&f), [(0, e), (1, a), (2, d), (3, b)]);
-        assert_eq!(f.read(move |db| db.next_queued(group)).unwrap().id, e);
         let last = f.write(move |tx| {
             let position = tx.upsert_position(&new_position(group, 9))?;
             tx.enqueue(position, at(0))

@@ -156,18 +156,6 @@ impl Db<'_> {
         )
     }
 
-    /// All replies of a member with their current verdicts, in the order they came.
-    ///
-    /// # Errors
-    /// When the store cannot be read.
-    pub fn replies_by_member(&self, member: MemberId) -> Result<Vec<ReplyOf>, StoreError> {
-        self.all(
-            &format!("{WITH_VERDICT} WHERE r.member_id = ?1 ORDER BY r.id"),
-            [member],
-            read_with_verdict,
-        )
-    }
-
     /// When the latest reply to a post came, or the latest message that may be one.
     ///
     /// # Errors
@@ -384,7 +372,6 @@ mod tests {
         assert_eq!(all[0].verdict.as_ref().unwrap().reply_id, judged);
         assert!(all[1].verdict.is_none());
         assert_eq!(f.read(move |db| db.replies_of(post, ana)).len(), 1);
-        assert_eq!(f.read(move |db| db.replies_by_member(ana)).len(), 1);
         let unjudged = f.read(|db| db.unjudged_replies());
         assert_eq!(unjudged.len(), 1);
         assert_eq!((unjudged[0].reply.id, unjudged[0].group_id), (bare, group));

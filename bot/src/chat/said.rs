@@ -22,11 +22,6 @@ pub fn refused(error: &DeskError, words: &Words) -> String {
     words.say(&error.why())
 }
 
-/// The same in English, for the coaches' notices and what a chat reports of itself.
-pub fn refused_in_english(error: &DeskError) -> String {
-    refused(error, crate::words::english())
-}
-
 /// The summary with its advice in words; the facts stand beside them as `advised`.
 pub fn advised(summary: &Summary, words: &Words) -> Value {
     let mut said = json!(summary);

@@ -1,8 +1,6 @@
-//! Groups: founding one, where they are, their settings, their coaches and members.
+//! Groups: founding one, where they are, their settings and their coaches.
 
-use chrono::{DateTime, Utc};
 use sealed_move_store::{Group, NewGroup};
-use serde::Serialize;
 
 use super::{
     ChatKey, Desk, Manners, Person, Place, Settings, convert,
@@ -11,19 +9,6 @@ use super::{
     refusal::{Named, Refusal},
     text,
 };
-
-/// A member of a group, for lists.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct MemberRow {
-    /// The chat's id of the person.
-    pub user: String,
-    /// The name shown to others.
-    pub name: String,
-    /// Whether they coach the group.
-    pub coach: bool,
-    /// Since when they belong to it.
-    pub joined_at: DateTime<Utc>,
-}
 
 impl Desk {
     /// Makes `place` a group's, with `coach` as its first coach. `manners` is what the chat declares.
@@ -128,25 +113,6 @@ impl Desk {
             Ok(db
                 .member_by_user(group.id, &user)?
                 .map(|member| member.name))
-        })
-        .await
-    }
-
-    /// The group's members by name, its coaches among them.
-    pub async fn members(&self, place: &Place) -> Done<Vec<MemberRow>> {
-        let place = place.clone();
-        self.read(move |db| {
-            let group = group_at(db, &place)?;
-            Ok(db
-                .members(group.id)?
-                .into_iter()
-                .map(|member| MemberRow {
-                    user: member.chat_user,
-                    name: member.name,
-                    coach: member.coach,
-                    joined_at: member.joined_at,
-                })
-                .collect())
         })
         .await
     }

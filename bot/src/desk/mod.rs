@@ -90,7 +90,6 @@ pub use figures::{
     SummaryTopic, USUAL,
 };
 pub use gone::{GoneRow, How};
-pub use groups::MemberRow;
 pub use handle::Desk;
 pub use links::Link;
 pub use member::{

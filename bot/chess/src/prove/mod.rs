@@ -231,16 +231,6 @@ impl<'a> Prover<'a> {
         worker.settle();
         found
     }
-
-    /// A defence that holds against `mv` for `moves` moves, itself counted, as far as was proved.
-    pub fn known_refutation(&self, mv: Move, moves: u8) -> Option<Move> {
-        self.firsts
-            .moves
-            .iter()
-            .find(|first| first.mv == mv)
-            .and_then(|first| first.refutation(moves))
-            .and_then(|held| held.by())
-    }
 }
 
 /// Proves or disproves mate in at most `moves` moves of the side to move.

@@ -51,13 +51,6 @@ impl First {
             || self.mates_in.is_some_and(|length| length <= moves)
             || self.failed_at == moves && (self.all_known || self.holds.len() > 1)
     }
-
-    /// A defence known to hold at length `moves`.
-    pub(super) fn refutation(&self, moves: u8) -> Option<Held> {
-        (self.failed_at >= moves)
-            .then(|| self.holds.first().copied())
-            .flatten()
-    }
 }
 
 /// How a defence holds.

@@ -246,7 +246,8 @@ async fn coaches_come_and_go_and_one_stays() {
             .collect::<Vec<_>>(),
         ["Eva"]
     );
-    assert_eq!(desk.members(place).await.expect("read").len(), 2);
+    let roll = desk.coach().roll(place, &eva).await.expect("read");
+    assert_eq!(roll.len(), 2);
     let twice = desk
         .found_group(place, manners(place), None, Settings::default(), coach)
         .await;

@@ -32,25 +32,17 @@ const MOST_POSITIONS: usize = 2_000;
 /// Most small words between a piece and what is said of it.
 const MOST_BETWEEN: usize = 4;
 
-/// Whether a legal move at one of `positions` may be told by `text`.
+/// The legal moves of some positions, as far as a text can tell them.
 ///
 /// ```
-/// use sealed_move_chess::reply::mentions::may_hold_a_move;
+/// use sealed_move_chess::reply::mentions::Moves;
 /// use shakmaty::Chess;
 ///
-/// let start = [Chess::default()];
-/// assert!(may_hold_a_move(&start, "perhaps the k n i g h t, f 3"));
-/// assert!(!may_hold_a_move(&start, "good morning"));
+/// let mut moves = Moves::default();
+/// moves.add(&Chess::default());
+/// assert!(moves.may_be_told_by("perhaps the k n i g h t, f 3"));
+/// assert!(!moves.may_be_told_by("good morning"));
 /// ```
-pub fn may_hold_a_move(positions: &[Chess], text: &str) -> bool {
-    let mut moves = Moves::default();
-    for position in positions {
-        moves.add(position);
-    }
-    moves.may_be_told_by(text)
-}
-
-/// The legal moves of some positions, as far as a text can tell them.
 #[derive(Clone, Debug, Default)]
 pub struct Moves {
     /// Squares that moves go to.

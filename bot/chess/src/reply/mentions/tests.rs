@@ -20,6 +20,13 @@ fn position(name: &str) -> Chess {
     fen.into_position(CastlingMode::Standard).expect("legal")
 }
 
+/// The moves at one position.
+fn at(position: &Chess) -> Moves {
+    let mut moves = Moves::default();
+    moves.add(position);
+    moves
+}
+
 /// The positions along the solution of the queen's problem.
 fn along_the_line() -> Moves {
     let start = position("queen");
@@ -50,7 +57,7 @@ fn every_leak_is_held() {
         count += 1;
         let held = match name {
             "queen" => along_the_line().may_be_told_by(&text),
-            name => may_hold_a_move(&[position(name)], &text),
+            name => at(&position(name)).may_be_told_by(&text),
         };
         if !held {
             missed.push(text);
@@ -84,23 +91,23 @@ fn ordinary_talk_passes() {
 
 #[test]
 fn where_nothing_can_be_played_nothing_is_held() {
-    assert!(!may_hold_a_move(&[], "Qh7"));
+    assert!(!Moves::default().may_be_told_by("Qh7"));
     let stalemate: Fen = "7k/5Q2/6K1/8/8/8/8/8 b - - 0 1".parse().expect("a FEN");
     let position: Chess = stalemate
         .into_position(CastlingMode::Standard)
         .expect("legal");
-    assert!(!may_hold_a_move(&[position], "Kg8"));
+    assert!(!at(&position).may_be_told_by("Kg8"));
 }
 
 #[test]
 fn castling_promoting_and_taking_are_held_only_where_they_can_be_played() {
     for text in ["castle!", "0-0", "promote", "en passant", "exd"] {
-        assert!(!may_hold_a_move(&[position("queen")], text), "{text}");
+        assert!(!at(&position("queen")).may_be_told_by(text), "{text}");
     }
 }
 
 #[test]
 fn what_is_too_long_to_look_at_is_held() {
     let long = "word ".repeat(5_000);
-    assert!(may_hold_a_move(&[position("queen")], &long));
+    assert!(at(&position("queen")).may_be_told_by(&long));
 }
