@@ -3,14 +3,14 @@
 use shakmaty::{Chess, Position as _};
 
 use super::{
-    Desk, Picture, Settings,
+    Desk, DeskError, Picture, Settings,
     error::{Done, bad_request},
     problems::Posed,
     refusal::Refusal,
     text,
 };
 use crate::chess::{self, line::moves};
-use crate::diagram::{Diagram, Tongue, reveal::landing};
+use crate::diagram::{Diagram, Style, Tongue, reveal::landing};
 
 impl Desk {
     /// Draws a diagram off the async threads; `language` is that of its legend.
@@ -39,6 +39,42 @@ impl Desk {
         self.draw(diagram(board, settings), language).await
     }
 
+    /// Draws the board after a line from a position, in the group's style.
+    ///
+    /// # Errors
+    /// When the line cannot be played there.
+    pub(super) async fn draw_after(
+        &self,
+        posed: &Posed,
+        line: &[String],
+        settings: &Settings,
+        language: &str,
+    ) -> Done<Picture> {
+        let (start, line, style) = (posed.board.clone(), line.to_vec(), settings.style);
+        let tongue = self.tongue(language);
+        self.inner
+            .quick
+            .run("drawing a line's end", 10.0, move |_| {
+                Ok(after(start, &line, style)?.png(&tongue)?)
+            })
+            .await?
+    }
+
+    /// The same, and nothing where the line cannot be played.
+    pub(super) async fn draw_after_if_playable(
+        &self,
+        posed: &Posed,
+        line: &[String],
+        settings: &Settings,
+        language: &str,
+    ) -> Done<Option<Picture>> {
+        match self.draw_after(posed, line, settings, language).await {
+            Ok(picture) => Ok(Some(picture)),
+            Err(DeskError::BadRequest(_)) => Ok(None),
+            Err(error) => Err(error),
+        }
+    }
+
     /// How a language says what stands in pictures.
     pub(super) fn tongue(&self, language: &str) -> Tongue {
         Tongue::new(language, self.inner.options.pictures)
@@ -59,10 +95,8 @@ fn diagram(board: Chess, settings: &Settings) -> Diagram {
 }
 
 /// The board after a line from a position.
-pub(super) fn board(posed: &Posed, line: &[String], settings: &Settings) -> Done<Diagram> {
-    let mut board = posed.board.clone();
-    let bottom = board.turn();
-    let played = moves(&board, line);
+fn after(start: Chess, line: &[String], style: Style) -> Done<Diagram> {
+    let played = moves(&start, line);
     if let Some(san) = line.get(played.len()) {
         return bad_request(Refusal::LineFails {
             at: text::name(san).into(),
@@ -71,11 +105,15 @@ pub(super) fn board(posed: &Posed, line: &[String], settings: &Settings) -> Done
     let last_move = played
         .last()
         .and_then(|&mv| Some((mv.from()?, landing(mv))));
+    let bottom = start.turn();
+    let mut board = start;
     for mv in played {
         board.play_unchecked(mv);
     }
-    let mut diagram = diagram(board, settings);
-    diagram.bottom = bottom;
-    diagram.last_move = last_move;
-    Ok(diagram)
+    Ok(Diagram {
+        style,
+        bottom,
+        last_move,
+        ..Diagram::of(board)
+    })
 }

@@ -131,8 +131,7 @@ impl Desk {
         } = posed;
         let report = report(&position.check.report)?;
 
-        let end = played(board, &main_line(&report));
-        let naming = name::name(&end.position);
+        let (end, naming) = self.final_picture(board, &main_line(&report)).await?;
         let solution = solution(board.turn(), &report);
         let patterns = naming.patterns.clone();
         let shown: Vec<Pattern> = naming
@@ -174,6 +173,19 @@ impl Desk {
                 .map(|of| of.name.clone())
                 .collect(),
         })
+    }
+
+    /// The end of a line and what is named there, off the async threads.
+    async fn final_picture(&self, board: &Chess, line: &[String]) -> Done<(End, Naming)> {
+        let (board, line) = (board.clone(), line.to_vec());
+        self.inner
+            .quick
+            .run("naming a mate", 10.0, move |_| {
+                let end = played(&board, &line);
+                let naming = name::name(&end.position);
+                (end, naming)
+            })
+            .await
     }
 
     /// Draws a reveal off the async threads.

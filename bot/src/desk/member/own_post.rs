@@ -7,7 +7,7 @@ use crate::chess::judge::HINT_STEPS;
 use crate::desk::{
     Kind, MemberId, Own, OwnAnswer, OwnPost, OwnState, Person, Place, PostId, attempt,
     content::problem_at,
-    convert, drawing,
+    convert,
     error::Done,
     handle::{group_at, post_of},
     posting::takes_replies,
@@ -73,7 +73,7 @@ impl MemberDesk<'_> {
     pub async fn own_post(self, place: &Place, person: &Person, post: PostId) -> Done<OwnPost> {
         let now = self.desk.now();
         let (place, by) = (place.clone(), person.clone());
-        let (own, board, language) = self
+        let (own, posed, line, settings, language) = self
             .desk
             .read(move |db| {
                 let group = group_at(db, &place)?;
@@ -92,11 +92,7 @@ impl MemberDesk<'_> {
                 let line = work
                     .attempt
                     .as_ref()
-                    .map_or(&[][..], |attempt| &attempt.line[..]);
-                let board = match line.is_empty() {
-                    true => None,
-                    false => drawing::board(&posed, line, &settings).ok(),
-                };
+                    .map_or_else(Vec::new, |attempt| attempt.line.clone());
                 let own = OwnPost {
                     state: work.state().map(|state| match state {
                         AttemptState::Playing => OwnState::Playing,
@@ -127,13 +123,18 @@ impl MemberDesk<'_> {
                     live,
                     board: None,
                 };
-                Ok((own, board, settings.language))
+                Ok((own, posed, line, settings, language))
             })
             .await?;
         Ok(OwnPost {
-            board: match board {
-                Some(board) => Some(self.desk.draw(board, language.tag()).await?),
-                None => None,
+            board: match line.is_empty() {
+                true => None,
+                false => {
+                    let language = language.as_str();
+                    self.desk
+                        .draw_after_if_playable(&posed, &line, &settings, language)
+                        .await?
+                }
             },
             ..own
         })

@@ -11,7 +11,6 @@ use crate::desk::{
     Kind, OpenAt, OpenNow, OwnState, Person, Picture, Place, PostId, Progress, SummaryTopic,
     content::{self, Held, problem_at},
     convert,
-    drawing::board,
     error::Done,
     handle::{group_at, post_of},
     posting::latest_open,
@@ -130,7 +129,7 @@ impl MemberDesk<'_> {
             .await?;
         let language = settings.language.tag();
         self.desk
-            .draw(board(&posed, &line, &settings)?, language)
+            .draw_after(&posed, &line, &settings, language)
             .await
     }
 }

@@ -17,7 +17,7 @@ use crate::desk::{
     Defences, Desk, MemberId, Outcome, Picture, Points, PostId, ReplyId, Settings, Verdict,
     VerdictSheet,
     attempt::{self, After, Work},
-    convert, drawing,
+    convert,
     error::{Done, bad_request},
     posting::takes_replies,
     refusal::Refusal,
@@ -236,10 +236,9 @@ impl Desk {
         let Asks::Problem(posed) = &kept.asks else {
             return Ok(None);
         };
-        match drawing::board(posed, line, &kept.settings) {
-            Ok(diagram) => self.draw(diagram, kept.language.as_str()).await.map(Some),
-            Err(_) => Ok(None),
-        }
+        let language = kept.language.as_str();
+        self.draw_after_if_playable(posed, line, &kept.settings, language)
+            .await
     }
 
     async fn picture_of(
