@@ -7,6 +7,7 @@ use super::{
     config::Config,
     demo_fill,
     groups::desk,
+    misuse::between,
     serve::{serve, start_log, to_its_end},
     text::{Failure, OrFail, path as of, unless},
 };
@@ -18,7 +19,7 @@ use crate::chat::room;
 #[derive(Debug, Default, Args)]
 pub struct Demo {
     /// Port of the club room; a taken port gives way to a free one
-    #[arg(long, value_name = "PORT")]
+    #[arg(long, value_name = "PORT", value_parser = between::<u16>(0, u16::MAX.into()))]
     port: Option<u16>,
 }
 

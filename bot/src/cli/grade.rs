@@ -16,7 +16,7 @@ use super::{
     Outcome,
     check::{read_bytes, seconds},
     output::json_line,
-    text::{Failure, Misuse, Or, OrFail, Points, Text, failure, moves, number, path},
+    text::{Failure, Misuse, Or, OrFail, Points, Text, failure, moves, number, path, theirs},
     tongue::readers,
 };
 use crate::chess::{
@@ -210,8 +210,9 @@ fn tell(out: &mut impl io::Write, judged: &Judgement) -> anyhow::Result<()> {
     };
     writeln!(out, "{}", graded.said())?;
     writeln!(out, "{}", readers().tell(&judged.said))?;
+    // As they would be sent back, which the reader's own letters would not be.
     for reading in &judged.readings {
-        let reading = moves(reading);
+        let reading = theirs(reading);
         writeln!(out, "{}", Text::MayMean { reading }.said())?;
     }
     Ok(())

@@ -13,7 +13,7 @@ use super::{
     text::{List, Misuse, theirs},
     tongue::readers,
 };
-use crate::words::Words;
+use crate::{chess::StipulationError, words::Words};
 
 /// The whole of what is printed; `None` where the library's own words stand.
 pub(super) fn told(error: &Error, words: &Words) -> Option<String> {
@@ -106,6 +106,9 @@ fn detail(error: &Error, words: &Words) -> String {
     if source.is::<chrono::ParseError>() {
         return words.say(&Misuse::NotADay);
     }
+    if let Some(error) = source.downcast_ref::<StipulationError>() {
+        return words.say(error);
+    }
     source.to_string()
 }
 
@@ -188,6 +191,16 @@ mod tests {
             &["import", "--again", "x.epd"],
             &["leaderboard", "--json", "--csv"],
             &["queue", "pause", "--until", "soon"],
+            &[
+                "grade",
+                "--position",
+                "8/8/8/8/8/5k2/5p2/5K2 w - -",
+                "--stipulation",
+                "#99",
+                "Kf2",
+            ],
+            &["serve", "--port", "99999999"],
+            &["demo", "--port", "-1"],
         ] {
             let told: Vec<String> = tags()
                 .map(|tag| told(&error(args), words(tag)).unwrap_or_else(|| panic!("{args:?}")))

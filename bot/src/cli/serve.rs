@@ -10,6 +10,7 @@ use super::{
     Outcome, Where,
     config::Config,
     groups::{desk, runtime},
+    misuse::between,
     supervisor::{End, Supervisor},
     text::{Failure, OrFail, Text, failure, path as of, unless},
     tongue::readers,
@@ -25,7 +26,7 @@ use crate::{
 #[derive(Debug, Default, Args)]
 pub struct Serve {
     /// Port of the club room, instead of the settings' one; a taken port gives way to a free one
-    #[arg(long, value_name = "PORT")]
+    #[arg(long, value_name = "PORT", value_parser = between::<u16>(0, u16::MAX.into()))]
     port: Option<u16>,
 }
 

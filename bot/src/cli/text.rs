@@ -161,7 +161,7 @@ pub(super) enum Text {
         points: Points,
     },
     MayMean {
-        reading: Moves,
+        reading: Theirs,
     },
 
     // Positions out of games.
