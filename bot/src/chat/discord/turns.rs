@@ -66,7 +66,7 @@ impl Turns {
         };
         tokio::time::sleep(BREATH).await;
         loop {
-            // Before the look, so that no move is slept over.
+            // Listening starts before the check, so a move in between wakes us.
             let moved = self.moved.notified();
             {
                 let mut waiting = self.waiting();

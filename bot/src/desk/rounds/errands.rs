@@ -90,9 +90,9 @@ impl Rounds<'_> {
         let mut changes = self.desk.inner.store.changes();
         loop {
             changes.borrow_and_update();
-            // Before the look as well: what another process writes during it must not be missed.
+            // The version is read before the queue is, so that what another process writes in between wakes us.
             let version = self.desk.inner.store.data_version().await?;
-            // Before the look, or a word left during it would be slept over.
+            // Listening starts before the check, so a word left in between wakes us.
             let woken = self.desk.inner.errands.wake.notified();
             tokio::pin!(woken);
             woken.as_mut().enable();

@@ -145,7 +145,7 @@ impl Limits {
             };
         }
         loop {
-            // Before the look, so that no change is slept over.
+            // Listening starts before the check, so a change in between wakes us.
             let changed = self.changed.notified();
             let wait = self.inner().try_enter(route, Instant::now());
             match wait {
