@@ -49,6 +49,11 @@ function load(control) {
   });
 }
 
+/** How many solved a position, with their share of those who tried. */
+function share({ solved, tried }) {
+  return tried ? `${amount(solved)} (${percent(solved, tried)})` : amount(solved);
+}
+
 function content(summary, charts, covered) {
   const problems = summary.posts.filter((row) => row.kind === "problem");
   const asked = summary.posts.length - problems.length;
@@ -80,10 +85,10 @@ function content(summary, charts, covered) {
     table(
       say("coaching-posts"),
       [
-        { title: say("coaching-number"), of: (row) => String(row.number), name: true },
+        { title: say("coaching-number"), of: (row) => String(row.number), name: true, number: true },
         { title: say("room-topic"), of: (row) => `${signOf(row)}${row.topic ? ` ${row.topic}` : ""}` },
         { title: say("room-tried"), of: (row) => amount(row.tried), number: true },
-        { title: say("room-solved"), of: (row) => (row.kind === "problem" ? `${amount(row.solved)} ${percent(row.solved, row.tried)}` : ""), number: true },
+        { title: say("room-solved"), of: (row) => (row.kind === "problem" ? share(row) : ""), number: true },
         { title: say("room-first-try"), of: (row) => (row.kind === "problem" ? amount(row.first_try) : ""), number: true },
         { title: say("coaching-common-wrong"), of: (row) => row.common_wrong.map((wrong) => `${moves(wrong.san)} (${amount(wrong.count)})`).join(", ") },
       ],
