@@ -577,7 +577,7 @@ async fn everybody_is_spoken_to_in_their_language() {
             from_now_on: "A partir de ahora te hablo en este idioma: Español.",
             report: "Clave: **Txd8+**",
             refused: "Esto es para los entrenadores del grupo.",
-            reveal: "Cuadro de mate: ",
+            reveal: "Patrón de mate: ",
         },
     ];
     for spoken in spoken {

@@ -127,8 +127,7 @@ async fn each_reader_has_a_language_of_their_own() {
     )
     .await;
     anna.press("Sala").await;
-    anna.until_says("#stream .sealed", "Jugada equivocada")
-        .await;
+    anna.until_says("#stream .sealed", "Jugada fallida").await;
     anna.until_says("#stream .sealed", "1.Td7 no funciona")
         .await;
     anna.until_says("#stream .sealed", "Pista 1 de 3").await;

@@ -83,6 +83,7 @@ const HELPERS: &[&str] = &[
     "wrong-tries",
     "hints-taken",
     "wrong-takes",
+    "every-wrong-takes",
     "takes-points",
     "chat-names",
 ];

@@ -544,7 +544,7 @@ pub(super) fn tell_words(
     at_reveal: &str,
     notes: &[Note],
 ) -> anyhow::Result<()> {
-    let beside = comments::lines(notes).join("\n");
+    let beside = comments::lines(notes, |moves| readers().moves(moves)).join("\n");
     let parts = [
         (Text::WordsWithPost, with_post),
         (Text::WordsAtReveal, at_reveal),

@@ -518,7 +518,7 @@ mod tests {
         Nobody answered in this period. Ask the group whether the days and the hour suit them, and post something easier.
         ");
         insta::assert_snapshot!(summary(words("es"), &one, Tz::UTC), @r"
-        Informe, del 2 al 8 de marzo de 2026
+        Resumen de participación, del 2 al 8 de marzo de 2026
         1 publicación, 8 intentos, 4 con solución (50 %), 1 al primer intento.
 
         Quién ha participado

@@ -314,6 +314,7 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
     let settings = desk.settings(group).await?;
     let words = words(settings.language.tag());
     let tongue = pictures::tongue(words);
+    let with_letters = |moves: &str| words.moves(moves);
     let mut items = Vec::new();
     for item in desk.coach().queue(group).await? {
         items.push(match item.holds {
@@ -345,7 +346,7 @@ async fn print(desk: &Desk, group: &Place, letter: bool) -> anyhow::Result<Vec<u
                         .at_reveal
                         .lines()
                         .map(str::to_owned)
-                        .chain(note_lines(&checked.words.notes))
+                        .chain(note_lines(&checked.words.notes, with_letters))
                         .collect(),
                 }
             }

@@ -364,7 +364,7 @@ mod tests {
     fn the_first_wrong_verdict_of_a_post_tells_the_prices() {
         assert_eq!(
             told(KeptVerdict::Wrong, after(1, 4.0), CLUB),
-            "Solving it now gives 4 points. Each wrong first move takes 1 point, each hint 1. Whoever solves it \
+            "Solving it now gives 4 points. Each wrong move takes 1 point, each hint 1. Whoever solves it \
              without being shown the move keeps at least 1."
         );
         assert_eq!(

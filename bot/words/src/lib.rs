@@ -211,6 +211,16 @@ impl Words {
         sentences.collect::<Vec<_>>().join(" ")
     }
 
+    /// Moves in SAN with English letters, in the language's.
+    ///
+    /// ```
+    /// let german = sealed_move_words::words("de");
+    /// assert_eq!(german.moves("1.Rxd8+! Rxd8"), "1.Txd8+! Txd8");
+    /// ```
+    pub fn moves(&self, moves: &str) -> String {
+        self.speaking().moves(moves)
+    }
+
     /// A message without values.
     pub fn text(&self, id: &str) -> String {
         self.speaking().message(id, &FluentArgs::new())

@@ -209,8 +209,9 @@ fn write_move(out: &mut String, position: &Chess, node: &GameNode, ply: Ply) {
 }
 
 /// Notes as lines of text: the main line cut where words stand, each variation on a line of its own in
-/// brackets, with its own variations in brackets inside.
-pub fn lines(notes: &[Note]) -> Vec<String> {
+/// brackets, with its own variations in brackets inside. `moves` says how moves are written, which are given to
+/// it with English letters.
+pub fn lines(notes: &[Note], moves: impl Fn(&str) -> String) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     let mut first = true;
     // How many brackets are open in the last line.
@@ -244,7 +245,8 @@ pub fn lines(notes: &[Note]) -> Vec<String> {
             line.push('(');
             open += 1;
         }
-        let parts = [&note.before, &note.moves, &note.after];
+        let written = moves(&note.moves);
+        let parts = [&note.before, &written, &note.after];
         let parts: Vec<&str> = parts
             .into_iter()
             .map(String::as_str)

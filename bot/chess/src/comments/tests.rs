@@ -108,7 +108,7 @@ fn words_stand_beside_their_moves() {
         "1.Rxd8+ $1 {A rook for a rook.} (1.Rd7 $2 {Too slow.} Rxd7 (1...Rab8 {worse}) 2.Rxd7 g6) ({Nor} 1.h3 $6) Rxd8 2.Rxd8# $18",
     );
     assert_eq!(
-        lines(&words.notes),
+        lines(&words.notes, str::to_owned),
         [
             "1.Rxd8+! A rook for a rook.",
             "(1.Rd7? Too slow. 1...Rxd7 (1...Rab8 worse) 2.Rxd7 g6)",

@@ -3,9 +3,6 @@
 
 use chrono::{DateTime, Utc};
 
-use super::text::{Plain, Posting, number};
-use crate::words::Words;
-
 /// The most characters of a message's text.
 pub const MESSAGE: usize = 2_000;
 /// The most characters of a button's label.
@@ -130,26 +127,6 @@ fn inside_move(text: &str, at: usize) -> bool {
     numbered || before.ends_with('=') || after.starts_with('=')
 }
 
-/// Members' names in a row, with how many are left out when it grows too long.
-pub fn names(words: &Words, names: &[String], most: usize) -> Plain {
-    let mut out = String::new();
-    for (i, name) in names.iter().enumerate() {
-        let name = plain(name);
-        let left = names.len() - i;
-        if out.chars().count() + name.chars().count() + 2 > most {
-            return Plain::already(words.say(&Posting::NamesAndMore {
-                names: Plain::already(out),
-                more: number(left),
-            }));
-        }
-        if i > 0 {
-            out.push_str(", ");
-        }
-        out.push_str(&name);
-    }
-    Plain::already(out)
-}
-
 /// Points as people write them.
 pub fn points(points: f64) -> String {
     let text = format!("{points:.2}");
@@ -161,7 +138,6 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::words::english;
 
     #[test]
     fn markup_shows_as_typed_and_chess_keeps_its_looks() {
@@ -210,18 +186,6 @@ mod tests {
                 format!("{}\n{}", "b".repeat(30), "c".repeat(30))
             ]
         );
-    }
-
-    #[test]
-    fn many_names_are_counted() {
-        let list: Vec<String> = (0..50).map(|i| format!("Member {i}")).collect();
-        let line = english().say(&names(english(), &list, 60));
-        assert!(
-            line.ends_with("more") && line.chars().count() < 80,
-            "{line}"
-        );
-        let few = english().say(&names(english(), &list[..2], 60));
-        assert_eq!(few, "Member 0, Member 1");
     }
 
     proptest! {

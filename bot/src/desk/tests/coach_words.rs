@@ -71,7 +71,7 @@ async fn words_go_out_with_the_post_and_at_the_reveal() {
     assert_eq!(reveal.post.problem().words, "Look at the last rank.");
     assert_eq!(reveal.solution().comment, "Rooks before pawns.");
     assert_eq!(
-        note_lines(&reveal.solution().notes),
+        note_lines(&reveal.solution().notes, str::to_owned),
         [
             "1.Rxd8+! A rook for a rook.",
             "(1.Rd7? Too slow. 1...Rxd7)",

@@ -19,7 +19,7 @@ help-shared = Was mehreren Befehlen gemeinsam ist.
     .value-TEXT = TEXT
     .value-WHEN = WANN
     .value-FEN = FEN
-    .value-TASK = AUFGABE
+    .value-TASK = FORDERUNG
     .value-LANGUAGE = SPRACHE
     .value-REPLY = ANTWORT
     .value-TOPIC = THEMA
@@ -71,7 +71,7 @@ help-demo = Ihn mit einem neuen Speicher und einer erfundenen Gruppe laufen lass
     .arg-port = Port des Vereinsraums; ist er belegt, wird ein freier genommen
 help-check = Stellungen aus EPD, PGN oder FEN-Zeilen prüfen
     .long =
-        Stellungen prüfen: Gilt die Aufgabe gegen jede Verteidigung, und gibt es nur einen Schlüsselzug?
+        Stellungen prüfen: Ist die Forderung gegen jede Verteidigung zu erfüllen, und gibt es nur einen Schlüsselzug?
 
         Die Art der Datei (EPD, PGN, Zeilen von FEN) ergibt sich aus ihrem Inhalt; `-` liest die Standardeingabe. Rückgabewert 1, wenn eine Stellung nicht korrekt ist, oder mit --topic-on, wenn sie ihr Thema nicht zeigt.
     .after =
@@ -80,8 +80,8 @@ help-check = Stellungen aus EPD, PGN oder FEN-Zeilen prüfen
           sealed-move check --json --seconds 2 lektion.pgn
           echo '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' | sealed-move check -
     .arg-json = Ein JSON-Objekt je Stellung, auf einer eigenen Zeile
-    .arg-seconds = Die meiste Zeit für eine Stellung
-    .arg-moves = Längstes Matt, das gesucht wird, wo die Datei keine Aufgabe nennt
+    .arg-seconds = Höchstens so viele Sekunden für eine Stellung
+    .arg-moves = Längstes Matt, das gesucht wird, wo die Datei keine Forderung nennt
     .arg-table-mb = Höchstens so viele Megabyte für die Tabelle der Stellungen, die sich jeder Beweis merkt
     .arg-tables = Ordner mit Endspieltabellen im Syzygy-Format
     .arg-engine = UCI-Programm, das um eine zweite Meinung gebeten wird, wo nichts zu beweisen war
@@ -183,9 +183,9 @@ help-grade = Eine Antwort auf eine Stellung beurteilen
         Beispiel:
           sealed-move grade --position 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1' --stipulation '#2' --language german 'Td7'
     .arg-position = Die Stellung
-    .arg-stipulation = Die Aufgabe: #1 bis #20, + oder =
+    .arg-stipulation = Die Forderung: #1 bis #20, + oder =
     .arg-language = Sprache, deren Figurenbuchstaben zuerst gelesen werden
-    .arg-seconds = Die meiste Zeit für das Urteil
+    .arg-seconds = Höchstens so viele Sekunden für das Urteil
     .arg-pgn = Statt ihrer eine Datei, deren erste Stellung nach ihren eigenen Varianten beurteilt wird
     .arg-line = Mit welcher Variante der Datei einem Gewinn oder Remis begegnet wird, von 0 an
     .arg-reply = Was das Mitglied geschrieben hat
@@ -257,14 +257,14 @@ help-leaderboard = Punkte nach Thema und Zeitraum
     .arg-topic = Nur Aufgaben dieses Themas
     .arg-csv = CSV mit einer Kopfzeile
 help-summary = Wer mitgemacht hat, wie es lief, was als Nächstes dran ist
-    .long = Der Überblick: wer mitgemacht und gelöst hat, wer still geworden oder zurück ist, wie es mit jeder Stellung und jedem Thema lief, und was deshalb als Nächstes dran ist.
+    .long = Die Auswertung: wer mitgemacht und gelöst hat, wer still geworden oder zurück ist, wie es mit jeder Stellung und jedem Thema lief, und was deshalb als Nächstes dran ist.
     .after =
         Beispiele:
           sealed-move summary --period 'last 4 weeks'
           sealed-move summary --csv topics > themen.csv
           sealed-move summary --charts bilder/
     .arg-topic = Nur Aufgaben dieses Themas
-    .arg-csv = Eine der Tabellen des Überblicks als CSV, mit einer Kopfzeile
+    .arg-csv = Eine der Tabellen der Auswertung als CSV, mit einer Kopfzeile
     .arg-csv-is-members = wer mitgemacht hat
     .arg-csv-is-posts = wie jede Aufgabe lief
     .arg-csv-is-topics = wie jedes Thema lief

@@ -185,8 +185,8 @@ demo-store-there = { $file } gibt es schon; die Vorführung füllt einen neuen S
 nothing-to-run = Es gibt keinen Chat, der laufen könnte. { $why }
 no-chat-left = kein Chat ist mehr übrig; was jeder von ihnen braucht, steht oben
 threads-not-started = das Programm konnte seine Threads nicht starten; schließ andere Programme und versuch es noch einmal
-stop-signal-unheard = auf das Signal zum Beenden war nicht zu hören
-ctrl-c-unheard = auf Strg-C war nicht zu hören
+stop-signal-unheard = das Signal zum Beenden ließ sich nicht empfangen
+ctrl-c-unheard = Strg-C ließ sich nicht empfangen
 
 ## Was an den Argumenten eines Aufrufs nicht stimmt
 

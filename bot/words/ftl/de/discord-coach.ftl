@@ -41,6 +41,7 @@ keys-are = Schlüsselzüge: **{ $keys }**
 variations-are = Varianten:
 tries-are = Verführungen:
 in-the-week = Sie steht in der Woche.
+warned-of = ⚠ Hinweis: { $note }
 posted-before = ⚠ Schon gestellt, als Nr. { $number }: { $at }.
 with-the-post = Zur Aufgabe:
 at-the-reveal = Zur Auflösung:
@@ -134,7 +135,7 @@ member-asked = { $points ->
 }
 went-quiet = Still geworden: { $names }
 came-back = Wieder dabei: { $names }
-summary-positions = **Stellungen**
+summary-positions = **Aufgaben**
 position-tally = Stellung { $number } ({ $topic }, { $task }): { $solved } von { $tried } gelöst
 position-tally-missed = Stellung { $number } ({ $topic }, { $task }): { $solved } von { $tried } gelöst; am häufigsten verfehlt mit { $missed }
 post-tally = { $kind ->

@@ -1,6 +1,6 @@
-# Die Rangliste und der Bericht in Worten, und was als Nächstes drankommt.
+# Die Rangliste und die Auswertung in Worten, und was als Nächstes drankommt.
 
-## Die Tage, die ein Bericht umfasst
+## Die Tage, die eine Auswertung umfasst
 
 covers-all = alle Aufgaben bisher
 covers-since = seit { $first }
@@ -34,9 +34,9 @@ figures-board-both = { $rank }. { $name }: { $points ->
    *[other] { $answered } Fragen beantwortet
 }
 
-## Der Bericht
+## Die Auswertung
 
-figures-summary = Bericht, { $period }
+figures-summary = Auswertung, { $period }
 figures-attempts = { $posts ->
     [one] { $posts } Aufgabe
    *[other] { $posts } Aufgaben

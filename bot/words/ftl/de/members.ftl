@@ -29,10 +29,14 @@ wrong-takes = { $wrong ->
     [one] Jeder falsche erste Zug kostet { $wrong-text } Punkt
    *[other] Jeder falsche erste Zug kostet { $wrong-text } Punkte
 }
+every-wrong-takes = { $wrong ->
+    [one] Jeder falsche Zug kostet { $wrong-text } Punkt
+   *[other] Jeder falsche Zug kostet { $wrong-text } Punkte
+}
 prices = { $later ->
     [none] { $hint ->
-        [none] { wrong-takes }.
-       *[other] { wrong-takes }, jeder Tipp { $hint-text }.
+        [none] { every-wrong-takes }.
+       *[other] { every-wrong-takes }, jeder Tipp { $hint-text }.
     }
    *[other] { $hint ->
         [none] { wrong-takes }, ein falscher Zug später in der Variante { $later-text }.

@@ -121,6 +121,6 @@ impossible-check = kein letzter Zug kann dieses Schach gegeben haben; die Stellu
 
 ## Die Worte des Trainers
 
-words-held = der Text zur Stellung verrät einen Zug ({ $line }) und bleibt bis zur Auflösung zurück: „{ $words }“; schreib [post] davor, wenn er trotzdem mit der Stellung erscheinen soll
-long-words-held = der Text zur Stellung hat mehr als { $most } Zeichen; das hier bleibt bis zur Auflösung zurück: „{ $words }“
+words-held = der Text zur Stellung verrät einen Zug ({ $line }) und wird bis zur Auflösung zurückgehalten: „{ $words }“; schreib [post] davor, wenn er trotzdem mit der Stellung erscheinen soll
+long-words-held = der Text zur Stellung hat mehr als { $most } Zeichen; das hier wird bis zur Auflösung zurückgehalten: „{ $words }“
 words-cut = das ist mehr Text, als für eine Auflösung aufgehoben wird ({ $most } Zeichen zur Stellung und { $beside } neben den Zügen); das Ende ist weggelassen

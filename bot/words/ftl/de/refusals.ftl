@@ -101,14 +101,14 @@ not-sound = { $soundness ->
    *[undecided] { $position } ließ sich in der erlaubten Zeit nicht klären und kommt deshalb nicht in die Woche. Sieh dir den Bericht an, bessere nach, oder sag, dass die Stellung trotzdem gestellt werden soll.
 }
 cannot-be-drawn = Diese Stellung lässt sich nicht zeichnen.
-time-past = { $at } ist vorbei; in { $zone } ist es jetzt { $now }. Wähle eine spätere Zeit, oder stelle die Aufgabe sofort.
-time-taken = Auf { $at } ist schon eine andere Stellung festgelegt; wähle eine andere Zeit.
+time-past = Der Zeitpunkt { $at } ist vorbei; in { $zone } ist jetzt { $now }. Wähle eine spätere Zeit, oder stelle die Aufgabe sofort.
+time-taken = Für { $at } ist schon eine andere Stellung festgelegt; wähle eine andere Zeit.
 slot-taken = Genau dann geht schon eine andere Aufgabe hinaus; wähle eine andere Zeit.
 pause-past = Das Ende der Pause ist schon vorbei; wähle ein späteres.
 not-a-time = „{ $words }“ ist keine Uhrzeit; schreib Stunden und Minuten, etwa 18:00.
 clocks-leave-out = { $next ->
-    [none] In { $zone } gibt es { $at } nicht: Die Uhren werden dort vorgestellt.
-   *[other] In { $zone } gibt es { $at } nicht: Die Uhren werden dort vorgestellt. Wähle { $next } oder später.
+    [none] In { $zone } gibt es den Zeitpunkt { $at } nicht: Die Uhren werden dort vorgestellt.
+   *[other] In { $zone } gibt es den Zeitpunkt { $at } nicht: Die Uhren werden dort vorgestellt. Wähle { $next } oder später.
 }
 
 ## Was ein Trainer abgibt oder schreibt
@@ -155,8 +155,8 @@ answer-taken-back = Das hat der Verfasser zurückgenommen; nur Antworten, die ei
 mute-length = Stumm ist ein Mitglied mindestens eine Minute und höchstens ein Jahr, oder bis du es aufhebst.
 reason-too-long = Der Grund ist zu lang; höchstens { $most } Zeichen.
 same-member = Das ist schon ein und dasselbe Mitglied; wähle zwei.
-removed-not-merged = Eines der beiden ist aus der Gruppe entfernt. Lass es erst zurück, dann lege sie zusammen.
-browser-taken = Dieser Browser gehört schon zu { $name }. Bitte deinen Trainer, euch beide zusammenzulegen.
+removed-not-merged = Eines der beiden ist aus der Gruppe entfernt. Lass dieses Mitglied erst wieder zu, dann führe beide zusammen.
+browser-taken = Dieser Browser gehört schon zu { $name }. Bitte deinen Trainer, euch beide zusammenzuführen.
 no-coach-of-this = Diese Person trainiert die Gruppe nicht.
 last-coach = Eine Gruppe braucht einen Trainer; benenne zuerst einen anderen.
 

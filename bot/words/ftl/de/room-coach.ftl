@@ -80,9 +80,9 @@ coaching-sound = { $verdict ->
     [sound] korrekt
     [several-keys] mehr als ein Schlüsselzug
     [short] ein kürzeres Matt ist möglich
-    [unsound] nicht korrekt
+    [unsound] unlösbar
     [illegal] nicht zu gebrauchen
-   *[undecided] in der gegebenen Zeit nicht entschieden
+   *[undecided] in der erlaubten Zeit nicht entschieden
 }
 coaching-diagram-of = Diagramm von { $fen }
 coaching-drag = An eine andere Stelle ziehen
@@ -104,7 +104,7 @@ coaching-wait = Warten
 coaching-goes-out = Sie erscheint jetzt.
 coaching-take-out = Herausnehmen
 coaching-take-out-of-week = Aus der Woche nehmen
-coaching-taken-out = Aus der Woche genommen; sie liegt auf dem Regal.
+coaching-taken-out = Aus der Woche genommen; sie liegt wieder im Vorrat.
 coaching-taken-away = Aus der Woche genommen.
 coaching-take-out-sure = Das aus der Woche nehmen? Der Text wird nicht aufgehoben: „{ $words }“
 coaching-take-it-out = Herausnehmen
@@ -139,6 +139,7 @@ coaching-written-found = Fragen und Mitteilungen in der Datei: { $count }
 coaching-with-position = Mit der Stellung { $fen }
 coaching-waits-at-end = Wartet jetzt am Ende der Woche.
 coaching-nothing-pasted = Noch ist nichts eingefügt.
+coaching-pasted = eingefügt
 coaching-file-too-large = { $name } ist größer als 16 MB. Teile die Datei und prüf die Teile einzeln.
 coaching-reading = { $name } wird gelesen …
 coaching-positions-checked = Geprüfte Stellungen
@@ -158,7 +159,7 @@ coaching-add-sound = { $count ->
     [one] Die korrekte in die Woche stellen
    *[other] Die { $count } korrekten in die Woche stellen
 }
-coaching-shelf = Auf dem Regal: früher geprüft, in keiner Woche ({ $count })
+coaching-shelf = Im Vorrat: früher geprüft, in keiner Woche ({ $count })
 coaching-more = { $count } weitere zeigen
 coaching-outcome = { $id }: { $found }
 coaching-keys = { $count ->

@@ -33,7 +33,7 @@ too-fast = So schnell kann der Bot nicht lesen. Warte ein paar Sekunden und send
 
 file-empty = { $name } ist leer. Füge eine EPD- oder PGN-Datei oder FEN-Zeilen ein, oder zieh eine Datei hierher.
 check-going-on = Gerade wird eine andere Datei geprüft; warte, bis sie fertig ist, und zieh diese dann noch einmal hierher.
-check-broke-off = Die Prüfung brach ab. Was bis dahin behalten wurde, liegt auf dem Regal; warum, steht im Protokoll.
+check-broke-off = Die Prüfung brach ab. Was bis dahin behalten wurde, liegt im Vorrat; warum, steht im Protokoll.
 other-version-gone = Die andere Fassung dieser Stellung ist nicht mehr da. Prüf die Datei noch einmal und wähle dann.
 time-unreadable = „{ $written }“ ist kein Tag mit Uhrzeit; schreib sie wie 2026-12-01T18:00.
 

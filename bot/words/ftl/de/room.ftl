@@ -87,7 +87,7 @@ room-verdict = { $verdict ->
     [solved] Gelöst
     [on-the-way] So weit richtig
     [wrong] Falscher Zug
-    [illegal] Kein legaler Zug
+    [illegal] Kein erlaubter Zug
     [unclear] Nicht eindeutig
     [unreadable] Nicht lesbar
     [kept] Wartet auf den Trainer
@@ -142,8 +142,8 @@ room-gone = { $how ->
 }
 room-somebody-erased = jemandem, dessen Daten gelöscht sind
 room-word-on = { $kind ->
-    [problem] Zur Stellung { $number }:
-    [question] Zur Frage { $number }:
+    [problem] Zu Stellung { $number }:
+    [question] Zu Frage { $number }:
    *[words] Zu Nr. { $number }:
 }
 room-word-on-yours = { $kind ->

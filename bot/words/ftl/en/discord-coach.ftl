@@ -42,6 +42,8 @@ keys-are = Keys: **{ $keys }**
 variations-are = Variations:
 tries-are = Tries:
 in-the-week = It is in the week.
+# What the check says besides; a statement that begins with a small letter.
+warned-of = ⚠ Note: { $note }
 posted-before = ⚠ Posted before, as No. { $number } on { $at }.
 # The coach's words stand below.
 with-the-post = With the post:
@@ -138,7 +140,7 @@ member-asked = { $points ->
 }
 went-quiet = Went quiet: { $names }
 came-back = Came back: { $names }
-summary-positions = **Positions**
+summary-positions = **Posts**
 position-tally = Position { $number } ({ $topic }, { $task }): { $solved } of { $tried } solved
 position-tally-missed = Position { $number } ({ $topic }, { $task }): { $solved } of { $tried } solved; most missed with { $missed }
 post-tally = { $kind ->

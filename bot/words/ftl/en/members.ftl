@@ -26,15 +26,20 @@ solving-now-gives = { $points ->
    *[other] Solving it now gives { $points-text } points.
 }
 nothing-after-wrong = By this group's scale nothing can be scored on a position after a wrong first move; finding it is still worth the while.
-# $later: a wrong move after the first one of the line. $later and $hint may be none.
+# $later: a wrong move after the first one of the line, where it takes something else than the first. $later and
+# $hint may be none.
 wrong-takes = { $wrong ->
     [one] Each wrong first move takes { $wrong-text } point
    *[other] Each wrong first move takes { $wrong-text } points
 }
+every-wrong-takes = { $wrong ->
+    [one] Each wrong move takes { $wrong-text } point
+   *[other] Each wrong move takes { $wrong-text } points
+}
 prices = { $later ->
     [none] { $hint ->
-        [none] { wrong-takes }.
-       *[other] { wrong-takes }, each hint { $hint-text }.
+        [none] { every-wrong-takes }.
+       *[other] { every-wrong-takes }, each hint { $hint-text }.
     }
    *[other] { $hint ->
         [none] { wrong-takes }, a wrong move later in the line { $later-text }.
@@ -112,8 +117,8 @@ coach-says = "{ $words }"
 
 ## From before
 
-# Sentences that are kept as they were said.
-as-it-was = { $words }
+# A sentence that was kept before facts were.
+as-it-was = { $words } (So it was said at the time.)
 as-reason = { $words }
 
 ## Buttons; short

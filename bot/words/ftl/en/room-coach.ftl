@@ -149,6 +149,8 @@ coaching-written-found = Questions and words in the file: { $count }
 coaching-with-position = With the position { $fen }
 coaching-waits-at-end = It waits at the end of the week.
 coaching-nothing-pasted = There is nothing pasted yet.
+# The name of what was pasted, as a file: an ending follows.
+coaching-pasted = pasted
 coaching-file-too-large = { $name } is larger than 16 MB. Split it, then check the parts one by one.
 coaching-reading = Reading { $name }…
 coaching-positions-checked = Positions checked

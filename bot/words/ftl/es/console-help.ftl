@@ -19,14 +19,14 @@ help-shared = Lo que varias órdenes tienen en común.
     .value-TEXT = TEXTO
     .value-WHEN = CUÁNDO
     .value-FEN = FEN
-    .value-TASK = TAREA
+    .value-TASK = ENUNCIADO
     .value-LANGUAGE = IDIOMA
     .value-REPLY = RESPUESTA
     .value-TOPIC = TEMA
     .value-MOVES = JUGADAS
     .value-FROM-TO = DE-A
     .value-SQUARE = CASILLA
-    .value-PERIOD = PERÍODO
+    .value-PERIOD = PERIODO
     .value-TABLE = TABLA
     .value-PORT = PUERTO
     .value-POSITIONS = POSICIONES
@@ -63,7 +63,7 @@ help-serve = Ejecuta el bot: horario, sala del club y Discord donde haya un toke
         Ejecuta el bot: horario, sala del club y Discord donde esté puesto DISCORD_TOKEN (o DISCORD_TOKEN_FILE).
 
         Arranca sin archivo de ajustes; README.md los enumera todos. Con Ctrl-C termina en orden.
-help-demo = Ejecútalo con un almacén nuevo y un grupo inventado; la primera posición se publica en el acto
+help-demo = Lo ejecuta con un almacén nuevo y un grupo inventado; la primera posición se publica en el acto
     .long =
         Ejecuta todo con un almacén nuevo y un grupo inventado; la primera posición se publica en el acto.
 
@@ -71,7 +71,7 @@ help-demo = Ejecútalo con un almacén nuevo y un grupo inventado; la primera po
     .arg-port = Puerto de la sala del club; si está ocupado se toma uno libre
 help-check = Revisa posiciones de EPD, PGN o líneas de FEN
     .long =
-        Revisa posiciones: ¿se cumple la tarea contra toda defensa, y hay una sola clave?
+        Revisa posiciones: ¿se cumple el enunciado contra toda defensa, y hay una sola clave?
 
         El tipo de archivo (EPD, PGN, líneas de FEN) se ve por su contenido; `-` lee la entrada estándar. Estado de salida 1 si una posición no es correcta o, con --topic-on, si no muestra su tema.
     .after =
@@ -81,7 +81,7 @@ help-check = Revisa posiciones de EPD, PGN o líneas de FEN
           echo '6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - -' | sealed-move check -
     .arg-json = Un objeto JSON por posición, en una línea propia
     .arg-seconds = El tiempo máximo para una posición
-    .arg-moves = El mate más largo que se busca si el archivo no da tarea
+    .arg-moves = El mate más largo que se busca si el archivo no da enunciado
     .arg-table-mb = Megabytes, como máximo, para la tabla de posiciones que guarda cada demostración
     .arg-tables = Carpeta con tablas de finales en formato Syzygy
     .arg-engine = Motor UCI al que se pide una segunda opinión sobre lo que no se pudo demostrar
@@ -125,9 +125,9 @@ help-queue-card = Pone la ficha de un tema al final de la semana: sus palabras c
     .arg-name = La ficha, por el nombre o el título de su patrón, o por su tema
     .arg-on = Cuándo sale, en la hora del grupo, como 2026-12-01T18:00
 help-queue-words = Mira las palabras que salen con una posición, o escríbelas de nuevo
-    .arg-post = Palabras que salen con el problema; un texto vacío las quita
+    .arg-post = Palabras que salen con la posición; un texto vacío las quita
     .arg-reveal = Palabras para la solución; un texto vacío las quita
-    .arg-anyway = Envía las palabras del problema aunque delaten una jugada de la posición
+    .arg-anyway = Envía las palabras con la posición aunque delaten una de sus jugadas
 help-queue-move = Mueve una entrada a otro puesto del orden; el 1 es el primero
     .arg-to = Su nuevo puesto
 help-queue-at = Fija cuándo sale una entrada, en la hora del grupo, o la libera
@@ -183,7 +183,7 @@ help-grade = Juzga una respuesta a una posición
         Ejemplo:
           sealed-move grade --position 'r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 1' --stipulation '#2' --language spanish 'Td7'
     .arg-position = La posición
-    .arg-stipulation = La tarea: de #1 a #20, + o =
+    .arg-stipulation = El enunciado: de #1 a #20, + o =
     .arg-language = Idioma cuyas letras de piezas se leen primero
     .arg-seconds = El tiempo máximo para el veredicto
     .arg-pgn = En su lugar, un archivo cuya primera posición se juzga según sus propias variantes
@@ -248,13 +248,13 @@ help-diagram = Dibuja una posición como PNG o SVG
     .arg-marks = Una casilla señalada, como h7; se puede repetir
     .arg-last = La última jugada, como e2e4
     .arg-words = Muestra además las palabras que sustituyen a la imagen
-help-leaderboard = Puntos por tema y período
+help-leaderboard = Puntos por tema y periodo
     .long = Puntos por miembro, los mejores primero: cinco por una solución completa, puntos parciales por una parte.
     .after =
         Ejemplos:
           sealed-move leaderboard --period 'last 4 weeks'
           sealed-move leaderboard --topic 'Mate de la coz' --csv > puntos.csv
-    .arg-topic = Solo los problemas de este tema
+    .arg-topic = Solo las publicaciones de este tema
     .arg-csv = CSV con una línea de cabecera
 help-summary = Quién ha participado, cómo fue, qué enseñar después
     .long = El resumen: quién ha participado, ha resuelto, se ha quedado callado o ha vuelto; cómo fue cada posición y cada tema; y por tanto qué enseñar después.
@@ -263,10 +263,10 @@ help-summary = Quién ha participado, cómo fue, qué enseñar después
           sealed-move summary --period 'last 4 weeks'
           sealed-move summary --csv topics > temas.csv
           sealed-move summary --charts graficos/
-    .arg-topic = Solo los problemas de este tema
+    .arg-topic = Solo las publicaciones de este tema
     .arg-csv = Una de las tablas del resumen como CSV, con una línea de cabecera
     .arg-csv-is-members = quién ha participado
-    .arg-csv-is-posts = cómo fue cada problema
+    .arg-csv-is-posts = cómo fue cada publicación
     .arg-csv-is-topics = cómo fue cada tema
     .arg-charts = Dibuja además los gráficos en esta carpeta
 help-backup = Copia el almacén, también en marcha

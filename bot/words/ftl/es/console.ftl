@@ -17,13 +17,13 @@ report-keys = { $number ->
    *[other] claves: { $keys }
 }
 report-try = ensayo: { $line }
-report-pictures = cuadro final: { $patterns }
+report-pictures = patrón de mate: { $patterns }
 report-difficulty = dificultad: { $grade-text } de 10
 report-note = nota: { $note }
 report-proved = demostrada, { $nodes } posiciones, { $seconds-text } s
 report-judged = juzgada a profundidad { $depth }, { $nodes } posiciones, { $seconds-text } s
 report-not-proved = sin demostrar, { $nodes } posiciones, { $seconds-text } s
-words-with-post = palabras con el problema:
+words-with-post = palabras con la posición:
 words-at-reveal = palabras con la solución:
 words-beside-moves = junto a las jugadas, con la solución:
 no-positions-found = no se encontró ninguna posición

@@ -44,6 +44,7 @@ keys-are = Claves: **{ $keys }**
 variations-are = Variantes:
 tries-are = Ensayos:
 in-the-week = Está en la semana.
+warned-of = ⚠ Nota: { $note }
 posted-before = ⚠ Ya publicada, como n.º { $number }: { $at }.
 with-the-post = Con la posición:
 at-the-reveal = Con la solución:
@@ -137,7 +138,7 @@ member-asked = { $points ->
 }
 went-quiet = Han dejado de participar: { $names }
 came-back = Han vuelto: { $names }
-summary-positions = **Posiciones**
+summary-positions = **Publicaciones**
 position-tally = { $solved ->
     [one] Posición { $number } ({ $topic }, { $task }): la resolvió { $solved } de { $tried }
    *[other] Posición { $number } ({ $topic }, { $task }): la resolvieron { $solved } de { $tried }

@@ -40,8 +40,8 @@ more-variations = { $more ->
    *[other] … y { $more } variantes más
 }
 mating-patterns = { $number ->
-    [one] Cuadro de mate: { $patterns }.
-   *[other] Cuadros de mate: { $patterns }.
+    [one] Patrón de mate: { $patterns }.
+   *[other] Patrones de mate: { $patterns }.
 }
 coach-notes = Notas del entrenador:
 commonest-wrong = { $times ->

@@ -37,8 +37,8 @@ which-group = Varios de tus grupos tienen una posición abierta. ¿A cuál te re
 fits-another = Estas jugadas encajan en la posición { $number }, no en la que las has enviado. ¿Las envío allí?
 fits-several = Estas jugadas encajan en las posiciones { $numbers }. ¿A cuál te refieres?
 may-tell-move = { $hidden ->
-    [yes] Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta, así que aún no lo ve nadie más. ¿Qué debe ser?
-   *[no] Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta. ¿Qué debe ser?
+    [yes] Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta, así que aún no lo ve nadie más. ¿Qué quieres que sea?
+   *[no] Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta. ¿Qué quieres que sea?
 }
 may-be-an-answer = { $hidden ->
     [yes] ¿Es tu respuesta a la pregunta { $number } o una palabra para todos? Aún no lo ve nadie más.
@@ -79,8 +79,8 @@ held-dropped = Descartado; no se guarda nada de ello.
 some-member = Un miembro
 answer-sealed = { $name }, tu respuesta ha llegado y está sellada. Pulsa «{ button-my-progress }» para ver qué ha resultado.
 answer-sealed-of-somebody = La respuesta de un miembro ha llegado y está sellada. Si es la tuya, pulsa «{ button-my-progress }» para ver qué ha resultado.
-waits-for-word = { $name }, tu mensaje espera tu palabra, y hasta entonces no lo ve nadie más. Pulsa «{ button-decide }» para decir qué debe ser.
-waits-for-word-of-somebody = El mensaje de un miembro espera su palabra, y hasta entonces no lo ve nadie más. Si es el tuyo, pulsa «{ button-decide }» para decir qué debe ser.
+waits-for-word = { $name }, tu mensaje espera tu palabra, y hasta entonces no lo ve nadie más. Pulsa «{ button-decide }» para decir qué quieres que sea.
+waits-for-word-of-somebody = El mensaje de un miembro espera su palabra, y hasta entonces no lo ve nadie más. Si es el tuyo, pulsa «{ button-decide }» para decir qué quieres que sea.
 verdict-word = { $verdict ->
     [solved] resuelto
     [on-the-way] bien hasta ahí

@@ -1,6 +1,6 @@
-# La clasificación y el informe en palabras, y qué enseñar después.
+# La clasificación y el resumen en palabras, y qué enseñar después.
 
-## Los días que abarca un informe
+## Los días que abarca un resumen
 
 covers-all = todas las publicaciones hasta ahora
 covers-since = desde el { $first }
@@ -34,9 +34,9 @@ figures-board-both = { $rank }. { $name }: { $points ->
    *[other] { $answered } preguntas respondidas
 }
 
-## El informe
+## El resumen
 
-figures-summary = Informe, { $period }
+figures-summary = Resumen de participación, { $period }
 figures-attempts = { $posts ->
     [one] { $posts } publicación
    *[other] { $posts } publicaciones

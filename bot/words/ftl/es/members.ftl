@@ -29,10 +29,14 @@ wrong-takes = { $wrong ->
     [one] Cada primera jugada fallida quita { $wrong-text } punto
    *[other] Cada primera jugada fallida quita { $wrong-text } puntos
 }
+every-wrong-takes = { $wrong ->
+    [one] Cada jugada fallida quita { $wrong-text } punto
+   *[other] Cada jugada fallida quita { $wrong-text } puntos
+}
 prices = { $later ->
     [none] { $hint ->
-        [none] { wrong-takes }.
-       *[other] { wrong-takes }; cada pista, { $hint-text }.
+        [none] { every-wrong-takes }.
+       *[other] { every-wrong-takes }; cada pista, { $hint-text }.
     }
    *[other] { $hint ->
         [none] { wrong-takes }; una jugada fallida más adelante en la variante, { $later-text }.
@@ -67,11 +71,11 @@ hint-is = { $number ->
 ## Respuestas que no cambian nada
 
 solved-already = Esta ya la has resuelto, así que no cambia nada.
-given-up-already = Esta la has dado por perdida, así que no cuenta.
-given-up-now = Has abandonado esta. La solución queda sellada hasta que se revele el { $at }.
-given-up-before = Ya habías abandonado esta. La solución llega el { $at }.
+given-up-already = Te has rendido en esta, así que no cuenta.
+given-up-now = Te has rendido en esta. La solución queda sellada hasta que se revele el { $at }.
+given-up-before = Ya te habías rendido en esta. La solución llega el { $at }.
 you-solved = Has resuelto esta: { $points-text } de 5 puntos.
-you-gave-up = Has abandonado esta. La solución se revela el { $at }.
+you-gave-up = Te has rendido en esta. La solución se revela el { $at }.
 replies-closed = Gracias. Esta posición ya no admite respuestas, así que esta no cuenta.
 coach-will-judge = Tu respuesta queda guardada y sellada hasta la solución. Esta la juzga tu entrenador.
 coach-will-read = Tu respuesta queda guardada. La lee tu entrenador y nadie más.

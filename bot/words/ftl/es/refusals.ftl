@@ -4,7 +4,7 @@
 
 not-a-group = Aquí todavía no hay ningún grupo de estudio; un entrenador puede crear uno.
 no-member = Ese miembro no está (o ya no está) en este grupo.
-no-post = Ese problema no existe en este grupo.
+no-post = Esa publicación no existe en este grupo.
 no-position = Esa posición no existe en este grupo; revisa antes un archivo.
 no-reply = Esa respuesta no existe en este grupo.
 no-message = Ese mensaje no existe en este grupo.
@@ -14,21 +14,21 @@ no-message-of-yours = No tienes ningún mensaje así.
 not-in-queue = Esto ya no está en la semana.
 not-here-any-more = Eso no está (o ya no está) aquí. Vuelve a cargar la página o la lista.
 removed-meanwhile = { $what ->
-    [post-of-reply] El problema de esta respuesta fue eliminado.
+    [post-of-reply] La publicación de esta respuesta fue eliminada.
     [group-of-reply] El grupo de esta respuesta fue eliminado.
     [writer-of-reply] El miembro que envió esta respuesta fue borrado.
     [reply] La respuesta fue eliminada mientras tanto.
-    [position-of-post] La posición de este problema fue eliminada.
+    [position-of-post] La posición de esta publicación fue eliminada.
     [position] La posición fue eliminada mientras tanto.
-    [post-of-message] El problema de este mensaje fue eliminado.
+    [post-of-message] La publicación de este mensaje fue eliminada.
    *[group-of-message] El grupo de este mensaje fue eliminado.
 }
 nothing-kept-of-you = En este grupo no se guarda nada tuyo.
 nothing-kept-of-them = En este grupo no se guarda nada de esa persona.
 nothing-asked = Ya no se pregunta nada sobre esta respuesta.
-nothing-asked-any-more = Ya no se pregunta nada sobre esta respuesta: llegó otra más tarde, o el problema se cerró.
+nothing-asked-any-more = Ya no se pregunta nada sobre esta respuesta: llegó otra más tarde, o la publicación se cerró.
 code-owner-gone = El miembro de quien era este código ya no está.
-still-on-its-way = Este problema todavía está saliendo.
+still-on-its-way = Esta publicación todavía está saliendo.
 nothing-to-post = No hay en la semana nada que se pueda publicar; revisa un archivo y pon en la semana las correctas.
 
 ## No está permitido
@@ -37,12 +37,12 @@ not-coach = Eso solo lo pueden hacer los entrenadores del grupo. Un entrenador p
 shut-out = Tu entrenador te ha quitado de este grupo. Lo que escribiste antes sigue guardado: pregúntale si quieres una copia o quieres que se borre.
 muted = { $until ->
     [none] { $reason ->
-        [none] Tu entrenador te ha silenciado hasta que lo levante: puedes responder a los problemas, pero no escribir al grupo.
-       *[other] Tu entrenador te ha silenciado hasta que lo levante: puedes responder a los problemas, pero no escribir al grupo. El motivo: { $reason }
+        [none] Tu entrenador te ha silenciado hasta que lo levante: puedes responder a las posiciones, pero no escribir al grupo.
+       *[other] Tu entrenador te ha silenciado hasta que lo levante: puedes responder a las posiciones, pero no escribir al grupo. El motivo: { $reason }
     }
    *[other] { $reason ->
-        [none] Tu entrenador te ha silenciado hasta el { $until }: puedes responder a los problemas, pero no escribir al grupo.
-       *[other] Tu entrenador te ha silenciado hasta el { $until }: puedes responder a los problemas, pero no escribir al grupo. El motivo: { $reason }
+        [none] Tu entrenador te ha silenciado hasta el { $until }: puedes responder a las posiciones, pero no escribir al grupo.
+       *[other] Tu entrenador te ha silenciado hasta el { $until }: puedes responder a las posiciones, pero no escribir al grupo. El motivo: { $reason }
     }
 }
 muted-keeps-name = Estás silenciado y mientras tanto no puedes cambiar de nombre. Pregunta a tu entrenador.
@@ -61,7 +61,7 @@ position-closed = La posición { $number } está cerrada; mira su solución.
 question-open-still = La pregunta { $number } sigue abierta; se cierra cuando se revele.
 question-lacks = { $what ->
     [hints] La n.º { $number } es una pregunta. Para ella no hay pistas; responde con tus propias palabras.
-    [giving-up] La n.º { $number } es una pregunta. No se abandona: respóndela, o déjala pasar.
+    [giving-up] La n.º { $number } es una pregunta. En ella no hay que rendirse: respóndela, o déjala pasar.
    *[board] La n.º { $number } es una pregunta. En su tablero no se juega ninguna línea.
 }
 nothing-answered = Tu respuesta todavía está vacía; escríbela con tus propias palabras.
@@ -70,7 +70,7 @@ nothing-to-reveal = El n.º { $number } es un aviso; no hay nada que revelar.
 no-hints = Para esta no hay pistas; pregunta a tu entrenador.
 no-hint = Desde aquí no hay pista: la posición del tablero ya no es parte de la solución. Busca la jugada más fuerte que encuentres.
 solved-no-hint = Ya has resuelto esta; no queda nada que insinuar.
-given-up-no-hint = Has abandonado esta; la solución llega cuando se revele.
+given-up-no-hint = Te has rendido en esta; la solución llega cuando se revele.
 has-solved = Ya has resuelto esta.
 line-fails = La línea jugada hasta ahora no se puede montar en { $at }.
 nothing-to-say = Aquí no hay nada que decir; escribe una palabra.
@@ -83,12 +83,12 @@ name-blank = En este nombre no hay nada que leer. Elige otro; «{ $offer }» est
 name-reserved = «{ $name }» no puede ser un nombre aquí: se podría tomar por el de un entrenador o el del propio programa. Junto al nombre de los entrenadores aparece solo la palabra Entrenador. Elige otro; «{ $offer }» está libre.
 name-in-use = En el grupo ya hay alguien que se llama «{ $name }» o algo muy parecido. Elige otro nombre; «{ $offer }» está libre.
 
-## Problemas y la semana
+## Publicaciones y la semana
 
 sealed-still = La posición { $number } sigue abierta; la solución queda sellada hasta que se revele.
-not-out-yet = Este problema todavía está saliendo; ciérralo cuando esté publicado.
-closing-already = Este problema ya se está cerrando; su solución está en camino.
-closed-already = Este problema ya está cerrado.
+not-out-yet = Esta publicación todavía está saliendo; ciérrala cuando haya salido.
+closing-already = Esta publicación ya se está cerrando; su solución está en camino.
+closed-already = Esta publicación ya está cerrada.
 was-posted = { $position } ya se publicó, con el n.º { $number }, el { $on }; di que debe salir otra vez, o elige otra.
 illegal-position = Esta posición no es legal y no se puede publicar.
 cannot-be-set-up = La posición no se puede montar: { $why }.
@@ -101,14 +101,14 @@ not-sound = { $soundness ->
    *[undecided] { $position } no se pudo decidir en el tiempo permitido y por eso no entra en la semana. Mira su informe, corrígela, o di que se publique de todos modos.
 }
 cannot-be-drawn = Esta posición no se puede dibujar.
-time-past = { $at } ya ha pasado; en { $zone } ahora es { $now }. Elige una hora posterior, o publica ya.
-time-taken = Ya hay otra posición fijada para { $at }; elige otra hora.
-slot-taken = Justo en ese momento sale otro problema; elige otra hora.
+time-past = El { $at } ya ha pasado; en { $zone } ahora es el { $now }. Elige una hora posterior, o publica ya.
+time-taken = Ya hay otra posición fijada para el { $at }; elige otra hora.
+slot-taken = Justo en ese momento sale otra publicación; elige otra hora.
 pause-past = El final de la pausa ya ha pasado; elige uno posterior.
 not-a-time = «{ $words }» no es una hora; escribe horas y minutos, como 18:00.
 clocks-leave-out = { $next ->
-    [none] En { $zone } no existe { $at }: allí se adelantan los relojes.
-   *[other] En { $zone } no existe { $at }: allí se adelantan los relojes. Elige { $next } o más tarde.
+    [none] En { $zone } no existe el { $at }: allí se adelantan los relojes.
+   *[other] En { $zone } no existe el { $at }: allí se adelantan los relojes. Elige el { $next } o más tarde.
 }
 
 ## Lo que entrega o escribe un entrenador
@@ -128,10 +128,10 @@ name-too-long = { $what ->
    *[file] El nombre del archivo es demasiado largo; como mucho { $most } caracteres.
 }
 words-too-long = { $when ->
-    [post] Las palabras para el problema pasan de { $most } caracteres; acórtalas.
-   *[reveal] Las palabras para la solución pasan de { $most } caracteres; acórtalas.
+    [post] Las palabras con la posición pasan de { $most } caracteres; acórtalas.
+   *[reveal] Las palabras con la solución pasan de { $most } caracteres; acórtalas.
 }
-words-tell-move = Las palabras para el problema delatan una jugada ({ $line }). Guárdalas para la solución, o di que salgan con el problema de todos modos.
+words-tell-move = Las palabras con la posición delatan una jugada ({ $line }). Guárdalas para la solución, o di que salgan con la posición de todos modos.
 words-wanted = Todavía no hay nada escrito; escribe lo que el grupo debe leer.
 nothing-to-choose = En esta posición no hay nada que elegir.
 no-lesson = Aquí no hay (o ya no hay) esa lección; `sealed-move lesson list` muestra las que hay.
@@ -164,9 +164,9 @@ last-coach = Un grupo necesita un entrenador; nombra antes a otro.
 
 group-already = Aquí ya está el grupo «{ $name }»; cambia sus ajustes.
 days-of-week = Los días son los de una semana; el bit 0 es el lunes y el bit 6 el domingo.
-open-between = Un problema queda abierto al menos un minuto y como mucho 31 días (44 640 minutos).
+open-between = Una publicación queda abierta al menos un minuto y como mucho 31 días (44 640 minutos).
 price-range = { $what ->
-    [wrong] Una primera jugada errónea cuesta entre 0 y 5 puntos.
+    [wrong] Una primera jugada fallida cuesta entre 0 y 5 puntos.
    *[hint] Una pista cuesta entre 0 y 5 puntos.
 }
 period-backwards = El periodo termina ({ $last }) antes de empezar ({ $first }); escribe primero el día anterior.

@@ -80,9 +80,9 @@ coaching-sound = { $verdict ->
     [sound] correcta
     [several-keys] más de una jugada clave
     [short] hay un mate más corto
-    [unsound] no es correcta
+    [unsound] sin solución
     [illegal] no sirve
-   *[undecided] sin decidir en el tiempo dado
+   *[undecided] sin decidir en el tiempo permitido
 }
 coaching-diagram-of = Diagrama de { $fen }
 coaching-drag = Arrastrar a otro lugar
@@ -104,7 +104,7 @@ coaching-wait = Esperar
 coaching-goes-out = Se publica ahora.
 coaching-take-out = Sacar
 coaching-take-out-of-week = Sacar de la semana
-coaching-taken-out = Fuera de la semana; está en el estante.
+coaching-taken-out = Fuera de la semana; vuelve a estar en la reserva.
 coaching-taken-away = Fuera de la semana.
 coaching-take-out-sure = ¿Sacar esto de la semana? Sus palabras no se guardan: «{ $words }»
 coaching-take-it-out = Sacarlo
@@ -139,6 +139,7 @@ coaching-written-found = Preguntas y avisos en el archivo: { $count }
 coaching-with-position = Con la posición { $fen }
 coaching-waits-at-end = Espera al final de la semana.
 coaching-nothing-pasted = Todavía no has pegado nada.
+coaching-pasted = pegado
 coaching-file-too-large = { $name } ocupa más de 16 MB. Divídelo y revisa las partes una a una.
 coaching-reading = Leyendo { $name }…
 coaching-positions-checked = Posiciones revisadas
@@ -158,7 +159,7 @@ coaching-add-sound = { $count ->
     [one] Poner la correcta en la semana
    *[other] Poner las { $count } correctas en la semana
 }
-coaching-shelf = En el estante: revisadas antes, en ninguna semana ({ $count })
+coaching-shelf = En la reserva: revisadas antes, en ninguna semana ({ $count })
 coaching-more = Mostrar { $count } más
 coaching-outcome = { $id }: { $found }
 coaching-keys = { $count ->
@@ -264,7 +265,7 @@ coaching-csv = { $table ->
 coaching-json = todo (JSON)
 coaching-number = N.º
 coaching-hints = Pistas
-coaching-common-wrong = Jugadas equivocadas más frecuentes
+coaching-common-wrong = Jugadas fallidas más frecuentes
 coaching-weakest-first = Temas, el más flojo primero
 coaching-chart-in-words = El gráfico en palabras
 

@@ -33,7 +33,7 @@ too-fast = Eso va más rápido de lo que el bot puede leer. Espera unos segundos
 
 file-empty = { $name } está vacío. Pega o suelta un archivo EPD o PGN, o líneas FEN.
 check-going-on = Se está revisando otro archivo; espera a que termine y vuelve a soltar este.
-check-broke-off = La revisión se interrumpió. Lo guardado hasta entonces está en el estante; el registro dice por qué.
+check-broke-off = La revisión se interrumpió. Lo guardado hasta entonces está en la reserva; el registro dice por qué.
 other-version-gone = La otra versión de esta posición ya no está a mano. Revisa el archivo otra vez y luego elige.
 time-unreadable = «{ $written }» no es un día con hora; escríbelo así: 2026-12-01T18:00.
 

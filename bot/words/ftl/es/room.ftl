@@ -86,7 +86,7 @@ room-board-at-end = Tu tablero al final
 room-verdict = { $verdict ->
     [solved] Resuelto
     [on-the-way] Bien hasta ahí
-    [wrong] Jugada equivocada
+    [wrong] Jugada fallida
     [illegal] Jugada no legal
     [unclear] No está claro
     [unreadable] No se ha podido leer
@@ -102,8 +102,8 @@ room-i-mean = Quiero decir { $line }
 
 room-solution = N.º { $number }: la solución
 room-final-picture = La imagen final: { $patterns }.
-room-common-wrong = La jugada equivocada más frecuente fue { $move }, elegida { $count } veces. La refuta { $line }.
-room-common-wrong-why = La jugada equivocada más frecuente fue { $move }, elegida { $count } veces. La refuta { $line }: { $why }.
+room-common-wrong = La jugada fallida más frecuente fue { $move }, elegida { $count } veces. La refuta { $line }.
+room-common-wrong-why = La jugada fallida más frecuente fue { $move }, elegida { $count } veces. La refuta { $line }: { $why }.
 room-notes = Notas del entrenador
 room-nobody-took-part = Esta vez no ha participado nadie.
 room-solved-by = { $count ->
@@ -180,7 +180,7 @@ room-held-elsewhere-several = Estas jugadas encajan en las posiciones { $numbers
 room-held-several = Estas jugadas encajan en las posiciones { $numbers }. ¿A cuál te refieres?
 room-held-could-answer = Esto podría ser una respuesta a { $names }. ¿A cuál te refieres?
 room-held-is-answer = ¿Es tu respuesta a la pregunta { $number } o una palabra para todos? Aún no lo ve nadie más.
-room-held-may-tell = Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta, así que aún no lo ve nadie más. ¿Qué debe ser?
+room-held-may-tell = Esto podría revelar una jugada de la posición { $numbers }, que sigue abierta, así que aún no lo ve nadie más. ¿Qué quieres que sea?
 room-post-called = { $kind ->
     [problem] la posición { $number }
     [question] la pregunta { $number }

@@ -119,7 +119,7 @@ fn known_before(words: &Words, position: &CheckedPosition) -> Vec<String> {
 /// The coach's words, by when they go out.
 fn coach_words(words: &Words, position: &CheckedPosition) -> Vec<String> {
     let said = &position.words;
-    let notes = note_lines(&said.notes).join("\n");
+    let notes = note_lines(&said.notes, |moves| words.moves(moves)).join("\n");
     [
         (Coach::WithThePost, &said.with_post),
         (Coach::AtTheReveal, &said.at_reveal),
@@ -160,7 +160,10 @@ fn said(words: &Words, position: &CheckedPosition) -> Vec<String> {
         let lines: Vec<String> = report
             .warnings
             .iter()
-            .map(|told| format!("⚠ {}", fit::plain(&words.say(told))))
+            .map(|told| {
+                let note = Plain::of(&words.say(told));
+                words.say(&Coach::WarnedOf { note })
+            })
             .collect();
         parts.push(lines.join("\n"));
     }

@@ -1,7 +1,7 @@
 //! A reveal: key and variations, the final picture, the commonest try with its refutation, who solved
 //! it, and the leaderboard so far.
 
-use super::{post, tables};
+use super::{names, post, tables};
 use crate::{
     chat::{
         common::text::NoSolutionProved,
@@ -64,7 +64,7 @@ fn asked(words: &Words, sheet: &RevealSheet, at_reveal: &str, answered: &[String
     parts.push(words.say(&match answered {
         [] => Posting::NobodyAnswered,
         names => Posting::AnsweredBy {
-            names: fit::names(words, names, 600),
+            names: names::in_a_row(words, names, 600),
         },
     }));
     if !sheet.leaderboard.rows.is_empty() {
@@ -99,7 +99,7 @@ fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
     }
     if !sheet.notes.is_empty() {
         let mut lines = vec![words.say(&Posting::CoachNotes)];
-        let notes = note_lines(&sheet.notes);
+        let notes = note_lines(&sheet.notes, |moves| words.moves(moves));
         lines.extend(notes.iter().map(|line| fit::plain(line)));
         parts.push(lines.join("\n"));
     }
@@ -127,7 +127,7 @@ fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {
         (solved, tried) => Posting::SolvedBy {
             solved,
             tried,
-            names: fit::names(words, &sheet.solved, 600),
+            names: names::in_a_row(words, &sheet.solved, 600),
         },
     }));
     if !of.leaderboard.rows.is_empty() {

@@ -1,6 +1,6 @@
 //! The engagement summary in words, and as a file for a spreadsheet (RFC 4180).
 
-use super::tables;
+use super::{names, tables};
 use crate::{
     chat::discord::{
         fit,
@@ -33,11 +33,11 @@ pub fn text(words: &Words, summary: &Summary) -> String {
         false => took.join("\n"),
     });
     if !summary.went_quiet.is_empty() {
-        let names = fit::names(words, &summary.went_quiet, 600);
+        let names = names::in_a_row(words, &summary.went_quiet, 600);
         parts.push(words.say(&Coach::WentQuiet { names }));
     }
     if !summary.came_back.is_empty() {
-        let names = fit::names(words, &summary.came_back, 600);
+        let names = names::in_a_row(words, &summary.came_back, 600);
         parts.push(words.say(&Coach::CameBack { names }));
     }
     if !summary.posts.is_empty() {

@@ -148,6 +148,9 @@ pub enum Coach {
     VariationsAre,
     TriesAre,
     InTheWeek,
+    WarnedOf {
+        note: Plain,
+    },
     PostedBefore {
         number: i64,
         at: Moment,

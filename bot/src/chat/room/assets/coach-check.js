@@ -69,7 +69,10 @@ byId("check-paste").addEventListener("click", (event) => {
 });
 
 /** A file name for pasted text, so that the reader knows what it is: games have tags in brackets. */
-const pastedName = (text) => (/^\s*\[\w+\s+"/m.test(text) ? "pasted.pgn" : "pasted.epd");
+function pastedName(text) {
+  const ending = /^\s*\[\w+\s+"/m.test(text) ? ".pgn" : ".epd";
+  return `${say("coaching-pasted")}${ending}`;
+}
 
 byId("write").addEventListener("submit", (event) => {
   event.preventDefault();
