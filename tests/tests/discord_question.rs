@@ -2,7 +2,10 @@
 
 use sealed_move_tests::{
     club::Club,
-    discord::world::{Message, World},
+    discord::{
+        commands::Given,
+        world::{Message, World},
+    },
     in_every_language, keep_chronicle,
     tongue::Tongue,
 };
@@ -44,6 +47,28 @@ async fn a_question_from_the_form_to_its_close_and_the_summary(tongue: Tongue) {
     let seen = club.coach.submit(&form, &["No lesson on Monday."]).await;
     assert!(
         club.shows(&seen.text(), "words (No lesson on Monday.)"),
+        "{}",
+        seen.text()
+    );
+    // What waits without a position is offered, gets a topic and is looked at as one is.
+    let offered = |line| club.coach.choices(channel, line, "position", "");
+    assert_eq!(offered("coach topic").await, ["-1", "-2"]);
+    assert_eq!(offered("coach preview").await, ["-1", "-2"]);
+    assert_eq!(offered("coach queue").await, [""; 0], "positions only");
+    let given = [
+        ("position", Given::Number(-2)),
+        ("topic", Given::Text("Dates".into())),
+    ];
+    let seen = club.coach.command(channel, "coach topic", &given).await;
+    assert!(
+        seen.private() && seen.text().contains("Dates"),
+        "{}",
+        seen.text()
+    );
+    let given = [("position", Given::Number(-1))];
+    let seen = club.coach.command(channel, "coach preview", &given).await;
+    assert!(
+        seen.private() && seen.text().contains("What does White want"),
         "{}",
         seen.text()
     );

@@ -25,6 +25,7 @@ mod set_up;
 mod settings;
 mod shelf;
 pub mod study;
+mod subject;
 mod summary;
 mod time;
 mod topic;
@@ -48,6 +49,7 @@ use crate::{
     desk::{Person, Place, PostId, PostRow, Queued},
     words::{Words, english},
 };
+use subject::Subject;
 
 /// What a command is called with.
 pub type Ctx<'a> = poise::ApplicationContext<'a, Arc<House>, Oops>;
@@ -229,8 +231,19 @@ pub async fn one_post(ctx: Ctx<'_>, place: &Place) -> Answer<PostId> {
 
 /// Choices of positions on the shelf and in the week, for coaches only.
 pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteResponse {
+    let mut choices = subjects(ctx).await;
+    choices.retain(|(_, subject)| matches!(subject, Subject::Position(_)));
+    offered(choices, typed)
+}
+
+/// The same, and the questions and words in the week.
+pub async fn choose_subject(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteResponse {
+    offered(subjects(ctx).await, typed)
+}
+
+async fn subjects(ctx: Ctx<'_>) -> Vec<(String, Subject)> {
     let Ok((place, coach)) = coaching(ctx).await else {
-        return CreateAutocompleteResponse::new();
+        return Vec::new();
     };
     let words = ctx.data().words_for(&place, &coach).await;
     let desk = &ctx.data().desk;
@@ -243,10 +256,11 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
         .iter()
         .enumerate()
     {
-        // Questions and words have no number of a position; they are seen in the week.
-        if let Queued::Problem { position, .. } = &item.holds {
-            choices.push((super::sheets::week::label(words, i, item), *position));
-        }
+        let subject = match &item.holds {
+            Queued::Problem { position, .. } => Subject::Position(*position),
+            Queued::Question { .. } | Queued::Words { .. } => Subject::Written(item.id),
+        };
+        choices.push((super::sheets::week::label(words, i, item), subject));
     }
     for position in desk
         .coach()
@@ -265,9 +279,9 @@ pub async fn choose_position(ctx: Ctx<'_>, typed: &str) -> CreateAutocompleteRes
         let verdict = super::sheets::report::soundness(words, position.report.verdict);
         let topic = text::topic(words, position.topic.as_deref());
         let label = format!("{} · {task} · {topic} · {verdict}", position.report.id);
-        choices.push((fit::short(&label, fit::OPTION), id));
+        choices.push((fit::short(&label, fit::OPTION), Subject::Position(id)));
     }
-    offered(choices, typed)
+    choices
 }
 
 /// Choices of what waits in the week, for coaches only.

@@ -1,22 +1,18 @@
 //! `/coach preview`: a post exactly as members would see it.
 
-use super::{Answer, Ctx, choose_position, for_coach};
+use super::{Answer, Ctx, choose_subject, for_coach, subject::Subject};
 use crate::chat::discord::sheets;
-use crate::desk::PositionId;
 
-/// See a position as members will
+/// See a position, or what waits in the week, as members will
 #[poise::command(slash_command)]
-pub async fn preview(
-    ctx: Ctx<'_>,
-    #[autocomplete = "choose_position"] position: i64,
-) -> Answer<()> {
+pub async fn preview(ctx: Ctx<'_>, #[autocomplete = "choose_subject"] position: i64) -> Answer<()> {
     for_coach(ctx, |house, place, coach, _| async move {
         let mode = house.desk.settings(&place).await?.mode;
-        let sheet = house
-            .desk
-            .coach()
-            .preview(&place, &coach, PositionId::of(position))
-            .await?;
+        let coaching = house.desk.coach();
+        let sheet = match Subject::of(position) {
+            Subject::Position(position) => coaching.preview(&place, &coach, position).await?,
+            Subject::Written(item) => coaching.preview_item(&place, &coach, item).await?,
+        };
         // As members will see it, so in the group's language.
         let words = house.words_of_group(&place).await;
         Ok(sheets::post::preview(
