@@ -98,10 +98,11 @@ impl Someone {
     }
 
     /// Waits until a post that was heard takes answers: it does once it is known to have gone out.
-    async fn sees_it_open(&mut self) {
+    async fn sees_open(&mut self, number: i64) {
+        let open = format!("No. {number} is open.");
         loop {
             self.says("open").await;
-            if self.hears(" is open.").await == "Something is open." {
+            if self.hears(" is open.").await == open {
                 return;
             }
         }
@@ -154,7 +155,7 @@ async fn a_week_in_a_chat_that_was_added() {
         someone.hears("Position 1 (Back rank): White to move").await;
     }
 
-    ana.sees_it_open().await;
+    ana.sees_open(1).await;
     ana.says("answer Ra7").await;
     ana.hears("Ra7").await;
     ana.says("hint").await;
@@ -268,7 +269,7 @@ async fn a_question_in_a_chat_that_was_added() {
             .hears("Question 1 (no topic): What does White want?")
             .await;
     }
-    ana.sees_it_open().await;
+    ana.sees_open(1).await;
     ana.says("answer Perhaps Rd8").await;
     ana.hears("Your coach reads it").await;
     ana.says("answer The open file").await;
@@ -300,4 +301,39 @@ async fn a_question_in_a_chat_that_was_added() {
         .await;
     coach.says("summary").await;
     coach.hears("0 problems, 1 questions").await;
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn an_answer_goes_to_the_post_that_is_named_where_several_are_open() {
+    let folder = TempDir::new().expect("a folder");
+    let folder = folder.path();
+    std::fs::write(folder.join("week.epd"), WEEK).expect("written");
+    std::fs::write(
+        folder.join("sealed-move.toml"),
+        "[room]\nopen = false\n\n[group]\nname = \"Table\"\ndays = 0\n\n[lines]\nopen = true\n",
+    )
+    .expect("written");
+    let (_child, address) = serve(folder).await;
+    let week = folder.join("week.epd");
+    let imported = run(folder, &["import", "--queue", week.to_str().expect("text")]);
+    assert!(imported.status.success(), "{imported:?}");
+    let mut coach = Someone::called("Rosalind", &address).await;
+    let mut ana = Someone::called("Ana", &address).await;
+    for number in [1, 2] {
+        coach.says("post").await;
+        ana.hears(&format!("Position {number} (Back rank)")).await;
+        ana.sees_open(number).await;
+    }
+
+    // Without a number it is for the latest; these moves fit the other one, so nothing is charged.
+    ana.says("answer Ra8").await;
+    ana.hears("Is it your answer to 1?").await;
+    ana.says("answer No. 1: Ra8").await;
+    ana.hears("5 of 5 points").await;
+    ana.says("answer No. 3: Rb8").await;
+    ana.hears("There is no such post.").await;
+    ana.says("answer").await;
+    ana.hears("nothing to judge").await;
+    ana.says("answer Rb8").await;
+    ana.hears("5 of 5 points").await;
 }

@@ -1,8 +1,8 @@
 //! A third chat, of plain lines over TCP on this machine: proof that a chat is a folder and one line. Whoever
 //! connects gives a name as the first line and is that person from then on, so it is for tests only.
 //!
-//! A line is an answer where it plainly is one, and talk else. `answer …`, `hint`, `give up`, and of a coach
-//! `post`, `close`, `queue`, `summary` and `waiting` ask for just that; `question …` and `say …` put words into the
+//! A line is an answer where it plainly is one, and talk else. `answer …` (to the latest post, or `answer No. 2: …`),
+//! `hint`, `give up`, and of a coach `post`, `close`, `queue`, `summary` and `waiting` ask for just that; `question …` and `say …` put words into the
 //! week, and `mark POINTS WORDS` marks the answer that has waited longest.
 
 mod table;

@@ -12,8 +12,8 @@ use sealed_move::{
         said::{in_words, refused},
     },
     desk::{
-        AskedBack, Came, Desk, DeskError, Period, Person, Place, Points, Queued, ReplyId, Sentence,
-        Taken, VerdictSheet,
+        AskedBack, Came, Desk, DeskError, Period, Person, Place, Points, PostId, Queued, ReplyId,
+        Sentence, Taken, VerdictSheet,
     },
     words::english,
 };
@@ -144,23 +144,24 @@ impl Table {
         let (desk, place) = (&self.desk, &self.place);
         let source = source(person);
         let coach = desk.is_coach(place, &person.user).await?;
-        let open = desk.open_post(place).await?.map(|sheet| sheet.post);
+        let latest = desk.open_post(place).await?;
+        let open = latest.as_ref().map(|sheet| sheet.post);
         Ok(match (said.split_once(' ').unwrap_or((said, "")), open) {
-            (("answer", text), Some(post)) => {
-                match desk
-                    .member()
-                    .answer_to(place, person, post, &source, text)
-                    .await?
-                {
-                    Taken::Answer(sheet) => vec![Line::verdict(&sheet)],
-                    Taken::AskedBack(asked) => vec![Line::plain(&asked_back(&asked))],
+            (("answer", text), Some(latest)) => {
+                let (post, text) = match numbered(text) {
+                    Some((number, text)) => (self.numbered(number).await?, text),
+                    None => (Some(latest), text),
+                };
+                match post {
+                    Some(post) => self.answered(person, post, &source, text).await?,
+                    None => vec![Line::plain("There is no such post.")],
                 }
             }
             (("answer", _), None) => vec![Line::plain("Nothing is open.")],
-            (("open", ""), open) => vec![Line::plain(match open {
-                Some(_) => "Something is open.",
-                None => "Nothing is open.",
-            })],
+            (("open", ""), _) => vec![match latest {
+                Some(sheet) => Line::plain(&format!("No. {} is open.", sheet.number)),
+                None => Line::plain("Nothing is open."),
+            }],
             (("hint", ""), Some(post)) => {
                 vec![Line::plain(&in_words(
                     &desk.member().hint(place, person, post).await?.said,
@@ -248,6 +249,29 @@ impl Table {
         })
     }
 
+    /// An answer to a post that was chosen.
+    async fn answered(
+        &self,
+        person: &Person,
+        post: PostId,
+        source: &str,
+        text: &str,
+    ) -> Result<Vec<Line>, DeskError> {
+        let member = self.desk.member();
+        let taken = member.answer_to(&self.place, person, post, source, text);
+        Ok(match taken.await? {
+            Taken::Answer(sheet) => vec![Line::verdict(&sheet)],
+            Taken::AskedBack(asked) => vec![Line::plain(&asked_back(&asked))],
+        })
+    }
+
+    /// The post of a number.
+    async fn numbered(&self, number: i64) -> Result<Option<PostId>, DeskError> {
+        let posts = self.desk.posts(&self.place, 100).await?;
+        let found = posts.into_iter().find(|row| row.number == number);
+        Ok(found.map(|row| row.post))
+    }
+
     /// A line that may be an answer or may be talk.
     async fn among_others(
         &self,
@@ -268,6 +292,12 @@ impl Table {
             }
         })
     }
+}
+
+/// `No. 2: Ra8`: which post an answer is for, and the answer.
+fn numbered(text: &str) -> Option<(i64, &str)> {
+    let (number, answer) = text.strip_prefix("No. ")?.split_once(": ")?;
+    Some((number.parse().ok()?, answer))
 }
 
 /// A line has no id of its own; no two of one person come in one nanosecond.
