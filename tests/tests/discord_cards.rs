@@ -109,11 +109,15 @@ async fn cards_from_the_command_to_the_reveal(tongue: Tongue) {
         .await;
     let item = club
         .coach
-        .choices(channel, "coach post-now", "item", "back-1")
+        .choices(channel, "coach post-now", "position", "back-1")
         .await;
     let item = item[0].parse().expect("an item");
     club.coach
-        .command(channel, "coach post-now", &[("item", Given::Number(item))])
+        .command(
+            channel,
+            "coach post-now",
+            &[("position", Given::Number(item))],
+        )
         .await;
     club.next_post(0).await;
     club.until_open().await;

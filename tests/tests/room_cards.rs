@@ -26,6 +26,16 @@ async fn shows_card(page: &Browser, card: &str) {
     .await;
 }
 
+/// Writes into a field in the place of what is there.
+async fn rewrite(page: &Browser, field: &str, text: &str) {
+    page.run(
+        "document.querySelector(arguments[0]).value = ''",
+        vec![json!(field)],
+    )
+    .await;
+    page.type_into(field, text).await;
+}
+
 /// Whether the focus is where a reader goes on.
 async fn at_heading(page: &Browser, heading: &str) {
     page.until(
@@ -146,19 +156,20 @@ async fn a_coach_writes_cards_and_none_tells_of_an_open_post() {
             .starts_with("Two heavy pieces"),
         "{copied}"
     );
-    coach
-        .type_into("#card-definition", "Two rooks climb. <b>Simple!</b>")
-        .await;
-    coach.type_into("#card-look", "The next rung.").await;
-    coach
-        .type_into("#card-fen", "8/5k2/R7/1R6/8/8/8/7K w - - 0 1")
-        .await;
-    coach.type_into("#card-moves", "1.Rb7+ Kb8").await;
+    rewrite(
+        &coach,
+        "#card-definition",
+        "Two rooks climb. <b>Simple!</b>",
+    )
+    .await;
+    rewrite(&coach, "#card-look", "The next rung.").await;
+    rewrite(&coach, "#card-fen", "8/5k2/R7/1R6/8/8/8/7K w - - 0 1").await;
+    rewrite(&coach, "#card-moves", "1.Rb7+ Kb8").await;
     coach.press("Save the card").await;
     coach
         .until_says("#card .trouble", "after 1 move, Kb8 is no legal one")
         .await;
-    coach.type_into("#card-moves", "1.Rb7+ Kg8 2.Ra8#").await;
+    rewrite(&coach, "#card-moves", "1.Rb7+ Kg8 2.Ra8#").await;
     coach.press("Save the card").await;
     coach.until_says("#cards-told", "The card is saved.").await;
     coach
