@@ -173,24 +173,25 @@ fn only_what_was_found_to_hold_is_right() {
 
 #[test]
 fn the_lines_that_hold_are_written_out_the_main_one_first() {
-    let start = start(FEN);
+    let fen = "r6k/pp3p1p/7P/8/1Pnq4/P4PQ1/6P1/2R4K w - - 0 1";
+    let start = start(fen);
     let mut lines = kept(
-        FEN,
-        "1.Rxd8+ (1.Rd7 $2 Rxd7) Rxd8 (1...Kf8) 2.Rxd8# (2.Rd7 Rxd7)",
+        fen,
+        "1.Rxc4 (1.Qg7+ $2 Qxg7) Qxc4 (1...a6) 2.Qg7# (2.Kh2 Qd4)",
     );
     let holding = [
-        &["Rxd8+"][..],
-        &["Rxd8+", "Rxd8", "Rxd8#"],
-        &["Rxd8+", "Rxd8", "Rd7"],
+        &["Rxc4"][..],
+        &["Rxc4", "Qxc4", "Qg7#"],
+        &["Rxc4", "Qxc4", "Kh2"],
     ];
     let holding = holding.iter().map(|line| sans(&start, line)).collect();
     lines.note_holding(&start, &holding);
     assert_eq!(
         lines.holding(),
         [
-            &["Rxd8+", "Rxd8", "Rxd8#"][..],
-            &["Rxd8+", "Rxd8", "Rd7", "Rxd7"],
-            &["Rxd8+", "Kf8"],
+            &["Rxc4", "Qxc4", "Qg7#"][..],
+            &["Rxc4", "Qxc4", "Kh2", "Qd4"],
+            &["Rxc4", "a6"],
         ]
     );
 }
