@@ -231,8 +231,7 @@ async fn a_coach_writes_cards_and_none_tells_of_an_open_post() {
 
     // While the position is open, members do not see it; the coach does, and is told.
     coach.press("Week").await;
-    coach.until_says("#week", "Ladder mate").await;
-    coach.until_says("#week", "Doubled rooks").await;
+    coach.until_says("#week", "Two rooks climb.").await;
     coach.press("Post now: #1 from week.epd: two").await;
     coach.press("Post it now").await;
     anna.run("location.hash = 'talk'", vec![]).await;
