@@ -454,7 +454,10 @@ mod tests {
         let (id, contents) = f.write(move |tx| three(tx, group));
         let kept = f.read(move |db| db.lesson(id)).unwrap();
         assert_eq!((kept.title.as_str(), kept.steps), ("Open files", 3));
-        assert_eq!(f.read(move |db| db.lessons(group)), [kept.clone()]);
+        assert_eq!(
+            f.read(move |db| db.lessons(group)),
+            std::slice::from_ref(&kept)
+        );
         assert_eq!(
             f.read(move |db| db.lesson_called(group, "OPEN files")),
             Some(kept)

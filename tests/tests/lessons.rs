@@ -7,7 +7,7 @@ use sealed_move_tests::{
     browser::{Browser, Driver},
     club::Club,
     command,
-    discord::{Attach, Given},
+    discord::{commands::Given, people::Attach},
     in_every_language, keep_chronicle, python_script, ran,
     room::RunningRoom,
     tongue::Tongue,

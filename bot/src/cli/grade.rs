@@ -16,7 +16,7 @@ use super::{
     Outcome,
     check::{read_bytes, seconds},
     output::json_line,
-    text::{Failure, Misuse, Or, OrFail, Points, Text, failure, moves, number, path, theirs},
+    text::{Failure, Misuse, Or, OrFail, Points, Text, failure, number, path, theirs},
     tongue::readers,
 };
 use crate::chess::{

@@ -20,9 +20,13 @@ use super::{
     output::json_line,
     queue::{list as list_week, local_time},
     text::{Failure, List, OrFail, Text, failure, number, path, theirs},
+    tongue::readers,
 };
 use crate::{
-    chat::common::{report::{said_of, topic_said}, same::same_again},
+    chat::common::{
+        report::{said_of, topic_said},
+        same::same_again,
+    },
     chess::{
         check::{CheckOptions, Report, Soundness, TopicOn},
         comments,
@@ -30,8 +34,8 @@ use crate::{
         read::ReadError,
     },
     desk::{
-        LessonId, LessonPlan, LessonSheet, Note, PartHolds, PartSheet, PartStands, SameChoice,
-        StepSheet, TopicName,
+        LessonFile, LessonId, LessonPlan, LessonSheet, Note, PartHolds, PartSheet, PartStands,
+        SameChoice, StepSheet, TopicName,
     },
     words::english,
 };
@@ -159,9 +163,7 @@ impl Lesson {
                 let sheet = open.wait(open.desk.coach().import_lesson(
                     &group,
                     &coach,
-                    &name,
-                    bytes,
-                    title.as_deref(),
+                    LessonFile { name, bytes, title },
                     same.map_or(SameChoice::Keep, SameChoice::from),
                     progress,
                 ))?;
@@ -337,8 +339,8 @@ fn check(limit: Duration, file: &std::path::Path) -> anyhow::Result<Outcome> {
                     (Holds::Stop(_), Some(report)) => {
                         tell_lead(&mut out, &part.lead)?;
                         let named = part.stop().and_then(|entry| TopicName::of_entry(entry).0);
-                            let held = on_topic(&report, named.map(String::from), contrast);
-                            tell(&mut out, &report, held.as_ref())?;
+                        let held = on_topic(&report, named.map(String::from), contrast);
+                        tell(&mut out, &report, held.as_ref())?;
                         let words = &report.comments;
                         let notes = &words.notes;
                         tell_words(&mut out, &words.with_post, &words.at_reveal, notes)?;
@@ -462,7 +464,7 @@ fn tell_part(out: &mut impl Write, part: &PartSheet, contrast: bool) -> anyhow::
             let words = &checked.words;
             tell_words(out, &words.with_post, &words.at_reveal, &words.notes)?;
             if let Some(same) = &checked.same {
-                let what = same_again(super::tongue::readers(), same, str::to_owned);
+                let what = same_again(readers(), same, str::to_owned);
                 writeln!(out, "    {}", Text::ReportAgain { what }.said())?;
             }
         }
@@ -509,7 +511,7 @@ fn tell_part(out: &mut impl Write, part: &PartSheet, contrast: bool) -> anyhow::
 }
 
 fn tell_lead(out: &mut impl Write, lead: &[Note]) -> anyhow::Result<()> {
-    for line in comments::lines(lead) {
+    for line in comments::lines(lead, |moves| readers().moves(moves)) {
         writeln!(out, "    {line}")?;
     }
     Ok(())

@@ -75,10 +75,10 @@ pub use cards::{
 pub use clock::{Clock, SystemClock, TestClock};
 pub use coach::{
     CheckedPosition, CoachDesk, DIAGRAMS_AT_ONCE, DeedRow, Differs, FoundWritten, Fresh,
-    HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, LessonPlan, LessonRow, LessonSheet,
-    Listed, Merged, MutedUntil, NewCard, NewPostContent, PartHolds, PartSheet, PartStands, Planned,
-    PostedBefore, QueueItem, Queued, SameAgain, SameChoice, StepSheet, Telling, Version,
-    WatchedRow, in_file_order,
+    HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, LessonFile, LessonPlan, LessonRow,
+    LessonSheet, Listed, Merged, MutedUntil, NewCard, NewPostContent, PartHolds, PartSheet,
+    PartStands, Planned, PostedBefore, QueueItem, Queued, SameAgain, SameChoice, StepSheet,
+    Telling, Version, WatchedRow, in_file_order,
 };
 pub use coach_words::CoachWords;
 pub use content::{Content, Kind, KindName, WrittenSheet};

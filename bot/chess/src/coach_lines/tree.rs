@@ -130,7 +130,7 @@ impl CoachTree {
     /// Whether a sign of the coach's at `at` says that the solver has not done what the task asks.
     pub fn says_failed(&self, at: NodeAt, solver: Color, task: Stipulation) -> bool {
         // Glyphs of the PGN standard, section 10: even ones from 14 on are White's, odd ones Black's.
-        let for_white = |nag: u8| nag % 2 == 0;
+        let for_white = |nag: u8| nag.is_multiple_of(2);
         self.nodes[at].nags.iter().any(|&nag| match nag {
             10..=12 => task != Stipulation::Draw,
             14..=21 => for_white(nag) != solver.is_white(),

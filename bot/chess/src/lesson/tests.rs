@@ -33,7 +33,7 @@ fn refused(text: &str) -> (usize, Fault) {
 
 /// A part in a line: what it is, the task, where it stands, and what is said before.
 fn told(part: &Part) -> String {
-    let board = |position: &shakmaty::Chess| {
+    let board = |position: &Chess| {
         Fen::from_position(position, EnPassantMode::Legal)
             .to_string()
             .split(' ')
@@ -143,7 +143,7 @@ fn a_game_from_the_first_move_leads_up_to_its_stops() {
     let comments: Vec<&str> = first.comments.iter().map(|c| c.text.as_str()).collect();
     assert_eq!(comments, ["An old trap."]);
     assert_eq!(
-        lines(&parts[0].lead),
+        lines(&parts[0].lead, str::to_owned),
         [
             "1.e4 e5 2.Nf3 d6 Solid.",
             "3.Bc4 Bg4 A pin. What is it worth?",
@@ -162,7 +162,7 @@ fn a_game_from_the_first_move_leads_up_to_its_stops() {
     assert_eq!(second.stipulation, Some(Stipulation::Mate(2)));
     assert!(second.comments.is_empty());
     assert_eq!(
-        lines(&parts[1].lead),
+        lines(&parts[1].lead, str::to_owned),
         ["1.e4 e5 2.Nf3 d6 3.Bc4 Bg4 4.Nc3 g6 5.Nxe5 Bxd1"]
     );
     assert_eq!(second.id, "l.pgn:1, 2");
@@ -180,7 +180,10 @@ fn a_stop_may_stand_in_a_side_line_and_comes_after_the_main_line() {
             "stop + at 6k1/5pp1/7p/8/8/7P/r4PP1/1R4K1: Rb8+"
         ]
     );
-    assert_eq!(lines(&step.parts[1].lead), ["1.h3", "Declined. 1...h6"]);
+    assert_eq!(
+        lines(&step.parts[1].lead, str::to_owned),
+        ["1.h3", "Declined. 1...h6"]
+    );
 }
 
 #[test]
@@ -392,5 +395,5 @@ fn words_on_the_way_that_tell_the_move_are_held() {
     let held = guard(&mut lead, &position, &["Rb8+".to_owned()], &[]);
     assert_eq!(held.len(), 1);
     assert_eq!(held[0].words, "He prepares Rb8, and mates.");
-    assert_eq!(lines(&lead), ["1.h3", "1...h6 Air."]);
+    assert_eq!(lines(&lead, str::to_owned), ["1.h3", "1...h6 Air."]);
 }

@@ -24,8 +24,8 @@ use super::config::Config;
 use crate::{
     chat::room,
     desk::{
-        Delivered, Desk, DeskOptions, ErrandKind, LessonPlan, Person, Place, PostSheet, SameChoice,
-        Settings, Soundness, TestClock,
+        Delivered, Desk, DeskOptions, ErrandKind, LessonFile, LessonPlan, Person, Place, PostSheet,
+        SameChoice, Settings, Soundness, TestClock,
     },
     words::english,
 };
@@ -185,9 +185,11 @@ impl Play {
                 .import_lesson(
                     &self.place,
                     &self.coach,
-                    file,
-                    text.as_bytes().to_vec(),
-                    None,
+                    LessonFile {
+                        name: (*file).to_owned(),
+                        bytes: text.as_bytes().to_vec(),
+                        title: None,
+                    },
                     SameChoice::Keep,
                     Arc::new(|_, _| {}),
                 )

@@ -31,6 +31,17 @@ use crate::desk::{
 /// The most characters of a lesson's title.
 const LONGEST_TITLE: usize = 100;
 
+/// A lesson as a coach hands it over.
+#[derive(Clone, Debug, Default)]
+pub struct LessonFile {
+    /// The file's name.
+    pub name: String,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+    /// A title that stands before the file's own.
+    pub title: Option<String>,
+}
+
 /// A part that is ready to be kept.
 struct Made {
     step: i64,
@@ -49,7 +60,7 @@ enum MadeOf {
 
 impl CoachDesk<'_> {
     /// Takes a lesson in: reads the file, checks every stop, keeps what could be read, and reports step by
-    /// step in the file's order. Nothing is put into the week. `title` stands before the file's own;
+    /// step in the file's order. Nothing is put into the week.
     /// `progress(done, of)` is called as stops are finished, from several threads. Coaches only.
     ///
     /// A position that was kept before becomes what `choice` says, as in [`CoachDesk::import_choosing`].
@@ -61,15 +72,14 @@ impl CoachDesk<'_> {
         self,
         place: &Place,
         coach: &Person,
-        file: &str,
-        bytes: Vec<u8>,
-        title: Option<&str>,
+        given: LessonFile,
         choice: SameChoice,
         progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
     ) -> Done<LessonSheet> {
+        let LessonFile { name, bytes, title } = given;
         let (at, by) = (place.clone(), coach.clone());
         let group = self.desk.read(move |db| coached(db, &at, &by)).await?;
-        let file = text::title(file, Named::File, 200)?;
+        let file = text::title(&name, Named::File, 200)?;
         light(&file, bytes.len())?;
         let (name, limit) = (file.clone(), self.desk.inner.options.check_seconds);
         let read = self
@@ -80,7 +90,8 @@ impl CoachDesk<'_> {
                 lesson::read_lesson(&name, &bytes)
             })
             .await?;
-        let title = title.or(read.title.as_deref()).unwrap_or(&file);
+        let title = title.as_deref().or(read.title.as_deref());
+        let title = title.unwrap_or(&file);
         let title = text::title(title, Named::Lesson, LONGEST_TITLE)?;
         let topic = TopicName::filled_in(read.topic.as_deref())?;
         self.title_is_free(&group, &title).await?;

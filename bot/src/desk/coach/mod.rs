@@ -31,6 +31,7 @@ pub use by_hand::HomeworkRow;
 pub use cards::NewCard;
 pub use deeds::DeedRow;
 pub use import::DIAGRAMS_AT_ONCE;
+pub use lesson_import::LessonFile;
 pub use lesson_plan::{LessonPlan, Planned};
 pub use lessons::{LessonRow, LessonSheet, PartHolds, PartSheet, PartStands, StepSheet};
 pub use members::{Listed, Merged, MutedUntil};

@@ -114,7 +114,7 @@ async fn a_wrong_move_meets_the_coachs_variation_and_words_that_tell_the_key_wai
     let again = answer(&club, "Ana", post, "a3", "Rxd8+").await;
     assert_eq!(in_words(&again.said), said);
     let reveal = close(&club, post).await;
-    let notes = note_lines(&reveal.solution().notes);
+    let notes = note_lines(&reveal.solution().notes, str::to_owned);
     assert!(
         notes.contains(&"(1.h3? Rxd8 was better. 1...Rxd2)".to_owned()),
         "{notes:?}"
@@ -179,7 +179,7 @@ async fn members_meet_the_accepted_and_the_declined_line_in_turn() {
 
     let reveal = close(&club, first).await;
     assert_eq!(
-        note_lines(&reveal.solution().notes),
+        note_lines(&reveal.solution().notes, str::to_owned),
         [
             "1.Rxc4! The rook asks her to choose.",
             "(1.Qg7+? The ending is level. 1...Qxg7 2.hxg7+ Kxg7)",
@@ -292,7 +292,7 @@ async fn both_lines_of_a_win_are_revealed_without_a_word_in_them_too() {
     let post = open(&club, &silent).await;
     let reveal = close(&club, post).await;
     assert_eq!(
-        note_lines(&reveal.solution().notes),
+        note_lines(&reveal.solution().notes, str::to_owned),
         ["1.Rxc4 Qxc4", "(1...Qa1+ 2.Kh2)", "2.Qg7#"]
     );
 }

@@ -35,9 +35,11 @@ async fn import(club: &Club, text: &str) -> Done<LessonSheet> {
         .import_lesson(
             &club.place,
             &club.coach,
-            "crossing.pgn",
-            text.as_bytes().to_vec(),
-            None,
+            LessonFile {
+                name: "crossing.pgn".into(),
+                bytes: text.into(),
+                title: None,
+            },
             SameChoice::Keep,
             progress,
         )
@@ -176,7 +178,7 @@ async fn a_lesson_goes_out_step_by_step_and_tells_nothing_before_its_time() {
     // The example of the last step goes out with its question.
     let last = club.post_of(items[3]).await;
     let sheet = club.desk.post(place, last).await.expect("there");
-    let lead = note_lines(&sheet.lesson.expect("in a lesson").lead);
+    let lead = note_lines(&sheet.lesson.expect("in a lesson").lead, str::to_owned);
     assert_eq!(lead[0], "1.h3 A quiet move.");
     assert!(matches!(sheet.content, Content::Question(_)));
 
@@ -348,7 +350,7 @@ async fn words_on_the_way_to_a_stop_that_tell_its_move_wait_for_the_reveal() {
         .await
         .expect("taken in");
     let part = &sheet.steps[0].parts[0];
-    assert_eq!(note_lines(&part.lead), ["1...Ra3"]);
+    assert_eq!(note_lines(&part.lead, str::to_owned), ["1...Ra3"]);
     let PartHolds::Stop(checked) = &part.holds else {
         panic!("a stop");
     };

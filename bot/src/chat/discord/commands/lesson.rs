@@ -14,7 +14,7 @@ use crate::{
         sheets,
         text::{Coach, Label, Plain, number},
     },
-    desk::{LessonId, LessonPlan, SameChoice},
+    desk::{LessonFile, LessonId, LessonPlan, SameChoice},
 };
 
 /// For coaches: lessons, a topic taught in steps
@@ -40,9 +40,11 @@ async fn take_in(ctx: Ctx<'_>, file: serenity::Attachment, title: Option<String>
             .import_lesson(
                 &place,
                 &coach,
-                &file.filename,
-                bytes,
-                title.as_deref(),
+                LessonFile {
+                    name: file.filename.clone(),
+                    bytes,
+                    title,
+                },
                 SameChoice::Keep,
                 Arc::new(|_, _| {}),
             )

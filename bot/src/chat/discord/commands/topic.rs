@@ -37,8 +37,10 @@ pub async fn topic(
         };
         let mut parts = vec![words.say(&said)];
         parts.extend(check.and_then(|check| sheets::report::topic_check(words, &check)));
-        Ok(Letter::text(parts.join("
-")))
+        Ok(Letter::text(parts.join(
+            "
+",
+        )))
     })
     .await
 }

@@ -61,7 +61,7 @@ pub fn page(words: &Words, sheet: &LessonSheet, above: &str) -> Letter {
 }
 
 fn told(words: &Words, part: &PartSheet, contrast: bool) -> Vec<String> {
-    let mut lines: Vec<String> = note_lines(&part.lead)
+    let mut lines: Vec<String> = note_lines(&part.lead, |moves| words.moves(moves))
         .iter()
         .map(|line| fit::plain(line))
         .collect();

@@ -46,16 +46,16 @@ pub fn preview(words: &Words, sheet: &PostSheet, mode: Mode, thread: bool) -> Le
                 Mode::Open => Posting::AnswersOpen { closes, away },
             });
             let how = words.say(&Posting::HowToAnswer { thread });
-            let below = format!("{}{kept}\n{how}", lead(sheet));
+            let below = format!("{}{kept}\n{how}", lead(words, sheet));
             with_words(&above(words, sheet), coach, &below)
         }
         Content::Question(asked) => {
             let taken = words.say(&Posting::QuestionTaken { closes, away });
             let how = words.say(&Posting::HowToRespond { thread });
-            let below = format!("{}{taken}\n{how}", lead(sheet));
+            let below = format!("{}{taken}\n{how}", lead(words, sheet));
             with_words(&above(words, sheet), &asked.words, &below)
         }
-        Content::Words(said) => with_words(&above(words, sheet), &said.words, &lead(sheet)),
+        Content::Words(said) => with_words(&above(words, sheet), &said.words, &lead(words, sheet)),
     };
     match sheet.content.picture() {
         Some(picture) => Letter::text(text).picture(&file_name(sheet.number), picture, words),
@@ -68,23 +68,27 @@ pub fn closed(words: &Words, sheet: &PostSheet) -> String {
     let above = above(words, sheet);
     match &sheet.content {
         Content::Problem { words: coach, .. } => {
-            let below = format!("{}{}", lead(sheet), words.say(&Posting::PostClosed));
+            let below = format!("{}{}", lead(words, sheet), words.say(&Posting::PostClosed));
             with_words(&above, coach, &below)
         }
         Content::Question(asked) => {
-            let below = format!("{}{}", lead(sheet), words.say(&Posting::QuestionClosed));
+            let below = format!(
+                "{}{}",
+                lead(words, sheet),
+                words.say(&Posting::QuestionClosed)
+            );
             with_words(&above, &asked.words, &below)
         }
-        Content::Words(said) => with_words(&above, &said.words, &lead(sheet)),
+        Content::Words(said) => with_words(&above, &said.words, &lead(words, sheet)),
     }
 }
 
 /// The moves of a lesson that lead up to a post, or its example, with the words beside them.
-fn lead(sheet: &PostSheet) -> String {
+fn lead(words: &Words, sheet: &PostSheet) -> String {
     let notes = sheet
         .lesson
         .iter()
-        .flat_map(|lesson| note_lines(&lesson.lead));
+        .flat_map(|lesson| note_lines(&lesson.lead, |moves| words.moves(moves)));
     notes
         .map(|line| format!("{}\n", fit::plain(&line)))
         .collect()

@@ -26,8 +26,8 @@ use crate::{
         trouble::{Told, Trouble},
     },
     desk::{
-        CheckedPosition, LessonId, LessonPlan, LessonRow, LessonSheet, Note, PartHolds, PartStands,
-        SameChoice,
+        CheckedPosition, LessonFile, LessonId, LessonPlan, LessonRow, LessonSheet, Note, PartHolds,
+        PartStands, SameChoice,
     },
     words::Words,
 };
@@ -182,16 +182,14 @@ async fn import(
         };
         let told = room.clone();
         let progress = move |done, of| told.feed.coaches("checking", &Progress { done, of });
-        let title = Some(title.trim()).filter(|title| !title.is_empty());
+        let title = Some(title.trim().to_owned()).filter(|title| !title.is_empty());
         let mut sheet = room
             .desk
             .coach()
             .import_lesson(
                 &room.place,
                 &coach,
-                &name,
-                bytes,
-                title,
+                LessonFile { name, bytes, title },
                 SameChoice::Keep,
                 Arc::new(progress),
             )
