@@ -211,6 +211,7 @@ async fn a_coach_writes_cards_and_none_tells_of_an_open_post() {
     coach.type_into("#new-card-fen", TURNED).await;
     coach.press("Save the card").await;
     coach.until_says("#cards-told", "The card is saved.").await;
+    coach.until_says("#cards .card", "worth three").await;
     let topic = coach
         .run(
             "return document.querySelector('#cards .card').dataset.card",
@@ -232,7 +233,7 @@ async fn a_coach_writes_cards_and_none_tells_of_an_open_post() {
     // While the position is open, members do not see it; the coach does, and is told.
     coach.press("Week").await;
     coach.until_says("#week", "Two rooks climb.").await;
-    coach.press("Post now: #1 from week.epd: two").await;
+    coach.press("Post now: #2 from week.epd: two").await;
     coach.press("Post it now").await;
     anna.run("location.hash = 'talk'", vec![]).await;
     anna.until_says("#open-post", "mate in two").await;
@@ -242,7 +243,7 @@ async fn a_coach_writes_cards_and_none_tells_of_an_open_post() {
     anna.press("All cards").await;
     anna.until_says(
         "#cards .card-list",
-        "Doubled rooks Held back until an open position is revealed",
+        "Doubled rooks Your coach's own Held back until an open position is revealed",
     )
     .await;
     assert_eq!(anna.count(&format!("#cards a[href='#{there}']")).await, 0);
