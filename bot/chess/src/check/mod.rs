@@ -239,8 +239,8 @@ pub fn check(entry: &Entry, options: &CheckOptions, budget: &Budget<'_>) -> Repo
     report
 }
 
-/// The position with its solution, for judging replies, without a coach's lines; `None` when the stipulation does not hold
-/// or the budget ended first.
+/// The position with its solution, for judging replies, without a coach's lines; `None` when the
+/// stipulation does not hold or the budget ended first.
 pub fn problem(
     position: &Chess,
     stipulation: Stipulation,

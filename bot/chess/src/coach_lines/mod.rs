@@ -123,7 +123,7 @@ impl CoachLines {
                 Some(place) => lines.get(place).cloned().flatten(),
             };
             let line = before.and_then(|mut line| {
-                let solvers = line.len() % 2 == 0;
+                let solvers = line.len().is_multiple_of(2);
                 line.push(kept.san.clone());
                 let wrong = mark_wrong(&kept.nags) || !kept.holds;
                 (!solvers || !wrong).then_some(line)

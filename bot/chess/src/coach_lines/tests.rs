@@ -31,39 +31,31 @@ fn a_tree_is_kept_whole_and_comes_back_as_it_was() {
         FEN,
         "1.Rxd8+ $1 {A rook.} (1.Rd7 $2 {Slow.} Rxd7 (1...Rab8 {Worse.}) 2.Rxd7 g6) ({Nor} 1.h3 $6) Rxd8 2.Rxd8# $18",
     );
-    let told: Vec<(&str, Option<usize>, &[u8], &str, &str)> = lines
-        .moves
-        .iter()
-        .map(|one| {
-            let CoachMove {
-                san,
-                after,
-                nags,
-                before,
-                words,
-                ..
-            } = one;
-            (
-                san.as_str(),
-                *after,
-                nags.as_slice(),
-                before.as_str(),
-                words.as_str(),
-            )
-        })
-        .collect();
+    let told = lines.moves.iter().map(|one| {
+        let CoachMove {
+            san,
+            after,
+            nags,
+            before,
+            words,
+            ..
+        } = one;
+        let place = (san.as_str(), *after, nags.as_slice());
+        (place, before.as_str(), words.as_str())
+    });
+    let told: Vec<_> = told.collect();
     assert_eq!(
         told,
         [
-            ("Rxd8+", None, &[1][..], "", "A rook."),
-            ("Rxd8", Some(0), &[], "", ""),
-            ("Rxd8#", Some(1), &[18], "", ""),
-            ("Rd7", None, &[2], "", "Slow."),
-            ("Rxd7", Some(3), &[], "", ""),
-            ("Rxd7", Some(4), &[], "", ""),
-            ("g6", Some(5), &[], "", ""),
-            ("Rab8", Some(3), &[], "", "Worse."),
-            ("h3", None, &[6], "Nor", ""),
+            (("Rxd8+", None, &[1][..]), "", "A rook."),
+            (("Rxd8", Some(0), &[]), "", ""),
+            (("Rxd8#", Some(1), &[18]), "", ""),
+            (("Rd7", None, &[2]), "", "Slow."),
+            (("Rxd7", Some(3), &[]), "", ""),
+            (("Rxd7", Some(4), &[]), "", ""),
+            (("g6", Some(5), &[]), "", ""),
+            (("Rab8", Some(3), &[]), "", "Worse."),
+            (("h3", None, &[6]), "Nor", ""),
         ]
     );
     assert!(!lines.cut);
