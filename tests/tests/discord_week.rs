@@ -384,6 +384,37 @@ async fn the_rest_that_a_coach_and_a_member_can_ask_for(tongue: Tongue) {
     let seen = coach.command(channel, "coach shelf", &[]).await;
     assert!(!seen.messages[0].attachments.is_empty(), "with a board");
 
+    // Words that tell a move come back, and go out only on a second word.
+    let telling = ["Start with Nh6+.", "The queen gives herself up."];
+    let form = coach.press(seen.message(), "Words …").await;
+    let seen = coach.submit(&form, &telling).await;
+    assert!(
+        seen.private() && club.shows(&seen.text(), "tell a move"),
+        "{}",
+        seen.text()
+    );
+    for typed in telling {
+        let typed = tongue.moves(typed);
+        assert!(seen.text().contains(&typed), "{}", seen.text());
+    }
+    for way in ["Change the words …", "Send them all the same …"] {
+        let form = coach.press(seen.message(), way).await;
+        let form = form.modal.expect("a form").to_string();
+        for typed in telling {
+            let typed = tongue.moves(typed);
+            assert!(form.contains(&typed), "{way}: {form}");
+        }
+    }
+    let form = coach
+        .press(seen.message(), "Send them all the same …")
+        .await;
+    let seen = coach.submit(&form, &telling).await;
+    assert!(
+        club.shows(&seen.text(), "These words are kept"),
+        "{}",
+        seen.text()
+    );
+
     // Positions and entries of the week are numbered from 1 in a new store.
     let first = ("position", Given::Number(1));
     let second = ("position", Given::Number(2));
@@ -426,7 +457,19 @@ async fn the_rest_that_a_coach_and_a_member_can_ask_for(tongue: Tongue) {
         seen.text()
     );
 
+    // What waits in the week has its words changed there.
+    let seen = coach.command(channel, "coach week", &[]).await;
+    let seen = coach.pick(seen.message(), "smother-1").await;
+    let form = coach.press(seen.message(), "Words …").await;
+    let seen = coach.submit(&form, &["Take your time.", ""]).await;
+    assert!(
+        club.shows(&seen.text(), "These words are kept"),
+        "{}",
+        seen.text()
+    );
+
     let post = club.post().await;
+    assert!(post.content.contains("Take your time."), "{}", post.content);
     club.until_open().await;
     for line in [
         "study points",
@@ -456,6 +499,38 @@ async fn the_rest_that_a_coach_and_a_member_can_ask_for(tongue: Tongue) {
             seen.text()
         );
     }
+
+    // A coach comes to what is judged too, and overrules it; what cannot be taken is given back.
+    let post_id = ("position", Given::Number(1));
+    let seen = coach.command(channel, "coach answers", &[post_id]).await;
+    let judged = seen.message();
+    assert!(
+        club.shows(&seen.text(), "My verdict: solved"),
+        "{}",
+        seen.text()
+    );
+    let form = coach.press(judged, "Overrule: not right …").await;
+    let seen = coach.submit(&form, &["seven", "Who told you?"]).await;
+    assert!(
+        club.shows(&seen.text(), "is no number of points") && seen.text().contains("Who told you?"),
+        "{}",
+        seen.text()
+    );
+    let form = coach.press(judged, "Overrule: not right …").await;
+    let seen = coach.submit(&form, &["1.5", "Who told you?"]).await;
+    assert!(
+        club.shows(&seen.text(), "A coach's verdict: not the solution"),
+        "{}",
+        seen.text()
+    );
+    let heard = club.discord.until("word of the coach's verdict", |world| {
+        let direct = world.direct_with(ana.id)?;
+        let mut all = world.messages.values();
+        all.find(|one| one.channel == direct && one.content.contains("Who told you?"))
+            .cloned()
+    });
+    let heard = heard.await.content;
+    assert!(club.shows(&heard, "not the solution"), "{heard}");
     club.reveal().await;
     keep_chronicle!(tongue.kept_as("the-rest"), club.finish());
 }

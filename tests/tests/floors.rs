@@ -518,14 +518,12 @@ const ONE_SIDED: &[(&str, &str, &str)] = &[
     ),
     ("discord", "is_known", "each message comes once by the room"),
     ("discord", "own_post", "the room asks by `own`"),
+    ("discord", "words_on", "the room has them with each report"),
     (
         "discord",
         "enqueue_found",
         "the room puts each into the week",
     ),
-    // Not on Discord yet: a coach overrules and writes the words of a position in the room or on the command line.
-    ("room", "overrule", "missing on Discord"),
-    ("room", "set_words", "missing on Discord"),
 ];
 
 /// The coach's and the members' calls are the same set in both chats, but for what is said above.

@@ -5,7 +5,10 @@ use serenity::{ButtonStyle, CreateActionRow, CreateButton};
 
 use serde_json::json;
 
-use super::{fit, text::Study};
+use super::{
+    fit,
+    text::{Coach, Study},
+};
 use crate::{
     chat::said::{in_words, words_of},
     desk::{
@@ -85,6 +88,22 @@ pub enum Press {
         /// Whether the coach finds it right.
         right: bool,
     },
+    /// The form for another verdict on a reply that was decided, or that form sent.
+    Overrule {
+        /// The post that was answered.
+        post: PostId,
+        /// The reply.
+        reply: ReplyId,
+        /// Whether the coach finds it right.
+        right: bool,
+    },
+    /// Reply so and so of those to a post, from 0.
+    Replies {
+        /// The post.
+        post: PostId,
+        /// The reply's place.
+        at: usize,
+    },
     /// The form for the coach's mark on an answer to a question, or that form sent.
     Mark(ReplyId),
     /// The form for a question, sent.
@@ -106,6 +125,8 @@ pub enum Press {
         /// Though it was posted before.
         again: bool,
     },
+    /// The form for a coach's words on a position, or that form sent.
+    Words(WordsPress, PositionId),
     /// Something with an entry of the week.
     Week(WeekPress, ItemId),
     /// A topic card.
@@ -135,6 +156,17 @@ pub enum WeekPress {
     Out,
 }
 
+/// With what the form for a coach's words on a position opens, and what it sends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WordsPress {
+    /// With the words that are kept.
+    Kept,
+    /// With what was typed and refused.
+    Typed,
+    /// With what was typed and refused, to be sent although it tells a move.
+    Anyway,
+}
+
 /// What becomes of a message that waits for its writer's word.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HeldPress {
@@ -156,6 +188,13 @@ const WEEK: [(WeekPress, &str); 6] = [
     (WeekPress::Look, "week-look"),
     (WeekPress::Post, "week-post"),
     (WeekPress::Out, "week-out"),
+];
+
+/// Verbs of the form for words on a position.
+const WORDS: [(WordsPress, &str); 3] = [
+    (WordsPress::Kept, "position-words"),
+    (WordsPress::Typed, "position-words-again"),
+    (WordsPress::Anyway, "position-words-anyway"),
 ];
 
 /// Choices about a position that was kept otherwise before.
@@ -199,6 +238,15 @@ impl Press {
                 let word = if right { "solved" } else { "wrong" };
                 ("words", reply.get(), Some(word.to_owned()))
             }
+            Self::Overrule { post, reply, right } => {
+                let verb = if right {
+                    "overrule-solved"
+                } else {
+                    "overrule-wrong"
+                };
+                (verb, reply.get(), Some(post.to_string()))
+            }
+            Self::Replies { post, at } => ("replies", post.get(), Some(at.to_string())),
             Self::ReplyTo(reply) => ("reply-to", reply.get(), None),
             Self::NoAnswer(reply) => ("no-answer", reply.get(), None),
             Self::Homework(at) => ("homework", number(at), None),
@@ -220,6 +268,7 @@ impl Press {
             Self::NewCard => ("card-new", 0, None),
             Self::TakeBackCard(card) => ("card-back", 0, Some(card.to_string())),
             Self::QueueCard(card) => ("card-queue", 0, Some(card.to_string())),
+            Self::Words(press, position) => (word_of(&WORDS, &press), position.get(), None),
             Self::Week(press, item) => (word_of(&WEEK, &press), item.get(), None),
             Self::Held(message, HeldPress::Look) => ("held-look", message, None),
             Self::Held(message, HeldPress::Answer(post)) => {
@@ -259,6 +308,16 @@ impl Press {
                 reply: ReplyId::of(about),
                 right: more == Some("solved"),
             },
+            "overrule-solved" | "overrule-wrong" => Self::Overrule {
+                post: more?.parse().ok()?,
+                reply: ReplyId::of(about),
+                right: verb.ends_with("-solved"),
+            },
+            "replies" => Self::Replies {
+                post: PostId::of(about),
+                // A button that turns says which way behind it.
+                at: more?.split(':').next()?.parse().ok()?,
+            },
             "reply-to" => Self::ReplyTo(ReplyId::of(about)),
             "no-answer" => Self::NoAnswer(ReplyId::of(about)),
             "homework" => Self::Homework(usize::try_from(about).ok()?),
@@ -276,10 +335,13 @@ impl Press {
             "held-answer" => Self::Held(about, HeldPress::Answer(more?.parse().ok()?)),
             "held-say" => Self::Held(about, HeldPress::Say),
             "held-drop" => Self::Held(about, HeldPress::Drop),
-            verb => {
-                let (press, _) = WEEK.iter().find(|(_, word)| *word == verb)?;
-                Self::Week(*press, ItemId::of(about))
-            }
+            verb => match WORDS.iter().find(|(_, word)| *word == verb) {
+                Some((press, _)) => Self::Words(*press, PositionId::of(about)),
+                None => {
+                    let (press, _) = WEEK.iter().find(|(_, word)| *word == verb)?;
+                    Self::Week(*press, ItemId::of(about))
+                }
+            },
         })
     }
 }
@@ -357,6 +419,12 @@ pub fn button(id: String, label: &str, style: ButtonStyle) -> CreateButton {
     CreateButton::new(id)
         .label(fit::short(label, fit::LABEL))
         .style(style)
+}
+
+/// The words of a position that waits or is kept, to be changed.
+pub fn words_on(words: &Words, place: &Place, position: PositionId) -> CreateButton {
+    let id = Press::Words(WordsPress::Kept, position).id(place);
+    button(id, &words.say(&Coach::ButtonWords), ButtonStyle::Secondary)
 }
 
 /// Under an open post; none under words alone, which take no answers.
@@ -532,6 +600,29 @@ mod tests {
                 }),
                 "words:7:5:wrong",
             ),
+            (
+                within(Press::Overrule {
+                    post: PostId::of(9),
+                    reply: ReplyId::of(5),
+                    right: true,
+                }),
+                "overrule-solved:7:5:9",
+            ),
+            (
+                within(Press::Overrule {
+                    post: PostId::of(9),
+                    reply: ReplyId::of(5),
+                    right: false,
+                }),
+                "overrule-wrong:7:5:9",
+            ),
+            (
+                within(Press::Replies {
+                    post: PostId::of(5),
+                    at: 2,
+                }),
+                "replies:7:5:2",
+            ),
             (within(Press::ReplyTo(ReplyId::of(5))), "reply-to:7:5"),
             (within(Press::NoAnswer(ReplyId::of(5))), "no-answer:7:5"),
             (within(Press::Homework(5)), "homework:7:5"),
@@ -588,6 +679,13 @@ mod tests {
         ] {
             all.push((within(Press::Week(press, ItemId::of(5))), id));
         }
+        for (press, id) in [
+            (WordsPress::Kept, "position-words:7:5"),
+            (WordsPress::Typed, "position-words-again:7:5"),
+            (WordsPress::Anyway, "position-words-anyway:7:5"),
+        ] {
+            all.push((within(Press::Words(press, PositionId::of(5))), id));
+        }
         all
     }
 
@@ -616,6 +714,8 @@ mod tests {
             "held-answer:7:5:x",
             "card:7:0",
             "card:7:0:no-such-thing",
+            "overrule-solved:7:5",
+            "replies:7:5:x:back",
         ] {
             assert_eq!(Pressed::read(strange), None, "{strange}");
         }
@@ -630,5 +730,12 @@ mod tests {
         });
         assert_ne!(ids[0], ids[1]);
         assert_eq!(Pressed::read(&ids[0]), Pressed::read("page:1:0"));
+        let replies = Press::Replies {
+            post: PostId::of(5),
+            at: 2,
+        };
+        let replies = Pressed::In(7, replies);
+        let turned = Pressed::read(&format!("{}:on", replies.id()));
+        assert_eq!(turned, Some(replies));
     }
 }

@@ -7,7 +7,8 @@ use serenity::{
 };
 
 use super::{
-    buttons::Press,
+    buttons::{Press, WordsPress},
+    house::Draft,
     oops::{Answer, said},
     text::{Coach, Plain, Study},
 };
@@ -15,8 +16,8 @@ use crate::{
     chat::common::card::Told,
     chess::fact::Line,
     desk::{
-        CardSheet, DeskError, LONGEST_DEFINITION, LONGEST_LOOK, NewCard, Place, Points, PostId,
-        ReplyId,
+        CardSheet, DeskError, LONGEST_DEFINITION, LONGEST_LOOK, NewCard, Place, Points, PositionId,
+        PostId, ReplyId,
     },
     words::Words,
 };
@@ -29,6 +30,9 @@ const LONGEST_WRITTEN: u16 = 1_000;
 
 /// The most characters of a coach's private answer: the desk's own bound.
 const LONGEST_PRIVATE: u16 = 1_500;
+
+/// The most characters of a coach's words at a reveal: the desk's own bound, and Discord's.
+const LONGEST_AT_REVEAL: u16 = 4_000;
 
 /// The points that a right answer is worth.
 const FULL: &str = "5";
@@ -116,10 +120,10 @@ pub fn mark_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal {
     CreateModal::new(id, words.say(&Coach::FormMark)).components(assessment_fields(words, FULL))
 }
 
-/// The coach's verdict on a reply to a problem.
-pub fn verdict_form(words: &Words, place: &Place, reply: ReplyId, right: bool) -> CreateModal {
+/// The coach's verdict on a reply to a problem, the first or another one; `press` is what sends it.
+pub fn verdict_form(words: &Words, place: &Place, press: Press, right: bool) -> CreateModal {
     let points = if right { FULL } else { "0" };
-    let id = Press::Judge { reply, right }.id(place);
+    let id = press.id(place);
     CreateModal::new(id, words.say(&Coach::FormVerdict))
         .components(assessment_fields(words, points))
 }
@@ -138,6 +142,42 @@ pub fn written_fields(words: &Words, label: Coach) -> Vec<CreateActionRow> {
         .required(false)
         .max_length(80);
     [text, fen, topic].map(CreateActionRow::InputText).into()
+}
+
+/// A coach's words on a position, begun with some.
+pub fn words_form(
+    words: &Words,
+    place: &Place,
+    (press, position): (WordsPress, PositionId),
+    begun: Draft,
+) -> CreateModal {
+    let title = match press {
+        WordsPress::Kept | WordsPress::Typed => Coach::FormWords,
+        WordsPress::Anyway => Coach::FormWordsAnyway,
+    };
+    let fields = [
+        (
+            Coach::FormWithPost,
+            "post",
+            begun.with_post,
+            LONGEST_WRITTEN,
+        ),
+        (
+            Coach::FormAtReveal,
+            "reveal",
+            begun.at_reveal,
+            LONGEST_AT_REVEAL,
+        ),
+    ]
+    .map(|(label, id, value, most)| {
+        let field = CreateInputText::new(InputTextStyle::Paragraph, words.say(&label), id)
+            .required(false)
+            .value(value)
+            .max_length(most);
+        CreateActionRow::InputText(field)
+    });
+    let id = Press::Words(press, position).id(place);
+    CreateModal::new(id, words.say(&title)).components(fields.into())
 }
 
 /// A new question.

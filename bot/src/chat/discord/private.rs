@@ -192,18 +192,22 @@ async fn letter_of(house: &House, asked: Asked<'_>, done: Answer<Letter>) -> Let
             if let Oops::Discord(error) = &error {
                 tracing::warn!("an answer could not be given: {}", brief(error));
             }
-            let words = asked.words(house).await;
-            let mut text = error.in_words(words);
-            let typed = asked.typed();
-            if !typed.is_empty() {
-                text.push_str(&format!("\n\n{}", words.say(&Study::YouWrote)));
-                for line in typed.iter().flat_map(|typed| typed.lines()) {
-                    text.push_str(&format!("\n> {}", fit::plain(line)));
-                }
-            }
-            Letter::text(text)
+            given_back(asked, asked.words(house).await, &error)
         }
     }
+}
+
+/// Why something could not be done, with what was typed for it.
+pub fn given_back(asked: Asked<'_>, words: &Words, error: &Oops) -> Letter {
+    let mut text = error.in_words(words);
+    let typed = asked.typed();
+    if !typed.is_empty() {
+        text.push_str(&format!("\n\n{}", words.say(&Study::YouWrote)));
+        for line in typed.iter().flat_map(|typed| typed.lines()) {
+            text.push_str(&format!("\n> {}", fit::plain(line)));
+        }
+    }
+    Letter::text(text)
 }
 
 async fn respond(house: &House, asked: Asked<'_>, response: CreateInteractionResponse) -> bool {

@@ -5,7 +5,7 @@ use sealed_move_store::Words;
 use super::CoachDesk;
 use crate::chess::comments::{self, MOST_AT_REVEAL, MOST_WITH_POST};
 use crate::desk::{
-    Person, Place, PositionId, checking,
+    CoachWords, Person, Place, PositionId, checking,
     error::{Done, bad_request},
     handle::{coached, position_of},
     problems::Posed,
@@ -23,6 +23,25 @@ pub enum Telling {
 }
 
 impl CoachDesk<'_> {
+    /// A position's words as they are. Coaches only.
+    ///
+    /// # Errors
+    /// When there is no such position.
+    pub async fn words_on(
+        self,
+        place: &Place,
+        coach: &Person,
+        position: PositionId,
+    ) -> Done<CoachWords> {
+        let (place, coach) = (place.clone(), coach.clone());
+        self.desk
+            .read(move |db| {
+                let group = coached(db, &place, &coach)?;
+                CoachWords::kept(&position_of(db, &group, position)?)
+            })
+            .await
+    }
+
     /// Writes a position's words anew; those beside moves stay. Coaches only.
     ///
     /// # Errors

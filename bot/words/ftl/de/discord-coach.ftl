@@ -68,6 +68,7 @@ posted-again = noch einmal, schon als Nr. { $number } gestellt
 topic-not-verified = Thema nicht bestätigt
 waits-no-longer = Diese wartet nicht mehr.
 still-open = offen
+words-kept = Diese Worte sind behalten.
 goes-out-now = Sie erscheint jetzt.
 closed-now = { $kind ->
     [problem] Sie ist geschlossen; die Lösung erscheint jetzt.
@@ -89,6 +90,36 @@ answer-waits = { $kind ->
     [question] **{ $at } von { $of } wartenden** · Frage { $number } · { $when }
    *[words] **{ $at } von { $of } wartenden** · Mitteilung { $number } · { $when }
 }
+answer-to-post = { $kind ->
+    [problem] **Antwort { $at } von { $of }** · Stellung { $number } · { $when }
+    [question] **Antwort { $at } von { $of }** · Frage { $number } · { $when }
+   *[words] **Antwort { $at } von { $of }** · Mitteilung { $number } · { $when }
+}
+no-answer-yet = { $kind ->
+    [problem] Auf Stellung { $number } hat niemand geantwortet.
+    [question] Auf Frage { $number } hat niemand geantwortet.
+   *[words] Auf Mitteilung { $number } hat niemand geantwortet.
+}
+answer-judged = { $verdict ->
+    [solved] Mein Urteil: gelöst; { $points-text } von 5 Punkten.
+    [on-the-way] Mein Urteil: so weit richtig; { $points-text } von 5 Punkten.
+    [wrong] Mein Urteil: nicht die Lösung; { $points-text } von 5 Punkten.
+    [illegal] Mein Urteil: kein erlaubter Zug; { $points-text } von 5 Punkten.
+    [unclear] Mein Urteil: noch nicht entschieden; { $points-text } von 5 Punkten.
+   *[unreadable] Mein Urteil: nicht lesbar; { $points-text } von 5 Punkten.
+}
+answer-ruled = { $verdict ->
+    [solved] Urteil eines Trainers: gelöst; { $points-text } von 5 Punkten.
+    [on-the-way] Urteil eines Trainers: so weit richtig; { $points-text } von 5 Punkten.
+    [wrong] Urteil eines Trainers: nicht die Lösung; { $points-text } von 5 Punkten.
+    [illegal] Urteil eines Trainers: kein erlaubter Zug; { $points-text } von 5 Punkten.
+    [unclear] Urteil eines Trainers: noch nicht entschieden; { $points-text } von 5 Punkten.
+   *[unreadable] Urteil eines Trainers: nicht lesbar; { $points-text } von 5 Punkten.
+}
+answer-marked = Von einem Trainer bewertet: { $points-text } von 5 Punkten.
+answer-undecided = Darüber ist noch nichts entschieden.
+answer-needs-none = Ein Trainer hat notiert, dass sie keine Antwort braucht.
+answered-in-private = Ein Trainer hat unter vier Augen geantwortet: „{ $words }“
 is-said = Ich habe gesagt: { $said }
 is-asked = -# Gefragt war: { $asked }
 no-points = „{ $written }“ ist keine Punktzahl; schreib eine von 0 bis 5, etwa 2,5.
@@ -98,6 +129,10 @@ form-verdict = Dein Urteil
 form-verdict-points = Punkte, 0 bis 5
 form-verdict-words = Worte an das Mitglied, wenn du magst
 form-mark = Deine Bewertung
+form-words = Deine Worte zur Stellung
+form-words-anyway = Deine Worte, trotzdem gesendet
+form-with-post = Zur Aufgabe
+form-at-reveal = Zur Auflösung
 form-question = Eine Frage an die Gruppe
 form-question-words = Was fragst du?
 form-question-reveal = Deine eigenen Worte dazu, zum Schluss
@@ -174,9 +209,15 @@ button-later = Später
 button-look-at = Ansehen
 button-post-now = Jetzt stellen
 button-take-out = Herausnehmen
+button-words = Worte …
+button-words-again = Worte ändern …
+button-words-anyway = Trotzdem senden …
 button-right = Richtig …
 button-not-right = Nicht richtig …
 button-mark = Bewerten …
+button-mark-again = Neu bewerten …
+button-overrule-right = Anders urteilen: richtig …
+button-overrule-not-right = Anders urteilen: nicht richtig …
 button-answer-privately = Unter vier Augen antworten …
 button-no-answer = Keine Antwort nötig
 

@@ -71,6 +71,7 @@ posted-again = again, posted before as No. { $number }
 topic-not-verified = topic not verified
 waits-no-longer = That one waits no longer.
 still-open = open
+words-kept = These words are kept.
 goes-out-now = It goes out now.
 closed-now = { $kind ->
     [problem] It is closed; the solution goes out now.
@@ -92,6 +93,37 @@ answer-waits = { $kind ->
     [question] **{ $at } of { $of } waiting** · Question { $number } · { $when }
    *[words] **{ $at } of { $of } waiting** · Post { $number } · { $when }
 }
+# Whatever became of it; then how it stands.
+answer-to-post = { $kind ->
+    [problem] **Answer { $at } of { $of }** · Position { $number } · { $when }
+    [question] **Answer { $at } of { $of }** · Question { $number } · { $when }
+   *[words] **Answer { $at } of { $of }** · Post { $number } · { $when }
+}
+no-answer-yet = { $kind ->
+    [problem] Nobody has answered position { $number }.
+    [question] Nobody has answered question { $number }.
+   *[words] Nobody has answered post { $number }.
+}
+answer-judged = { $verdict ->
+    [solved] My verdict: solved; { $points-text } of 5 points.
+    [on-the-way] My verdict: right so far; { $points-text } of 5 points.
+    [wrong] My verdict: not the solution; { $points-text } of 5 points.
+    [illegal] My verdict: not a legal move; { $points-text } of 5 points.
+    [unclear] My verdict: not settled yet; { $points-text } of 5 points.
+   *[unreadable] My verdict: not readable; { $points-text } of 5 points.
+}
+answer-ruled = { $verdict ->
+    [solved] A coach's verdict: solved; { $points-text } of 5 points.
+    [on-the-way] A coach's verdict: right so far; { $points-text } of 5 points.
+    [wrong] A coach's verdict: not the solution; { $points-text } of 5 points.
+    [illegal] A coach's verdict: not a legal move; { $points-text } of 5 points.
+    [unclear] A coach's verdict: not settled yet; { $points-text } of 5 points.
+   *[unreadable] A coach's verdict: not readable; { $points-text } of 5 points.
+}
+answer-marked = Marked by a coach: { $points-text } of 5 points.
+answer-undecided = Nothing has decided it yet.
+answer-needs-none = A coach noted that it needs no answer.
+answered-in-private = A coach answered it in private: "{ $words }"
 is-said = I said: { $said }
 is-asked = -# Asked: { $asked }
 no-points = "{ $written }" is no number of points; write one from 0 to 5, such as 2.5.
@@ -102,6 +134,11 @@ form-verdict = Your verdict
 form-verdict-points = Points, 0 to 5
 form-verdict-words = Words to the member, if you like
 form-mark = Your mark
+# The coach's words on a position.
+form-words = Your words on the position
+form-words-anyway = Your words, sent all the same
+form-with-post = With the post
+form-at-reveal = At the reveal
 # For a question and for words alone.
 form-question = A question for the group
 form-question-words = What do you ask?
@@ -176,9 +213,15 @@ button-later = Later
 button-look-at = Look at it
 button-post-now = Post now
 button-take-out = Take out
+button-words = Words …
+button-words-again = Change the words …
+button-words-anyway = Send them all the same …
 button-right = Right …
 button-not-right = Not right …
 button-mark = Mark …
+button-mark-again = Mark again …
+button-overrule-right = Overrule: right …
+button-overrule-not-right = Overrule: not right …
 button-answer-privately = Answer in private …
 button-no-answer = No answer needed
 

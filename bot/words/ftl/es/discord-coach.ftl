@@ -71,6 +71,7 @@ posted-again = otra vez, ya publicada como n.º { $number }
 topic-not-verified = tema sin comprobar
 waits-no-longer = Esa ya no espera.
 still-open = abierta
+words-kept = Estas palabras están guardadas.
 goes-out-now = Se publica ahora.
 closed-now = { $kind ->
     [problem] Está cerrada; la solución se publica ahora.
@@ -92,6 +93,36 @@ answer-waits = { $kind ->
     [question] **{ $at } de { $of } en espera** · Pregunta { $number } · { $when }
    *[words] **{ $at } de { $of } en espera** · Aviso { $number } · { $when }
 }
+answer-to-post = { $kind ->
+    [problem] **Respuesta { $at } de { $of }** · Posición { $number } · { $when }
+    [question] **Respuesta { $at } de { $of }** · Pregunta { $number } · { $when }
+   *[words] **Respuesta { $at } de { $of }** · Aviso { $number } · { $when }
+}
+no-answer-yet = { $kind ->
+    [problem] Nadie ha respondido a la posición { $number }.
+    [question] Nadie ha respondido a la pregunta { $number }.
+   *[words] Nadie ha respondido al aviso { $number }.
+}
+answer-judged = { $verdict ->
+    [solved] Mi veredicto: resuelto; { $points-text } de 5 puntos.
+    [on-the-way] Mi veredicto: bien hasta ahí; { $points-text } de 5 puntos.
+    [wrong] Mi veredicto: no es la solución; { $points-text } de 5 puntos.
+    [illegal] Mi veredicto: no es una jugada legal; { $points-text } de 5 puntos.
+    [unclear] Mi veredicto: aún sin decidir; { $points-text } de 5 puntos.
+   *[unreadable] Mi veredicto: no se puede leer; { $points-text } de 5 puntos.
+}
+answer-ruled = { $verdict ->
+    [solved] Veredicto de un entrenador: resuelto; { $points-text } de 5 puntos.
+    [on-the-way] Veredicto de un entrenador: bien hasta ahí; { $points-text } de 5 puntos.
+    [wrong] Veredicto de un entrenador: no es la solución; { $points-text } de 5 puntos.
+    [illegal] Veredicto de un entrenador: no es una jugada legal; { $points-text } de 5 puntos.
+    [unclear] Veredicto de un entrenador: aún sin decidir; { $points-text } de 5 puntos.
+   *[unreadable] Veredicto de un entrenador: no se puede leer; { $points-text } de 5 puntos.
+}
+answer-marked = Puntuada por un entrenador: { $points-text } de 5 puntos.
+answer-undecided = Todavía no hay nada decidido sobre ella.
+answer-needs-none = Un entrenador anotó que no necesita respuesta.
+answered-in-private = Un entrenador respondió en privado: «{ $words }»
 is-said = Yo dije: { $said }
 is-asked = -# Se preguntaba: { $asked }
 no-points = «{ $written }» no es un número de puntos; escribe uno de 0 a 5, como 2,5.
@@ -101,6 +132,10 @@ form-verdict = Tu veredicto
 form-verdict-points = Puntos, de 0 a 5
 form-verdict-words = Palabras para el miembro, si quieres
 form-mark = Tu nota
+form-words = Tus palabras sobre la posición
+form-words-anyway = Tus palabras, enviadas de todos modos
+form-with-post = Con la posición
+form-at-reveal = Con la solución
 form-question = Una pregunta para el grupo
 form-question-words = ¿Qué preguntas?
 form-question-reveal = Tus palabras sobre ella, para el cierre
@@ -183,9 +218,15 @@ button-later = Después
 button-look-at = Verla
 button-post-now = Publicar ya
 button-take-out = Sacarla
+button-words = Palabras…
+button-words-again = Cambiar las palabras…
+button-words-anyway = Enviarlas de todos modos…
 button-right = Correcta …
 button-not-right = No es correcta …
 button-mark = Puntuar…
+button-mark-again = Puntuar otra vez…
+button-overrule-right = Cambiar el veredicto: correcta…
+button-overrule-not-right = Cambiar el veredicto: no es correcta…
 button-answer-privately = Responder en privado…
 button-no-answer = No necesita respuesta
 

@@ -1,7 +1,9 @@
 //! What every command, button and message handler shares: the desk, the client, and small memories that
-//! need not outlive the process. A file for each subject: `servers`, `messages`, `people`, and what is `paged`.
+//! need not outlive the process. A file for each subject: `servers`, `messages`, `people`, `drafts`, and
+//! what is `paged`.
 
 mod bounded;
+mod drafts;
 mod messages;
 mod paged;
 mod people;
@@ -18,8 +20,9 @@ use serenity::{Cache, ChannelId, GuildId, Http, MessageId, UserId};
 use tokio::sync::watch;
 
 use super::{KEY, turns::Turns};
-use crate::desk::{Desk, Place};
+use crate::desk::{Desk, Place, PositionId};
 use bounded::Bounded;
+pub use drafts::Draft;
 pub use paged::{Opened, Parts};
 
 /// How long a message waits for a post that is on its way.
@@ -67,6 +70,8 @@ struct Memory {
     /// Long answers that can be read part by part.
     parts: VecDeque<(u64, Arc<Parts>)>,
     next_parts: u64,
+    /// Words for a position that were refused.
+    drafts: Bounded<(UserId, PositionId), Draft>,
     /// Servers on which a person was seen.
     seen_on: Bounded<UserId, HashSet<GuildId>>,
     /// Servers that were asked for a person, and when.

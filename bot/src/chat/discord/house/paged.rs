@@ -6,7 +6,7 @@ use poise::serenity_prelude::{self as serenity, UserId};
 
 use super::House;
 use crate::{
-    desk::{CheckedPosition, Place},
+    desk::{CheckedPosition, CoachWords, Place, PositionId},
     words::Words,
 };
 
@@ -63,6 +63,25 @@ impl House {
             coach: report.coach.clone(),
             positions,
         });
+    }
+
+    /// Shows other words on a position in every open report of its group.
+    pub fn words_in_reports(&self, place: &Place, position: PositionId, words: &CoachWords) {
+        for (_, report) in &mut self.memory().reports {
+            let holds = |one: &CheckedPosition| one.position == Some(position);
+            if report.place != *place || !report.positions.iter().any(holds) {
+                continue;
+            }
+            let mut positions = report.positions.clone();
+            for one in positions.iter_mut().filter(|one| holds(one)) {
+                one.words.clone_from(words);
+            }
+            *report = Arc::new(Opened {
+                place: report.place.clone(),
+                coach: report.coach.clone(),
+                positions,
+            });
+        }
     }
 
     /// Opens a long answer for reading part by part; gives it with its number.

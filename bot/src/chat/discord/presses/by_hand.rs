@@ -1,4 +1,5 @@
-//! What coaches do with replies that wait for their hand. Each gives the first one that still waits.
+//! What coaches do with replies. Each gives the first one that still waits for their hand; a verdict that
+//! overrules gives the reply as it stands then.
 
 use poise::serenity_prelude as serenity;
 use serenity::ModalInteraction;
@@ -11,7 +12,7 @@ use crate::{
         letter::Letter,
         oops::Answer,
     },
-    desk::{ReplyId, Verdict},
+    desk::{PostId, ReplyId, Verdict},
 };
 
 /// The reply at `waiting` of those that wait, from 0.
@@ -40,10 +41,7 @@ pub async fn judged(
     form: &ModalInteraction,
 ) -> Answer<Letter> {
     let (coach, words) = at.reader().await;
-    let verdict = match right {
-        true => Verdict::Solved,
-        false => Verdict::Wrong,
-    };
+    let verdict = ruled(right);
     let Assessment { points, told } = Assessment::read(form)?;
     at.house
         .desk
@@ -51,6 +49,39 @@ pub async fn judged(
         .judge_by_hand(at.place, &coach, reply, verdict, points, &told)
         .await?;
     answers::open(at.house, words, at.place, &coach, 0).await
+}
+
+/// Reply `nth` of those to a post, from 0.
+pub async fn replies(at: At<'_>, post: PostId, nth: usize) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    let shown = answers::Shown::Nth(nth);
+    answers::to_post(at.house, words, at.place, &coach, post, shown).await
+}
+
+/// Another verdict on a reply that was decided.
+pub async fn overruled(
+    at: At<'_>,
+    post: PostId,
+    reply: ReplyId,
+    right: bool,
+    form: &ModalInteraction,
+) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    let Assessment { points, told } = Assessment::read(form)?;
+    at.house
+        .desk
+        .coach()
+        .overrule(at.place, &coach, reply, ruled(right), points, &told)
+        .await?;
+    let shown = answers::Shown::Reply(reply);
+    answers::to_post(at.house, words, at.place, &coach, post, shown).await
+}
+
+fn ruled(right: bool) -> Verdict {
+    match right {
+        true => Verdict::Solved,
+        false => Verdict::Wrong,
+    }
 }
 
 /// A private answer without a verdict.

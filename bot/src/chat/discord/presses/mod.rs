@@ -1,14 +1,16 @@
 //! Buttons, menus and forms that are sent: which press does what.
 //!
 //! The tables are here; what is done stands in a file for each subject: `at_post` what members ask for at
-//! a post, `by_hand` what coaches do with replies, `in_week` what they do with the week, `reports` the
-//! pages of a check's report, `with_cards` topic cards, `erasing` what is no longer to be kept. Each reads who asks by itself, so
+//! a post, `by_hand` what coaches do with replies, `in_week` what they do with the week, `position_words` the
+//! words on a position, `reports` the pages of a check's report, `with_cards` topic cards, `erasing` what is no
+//! longer to be kept. Each reads who asks by itself, so
 //! that the promise of an answer goes out before anything else is done.
 
 mod at_post;
 mod by_hand;
 mod erasing;
 mod in_week;
+mod position_words;
 mod reports;
 mod with_cards;
 
@@ -85,11 +87,12 @@ async fn pressed_in_group(button: Button<'_>, at: At<'_>, wanted: Press) {
         Press::EraseMember(member) => button.in_place(erasing::member(at, member)).await,
 
         Press::Mark(reply) => button.form(|words| mark_form(words, place, reply)).await,
-        Press::Judge { reply, right } => {
+        Press::Judge { right, .. } | Press::Overrule { right, .. } => {
             button
-                .form(|words| verdict_form(words, place, reply, right))
+                .form(|words| verdict_form(words, place, wanted, right))
                 .await;
         }
+        Press::Replies { post, at: nth } => button.in_place(by_hand::replies(at, post, nth)).await,
         Press::ReplyTo(reply) => button.form(|words| private_form(words, place, reply)).await,
         Press::NoAnswer(reply) => button.in_place(by_hand::no_answer(at, reply)).await,
         Press::Homework(waiting) => button.in_place(by_hand::waiting(at, waiting)).await,
@@ -101,6 +104,11 @@ async fn pressed_in_group(button: Button<'_>, at: At<'_>, wanted: Press) {
         } => {
             button
                 .message(in_week::enqueued(at, position, anyway, again))
+                .await;
+        }
+        Press::Words(press, position) => {
+            button
+                .form_of(position_words::form(at, press, position))
                 .await;
         }
         Press::Week(what, item) => {
@@ -143,10 +151,14 @@ async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> An
 
         Press::Mark(reply) => by_hand::marked(at, reply, form).await,
         Press::Judge { reply, right } => by_hand::judged(at, reply, right, form).await,
+        Press::Overrule { post, reply, right } => {
+            by_hand::overruled(at, post, reply, right, form).await
+        }
         Press::ReplyTo(reply) => by_hand::answered_privately(at, reply, form).await,
 
         Press::NewQuestion => in_week::question(at, form).await,
         Press::NewWords => in_week::words_alone(at, form).await,
+        Press::Words(press, position) => position_words::sent(at, press, position, form).await,
 
         Press::EditCard(card) => with_cards::edited(at, card, form).await,
         Press::NewCard => with_cards::written(at, form).await,
@@ -165,6 +177,7 @@ async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> An
         | Press::EraseMember(_)
         | Press::NoAnswer(_)
         | Press::Homework(_)
+        | Press::Replies { .. }
         | Press::Queue { .. }
         | Press::Card(_)
         | Press::TakeBackCard(_)

@@ -15,7 +15,9 @@ use crate::{
             text::{Coach, List, Moment, Moves, Plain, Study, number},
         },
     },
-    desk::{CheckedPosition, Place, QueueItem, SameChoice, Soundness, TopicCheck, note_lines},
+    desk::{
+        CheckedPosition, CoachWords, Place, QueueItem, SameChoice, Soundness, TopicCheck, note_lines,
+    },
     words::Words,
 };
 
@@ -117,8 +119,7 @@ fn known_before(words: &Words, position: &CheckedPosition) -> Vec<String> {
 }
 
 /// The coach's words, by when they go out.
-fn coach_words(words: &Words, position: &CheckedPosition) -> Vec<String> {
-    let said = &position.words;
+pub fn coach_words(words: &Words, said: &CoachWords) -> Vec<String> {
     let notes = note_lines(&said.notes, |moves| words.moves(moves)).join("\n");
     [
         (Coach::WithThePost, &said.with_post),
@@ -196,7 +197,7 @@ fn said(words: &Words, position: &CheckedPosition) -> Vec<String> {
     parts.extend(reveal::patterns(words, &report.patterns));
     let check = position.topic_check();
     parts.extend(check.and_then(|check| topic_check(words, &check)));
-    parts.extend(coach_words(words, position));
+    parts.extend(coach_words(words, &position.words));
     parts
 }
 
@@ -224,7 +225,8 @@ fn topics(words: &Words, first: Option<&str>, further: &[String]) -> Option<Stri
     }))
 }
 
-/// A button that puts the position into the week, where that can be.
+/// What can be done with a position that is kept and waits in no week: it is put there, where that can be,
+/// and its words are changed.
 fn queueing(words: &Words, place: &Place, position: &CheckedPosition) -> Option<CreateActionRow> {
     let id = position.position?;
     let put = |anyway, again| {
@@ -239,6 +241,7 @@ fn queueing(words: &Words, place: &Place, position: &CheckedPosition) -> Option<
     let posted = position.posted.is_some();
     let sound = position.report.verdict == Soundness::Sound;
     let (label, style) = match (position.report.verdict, posted) {
+        // What cannot be used has no words to go out.
         (Soundness::Illegal, _) => return None,
         (Soundness::Sound, true) => (Coach::ButtonQueueAgain, ButtonStyle::Secondary),
         (Soundness::Sound, false) => (Coach::ButtonQueue, ButtonStyle::Primary),
@@ -246,5 +249,6 @@ fn queueing(words: &Words, place: &Place, position: &CheckedPosition) -> Option<
         (_, false) => (Coach::ButtonQueueAnyway, ButtonStyle::Danger),
     };
     let button = buttons::button(put(!sound, posted), &words.say(&label), style);
-    Some(CreateActionRow::Buttons(vec![button]))
+    let said = buttons::words_on(words, place, id);
+    Some(CreateActionRow::Buttons(vec![button, said]))
 }

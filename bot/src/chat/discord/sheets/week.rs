@@ -88,6 +88,11 @@ pub fn letter(
             act(WeekPress::Post, Coach::ButtonPostNow, ButtonStyle::Primary),
             act(WeekPress::Out, Coach::ButtonTakeOut, ButtonStyle::Danger),
         ]));
+        // Questions and words are written anew as a whole.
+        if let Some(position) = queue[at].holds.position() {
+            let button = buttons::words_on(words, place, position);
+            letter = letter.row(CreateActionRow::Buttons(vec![button]));
+        }
     }
     letter
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Label, List, Moment, Moves, Plain, Points};
-use crate::desk::{KindName, Soundness};
+use crate::desk::{KindName, Soundness, Verdict};
 
 /// A sentence or a few, a button, or a part of a form.
 #[derive(Clone, Debug, Serialize)]
@@ -212,6 +212,35 @@ pub enum Coach {
         number: i64,
         when: Moment,
     },
+    /// Of the answers to a post, whatever became of them.
+    AnswerToPost {
+        at: u32,
+        of: u32,
+        kind: KindName,
+        number: i64,
+        when: Moment,
+    },
+    NoAnswerYet {
+        kind: KindName,
+        number: i64,
+    },
+    AnswerJudged {
+        verdict: Verdict,
+        points: Points,
+    },
+    /// By a coach.
+    AnswerRuled {
+        verdict: Verdict,
+        points: Points,
+    },
+    AnswerMarked {
+        points: Points,
+    },
+    AnswerUndecided,
+    AnswerNeedsNone,
+    AnsweredInPrivate {
+        words: Plain,
+    },
     IsAsked {
         asked: Plain,
     },
@@ -227,6 +256,13 @@ pub enum Coach {
     FormVerdictPoints,
     FormVerdictWords,
     FormMark,
+
+    // The form for the words on a position.
+    FormWords,
+    FormWordsAnyway,
+    FormWithPost,
+    FormAtReveal,
+    WordsKept,
 
     // The forms for a question and for words alone.
     FormQuestion,
@@ -320,9 +356,15 @@ pub enum Coach {
     ButtonLookAt,
     ButtonPostNow,
     ButtonTakeOut,
+    ButtonWords,
+    ButtonWordsAgain,
+    ButtonWordsAnyway,
     ButtonRight,
     ButtonNotRight,
     ButtonMark,
+    ButtonMarkAgain,
+    ButtonOverruleRight,
+    ButtonOverruleNotRight,
     ButtonAnswerPrivately,
     ButtonNoAnswer,
 }
