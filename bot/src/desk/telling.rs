@@ -10,7 +10,7 @@ use serde_json::Value;
 use super::{
     LanguageTag, Said, Verdict,
     attempt::{After, LATER_WRONG, Work},
-    refusal::LocalTime,
+    refusal::{LocalTime, Whole},
     said::facts_of,
 };
 use crate::chess::{fact::Theirs, judge::HINT_STEPS};
@@ -96,6 +96,11 @@ pub(super) enum Told {
     CoachWillRead,
     /// The coach could, though it came too late.
     CoachCanRead,
+    /// Only the beginning of what was written is kept; `again` where another answer is still taken.
+    OnlyBeginningKept {
+        most: Whole,
+        again: bool,
+    },
 
     // Of a coach's verdict.
     /// The verdict; of which position, where that is not plain.

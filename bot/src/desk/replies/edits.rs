@@ -50,7 +50,7 @@ impl Desk {
         let open = takes_replies(&kept.post, self.now());
         if !kept.asks.judged_by_the_bot() {
             // The new words take the place of the old until the coach has settled them.
-            return self.rewrite(kept, text, open && !cut).await;
+            return self.rewrite(kept, text, cut, open).await;
         }
         let problem = self.judged_by(&kept.asks).await?;
         let (Some(problem), false, true, true, false, false) =
@@ -112,8 +112,8 @@ impl Desk {
     }
 
     /// The new text of an answer to a question; it stands as it was once the coach has read it, or the
-    /// question is closed.
-    async fn rewrite(&self, mut kept: Case, text: String, may: bool) -> Done<Edited> {
+    /// question is closed. `cut` where more was written than is kept.
+    async fn rewrite(&self, mut kept: Case, text: String, cut: bool, may: bool) -> Done<Edited> {
         let reply = kept.reply.id;
         let read = kept
             .replies
@@ -124,6 +124,7 @@ impl Desk {
             return Ok(Edited::Stands(Box::new(self.verdict_on(kept).await?)));
         }
         kept.reply.text.clone_from(&text);
+        kept.cut = cut;
         self.write(move |tx| Ok(tx.set_reply_text(reply, &text)?))
             .await?;
         Ok(Edited::Judged(Box::new(self.verdict_on(kept).await?)))

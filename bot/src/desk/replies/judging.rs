@@ -437,14 +437,22 @@ fn by_hand(kept: &Case) -> VerdictSheet {
         },
         None => {
             let (outcome, in_time) = kept.asks.left_to_the_coach();
+            let counts = kept.counts();
+            let mut said = Said::new(&kept.language).and(match counts {
+                true => in_time,
+                false => Told::CoachCanRead,
+            });
+            if kept.cut {
+                said.push(Told::OnlyBeginningKept {
+                    most: LONGEST_REPLY.into(),
+                    again: counts,
+                });
+            }
             VerdictSheet {
                 reply: kept.reply.id,
                 post: kept.post.id,
                 outcome,
-                said: Said::new(&kept.language).and(match kept.counts() {
-                    true => in_time,
-                    false => Told::CoachCanRead,
-                }),
+                said,
                 picture: None,
                 your_move: false,
                 over: !kept.counts(),

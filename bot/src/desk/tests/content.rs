@@ -398,6 +398,46 @@ async fn an_answer_may_be_written_anew_until_the_coach_has_read_it() {
 }
 
 #[tokio::test]
+async fn the_writer_of_too_long_an_answer_is_told_what_is_kept() {
+    let club = club().await;
+    let place = club.place.clone();
+    let post = question(&club).await;
+    let longest = "w".repeat(4_000);
+    let fits = answered(&club, "Ana", post, "m1", &longest).await;
+    assert!(!told(&fits).contains("4,000"), "{}", told(&fits));
+    let long = format!("{longest}, and so on");
+    let cut = answered(&club, "Bo", post, "m2", &long).await;
+    assert!(
+        told(&cut).contains("first 4,000 characters") && told(&cut).contains("answer again"),
+        "{}",
+        told(&cut)
+    );
+    // So is one who makes it longer later.
+    let edited = club
+        .desk
+        .member()
+        .edit_reply(&place, &person("Ana"), "m1", &long)
+        .await
+        .expect("taken");
+    let Edited::Judged(edited) = edited else {
+        panic!("{edited:?}");
+    };
+    assert!(told(&edited).contains("first 4,000"), "{}", told(&edited));
+    let kept = club.desk.coach().replies(&place, &club.coach, post).await;
+    for row in kept.expect("read") {
+        assert_eq!(row.text, longest, "{}", row.name);
+    }
+    // Too late for another one.
+    club.set("2026-03-09T18:00:00Z");
+    let late = answered(&club, "Cid", post, "m3", &long).await;
+    assert!(
+        told(&late).contains("first 4,000") && !told(&late).contains("answer again"),
+        "{}",
+        told(&late)
+    );
+}
+
+#[tokio::test]
 async fn words_alone_are_over_as_soon_as_they_are_out() {
     let mut club = club().await;
     let place = club.place.clone();

@@ -80,6 +80,10 @@ replies-closed = Danke. Diese Aufgabe nimmt keine Antworten mehr an, also zählt
 coach-will-judge = Deine Antwort ist aufgehoben und bis zur Auflösung versiegelt. Diese Aufgabe beurteilt dein Trainer selbst.
 coach-will-read = Deine Antwort ist notiert. Dein Trainer liest sie, sonst niemand.
 coach-can-read = Danke. Diese Aufgabe nimmt keine Antworten mehr an; dein Trainer kann deine trotzdem lesen.
+only-beginning-kept = { $again ->
+    [yes] Nur die ersten { $most } Zeichen davon sind aufgehoben. Wenn es auf den Rest ankommt, fass dich kürzer und antworte noch einmal.
+   *[no] Nur die ersten { $most } Zeichen davon sind aufgehoben.
+}
 
 ## Das Urteil des Trainers
 

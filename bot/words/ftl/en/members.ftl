@@ -85,6 +85,10 @@ replies-closed = Thank you. Replies to this post have closed, so this one does n
 coach-will-judge = Your answer is kept, and sealed until the reveal. Your coach judges this one by hand.
 coach-will-read = Your answer is kept. Your coach reads it; nobody else does.
 coach-can-read = Thank you. Replies to this post have closed; your coach can still read yours.
+only-beginning-kept = { $again ->
+    [yes] Only the first { $most } characters of it are kept. If the rest matters, write it shorter and answer again.
+   *[no] Only the first { $most } characters of it are kept.
+}
 
 ## A coach's verdict
 

@@ -80,6 +80,10 @@ replies-closed = Gracias. Esta posición ya no admite respuestas, así que esta 
 coach-will-judge = Tu respuesta queda guardada y sellada hasta la solución. Esta la juzga tu entrenador.
 coach-will-read = Tu respuesta queda guardada. La lee tu entrenador y nadie más.
 coach-can-read = Gracias. Esta posición ya no admite respuestas; tu entrenador puede leer la tuya de todos modos.
+only-beginning-kept = { $again ->
+    [yes] Solo se guardan sus primeros { $most } caracteres. Si el resto importa, escríbelo más corto y responde otra vez.
+   *[no] Solo se guardan sus primeros { $most } caracteres.
+}
 
 ## El veredicto del entrenador
 
