@@ -331,6 +331,68 @@ fn diagrams_are_written_by_the_files_ending() {
     }
 }
 
+/// A line is drawn as wide as it is asked for, and what does not go with it is refused rather than left out.
+#[test]
+fn a_line_is_drawn_as_asked_or_refused() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let draw = |name: &str, more: &[&str]| {
+        let out = folder.path().join(name);
+        let _ = std::fs::remove_file(&out);
+        let file = out.to_str().expect("a name");
+        let mut args = vec!["diagram", BACK_RANK, "--line", "Rxd8+ Rxd8 Rxd8#"];
+        args.extend(["--out", file]);
+        args.extend(more);
+        (sealed_move(&args, b""), std::fs::read(&out).ok())
+    };
+    let png = |bytes: &[u8]| u32::from_be_bytes(bytes[16..20].try_into().expect("four bytes"));
+    let gif = |bytes: &[u8]| u32::from(u16::from_le_bytes([bytes[6], bytes[7]]));
+    let wide = |name: &str, size: &str| {
+        let (ran, drawn) = draw(name, &["--size", size]);
+        assert_eq!(ran.status, 0, "{ran:?}");
+        let drawn = drawn.expect("written");
+        if name.ends_with("gif") {
+            gif(&drawn)
+        } else {
+            png(&drawn)
+        }
+    };
+    assert_eq!(wide("line.gif", "120"), 120);
+    assert_eq!(wide("line.gif", "720"), 720);
+    // Boards side by side: twice as wide, but for rounding.
+    let (narrow, broad) = (wide("line.png", "240"), wide("line.png", "480"));
+    assert!(
+        narrow > 240 && narrow.abs_diff(broad / 2) <= 8,
+        "{narrow}, {broad}"
+    );
+
+    for (name, more, told) in [
+        ("line.gif", ["--size", "721"], "at most 720 pixels"),
+        ("line.png", ["--size", "481"], "at most 480 pixels"),
+        ("line.svg", ["--size", "2400"], "at most 480 pixels"),
+        ("line.png", ["--arrow", "d1d8"], "--arrow"),
+        ("line.png", ["--mark", "h7"], "--mark"),
+        ("line.gif", ["--last", "e2e4"], "--last"),
+    ] {
+        let (ran, drawn) = draw(name, &more);
+        assert_eq!((ran.status, drawn), (2, None), "{more:?}: {}", ran.err);
+        assert!(ran.err.contains(told), "{more:?}: {}", ran.err);
+        if !told.starts_with("--") {
+            continue;
+        }
+        assert!(ran.err.contains("--line"), "{more:?}: {}", ran.err);
+    }
+
+    // A sheet shows every size and style, and takes none.
+    let sheet = folder.path().join("sheet.png");
+    let sheet = sheet.to_str().expect("a name");
+    let ran = sealed_move(
+        &["diagram", "--sheet", "--out", sheet, "--size", "300"],
+        b"",
+    );
+    assert_eq!(ran.status, 2, "{ran:?}");
+    assert!(ran.err.contains("--size"), "{}", ran.err);
+}
+
 #[test]
 fn help_teaches_every_command() {
     let commands = every_command();

@@ -40,13 +40,16 @@ pub struct Film {
     pub bottom: Color,
     /// Look.
     pub style: Style,
-    /// Width in pixels, 120 to 720.
+    /// Width in pixels, 120 to [`Film::WIDEST`].
     pub size: u32,
     /// What is pointed out in the last position.
     pub ending: Vec<SceneMark>,
 }
 
 impl Film {
+    /// The widest it may be, in pixels.
+    pub const WIDEST: u32 = 720;
+
     /// A film with the side to solve at the bottom, 480 pixels wide.
     pub fn of(start: Chess, line: Vec<Move>) -> Self {
         Self {
@@ -126,7 +129,7 @@ impl Film {
             style: self.style,
             last_move: still.last_move,
             marks: Vec::new(),
-            size: self.size.clamp(super::board::SMALLEST, 720),
+            size: self.size.clamp(super::board::SMALLEST, Self::WIDEST),
         }
     }
 

@@ -69,11 +69,14 @@ pub struct Strip {
     pub bottom: Color,
     /// Look.
     pub style: Style,
-    /// Width of each board in pixels, 120 to 480.
+    /// Width of each board in pixels, 120 to [`Strip::WIDEST`].
     pub board: u32,
 }
 
 impl Strip {
+    /// The widest a board may be, in pixels.
+    pub const WIDEST: u32 = 480;
+
     /// A strip with the side to solve at the bottom and boards of 320 pixels.
     pub fn of(start: Chess, line: Vec<Move>) -> Self {
         Self {
@@ -94,7 +97,7 @@ impl Strip {
         let mut diagram = Diagram::of(self.start.clone());
         diagram.bottom = self.bottom;
         diagram.style = self.style;
-        diagram.size = self.board.clamp(super::board::SMALLEST, 480);
+        diagram.size = self.board.clamp(super::board::SMALLEST, Self::WIDEST);
         let layout = diagram.layout();
         let size = (layout.width * 0.068).clamp(11.0, 30.0);
         let gap = (layout.width * 0.06).round();

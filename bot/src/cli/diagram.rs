@@ -25,7 +25,7 @@ pub struct Diagram {
     #[arg(value_name = "FEN", required_unless_present = "sheet")]
     position: Option<String>,
     /// Everything that can be drawn, on one sheet: all pieces, styles, marks and sizes
-    #[arg(long, conflicts_with_all = ["position", "line", "arrows", "marks", "last"])]
+    #[arg(long, conflicts_with_all = ["position", "line", "bottom", "style", "size", "arrows", "marks", "last"])]
     sheet: bool,
     /// Moves to show from the position on, such as "1.Rxd8+ Rxd8 2.Rxd8#"
     #[arg(long, value_name = "MOVES", conflicts_with_all = ["arrows", "marks", "last"])]
@@ -39,9 +39,10 @@ pub struct Diagram {
     /// Look of the board
     #[arg(long, value_enum, default_value_t = Look::Print)]
     style: Look,
-    /// Width in pixels
-    #[arg(long, default_value_t = 720, value_parser = between::<u32>(120, 2400))]
-    size: u32,
+    /// Width in pixels, 120 to 2400 (by default 720); with a line 120 to 480 of each board of a strip (320), 120
+    /// to 720 of an animation (480)
+    #[arg(long, value_parser = between::<u32>(120, 2400))]
+    size: Option<u32>,
     /// An arrow, such as d1d8; may be given again
     #[arg(long = "arrow", value_name = "FROM-TO", value_parser = two_squares)]
     arrows: Vec<(Square, Square)>,
@@ -113,7 +114,7 @@ impl Diagram {
         let mut board = Board::of(position);
         board.bottom = self.bottom.map_or(board.bottom, Side::color);
         board.style = self.style.style();
-        board.size = self.size;
+        board.size = self.size.unwrap_or(board.size);
         board.last_move = self.last;
         let steps = self
             .arrows
@@ -147,11 +148,13 @@ impl Diagram {
             let mut film = Film::of(position.clone(), moves);
             film.bottom = self.bottom.map_or(film.bottom, Side::color);
             film.style = self.style.style();
+            film.size = self.size_in_line(film.size, Film::WIDEST)?;
             return Ok(film.gif(tongue)?.into());
         }
         let mut strip = Strip::of(position.clone(), moves);
         strip.bottom = self.bottom.map_or(strip.bottom, Side::color);
         strip.style = self.style.style();
+        strip.board = self.size_in_line(strip.board, Strip::WIDEST)?;
         match ending {
             "png" => Ok(strip.png(tongue)?.into()),
             "svg" => Ok(Drawn {
@@ -162,6 +165,19 @@ impl Diagram {
                 file: path(&self.out),
             })),
         }
+    }
+}
+
+impl Diagram {
+    /// The width that is asked for with a line, at most `most`; `usual` where none is.
+    fn size_in_line(&self, usual: u32, most: u32) -> anyhow::Result<u32> {
+        let size = self.size.unwrap_or(usual);
+        unless(size <= most, || Failure::TooWideForLine {
+            file: path(&self.out),
+            size,
+            most,
+        })?;
+        Ok(size)
     }
 }
 

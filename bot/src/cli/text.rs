@@ -277,6 +277,11 @@ pub(super) enum Failure {
     EndingOfLine {
         file: Theirs,
     },
+    TooWideForLine {
+        file: Theirs,
+        size: u32,
+        most: u32,
+    },
 
     // Settings.
     SettingsUnreadable {

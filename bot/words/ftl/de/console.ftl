@@ -142,6 +142,7 @@ folder-not-made = der Ordner { $folder } war nicht anzulegen
 input-unreadable = die Standardeingabe war nicht zu lesen
 ending-of-board = { $file }: Der Name muss auf .png oder .svg enden
 ending-of-line = { $file }: Der Name muss auf .png, .svg oder .gif enden
+too-wide-for-line = { $file }: Eine Variante wird höchstens { $most } Pixel breit gezeichnet, in einem Bilderstreifen jedes Brett; --size { $size } ist zu breit
 settings-unreadable = die Einstellungsdatei { $file } war nicht zu lesen
 settings-wrong = die Einstellungsdatei { $file }
 setting-no-time = { $key } = { $value } ist keine Zeit; gib eine Zahl von Sekunden über 0 an

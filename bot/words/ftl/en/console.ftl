@@ -147,6 +147,7 @@ folder-not-made = the folder { $folder } could not be made
 input-unreadable = standard input could not be read
 ending-of-board = { $file }: the name must end in .png or .svg
 ending-of-line = { $file }: the name must end in .png, .svg or .gif
+too-wide-for-line = { $file }: a line is drawn at most { $most } pixels wide, of a strip each board; --size { $size } is too wide
 settings-unreadable = the settings file { $file } could not be read
 settings-wrong = the settings file { $file }
 setting-no-time = { $key } = { $value } is no time; give a number of seconds above 0

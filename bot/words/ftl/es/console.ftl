@@ -145,6 +145,7 @@ folder-not-made = no se pudo crear la carpeta { $folder }
 input-unreadable = no se pudo leer la entrada estándar
 ending-of-board = { $file }: el nombre tiene que terminar en .png o .svg
 ending-of-line = { $file }: el nombre tiene que terminar en .png, .svg o .gif
+too-wide-for-line = { $file }: una variante se dibuja con { $most } píxeles de ancho como mucho, en una tira cada tablero; --size { $size } es demasiado ancho
 settings-unreadable = no se pudo leer el archivo de ajustes { $file }
 settings-wrong = el archivo de ajustes { $file }
 setting-no-time = { $key } = { $value } no es un tiempo; da un número de segundos mayor que 0
