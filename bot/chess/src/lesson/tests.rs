@@ -138,7 +138,7 @@ fn a_game_from_the_first_move_leads_up_to_its_stops() {
     );
     let parts = &step.parts;
     assert_eq!(parts.len(), 2);
-    let first = parts[0].stop().unwrap();
+    let first = parts[0].stop().expect("there");
     assert_eq!(first.stipulation, Some(Stipulation::Win));
     let comments: Vec<&str> = first.comments.iter().map(|c| c.text.as_str()).collect();
     assert_eq!(comments, ["An old trap."]);
@@ -151,14 +151,14 @@ fn a_game_from_the_first_move_leads_up_to_its_stops() {
         ]
     );
     // The first one's own line ends before the second one's answer, and keeps what is said of the move.
-    let tree = first.variations.as_ref().unwrap();
+    let tree = first.variations.as_ref().expect("there");
     assert_eq!(tree.nodes[0].comment.as_deref(), Some("The pin was none."));
     let replies = &tree.nodes[0].next.nodes;
     assert_eq!(replies.len(), 2);
     assert!(replies[0].next.nodes.is_empty(), "6.Bxf7+ is asked later");
     assert_eq!(replies[1].next.nodes.len(), 1, "6.Qxg4 is not");
     // The second one is led up to by all the moves; what was said before goes without saying.
-    let second = parts[1].stop().unwrap();
+    let second = parts[1].stop().expect("there");
     assert_eq!(second.stipulation, Some(Stipulation::Mate(2)));
     assert!(second.comments.is_empty());
     assert_eq!(
@@ -276,7 +276,7 @@ fn a_lesson_that_is_written_is_read_again_the_same() {
         .iter()
         .map(|step| step.as_ref().expect("readable").game.clone())
         .collect();
-    let out = written("Rich", None, &kept).unwrap();
+    let out = written("Rich", None, &kept).expect("there");
     assert!(out.lines().all(|line| line.chars().count() <= 79), "{out}");
     assert!(out.contains("[%clk 0:01:00]"), "kept, and shown to nobody");
     let again = read_lesson("l.pgn", out.as_bytes());
@@ -286,7 +286,7 @@ fn a_lesson_that_is_written_is_read_again_the_same() {
         .iter()
         .map(|step| step.as_ref().expect("readable").game.clone())
         .collect();
-    assert_eq!(written("Rich", None, &kept_again).unwrap(), out);
+    assert_eq!(written("Rich", None, &kept_again).expect("there"), out);
     for (step, again) in lesson
         .steps
         .iter()
@@ -329,7 +329,7 @@ fn a_stop_can_be_checked_again_from_what_is_kept_of_it() {
     let step = one(&format!(
         "[FEN \"{BODEN}\"]\n[Topic \"Boden\"]\n\n{{Cross. [reveal] So.}} 1. Qa6+ {{[stop #2] The queen asks.}} (1. h3 $2) 1... Nxa6 2. Bxa6# *"
     ));
-    let entry = step.parts[0].stop().unwrap();
+    let entry = step.parts[0].stop().expect("there");
     let again = crate::read::read_file("kept", entry.text.as_bytes());
     let again = again[0].as_ref().expect("readable");
     assert_eq!(again.position, entry.position);
@@ -337,8 +337,8 @@ fn a_stop_can_be_checked_again_from_what_is_kept_of_it() {
     assert_eq!(again.comments, entry.comments);
     assert_eq!(again.topic, entry.topic);
     let (mut one, mut two) = (String::new(), String::new());
-    grown(entry.variations.as_ref().unwrap(), &mut one);
-    grown(again.variations.as_ref().unwrap(), &mut two);
+    grown(entry.variations.as_ref().expect("there"), &mut one);
+    grown(again.variations.as_ref().expect("there"), &mut two);
     assert_eq!(one, two);
 }
 
@@ -347,7 +347,7 @@ fn what_tells_a_stop_waits_for_it() {
     let sealed = one(&format!(
         "[FEN \"{BODEN}\"]\n\n1. Qa6+ {{[stop #2]}} Nxa6 2. Bxa6# *"
     ));
-    let entry = sealed.parts[0].stop().unwrap();
+    let entry = sealed.parts[0].stop().expect("there");
     let (keys, line) = (
         vec!["Qa6+".to_owned()],
         ["Qa6+", "Nxa6", "Bxa6#"].map(str::to_owned).to_vec(),
@@ -359,10 +359,8 @@ fn what_tells_a_stop_waits_for_it() {
             .remove(0)
             .expect("readable");
         let step = lesson.steps[0].as_ref().expect("readable");
-        let parts = step.parts.iter();
-        parts
-            .map(|part| secret.told_by(&Shows::of(part, &game.start)))
-            .any(|told| told)
+        let mut parts = step.parts.iter();
+        parts.any(|part| secret.told_by(&Shows::of(part, &game.start)))
     };
     // The final picture of it, or one on the way.
     assert!(tells(
@@ -391,7 +389,7 @@ fn words_on_the_way_that_tell_the_move_are_held() {
         "[FEN \"6k1/5ppp/8/8/8/8/r4PPP/1R4K1 w - - 0 1\"]\n\n1. h3 {He prepares Rb8, and mates.} h6 {Air.} 2. Rb8+ {[stop +]} *",
     );
     let mut lead = step.parts[0].lead.clone();
-    let position = step.parts[0].stop().unwrap().position.clone();
+    let position = step.parts[0].stop().expect("there").position.clone();
     let held = guard(&mut lead, &position, &["Rb8+".to_owned()], &[]);
     assert_eq!(held.len(), 1);
     assert_eq!(held[0].words, "He prepares Rb8, and mates.");

@@ -16,7 +16,8 @@ use crate::{
         },
     },
     desk::{
-        CheckedPosition, CoachWords, Place, QueueItem, SameChoice, Soundness, TopicCheck, note_lines,
+        CheckedPosition, CoachWords, Place, QueueItem, SameChoice, Soundness, TopicCheck,
+        note_lines,
     },
     words::Words,
 };
