@@ -104,16 +104,16 @@ function row(lesson) {
             show(await get(`/api/coach/lessons/${opened}`));
             byId("lesson-name")?.focus();
           },
-          { class: "small", "aria-label": named("coaching-lesson-look", title) },
+          { class: "small", "aria-label": named(say("coaching-lesson-look"), title) },
         ),
         make(
           "a",
-          { class: "button small", href: `/api/coach/lessons/${lesson.lesson}/lesson.pgn`, download: "lesson.pgn", "aria-label": named("coaching-lesson-out", title) },
+          { class: "button small", href: `/api/coach/lessons/${lesson.lesson}/lesson.pgn`, download: "lesson.pgn", "aria-label": named(say("coaching-lesson-out"), title) },
           say("coaching-lesson-out"),
         ),
         button(say("coaching-lesson-remove"), (event) => remove(event.currentTarget, lesson), {
           class: "small",
-          "aria-label": named("coaching-lesson-remove", title),
+          "aria-label": named(say("coaching-lesson-remove"), title),
         }),
       ),
     ),
@@ -121,7 +121,7 @@ function row(lesson) {
 }
 
 /** A label, and which lesson it is about. */
-const named = (id, title) => say("coaching-about", { label: say(id), id: title });
+const named = (label, title) => say("coaching-about", { label, id: title });
 
 async function remove(control, { lesson, title }) {
   if (!(await sure(say("coaching-lesson-remove-sure", { title }), say("coaching-lesson-remove-it")))) return;
@@ -140,7 +140,7 @@ function show(sheet) {
     byId("lesson"),
     make("h3", { id: "lesson-name", tabindex: "-1" }, sheet.title),
     sheet.lesson === null ? null : planForm(sheet),
-    make("ol", { class: "reports steps" }, sheet.steps.map(step)),
+    make("ol", { class: "reports steps" }, sheet.steps.map(stepCard)),
   );
 }
 
@@ -177,7 +177,7 @@ function planForm({ lesson, title }) {
   );
 }
 
-function step(one) {
+function stepCard(one) {
   if (one.trouble !== null) {
     return make("li", { class: "report illegal" }, make("div", { class: "about" }, make("p", { class: "wrong" }, one.trouble)));
   }
@@ -187,7 +187,7 @@ function step(one) {
     make(
       "div",
       { class: "about" },
-      make("h4", {}, say(one.contrast ? "coaching-lesson-step-contrast" : "coaching-lesson-step", { step: String(one.step) })),
+      make("h4", {}, one.contrast ? say("coaching-lesson-step-contrast", { step: String(one.step) }) : say("coaching-lesson-step", { step: String(one.step) })),
       one.parts.map((each) => part(each, one.contrast)),
     ),
   );
