@@ -15,6 +15,7 @@ use crate::{
         world::{Message, World},
     },
     leaks::{self, PROBLEMS, Problem},
+    pictures,
     tongue::Tongue,
 };
 
@@ -397,6 +398,20 @@ impl Club {
             .await;
         self.let_out(&message);
         message
+    }
+
+    /// What the scenario is to hold for sealed in place of the usual problems, said before anything is posted.
+    pub fn seals(&mut self, problems: &[Problem]) {
+        self.sealed = problems.to_vec();
+    }
+
+    /// Holds the picture of a post against the kept one.
+    ///
+    /// # Panics
+    /// When it has none, or another.
+    pub fn holds_picture(&self, post: &Message, name: &str) {
+        let picture = post.attachments.first().expect("a picture");
+        pictures::hold(name, &self.discord.world().files[picture].bytes);
     }
 
     /// A reveal has gone out: nothing gave its problem away before, and from here on it may be seen.

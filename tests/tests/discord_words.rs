@@ -5,6 +5,7 @@ use sealed_move_tests::{
     club::{Club, posts},
     discord::{commands::Given, people::Attach},
     in_every_language, keep_chronicle,
+    leaks::Problem,
     tongue::Tongue,
 };
 
@@ -112,6 +113,11 @@ in_every_language!(members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_o
 
 async fn members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_on_them(tongue: Tongue) {
     let mut club = Club::open_in(tongue).await;
+    club.seals(&[Problem {
+        key: "Rxc4",
+        moves: &[("c1", "c4"), ("g3", "g7")],
+        picture: "discord-post-deflection",
+    }]);
     club.set_up(&[]).await;
     let seen = club.queue(DEFLECTION).await;
     assert!(
@@ -119,7 +125,9 @@ async fn members_meet_both_lines_of_a_sacrifice_and_the_coachs_words_on_them(ton
         "{}",
         seen.text()
     );
-    let post = club.post().await.id;
+    let post = club.post().await;
+    club.holds_picture(&post, "discord-post-deflection");
+    let post = post.id;
     club.until_open().await;
 
     // A wrong move that the coach's lines have is met with the coach's variation.

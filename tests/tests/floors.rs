@@ -518,6 +518,11 @@ const ONE_SIDED: &[(&str, &str, &str)] = &[
     ),
     ("discord", "is_known", "each message comes once by the room"),
     ("discord", "own_post", "the room asks by `own`"),
+    (
+        "discord",
+        "card_called",
+        "in the room a card is chosen from the list",
+    ),
     ("discord", "words_on", "the room has them with each report"),
     (
         "discord",

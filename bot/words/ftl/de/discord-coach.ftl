@@ -255,9 +255,9 @@ lesson-open-part = Gestellt als Nr. { $number }, noch offen.
 lesson-closed-part = Gestellt als Nr. { $number } und geschlossen.
 lesson-taken-in = „{ $title }“ ist gespeichert. Sieh sie durch, dann stell sie mit /lektion planen in die Woche.
 lesson-lost = Nichts ist gespeichert, denn kein Schritt ließ sich lesen.
-lesson-in-week = { $left_out ->
+lesson-in-week = { $omitted ->
     [0] Die Lektion steht in der Woche. Teile: { $number }.
-   *[other] Die Lektion steht in der Woche. Teile: { $number }; weggelassen, weil schon gestellt: { $left_out }.
+   *[other] Die Lektion steht in der Woche. Teile: { $number }; weggelassen, weil schon gestellt: { $omitted }.
 }
 lesson-plan-unclear = Gib entweder „auf-einmal“ an, oder „schritt“ und „wann“ zusammen, oder nichts davon.
 lesson-here = „{ $title }“ als Datei; sie lässt sich wieder aufnehmen.

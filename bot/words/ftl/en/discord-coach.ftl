@@ -261,9 +261,9 @@ lesson-open-part = Posted as No. { $number }, still open.
 lesson-closed-part = Posted as No. { $number } and closed.
 lesson-taken-in = “{ $title }” is kept. Look it through, then put it into the week with /lesson plan.
 lesson-lost = Nothing is kept, for no step could be read.
-lesson-in-week = { $left_out ->
+lesson-in-week = { $omitted ->
     [0] The lesson is in the week. Parts: { $number }.
-   *[other] The lesson is in the week. Parts: { $number }; left out, as posted before: { $left_out }.
+   *[other] The lesson is in the week. Parts: { $number }; left out, as posted before: { $omitted }.
 }
 lesson-plan-unclear = Give either at-once, or step and when together, or none of them.
 lesson-here = “{ $title }” as a file; it can be taken in again.

@@ -264,9 +264,9 @@ lesson-open-part = Publicado como n.º { $number }, todavía abierto.
 lesson-closed-part = Publicado como n.º { $number } y cerrado.
 lesson-taken-in = «{ $title }» está guardada. Repásala y luego ponla en la semana con /lección planear.
 lesson-lost = No se guarda nada, porque ningún paso se pudo leer.
-lesson-in-week = { $left_out ->
+lesson-in-week = { $omitted ->
     [0] La lección está en la semana. Partes: { $number }.
-   *[other] La lección está en la semana. Partes: { $number }; quedan fuera por haber salido ya: { $left_out }.
+   *[other] La lección está en la semana. Partes: { $number }; quedan fuera por haber salido ya: { $omitted }.
 }
 lesson-plan-unclear = Indica «de-una-vez», o bien «paso» y «cuándo» juntos, o nada de eso.
 lesson-here = «{ $title }» como archivo; se puede volver a tomar.

@@ -108,7 +108,7 @@ async fn plan(
             .await?;
         let told = words.say(&Coach::LessonInWeek {
             number: number(planned.items.len()),
-            left_out: number(planned.left_out),
+            omitted: number(planned.left_out),
         });
         let first = planned.items.first().copied();
         let mut letter = week::open(house, words, &place, &coach, first).await?;

@@ -90,7 +90,7 @@ pub enum Coach {
     LessonLost,
     LessonInWeek {
         number: u32,
-        left_out: u32,
+        omitted: u32,
     },
     LessonPlanUnclear,
     LessonHere {
