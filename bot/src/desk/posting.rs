@@ -5,8 +5,8 @@ use chrono::{DateTime, TimeDelta, Utc};
 use sealed_move_store::{self as store, Db, Group, NewPost, Post, PostState, Tx};
 
 use super::{
-    ChatKey, ContentId, Desk, GroupId, ItemId, Kind, Place, PostId, PostRow, PostSheet, Settings,
-    attempt,
+    ChatKey, ContentId, Desk, GroupId, InLesson, ItemId, Kind, Place, PostId, PostRow, PostSheet,
+    Settings, attempt,
     content::{self, Held},
     convert,
     error::{Done, not_found},
@@ -35,7 +35,7 @@ impl Desk {
     /// A post by id, open or closed.
     pub async fn post(&self, place: &Place, post: PostId) -> Done<PostSheet> {
         let place = place.clone();
-        let (group, post, held) = self
+        let (group, post, held, lesson) = self
             .read(move |db| {
                 let group = group_at(db, &place)?;
                 let post = post_of(db, &group, post)?;
@@ -43,11 +43,12 @@ impl Desk {
                     return not_found(Refusal::StillOnItsWay);
                 }
                 let held = content::held(db, &post)?;
-                Ok((group, post, held))
+                let lesson = content::in_lesson(db, post.content_id)?;
+                Ok((group, post, held, lesson))
             })
             .await?;
-        self.post_sheet(&convert::kept_settings(&group.settings)?, post, &held)
-            .await
+        let settings = convert::kept_settings(&group.settings)?;
+        self.post_sheet(&settings, post, &held, lesson).await
     }
 
     /// Posts that have been sent, the latest first, closed or open.
@@ -101,15 +102,14 @@ impl Desk {
         .await
     }
 
-    /// The sheet of a post.
+    /// The sheet of a post, with where it stands in a lesson.
     pub(super) async fn post_sheet(
         &self,
         settings: &Settings,
         post: Post,
         held: &Held,
+        lesson: Option<InLesson>,
     ) -> Done<PostSheet> {
-        let item = post.content_id;
-        let lesson = self.read(move |db| content::in_lesson(db, item)).await?;
         Ok(PostSheet {
             lesson,
             post: post.id,

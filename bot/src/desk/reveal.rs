@@ -63,25 +63,18 @@ impl Desk {
     /// The sheet of a reveal.
     pub(super) async fn reveal_sheet(&self, place: &Place, post: Post) -> Done<RevealSheet> {
         let (at, of) = (place.clone(), post.clone());
-        let (settings, held, attempts, wrong, cards) = self
+        let (group, held, lesson, attempts, wrong) = self
             .read(move |db| {
-                let group = group_at(db, &at)?;
-                let settings = convert::kept_settings(&group.settings)?;
-                let held = content::held(db, &of)?;
-                let patterns = match held.problem() {
-                    Some(posed) => patterns(posed)?,
-                    None => Vec::new(),
-                };
-                let cards = cards::of_reveal(db, &group, &patterns, of.topic.as_deref())?;
                 Ok((
-                    settings,
-                    held,
+                    group_at(db, &at)?,
+                    content::held(db, &of)?,
+                    content::in_lesson(db, of.content_id)?,
                     db.attempts_at(of.id)?,
                     db.wrong_first_moves(of.id)?,
-                    cards,
                 ))
             })
             .await?;
+        let settings = convert::kept_settings(&group.settings)?;
         let shows = match &held {
             Held::Problem(posed) => {
                 let solution = self
@@ -99,6 +92,14 @@ impl Desk {
                 });
             }
         };
+        let patterns = match &shows {
+            Shown::Solution(solution) => solution.patterns.clone(),
+            Shown::Answered { .. } => Vec::new(),
+        };
+        let topic = post.topic.clone();
+        let cards = self
+            .read(move |db| cards::of_reveal(db, &group, &patterns, topic.as_deref()))
+            .await?;
         let leaderboard = self
             .leaderboard(
                 place,
@@ -113,7 +114,7 @@ impl Desk {
             cards,
             took_part: attempts.len(),
             leaderboard,
-            post: self.post_sheet(&settings, post, &held).await?,
+            post: self.post_sheet(&settings, post, &held, lesson).await?,
         })
     }
 
@@ -197,12 +198,6 @@ impl Desk {
             .run("drawing a reveal", 10.0, move |_| reveal.png(&tongue))
             .await??)
     }
-}
-
-/// The patterns in the final position of a problem's solution.
-fn patterns(posed: &Posed) -> Done<Vec<String>> {
-    let report = report(&posed.position.check.report)?;
-    Ok(name::name(&played(&posed.board, &report.line).position).patterns)
 }
 
 /// A position reached by a line.

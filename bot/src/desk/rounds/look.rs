@@ -141,8 +141,15 @@ impl Rounds<'_> {
                 post.closes_at = closes_at;
             }
             let of = post.clone();
-            let held = self.desk.read(move |db| content::held(db, &of)).await?;
-            self.desk.post_sheet(&settings, post.clone(), &held).await
+            let (held, lesson) = self
+                .desk
+                .read(move |db| {
+                    let lesson = content::in_lesson(db, of.content_id)?;
+                    Ok((content::held(db, &of)?, lesson))
+                })
+                .await?;
+            let post = post.clone();
+            self.desk.post_sheet(&settings, post, &held, lesson).await
         }
         .await;
         let built = built.map(|sheet| ErrandKind::Post {

@@ -193,6 +193,15 @@ async fn members_meet_the_accepted_and_the_declined_line_in_turn() {
         reveal.solution().solution,
         ["1.Rxc4 Qxc4 2.Qg7#", "1.Rxc4 Qa1+ 2.Kh2"]
     );
+    // It leads to the cards of the picture that it shows, the coach's and not the search's.
+    let shown = &reveal.solution().patterns;
+    assert!(!shown.is_empty());
+    let led: Vec<String> = reveal
+        .cards
+        .iter()
+        .map(|link| link.card.to_string())
+        .collect();
+    assert_eq!(&led, shown);
 
     // At the next post each meets the other line.
     club.set("2026-11-24T09:00:00Z");
