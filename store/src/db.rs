@@ -1,6 +1,7 @@
 //! The two things a closure handed to the store gets: [`Db`] to read, [`Tx`] to read and write.
 
 use rusqlite::{Connection, Params, Row};
+use serde::de::DeserializeOwned;
 
 use crate::{StoreError, ids::Id};
 
@@ -53,6 +54,18 @@ impl<'c> std::ops::Deref for Tx<'c> {
     fn deref(&self) -> &Db<'c> {
         &self.db
     }
+}
+
+/// A column that holds JSON.
+pub(crate) fn json<T: DeserializeOwned>(row: &Row<'_>, column: &str) -> rusqlite::Result<T> {
+    let column = row.as_ref().column_index(column)?;
+    serde_json::from_str(row.get_ref(column)?.as_str()?).map_err(|error| {
+        rusqlite::Error::FromSqlConversionFailure(
+            column,
+            rusqlite::types::Type::Text,
+            Box::new(error),
+        )
+    })
 }
 
 impl Db<'_> {

@@ -5,7 +5,7 @@ use serde_json::Value;
 
 use crate::{
     Content, ContentId, Db, GroupId, ItemId, LessonId, Moment, PostId, PostState, StoreError,
-    TopicId, Tx, content, time,
+    TopicId, Tx, content, db::json, time,
 };
 
 /// A lesson to be kept.
@@ -125,17 +125,6 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Lesson> {
     })
 }
 
-fn lead(row: &Row<'_>) -> rusqlite::Result<Value> {
-    let column = row.as_ref().column_index("lead")?;
-    serde_json::from_str(row.get_ref(column)?.as_str()?).map_err(|error| {
-        rusqlite::Error::FromSqlConversionFailure(
-            column,
-            rusqlite::types::Type::Text,
-            Box::new(error),
-        )
-    })
-}
-
 fn part(row: &Row<'_>) -> rusqlite::Result<LessonPart> {
     let post = match row.get::<_, Option<PostId>>("post")? {
         Some(id) => Some(PartPost {
@@ -150,7 +139,7 @@ fn part(row: &Row<'_>) -> rusqlite::Result<LessonPart> {
         part: row.get("part")?,
         content_id: row.get("content_id")?,
         content: content::read(row)?,
-        lead: lead(row)?,
+        lead: json(row, "lead")?,
         item: row.get("item")?,
         post,
     })
@@ -264,7 +253,7 @@ impl Db<'_> {
                     title: row.get("title")?,
                     step: row.get("step")?,
                     steps: row.get("steps")?,
-                    lead: lead(row)?,
+                    lead: json(row, "lead")?,
                 })
             },
         )

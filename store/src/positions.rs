@@ -3,7 +3,7 @@
 use rusqlite::{Row, params};
 use serde_json::Value;
 
-use crate::{Db, GroupId, Moment, PositionId, Soundness, StoreError, TopicId, Tx, time};
+use crate::{Db, GroupId, Moment, PositionId, Soundness, StoreError, TopicId, Tx, db::json, time};
 
 /// What a check found.
 #[derive(Clone, Debug, PartialEq)]
@@ -116,18 +116,6 @@ const SELECT: &str = "SELECT p.*, t.name AS topic,
             SELECT name FROM further_topics f JOIN topics ON topics.id = f.topic_id
             WHERE f.position_id = p.id ORDER BY name)) AS further
      FROM positions p LEFT JOIN topics t ON t.id = p.topic_id";
-
-/// A column that holds JSON.
-fn json<T: serde::de::DeserializeOwned>(row: &Row<'_>, column: &str) -> rusqlite::Result<T> {
-    let column = row.as_ref().column_index(column)?;
-    serde_json::from_str(row.get_ref(column)?.as_str()?).map_err(|error| {
-        rusqlite::Error::FromSqlConversionFailure(
-            column,
-            rusqlite::types::Type::Text,
-            Box::new(error),
-        )
-    })
-}
 
 fn read(row: &Row<'_>) -> rusqlite::Result<Position> {
     Ok(Position {

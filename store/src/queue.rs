@@ -6,7 +6,7 @@ use rusqlite::{Row, params};
 
 use crate::{
     Content, ContentId, Db, GroupId, ItemId, Moment, PositionId, Soundness, StoreError, Tx,
-    Written, content, time,
+    Written, content, db::json, time,
 };
 
 /// An item waiting, with what a list of the week shows of it.
@@ -103,19 +103,12 @@ fn problem(
     position_id: PositionId,
     stipulation: String,
 ) -> rusqlite::Result<QueuedProblem> {
-    let report = row.as_ref().column_index("report")?;
     Ok(QueuedProblem {
         position_id,
         stipulation,
         fen: row.get("fen")?,
         soundness: row.get("soundness")?,
-        report: serde_json::from_str(row.get_ref(report)?.as_str()?).map_err(|error| {
-            rusqlite::Error::FromSqlConversionFailure(
-                report,
-                rusqlite::types::Type::Text,
-                Box::new(error),
-            )
-        })?,
+        report: json(row, "report")?,
         checker_version: row.get("checker_version")?,
         anyway: row.get("anyway")?,
     })
