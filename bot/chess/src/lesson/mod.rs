@@ -187,11 +187,7 @@ fn set_tag(tags: &mut Vec<(String, String)>, name: &str, value: &str) {
 
 fn step(file: &str, title: &str, topic: Option<&str>, game: Game) -> Result<Step, ReadError> {
     let id = game.tag("Id").map(str::to_owned);
-    let (line, yes) = (game.line, |name: &str| {
-        game.tag(name)
-            .is_some_and(|value| !value.eq_ignore_ascii_case("no"))
-    });
-    let contrast = yes("Contrast");
+    let (line, contrast) = (game.line, game.says_yes("Contrast"));
     let parts = parts::of(file, title, topic, &game)
         .map_err(|(line, problem)| fault(file, line, id.clone(), problem))?;
     Ok(Step {

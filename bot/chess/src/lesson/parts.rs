@@ -215,12 +215,7 @@ impl Maker<'_> {
         let mut tags = vec![("Id".to_owned(), id.clone())];
         tags.extend(stipulation.map(|task| ("Task".to_owned(), task.to_string())));
         tags.extend(self.topic.clone().map(|topic| ("Topic".to_owned(), topic)));
-        let marked = |comment: &Comment| match comment.goes {
-            Goes::WithPost => comment.text.clone(),
-            Goes::WithPostAnyway => format!("[post] {}", comment.text),
-            Goes::AtReveal => format!("[reveal] {}", comment.text),
-        };
-        let words: Vec<String> = comments.iter().map(marked).collect();
+        let words: Vec<String> = comments.iter().map(Comment::written).collect();
         Entry {
             id,
             line: self.game.line,
@@ -262,10 +257,6 @@ impl Maker<'_> {
     /// What a step holds besides its stops: a question, or what is shown where nothing is asked.
     fn rest(&self, after_stops: bool) -> Result<Option<Part>, Misread> {
         let game = self.game;
-        let yes = |name: &str| {
-            game.tag(name)
-                .is_some_and(|value| !value.eq_ignore_ascii_case("no"))
-        };
         let asked = game.tag("Question").map(str::to_owned);
         let open = game
             .tags
@@ -274,7 +265,7 @@ impl Maker<'_> {
         let own = self.own_words();
         let asks = asked.is_some()
             || open
-            || yes("Homework")
+            || game.says_yes("Homework")
             || (!after_stops && self.last_words().trim_end().ends_with('?'));
         if after_stops && !asks {
             return Ok(None);

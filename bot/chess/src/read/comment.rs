@@ -27,6 +27,15 @@ const MARKS: [(&str, Goes); 2] = [
 ];
 
 impl Comment {
+    /// The comment with its mark, as [`Comment::read`] reads it of words that go out with the post.
+    pub fn written(&self) -> String {
+        let mark = MARKS.iter().find(|(_, goes)| *goes == self.goes);
+        mark.map_or_else(
+            || self.text.clone(),
+            |(mark, _)| format!("{mark} {}", self.text),
+        )
+    }
+
     /// The parts of a comment as the file gives it: what stands before the first mark goes out as
     /// `goes` says, and what follows `[post]` or `[reveal]` as that says.
     ///

@@ -46,6 +46,12 @@ pub struct Game {
 }
 
 impl Game {
+    /// Whether a tag is there that says anything but `no`.
+    pub fn says_yes(&self, name: &str) -> bool {
+        self.tag(name)
+            .is_some_and(|value| !value.eq_ignore_ascii_case("no"))
+    }
+
     /// The value of a tag; `?` and the empty text stand for no value.
     pub fn tag(&self, name: &str) -> Option<&str> {
         self.tags
