@@ -88,8 +88,14 @@ pub(super) fn board_of(fen: &str) -> Option<Chess> {
 
 /// The diagram of a post in the group's style.
 fn diagram(board: Chess, settings: &Settings) -> Diagram {
+    // A mate is looked at from the side of whoever gives it.
+    let bottom = match board.is_checkmate() {
+        true => !board.turn(),
+        false => board.turn(),
+    };
     Diagram {
         style: settings.style,
+        bottom,
         ..Diagram::of(board)
     }
 }
