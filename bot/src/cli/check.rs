@@ -155,17 +155,7 @@ impl Check {
         let mut written = Vec::new();
         for file in &self.files {
             let bytes = read_bytes(file)?;
-            let name = file
-                .file_name()
-                .map_or_else(|| "input".into(), |n| n.to_string_lossy());
-            let items = read::read_items(
-                if file == Path::new("-") {
-                    "input"
-                } else {
-                    &name
-                },
-                &bytes,
-            );
+            let items = read::read_items(&name_of(file), &bytes);
             for item in items {
                 match item {
                     Ok(Item::Problem(entry)) => entries.push(Ok(*entry)),
@@ -323,6 +313,15 @@ pub(super) fn seconds(given: f64) -> anyhow::Result<Duration> {
         .or_fail(|| Failure::NoTimeLimit {
             value: given.to_string(),
         })
+}
+
+/// What a file is called in what is said of it; standard input has no name of its own.
+pub(super) fn name_of(file: &Path) -> String {
+    let name = file.file_name().filter(|name| *name != "-");
+    name.map_or_else(
+        || "input".into(),
+        |name| name.to_string_lossy().into_owned(),
+    )
 }
 
 /// A file's bytes, or standard input's for `-`; never more than a file may weigh.

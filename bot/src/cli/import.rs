@@ -3,17 +3,15 @@
 use std::{
     io::{self, Write},
     path::PathBuf,
-    sync::Arc,
 };
 
 use clap::{Args, ValueEnum};
-use indicatif::ProgressBar;
 
 use super::{
     Outcome, Where,
-    check::{HeldOn, Topic, read_bytes, tell, tell_words, tell_written},
+    check::{HeldOn, Topic, name_of, read_bytes, tell, tell_words, tell_written},
     groups::{Open, Which, acting},
-    output::json_line,
+    output::{json_line, progress},
     text::{Text, date},
     tongue::readers,
 };
@@ -94,15 +92,8 @@ impl Import {
         let mut out = io::stdout().lock();
         let mut wanting = false;
         for (file, bytes) in files {
-            let name = file
-                .file_name()
-                .map_or_else(|| "input".into(), |n| n.to_string_lossy().into_owned());
-            let bar = ProgressBar::new(0);
-            let shown = bar.clone();
-            let progress = Arc::new(move |done: usize, of: usize| {
-                shown.set_length(of as u64);
-                shown.set_position(done as u64);
-            });
+            let name = name_of(file);
+            let (bar, progress) = progress();
             let choice = self.same.map_or(SameChoice::Keep, SameChoice::from);
             let written = open
                 .desk

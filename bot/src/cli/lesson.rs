@@ -2,22 +2,20 @@
 
 use std::{
     io::{self, Write},
-    path::PathBuf,
-    sync::Arc,
+    path::{Path, PathBuf},
     time::Duration,
 };
 
 use chrono::NaiveDateTime;
 use clap::{Args, Subcommand};
-use indicatif::ProgressBar;
 use serde_json::json;
 
 use super::{
     Outcome, Where,
-    check::{Room, Topic, checked, in_order, read_bytes, seconds, tell, tell_words},
+    check::{Room, Topic, checked, in_order, name_of, read_bytes, seconds, tell, tell_words},
     groups::{Open, Which, acting},
     import::Same,
-    output::json_line,
+    output::{json_line, progress},
     queue::{list as list_week, local_time},
     text::{Failure, List, OrFail, Text, failure, number, path, theirs},
     tongue::readers,
@@ -34,8 +32,8 @@ use crate::{
         read::ReadError,
     },
     desk::{
-        LessonFile, LessonId, LessonPlan, LessonSheet, Note, PartHolds, PartSheet, PartStands,
-        SameChoice, StepSheet, TopicName,
+        CoachDesk, LessonFile, LessonId, LessonPlan, LessonSheet, NewPostContent, Note, PartHolds,
+        PartSheet, PartStands, Person, Place, SameChoice, StepSheet, TopicName,
     },
     words::english,
 };
@@ -147,75 +145,20 @@ impl Lesson {
                 same,
                 file,
             } => {
-                let bytes = read_bytes(&file)?;
-                let name = file
-                    .file_name()
-                    .map_or_else(|| "input".into(), |n| n.to_string_lossy().into_owned());
+                let (name, bytes) = (name_of(&file), read_bytes(&file)?);
                 let open = Open::at(place)?;
                 let group = open.group(&which)?;
-                let coach = open.wait(acting(&open.desk, &group))?;
-                let bar = ProgressBar::new(0);
-                let shown = bar.clone();
-                let progress = Arc::new(move |done: usize, of: usize| {
-                    shown.set_length(of as u64);
-                    shown.set_position(done as u64);
-                });
-                let sheet = open.wait(open.desk.coach().import_lesson(
-                    &group,
-                    &coach,
-                    LessonFile { name, bytes, title },
-                    same.map_or(SameChoice::Keep, SameChoice::from),
-                    progress,
-                ))?;
-                bar.finish_and_clear();
-                let mut out = io::stdout().lock();
-                show(&mut out, &sheet, json)?;
-                if !json {
-                    let told = match sheet.lesson {
-                        Some(id) => Text::LessonKept { lesson: id.get() },
-                        None => Text::LessonNotKept,
-                    };
-                    writeln!(out, "{}", told.said())?;
-                }
-                Ok(found(&sheet, same.is_some()))
+                let lesson = LessonFile { name, bytes, title };
+                Here::of(open, group)?.import(lesson, json, same)
             }
-            Action::List { which, json } => {
-                let open = Open::existing(place)?;
-                let group = open.existing_group(&which)?;
-                let coach = open.wait(acting(&open.desk, &group))?;
-                let lessons = open.wait(open.desk.coach().lessons(&group, &coach))?;
-                let mut out = io::stdout().lock();
-                if json {
-                    for row in &lessons {
-                        json_line(&mut out, row)?;
-                    }
-                    return Ok(Outcome::Fine);
-                }
-                if lessons.is_empty() {
-                    writeln!(out, "{}", Text::NoLessons.said())?;
-                }
-                for row in lessons {
-                    let told = Text::LessonRowIs {
-                        lesson: row.lesson.get(),
-                        title: theirs(&row.title),
-                        steps: number(usize::try_from(row.steps).unwrap_or_default()),
-                        parts: number(row.parts),
-                        waiting: number(row.waiting),
-                        posted: number(row.posted),
-                    };
-                    writeln!(out, "{}", told.said())?;
-                }
-                Ok(Outcome::Fine)
-            }
+            Action::List { which, json } => Here::existing(place, &which)?.list(json),
             Action::Show {
                 which,
                 json,
                 lesson,
             } => {
-                let open = Open::existing(place)?;
-                let group = open.existing_group(&which)?;
-                let coach = open.wait(acting(&open.desk, &group))?;
-                let sheet = open.wait(open.desk.coach().lesson(&group, &coach, lesson))?;
+                let here = Here::existing(place, &which)?;
+                let sheet = here.wait(here.desk().lesson(&here.group, &here.coach, lesson))?;
                 show(&mut io::stdout().lock(), &sheet, json)?;
                 Ok(Outcome::Fine)
             }
@@ -228,44 +171,120 @@ impl Lesson {
                 lesson,
             } => {
                 let plan = plan(at_once.as_deref(), &step)?;
-                let open = Open::existing(place)?;
-                let group = open.existing_group(&which)?;
-                open.wait(async {
-                    let coach = acting(&open.desk, &group).await?;
-                    let planned = open
-                        .desk
-                        .coach()
-                        .plan_lesson(&group, &coach, lesson, plan, anyway, again)
-                        .await?;
-                    list_week(&open.desk, &group, false).await?;
-                    if planned.left_out > 0 {
-                        let number = number(planned.left_out);
-                        writeln!(io::stdout(), "{}", Text::LessonLeftOut { number }.said())?;
-                    }
-                    anyhow::Ok(())
-                })?;
-                Ok(Outcome::Fine)
+                Here::existing(place, &which)?.plan(lesson, plan, anyway, again)
             }
             Action::Export { which, out, lesson } => {
-                let open = Open::existing(place)?;
-                let group = open.existing_group(&which)?;
-                let coach = open.wait(acting(&open.desk, &group))?;
-                let text = open.wait(open.desk.coach().export_lesson(&group, &coach, lesson))?;
-                match out {
-                    None => io::stdout().lock().write_all(text.as_bytes())?,
-                    Some(file) => std::fs::write(&file, text)
-                        .or_fail(|| Failure::FileUnwritable { file: path(&file) })?,
-                }
-                Ok(Outcome::Fine)
+                Here::existing(place, &which)?.export(lesson, out.as_deref())
             }
             Action::Remove { which, lesson } => {
-                let open = Open::existing(place)?;
-                let group = open.existing_group(&which)?;
-                let coach = open.wait(acting(&open.desk, &group))?;
-                open.wait(open.desk.coach().remove_lesson(&group, &coach, lesson))?;
+                let here = Here::existing(place, &which)?;
+                here.wait(here.desk().remove_lesson(&here.group, &here.coach, lesson))?;
                 Ok(Outcome::Fine)
             }
         }
+    }
+}
+
+/// The group whose lessons it is about, and who acts for it.
+struct Here {
+    open: Open,
+    group: Place,
+    coach: Person,
+}
+
+impl Here {
+    fn of(open: Open, group: Place) -> anyhow::Result<Self> {
+        let coach = open.wait(acting(&open.desk, &group))?;
+        Ok(Self { open, group, coach })
+    }
+
+    /// In a store that is there already.
+    fn existing(place: &Where, which: &Which) -> anyhow::Result<Self> {
+        let open = Open::existing(place)?;
+        let group = open.existing_group(which)?;
+        Self::of(open, group)
+    }
+
+    fn desk(&self) -> CoachDesk<'_> {
+        self.open.desk.coach()
+    }
+
+    fn wait<T>(&self, call: impl Future<Output = T>) -> T {
+        self.open.wait(call)
+    }
+
+    fn import(&self, file: LessonFile, json: bool, same: Option<Same>) -> anyhow::Result<Outcome> {
+        let choice = same.map_or(SameChoice::Keep, SameChoice::from);
+        let (bar, progress) = progress();
+        let call = self
+            .desk()
+            .import_lesson(&self.group, &self.coach, file, choice, progress);
+        let sheet = self.wait(call)?;
+        bar.finish_and_clear();
+        let mut out = io::stdout().lock();
+        show(&mut out, &sheet, json)?;
+        if !json {
+            let told = match sheet.lesson {
+                Some(id) => Text::LessonKept { lesson: id.get() },
+                None => Text::LessonNotKept,
+            };
+            writeln!(out, "{}", told.said())?;
+        }
+        Ok(found(&sheet, same.is_some()))
+    }
+
+    fn list(&self, json: bool) -> anyhow::Result<Outcome> {
+        let lessons = self.wait(self.desk().lessons(&self.group, &self.coach))?;
+        let mut out = io::stdout().lock();
+        if lessons.is_empty() && !json {
+            writeln!(out, "{}", Text::NoLessons.said())?;
+        }
+        for row in lessons {
+            if json {
+                json_line(&mut out, &row)?;
+                continue;
+            }
+            let told = Text::LessonRowIs {
+                lesson: row.lesson.get(),
+                title: theirs(&row.title),
+                steps: number(usize::try_from(row.steps).unwrap_or_default()),
+                parts: number(row.parts),
+                waiting: number(row.waiting),
+                posted: number(row.posted),
+            };
+            writeln!(out, "{}", told.said())?;
+        }
+        Ok(Outcome::Fine)
+    }
+
+    fn plan(
+        &self,
+        lesson: LessonId,
+        plan: LessonPlan,
+        anyway: bool,
+        again: bool,
+    ) -> anyhow::Result<Outcome> {
+        let (group, coach) = (&self.group, &self.coach);
+        let call = self
+            .desk()
+            .plan_lesson(group, coach, lesson, plan, anyway, again);
+        let planned = self.wait(call)?;
+        self.wait(list_week(&self.open.desk, group, false))?;
+        if planned.left_out > 0 {
+            let number = number(planned.left_out);
+            writeln!(io::stdout(), "{}", Text::LessonLeftOut { number }.said())?;
+        }
+        Ok(Outcome::Fine)
+    }
+
+    fn export(&self, lesson: LessonId, out: Option<&Path>) -> anyhow::Result<Outcome> {
+        let text = self.wait(self.desk().export_lesson(&self.group, &self.coach, lesson))?;
+        match out {
+            None => io::stdout().lock().write_all(text.as_bytes())?,
+            Some(file) => std::fs::write(file, text)
+                .or_fail(|| Failure::FileUnwritable { file: path(file) })?,
+        }
+        Ok(Outcome::Fine)
     }
 }
 
@@ -295,11 +314,9 @@ fn plan(at_once: Option<&str>, steps: &[String]) -> anyhow::Result<LessonPlan> {
 }
 
 /// A lesson verified without a store.
-fn check(limit: Duration, file: &std::path::Path) -> anyhow::Result<Outcome> {
+fn check(limit: Duration, file: &Path) -> anyhow::Result<Outcome> {
     let bytes = read_bytes(file)?;
-    let name = file
-        .file_name()
-        .map_or_else(|| "input".into(), |n| n.to_string_lossy().into_owned());
+    let name = name_of(file);
     let lesson = read_lesson(&name, &bytes);
     if lesson.steps.is_empty() {
         return Err(failure(Failure::NoSteps { file: path(file) }));
@@ -432,12 +449,7 @@ fn json_of(sheet: &LessonSheet, step: &StepSheet, part: &PartSheet) -> serde_jso
             "same": checked.same,
             "report": said_of(&checked.report, english()),
         }),
-        PartHolds::Question {
-            words,
-            fen,
-            at_reveal,
-        } => json!({"kind": "question", "words": words, "fen": fen, "at_reveal": at_reveal}),
-        PartHolds::Words { words, fen } => json!({"kind": "words", "words": words, "fen": fen}),
+        PartHolds::Written(written) => json!(written),
     };
     if let (Some(out), serde_json::Value::Object(more)) = (out.as_object_mut(), more) {
         out.extend(more);
@@ -468,13 +480,13 @@ fn tell_part(out: &mut impl Write, part: &PartSheet, contrast: bool) -> anyhow::
                 writeln!(out, "    {}", Text::ReportAgain { what }.said())?;
             }
         }
-        PartHolds::Question {
+        PartHolds::Written(NewPostContent::Question {
             words, at_reveal, ..
-        } => {
+        }) => {
             tell_question(out, words, at_reveal)?;
             tell_lead(out, &part.lead)?;
         }
-        PartHolds::Words { words, .. } => {
+        PartHolds::Written(NewPostContent::Words { words, .. }) => {
             tell_said(out, words)?;
             tell_lead(out, &part.lead)?;
         }
@@ -539,7 +551,7 @@ fn found(sheet: &LessonSheet, chosen: bool) -> Outcome {
         PartHolds::Stop(checked) => {
             checked.report.verdict != Soundness::Sound || (checked.same.is_some() && !chosen)
         }
-        PartHolds::Question { .. } | PartHolds::Words { .. } => false,
+        PartHolds::Written(_) => false,
     };
     let wanting = sheet
         .steps

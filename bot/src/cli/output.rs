@@ -1,7 +1,11 @@
 //! What all commands share in writing their output.
 
-use std::io::{self, Write};
+use std::{
+    io::{self, Write},
+    sync::Arc,
+};
 
+use indicatif::ProgressBar;
 use serde::Serialize;
 
 /// Writes one JSON object and a line end.
@@ -9,6 +13,17 @@ pub fn json_line<T: Serialize>(out: &mut impl Write, value: &T) -> anyhow::Resul
     serde_json::to_writer(&mut *out, value).map_err(io::Error::from)?;
     writeln!(out)?;
     Ok(())
+}
+
+/// A bar for work whose size is known when it begins, and what moves it.
+pub fn progress() -> (ProgressBar, Arc<dyn Fn(usize, usize) + Send + Sync>) {
+    let bar = ProgressBar::new(0);
+    let shown = bar.clone();
+    let moved = move |done: usize, of: usize| {
+        shown.set_length(of as u64);
+        shown.set_position(done as u64);
+    };
+    (bar, Arc::new(moved))
 }
 
 /// Whether the reader of our output went away (`sealed-move check … | head`): no failure of ours.

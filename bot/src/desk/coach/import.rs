@@ -157,7 +157,8 @@ impl CoachDesk<'_> {
 
         let checked = self.check_all(entries, progress).await?;
         let kept = self.keep(&group, &file, &checked, choice).await?;
-        self.lay_out(checked, kept, &settings).await
+        self.lay_out(checked, kept, &settings, DIAGRAMS_AT_ONCE)
+            .await
     }
 
     /// Checks entries in parallel, as many at a time as the pool has room, in stable order.
@@ -233,17 +234,19 @@ impl CoachDesk<'_> {
             .await
     }
 
+    /// Checked positions with what became of them, the first `diagrams` of them drawn.
     pub(super) async fn lay_out(
         self,
         checked: Vec<Checked>,
         kept: Vec<Became>,
         settings: &Settings,
+        diagrams: usize,
     ) -> Done<Vec<CheckedPosition>> {
         let mut out = Vec::with_capacity(checked.len());
         let mut drawn = 0;
         for (mut one, kept) in checked.into_iter().zip(kept) {
             let picture = match board_of(&one.report.fen) {
-                Some(board) if drawn < DIAGRAMS_AT_ONCE => {
+                Some(board) if drawn < diagrams => {
                     drawn += 1;
                     Some(self.desk.draw_plain(board, settings).await?)
                 }

@@ -3,12 +3,11 @@
 
 use std::sync::Arc;
 
-use chrono::{DateTime, Utc};
-use sealed_move_store::{ContentId, Group, LessonStep, NewContent, NewLesson, Tx};
+use sealed_move_store::{ContentId, Db, Group, LessonStep, NewLesson, Tx};
 use serde_json::Value;
 
 use super::{
-    CoachDesk, FoundWritten, NewPostContent, PartHolds, PartSheet, PartStands,
+    CoachDesk, FoundWritten, PartHolds, PartSheet, PartStands,
     import::{Became, Checked, keep_rows, light, rows, source},
     lessons::{LessonSheet, StepSheet},
     same::Fresh,
@@ -43,6 +42,7 @@ pub struct LessonFile {
 }
 
 /// A part that is ready to be kept.
+#[derive(Clone)]
 struct Made {
     step: i64,
     part: i64,
@@ -52,6 +52,7 @@ struct Made {
     tells: Vec<usize>,
 }
 
+#[derive(Clone)]
 enum MadeOf {
     /// The stop of this place among those checked.
     Stop(usize),
@@ -94,7 +95,10 @@ impl CoachDesk<'_> {
         let title = title.unwrap_or(&file);
         let title = text::title(title, Named::Lesson, LONGEST_TITLE)?;
         let topic = TopicName::filled_in(read.topic.as_deref())?;
-        self.title_is_free(&group, &title).await?;
+        let (of, wanted) = (group.clone(), title.clone());
+        self.desk
+            .read(move |db| title_is_free(db, &of, &wanted))
+            .await?;
 
         let mut steps = Vec::new();
         let mut stops = Vec::new();
@@ -116,18 +120,31 @@ impl CoachDesk<'_> {
                 (steps, checked, made)
             })
             .await?;
-        let new = NewLesson {
-            group_id: group.id,
-            title: title.clone(),
-            topic_id: None,
-            source: file.clone(),
-            created_at: self.desk.now(),
+        let mut leads = Vec::with_capacity(made.len());
+        for part in &made {
+            leads.push(serde_json::to_value(&part.lead).map_err(|error| {
+                DeskError::damaged(format!("a lesson cannot be written ({error})"))
+            })?);
+        }
+        let now = self.desk.now();
+        let new = Fitted {
+            rows: rows(&file, &checked, now)?,
+            games: games(&steps),
+            lesson: NewLesson {
+                group_id: group.id,
+                title: title.clone(),
+                topic_id: None,
+                source: file,
+                created_at: now,
+            },
+            topic: topic.clone(),
+            parts: made.clone(),
+            leads,
+            choice,
         };
-        let (lesson, became, made) = self
-            .keep_lesson(&group, new, topic.clone(), &steps, &checked, made, choice)
-            .await?;
+        let (lesson, became) = self.keep_lesson(group.clone(), new).await?;
         let settings = convert::kept_settings(&group.settings)?;
-        let positions = self.lay_out(checked, became, &settings).await?;
+        let positions = self.lay_out(checked, became, &settings, 0).await?;
         let mut sheet = LessonSheet {
             lesson,
             title,
@@ -158,7 +175,7 @@ impl CoachDesk<'_> {
                     };
                     (PartHolds::Stop(Box::new(position)), stands)
                 }
-                MadeOf::Written(found) => (found.content.into(), PartStands::Kept),
+                MadeOf::Written(found) => (PartHolds::Written(found.content), PartStands::Kept),
             };
             step.parts.push(PartSheet {
                 part: part.part,
@@ -171,134 +188,97 @@ impl CoachDesk<'_> {
         Ok(sheet)
     }
 
-    async fn title_is_free(self, group: &Group, title: &str) -> Done<()> {
-        let (group, title) = (group.id, title.to_owned());
-        self.desk
-            .read(move |db| match db.lesson_called(group, &title)? {
-                None => Ok(()),
-                Some(kept) => bad_request(Refusal::LessonThere {
-                    title: kept.title.into(),
-                }),
-            })
-            .await
-    }
-
     /// Keeps a lesson in one transaction; with no step that can be kept, nothing is.
-    #[allow(clippy::too_many_arguments)]
-    async fn keep_lesson(
-        self,
-        group: &Group,
-        new: NewLesson,
-        topic: Option<TopicName>,
-        steps: &[Result<Step, ReadError>],
-        checked: &[Checked],
-        made: Vec<Made>,
-        choice: SameChoice,
-    ) -> Done<(Option<LessonId>, Vec<Became>, Vec<Made>)> {
-        let now = new.created_at;
-        let rows = rows(&new.source, checked, now)?;
-        let games: Vec<LessonStep> = (1..)
-            .zip(steps.iter().flatten())
-            .map(|(step, of)| LessonStep {
-                step,
-                game: of.game.clone(),
-                line: i64::try_from(of.line).unwrap_or(i64::MAX).max(1),
-                contrast: of.contrast,
-            })
-            .collect();
-        let mut leads = Vec::with_capacity(made.len());
-        for part in &made {
-            leads.push(serde_json::to_value(&part.lead).map_err(|error| {
-                DeskError::damaged(format!("a lesson cannot be written ({error})"))
-            })?);
-        }
-        let group = group.clone();
+    async fn keep_lesson(self, group: Group, new: Fitted) -> Done<(Option<LessonId>, Vec<Became>)> {
         self.desk
             .write(move |tx| {
-                if games.is_empty() {
-                    return Ok((None, rows.iter().map(|_| None).collect(), made));
+                if new.games.is_empty() {
+                    return Ok((None, new.rows.iter().map(|_| None).collect()));
                 }
-                if let Some(kept) = tx.lesson_called(group.id, &new.title)? {
-                    return bad_request(Refusal::LessonThere {
-                        title: kept.title.into(),
-                    });
-                }
-                let (became, lesson) = keep(tx, &group, &new, topic, &games, rows, choice)?;
-                keep_parts(tx, lesson, &group, &new.source, &made, &leads, &became, now)?;
-                Ok((Some(lesson), became, made))
+                title_is_free(tx, &group, &new.lesson.title)?;
+                let (lesson, became) = new.keep(tx, &group)?;
+                Ok((Some(lesson), became))
             })
             .await
     }
 }
 
-fn keep(
-    tx: &Tx<'_>,
-    group: &Group,
-    new: &NewLesson,
-    topic: Option<TopicName>,
-    games: &[LessonStep],
-    rows: Vec<Option<Arc<Fresh>>>,
-    choice: SameChoice,
-) -> Done<(Vec<Became>, LessonId)> {
-    let became = keep_rows(tx, group, rows, choice, new.created_at)?;
-    let topic_id = match topic {
-        Some(topic) => Some(topic.in_group(tx, group.id)?),
-        None => None,
-    };
-    let lesson = tx.insert_lesson(&NewLesson {
-        topic_id,
-        ..new.clone()
-    })?;
-    for game in games {
-        tx.add_lesson_step(lesson, game)?;
+/// Refuses a title that a lesson of the group has.
+fn title_is_free(db: &Db<'_>, group: &Group, title: &str) -> Done<()> {
+    match db.lesson_called(group.id, title)? {
+        None => Ok(()),
+        Some(kept) => bad_request(Refusal::LessonThere {
+            title: kept.title.into(),
+        }),
     }
-    Ok((became, lesson))
 }
 
-#[allow(clippy::too_many_arguments)]
-fn keep_parts(
-    tx: &Tx<'_>,
-    lesson: LessonId,
-    group: &Group,
-    file: &str,
-    made: &[Made],
-    leads: &[Value],
-    became: &[Became],
-    now: DateTime<Utc>,
-) -> Done<()> {
-    let mut contents: Vec<Option<ContentId>> = Vec::with_capacity(made.len());
-    for (part, lead) in made.iter().zip(leads) {
-        let content = match &part.holds {
-            MadeOf::Stop(at) => match &became[*at] {
-                Some((placed, _)) => Some(tx.problem_of(placed.position, now)?),
-                None => None,
-            },
-            MadeOf::Written(found) => {
-                let topic = TopicName::filled_in(found.topic.as_deref())?;
-                Some(tx.insert_content(&NewContent {
-                    group_id: group.id,
-                    topic_id: match topic {
-                        Some(topic) => Some(topic.in_group(tx, group.id)?),
-                        None => None,
-                    },
-                    source: source(file, &found.id),
-                    holds: written::checked(&found.content)?,
-                    created_at: now,
-                })?)
-            }
+/// A lesson as it is written down.
+struct Fitted {
+    lesson: NewLesson,
+    topic: Option<TopicName>,
+    games: Vec<LessonStep>,
+    /// The positions of its stops, none for one that cannot be kept.
+    rows: Vec<Option<Arc<Fresh>>>,
+    parts: Vec<Made>,
+    /// What leads up to each part.
+    leads: Vec<Value>,
+    choice: SameChoice,
+}
+
+impl Fitted {
+    fn keep(self, tx: &Tx<'_>, group: &Group) -> Done<(LessonId, Vec<Became>)> {
+        let now = self.lesson.created_at;
+        let became = keep_rows(tx, group, self.rows, self.choice, now)?;
+        let topic_id = match self.topic {
+            Some(topic) => Some(topic.in_group(tx, group.id)?),
+            None => None,
         };
-        if let Some(content) = content {
-            tx.add_lesson_part(lesson, part.step, part.part, content, lead)?;
-            for earlier in &part.tells {
-                match contents[*earlier] {
-                    Some(other) if other != content => tx.let_content_wait(content, other)?,
-                    _ => {}
+        let lesson = tx.insert_lesson(&NewLesson {
+            topic_id,
+            ..self.lesson.clone()
+        })?;
+        for game in &self.games {
+            tx.add_lesson_step(lesson, game)?;
+        }
+        let mut contents: Vec<Option<ContentId>> = Vec::with_capacity(self.parts.len());
+        for (part, lead) in self.parts.iter().zip(&self.leads) {
+            let content = match &part.holds {
+                MadeOf::Stop(at) => match &became[*at] {
+                    Some((placed, _)) => Some(tx.problem_of(placed.position, now)?),
+                    None => None,
+                },
+                MadeOf::Written(found) => {
+                    let topic = TopicName::filled_in(found.topic.as_deref())?;
+                    let source = source(&self.lesson.source, &found.id);
+                    let holds = written::checked(&found.content)?;
+                    Some(written::keep(tx, group, holds, topic, source, now)?)
+                }
+            };
+            if let Some(content) = content {
+                tx.add_lesson_part(lesson, part.step, part.part, content, lead)?;
+                let others = part.tells.iter().filter_map(|earlier| contents[*earlier]);
+                for other in others.filter(|other| *other != content) {
+                    tx.let_content_wait(content, other)?;
                 }
             }
+            contents.push(content);
         }
-        contents.push(content);
+        Ok((lesson, became))
     }
-    Ok(())
+}
+
+/// The steps that could be read, as they are kept.
+fn games(steps: &[Result<Step, ReadError>]) -> Vec<LessonStep> {
+    (1..)
+        .zip(steps.iter().flatten())
+        .map(|(step, of)| LessonStep {
+            step,
+            game: of.game.clone(),
+            line: i64::try_from(of.line).unwrap_or(i64::MAX).max(1),
+            contrast: of.contrast,
+        })
+        .collect()
 }
 
 /// The parts of all steps, in order, with their words made harmless and those held that would tell a move, and
@@ -392,21 +372,4 @@ fn step_sheets(steps: &[Result<Step, ReadError>]) -> Vec<StepSheet> {
         },
     };
     steps.iter().map(sheet).collect()
-}
-
-impl From<NewPostContent> for PartHolds {
-    fn from(content: NewPostContent) -> Self {
-        match content {
-            NewPostContent::Question {
-                words,
-                fen,
-                at_reveal,
-            } => Self::Question {
-                words,
-                fen,
-                at_reveal,
-            },
-            NewPostContent::Words { words, fen } => Self::Words { words, fen },
-        }
-    }
 }

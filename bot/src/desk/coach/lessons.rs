@@ -1,10 +1,10 @@
 //! Lessons in the coach's hands: what a group has, one of them with where its parts stand, and out again as a
 //! file.
 
-use sealed_move_store::{Db, Group, Lesson, LessonPart, PostState};
+use sealed_move_store::{Content, Db, Group, Lesson, LessonPart, PostState};
 use serde::Serialize;
 
-use super::{CoachDesk, shelf};
+use super::{CoachDesk, NewPostContent, shelf};
 use crate::chess::{comments::Note, lesson};
 use crate::desk::{
     CheckedPosition, ItemId, LessonId, Person, Place, Report,
@@ -80,22 +80,8 @@ pub struct PartSheet {
 pub enum PartHolds {
     /// A stop.
     Stop(Box<CheckedPosition>),
-    /// A question.
-    Question {
-        /// What is asked.
-        words: String,
-        /// FEN of the position beside it.
-        fen: Option<String>,
-        /// The coach's words for the reveal; may be empty.
-        at_reveal: String,
-    },
-    /// Words alone.
-    Words {
-        /// The words.
-        words: String,
-        /// FEN of the position beside them.
-        fen: Option<String>,
-    },
+    /// A question, or words alone.
+    Written(NewPostContent),
 }
 
 /// Where a part stands.
@@ -257,19 +243,21 @@ fn laid_out(db: &Db<'_>, group: &Group, kept: Lesson) -> Done<LessonSheet> {
                 .collect(),
             stands: stands(part),
             holds: match &part.content {
-                sealed_move_store::Content::Problem { position_id, .. } => {
+                Content::Problem { position_id, .. } => {
                     let position = position_of(db, group, *position_id)?;
                     PartHolds::Stop(Box::new(shelf::laid_out(position, None)?))
                 }
-                sealed_move_store::Content::Question { asked, at_reveal } => PartHolds::Question {
-                    words: asked.words.clone(),
-                    fen: asked.fen.clone(),
-                    at_reveal: at_reveal.clone(),
-                },
-                sealed_move_store::Content::Words(written) => PartHolds::Words {
+                Content::Question { asked, at_reveal } => {
+                    PartHolds::Written(NewPostContent::Question {
+                        words: asked.words.clone(),
+                        fen: asked.fen.clone(),
+                        at_reveal: at_reveal.clone(),
+                    })
+                }
+                Content::Words(written) => PartHolds::Written(NewPostContent::Words {
                     words: written.words.clone(),
                     fen: written.fen.clone(),
-                },
+                }),
             },
         })
     };

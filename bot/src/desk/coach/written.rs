@@ -1,6 +1,7 @@
 //! Questions, and words alone: from a coach's own words or from a file, into the week.
 
-use sealed_move_store::{NewContent, NewHolds, Written};
+use chrono::{DateTime, Utc};
+use sealed_move_store::{ContentId, Group, NewContent, NewHolds, Tx, Written};
 use serde::Serialize;
 use shakmaty::fen::Fen;
 
@@ -221,17 +222,7 @@ impl CoachDesk<'_> {
         self.desk
             .write(move |tx| {
                 let group = coached(tx, &place, &coach)?;
-                let topic_id = match topic {
-                    Some(topic) => Some(topic.in_group(tx, group.id)?),
-                    None => None,
-                };
-                let content = tx.insert_content(&NewContent {
-                    group_id: group.id,
-                    topic_id,
-                    source,
-                    holds,
-                    created_at: now,
-                })?;
+                let content = keep(tx, &group, holds, topic, source, now)?;
                 Ok(tx.enqueue_content(content, now)?)
             })
             .await
@@ -279,6 +270,28 @@ pub fn in_file_order<P>(positions: Vec<P>, written: Vec<FoundWritten>) -> Vec<In
     }
     all.extend(written.map(InFile::Written));
     all
+}
+
+/// Keeps a question or words, with the topic that is made when it is new.
+pub(super) fn keep(
+    tx: &Tx<'_>,
+    group: &Group,
+    holds: NewHolds,
+    topic: Option<TopicName>,
+    source: String,
+    now: DateTime<Utc>,
+) -> Done<ContentId> {
+    let topic_id = match topic {
+        Some(topic) => Some(topic.in_group(tx, group.id)?),
+        None => None,
+    };
+    Ok(tx.insert_content(&NewContent {
+        group_id: group.id,
+        topic_id,
+        source,
+        holds,
+        created_at: now,
+    })?)
 }
 
 /// Made harmless, bounded, and with a position that can be set up.

@@ -69,8 +69,8 @@ fn kinds(sheet: &LessonSheet) -> Vec<&'static str> {
     parts
         .map(|part| match &part.holds {
             PartHolds::Stop(_) => "stop",
-            PartHolds::Question { .. } => "question",
-            PartHolds::Words { .. } => "words",
+            PartHolds::Written(NewPostContent::Question { .. }) => "question",
+            PartHolds::Written(NewPostContent::Words { .. }) => "words",
         })
         .collect()
 }

@@ -7,7 +7,10 @@ use crate::{
         letter::Letter,
         text::{Coach, List, Plain, number},
     },
-    desk::{KindName, LessonRow, LessonSheet, PartHolds, PartSheet, PartStands, note_lines},
+    desk::{
+        KindName, LessonRow, LessonSheet, NewPostContent, PartHolds, PartSheet, PartStands,
+        note_lines,
+    },
     words::Words,
 };
 
@@ -73,14 +76,16 @@ fn told(words: &Words, part: &PartSheet, contrast: bool) -> Vec<String> {
                 soundness: checked.report.verdict,
             })
         }
-        PartHolds::Question { words: asked, .. } => words.say(&Coach::LessonWritten {
-            kind: KindName::Question,
-            words: Plain::quote(asked),
-        }),
-        PartHolds::Words { words: said, .. } => words.say(&Coach::LessonWritten {
-            kind: KindName::Words,
-            words: Plain::quote(said),
-        }),
+        PartHolds::Written(written) => {
+            let (kind, said) = match written {
+                NewPostContent::Question { words, .. } => (KindName::Question, words),
+                NewPostContent::Words { words, .. } => (KindName::Words, words),
+            };
+            words.say(&Coach::LessonWritten {
+                kind,
+                words: Plain::quote(said),
+            })
+        }
     });
     if let PartHolds::Stop(checked) = &part.holds {
         if !checked.report.message.is_empty() {

@@ -84,38 +84,36 @@ byId("lesson-file").addEventListener("change", async (event) => {
   input.value = "";
 });
 
+/** An item of a list. */
+const item = (kind, ...about) => make("li", { class: `report ${kind}` }, make("div", { class: "about" }, ...about));
+
 function row(lesson) {
   const { title, topic, steps, parts, waiting, posted } = lesson;
-  return make(
-    "li",
-    { class: "report" },
+  const look = async () => {
+    opened = lesson.lesson;
+    show(await get(`/api/coach/lessons/${opened}`));
+    byId("lesson-name")?.focus();
+  };
+  return item(
+    "",
+    make("p", { class: "outcome" }, make("strong", {}, title), topic ? `, ${topic}` : ""),
+    make("p", { class: "help" }, say("coaching-lesson-count", { steps, parts, waiting, posted })),
     make(
       "div",
-      { class: "about" },
-      make("p", { class: "outcome" }, make("strong", {}, title), topic ? `, ${topic}` : ""),
-      make("p", { class: "help" }, say("coaching-lesson-count", { steps, parts, waiting, posted })),
+      { class: "row" },
+      button(say("coaching-lesson-look"), (event) => careful(event.currentTarget, trouble, look), {
+        class: "small",
+        "aria-label": named(say("coaching-lesson-look"), title),
+      }),
       make(
-        "div",
-        { class: "row" },
-        button(
-          say("coaching-lesson-look"),
-          async () => {
-            opened = lesson.lesson;
-            show(await get(`/api/coach/lessons/${opened}`));
-            byId("lesson-name")?.focus();
-          },
-          { class: "small", "aria-label": named(say("coaching-lesson-look"), title) },
-        ),
-        make(
-          "a",
-          { class: "button small", href: `/api/coach/lessons/${lesson.lesson}/lesson.pgn`, download: "lesson.pgn", "aria-label": named(say("coaching-lesson-out"), title) },
-          say("coaching-lesson-out"),
-        ),
-        button(say("coaching-lesson-remove"), (event) => remove(event.currentTarget, lesson), {
-          class: "small",
-          "aria-label": named(say("coaching-lesson-remove"), title),
-        }),
+        "a",
+        { class: "button small", href: `/api/coach/lessons/${lesson.lesson}/lesson.pgn`, download: "lesson.pgn", "aria-label": named(say("coaching-lesson-out"), title) },
+        say("coaching-lesson-out"),
       ),
+      button(say("coaching-lesson-remove"), (event) => remove(event.currentTarget, lesson), {
+        class: "small",
+        "aria-label": named(say("coaching-lesson-remove"), title),
+      }),
     ),
   );
 }
@@ -134,12 +132,21 @@ async function remove(control, { lesson, title }) {
   });
 }
 
+// The form of the lesson that lies open: what is typed there stays while the page is drawn anew.
+/** @type {{ lesson: number | null, form: HTMLFormElement | null }} */
+let planning = { lesson: null, form: null };
+
+function planOf(sheet) {
+  if (planning.lesson !== sheet.lesson) planning = { lesson: sheet.lesson, form: planForm(sheet) };
+  return planning.form;
+}
+
 /** A lesson, step by step. */
 function show(sheet) {
   fill(
     byId("lesson"),
     make("h3", { id: "lesson-name", tabindex: "-1" }, sheet.title),
-    sheet.lesson === null ? null : planForm(sheet),
+    sheet.lesson === null ? null : planOf(sheet),
     make("ol", { class: "reports steps" }, sheet.steps.map(stepCard)),
   );
 }
@@ -159,8 +166,8 @@ function planForm({ lesson, title }) {
     "form",
     { class: "sheet", id: "lesson-plan", onsubmit: (event) => event.preventDefault() },
     make("p", { class: "help" }, say("coaching-lesson-plan-what")),
-    make("label", { class: "check" }, anyway, " ", say("coaching-lesson-anyway")),
-    make("label", { class: "check" }, again, " ", say("coaching-lesson-again")),
+    make("p", {}, make("label", {}, anyway, " ", say("coaching-lesson-anyway"))),
+    make("p", {}, make("label", {}, again, " ", say("coaching-lesson-again"))),
     make("div", { class: "row" }, button(say("coaching-lesson-in-order"), (event) => plan(event.currentTarget, null), { class: "first" })),
     make(
       "div",
@@ -178,18 +185,12 @@ function planForm({ lesson, title }) {
 }
 
 function stepCard(one) {
-  if (one.trouble !== null) {
-    return make("li", { class: "report illegal" }, make("div", { class: "about" }, make("p", { class: "wrong" }, one.trouble)));
-  }
-  return make(
-    "li",
-    { class: "report" },
-    make(
-      "div",
-      { class: "about" },
-      make("h4", {}, one.contrast ? say("coaching-lesson-step-contrast", { step: String(one.step) }) : say("coaching-lesson-step", { step: String(one.step) })),
-      one.parts.map((each) => part(each, one.contrast)),
-    ),
+  if (one.trouble !== null) return item("illegal", make("p", { class: "wrong" }, one.trouble));
+  const step = String(one.step);
+  return item(
+    "",
+    make("h4", {}, one.contrast ? say("coaching-lesson-step-contrast", { step }) : say("coaching-lesson-step", { step })),
+    one.parts.map((each) => part(each, one.contrast)),
   );
 }
 

@@ -10,6 +10,7 @@ use axum::{
         DefaultBodyLimit, Path, Query, State,
         rejection::{BytesRejection, JsonRejection},
     },
+    http::StatusCode,
     response::Response,
     routing::{get, post},
 };
@@ -59,9 +60,9 @@ struct FileName {
 
 /// How far a check has come.
 #[derive(Serialize)]
-pub(super) struct Progress {
-    pub(super) done: usize,
-    pub(super) of: usize,
+struct Progress {
+    done: usize,
+    of: usize,
 }
 
 async fn import(
@@ -70,27 +71,14 @@ async fn import(
     Query(FileName { name }): Query<FileName>,
     body: Result<Bytes, BytesRejection>,
 ) -> Told<Vec<Checked>> {
-    let bytes = body?.to_vec();
-    if bytes.is_empty() {
-        return Err(Trouble::bad(Text::FileEmpty {
-            name: name.as_str().into(),
-        }));
-    }
-    // A task of its own: a page that is closed meanwhile does not break the check off.
-    let tasks = Arc::clone(&room.tasks);
-    let task = tasks.begin(async move {
-        let Ok(_one_at_a_time) = room.bench.checking.try_lock() else {
-            return Err(Trouble::new(
-                axum::http::StatusCode::CONFLICT,
-                Text::CheckGoingOn,
-            ));
-        };
-        let told = room.clone();
-        let progress = move |done, of| told.feed.coaches("checking", &Progress { done, of });
+    let bytes = content(&name, body)?;
+    let told = room.clone();
+    alone(&room, async move {
+        let room = told;
         let found = room
             .desk
             .coach()
-            .import(&room.place, &coach, &name, bytes, Arc::new(progress))
+            .import(&room.place, &coach, &name, bytes, progress(&room))
             .await?;
         let twice = found
             .iter()
@@ -108,19 +96,49 @@ async fn import(
         let shown: Vec<Checked> = found.iter().map(|one| Checked::of(one, words)).collect();
         *open(&room.bench.checked) = found;
         *open(&room.bench.twice) = twice;
-        room.feed.coaches("week", &());
         Ok(shown)
-    });
-    match task.await {
-        Ok(outcome) => outcome.map(Json),
-        Err(_) => {
-            tracing::error!("a check broke off");
-            Err(Trouble::new(
-                axum::http::StatusCode::INTERNAL_SERVER_ERROR,
-                Text::CheckBrokeOff,
-            ))
-        }
+    })
+    .await
+    .map(Json)
+}
+
+/// What is in a file that was handed over.
+pub(super) fn content(name: &str, body: Result<Bytes, BytesRejection>) -> Result<Vec<u8>, Trouble> {
+    let bytes = body?.to_vec();
+    match bytes.is_empty() {
+        true => Err(Trouble::bad(Text::FileEmpty { name: name.into() })),
+        false => Ok(bytes),
     }
+}
+
+/// Tells the coaches' pages how far a check has come.
+pub(super) fn progress(room: &Shared) -> Arc<dyn Fn(usize, usize) + Send + Sync> {
+    let room = room.clone();
+    Arc::new(move |done, of| room.feed.coaches("checking", &Progress { done, of }))
+}
+
+/// Checks what a coach handed over, one thing at a time, and lets the pages know. It is a task of its own: a
+/// page that is closed meanwhile does not break it off.
+pub(super) async fn alone<T: Send + 'static>(
+    room: &Shared,
+    work: impl Future<Output = Result<T, Trouble>> + Send + 'static,
+) -> Result<T, Trouble> {
+    let held = room.clone();
+    let task = room.tasks.begin(async move {
+        let Ok(_one_at_a_time) = held.bench.checking.try_lock() else {
+            return Err(Trouble::new(StatusCode::CONFLICT, Text::CheckGoingOn));
+        };
+        let done = work.await?;
+        held.feed.coaches("week", &());
+        Ok(done)
+    });
+    task.await.unwrap_or_else(|_| {
+        tracing::error!("a check broke off");
+        Err(Trouble::new(
+            StatusCode::INTERNAL_SERVER_ERROR,
+            Text::CheckBrokeOff,
+        ))
+    })
 }
 
 /// The questions and words of a file; nothing is kept of them here.

@@ -1,7 +1,5 @@
 //! Lessons: taken in from a file, looked at step by step, put into the week, and handed out again.
 
-use std::sync::Arc;
-
 use axum::{
     Json, Router,
     body::Bytes,
@@ -9,14 +7,14 @@ use axum::{
         DefaultBodyLimit, Path, Query, State,
         rejection::{BytesRejection, JsonRejection},
     },
-    http::{StatusCode, header},
+    http::header,
     response::{IntoResponse, Response},
     routing::{get, post},
 };
 use chrono::NaiveDateTime;
 use serde::{Deserialize, Serialize};
 
-use super::checks::Progress;
+use super::checks::{alone, content, progress};
 use crate::{
     chat::room::{
         Shared,
@@ -26,7 +24,7 @@ use crate::{
         trouble::{Told, Trouble},
     },
     desk::{
-        CheckedPosition, LessonFile, LessonId, LessonPlan, LessonRow, LessonSheet, Note, PartHolds,
+        LessonFile, LessonId, LessonPlan, LessonRow, LessonSheet, NewPostContent, Note, PartHolds,
         PartStands, SameChoice,
     },
     words::Words,
@@ -78,21 +76,15 @@ struct Part {
     stands: PartStands,
 }
 
+/// What a part is, told apart by its `kind`.
 #[derive(Serialize)]
-#[serde(tag = "kind", rename_all = "kebab-case")]
+#[serde(untagged)]
 enum Holds {
-    Problem {
+    Stop {
+        kind: &'static str,
         checked: Box<Checked>,
     },
-    Question {
-        words: String,
-        fen: Option<String>,
-        at_reveal: String,
-    },
-    Words {
-        words: String,
-        fen: Option<String>,
-    },
+    Written(NewPostContent),
 }
 
 impl Sheet {
@@ -103,19 +95,11 @@ impl Sheet {
             waits_for: part.waits_for.iter().map(|(step, _)| *step).collect(),
             stands: part.stands,
             holds: match part.holds {
-                PartHolds::Stop(checked) => Holds::Problem {
+                PartHolds::Stop(checked) => Holds::Stop {
+                    kind: "problem",
                     checked: Box::new(Checked::of(&checked, words)),
                 },
-                PartHolds::Question {
-                    words,
-                    fen,
-                    at_reveal,
-                } => Holds::Question {
-                    words,
-                    fen,
-                    at_reveal,
-                },
-                PartHolds::Words { words, fen } => Holds::Words { words, fen },
+                PartHolds::Written(written) => Holds::Written(written),
             },
         };
         Self {
@@ -168,57 +152,22 @@ async fn import(
     Query(FileName { name, title }): Query<FileName>,
     body: Result<Bytes, BytesRejection>,
 ) -> Told<Sheet> {
-    let bytes = body?.to_vec();
-    if bytes.is_empty() {
-        return Err(Trouble::bad(Text::FileEmpty {
-            name: name.as_str().into(),
-        }));
-    }
-    // A task of its own: a page that is closed meanwhile does not break the check off.
-    let tasks = Arc::clone(&room.tasks);
-    let task = tasks.begin(async move {
-        let Ok(_one_at_a_time) = room.bench.checking.try_lock() else {
-            return Err(Trouble::new(StatusCode::CONFLICT, Text::CheckGoingOn));
-        };
-        let told = room.clone();
-        let progress = move |done, of| told.feed.coaches("checking", &Progress { done, of });
-        let title = Some(title.trim().to_owned()).filter(|title| !title.is_empty());
-        let mut sheet = room
+    let bytes = content(&name, body)?;
+    let title = Some(title.trim().to_owned()).filter(|title| !title.is_empty());
+    let file = LessonFile { name, bytes, title };
+    let told = room.clone();
+    alone(&room, async move {
+        let room = told;
+        let (place, choice) = (&room.place, SameChoice::Keep);
+        let sheet = room
             .desk
             .coach()
-            .import_lesson(
-                &room.place,
-                &coach,
-                LessonFile { name, bytes, title },
-                SameChoice::Keep,
-                Arc::new(progress),
-            )
+            .import_lesson(place, &coach, file, choice, progress(&room))
             .await?;
-        without_pictures(&mut sheet);
-        room.feed.coaches("week", &());
         Ok(Sheet::of(sheet, room.words_for(&coach).await))
-    });
-    match task.await {
-        Ok(outcome) => outcome.map(Json),
-        Err(_) => {
-            tracing::error!("the check of a lesson broke off");
-            Err(Trouble::new(
-                StatusCode::INTERNAL_SERVER_ERROR,
-                Text::CheckBrokeOff,
-            ))
-        }
-    }
-}
-
-/// The page fetches a kept position's picture by its address, when it shows it.
-fn without_pictures(sheet: &mut LessonSheet) {
-    let parts = sheet.steps.iter_mut().flat_map(|step| &mut step.parts);
-    for part in parts {
-        if let PartHolds::Stop(checked) = &mut part.holds {
-            let checked: &mut CheckedPosition = checked;
-            checked.picture = None;
-        }
-    }
+    })
+    .await
+    .map(Json)
 }
 
 #[derive(Deserialize)]
