@@ -113,11 +113,32 @@ pub struct Count {
     count: u32,
 }
 
-impl From<u8> for Count {
-    fn from(count: u8) -> Self {
+impl<N: Into<u32>> From<N> for Count {
+    fn from(count: N) -> Self {
         Self {
             count: count.into(),
         }
+    }
+}
+
+/// A number with decimals, such as points, a mean or seconds: counted as it is, and written to the hundredth.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Decimal {
+    points: f64,
+}
+
+impl Decimal {
+    /// So many, rounded to the hundredth.
+    pub fn of(number: impl Into<f64>) -> Self {
+        Self {
+            points: (number.into() * 100.0).round() / 100.0,
+        }
+    }
+}
+
+impl<N: Into<f64>> From<N> for Decimal {
+    fn from(number: N) -> Self {
+        Self::of(number)
     }
 }
 
@@ -213,7 +234,7 @@ impl From<Vec<Because>> for Why {
 }
 
 /// A number of things as a fact takes it.
-pub(crate) fn number(count: usize) -> u32 {
+pub fn number(count: usize) -> u32 {
     u32::try_from(count).unwrap_or(u32::MAX)
 }
 

@@ -10,7 +10,7 @@ use super::Style;
 use super::board::{Diagram, legend::Legend, pixels};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::palette::{self, Palette};
-use super::text::{Alt, Line as Moves, Text as Fact, Tongue};
+use super::text::{Alt, Text as Fact, Tongue};
 use super::{DiagramError, Picture, PictureKind, figurine, raster};
 use sealed_move_chess::scene::{Scene, SceneMark};
 
@@ -214,9 +214,7 @@ impl Reveal {
         }
         if !self.solution.is_empty() {
             facts.push(Fact::AltSolution {
-                line: Moves {
-                    line: self.solution.join(" ").trim_end_matches('.').to_owned(),
-                },
+                line: self.solution.join(" ").trim_end_matches('.').into(),
             });
         }
         Alt::Facts(facts)

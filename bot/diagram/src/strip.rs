@@ -6,7 +6,7 @@ use super::Style;
 use super::board::{Diagram, placement};
 use super::canvas::{Canvas, Hand, Paint, Words};
 use super::reveal::landing;
-use super::text::{Alt, Line, Text, Tongue};
+use super::text::{Alt, Text, Tongue};
 use super::{DiagramError, Picture, PictureKind, figurine, palette, raster};
 use sealed_move_chess::line::{numbered, sans};
 
@@ -157,9 +157,7 @@ impl Strip {
         let moves: Vec<String> = stills.into_iter().filter_map(|still| still.moved).collect();
         if !moves.is_empty() {
             facts.push(Text::AltMoves {
-                line: Line {
-                    line: moves.join(" "),
-                },
+                line: moves.join(" ").into(),
             });
         }
         Alt::Facts(facts)

@@ -5,20 +5,10 @@
 // What a text says stands in the FTL; its values are named after what they are.
 #![allow(missing_docs)]
 
+pub(crate) use sealed_move_chess::fact::number;
+pub use sealed_move_chess::fact::{And, Decimal, Line, List, Pattern, Theirs};
 use sealed_move_chess::fact::{At, Piece, Side};
 use serde::Serialize;
-
-/// Several things, all of them.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct And<T> {
-    pub and: Vec<T>,
-}
-
-/// Several things in a row.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct List<T> {
-    pub list: Vec<T>,
-}
 
 /// Squares: two of them together, of more or fewer a row.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -28,34 +18,10 @@ pub enum Squares {
     Row(List<At>),
 }
 
-/// Moves in SAN with English letters; shown with the reader's.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Line {
-    pub line: String,
-}
-
-/// A person's words, or a file's.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Theirs {
-    pub theirs: String,
-}
-
-/// A number with decimals, such as a mean.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Points {
-    pub points: f64,
-}
-
 /// The short name of a month, 1 to 12.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Month {
     pub month: u32,
-}
-
-/// A mating pattern by its name in the code.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Pattern {
-    pub pattern: String,
 }
 
 /// To which sides a king may castle.
@@ -203,7 +169,7 @@ pub enum Text {
     },
     AltWeek {
         week: String,
-        mean: Points,
+        mean: Decimal,
     },
     AltDay {
         day: u32,
@@ -340,9 +306,4 @@ pub(crate) fn cut(text: String) -> String {
 /// Whether a text is short enough for every chat.
 pub(crate) fn fits(text: &str) -> bool {
     text.chars().count() <= LONGEST
-}
-
-/// A number of things as a message takes it.
-pub(crate) fn number(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
 }

@@ -19,7 +19,7 @@ use super::{
     Outcome,
     misuse::between,
     output::json_line,
-    text::{Failure, List, OrFail, Points, Text, moves, number, path, theirs, unless, whole},
+    text::{Decimal, Failure, List, OrFail, Text, number, path, theirs, unless},
     tongue::readers,
 };
 use crate::{
@@ -490,16 +490,16 @@ pub(super) fn tell(
         let keys = Text::ReportKeys {
             number: number(report.keys.len()),
             keys: List {
-                list: report.keys.iter().map(|key| moves(key)).collect(),
+                list: report.keys.iter().map(|key| key.as_str().into()).collect(),
             },
         };
         writeln!(out, "    {}", keys.said())?;
     }
     for variation in &report.variations {
-        writeln!(out, "    {}", readers().say(&moves(variation)))?;
+        writeln!(out, "    {}", readers().moves(variation))?;
     }
     for attempt in &report.tries {
-        let line = moves(attempt);
+        let line = attempt.as_str().into();
         writeln!(out, "    {}", Text::ReportTry { line }.said())?;
     }
     if !report.patterns.is_empty() {
@@ -515,14 +515,14 @@ pub(super) fn tell(
         writeln!(out, "    {}", readers().say(fact))?;
     }
     if let Some(difficulty) = report.difficulty {
-        let grade = Points::of((difficulty * 10.0).round() / 10.0);
+        let grade = Decimal::of((difficulty * 10.0).round() / 10.0);
         writeln!(out, "    {}", Text::ReportDifficulty { grade }.said())?;
     }
     for warning in &report.warnings {
         let note = theirs(readers().say(warning));
         writeln!(out, "    {}", Text::ReportNote { note }.said())?;
     }
-    let (nodes, seconds) = (whole(report.nodes), Points::of(report.seconds));
+    let (nodes, seconds) = (report.nodes.into(), Decimal::of(report.seconds));
     let how = match (report.proved, report.depth) {
         (true, _) => Text::ReportProved { nodes, seconds },
         (false, Some(depth)) => Text::ReportJudged {

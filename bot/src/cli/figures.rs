@@ -7,8 +7,7 @@ use chrono_tz::Tz;
 use serde::Serialize;
 
 use crate::{
-    chat::common::text::Points,
-    chess::fact::{And, Line, Theirs},
+    chess::fact::{And, Decimal, Line, Theirs},
     desk::{
         Covered, Kind, KindName, Leaderboard, LeaderboardRow, Period, Summary, SummaryMember,
         SummaryPost, SummaryTopic,
@@ -34,20 +33,20 @@ enum Text {
     FiguresBoardRow {
         rank: usize,
         name: Theirs,
-        points: Points,
+        points: Decimal,
         solved: usize,
         tried: usize,
     },
     FiguresBoardAsked {
         rank: usize,
         name: Theirs,
-        points: Points,
+        points: Decimal,
         answered: usize,
     },
     FiguresBoardBoth {
         rank: usize,
         name: Theirs,
-        points: Points,
+        points: Decimal,
         solved: usize,
         tried: usize,
         answered: usize,
@@ -71,7 +70,7 @@ enum Text {
     },
     FiguresMember {
         name: Theirs,
-        points: Points,
+        points: Decimal,
         tried: usize,
         solved: usize,
         first: usize,
@@ -79,12 +78,12 @@ enum Text {
     },
     FiguresMemberAsked {
         name: Theirs,
-        points: Points,
+        points: Decimal,
         answered: usize,
     },
     FiguresMemberBoth {
         name: Theirs,
-        points: Points,
+        points: Decimal,
         tried: usize,
         solved: usize,
         first: usize,
@@ -177,7 +176,7 @@ pub(super) fn leaderboard(words: &Words, board: &Leaderboard, period: &Period, z
 }
 
 fn board_row(row: &LeaderboardRow) -> Text {
-    let (rank, name, points) = (row.rank, row.name.clone().into(), Points::of(row.points));
+    let (rank, name, points) = (row.rank, row.name.clone().into(), Decimal::of(row.points));
     let (solved, tried, answered) = (row.solved, row.tried, row.answered);
     match (tried, answered) {
         (_, 0) => Text::FiguresBoardRow {
@@ -308,7 +307,7 @@ fn percent(solved: usize, tried: usize) -> Option<i64> {
 }
 
 fn member(member: &SummaryMember) -> Text {
-    let (name, points) = (member.name.clone().into(), Points::of(member.points));
+    let (name, points) = (member.name.clone().into(), Decimal::of(member.points));
     let (tried, solved, first) = (member.tried, member.solved, member.first_try);
     let (hints, answered) = (member.hints, member.answered);
     match (tried, answered) {

@@ -16,7 +16,7 @@ use super::{
     Outcome,
     check::{read_bytes, seconds},
     output::json_line,
-    text::{Failure, Misuse, Or, OrFail, Points, Text, failure, number, path, theirs},
+    text::{Decimal, Failure, Misuse, Or, OrFail, Text, failure, number, path, theirs},
     tongue::readers,
 };
 use crate::chess::{
@@ -95,7 +95,7 @@ impl Grade {
         let problem = asked.problem(&budget).map_err(|task| {
             failure(Failure::TaskNotShown {
                 task: task.map_or_else(|| "+".to_owned(), |task| task.to_string()),
-                seconds: Points::of(self.seconds),
+                seconds: Decimal::of(self.seconds),
             })
         })?;
         let terms = Terms {
@@ -206,7 +206,7 @@ impl<'a> Line<'a> {
 fn tell(out: &mut impl io::Write, judged: &Judgement) -> anyhow::Result<()> {
     let graded = Text::Graded {
         verdict: judged.verdict,
-        points: Points::of(judged.points),
+        points: Decimal::of(judged.points),
     };
     writeln!(out, "{}", graded.said())?;
     writeln!(out, "{}", readers().tell(&judged.said))?;

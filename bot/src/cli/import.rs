@@ -12,7 +12,7 @@ use super::{
     check::{HeldOn, Topic, name_of, read_bytes, tell, tell_words, tell_written},
     groups::{Open, Which, acting},
     output::{json_line, progress},
-    text::{Text, date},
+    text::Text,
     tongue::readers,
 };
 use crate::{
@@ -214,7 +214,7 @@ fn tell_again(
     if let Some(posted) = item.posted {
         let before = Text::ReportPostedBefore {
             number: posted.number,
-            date: date(posted.at.with_timezone(&zone).date_naive()),
+            date: posted.at.with_timezone(&zone).date_naive().into(),
         };
         let told = match left_out {
             true => format!("{} {}", before.said(), Text::PostedBeforeLeftOut.said()),

@@ -13,7 +13,7 @@ use super::{
     check::tell_words,
     groups::{Open, Which, acting},
     output::json_line,
-    text::{Failure, List, OrFail, Text, date, failure, local, path, theirs, unless},
+    text::{Failure, List, LocalTime, OrFail, Text, failure, path, theirs, unless},
     tongue::readers,
 };
 use crate::{
@@ -421,7 +421,7 @@ fn first_moment(
         .map(|moment| moment.to_utc())
         .next()
         .or_fail(|| Failure::DayMissing {
-            day: date(day),
+            day: day.into(),
             zone: zone.name().to_owned(),
         })
 }
@@ -439,7 +439,7 @@ pub(super) async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Resu
     let zone = settings.zone;
     match desk.coach().paused(group).await? {
         Some(Some(until)) => {
-            let moment = local(until, zone);
+            let moment = LocalTime::at(until, zone);
             writeln!(out, "{}", Text::PostingPausedUntil { moment }.said())?;
         }
         Some(None) => writeln!(out, "{}", Text::PostingPaused.said())?,
@@ -453,10 +453,10 @@ pub(super) async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Resu
         let due = match (item.due_at, item.fixed) {
             (None, _) => Text::QueueNotWhilePaused,
             (Some(due), false) => Text::QueueDue {
-                moment: local(due, zone),
+                moment: LocalTime::at(due, zone),
             },
             (Some(due), true) => Text::QueueDueFixed {
-                moment: local(due, zone),
+                moment: LocalTime::at(due, zone),
             },
         };
         let kind = item.holds.kind();
@@ -514,7 +514,7 @@ fn about(item: &QueueItem, zone: chrono_tz::Tz) -> Text {
                 item: number.get(),
                 position: position.get(),
                 number: posted.number,
-                date: date(posted.at.with_timezone(&zone).date_naive()),
+                date: posted.at.with_timezone(&zone).date_naive().into(),
             },
         },
         Queued::Question { fen, .. } | Queued::Words { fen, .. } => match fen {

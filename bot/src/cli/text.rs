@@ -9,12 +9,13 @@
 
 use std::{error::Error as StdError, fmt, path::Path};
 
-use chrono::{DateTime, Utc};
-use chrono_tz::Tz;
 use serde::Serialize;
 
 use super::tongue::readers;
-pub(super) use crate::chat::common::text::Points;
+pub(super) use crate::{
+    chess::fact::{Decimal, Line, List, Or, Theirs, number},
+    desk::{Date, LocalTime, Whole},
+};
 use crate::{
     chess::{check::Soundness, fact::Pattern, judge::Verdict, read::Fault},
     desk::KindName,
@@ -37,32 +38,32 @@ pub(super) enum Text {
     },
     ReportKeys {
         number: u32,
-        keys: List<Moves>,
+        keys: List<Line>,
     },
     ReportTry {
-        line: Moves,
+        line: Line,
     },
     ReportPictures {
         patterns: List<Pattern>,
     },
     ReportDifficulty {
-        grade: Points,
+        grade: Decimal,
     },
     ReportNote {
         note: Theirs,
     },
     ReportProved {
         nodes: Whole,
-        seconds: Points,
+        seconds: Decimal,
     },
     ReportJudged {
         depth: u32,
         nodes: Whole,
-        seconds: Points,
+        seconds: Decimal,
     },
     ReportNotProved {
         nodes: Whole,
-        seconds: Points,
+        seconds: Decimal,
     },
     WordsWithPost,
     WordsAtReveal,
@@ -158,7 +159,7 @@ pub(super) enum Text {
     // One reply.
     Graded {
         verdict: Verdict,
-        points: Points,
+        points: Decimal,
     },
     MayMean {
         reading: Theirs,
@@ -316,7 +317,7 @@ pub(super) enum Failure {
     },
     TaskNotShown {
         task: String,
-        seconds: Points,
+        seconds: Decimal,
     },
     ReplyHoldsNothing,
     NoProblemInFile {
@@ -498,90 +499,14 @@ impl Text {
     }
 }
 
-/// Words that are not ours: a person's, a file's name, what another part of the program says.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub(super) struct Theirs {
-    theirs: String,
-}
-
-/// These words, as they are.
+/// These words, as they are: a person's, a file's name, what another part of the program says.
 pub(super) fn theirs(text: impl fmt::Display) -> Theirs {
-    Theirs {
-        theirs: text.to_string(),
-    }
+    text.to_string().into()
 }
 
 /// A file by its path.
 pub(super) fn path(file: &Path) -> Theirs {
     theirs(file.display())
-}
-
-/// Moves in SAN, numbered or not; shown with the reader's piece letters.
-#[derive(Clone, Debug, Serialize)]
-pub(super) struct Moves {
-    line: String,
-}
-
-/// These moves.
-pub(super) fn moves(line: &str) -> Moves {
-    Moves {
-        line: line.to_owned(),
-    }
-}
-
-/// A number with its thousands parted.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub(super) struct Whole {
-    whole: u64,
-}
-
-/// This number.
-pub(super) fn whole(whole: u64) -> Whole {
-    Whole { whole }
-}
-
-/// A number of things as a message takes it.
-pub(super) fn number(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
-}
-
-/// A day and a time of these weeks, by the group's clock.
-#[derive(Clone, Debug, Serialize)]
-pub(super) struct LocalTime {
-    moment: String,
-}
-
-/// A moment by the clock of a zone.
-pub(super) fn local(at: DateTime<Utc>, zone: Tz) -> LocalTime {
-    let local = at.with_timezone(&zone);
-    LocalTime {
-        moment: local.format("%u %Y-%m-%d %H:%M").to_string(),
-    }
-}
-
-/// A day with its year.
-#[derive(Clone, Debug, Serialize)]
-pub(super) struct Date {
-    date: String,
-}
-
-/// A day of a calendar.
-pub(super) fn date(day: chrono::NaiveDate) -> Date {
-    Date {
-        date: day.to_string(),
-    }
-}
-
-/// Several things, one of them.
-#[derive(Clone, Debug, Serialize)]
-pub(super) struct Or<T> {
-    pub or: Vec<T>,
-}
-
-/// Several things in a row.
-#[derive(Clone, Debug, Serialize)]
-pub(super) struct List<T> {
-    pub list: Vec<T>,
 }
 
 /// A failure with what led to it. Written out it is English, for the log; a person reads it in their own words

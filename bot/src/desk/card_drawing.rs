@@ -12,7 +12,6 @@ use crate::{
     chess::{
         Stipulation,
         card::Example,
-        fact::Pattern,
         line::{moves, numbered},
     },
     diagram::{Text, reveal::Reveal},
@@ -108,15 +107,11 @@ impl CardLink {
     /// What stands above the solution in the picture.
     fn heading(&self) -> Text {
         match &self.named {
-            CardName::Pattern(Pattern { pattern }) => Text::PictureExample {
-                pattern: crate::diagram::text::Pattern {
-                    pattern: pattern.clone(),
-                },
+            CardName::Pattern(pattern) => Text::PictureExample {
+                pattern: pattern.clone(),
             },
             CardName::Topic(topic) => Text::PictureExampleTopic {
-                topic: crate::diagram::text::Theirs {
-                    theirs: topic.to_string(),
-                },
+                topic: topic.clone(),
             },
         }
     }

@@ -5,8 +5,8 @@ use sealed_move_store::{Group, Member, NewDeed, Tx};
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use super::{KindName, MemberId, Verdict, error::Done, telling::Points};
-use crate::chess::fact::{Pattern, Theirs};
+use super::{KindName, MemberId, Verdict, error::Done};
+use crate::chess::fact::{Decimal, Pattern, Theirs};
 
 pub use sealed_move_store::Deed;
 
@@ -21,7 +21,7 @@ const LONGEST_NOTE: usize = 400;
 pub enum DeedNote {
     NotePost { kind: KindName, number: i64 },
     NoteVerdict { number: i64, verdict: Verdict },
-    NoteMark { number: i64, points: Points },
+    NoteMark { number: i64, points: Decimal },
     NoteAnswer,
     NoteMerged { name: Theirs, other: Theirs },
     NotePattern { pattern: Pattern },

@@ -101,7 +101,7 @@ pub use notes::NoteRow;
 pub use notice::{ChatName, Notice, Sentence};
 pub use options::DeskOptions;
 pub use outbox::Earlier;
-pub use refusal::{Paid, Refusal};
+pub use refusal::{Date, LocalTime, Paid, Refusal, Whole};
 pub use replies::Edited;
 pub use rounds::Rounds;
 pub use said::Said;

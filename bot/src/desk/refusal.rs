@@ -360,7 +360,8 @@ pub struct LocalTime {
 }
 
 impl LocalTime {
-    pub(super) fn at(moment: DateTime<Utc>, zone: Tz) -> Self {
+    /// This moment, by the clock of a zone.
+    pub fn at(moment: DateTime<Utc>, zone: Tz) -> Self {
         Self {
             moment: moment
                 .with_timezone(&zone)
@@ -415,11 +416,17 @@ impl From<NaiveDate> for DayOfYear {
 /// A number that may be large.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Whole {
-    whole: usize,
+    whole: u64,
+}
+
+impl From<u64> for Whole {
+    fn from(whole: u64) -> Self {
+        Self { whole }
+    }
 }
 
 impl From<usize> for Whole {
     fn from(whole: usize) -> Self {
-        Self { whole }
+        u64::try_from(whole).unwrap_or(u64::MAX).into()
     }
 }

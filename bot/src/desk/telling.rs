@@ -4,7 +4,7 @@
 #![allow(missing_docs)]
 
 use sealed_move_store::{self as store, Prices, Verdict as KeptVerdict, VerdictRow};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use serde_json::Value;
 
 use super::{
@@ -13,7 +13,10 @@ use super::{
     refusal::{LocalTime, Whole},
     said::facts_of,
 };
-use crate::chess::{fact::Theirs, judge::HINT_STEPS};
+use crate::chess::{
+    fact::{Decimal, Theirs},
+    judge::HINT_STEPS,
+};
 
 /// One sentence to a member, or a few words on a button, besides what the judge says.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -22,49 +25,49 @@ pub(super) enum Told {
     // Of points.
     /// What a solution is worth, and what was paid on the way.
     PointsEarned {
-        points: Points,
+        points: Decimal,
         wrong: u32,
         hints: u32,
     },
     /// What solving it is worth now.
     SolvingNowGives {
-        points: Points,
+        points: Decimal,
     },
     /// Nothing can be scored any more.
     NothingAfterWrong,
     /// What wrong moves and hints take.
     Prices {
-        wrong: Points,
-        later: Option<Points>,
-        hint: Option<Points>,
+        wrong: Decimal,
+        later: Option<Decimal>,
+        hint: Option<Decimal>,
     },
     /// What is kept in any case.
     AtLeast {
-        points: Points,
+        points: Decimal,
     },
 
     // Of a hint, before it is taken.
     /// It takes nothing; `last` where it shows the move.
     HintFree {
-        left: Points,
+        left: Decimal,
         last: bool,
     },
     /// It takes so much, and leaves so much.
     HintTakes {
-        takes: Points,
-        left: Points,
+        takes: Decimal,
+        left: Decimal,
         last: bool,
     },
     /// There is none left.
     NoMoreHints,
     /// On a button.
     PriceFree {
-        left: Points,
+        left: Decimal,
     },
     /// On a button.
     PriceTakes {
-        takes: Points,
-        left: Points,
+        takes: Decimal,
+        left: Decimal,
     },
     /// On a button.
     PriceAgain,
@@ -83,7 +86,7 @@ pub(super) enum Told {
     },
     /// How it ended.
     YouSolved {
-        points: Points,
+        points: Decimal,
     },
     YouGaveUp {
         at: LocalTime,
@@ -114,7 +117,7 @@ pub(super) enum Told {
     },
     /// The points.
     PointsOfFive {
-        points: Points,
+        points: Decimal,
     },
     /// The coach's own words.
     CoachSays {
@@ -130,18 +133,6 @@ pub(super) enum Told {
     AsReason {
         words: String,
     },
-}
-
-/// Points, to be counted and written.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Points {
-    points: store::Points,
-}
-
-impl From<store::Points> for Points {
-    fn from(points: store::Points) -> Self {
-        Self { points }
-    }
 }
 
 /// Adds the points to what a verdict says: what a solution is worth, and with a wrong move what was paid and

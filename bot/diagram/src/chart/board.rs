@@ -4,7 +4,7 @@
 use shakmaty::{Chess, Color};
 
 use super::super::canvas::{Canvas, Hand, Paint};
-use super::super::text::{Line, Text, Tongue, number};
+use super::super::text::{Text, Tongue, number};
 use super::super::{Style, board::Diagram};
 use super::super::{figurine, palette};
 use super::WrongMove;
@@ -73,9 +73,7 @@ pub(super) fn wrong_moves(
 
 pub(super) fn wrong(wrong: &WrongMove) -> Text {
     Text::AltWrong {
-        line: Line {
-            line: wrong.san.clone(),
-        },
+        line: wrong.san.as_str().into(),
         number: number(wrong.count),
     }
 }

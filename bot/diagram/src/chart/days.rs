@@ -1,7 +1,7 @@
 //! Participation: a column a day, in two parts, days gathered in weeks, each with its mean.
 
 use super::super::canvas::{Canvas, Hand, Paint};
-use super::super::text::{Points, Text, Tongue, number};
+use super::super::text::{Decimal, Text, Tongue, number};
 use super::Day;
 use super::frame::{MARGIN, Swatch, Theme, WIDTH, key, nothing, page};
 
@@ -140,9 +140,7 @@ pub(super) fn words(days: &[Day], tongue: &Tongue) -> Vec<String> {
                 .map_or_else(String::new, |day| tongue.say(&day.week.text()));
             let whole = tongue.say(&Text::AltWeek {
                 week: name,
-                mean: Points {
-                    points: (mean(week) * 10.0).round() / 10.0,
-                },
+                mean: Decimal::of((mean(week) * 10.0).round() / 10.0),
             });
             format!("{whole} {}", each.join("; "))
         })

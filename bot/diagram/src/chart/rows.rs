@@ -2,7 +2,7 @@
 
 use super::super::canvas::{Canvas, Hand, Paint};
 use super::super::lettering::{self, Weight};
-use super::super::text::{Text, Theirs, Tongue, number};
+use super::super::text::{Text, Tongue, number};
 use super::frame::{MARGIN, SIZE, Swatch, Theme, WIDTH, key, nothing, page, percent, whisker};
 use super::{Mastery, SolveRate, wilson};
 
@@ -157,7 +157,7 @@ pub(super) fn solve_rates(
 }
 
 pub(super) fn rate(row: &SolveRate) -> Text {
-    let label = theirs(&row.label);
+    let label = row.label.as_str().into();
     if row.tried == 0 {
         return Text::AltNobodyTried { label };
     }
@@ -169,12 +169,6 @@ pub(super) fn rate(row: &SolveRate) -> Text {
         percent: percent(row.solved, row.tried),
         low: (low * 100.0).round() as u32,
         high: (high * 100.0).round() as u32,
-    }
-}
-
-fn theirs(text: &str) -> Theirs {
-    Theirs {
-        theirs: text.to_owned(),
     }
 }
 
@@ -224,7 +218,7 @@ pub(super) fn mastery(title: &str, topics: &[Mastery], theme: Theme, tongue: &To
 
 pub(super) fn topic(row: &Mastery) -> Text {
     Text::AltMastery {
-        topic: theirs(&row.topic),
+        topic: row.topic.as_str().into(),
         solved: number(row.solved),
         tried: number(row.tried),
         percent: percent(row.solved, row.tried),

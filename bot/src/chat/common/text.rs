@@ -7,38 +7,13 @@
 use serde::Serialize;
 
 use crate::{
-    chess::Stipulation,
+    chess::{
+        Stipulation,
+        fact::{Count, Decimal},
+    },
     desk::{Costs, Language, Settings, Side},
     words::Words,
 };
-
-/// Points, counted and written to the hundredth.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct Points {
-    points: f64,
-}
-
-impl Points {
-    /// So many.
-    pub fn of(points: impl Into<f64>) -> Self {
-        Self {
-            points: (points.into() * 100.0).round() / 100.0,
-        }
-    }
-}
-
-/// A number whose word a message may ask for.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct Count {
-    count: u32,
-}
-
-impl Count {
-    /// So many.
-    pub fn of(count: u32) -> Self {
-        Self { count }
-    }
-}
 
 /// The task of a problem, in a sentence.
 #[derive(Clone, Copy, Debug, Serialize)]
@@ -55,7 +30,7 @@ impl Tasked {
         match stipulation {
             Stipulation::Mate(moves) => Self::TaskMate {
                 side,
-                moves: Count::of(moves.into()),
+                moves: moves.into(),
             },
             Stipulation::Win => Self::TaskWin { side },
             Stipulation::Draw => Self::TaskDraw { side },
@@ -96,11 +71,11 @@ pub struct NoSolutionProved {}
 pub enum PointsRule {
     RuleFullSolution,
     RuleWrongFree,
-    RuleWrongEnds { later: Points },
-    RuleWrongTakes { wrong: Points, later: Points },
+    RuleWrongEnds { later: Decimal },
+    RuleWrongTakes { wrong: Decimal, later: Decimal },
     RuleHintFree,
-    RuleHintTakes { hint: Points },
-    RuleLeast { points: Points },
+    RuleHintTakes { hint: Decimal },
+    RuleLeast { points: Decimal },
     RuleBest,
 }
 
@@ -108,7 +83,7 @@ pub enum PointsRule {
 /// counts; a paragraph each.
 pub fn points_rules(words: &Words, settings: &Settings) -> [String; 3] {
     let costs = settings.costs();
-    let (wrong, later) = (Points::of(costs.wrong), Points::of(costs.later));
+    let (wrong, later) = (Decimal::of(costs.wrong), Decimal::of(costs.later));
     let wrong = match costs {
         Costs {
             wrong_ends: true, ..
@@ -119,11 +94,11 @@ pub fn points_rules(words: &Words, settings: &Settings) -> [String; 3] {
     let hint = match costs.hint.is_zero() {
         true => PointsRule::RuleHintFree,
         false => PointsRule::RuleHintTakes {
-            hint: Points::of(costs.hint),
+            hint: Decimal::of(costs.hint),
         },
     };
     let least = (!costs.least.is_zero()).then(|| PointsRule::RuleLeast {
-        points: Points::of(costs.least),
+        points: Decimal::of(costs.least),
     });
     let here = words.tell([wrong, hint].iter().chain(&least));
     [

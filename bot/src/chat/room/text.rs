@@ -4,6 +4,7 @@
 // What a fact says stands beside its name; its values are named after what they are.
 #![allow(missing_docs)]
 
+use crate::chess::fact::Theirs;
 use serde::Serialize;
 
 /// A sentence or two for whoever asked.
@@ -94,18 +95,4 @@ pub(super) enum Text {
     MembersEnter { link: String },
     /// Where the coach enters.
     CoachEnters { link: String },
-}
-
-/// A person's own words.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub(super) struct Theirs {
-    theirs: String,
-}
-
-impl From<&str> for Theirs {
-    fn from(theirs: &str) -> Self {
-        Self {
-            theirs: theirs.to_owned(),
-        }
-    }
 }

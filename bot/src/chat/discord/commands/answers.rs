@@ -10,7 +10,7 @@ use crate::{
         fit,
         house::House,
         letter::Letter,
-        text::{Coach, Moment, Plain, Points, Study, number},
+        text::{Coach, Decimal, Moment, Plain, Study, number},
     },
     desk::{Content, Outcome, Person, Place, PostId, RepliesTo, ReplyId, ReplyRow, Settled},
     words::Words,
@@ -106,7 +106,7 @@ pub async fn to_post(
 
 /// How a reply stands with the coach.
 fn stands(words: &Words, row: &ReplyRow) -> String {
-    let points = Points::of(row.points);
+    let points = Decimal::of(row.points);
     words.say(&match (row.settled, row.verdict, row.by_coach) {
         (Settled::Judged, Some(Outcome::Judged(verdict)), false) => {
             Coach::AnswerJudged { verdict, points }

@@ -11,7 +11,7 @@ use crate::{
         discord::{
             fit,
             letter::Letter,
-            text::{And, Day, Days, Group, OpenFor, Plain, Points},
+            text::{And, Day, Days, Decimal, Group, OpenFor, Plain},
         },
     },
     desk::{Defences, Paid, Scale, Settings, Style, TimeOfDay, Weekdays, price},
@@ -310,15 +310,15 @@ pub fn in_words(words: &Words, settings: &Settings) -> String {
     let (wrong, hint) = (settings.wrong_cost, settings.hint_cost);
     let points = match settings.points {
         Scale::Tournament => Group::PointsTournament {
-            hint: Points::of(hint),
+            hint: Decimal::of(hint),
         },
         Scale::Club if wrong.is_zero() && hint.is_zero() => Group::PointsFree,
         Scale::Club if wrong == hint => Group::PointsEach {
-            each: Points::of(wrong),
+            each: Decimal::of(wrong),
         },
         Scale::Club => Group::PointsClub {
-            wrong: Points::of(wrong),
-            hint: Points::of(hint),
+            wrong: Decimal::of(wrong),
+            hint: Decimal::of(hint),
         },
     };
     let lines = [

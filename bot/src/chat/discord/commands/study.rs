@@ -18,7 +18,7 @@ use crate::{
             oops::Oops,
             private::Asked,
             sheets::{tables, verdict},
-            text::{Plain, Points, Study},
+            text::{Decimal, Plain, Study},
             which_post,
         },
         said::{in_words, words_of},
@@ -192,7 +192,7 @@ pub async fn own_board(
     let own = house.desk.member().own_post(place, person, post).await?;
     let head = match own.state {
         Some(OwnState::Solved) => Study::YourBoardSolved {
-            points: Points::of(own.points),
+            points: Decimal::of(own.points),
         },
         Some(OwnState::GivenUp) => Study::YourBoardGivenUp,
         Some(OwnState::Playing) | None => Study::YourBoard,

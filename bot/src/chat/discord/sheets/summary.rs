@@ -4,7 +4,7 @@ use super::{names, tables};
 use crate::{
     chat::discord::{
         fit,
-        text::{self, Coach, List, Moment, Moves, Plain, Points, number},
+        text::{self, Coach, Decimal, List, Moment, Moves, Plain, number},
     },
     desk::{ReplyRow, Summary, SummaryMember, SummaryPost},
     words::{Words, english},
@@ -65,7 +65,7 @@ pub fn text(words: &Words, summary: &Summary) -> String {
 }
 
 fn member_tally(words: &Words, member: &SummaryMember) -> String {
-    let (name, points) = (Plain::of(&member.name), Points::of(member.points));
+    let (name, points) = (Plain::of(&member.name), Decimal::of(member.points));
     match (member.tried, member.answered) {
         (0, 1..) => words.say(&Coach::MemberAsked {
             name,

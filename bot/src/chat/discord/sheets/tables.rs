@@ -1,7 +1,7 @@
 //! Leaderboard and own progress as lines that read well on a phone.
 
 use crate::{
-    chat::discord::text::{self, Moment, Moves, Plain, Points, Study, number},
+    chat::discord::text::{self, Decimal, Moment, Moves, Plain, Study, number},
     desk::{Leaderboard, OpenAt, Progress},
     words::Words,
 };
@@ -19,7 +19,7 @@ pub fn leaderboard(words: &Words, board: &Leaderboard, most: usize) -> String {
     }
     let mut lines = vec![head];
     for row in board.rows.iter().take(most) {
-        let (name, points) = (Plain::of(&row.name), Points::of(row.points));
+        let (name, points) = (Plain::of(&row.name), Decimal::of(row.points));
         let text = match (row.tried, row.answered) {
             (0, 1..) => words.say(&Study::LeaderboardAsked {
                 name,
@@ -109,7 +109,7 @@ pub fn progress(words: &Words, progress: &Progress) -> String {
     if progress.topics.is_empty() {
         parts.push(words.say(&Study::NoPartYet));
     } else {
-        let points = Points::of(progress.points);
+        let points = Decimal::of(progress.points);
         let mut lines = vec![words.say(&Study::YourPoints { points })];
         for row in &progress.topics {
             let solved = [row.solved, row.tried, row.first_try];

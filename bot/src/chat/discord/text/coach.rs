@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Label, List, Moment, Moves, Plain, Points};
+use super::{Decimal, Label, List, Moment, Moves, Plain};
 use crate::desk::{KindName, Soundness, Verdict};
 
 /// A sentence or a few, a button, or a part of a form.
@@ -226,15 +226,15 @@ pub enum Coach {
     },
     AnswerJudged {
         verdict: Verdict,
-        points: Points,
+        points: Decimal,
     },
     /// By a coach.
     AnswerRuled {
         verdict: Verdict,
-        points: Points,
+        points: Decimal,
     },
     AnswerMarked {
-        points: Points,
+        points: Decimal,
     },
     AnswerUndecided,
     AnswerNeedsNone,
@@ -291,13 +291,13 @@ pub enum Coach {
         solved: u32,
         tried: u32,
         first: u32,
-        points: Points,
+        points: Decimal,
         hints: u32,
     },
     /// Of a member who only answered questions.
     MemberAsked {
         name: Plain,
-        points: Points,
+        points: Decimal,
         answered: u32,
     },
     WentQuiet {

@@ -3,7 +3,7 @@
 use chrono::Weekday;
 use serde::Serialize;
 
-use super::{And, Moment, Plain, Points};
+use super::{And, Decimal, Moment, Plain};
 use crate::{
     chat::common::text::LanguageName,
     desk::{Deed, Defences, Mode, Style},
@@ -42,15 +42,15 @@ pub enum Group {
         mode: Mode,
     },
     PointsTournament {
-        hint: Points,
+        hint: Decimal,
     },
     PointsFree,
     PointsEach {
-        each: Points,
+        each: Decimal,
     },
     PointsClub {
-        wrong: Points,
-        hint: Points,
+        wrong: Decimal,
+        hint: Decimal,
     },
     DefencesAre {
         defences: Defences,

@@ -18,7 +18,8 @@ mod talk;
 #[cfg(test)]
 mod tests;
 
-pub use crate::chat::common::text::{Points, Tasked};
+pub use crate::chat::common::text::Tasked;
+pub use crate::chess::fact::{And, Decimal, List, Or, number};
 pub use coach::Coach;
 pub use fault::Fault;
 pub use group::{Day, Days, Group, OpenFor};
@@ -105,29 +106,6 @@ impl Moment {
     pub fn away(at: DateTime<Utc>) -> Self {
         Self(format!("<t:{}:R>", at.timestamp()))
     }
-}
-
-/// Several things, all of them.
-#[derive(Clone, Debug, Serialize)]
-pub struct And<T> {
-    pub and: Vec<T>,
-}
-
-/// Several things, one of them.
-#[derive(Clone, Debug, Serialize)]
-pub struct Or<T> {
-    pub or: Vec<T>,
-}
-
-/// Several things in a row.
-#[derive(Clone, Debug, Serialize)]
-pub struct List<T> {
-    pub list: Vec<T>,
-}
-
-/// A number of things as a message takes it.
-pub fn number(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
 }
 
 /// A topic's name in a list by topic, where posts without one have a line of their own.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{And, Label, List, Moment, Moves, Plain, Points};
+use super::{And, Decimal, Label, List, Moment, Moves, Plain};
 use crate::desk::OwnState;
 
 /// A sentence or a few, a button, or a part of a form.
@@ -19,7 +19,7 @@ pub enum Study {
     // A member's own board and standing.
     YourBoard,
     YourBoardSolved {
-        points: Points,
+        points: Decimal,
     },
     YourBoardGivenUp,
     GiveUpAsked,
@@ -43,7 +43,7 @@ pub enum Study {
     },
     NoPartYet,
     YourPoints {
-        points: Points,
+        points: Decimal,
     },
     TopicTally {
         topic: Plain,
@@ -68,14 +68,14 @@ pub enum Study {
     LeaderboardEmpty,
     LeaderboardRow {
         name: Plain,
-        points: Points,
+        points: Decimal,
         solved: u32,
         tried: u32,
     },
     /// Of a member who only answered questions.
     LeaderboardAsked {
         name: Plain,
-        points: Points,
+        points: Decimal,
         answered: u32,
     },
     AndMore {
