@@ -262,10 +262,10 @@ fn played_out(problem: &Problem) -> (usize, Judgement) {
     let solver = problem.position.turn();
     let tables = problem.endgames.clone().expect("tables");
     let holds = |position: &Chess| {
-        use sealed_move::chess::check::Known;
+        use sealed_move::chess::check::TableVerdict;
         match (tables.known(position), problem.stipulation) {
-            (Some(known), Stipulation::Draw) => known != Known::Win,
-            (Some(known), _) => known == Known::Loss,
+            (Some(known), Stipulation::Draw) => known != TableVerdict::Win,
+            (Some(known), _) => known == TableVerdict::Loss,
             // Nothing but kings.
             (None, task) => position.is_checkmate() || task == Stipulation::Draw,
         }

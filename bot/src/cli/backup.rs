@@ -6,14 +6,14 @@ use clap::Args;
 use sealed_move_store::{Overwrite, Store};
 
 use super::{
-    Outcome, Where,
+    Globals, Outcome,
     config::Config,
     text::{Failure, Text, path as of, unless},
 };
 
 /// Write a consistent copy of the store, also while the bot is serving.
 #[derive(Debug, Args)]
-pub struct Backup {
+pub struct BackupArgs {
     /// Write over the copy if it is there already
     #[arg(long)]
     force: bool,
@@ -24,7 +24,7 @@ pub struct Backup {
 
 /// Put a copy made by `backup` in the store's place. The bot must not be running on it.
 #[derive(Debug, Args)]
-pub struct Restore {
+pub struct RestoreArgs {
     /// Write over the store if there is one
     #[arg(long)]
     force: bool,
@@ -33,8 +33,8 @@ pub struct Restore {
     from: PathBuf,
 }
 
-impl Backup {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl BackupArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         let (_, path) = Config::load(place)?;
         unless(path.exists(), || Failure::NoStoreToCopy { file: of(&path) })?;
         Store::open(&path)?.backup(&self.to, overwrite(self.force))?;
@@ -44,8 +44,8 @@ impl Backup {
     }
 }
 
-impl Restore {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl RestoreArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         let (_, path) = Config::load(place)?;
         sealed_move_store::restore(&self.from, &path, overwrite(self.force))?;
         let (store, copy) = (of(&path), of(&self.from));

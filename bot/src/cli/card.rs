@@ -37,7 +37,7 @@ use crate::{
 /// Read what a mating pattern is about: definition, what to look for, what tells it from its relatives, an
 /// example with its solution, and where it is from. Without a name, the patterns there are cards of.
 #[derive(Debug, Args)]
-pub struct Card {
+pub struct CardArgs {
     /// Mating pattern, by its name or title
     #[arg(value_name = "NAME")]
     name: Option<String>,
@@ -49,7 +49,7 @@ pub struct Card {
     out: Option<PathBuf>,
 }
 
-impl Card {
+impl CardArgs {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         let mut out = io::stdout().lock();
         let Some(name) = &self.name else {

@@ -47,7 +47,7 @@ use crate::{
 /// The kind of file (EPD, PGN, lines of FEN) is seen from its content; `-` reads standard input.
 /// Exit status 1 when a position is not sound, or with --topic-on when it does not show its topic.
 #[derive(Debug, Args)]
-pub struct Check {
+pub struct CheckArgs {
     /// One JSON object a position, on a line of its own
     #[arg(long)]
     json: bool,
@@ -96,12 +96,12 @@ impl HeldOn {
 }
 
 /// A topic, and how a position stands to it.
-pub(super) struct Topic {
+pub(super) struct TopicStanding {
     pub(super) name: String,
     pub(super) check: TopicCheck,
 }
 
-impl Topic {
+impl TopicStanding {
     /// Of a position with this topic, where it has one.
     pub(super) fn of(report: &Report, name: Option<String>, on: TopicOn) -> Option<Self> {
         let name = name?;
@@ -117,7 +117,7 @@ impl Topic {
 
 /// The object written for each position; scripts rely on these names and this order.
 #[derive(Serialize)]
-pub(super) struct Line<'a> {
+pub(super) struct ReportLine<'a> {
     id: &'a str,
     fen: &'a str,
     stipulation: Option<Stipulation>,
@@ -148,7 +148,7 @@ pub(super) struct Line<'a> {
     topic_check: Option<Value>,
 }
 
-impl Check {
+impl CheckArgs {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         let limit = seconds(self.seconds)?;
         let mut entries = Vec::new();
@@ -177,7 +177,7 @@ impl Check {
             options: Default::default(),
             seconds: limit.as_secs_f64(),
         });
-        let room = Room {
+        let room = CheckBounds {
             limit,
             table_bytes: usize::from(self.table_mb) << 20,
             threads: spare_threads(self.jobs, entries.len()),
@@ -205,21 +205,21 @@ impl Check {
                     .as_ref()
                     .ok()
                     .and_then(|entry| TopicName::of_entry(entry).0);
-                let topic = Topic::of(&report, named.map(String::from), on);
+                let topic = TopicStanding::of(&report, named.map(String::from), on);
                 (report, topic)
             },
-            |(mut report, topic): (Report, Option<Topic>)| {
+            |(mut report, topic): (Report, Option<TopicStanding>)| {
                 while let Some(found) = between.next_if(|found| found.before <= told) {
                     tell_found(&mut out, &found)?;
                 }
                 told += 1;
                 same_again(&mut seen, &mut report);
-                let doubtful = Topic::is_doubtful(topic.as_ref());
+                let doubtful = TopicStanding::is_doubtful(topic.as_ref());
                 unverified += usize::from(doubtful);
                 sound += usize::from(report.verdict == Soundness::Sound);
                 wanting += usize::from(report.verdict != Soundness::Sound || (strict && doubtful));
                 match self.json {
-                    true => json_line(&mut out, &Line::on_topic(&report, topic.as_ref())),
+                    true => json_line(&mut out, &ReportLine::on_topic(&report, topic.as_ref())),
                     false => {
                         let said = &report.comments;
                         tell(&mut out, &report, topic.as_ref())?;
@@ -246,12 +246,12 @@ impl Check {
     }
 }
 
-impl<'a> Line<'a> {
+impl<'a> ReportLine<'a> {
     pub(super) fn of(report: &'a Report) -> Self {
         Self::on_topic(report, None)
     }
 
-    fn on_topic(report: &'a Report, topic: Option<&'a Topic>) -> Self {
+    fn on_topic(report: &'a Report, topic: Option<&'a TopicStanding>) -> Self {
         Self {
             id: &report.id,
             fen: &report.fen,
@@ -350,14 +350,14 @@ pub(super) fn read_bytes(file: &Path) -> anyhow::Result<Vec<u8>> {
 }
 
 /// What one check may take.
-pub(super) struct Room {
+pub(super) struct CheckBounds {
     limit: Duration,
     table_bytes: usize,
     /// For a proof; a judgement by search would differ from run to run with more than one.
     threads: usize,
 }
 
-impl Room {
+impl CheckBounds {
     /// The usual room, a thread for each position.
     pub(super) fn of(limit: Duration) -> Self {
         Self {
@@ -379,7 +379,7 @@ fn spare_threads(jobs: Option<usize>, positions: usize) -> usize {
 pub(super) fn checked(
     entry: &Result<Entry, ReadError>,
     options: &CheckOptions,
-    room: &Room,
+    room: &CheckBounds,
     engine: Option<&EngineSettings>,
 ) -> Report {
     let started = Instant::now();
@@ -467,7 +467,7 @@ pub(super) fn in_order<T: Sync, R: Send>(
 pub(super) fn tell(
     out: &mut impl Write,
     report: &Report,
-    topic: Option<&Topic>,
+    topic: Option<&TopicStanding>,
 ) -> anyhow::Result<()> {
     let task = report
         .stipulation

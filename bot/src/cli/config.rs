@@ -6,7 +6,7 @@ use serde::Deserialize;
 use toml::de::DeTable;
 
 use super::{
-    Where,
+    Globals,
     text::{Failure, OrFail, path, unless},
 };
 use crate::chat::registry::{Home, Opener, Opening, Parts, Registration, Registry, Section};
@@ -97,7 +97,7 @@ impl Config {
     ///
     /// # Errors
     /// When a file that was named cannot be read, or says something that is no setting.
-    pub fn load(place: &Where) -> anyhow::Result<(Self, PathBuf)> {
+    pub fn load(place: &Globals) -> anyhow::Result<(Self, PathBuf)> {
         let beside = |file: &Path| file.parent().map(Path::to_path_buf).unwrap_or_default();
         let file = match (&place.config, &place.store) {
             (Some(file), _) => Some(file.clone()),
@@ -261,10 +261,10 @@ mod tests {
         let folder = tempfile::tempdir().expect("a folder");
         let file = folder.path().join("here.toml");
         std::fs::write(&file, "store = \"club.sqlite\"").expect("written");
-        let place = Where {
+        let place = Globals {
             config: Some(file),
             store: None,
-            ..Where::default()
+            ..Globals::default()
         };
         let (_, store) = Config::load(&place).expect("loads");
         assert_eq!(store, folder.path().join("club.sqlite"));
@@ -272,10 +272,10 @@ mod tests {
 
     #[test]
     fn a_settings_file_that_was_named_must_be_there() {
-        let place = Where {
+        let place = Globals {
             config: Some("/nowhere/at/all.toml".into()),
             store: None,
-            ..Where::default()
+            ..Globals::default()
         };
         assert!(Config::load(&place).is_err());
     }

@@ -3,7 +3,7 @@
 use clap::Args;
 
 use super::{
-    Outcome, Where,
+    Globals, Outcome,
     config::Config,
     demo_fill,
     groups::desk,
@@ -17,14 +17,14 @@ use crate::chat::room;
 ///
 /// Needs no account, key or service. The store is thrown away at the end unless --store names a file.
 #[derive(Debug, Default, Args)]
-pub struct Demo {
+pub struct DemoArgs {
     /// Port of the club room; a taken port gives way to a free one
     #[arg(long, value_name = "PORT", value_parser = between::<u16>(0, u16::MAX.into()))]
     port: Option<u16>,
 }
 
-impl Demo {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl DemoArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         start_log();
         let folder = tempfile::Builder::new()
             .prefix("sealed-move-demo-")

@@ -20,7 +20,7 @@ use crate::{
 /// Draw a position as PNG or SVG, by the file's ending; a line of moves as a strip (PNG, SVG) or an
 /// animation (GIF).
 #[derive(Debug, Args)]
-pub struct Diagram {
+pub struct DiagramArgs {
     /// The position
     #[arg(value_name = "FEN", required_unless_present = "sheet")]
     position: Option<String>,
@@ -71,7 +71,7 @@ enum Look {
     Contrast,
 }
 
-impl Diagram {
+impl DiagramArgs {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         let ending = self
             .out
@@ -168,7 +168,7 @@ impl Diagram {
     }
 }
 
-impl Diagram {
+impl DiagramArgs {
     /// The width that is asked for with a line, at most `most`; `usual` where none is.
     fn size_in_line(&self, usual: u32, most: u32) -> anyhow::Result<u32> {
         let size = self.size.unwrap_or(usual);

@@ -27,7 +27,7 @@ use crate::{
 
 /// Offer the bot's own search to programs that speak UCI, on standard input and output.
 #[derive(Debug, Args)]
-pub struct Engine {}
+pub struct EngineArgs {}
 
 /// What `go` allows.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -48,7 +48,7 @@ struct Session {
     running: Option<(Arc<AtomicBool>, JoinHandle<()>)>,
 }
 
-impl Engine {
+impl EngineArgs {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         let mut session = Session {
             position: Chess::default(),

@@ -9,7 +9,7 @@ use clap::Args;
 
 use super::{
     Outcome,
-    check::{Line, in_order, read_bytes},
+    check::{ReportLine, in_order, read_bytes},
     misuse::between,
     output::json_line,
     text::{Failure, List, OrFail, Text, number, theirs, unless},
@@ -31,7 +31,7 @@ use crate::{
 /// Every position found is sound. Without --json they are written as EPD, ready for `import`.
 /// Exit status 1 when a game could not be read.
 #[derive(Debug, Args)]
-pub struct Find {
+pub struct FindArgs {
     /// Mating pattern, by its name or title; without it, any pattern with a name
     #[arg(long, value_name = "TOPIC")]
     topic: Option<String>,
@@ -52,7 +52,7 @@ pub struct Find {
     files: Vec<PathBuf>,
 }
 
-impl Find {
+impl FindArgs {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         unless(self.shortest <= self.longest, || Failure::ShortestTooLong {
             shortest: self.shortest.into(),
@@ -88,7 +88,7 @@ impl Find {
                 |found| {
                     for found in found? {
                         if self.json {
-                            json_line(&mut out, &Line::of(&found.report))?;
+                            json_line(&mut out, &ReportLine::of(&found.report))?;
                         } else {
                             writeln!(out, "{}", epd(&found, &name, wanted.pattern, readers()))?;
                         }

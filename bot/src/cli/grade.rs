@@ -34,7 +34,7 @@ use crate::words::english;
 /// The position is given with its task, or as a file whose own lines are judged along. The reply is the last argument, after `--` if it begins with a dash, or standard input for `-`.
 /// Exit status 1 when the reply is not right.
 #[derive(Debug, Args)]
-pub struct Grade {
+pub struct GradeArgs {
     /// One JSON object
     #[arg(long)]
     json: bool,
@@ -80,7 +80,7 @@ struct Line<'a> {
     readings: &'a [String],
 }
 
-impl Grade {
+impl GradeArgs {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         let limit = seconds(self.seconds)?;
         let asked = self.asked()?;
@@ -124,7 +124,7 @@ enum Asked {
     Lesson(Box<Entry>),
 }
 
-impl Grade {
+impl GradeArgs {
     fn asked(&self) -> anyhow::Result<Asked> {
         if let Some(file) = &self.pgn {
             return Ok(Asked::Lesson(Box::new(lesson(file)?)));

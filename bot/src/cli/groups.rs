@@ -6,7 +6,7 @@ use clap::Args;
 use sealed_move_store::Store;
 
 use super::{
-    Where,
+    Globals,
     config::{Config, Configured},
     text::{Failure, List, OrFail, failure, path, theirs, unless},
 };
@@ -14,7 +14,7 @@ use crate::desk::{Desk, Person, Place, SystemClock};
 
 /// Which group a command is about.
 #[derive(Clone, Debug, Default, Args)]
-pub struct Which {
+pub struct GroupArgs {
     /// The group, by its name or its channel; not needed when there is only one
     #[arg(long, value_name = "GROUP")]
     group: Option<String>,
@@ -31,7 +31,7 @@ pub struct Open {
 
 impl Open {
     /// Opens the store that `place` names.
-    pub fn at(place: &Where) -> anyhow::Result<Self> {
+    pub fn at(place: &Globals) -> anyhow::Result<Self> {
         let (config, store) = Config::load(place)?;
         let runtime = runtime()?;
         let desk = runtime.block_on(async { desk(&config, &store) })?;
@@ -46,7 +46,7 @@ impl Open {
     ///
     /// # Errors
     /// When there is no store; none is made.
-    pub fn existing(place: &Where) -> anyhow::Result<Self> {
+    pub fn existing(place: &Globals) -> anyhow::Result<Self> {
         let (_, store) = Config::load(place)?;
         let kept = std::fs::metadata(&store).is_ok_and(|file| file.len() > 0);
         unless(kept, || Failure::NoStoreAt { file: path(&store) })?;
@@ -57,7 +57,7 @@ impl Open {
     ///
     /// # Errors
     /// When there is none, or not one that is meant.
-    pub fn existing_group(&self, which: &Which) -> anyhow::Result<Place> {
+    pub fn existing_group(&self, which: &GroupArgs) -> anyhow::Result<Place> {
         let places = self.wait(self.desk.all_places())?;
         unless(!places.is_empty(), || Failure::NoGroupYet)?;
         self.group(which)
@@ -70,7 +70,7 @@ impl Open {
 
     /// The group a command is about: the one named, or the only one there is. The group that a chat
     /// has from the beginning, such as the club room's, is made when there is none at all.
-    pub fn group(&self, which: &Which) -> anyhow::Result<Place> {
+    pub fn group(&self, which: &GroupArgs) -> anyhow::Result<Place> {
         self.wait(async {
             let places = self.desk.all_places().await?;
             let home = self.config.chats.iter().find_map(Configured::home);

@@ -8,9 +8,9 @@ use std::{
 use clap::{Args, ValueEnum};
 
 use super::{
-    Outcome, Where,
-    check::{HeldOn, Topic, name_of, read_bytes, tell, tell_words, tell_written},
-    groups::{Open, Which, acting},
+    Globals, Outcome,
+    check::{HeldOn, TopicStanding, name_of, read_bytes, tell, tell_words, tell_written},
+    groups::{GroupArgs, Open, acting},
     output::{json_line, progress},
     text::Text,
     tongue::readers,
@@ -30,9 +30,9 @@ use crate::{
 /// it is kept already under another name, topic or comment and --same does not say which is to stand, when
 /// --queue leaves out one that was posted before, or with --topic-on when one does not show its topic.
 #[derive(Debug, Args)]
-pub struct Import {
+pub struct ImportArgs {
     #[command(flatten)]
-    which: Which,
+    which: GroupArgs,
     /// One JSON object a position
     #[arg(long)]
     json: bool,
@@ -76,8 +76,8 @@ impl From<Same> for SameChoice {
     }
 }
 
-impl Import {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl ImportArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         // Every file is read before the store is touched: a wrong name changes nothing.
         let files: Vec<_> = self
             .files
@@ -127,8 +127,9 @@ impl Import {
                 let sound = item.report.verdict == Soundness::Sound;
                 wanting |= !sound || (item.same.is_some() && self.same.is_none());
                 let named = topic.clone().map(String::from);
-                let held = Topic::of(&item.report, named.or_else(|| item.topic.clone()), on);
-                wanting |= self.topic_on.is_some() && Topic::is_doubtful(held.as_ref());
+                let held =
+                    TopicStanding::of(&item.report, named.or_else(|| item.topic.clone()), on);
+                wanting |= self.topic_on.is_some() && TopicStanding::is_doubtful(held.as_ref());
                 let mut left_out = false;
                 if let Some(position) = item.position {
                     if let Some(topic) = &topic {

@@ -5,8 +5,8 @@ use std::io::{self, Write};
 use clap::Args;
 
 use super::{
-    Outcome, Where, figures,
-    groups::{Open, Which},
+    Globals, Outcome, figures,
+    groups::{GroupArgs, Open},
     output::json_line,
     tongue::readers,
 };
@@ -14,11 +14,11 @@ use crate::desk::{Period, Place, USUAL};
 
 /// Points by member, best first: five for a full solution, part points for part of one.
 #[derive(Debug, Args)]
-pub struct Leaderboard {
+pub struct LeaderboardArgs {
     #[command(flatten)]
-    which: Which,
+    which: GroupArgs,
     #[command(flatten)]
-    span: Span,
+    span: SpanArgs,
     /// One JSON object
     #[arg(long, conflicts_with = "csv")]
     json: bool,
@@ -29,7 +29,7 @@ pub struct Leaderboard {
 
 /// Which posts are counted.
 #[derive(Clone, Debug, Args)]
-pub struct Span {
+pub struct SpanArgs {
     /// When: all, this week, last week, last 4 weeks, this month, 2026-03, 2026-03-02 to 2026-03-08, …
     #[arg(long, value_name = "PERIOD", default_value = USUAL)]
     period: String,
@@ -38,7 +38,7 @@ pub struct Span {
     topic: Option<String>,
 }
 
-impl Span {
+impl SpanArgs {
     /// The period meant, in the group's calendar.
     pub(super) fn read(&self, group: &Place, open: &Open) -> anyhow::Result<Period> {
         let words = Some(self.period.as_str());
@@ -46,8 +46,8 @@ impl Span {
     }
 }
 
-impl Leaderboard {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl LeaderboardArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         let open = Open::existing(place)?;
         let group = open.existing_group(&self.which)?;
         let zone = open.wait(open.desk.settings(&group))?.zone;

@@ -11,9 +11,12 @@ use clap::{Args, Subcommand};
 use serde_json::json;
 
 use super::{
-    Outcome, Where,
-    check::{Room, Topic, checked, in_order, name_of, read_bytes, seconds, tell, tell_words},
-    groups::{Open, Which, acting},
+    Globals, Outcome,
+    check::{
+        CheckBounds, TopicStanding, checked, in_order, name_of, read_bytes, seconds, tell,
+        tell_words,
+    },
+    groups::{GroupArgs, Open, acting},
     import::Same,
     output::{json_line, progress},
     queue::{list as list_week, local_time},
@@ -44,13 +47,13 @@ use crate::{
 /// says what is asked. Moves without a stop are an example, no moves are words with a picture, and words that end
 /// with a question mark are an open question, as is a step with the tag Homework "yes" or Question "...".
 #[derive(Debug, Args)]
-pub struct Lesson {
+pub struct LessonArgs {
     #[command(subcommand)]
-    action: Action,
+    action: LessonAction,
 }
 
 #[derive(Debug, Subcommand)]
-enum Action {
+enum LessonAction {
     /// Read a lesson and verify its stops, without a store
     Check {
         /// The most time for one stop
@@ -62,7 +65,7 @@ enum Action {
     /// Verify a lesson and keep it; nothing goes into the week yet
     Import {
         #[command(flatten)]
-        which: Which,
+        which: GroupArgs,
         /// One JSON object a part
         #[arg(long)]
         json: bool,
@@ -78,7 +81,7 @@ enum Action {
     /// See the group's lessons
     List {
         #[command(flatten)]
-        which: Which,
+        which: GroupArgs,
         /// One JSON object a lesson
         #[arg(long)]
         json: bool,
@@ -86,7 +89,7 @@ enum Action {
     /// See a lesson step by step, and where each part stands
     Show {
         #[command(flatten)]
-        which: Which,
+        which: GroupArgs,
         /// One JSON object a part
         #[arg(long)]
         json: bool,
@@ -96,7 +99,7 @@ enum Action {
     /// Put a lesson into the week, in its order: in free slots, unless something else is said
     Plan {
         #[command(flatten)]
-        which: Which,
+        which: GroupArgs,
         /// All at once from this moment on, in the group's own time, such as 2026-12-01T18:00
         #[arg(long, value_name = "WHEN", conflicts_with = "step")]
         at_once: Option<String>,
@@ -115,7 +118,7 @@ enum Action {
     /// Write a lesson as PGN, which can be taken in again
     Export {
         #[command(flatten)]
-        which: Which,
+        which: GroupArgs,
         /// A file, instead of standard output
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
@@ -125,20 +128,20 @@ enum Action {
     /// Forget a lesson and take it out of the week; its positions and what was posted stay
     Remove {
         #[command(flatten)]
-        which: Which,
+        which: GroupArgs,
         /// Number of the lesson
         lesson: LessonId,
     },
 }
 
-impl Lesson {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl LessonArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         match self.action {
-            Action::Check {
+            LessonAction::Check {
                 seconds: limit,
                 file,
             } => check(seconds(limit)?, &file),
-            Action::Import {
+            LessonAction::Import {
                 which,
                 json,
                 title,
@@ -151,8 +154,8 @@ impl Lesson {
                 let lesson = LessonFile { name, bytes, title };
                 Here::of(open, group)?.import(lesson, json, same)
             }
-            Action::List { which, json } => Here::existing(place, &which)?.list(json),
-            Action::Show {
+            LessonAction::List { which, json } => Here::existing(place, &which)?.list(json),
+            LessonAction::Show {
                 which,
                 json,
                 lesson,
@@ -162,7 +165,7 @@ impl Lesson {
                 show(&mut io::stdout().lock(), &sheet, json)?;
                 Ok(Outcome::Fine)
             }
-            Action::Plan {
+            LessonAction::Plan {
                 which,
                 at_once,
                 step,
@@ -173,10 +176,10 @@ impl Lesson {
                 let plan = plan(at_once.as_deref(), &step)?;
                 Here::existing(place, &which)?.plan(lesson, plan, anyway, again)
             }
-            Action::Export { which, out, lesson } => {
+            LessonAction::Export { which, out, lesson } => {
                 Here::existing(place, &which)?.export(lesson, out.as_deref())
             }
-            Action::Remove { which, lesson } => {
+            LessonAction::Remove { which, lesson } => {
                 let here = Here::existing(place, &which)?;
                 here.wait(here.desk().remove_lesson(&here.group, &here.coach, lesson))?;
                 Ok(Outcome::Fine)
@@ -199,7 +202,7 @@ impl Here {
     }
 
     /// In a store that is there already.
-    fn existing(place: &Where, which: &Which) -> anyhow::Result<Self> {
+    fn existing(place: &Globals, which: &GroupArgs) -> anyhow::Result<Self> {
         let open = Open::existing(place)?;
         let group = open.existing_group(which)?;
         Self::of(open, group)
@@ -321,7 +324,7 @@ fn check(limit: Duration, file: &Path) -> anyhow::Result<Outcome> {
     if lesson.steps.is_empty() {
         return Err(failure(Failure::NoSteps { file: path(file) }));
     }
-    let (options, room) = (CheckOptions::default(), Room::of(limit));
+    let (options, room) = (CheckOptions::default(), CheckBounds::of(limit));
     let work = |step: &Result<Step, ReadError>| -> Vec<(Option<Part>, Option<Report>)> {
         let report = |entry| checked(&entry, &options, &room, None);
         match step {
@@ -463,8 +466,8 @@ fn head(out: &mut impl Write, step: i64, contrast: bool) -> anyhow::Result<()> {
 }
 
 /// How a stop stands to its topic; where that is meant to fail, nothing is said of it.
-fn on_topic(report: &Report, topic: Option<String>, contrast: bool) -> Option<Topic> {
-    Topic::of(report, topic.filter(|_| !contrast), TopicOn::MainLine)
+fn on_topic(report: &Report, topic: Option<String>, contrast: bool) -> Option<TopicStanding> {
+    TopicStanding::of(report, topic.filter(|_| !contrast), TopicOn::MainLine)
 }
 
 fn tell_part(out: &mut impl Write, part: &PartSheet, contrast: bool) -> anyhow::Result<()> {

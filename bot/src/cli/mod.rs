@@ -50,14 +50,14 @@ use crate::chat::Registry;
 )]
 pub struct Cli {
     #[command(flatten)]
-    place: Where,
+    place: Globals,
     #[command(subcommand)]
     command: Option<Command>,
 }
 
 /// Where the store and the settings are, and which chats there are; the same for every command that needs them.
 #[derive(Clone, Debug, Default, Args)]
-pub struct Where {
+pub struct Globals {
     /// Settings file; by default sealed-move.toml beside the store, if there is one
     #[arg(long, global = true, value_name = "FILE", env = "SEALED_MOVE_CONFIG")]
     pub config: Option<PathBuf>,
@@ -72,37 +72,37 @@ pub struct Where {
 #[derive(Debug, Subcommand)]
 enum Command {
     /// Run the bot: scheduler, club room, and Discord where a token is set (the default)
-    Serve(serve::Serve),
+    Serve(serve::ServeArgs),
     /// Run it on a fresh store with an invented group, the first position posted at once
-    Demo(demo::Demo),
+    Demo(demo::DemoArgs),
     /// Verify positions from EPD, PGN or FEN lines
-    Check(check::Check),
+    Check(check::CheckArgs),
     /// Verify positions and keep them in the store
-    Import(import::Import),
+    Import(import::ImportArgs),
     /// See and arrange the week
-    Queue(queue::Queue),
+    Queue(queue::QueueArgs),
     /// Teach a topic in steps
-    Lesson(lesson::Lesson),
+    Lesson(lesson::LessonArgs),
     /// Judge one reply to one position
-    Grade(grade::Grade),
+    Grade(grade::GradeArgs),
     /// Name the mate on the board
-    Name(name::Name),
+    Name(name::NameArgs),
     /// Read what a mating pattern is about, with an example
-    Card(card::Card),
+    Card(card::CardArgs),
     /// Find positions for a topic in games
-    Find(find::Find),
+    Find(find::FindArgs),
     /// Offer the bot's own search to programs that speak UCI
-    Engine(engine::Engine),
+    Engine(engine::EngineArgs),
     /// Draw a position as PNG or SVG
-    Diagram(diagram::Diagram),
+    Diagram(diagram::DiagramArgs),
     /// Points by topic and period
-    Leaderboard(leaderboard::Leaderboard),
+    Leaderboard(leaderboard::LeaderboardArgs),
     /// Who took part, how it went, what to teach next
-    Summary(summary::Summary),
+    Summary(summary::SummaryArgs),
     /// Copy the store, also while serving
-    Backup(backup::Backup),
+    Backup(backup::BackupArgs),
     /// Put a copy in the store's place
-    Restore(backup::Restore),
+    Restore(backup::RestoreArgs),
 }
 
 /// How a command ended, when it could be done.
@@ -139,10 +139,10 @@ pub fn main(chats: Registry) -> ExitCode {
 
 /// Runs the command line with the chats that `chats` lists, and says how the process should end.
 pub fn run(cli: Cli, chats: Registry) -> ExitCode {
-    let place = Where { chats, ..cli.place };
+    let place = Globals { chats, ..cli.place };
     let done = match cli
         .command
-        .unwrap_or_else(|| Command::Serve(serve::Serve::default()))
+        .unwrap_or_else(|| Command::Serve(serve::ServeArgs::default()))
     {
         Command::Serve(command) => command.run(&place),
         Command::Demo(command) => command.run(&place),

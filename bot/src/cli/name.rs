@@ -16,7 +16,7 @@ use crate::chess::{name, parse_fen};
 ///
 /// Exit status 1 when the side to move is not mated.
 #[derive(Debug, Args)]
-pub struct Name {
+pub struct NameArgs {
     /// One JSON object
     #[arg(long)]
     json: bool,
@@ -25,7 +25,7 @@ pub struct Name {
     position: String,
 }
 
-impl Name {
+impl NameArgs {
     pub(super) fn run(self) -> anyhow::Result<Outcome> {
         let position = parse_fen(&self.position)
             .or_fail(|| Failure::PositionGiven)?

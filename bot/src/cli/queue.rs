@@ -9,9 +9,9 @@ use chrono::{NaiveDate, NaiveDateTime, TimeZone};
 use clap::{Args, Subcommand};
 
 use super::{
-    Outcome, Where,
+    Globals, Outcome,
     check::tell_words,
-    groups::{Open, Which, acting},
+    groups::{GroupArgs, Open, acting},
     output::json_line,
     text::{Failure, List, LocalTime, OrFail, Text, failure, path, theirs, unless},
     tongue::readers,
@@ -32,18 +32,18 @@ use crate::{
 
 /// See and arrange the week: the positions, questions and words waiting, in order, with when each goes out.
 #[derive(Debug, Args)]
-pub struct Queue {
+pub struct QueueArgs {
     #[command(flatten)]
-    which: Which,
+    which: GroupArgs,
     /// One JSON object a place in the queue
     #[arg(long)]
     json: bool,
     #[command(subcommand)]
-    action: Option<Action>,
+    action: Option<QueueAction>,
 }
 
 #[derive(Debug, Subcommand)]
-enum Action {
+enum QueueAction {
     /// Put positions that `import` kept at the end of the queue, by their numbers
     Add {
         /// Numbers of positions
@@ -159,8 +159,8 @@ enum Action {
     },
 }
 
-impl Queue {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl QueueArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         let open = Open::existing(place)?;
         let group = open.existing_group(&self.which)?;
         open.wait(async {
@@ -173,7 +173,7 @@ impl Queue {
     }
 }
 
-impl Action {
+impl QueueAction {
     async fn carry_out(self, desk: &Desk, group: &Place) -> anyhow::Result<()> {
         let coach = acting(desk, group).await?;
         match self {

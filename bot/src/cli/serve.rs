@@ -7,11 +7,11 @@ use tokio::sync::mpsc;
 use tracing_subscriber::EnvFilter;
 
 use super::{
-    Outcome, Where,
+    Globals, Outcome,
     config::Config,
     groups::{desk, runtime},
     misuse::between,
-    supervisor::{End, Supervisor},
+    supervisor::{RunEnd, Supervisor},
     text::{Failure, OrFail, Text, failure, path as of, unless},
     tongue::readers,
 };
@@ -24,14 +24,14 @@ use crate::{
 ///
 /// Starts with no settings file; `README.md` lists every setting. Ends in good order on Ctrl-C.
 #[derive(Debug, Default, Args)]
-pub struct Serve {
+pub struct ServeArgs {
     /// Port of the club room, instead of the settings' one; a taken port gives way to a free one
     #[arg(long, value_name = "PORT", value_parser = between::<u16>(0, u16::MAX.into()))]
     port: Option<u16>,
 }
 
-impl Serve {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl ServeArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         start_log();
         let (config, path) = Config::load(place)?;
         to_its_end(async {
@@ -94,9 +94,9 @@ pub(super) async fn serve(
         tracing::warn!("the store's log stays beside it: {error}");
     }
     match end {
-        End::Stopped => Ok(Outcome::Fine),
-        End::BrokenOff => Ok(Outcome::Wanting),
-        End::NothingLeft => Err(failure(Failure::NoChatLeft)),
+        RunEnd::Stopped => Ok(Outcome::Fine),
+        RunEnd::BrokenOff => Ok(Outcome::Wanting),
+        RunEnd::NothingLeft => Err(failure(Failure::NoChatLeft)),
     }
 }
 

@@ -8,9 +8,9 @@ use std::{
 use clap::{Args, ValueEnum};
 
 use super::{
-    Outcome, Where, figures,
-    groups::{Open, Which},
-    leaderboard::Span,
+    Globals, Outcome, figures,
+    groups::{GroupArgs, Open},
+    leaderboard::SpanArgs,
     output::json_line,
     text::{Failure, OrFail, path},
     tongue::readers,
@@ -24,11 +24,11 @@ use crate::{
 /// The engagement summary: who took part, solved, went quiet or came back; how each position and topic
 /// went; and so what to teach next.
 #[derive(Debug, Args)]
-pub struct Summary {
+pub struct SummaryArgs {
     #[command(flatten)]
-    which: Which,
+    which: GroupArgs,
     #[command(flatten)]
-    span: Span,
+    span: SpanArgs,
     /// One JSON object
     #[arg(long, conflicts_with = "csv")]
     json: bool,
@@ -47,8 +47,8 @@ enum Table {
     Topics,
 }
 
-impl Summary {
-    pub(super) fn run(self, place: &Where) -> anyhow::Result<Outcome> {
+impl SummaryArgs {
+    pub(super) fn run(self, place: &Globals) -> anyhow::Result<Outcome> {
         let open = Open::existing(place)?;
         let group = open.existing_group(&self.which)?;
         let zone = open.wait(open.desk.settings(&group))?.zone;

@@ -40,7 +40,7 @@ const TELL_AT: u32 = 2;
 
 /// How a run ended.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum End {
+pub(super) enum RunEnd {
     /// Stopped on request, and everything in hand was finished.
     Stopped,
     /// Stopped on request, and something was broken off.
@@ -104,7 +104,7 @@ impl Supervisor {
 
     /// Runs every chat until a request to stop comes out of `requests`, or no chat is left. A second
     /// request ends an orderly stop at once.
-    pub(super) async fn run(self, mut requests: mpsc::Receiver<()>) -> End {
+    pub(super) async fn run(self, mut requests: mpsc::Receiver<()>) -> RunEnd {
         let (stop, shutdown) = Stop::new();
         let mut tasks = JoinSet::new();
         for (n, (name, service)) in self.services.iter().enumerate() {
@@ -135,10 +135,10 @@ impl Supervisor {
                 .all(|fares| matches!(fares.status, Status::Refused { .. }))
         });
         let end = tokio::select! {
-            _ = requests.recv() => End::Stopped,
-            _ = refused => End::NothingLeft,
+            _ = requests.recv() => RunEnd::Stopped,
+            _ = refused => RunEnd::NothingLeft,
         };
-        if end == End::Stopped {
+        if end == RunEnd::Stopped {
             self.say(&Text::Stopping);
         }
         stop.now();
@@ -154,7 +154,7 @@ impl Supervisor {
         tasks.shutdown().await;
         self.say(&Text::NotFinishedInTime);
         match end {
-            End::Stopped => End::BrokenOff,
+            RunEnd::Stopped => RunEnd::BrokenOff,
             other => other,
         }
     }

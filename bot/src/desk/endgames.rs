@@ -5,7 +5,7 @@ use std::{fmt, path::Path, sync::Arc};
 use shakmaty::Chess;
 use shakmaty_syzygy::{AmbiguousWdl, Tablebase};
 
-use crate::chess::check::{Endgames, Known};
+use crate::chess::check::{Endgames, TableVerdict};
 
 /// The tables of a folder.
 pub struct Syzygy {
@@ -54,12 +54,16 @@ impl Endgames for Syzygy {
         self.tables.max_pieces()
     }
 
-    fn known(&self, position: &Chess) -> Option<Known> {
+    fn known(&self, position: &Chess) -> Option<TableVerdict> {
         // A missing or damaged table is no answer; the search judges then.
         Some(match self.tables.probe_wdl(position).ok()? {
-            AmbiguousWdl::Win | AmbiguousWdl::MaybeWin | AmbiguousWdl::CursedWin => Known::Win,
-            AmbiguousWdl::Draw => Known::Draw,
-            AmbiguousWdl::BlessedLoss | AmbiguousWdl::MaybeLoss | AmbiguousWdl::Loss => Known::Loss,
+            AmbiguousWdl::Win | AmbiguousWdl::MaybeWin | AmbiguousWdl::CursedWin => {
+                TableVerdict::Win
+            }
+            AmbiguousWdl::Draw => TableVerdict::Draw,
+            AmbiguousWdl::BlessedLoss | AmbiguousWdl::MaybeLoss | AmbiguousWdl::Loss => {
+                TableVerdict::Loss
+            }
         })
     }
 }

@@ -35,7 +35,7 @@ pub struct Ends {
     /// The pictures that full-length lines end in, the main line's first. Of a win or a draw, the one that the
     /// search's own line ends in, if it is mate.
     #[serde(default)]
-    pub pictures: Vec<Picture>,
+    pub pictures: Vec<FinalPicture>,
     /// Lines of the coach's own. Of a mate their main line, if it is of full length; of a win or a draw
     /// every line but those behind a move marked as wrong or found to be so, the main line first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -50,7 +50,7 @@ pub struct Ends {
 
 /// A final picture.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Picture {
+pub struct FinalPicture {
     /// The first line that ends in it, in SAN.
     pub line: Vec<String>,
     /// Names of the mating patterns it shows, the most particular first; none for a mate without a name.
@@ -120,7 +120,7 @@ pub(super) fn of_advantage(
     let solver = position.turn();
     let searched = moves(position, line);
     let end = end_of(position, &searched);
-    let pictures = is_mated(&end, solver).then(|| Picture {
+    let pictures = is_mated(&end, solver).then(|| FinalPicture {
         line: line.to_vec(),
         patterns: name(&end).patterns,
         lines: 1,
@@ -160,7 +160,7 @@ pub(super) fn of_advantage(
 struct Walk<'a> {
     start: &'a Chess,
     line: Vec<Move>,
-    pictures: Vec<Picture>,
+    pictures: Vec<FinalPicture>,
     lines: u32,
     whole: bool,
 }
@@ -206,7 +206,7 @@ impl Walk<'_> {
         let mut known = self.pictures.iter_mut();
         match known.find(|picture| picture.patterns == patterns) {
             Some(picture) => picture.lines += 1,
-            None => self.pictures.push(Picture {
+            None => self.pictures.push(FinalPicture {
                 line: sans(self.start, &self.line),
                 patterns,
                 lines: 1,

@@ -6,7 +6,7 @@
 use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::Value;
 
-use super::Known;
+use super::TableVerdict;
 use crate::{
     Stipulation, Warning,
     comments::Withheld,
@@ -328,7 +328,7 @@ pub enum Assessment {
     NeitherCanMate,
     TablesSay {
         side: Side,
-        known: Known,
+        known: TableVerdict,
     },
     SearchSays {
         depth: u32,

@@ -23,9 +23,9 @@ use super::{
 };
 
 pub(super) use advantage::SHALLOWEST;
-pub use ends::{Ends, OwnLine, OwnMate, Picture};
+pub use ends::{Ends, FinalPicture, OwnLine, OwnMate};
 pub use finding::{Assessment, Complaint, Finding, Stands, Statement, Whose};
-pub use tables::{Endgames, Known};
+pub use tables::{Endgames, TableVerdict};
 pub use topic::{Extent, TopicCheck, TopicFact, TopicOn, TopicState, WhoseLine, topic_check};
 
 /// Version of the checker; a stored check with another version is done again.

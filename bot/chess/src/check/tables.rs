@@ -14,7 +14,7 @@ use crate::Stipulation;
 /// What is known of a position, for the side to move and without the fifty-move rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Known {
+pub enum TableVerdict {
     /// The side to move wins.
     Win,
     /// Drawn.
@@ -28,11 +28,14 @@ pub trait Endgames: fmt::Debug + Send + Sync {
     /// The most pieces and pawns, kings included, for which there is a table.
     fn most_men(&self) -> usize;
     /// What is known of the position; `None` when its table is not there.
-    fn known(&self, position: &Chess) -> Option<Known>;
+    fn known(&self, position: &Chess) -> Option<TableVerdict>;
 }
 
 /// Every move with what it leads to, for the side that makes it; `None` when a table is missing.
-pub(super) fn every_move(position: &Chess, tables: &dyn Endgames) -> Option<Vec<(Move, Known)>> {
+pub(super) fn every_move(
+    position: &Chess,
+    tables: &dyn Endgames,
+) -> Option<Vec<(Move, TableVerdict)>> {
     if position.board().occupied().count() > tables.most_men() || position.castles().any() {
         return None;
     }
@@ -43,14 +46,14 @@ pub(super) fn every_move(position: &Chess, tables: &dyn Endgames) -> Option<Vec<
             let mut after = position.clone();
             after.play_unchecked(mv);
             let known = if after.is_checkmate() {
-                Known::Win
+                TableVerdict::Win
             } else if after.is_stalemate() || after.is_insufficient_material() {
-                Known::Draw
+                TableVerdict::Draw
             } else {
                 match tables.known(&after)? {
-                    Known::Win => Known::Loss,
-                    Known::Draw => Known::Draw,
-                    Known::Loss => Known::Win,
+                    TableVerdict::Win => TableVerdict::Loss,
+                    TableVerdict::Draw => TableVerdict::Draw,
+                    TableVerdict::Loss => TableVerdict::Win,
                 }
             };
             Some((mv, known))
@@ -59,9 +62,9 @@ pub(super) fn every_move(position: &Chess, tables: &dyn Endgames) -> Option<Vec<
 }
 
 /// Whether a move that leads to `known` meets the task.
-pub(super) fn meets(task: Stipulation, known: Known) -> bool {
+pub(super) fn meets(task: Stipulation, known: TableVerdict) -> bool {
     match task {
-        Stipulation::Draw => known != Known::Loss,
-        _ => known == Known::Win,
+        Stipulation::Draw => known != TableVerdict::Loss,
+        _ => known == TableVerdict::Win,
     }
 }

@@ -10,7 +10,7 @@
 use serde::Serialize;
 use shakmaty::Color;
 
-use super::{OwnLine, OwnMate, Picture, Report, Soundness};
+use super::{FinalPicture, OwnLine, OwnMate, Report, Soundness};
 use crate::{
     Stipulation,
     fact::{And, Line, Pattern, number},
@@ -267,7 +267,7 @@ impl Held<'_> {
     }
 
     /// By the picture at the end of the search's own line, beside which there are always others.
-    fn by_search(&self, end: Option<&Picture>) -> Told {
+    fn by_search(&self, end: Option<&FinalPicture>) -> Told {
         match (end, self.on) {
             (None, _) => {
                 let pattern = self.pattern();

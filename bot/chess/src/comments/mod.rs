@@ -43,7 +43,7 @@ pub struct Comments {
     pub notes: Vec<Note>,
     /// Words meant for the post that are held for the reveal.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub held: Vec<Held>,
+    pub held: Vec<HeldBack>,
     /// Whether some words are left out because there are more than are kept.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub cut: bool,
@@ -51,17 +51,17 @@ pub struct Comments {
 
 /// Words meant for the post that wait for the reveal.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Held {
+pub struct HeldBack {
     /// The words.
     pub words: String,
     /// Why they are held.
-    pub why: Why,
+    pub why: WhyHeld,
 }
 
 /// Why words are held.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Why {
+pub enum WhyHeld {
     /// They tell this move.
     Gives(String),
     /// There are more than go out with a post.
@@ -107,16 +107,16 @@ impl Comments {
                     continue;
                 }
                 _ if characters(&sorted.with_post) + characters(text) >= MOST_WITH_POST => {
-                    Some(Why::TooLong)
+                    Some(WhyHeld::TooLong)
                 }
-                Goes::WithPost => gives_away(&entry.position, keys, line, text).map(Why::Gives),
+                Goes::WithPost => gives_away(&entry.position, keys, line, text).map(WhyHeld::Gives),
                 Goes::WithPostAnyway => None,
             };
             match why {
                 None => add(&mut sorted.with_post, text),
                 Some(why) => {
                     sorted.keep(text);
-                    sorted.held.push(Held {
+                    sorted.held.push(HeldBack {
                         words: text.clone(),
                         why,
                     });
@@ -138,7 +138,7 @@ impl Comments {
     }
 
     /// Words that were meant for the post and are held for the reveal, as by [`Comments::of`].
-    pub fn held(held: Vec<Held>) -> Self {
+    pub fn held(held: Vec<HeldBack>) -> Self {
         let mut comments = Self::default();
         for held in held {
             comments.keep(&held.words);
@@ -160,11 +160,11 @@ impl Comments {
             .held
             .iter()
             .map(|held| match &held.why {
-                Why::Gives(mv) => Withheld::WordsHeld {
+                WhyHeld::Gives(mv) => Withheld::WordsHeld {
                     line: mv.as_str().into(),
                     words: start(&held.words).into(),
                 },
-                Why::TooLong => Withheld::LongWordsHeld {
+                WhyHeld::TooLong => Withheld::LongWordsHeld {
                     most: number(MOST_WITH_POST),
                     words: start(&held.words).into(),
                 },

@@ -7,7 +7,7 @@ use shakmaty::{Chess, EnPassantMode, Position, fen::Fen};
 
 use super::{Holds, Part};
 use crate::{
-    comments::{Held, Note, Why, gives_away},
+    comments::{HeldBack, Note, WhyHeld, gives_away},
     line,
     read::{Entry, GameTree},
 };
@@ -131,14 +131,19 @@ impl Shows {
 }
 
 /// Takes the words out of a lead that tell a move of the stop it leads up to; they are held for the reveal.
-pub fn guard(lead: &mut [Note], position: &Chess, keys: &[String], line: &[String]) -> Vec<Held> {
+pub fn guard(
+    lead: &mut [Note],
+    position: &Chess,
+    keys: &[String],
+    line: &[String],
+) -> Vec<HeldBack> {
     let mut held = Vec::new();
     for note in lead {
         for words in [&mut note.before, &mut note.after] {
             if let Some(mv) = gives_away(position, keys, line, words) {
-                held.push(Held {
+                held.push(HeldBack {
                     words: std::mem::take(words),
-                    why: Why::Gives(mv),
+                    why: WhyHeld::Gives(mv),
                 });
             }
         }

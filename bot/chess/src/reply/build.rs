@@ -3,7 +3,7 @@
 
 use shakmaty::{Chess, Color, Move, Position, Square};
 
-use super::notation::{EXACT, Shape, Target, Written};
+use super::notation::{EXACT, Shape, Target, WrittenMove};
 use super::phrase::{Item, Piece};
 use super::reason;
 use super::resolve::{Resolved, arrival, bare_sans, legal_of, resolve};
@@ -199,7 +199,7 @@ impl<'a> Builder<'a> {
     }
 
     /// Whether the move goes on from the line that is no part of the answer; it is played there then.
-    fn follows_shadow(&mut self, written: &Written) -> bool {
+    fn follows_shadow(&mut self, written: &WrittenMove) -> bool {
         self.tries += 1;
         let Some(shadow) = self.shadow.as_mut().filter(|shadow| !shadow.defence) else {
             return false;
@@ -219,7 +219,7 @@ impl<'a> Builder<'a> {
 
     /// Whether a move that is not marked still belongs to the rejected line before it: it follows with
     /// nothing between, or it is a capture there and none where the answer stands.
-    fn belongs_to_shadow(&mut self, written: &Written) -> bool {
+    fn belongs_to_shadow(&mut self, written: &WrittenMove) -> bool {
         self.tries += 1;
         let Some(Shadow {
             position: Some(position),
@@ -336,7 +336,13 @@ impl<'a> Builder<'a> {
         }
     }
 
-    fn moved(&mut self, pieces: &[Piece], marks: &[Mark], i: usize, written: &Written) -> usize {
+    fn moved(
+        &mut self,
+        pieces: &[Piece],
+        marks: &[Mark],
+        i: usize,
+        written: &WrittenMove,
+    ) -> usize {
         if self.stopped && !self.turns_back() {
             return i + 1;
         }
@@ -467,7 +473,7 @@ impl<'a> Builder<'a> {
 
     /// Whether a piece is named with the square on which one like it stands: what is told of it is no
     /// move.
-    fn stands_there(&self, pieces: &[Piece], i: usize, written: &Written) -> bool {
+    fn stands_there(&self, pieces: &[Piece], i: usize, written: &WrittenMove) -> bool {
         let Some(&node) = self.frontier.first() else {
             return false;
         };
@@ -489,7 +495,7 @@ impl<'a> Builder<'a> {
 
     /// Two squares one after the other are one move from the first to the second, when an own piece
     /// stands on the first.
-    fn pair(&self, pieces: &[Piece], i: usize, written: &Written) -> Option<Written> {
+    fn pair(&self, pieces: &[Piece], i: usize, written: &WrittenMove) -> Option<WrittenMove> {
         let from = written.shapes.iter().find_map(Shape::lone_square)?;
         let Item::Move {
             written: second, ..
@@ -500,10 +506,10 @@ impl<'a> Builder<'a> {
         let to = second.shapes.iter().find_map(Shape::lone_square)?;
         let board = self.tree.node(*self.frontier.first()?).position.board();
         let turn = self.tree.node(*self.frontier.first()?).position.turn();
-        (board.color_at(from) == Some(turn)).then(|| Written {
+        (board.color_at(from) == Some(turn)).then(|| WrittenMove {
             check: second.check,
             mate: second.mate,
-            ..Written::shape(Shape {
+            ..WrittenMove::shape(Shape {
                 from_file: Some(from.file()),
                 from_rank: Some(from.rank()),
                 ..Shape::to(None, Target::Square(to), EXACT)
@@ -590,7 +596,7 @@ impl<'a> Builder<'a> {
         self.tree.node(node).mv.map(arrival)
     }
 
-    fn try_at(&mut self, frontier: &[NodeId], written: &Written) -> Fit {
+    fn try_at(&mut self, frontier: &[NodeId], written: &WrittenMove) -> Fit {
         let mut placed = Vec::new();
         let mut unclear = None;
         for &node in frontier {
@@ -627,7 +633,7 @@ impl<'a> Builder<'a> {
     }
 
     /// Whether the writer gives only their own moves, so that this one follows a defence left out.
-    fn may_assume(&self, written: &Written) -> bool {
+    fn may_assume(&self, written: &WrittenMove) -> bool {
         let [head] = self.frontier[..] else {
             return false;
         };
@@ -646,7 +652,7 @@ impl<'a> Builder<'a> {
     }
 
     /// Whether the first move in a bracket is another of the solver's where one is written already.
-    fn other_in_bracket(&mut self, candidates: &[Vec<NodeId>], written: &Written) -> bool {
+    fn other_in_bracket(&mut self, candidates: &[Vec<NodeId>], written: &WrittenMove) -> bool {
         if self.brk != Break::Paren || self.outer.is_empty() || self.placed == 0 {
             return false;
         }
@@ -662,7 +668,7 @@ impl<'a> Builder<'a> {
     }
 
     /// Places the move after every defence after which it is possible.
-    fn assume(&mut self, node: NodeId, written: &Written) -> Option<Vec<NodeId>> {
+    fn assume(&mut self, node: NodeId, written: &WrittenMove) -> Option<Vec<NodeId>> {
         self.assumed += 1;
         let position = self.tree.node(node).position.clone();
         let mut found = Vec::new();
@@ -721,7 +727,7 @@ impl<'a> Builder<'a> {
         }
     }
 
-    fn impossible(&mut self, piece: &Piece, node: NodeId, written: &Written) {
+    fn impossible(&mut self, piece: &Piece, node: NodeId, written: &WrittenMove) {
         let last = self.last_arrival(node);
         let position = self.tree.node(node).position.clone();
         let shape = match resolve(&position, last, written) {
@@ -789,7 +795,7 @@ fn in_words(pieces: &[Piece], i: usize) -> bool {
 
 /// A word for taking with nobody named to do it, such as "takes g8 away": where it fits nowhere it is no
 /// move. `first` is the character it begins with.
-fn is_bare_capture(written: &Written, first: char) -> bool {
+fn is_bare_capture(written: &WrittenMove, first: char) -> bool {
     first.is_alphabetic()
         && !matches!(first, 'x' | 'X')
         && written

@@ -135,7 +135,7 @@ impl Shape {
 
 /// A move as written.
 #[derive(Clone, Debug)]
-pub(super) struct Written {
+pub(super) struct WrittenMove {
     /// What it may mean.
     pub shapes: Vec<Shape>,
     /// Check was written.
@@ -146,7 +146,7 @@ pub(super) struct Written {
     pub initial: Option<char>,
 }
 
-impl Written {
+impl WrittenMove {
     pub(super) fn shape(shape: Shape) -> Self {
         Self {
             shapes: vec![shape],
@@ -182,19 +182,19 @@ impl Scanner<'_> {
             (3, 0) if !small => CastlingSide::QueenSide,
             _ => return None,
         };
-        let mut written = Written::shape(Shape::castling(Some(side)));
+        let mut written = WrittenMove::shape(Shape::castling(Some(side)));
         let end = self.ending(end, &mut written)?;
         Some((Some(Kind::Move(written)), end))
     }
 
     /// A move that begins at `i` and ends where a word ends.
-    pub(super) fn written(&self, i: usize) -> Option<(Written, usize)> {
+    pub(super) fn written(&self, i: usize) -> Option<(WrittenMove, usize)> {
         let mut found: Vec<(Shape, usize)> = Vec::new();
         for (role, rank, length) in self.men(i) {
             self.rest(i, i + length, role, rank, &mut found);
         }
         self.descriptive(i, &mut found);
-        let mut best: Option<(Written, usize, usize)> = None;
+        let mut best: Option<(WrittenMove, usize, usize)> = None;
         for (shape, end) in found {
             if let Some((written, _, bare)) = &mut best {
                 if *bare == end {
@@ -207,7 +207,7 @@ impl Scanner<'_> {
                     continue;
                 }
             }
-            let mut written = Written::shape(shape);
+            let mut written = WrittenMove::shape(shape);
             if let Some(last) = self.ending(end, &mut written) {
                 best = Some((written, last, end));
             }
@@ -219,7 +219,7 @@ impl Scanner<'_> {
     }
 
     /// The capital letter at `i` when it cannot be a file.
-    fn initial(&self, i: usize, written: &Written) -> Option<char> {
+    fn initial(&self, i: usize, written: &WrittenMove) -> Option<char> {
         let c = self.at(i);
         if !c.is_uppercase() || written.shapes.iter().any(|s| s.castles.is_some()) {
             return None;
@@ -480,7 +480,7 @@ impl Scanner<'_> {
     }
 
     /// Reads what may stand behind a move, and checks that the word ends there.
-    fn ending(&self, i: usize, written: &mut Written) -> Option<usize> {
+    fn ending(&self, i: usize, written: &mut WrittenMove) -> Option<usize> {
         let mut end = i;
         for (text, check, mate) in [
             ("ch", true, false),

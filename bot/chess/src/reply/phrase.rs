@@ -4,7 +4,7 @@
 use shakmaty::{CastlingSide, File, Rank, Role, Square};
 
 use super::letters;
-use super::notation::{EXACT, SLOPPY, Shape, Target, Written};
+use super::notation::{EXACT, SLOPPY, Shape, Target, WrittenMove};
 use super::scan::{Kind, Token};
 use super::words::Word;
 use crate::Language;
@@ -13,7 +13,7 @@ use crate::Language;
 #[derive(Clone, Debug)]
 pub(super) enum Item {
     /// A move; `not` when the writer says that it is not meant.
-    Move { written: Written, not: bool },
+    Move { written: WrittenMove, not: bool },
     /// A move number.
     Number { number: u32, black: bool },
     /// It is Black's move.
@@ -176,7 +176,7 @@ impl Phrases<'_> {
                 if let (Some(from), Some(Word::To | Word::Takes), Some(to)) =
                     (self.square(i), self.word(i + 1), self.square(i + 2))
                 {
-                    written = Written::shape(Shape {
+                    written = WrittenMove::shape(Shape {
                         from_file: Some(from.file()),
                         from_rank: Some(from.rank()),
                         ..Shape::to(None, Target::Square(to), EXACT)
@@ -206,7 +206,7 @@ impl Phrases<'_> {
                     takes: true,
                     ..Shape::to(Some(Role::Pawn), Target::File(to), SLOPPY)
                 };
-                return self.finish(i, i + 1, Written::shape(shape));
+                return self.finish(i, i + 1, WrittenMove::shape(shape));
             }
             Kind::Word(word @ (Word::Man(_) | Word::WingOf(_) | Word::WingMan(..))) => {
                 let word = *word;
@@ -342,13 +342,13 @@ impl Phrases<'_> {
                     takes: true,
                     ..Shape::to(Some(Role::Pawn), Target::Passant, EXACT)
                 };
-                return self.finish(i, i + 1, Written::shape(shape));
+                return self.finish(i, i + 1, WrittenMove::shape(shape));
             }
             Word::With => Item::Word(Word::Then),
             Word::WingOf(_) | Word::WingMan(..) => Item::Word(Word::Filler),
             Word::Castles(_) => {
                 let (side, next) = self.wing(i);
-                return self.finish(i, next, Written::shape(Shape::castling(side)));
+                return self.finish(i, next, WrittenMove::shape(Shape::castling(side)));
             }
             Word::Or => Item::Or,
             Word::Any => Item::Any,
@@ -422,7 +422,7 @@ impl Phrases<'_> {
 
     /// Reads what a piece does, from the token after it: "takes d5", "on b4 to d5", "takes rook".
     /// With `verb` a word that says so must come first.
-    fn spoken(&self, begin: usize, movers: &[Mover], verb: bool) -> Option<(Written, usize)> {
+    fn spoken(&self, begin: usize, movers: &[Mover], verb: bool) -> Option<(WrittenMove, usize)> {
         if movers.is_empty() {
             return None;
         }
@@ -502,7 +502,7 @@ impl Phrases<'_> {
                 }
                 next = i + 1;
                 return Some((
-                    Written {
+                    WrittenMove {
                         shapes,
                         check: target.check,
                         mate: target.mate,
@@ -535,7 +535,7 @@ impl Phrases<'_> {
             _ if takes => self.shapes_to(movers, Target::Last, from_file, from_rank, &mut shapes),
             _ => return None,
         }
-        let written = Written {
+        let written = WrittenMove {
             shapes,
             check: false,
             mate: false,
@@ -608,7 +608,7 @@ impl Phrases<'_> {
     }
 
     /// "f5 knight to d6": a piece told by where it stands.
-    fn standing(&self, i: usize) -> Option<(Written, usize)> {
+    fn standing(&self, i: usize) -> Option<(WrittenMove, usize)> {
         let from = self.square(i)?;
         let role = self.man(i + 1)?;
         matches!(self.word(i + 2), Some(Word::To | Word::Takes)).then_some(())?;
@@ -648,7 +648,7 @@ impl Phrases<'_> {
 
     /// "взять ладьёй на d8": where nouns have cases, a piece between the verb and the square may take or
     /// be taken, and endings are not told apart here.
-    fn either_man(&self, i: usize) -> Option<(Written, usize)> {
+    fn either_man(&self, i: usize) -> Option<(WrittenMove, usize)> {
         let cased = matches!(
             self.own,
             Language::Russian | Language::Polish | Language::Czech | Language::Hungarian
@@ -660,27 +660,27 @@ impl Phrases<'_> {
             takes: true,
             ..Shape::to(role, to, EXACT)
         };
-        let mut written = Written::shape(takes(Some(role)));
+        let mut written = WrittenMove::shape(takes(Some(role)));
         if let Some((other, next)) = self.instrument(at + 1) {
-            written = Written::shape(takes(Some(other)));
+            written = WrittenMove::shape(takes(Some(other)));
             return Some((written, next));
         }
         Some((written, at + 1))
     }
 
     /// "sac the queen on h7", after the verb.
-    fn put(&self, i: usize) -> Option<(Written, usize)> {
+    fn put(&self, i: usize) -> Option<(WrittenMove, usize)> {
         let at = self.past_fillers(i);
         let (mover, after) = self.named(at)?;
         matches!(self.word(after), Some(Word::On | Word::To)).then_some(())?;
         let to = self.square(after + 1)?;
         let shape = Shape::to(mover.role, Target::Square(to), EXACT);
         let wing = mover.wing;
-        Some((Written::shape(Shape { wing, ..shape }), after + 2))
+        Some((WrittenMove::shape(Shape { wing, ..shape }), after + 2))
     }
 
     /// "promote to a queen", "promote on e8 to a knight", "promotes the pawn to a rook".
-    fn promoting(&self, i: usize) -> Option<(Written, usize)> {
+    fn promoting(&self, i: usize) -> Option<(WrittenMove, usize)> {
         if self.after_move() {
             return None;
         }
@@ -706,11 +706,11 @@ impl Phrases<'_> {
             promotion: Some(role),
             ..Shape::to(Some(Role::Pawn), to, EXACT)
         };
-        Some((Written::shape(shape), next))
+        Some((WrittenMove::shape(shape), next))
     }
 
     /// "pawn makes a queen": a pawn at `i` that is said to become something.
-    fn new_man(&self, i: usize) -> Option<(Written, usize)> {
+    fn new_man(&self, i: usize) -> Option<(WrittenMove, usize)> {
         let pawn = self.man(i) == Some(Role::Pawn);
         (pawn && self.word(i + 1) == Some(Word::Promotes)).then_some(())?;
         self.promoting(i + 1)
@@ -771,7 +771,7 @@ impl Phrases<'_> {
     }
 
     /// Takes in what is said behind a move (promotion, check, mate) and stores it.
-    fn finish(&mut self, begin: usize, mut next: usize, mut written: Written) -> usize {
+    fn finish(&mut self, begin: usize, mut next: usize, mut written: WrittenMove) -> usize {
         if let Some((role, after)) = self.promotion(next, &written) {
             for shape in &mut written.shapes {
                 shape.promotion = Some(role);
@@ -835,7 +835,7 @@ impl Phrases<'_> {
         last && !on
     }
 
-    fn promotion(&self, i: usize, written: &Written) -> Option<(Role, usize)> {
+    fn promotion(&self, i: usize, written: &WrittenMove) -> Option<(Role, usize)> {
         let open = |shape: &Shape| {
             shape.role.is_none_or(|role| role == Role::Pawn)
                 && shape.promotion.is_none()

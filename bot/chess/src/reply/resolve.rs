@@ -2,7 +2,7 @@
 
 use shakmaty::{CastlingSide, Chess, File, Move, MoveList, Position, Role, Square};
 
-use super::notation::{ENGLISH, EXACT, Shape, Target, Written};
+use super::notation::{ENGLISH, EXACT, Shape, Target, WrittenMove};
 
 /// What a written move means in a position.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,7 +27,7 @@ pub(super) fn arrival(mv: Move) -> Square {
 }
 
 /// Finds the move. `last` is where the last move arrived, for captures that name no square.
-pub(super) fn resolve(position: &Chess, last: Option<Square>, written: &Written) -> Resolved {
+pub(super) fn resolve(position: &Chess, last: Option<Square>, written: &WrittenMove) -> Resolved {
     let legal = position.legal_moves();
     let mut at = 0;
     let seen = |shape: &Shape| shape.seen_by(position.turn());
@@ -69,7 +69,7 @@ pub(super) fn resolve(position: &Chess, last: Option<Square>, written: &Written)
 }
 
 /// Drops the moves that do not capture, check or mate when the text says that it does.
-fn narrow(found: &mut Vec<Move>, position: &Chess, written: &Written) {
+fn narrow(found: &mut Vec<Move>, position: &Chess, written: &WrittenMove) {
     let keep = |found: &mut Vec<Move>, is: &dyn Fn(&Move) -> bool| {
         if found.len() > 1 && found.iter().any(is) {
             found.retain(is);

@@ -5,7 +5,7 @@
 use shakmaty::File;
 
 use super::letters;
-use super::notation::Written;
+use super::notation::WrittenMove;
 use super::words::{self, Word};
 use crate::Language;
 
@@ -13,7 +13,7 @@ use crate::Language;
 #[derive(Clone, Debug)]
 pub(super) enum Kind {
     /// A written move.
-    Move(Written),
+    Move(WrittenMove),
     /// A move number, with one dot or none, or with dots for Black's move.
     Number {
         number: u32,

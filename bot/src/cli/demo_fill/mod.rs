@@ -29,7 +29,7 @@ use crate::{
     },
     words::english,
 };
-use script::{Deed, Line, Script};
+use script::{Deed, Script, ScriptLine};
 
 /// Minutes from a post to its reveal: the next one is two hours off then, whatever the clocks do.
 const OPEN_MINUTES: u32 = 22 * 60;
@@ -216,7 +216,7 @@ impl Play {
     }
 
     /// One day: the post goes out, the group writes, the reveal closes it.
-    async fn day(&mut self, lines: &[Line]) -> anyhow::Result<()> {
+    async fn day(&mut self, lines: &[ScriptLine]) -> anyhow::Result<()> {
         let queue = self.desk.coach().queue(&self.place).await?;
         let due = queue
             .first()
@@ -241,7 +241,7 @@ impl Play {
     }
 
     /// What a member does.
-    async fn play(&mut self, post: &PostSheet, line: &Line) -> anyhow::Result<()> {
+    async fn play(&mut self, post: &PostSheet, line: &ScriptLine) -> anyhow::Result<()> {
         self.lines += 1;
         let source = format!("demo-{}", self.lines);
         let Some(person) = self.people.get(&line.member) else {

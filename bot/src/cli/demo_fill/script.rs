@@ -15,7 +15,7 @@ pub(super) struct Script {
     /// The group.
     pub group: Group,
     /// What was written to each past post, by the position's id, in order of time.
-    pub past: HashMap<String, Vec<Line>>,
+    pub past: HashMap<String, Vec<ScriptLine>>,
 }
 
 /// The group, as its file has it.
@@ -49,7 +49,7 @@ pub(super) struct Member {
 
 /// Something a member did.
 #[derive(Debug)]
-pub(super) struct Line {
+pub(super) struct ScriptLine {
     /// How long after the post.
     pub after: TimeDelta,
     /// Who: a member's id, or `coach`.
@@ -75,7 +75,7 @@ impl Script {
     /// Reads the built-in material.
     pub(super) fn read() -> anyhow::Result<Self> {
         let group: Group = toml::from_str(GROUP).context("group.toml of the demo")?;
-        let mut past: HashMap<String, Vec<Line>> = HashMap::new();
+        let mut past: HashMap<String, Vec<ScriptLine>> = HashMap::new();
         for (at, text) in PAST.lines().enumerate().skip(1) {
             let (position, line) =
                 line(text).with_context(|| format!("past.tsv of the demo, line {}", at + 1))?;
@@ -106,7 +106,7 @@ impl Script {
     }
 }
 
-fn line(text: &str) -> anyhow::Result<(String, Line)> {
+fn line(text: &str) -> anyhow::Result<(String, ScriptLine)> {
     let fields: Vec<&str> = text.split('\t').collect();
     let [position, after, member, how, words] = fields.as_slice() else {
         bail!("has {} fields, not five", fields.len());
@@ -124,7 +124,7 @@ fn line(text: &str) -> anyhow::Result<(String, Line)> {
     };
     Ok((
         (*position).to_owned(),
-        Line {
+        ScriptLine {
             after,
             member: (*member).to_owned(),
             deed,

@@ -163,7 +163,7 @@ struct Scene {
     statuses: Statuses,
     lines: Arc<Mutex<Vec<String>>>,
     requests: mpsc::Sender<()>,
-    running: tokio::task::JoinHandle<End>,
+    running: tokio::task::JoinHandle<RunEnd>,
 }
 
 impl Scene {
@@ -263,7 +263,7 @@ impl Scene {
         self.lines.lock().expect("whole").clone()
     }
 
-    async fn stop(self) -> (End, Vec<String>) {
+    async fn stop(self) -> (RunEnd, Vec<String>) {
         self.requests.send(()).await.expect("it runs");
         let end = self.running.await.expect("it ends");
         let lines = self.lines.lock().expect("whole").clone();
@@ -312,7 +312,7 @@ async fn one_chat_fails_and_is_tried_for_ever_while_the_other_serves() {
     scene.until(DISCORD, up).await;
     assert_eq!(*room.begun.borrow(), 1, "the room was left alone");
     let (end, lines) = scene.stop().await;
-    assert_eq!(end, End::Stopped);
+    assert_eq!(end, RunEnd::Stopped);
     let failures = lines
         .iter()
         .filter(|line| line.starts_with("Discord: The line is dead. It is tried again in "));
@@ -399,14 +399,14 @@ async fn what_is_refused_for_good_is_said_once_and_not_tried_until_it_is_mended(
     let back = "carried: Discord is back.".to_owned();
     until("the coach is told", || room.diary().contains(&back)).await;
     let (end, _) = scene.stop().await;
-    assert_eq!(end, End::Stopped);
+    assert_eq!(end, RunEnd::Stopped);
 }
 
 #[tokio::test]
 async fn the_program_ends_when_nothing_is_left_to_serve() {
     let discord = Fake::new(DISCORD, &[Life::IsRefused]);
     let scene = Scene::begin(&[discord]).await;
-    assert_eq!(scene.running.await.expect("it ends"), End::NothingLeft);
+    assert_eq!(scene.running.await.expect("it ends"), RunEnd::NothingLeft);
 }
 
 #[tokio::test]
@@ -423,7 +423,7 @@ async fn a_chat_that_breaks_down_takes_nothing_along_and_is_started_again() {
     scene.until(DISCORD, up).await;
     assert_eq!(*room.begun.borrow(), 1);
     let (end, lines) = scene.stop().await;
-    assert_eq!(end, End::Stopped);
+    assert_eq!(end, RunEnd::Stopped);
     assert!(
         lines
             .iter()
@@ -441,7 +441,7 @@ async fn a_chat_that_never_comes_up_keeps_nobody_waiting_and_can_be_stopped() {
     let discord_is = scene.until(DISCORD, |_| true).await;
     assert_eq!(discord_is, Status::Starting);
     let (end, _) = scene.stop().await;
-    assert_eq!(end, End::Stopped);
+    assert_eq!(end, RunEnd::Stopped);
 }
 
 #[tokio::test]
@@ -474,7 +474,7 @@ async fn a_stop_finishes_the_errand_in_hand_before_the_chat_leaves() {
         "the chat waits for it"
     );
     room.carries.add_permits(1);
-    assert_eq!(scene.running.await.expect("it ends"), End::Stopped);
+    assert_eq!(scene.running.await.expect("it ends"), RunEnd::Stopped);
     assert_eq!(
         room.diary(),
         [
@@ -507,7 +507,7 @@ async fn a_second_request_ends_a_stop_that_takes_too_long() {
     })
     .await;
     scene.requests.send(()).await.expect("it runs");
-    assert_eq!(scene.running.await.expect("it ends"), End::BrokenOff);
+    assert_eq!(scene.running.await.expect("it ends"), RunEnd::BrokenOff);
     assert_eq!(
         room.diary(),
         ["takes: Discord is back."],

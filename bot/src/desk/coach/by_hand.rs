@@ -210,7 +210,9 @@ impl CoachDesk<'_> {
     ) -> Done<()> {
         let (words, cut) = text::body(words, 1_000);
         if cut {
-            return bad_request(Refusal::WordsToMemberTooLong { most: 1_000_usize.into() });
+            return bad_request(Refusal::WordsToMemberTooLong {
+                most: 1_000_usize.into(),
+            });
         }
         let now = self.desk.now();
         let (at, by) = (place.clone(), coach.clone());

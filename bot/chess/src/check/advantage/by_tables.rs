@@ -3,7 +3,7 @@
 use shakmaty::Move;
 
 use super::{
-    super::{Finding, Known, Report, Soundness, Statement, tables, written},
+    super::{Finding, Report, Soundness, Statement, TableVerdict, tables, written},
     told::broken_promise,
 };
 use crate::{Stipulation, read::Entry};
@@ -13,7 +13,7 @@ pub(super) fn verdict(
     mut report: Report,
     entry: &Entry,
     task: Stipulation,
-    every: &[(Move, Known)],
+    every: &[(Move, TableVerdict)],
 ) -> Report {
     let position = &entry.position;
     report.proved = true;
@@ -22,7 +22,7 @@ pub(super) fn verdict(
         .filter(|(_, known)| tables::meets(task, *known))
         .map(|(mv, _)| written::san(position, *mv))
         .collect();
-    let wins = every.iter().any(|(_, known)| *known == Known::Win);
+    let wins = every.iter().any(|(_, known)| *known == TableVerdict::Win);
     report.line = report.keys.first().cloned().into_iter().collect();
     let asked = task.into();
     let (verdict, told) = match report.keys.len() {

@@ -3,7 +3,7 @@
 use shakmaty::{Chess, Position};
 
 use super::super::{
-    CheckOptions, Endgames, Finding, Known, Report, Soundness, Stands, Statement, written,
+    CheckOptions, Endgames, Finding, Report, Soundness, Stands, Statement, TableVerdict, written,
 };
 use crate::{
     Budget, Stipulation, check,
@@ -118,13 +118,13 @@ impl Endgames for RookWins {
         3
     }
 
-    fn known(&self, position: &Chess) -> Option<Known> {
+    fn known(&self, position: &Chess) -> Option<TableVerdict> {
         let board = position.board();
         let rook_at_risk = position.legal_moves().iter().any(|mv| mv.is_capture());
         Some(match (board.rooks() & position.us()).any() {
-            true => Known::Win,
-            false if rook_at_risk => Known::Draw,
-            false => Known::Loss,
+            true => TableVerdict::Win,
+            false if rook_at_risk => TableVerdict::Draw,
+            false => TableVerdict::Loss,
         })
     }
 }

@@ -32,7 +32,7 @@ use super::{Complaint, Complaints, Finding, Statement, marked_wrong};
 use crate::{
     Budget, Spent, Stipulation,
     check::{
-        Assessment, CheckOptions, Known,
+        Assessment, CheckOptions, TableVerdict,
         advantage::{SHALLOWEST, deep_enough, is_key},
         tables, written,
     },
@@ -110,7 +110,7 @@ enum By {
     /// The game is over.
     Rules(Assessment),
     /// Endgame tables.
-    Tables(Known),
+    Tables(TableVerdict),
     /// Search to a depth.
     Depth(u32, Score),
 }
@@ -157,11 +157,11 @@ fn turned(score: Score) -> Score {
     }
 }
 
-fn turned_known(known: Known) -> Known {
+fn turned_known(known: TableVerdict) -> TableVerdict {
     match known {
-        Known::Win => Known::Loss,
-        Known::Draw => Known::Draw,
-        Known::Loss => Known::Win,
+        TableVerdict::Win => TableVerdict::Loss,
+        TableVerdict::Draw => TableVerdict::Draw,
+        TableVerdict::Loss => TableVerdict::Win,
     }
 }
 
@@ -450,10 +450,10 @@ impl Walk<'_> {
 
     fn by_tables(&self, position: &Chess) -> Option<Standing> {
         let every = tables::every_move(position, self.options.endgames.as_deref()?)?;
-        let rank = |known: &Known| match known {
-            Known::Win => 2,
-            Known::Draw => 1,
-            Known::Loss => 0,
+        let rank = |known: &TableVerdict| match known {
+            TableVerdict::Win => 2,
+            TableVerdict::Draw => 1,
+            TableVerdict::Loss => 0,
         };
         let &(best, known) = every.iter().max_by_key(|(_, known)| rank(known))?;
         let known = if position.turn() == self.solver {
@@ -462,9 +462,9 @@ impl Walk<'_> {
             turned_known(known)
         };
         let worth = match known {
-            Known::Win => Score::Mate(1).rank(),
-            Known::Draw => 0,
-            Known::Loss => -Score::Mate(1).rank(),
+            TableVerdict::Win => Score::Mate(1).rank(),
+            TableVerdict::Draw => 0,
+            TableVerdict::Loss => -Score::Mate(1).rank(),
         };
         Some(Standing {
             worth,

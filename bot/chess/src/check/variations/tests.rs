@@ -7,8 +7,8 @@ use shakmaty::{Chess, Color, Position};
 use crate::{
     Budget,
     check::{
-        Assessment, CheckOptions, Complaint, Endgames, Finding, Known, Report, Soundness,
-        Statement, check,
+        Assessment, CheckOptions, Complaint, Endgames, Finding, Report, Soundness, Statement,
+        TableVerdict, check,
     },
     fact::{And, Line, Task},
     read::read_file,
@@ -323,13 +323,13 @@ impl Endgames for RookWins {
         3
     }
 
-    fn known(&self, position: &Chess) -> Option<Known> {
+    fn known(&self, position: &Chess) -> Option<TableVerdict> {
         let board = position.board();
         let rook_at_risk = position.legal_moves().iter().any(|mv| mv.is_capture());
         Some(match (board.rooks() & position.us()).any() {
-            true => Known::Win,
-            false if rook_at_risk => Known::Draw,
-            false => Known::Loss,
+            true => TableVerdict::Win,
+            false if rook_at_risk => TableVerdict::Draw,
+            false => TableVerdict::Loss,
         })
     }
 }
@@ -357,7 +357,7 @@ fn endgame_tables_judge_where_they_are() {
     assert_eq!((row, line), (5, &"1...Kd3".into()));
     let level = Complaint::EndsWith {
         sign: "=".to_owned(),
-        standing: by_tables(Known::Win),
+        standing: by_tables(TableVerdict::Win),
     };
     assert_eq!(what, &level);
     let Statement::Found(Finding::InVariation { row: 5, line, what }) = &report.warnings[1] else {
@@ -366,7 +366,7 @@ fn endgame_tables_judge_where_they_are() {
     assert_eq!(line, &"3.Rb3+".into());
     assert!(
         matches!(what, Complaint::LetsItGo { task: Task::Win, standing, better }
-            if *standing == by_tables(Known::Draw) && better_is(better, "3.")),
+            if *standing == by_tables(TableVerdict::Draw) && better_is(better, "3.")),
         "{what:?}"
     );
 }

@@ -6,7 +6,7 @@
 
 use shakmaty::{Bitboard, Chess, Color, Move, Position, Rank};
 
-use crate::check::{Known, Problem, SHALLOWEST};
+use crate::check::{Problem, SHALLOWEST, TableVerdict};
 use crate::judge::Case;
 use crate::refute::settled;
 use crate::search::{self, Judged, Score};
@@ -123,8 +123,8 @@ pub(super) fn fails(case: &Case<'_>, before: &[Chess], position: &Chess) -> bool
     }
     if let Some(known) = known(case.problem, position) {
         return match task {
-            Stipulation::Draw => known == Known::Loss,
-            _ => known != Known::Win,
+            Stipulation::Draw => known == TableVerdict::Loss,
+            _ => known != TableVerdict::Win,
         };
     }
     let mut values: Vec<i32> = Vec::new();
@@ -160,7 +160,7 @@ fn by_rules(task: Stipulation, after: &Chess) -> Option<Says> {
 }
 
 /// What the problem's tables know of a position in which the other side is to move.
-fn known(problem: &Problem, after: &Chess) -> Option<Known> {
+fn known(problem: &Problem, after: &Chess) -> Option<TableVerdict> {
     let tables = problem.endgames.as_deref()?;
     let few = after.board().occupied().count() <= tables.most_men();
     (few && !after.castles().any())
@@ -169,14 +169,14 @@ fn known(problem: &Problem, after: &Chess) -> Option<Known> {
 }
 
 /// Whether what is known of a position with the other side to move meets the task.
-fn meets(task: Stipulation, known: Known) -> bool {
+fn meets(task: Stipulation, known: TableVerdict) -> bool {
     match task {
-        Stipulation::Draw => known != Known::Win,
-        _ => known == Known::Loss,
+        Stipulation::Draw => known != TableVerdict::Win,
+        _ => known == TableVerdict::Loss,
     }
 }
 
-fn by_tables(case: &Case<'_>, after: &Chess, found: Known) -> Opinion {
+fn by_tables(case: &Case<'_>, after: &Chess, found: TableVerdict) -> Opinion {
     let (problem, task) = (case.problem, case.problem.stipulation);
     let good = meets(task, found);
     let judged = searched(case, &[], after, NODES_FOR_A_LINE, &mut |_| {});
@@ -188,10 +188,10 @@ fn by_tables(case: &Case<'_>, after: &Chess, found: Known) -> Opinion {
             let mut next = position.clone();
             next.play_unchecked(mv);
             match known(problem, &next) {
-                Some(Known::Loss) => true,
-                Some(Known::Draw) => found == Known::Draw,
-                Some(Known::Win) => false,
-                None => next.is_checkmate() || found == Known::Draw && over(&next),
+                Some(TableVerdict::Loss) => true,
+                Some(TableVerdict::Draw) => found == TableVerdict::Draw,
+                Some(TableVerdict::Win) => false,
+                None => next.is_checkmate() || found == TableVerdict::Draw && over(&next),
             }
         };
         if line.first().is_none_or(|&mv| !keeps(after, mv)) {
