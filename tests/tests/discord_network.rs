@@ -143,9 +143,10 @@ async fn a_hundred_members_answer_at_once(tongue: Tongue) {
     keep_chronicle!(tongue.kept_as("a-hundred-at-once"), text);
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn lost_lines_repeated_events_and_lost_sessions() {
-    let (mut club, post) = ready(Tongue::English, SMOTHERED).await;
+in_every_language!(lost_lines_repeated_events_and_lost_sessions);
+
+async fn lost_lines_repeated_events_and_lost_sessions(tongue: Tongue) {
+    let (mut club, post) = ready(tongue, SMOTHERED).await;
     let discord = club.discord.clone();
     let ana = club.member("Ana");
     let told = |n: usize| {
@@ -199,7 +200,7 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
     ana.direct("Nf7#");
     ben.say(post, "Nh6+");
     let last = told(2).await;
-    assert!(last.contains("5 of 5 points"), "{last}");
+    assert!(tongue.shows(&last, "5 of 5 points"), "{last}");
     discord
         .until_within(Duration::from_secs(40), "Ben's verdict", |world| {
             direct(world, ben.id).first().cloned()
@@ -209,11 +210,11 @@ async fn lost_lines_repeated_events_and_lost_sessions() {
     club.check_for_leaks();
     let reveal = club.reveal().await;
     assert!(
-        reveal.content.contains("Solved by 1 of 2: Ana"),
+        tongue.shows(&reveal.content, "Solved by 1 of 2: Ana"),
         "{}",
         reveal.content
     );
-    keep_chronicle!("lost-lines", club.finish());
+    keep_chronicle!(tongue.kept_as("lost-lines"), club.finish());
 }
 
 in_every_language!(killed_and_started_again_nothing_is_sent_twice_or_lost);
@@ -579,9 +580,11 @@ async fn somebody_new_is_found_among_many_groups(tongue: Tongue) {
     keep_chronicle!(tongue.kept_as("somebody-new"), club.finish());
 }
 
-#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
-async fn two_shards_serve_their_own_servers_and_one_resumes() {
+in_every_language!(two_shards_serve_their_own_servers_and_one_resumes);
+
+async fn two_shards_serve_their_own_servers_and_one_resumes(tongue: Tongue) {
     let discord = Discord::start().await;
+    discord.world().tongue = tongue;
     discord.world().sessions.shards = 2;
     // A server's number says which shard serves it.
     let mut servers: [Option<(u64, Someone)>; 2] = [None, None];
@@ -622,7 +625,7 @@ async fn two_shards_serve_their_own_servers_and_one_resumes() {
                 direct(world, member.id).first().cloned()
             })
             .await;
-        assert!(heard.contains("5 of 5 points"), "{heard}");
+        assert!(tongue.shows(&heard, "5 of 5 points"), "{heard}");
     }
     let (resumed, identified) = {
         let world = discord.world();
@@ -634,5 +637,5 @@ async fn two_shards_serve_their_own_servers_and_one_resumes() {
     }
     assert_eq!(discord.violations(), Vec::<String>::new());
     assert_eq!(bot.stop().await, 0, "{}", bot.log());
-    keep_chronicle!("two-shards", discord.chronicle());
+    keep_chronicle!(tongue.kept_as("two-shards"), discord.chronicle());
 }

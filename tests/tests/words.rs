@@ -38,6 +38,7 @@ const SOURCES: &[&str] = &[
     include_str!("../../bot/src/chat/common/text.rs"),
     include_str!("../../bot/src/chat/common/same.rs"),
     include_str!("../../bot/src/cli/figures.rs"),
+    include_str!("../../bot/src/cli/settings_fault.rs"),
     include_str!("../../bot/src/cli/supervisor.rs"),
     include_str!("../../bot/src/cli/text.rs"),
     include_str!("../../bot/diagram/src/text.rs"),

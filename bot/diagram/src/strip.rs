@@ -153,11 +153,10 @@ impl Strip {
     pub fn alt(&self) -> Alt {
         let mut facts = vec![Text::AltStrip];
         facts.extend(placement(&self.start));
-        let stills = stills(&self.start, &self.line);
-        let moves: Vec<String> = stills.into_iter().filter_map(|still| still.moved).collect();
-        if !moves.is_empty() {
+        let sans = sans(&self.start, &self.line[..self.line.len().min(MOST)]);
+        if !sans.is_empty() {
             facts.push(Text::AltMoves {
-                line: moves.join(" ").into(),
+                line: numbered(self.start.turn(), 1, &sans).into(),
             });
         }
         Alt::Facts(facts)
@@ -224,7 +223,7 @@ mod tests {
             strip
                 .alt()
                 .in_words(&english())
-                .ends_with("White to move. Moves: 1.Rxd8+ 1...Rxd8 2.Rxd8#.")
+                .ends_with("White to move. Moves: 1.Rxd8+ Rxd8 2.Rxd8#.")
         );
         assert!(strip.png(&english()).expect("draws").bytes.len() < 120_000);
     }

@@ -7,6 +7,7 @@ use toml::de::DeTable;
 
 use super::{
     Globals,
+    settings_fault::SettingsError,
     text::{Failure, OrFail, path, unless},
 };
 use crate::chat::registry::{Home, Opener, Opening, Parts, Registration, Registry, Section};
@@ -158,13 +159,15 @@ impl Config {
         Self::parse("", chats)
     }
 
+    /// The settings that a text makes, with the chats that come along.
+    #[cfg(test)]
+    pub(super) fn read(text: &str) -> anyhow::Result<Self> {
+        Self::parse(text, &Registry::default())
+    }
+
     fn parse(text: &str, chats: &Registry) -> anyhow::Result<Self> {
-        // What is wrong is shown in its line.
-        let in_its_line = |mut error: toml::de::Error| {
-            error.set_input(Some(text));
-            error
-        };
-        let mut file = DeTable::parse(text)?;
+        let in_its_line = |error| SettingsError::of(text, error);
+        let mut file = DeTable::parse(text).map_err(in_its_line)?;
         let mut configured = Vec::new();
         for chat in chats.all() {
             let section = Section::new(file.get_mut().remove(chat.key.as_str()));
@@ -207,10 +210,6 @@ mod tests {
     use super::*;
     use crate::desk::TimeOfDay;
 
-    fn parse(text: &str) -> anyhow::Result<Config> {
-        Config::parse(text, &Registry::default())
-    }
-
     #[test]
     fn an_empty_file_gives_the_defaults() {
         let config = Config::usual(&Registry::default()).expect("defaults");
@@ -220,7 +219,7 @@ mod tests {
 
     #[test]
     fn what_a_group_cannot_have_is_named_with_its_line() {
-        let group = parse("[group]\npost_time = \"07:05\"\ndays = 31")
+        let group = Config::read("[group]\npost_time = \"07:05\"\ndays = 31")
             .expect("settings")
             .group;
         assert_eq!(
@@ -239,7 +238,10 @@ mod tests {
             ),
             ("wrong_cost = 5.5", "points are from 0 to 5"),
         ] {
-            let error = format!("{:#}", parse(&format!("[group]\n{text}")).expect_err(text));
+            let error = format!(
+                "{:#}",
+                Config::read(&format!("[group]\n{text}")).expect_err(text)
+            );
             assert!(error.contains("line 2") && error.contains(named), "{error}");
         }
     }
@@ -248,7 +250,7 @@ mod tests {
     fn an_unknown_key_is_named_with_its_line() {
         let error = format!(
             "{:#}",
-            parse("[room]\nadress = \"127.0.0.1:1\"").expect_err("unknown key")
+            Config::read("[room]\nadress = \"127.0.0.1:1\"").expect_err("unknown key")
         );
         assert!(
             error.contains("adress") && error.contains("line 2"),
@@ -282,7 +284,7 @@ mod tests {
 
     #[test]
     fn impossible_times_are_refused() {
-        assert!(parse("[check]\nseconds = 0.0").is_err());
-        assert!(parse("[check]\nmoves = 99").is_err());
+        assert!(Config::read("[check]\nseconds = 0.0").is_err());
+        assert!(Config::read("[check]\nmoves = 99").is_err());
     }
 }

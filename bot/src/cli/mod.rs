@@ -24,6 +24,7 @@ mod name;
 mod output;
 mod queue;
 pub mod serve;
+mod settings_fault;
 mod summary;
 mod supervisor;
 mod text;

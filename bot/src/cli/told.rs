@@ -5,7 +5,10 @@ use std::error::Error as StdError;
 
 use sealed_move_store::StoreError;
 
-use super::text::{Failed, Failure, Text, path, theirs};
+use super::{
+    settings_fault::SettingsError,
+    text::{Failed, Failure, Text, path, theirs},
+};
 use crate::{
     chat::said,
     chess::PositionError,
@@ -28,6 +31,9 @@ fn one(error: &(dyn StdError + 'static), words: &Words) -> String {
     }
     if let Some(refused) = error.downcast_ref::<DeskError>() {
         return said::refused(refused, words);
+    }
+    if let Some(wrong) = error.downcast_ref::<SettingsError>() {
+        return wrong.told(words);
     }
     if let Some(wrong) = error.downcast_ref::<PositionError>() {
         return words.say(wrong);

@@ -79,12 +79,14 @@ pub struct Settings {
 /// A time zone by its IANA name, as somebody wrote it into a file.
 fn zone<'de, D: Deserializer<'de>>(written: D) -> Result<chrono_tz::Tz, D::Error> {
     let name = String::deserialize(written)?;
-    name.parse().map_err(|_| {
-        let why =
-            format!("{name:?} is no time zone of the IANA list; write one such as Europe/Lisbon");
-        D::Error::custom(why)
-    })
+    name.parse()
+        .map_err(|_| D::Error::custom(NoZone(name.clone())))
 }
+
+/// A name that is none of the IANA database's.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{0:?} is no time zone of the IANA list; write one such as Europe/Lisbon")]
+pub struct NoZone(pub String);
 
 impl Default for Settings {
     fn default() -> Self {

@@ -147,6 +147,29 @@ settings-unreadable = die Einstellungsdatei { $file } war nicht zu lesen
 settings-wrong = die Einstellungsdatei { $file }
 setting-no-time = { $key } = { $value } ist keine Zeit; gib eine Zahl von Sekunden über 0 an
 setting-out-of-range = { $key } = { $value } liegt außerhalb; gib { $least } bis { $most } an
+setting-at =
+    Zeile { $row }: { $why }
+    { $shown }
+setting-unknown =
+    eine Einstellung { $key } gibt es hier nicht; { $known ->
+        [none] diese Tabelle hat keine
+       *[other] schreib { $known }
+    }
+setting-missing = der Tabelle fehlt { $key }
+setting-no-choice = { $value } steht nicht zur Wahl; schreib { $choices }
+setting-of-other-kind =
+    { $value } passt hier nicht; { $kind ->
+        [text] schreib einen Text in Anführungszeichen
+        [whole] schreib eine ganze Zahl, die nicht zu groß ist
+        [number] schreib eine Zahl ohne Anführungszeichen
+        [yes-or-no] schreib true oder false
+        [table] die Einstellungen stehen unter einer Überschrift in eckigen Klammern
+        [address] schreib eine Adresse mit Port wie "127.0.0.1:7316"
+       *[other] in README.md steht, was jede Einstellung annimmt
+    }
+setting-no-zone = { $value } ist keine Zeitzone der IANA-Liste; schreib eine wie "Europe/Berlin"
+setting-twice = { $key } steht ein zweites Mal da; lass eines stehen
+settings-no-toml = das ist nicht als TOML zu lesen ({ $why })
 no-time-limit = --seconds { $value } ist keine Zeitgrenze; gib eine Zahl über 0 an, etwa 10
 position-given = die Stellung
 shortest-too-long = --shortest { $shortest } ist länger als --longest { $longest }

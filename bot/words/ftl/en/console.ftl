@@ -152,6 +152,29 @@ settings-unreadable = the settings file { $file } could not be read
 settings-wrong = the settings file { $file }
 setting-no-time = { $key } = { $value } is no time; give a number of seconds above 0
 setting-out-of-range = { $key } = { $value } is out of range; give { $least } to { $most }
+setting-at =
+    line { $row }: { $why }
+    { $shown }
+setting-unknown =
+    there is no setting { $key } here; { $known ->
+        [none] this table has none
+       *[other] write { $known }
+    }
+setting-missing = the table lacks { $key }
+setting-no-choice = { $value } is none of the choices; write { $choices }
+setting-of-other-kind =
+    { $value } does not fit; { $kind ->
+        [text] write a text in quotation marks
+        [whole] write a whole number that is not too large
+        [number] write a number, without quotation marks
+        [yes-or-no] write true or false
+        [table] its settings stand below a heading in square brackets
+        [address] write an address with its port, such as "127.0.0.1:7316"
+       *[other] README.md says what each setting takes
+    }
+setting-no-zone = { $value } is no time zone of the IANA list; write one such as "Europe/Lisbon"
+setting-twice = { $key } is set a second time; leave one
+settings-no-toml = this cannot be read as TOML ({ $why })
 no-time-limit = --seconds { $value } is no time limit; give a number above 0, such as 10
 position-given = the position
 shortest-too-long = --shortest { $shortest } is longer than --longest { $longest }

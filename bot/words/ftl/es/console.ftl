@@ -150,6 +150,29 @@ settings-unreadable = no se pudo leer el archivo de ajustes { $file }
 settings-wrong = el archivo de ajustes { $file }
 setting-no-time = { $key } = { $value } no es un tiempo; da un número de segundos mayor que 0
 setting-out-of-range = { $key } = { $value } está fuera de los límites; da de { $least } a { $most }
+setting-at =
+    línea { $row }: { $why }
+    { $shown }
+setting-unknown =
+    aquí no hay ningún ajuste { $key }; { $known ->
+        [none] esta tabla no tiene ninguno
+       *[other] escribe { $known }
+    }
+setting-missing = a la tabla le falta { $key }
+setting-no-choice = { $value } no está entre las opciones; escribe { $choices }
+setting-of-other-kind =
+    { $value } no encaja aquí; { $kind ->
+        [text] escribe un texto entre comillas
+        [whole] escribe un número entero que no sea demasiado grande
+        [number] escribe un número, sin comillas
+        [yes-or-no] escribe true o false
+        [table] sus ajustes van debajo de un encabezado entre corchetes
+        [address] escribe una dirección con su puerto, como "127.0.0.1:7316"
+       *[other] README.md dice qué admite cada ajuste
+    }
+setting-no-zone = { $value } no es una zona horaria de la lista IANA; escribe una como "Europe/Madrid"
+setting-twice = { $key } aparece por segunda vez; deja una sola
+settings-no-toml = esto no se puede leer como TOML ({ $why })
 no-time-limit = --seconds { $value } no es un límite de tiempo; da un número mayor que 0, como 10
 position-given = la posición
 shortest-too-long = --shortest { $shortest } es más largo que --longest { $longest }
