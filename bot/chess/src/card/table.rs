@@ -33,6 +33,11 @@ pub(super) static EXAMPLES: &[(&str, &str, &str)] = &[
         "Qxc3+ bxc3 Ba3#",
     ),
     (
+        "balestra",
+        "3rk2r/pp5p/2p3p1/q7/4P3/1Q6/1P1B1PPP/6K1 w - - 0 1",
+        "Qe6+ Kf8 Bh6#",
+    ),
+    (
         "legal",
         "r1bBk2r/ppp2ppp/2n5/2b5/4n3/3P4/PPP2PPP/RN1QKBNR b KQkq - 0 1",
         "Bxf2+ Ke2 Nd4#",
@@ -173,6 +178,8 @@ pub(super) static RELATIVES: &[(&str, &str)] = &[
     ("arabian", "vukovic"),
     ("back-rank", "corridor"),
     ("back-rank", "ladder"),
+    ("balestra", "boden"),
+    ("balestra", "max-lange"),
     ("blackburne", "boden"),
     ("blackburne", "legal"),
     ("blackburne", "reti"),

@@ -49,6 +49,23 @@ pub(super) fn boden(frame: &Frame) -> bool {
     two_bishops(frame, Run::Across)
 }
 
+/// A bishop checks from afar, and the queen takes what it leaves, two flights or more; nobody else is needed.
+pub(super) fn balestra(frame: &Frame) -> bool {
+    let Some(bishop) = frame.checker_of(Role::Bishop) else {
+        return false;
+    };
+    let left = frame
+        .flights
+        .iter()
+        .filter(|flight| !flight.guards.contains(bishop));
+    let afar = frame.offset(bishop).0.abs() > 1;
+    afar && left.count() >= 2
+        && frame
+            .mating(Role::Queen)
+            .into_iter()
+            .any(|queen| frame.all_taken(Bitboard::from_square(bishop).with(queen)))
+}
+
 /// Two bishops side by side on parallel diagonals.
 pub(super) fn double_bishop(frame: &Frame) -> bool {
     two_bishops(frame, Run::Along)

@@ -73,6 +73,13 @@ static TABLE: &[Pattern] = &[
         special_cases: &[],
     },
     Pattern {
+        name: "balestra",
+        source: Source::Trade,
+        symmetry: Symmetry::Board,
+        fits: bishops::balestra,
+        special_cases: &[],
+    },
+    Pattern {
         name: "legal",
         source: Source::RenaudKahn,
         symmetry: Symmetry::Wings,

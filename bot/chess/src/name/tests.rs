@@ -51,6 +51,21 @@ const EXAMPLES: &[(&str, &[&str], &[&str])] = &[
         ],
     ),
     (
+        "balestra",
+        &[
+            "5k2/8/4Q2B/8/8/8/8/6K1 b - -",
+            "k7/8/8/8/8/b2q4/8/2K5 w - -",
+        ],
+        &[
+            // The second diagonal is a bishop's: Boden's.
+            "2kr4/3n4/B1p5/8/5B2/8/8/6K1 b - -",
+            // The queen gives the check.
+            "6k1/6Q1/8/8/8/1P6/PB6/6K1 b - -",
+            // A rook takes two of the flights.
+            "5k2/8/7B/8/2Q5/8/8/4R1K1 b - -",
+        ],
+    ),
+    (
         "legal",
         &[
             // Legal against Saint Brie, Paris, about 1750; from memory.

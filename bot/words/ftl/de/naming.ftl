@@ -19,6 +19,7 @@ definition-anastasia = Ein Turm oder eine Dame setzt am Rand matt. Auf der Linie
 definition-hook = Ein Turm setzt vom Feld neben dem König matt. Ein Springer neben dem König deckt den Turm, ein Bauer deckt den Springer, und ein eigener Stein verstellt dem König den Weg.
 definition-vukovic = Der König steht am Rand; der Turm steht gedeckt vor ihm und setzt matt, und der Springer direkt hinter dem Turm nimmt die Felder zu beiden Seiten des Königs.
 definition-boden = Zwei Läufer setzen auf gekreuzten Diagonalen matt: Einer gibt Schach, der andere nimmt die übrigen Fluchtfelder, und den Rest verstellen die eigenen Steine des Königs.
+definition-balestra = Ein Läufer setzt aus der Entfernung matt, und die Dame allein nimmt die zwei oder mehr Fluchtfelder, die er lässt.
 definition-legal = Zwei Springer und ein Läufer, alle drei nötig und sonst niemand, setzen einen König matt, der kaum von zu Hause weggekommen ist und von eigenen Steinen eingeengt wird.
 definition-blackburne = Ein Läufer setzt vom Feld schräg vor dem König matt, gedeckt von einem Springer, während der andere Läufer die Felder daneben bestreicht.
 definition-reti = Ein Läufer setzt vom Feld neben dem König matt, auf seiner Linie gedeckt von Turm oder Dame, während vier oder mehr eigene Steine dem König im Weg stehen.

@@ -5,6 +5,7 @@ pattern-anastasia = Anastasias Matt
 pattern-hook = Hakenmatt
 pattern-vukovic = Vukovićs Matt
 pattern-boden = Bodens Matt
+pattern-balestra = Balestras Matt
 pattern-legal = Seekadettenmatt
 pattern-blackburne = Blackburnes Matt
 pattern-reti = Rétis Matt

@@ -20,6 +20,7 @@ definition-anastasia = A rook or queen mates along the edge. On the next line on
 definition-hook = A rook mates from the square next to the king. A knight beside the king holds the rook, a pawn holds the knight, and one of the king's own pieces blocks him.
 definition-vukovic = The king is on the edge, the rook stands protected in front of him and mates, and the knight straight behind the rook takes the squares on both sides of the king.
 definition-boden = Two bishops mate on crossing diagonals: one checks, the other takes the flights that are left, and the king's own pieces block the rest.
+definition-balestra = A bishop mates from a distance, and the queen alone takes the two or more flights that it leaves.
 definition-legal = Two knights and a bishop, all three needed and nobody else, mate a king who has hardly left home and is hemmed in by his own pieces.
 definition-blackburne = A bishop mates from the square diagonally in front of the king, held there by a knight, while the other bishop rakes the squares beside it.
 definition-reti = A bishop mates from the square next to the king, held by a rook or queen along its line, while four or more of the king's own pieces stand in his way.

@@ -5,6 +5,7 @@ pattern-anastasia = Anastasia's mate
 pattern-hook = Hook mate
 pattern-vukovic = Vuković's mate
 pattern-boden = Boden's mate
+pattern-balestra = Balestra's mate
 pattern-legal = Legal's mate
 pattern-blackburne = Blackburne's mate
 pattern-reti = Réti's mate

@@ -19,6 +19,7 @@ definition-anastasia = Una torre o una dama da mate por el borde. En la línea d
 definition-hook = Una torre da mate desde la casilla contigua al rey. Un caballo junto al rey defiende la torre, un peón defiende el caballo y una pieza propia bloquea al rey.
 definition-vukovic = El rey está en el borde; la torre, defendida delante de él, da mate, y el caballo justo detrás de la torre quita las casillas a ambos lados del rey.
 definition-boden = Dos alfiles dan mate en diagonales que se cruzan: uno da jaque, el otro quita los escapes que quedan y las piezas propias del rey bloquean el resto.
+definition-balestra = Un alfil da mate a distancia y la dama sola quita los dos o más escapes que él deja.
 definition-legal = Dos caballos y un alfil, los tres necesarios y nadie más, dan mate a un rey que apenas ha salido de casa y está encerrado por sus propias piezas.
 definition-blackburne = Un alfil da mate desde la casilla en diagonal delante del rey, defendido por un caballo, mientras el otro alfil barre las casillas de al lado.
 definition-reti = Un alfil da mate desde la casilla contigua al rey, defendido por una torre o dama en su línea, mientras cuatro o más piezas propias estorban al rey.

@@ -5,6 +5,7 @@ pattern-anastasia = Mate de Anastasia
 pattern-hook = Mate del gancho
 pattern-vukovic = Mate de Vuković
 pattern-boden = Mate de Boden
+pattern-balestra = Mate de Balestra
 pattern-legal = Mate de Légal
 pattern-blackburne = Mate de Blackburne
 pattern-reti = Mate de Réti
