@@ -1,6 +1,7 @@
 //! Topic cards in the club room, as a member and a coach see them in real browsers: the list, a card with its
 //! pictures, its relatives, a coach's own words, what is held back, and the way from a reveal.
 
+use sealed_move::chess::card::cards;
 use sealed_move_tests::{
     browser::{Browser, Colours, Driver},
     room::RunningRoom,
@@ -57,8 +58,8 @@ async fn a_member_reads_cards_by_keyboard_and_on_a_phone() {
     anna.press("Cards").await;
     anna.until(
         "all cards",
-        "return document.querySelectorAll('#cards .card-list a').length === 31",
-        vec![],
+        "return document.querySelectorAll('#cards .card-list a').length === arguments[0]",
+        vec![json!(cards().count())],
     )
     .await;
 
