@@ -33,6 +33,7 @@ pub mod scene;
 pub mod search;
 mod solution;
 mod stipulation;
+pub mod walk;
 pub mod write;
 
 pub use budget::{Budget, Spent};

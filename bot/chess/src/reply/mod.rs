@@ -11,6 +11,7 @@
 mod build;
 mod descriptive;
 mod doubt;
+mod found;
 mod letters;
 mod link;
 mod marks;
@@ -34,6 +35,7 @@ mod tests;
 
 use shakmaty::{Chess, Move, Position};
 
+pub use found::{Spoken, first_move, spoken_of};
 pub use stance::Doubt;
 pub use tree::{Node, NodeId, Tree};
 
