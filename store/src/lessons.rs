@@ -94,6 +94,8 @@ pub struct InLesson {
     pub title: String,
     /// The step's place, from 1.
     pub step: i64,
+    /// Its place in the step, from 1.
+    pub part: i64,
     /// How many steps the lesson has.
     pub steps: i64,
     /// What leads up to the item, a list.
@@ -242,7 +244,7 @@ impl Db<'_> {
     /// When the store cannot be read.
     pub fn in_lesson(&self, content: ContentId) -> Result<Option<InLesson>, StoreError> {
         self.maybe_one(
-            "SELECT p.lesson_id, p.step, p.lead, l.title,
+            "SELECT p.lesson_id, p.step, p.part, p.lead, l.title,
                     (SELECT count(*) FROM lesson_steps s WHERE s.lesson_id = l.id) AS steps
              FROM lesson_parts p JOIN lessons l ON l.id = p.lesson_id
              WHERE p.content_id = ?1 ORDER BY p.lesson_id DESC LIMIT 1",
@@ -252,6 +254,7 @@ impl Db<'_> {
                     lesson_id: row.get("lesson_id")?,
                     title: row.get("title")?,
                     step: row.get("step")?,
+                    part: row.get("part")?,
                     steps: row.get("steps")?,
                     lead: json(row, "lead")?,
                 })

@@ -38,6 +38,7 @@ mod content;
 mod db;
 mod deeds;
 mod error;
+mod examples;
 mod figures;
 #[cfg(test)]
 mod fixture;
@@ -78,6 +79,7 @@ pub use content::{Content, NewContent, NewHolds, Written};
 pub use db::{Db, Tx};
 pub use deeds::{DeedRow, NewDeed};
 pub use error::StoreError;
+pub use examples::{Example, ExampleDue, ExampleShown};
 pub use figures::{
     Counting, MemberFigures, MemberPoints, PostFigures, Span, TopicFigures, WrongFirst,
 };

@@ -4,8 +4,8 @@ use rusqlite::Row;
 use serde::Serialize;
 
 use crate::{
-    Attempt, Db, Deed, Gone, MemberId, Moment, Mute, Reply, Store, StoreError, Tx, VerdictRow,
-    attempts, replies, talk, time,
+    Attempt, Db, Deed, Example, Gone, MemberId, Moment, Mute, Reply, Store, StoreError, Tx,
+    VerdictRow, attempts, replies, talk, time,
 };
 
 /// Everything kept of one member of one group.
@@ -66,6 +66,8 @@ pub struct KeptReply {
     pub verdicts: Vec<VerdictRow>,
     /// A coach's private answer to it; empty where a coach noted that it needs none.
     pub coach_words: Option<String>,
+    /// Whether a coach would show it as an example, and the leave that was given.
+    pub example: Option<Example>,
 }
 
 /// An attempt.
@@ -130,6 +132,7 @@ impl Db<'_> {
                         number,
                         verdicts: self.verdicts_on(reply.id)?,
                         coach_words: self.coach_words(reply.id)?.map(|words| words.words),
+                        example: self.example(reply.id)?,
                         reply,
                     })
                 })

@@ -3,8 +3,8 @@
 use rusqlite::{Row, params};
 
 use crate::{
-    CoachWords, Db, Gone, GroupId, MemberId, Moment, PostId, ReplyId, StoreError, Tx, VerdictRow,
-    Via, coach_words, talk, time, verdicts,
+    CoachWords, Db, Example, Gone, GroupId, MemberId, Moment, PostId, ReplyId, StoreError, Tx,
+    VerdictRow, Via, coach_words, examples, talk, time, verdicts,
 };
 
 /// A reply to be kept.
@@ -67,6 +67,8 @@ pub struct ReplyOf {
     pub words: Option<CoachWords>,
     /// Since when its words are out of the group's sight, where answers are open.
     pub gone: Option<Gone>,
+    /// Whether a coach would show it as an example, and its writer's leave.
+    pub example: Option<Example>,
 }
 
 /// A reply that was kept and never judged, as after a crash between the two.
@@ -94,12 +96,14 @@ const WITH_VERDICT: &str =
     "SELECT r.*, m.name AS member_name, m.coach AS member_coach, v.id AS verdict_id, v.verdict, v.points,
         v.moves, v.refutation, v.line, v.facts, v.why, v.message, v.wrong_first, v.by_coach, v.given_at,
         w.words AS coach_words, w.by_id AS words_by_id, b.name AS words_by, w.given_at AS words_at,
-        w.told_at AS words_told_at, g.name AS gone_name
+        w.told_at AS words_told_at, g.name AS gone_name, x.words AS example_words,
+        x.asked_at AS example_asked_at, x.leave AS example_leave, x.said_at AS example_said_at
     FROM replies r JOIN members m ON m.id = r.member_id
     LEFT JOIN verdicts v ON v.reply_id = r.id AND v.current = 1
     LEFT JOIN coach_words w ON w.reply_id = r.id
     LEFT JOIN members b ON b.id = w.by_id
-    LEFT JOIN members g ON g.id = r.gone_by";
+    LEFT JOIN members g ON g.id = r.gone_by
+    LEFT JOIN examples x ON x.reply_id = r.id";
 
 fn read_with_verdict(row: &Row<'_>) -> rusqlite::Result<ReplyOf> {
     Ok(ReplyOf {
@@ -108,6 +112,7 @@ fn read_with_verdict(row: &Row<'_>) -> rusqlite::Result<ReplyOf> {
         coach: row.get("member_coach")?,
         words: coach_words::read_maybe(row)?,
         gone: talk::read_gone(row)?,
+        example: examples::read_maybe(row)?,
         verdict: match row.get::<_, Option<i64>>("verdict_id")? {
             Some(id) => Some(verdicts::read(row, id, row.get("id")?)?),
             None => None,

@@ -100,6 +100,17 @@ values! {
     }
 }
 values! {
+    /// What the writer of an answer says to its being shown to the group.
+    Leave {
+        /// With their name.
+        Named = "named",
+        /// Without it.
+        Nameless = "nameless",
+        /// Not at all, or not any more.
+        Refused = "refused",
+    }
+}
+values! {
     /// How replies are kept until the reveal.
     Mode {
         /// Verdicts are private.

@@ -460,6 +460,7 @@ mod tests {
             coach: false,
             words: None,
             gone: None,
+            example: None,
             verdict: Some(VerdictRow {
                 id: second,
                 reply_id: ReplyId::of(second),
