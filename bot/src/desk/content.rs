@@ -223,8 +223,10 @@ pub(super) fn in_lesson(db: &store::Db<'_>, content: ContentId) -> Done<Option<I
         lead: serde_json::from_value(kept.lead).map_err(|error| {
             DeskError::damaged(format!("a lesson in it cannot be read ({error})"))
         })?,
+        lesson: kept.lesson_id,
         title: kept.title,
         step: kept.step,
+        part: kept.part,
         steps: kept.steps,
     }))
 }

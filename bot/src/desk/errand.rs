@@ -2,6 +2,7 @@
 //! each goes out once whatever crashes when.
 
 use super::answers::WordsRow;
+use super::examples::{ExampleSheet, LeaveAsked};
 use super::notice::Notice;
 use super::outbox::Earlier;
 use super::sheets::{Place, PostSheet, RevealSheet, VerdictSheet};
@@ -117,6 +118,11 @@ pub enum ErrandKind {
     },
     /// A coach's private answer to one member, without a verdict.
     AnswerMember(Box<Answered>),
+    /// A private question to one member: whether their answer may be shown.
+    AskLeave(Box<LeaveAsked>),
+    /// An answer that is shown behind its reveal, or is taken back. Where a message of it stands already, that one
+    /// changes.
+    Example(Box<ExampleSheet>),
 }
 
 /// A coach's private answer with whom it is for.

@@ -40,6 +40,7 @@ pub(super) struct Inner {
     pub(super) turns: Turns,
     pub(super) errands: Errands,
     pub(super) gathered: super::moves::Gathered,
+    pub(super) last_shown: super::last_shown::LastShown,
     #[cfg(test)]
     pub(super) asked: Asked,
 }
@@ -72,6 +73,7 @@ impl Desk {
                 turns: Turns::default(),
                 errands: Errands::default(),
                 gathered: super::moves::Gathered::default(),
+                last_shown: super::last_shown::LastShown::default(),
                 #[cfg(test)]
                 asked: Asked::default(),
                 store,

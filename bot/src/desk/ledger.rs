@@ -8,7 +8,9 @@ use std::{
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::{ChatKey, Earlier, Errand, ErrandKind, ItemId, Notice, Place, PostId, outbox::Own};
+use super::{
+    ChatKey, Earlier, Errand, ErrandKind, ItemId, Notice, Place, PostId, ReplyId, outbox::Own,
+};
 
 /// An errand that the chat has neither reported nor refused by then is taken to be lost with its task.
 const LOST_AFTER: TimeDelta = TimeDelta::minutes(15);
@@ -25,6 +27,10 @@ pub(super) enum Key {
     Reveal(PostId),
     /// A queue entry that is due and not yet written down as a post.
     Due(ItemId),
+    /// A writer to be asked for their leave to show an answer.
+    Leave(ReplyId),
+    /// An answer to be shown, or to be taken out of sight.
+    Example(ReplyId),
     /// A private word, told apart by whom it is for and what it says.
     Word(Place, String),
 }
@@ -204,6 +210,8 @@ pub(super) fn key_at(place: &Place, kind: &ErrandKind) -> Key {
     match kind {
         ErrandKind::Post { sheet, .. } => Key::Post(sheet.post),
         ErrandKind::Reveal { sheet, .. } => Key::Reveal(sheet.post.post),
+        ErrandKind::AskLeave(asked) => Key::Leave(asked.reply),
+        ErrandKind::Example(sheet) => Key::Example(sheet.reply),
         ErrandKind::TellCoach(notice) => Key::Word(place.clone(), notice.to_keep()),
         ErrandKind::AnswerMember(told) => Key::Word(
             place.clone(),

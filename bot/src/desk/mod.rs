@@ -26,11 +26,14 @@ mod drawing;
 pub mod endgames;
 pub mod errand;
 mod error;
+mod examples;
 mod figures;
 mod gone;
 mod groups;
 mod handle;
+mod last_shown;
 mod ledger;
+mod lesson_walk;
 mod links;
 mod member;
 mod members;
@@ -74,27 +77,29 @@ pub use cards::{
 };
 pub use clock::{Clock, SystemClock, TestClock};
 pub use coach::{
-    CheckedPosition, CoachDesk, DIAGRAMS_AT_ONCE, DeedRow, Differs, FoundWritten, Fresh,
-    HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, LessonFile, LessonPlan, LessonRow,
-    LessonSheet, Listed, Merged, MutedUntil, NewCard, NewPostContent, PartHolds, PartSheet,
-    PartStands, Planned, PostedBefore, QueueItem, Queued, SameAgain, SameChoice, StepSheet,
-    Telling, Version, WatchedRow, in_file_order,
+    AnswerGroup, AnswerGroups, Begins, CheckedPosition, CoachDesk, DIAGRAMS_AT_ONCE, DeedRow,
+    Differs, FoundWritten, Fresh, HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, LessonFile,
+    LessonPlan, LessonRow, LessonSheet, Listed, Merged, MutedUntil, NewCard, NewPostContent,
+    PartHolds, PartSheet, PartStands, Planned, PostedBefore, QueueItem, Queued, SameAgain,
+    SameChoice, StepSheet, Telling, Version, WatchedRow, in_file_order,
 };
 pub use coach_words::CoachWords;
 pub use content::{Content, Kind, KindName, WrittenSheet};
 pub use deeds::{Deed, DeedNote};
 pub use errand::{Answered, Delivered, Errand, ErrandKind, Step, StepDone};
 pub use error::DeskError;
+pub use examples::{ExampleRow, ExampleSheet, LONGEST_BESIDE, Leave, LeaveAsked, ShownAnswer};
 pub use figures::{
     Advice, Compared, Covered, NearTopic, Summary, SummaryMember, SummaryPost, SummaryTable,
     SummaryTopic, USUAL,
 };
 pub use gone::{GoneRow, How};
 pub use handle::Desk;
+pub use lesson_walk::{LessonListed, LessonWalk, PartAt, ToCome, WalkPart, WalkPlace};
 pub use links::Link;
 pub use member::{
-    AskedBack, Came, HintSheet, LONGEST_LINE, MemberDesk, OpenAt, OpenNow, Own, OwnAnswer, OwnPost,
-    OwnState, Progress, Taken, Withdrawn,
+    AskedBack, Came, HintSheet, LONGEST_LINE, MemberDesk, OpenAt, OpenNow, Own, OwnAnswer,
+    OwnExample, OwnHomework, OwnPost, OwnState, Progress, SpokenBoard, Taken, Withdrawn,
 };
 pub use members::{MemberIs, Rank, Standing};
 pub use notes::NoteRow;

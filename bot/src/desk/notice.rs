@@ -35,6 +35,8 @@ pub enum Notice {
         number: i64,
         why: Sentence,
     },
+    /// An answer that is shown, or taken back, could not be sent so far.
+    ExampleNotSent { number: i64, why: Sentence },
     /// What is due could not be made a post so far.
     DueNotSent { name: Option<Theirs>, why: Sentence },
     /// A chat fails, and is started again.

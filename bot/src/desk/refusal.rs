@@ -7,6 +7,7 @@ use chrono::{DateTime, NaiveDate, NaiveDateTime, Utc};
 use chrono_tz::Tz;
 use serde::Serialize;
 
+use super::KindName;
 use crate::chess::{
     PositionError,
     check::Soundness,
@@ -75,6 +76,27 @@ pub enum Refusal {
     NothingAnswered,
     WordsTakeNoAnswers {
         number: i64,
+    },
+    // Of moves that are talked about.
+    NoBoardThere {
+        number: i64,
+    },
+    NothingRevealedYet,
+    NoMoveWritten,
+    MoveNotThere {
+        written: Theirs,
+        number: i64,
+    },
+    OnlyQuestionsAreGrouped {
+        number: i64,
+        kind: KindName,
+    },
+    OnlyAnswersAreExamples,
+    NobodyAsksToShow,
+    WriterSaidNo,
+    WordsAreGone,
+    WordsBesideTooLong {
+        most: Whole,
     },
     NothingToReveal {
         number: i64,

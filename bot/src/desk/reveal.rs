@@ -1,19 +1,21 @@
 //! The reveal: solution and variations, the final picture with guards and flights marked, the commonest
 //! wrong move and its refutation, who solved it, and the leaderboard so far.
 
-use sealed_move_store::{AttemptOf, AttemptState, Post, PostState, WrongFirst};
+use sealed_move_store::{AttemptOf, AttemptState, Db, Post, PostState, WrongFirst};
 use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
     CoachWords, CommonWrong, Desk, Kind, LanguageTag, Period, Place, PostId, Report, RevealSheet,
-    Settings, Shown, Solution, cards,
+    Settings, Settled, Shown, ShownAnswer, Solution, cards,
     checking::report,
     content::{self, Held},
     convert,
     error::{Done, bad_request},
+    examples,
     handle::{group_at, post_of},
     problems::Posed,
     refusal::Refusal,
+    replies::{counting, settled},
     telling,
 };
 use crate::chess::{
@@ -63,7 +65,7 @@ impl Desk {
     /// The sheet of a reveal.
     pub(super) async fn reveal_sheet(&self, place: &Place, post: Post) -> Done<RevealSheet> {
         let (at, of) = (place.clone(), post.clone());
-        let (group, held, lesson, attempts, wrong) = self
+        let (group, held, lesson, attempts, wrong, homework) = self
             .read(move |db| {
                 Ok((
                     group_at(db, &at)?,
@@ -71,6 +73,7 @@ impl Desk {
                     content::in_lesson(db, of.content_id)?,
                     db.attempts_at(of.id)?,
                     db.wrong_first_moves(of.id)?,
+                    homework_of(db, &of)?,
                 ))
             })
             .await?;
@@ -85,6 +88,8 @@ impl Desk {
             Held::Question(_, at_reveal) => Shown::Answered {
                 at_reveal: at_reveal.clone(),
                 answered: attempts.iter().map(|of| of.name.clone()).collect(),
+                waiting: homework.0,
+                examples: homework.1,
             },
             Held::Words(_) => {
                 return bad_request(Refusal::NothingToReveal {
@@ -200,6 +205,19 @@ impl Desk {
     }
 }
 
+/// How many answers to a question wait for the coach, and those that are shown.
+fn homework_of(db: &Db<'_>, post: &Post) -> Done<(usize, Vec<ShownAnswer>)> {
+    if Kind::of(&post.content) != Kind::Question {
+        return Ok((0, Vec::new()));
+    }
+    let replies = db.replies_to(post.id)?;
+    let waiting = replies
+        .iter()
+        .zip(counting(&replies, post))
+        .filter(|(reply, counts)| *counts && settled(reply) == Settled::Unjudged);
+    Ok((waiting.count(), examples::seen(db, post)?))
+}
+
 /// A position reached by a line.
 struct End {
     position: Chess,
@@ -227,7 +245,7 @@ fn main_line(report: &Report) -> Vec<String> {
 
 /// Key and variations, a numbered line each, main line first; none where none was proved. Of a win or a
 /// draw they are the coach's own lines that hold, for a search has one line only.
-fn solution(turn: Color, report: &Report) -> Vec<String> {
+pub(super) fn solution(turn: Color, report: &Report) -> Vec<String> {
     let own = report.coach_lines.holding();
     if !own.is_empty() {
         return own.iter().map(|line| numbered(turn, 1, line)).collect();

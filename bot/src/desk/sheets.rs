@@ -133,10 +133,14 @@ pub struct PostSheet {
 /// Where a post stands in a lesson. Gives nothing away: words that would tell are held before.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct InLesson {
-    /// The lesson's title.
+    /// The lesson.
+    pub lesson: super::LessonId,
+    /// Its title.
     pub title: String,
     /// The step, from 1.
     pub step: i64,
+    /// Its place in the step, from 1.
+    pub part: i64,
     /// How many steps there are.
     pub steps: i64,
     /// The moves that lead up to it, or the example that is shown, with the words beside them.
@@ -163,12 +167,16 @@ pub struct RevealSheet {
 pub enum Shown {
     /// Of a problem.
     Solution(Box<Solution>),
-    /// Of a question. What was answered is shown to nobody.
+    /// Of a question. Of what was answered only that is shown which its writer allows.
     Answered {
         /// The coach's words on it; may be empty.
         at_reveal: String,
         /// Who answered, by name.
         answered: Vec<String>,
+        /// How many answers still wait for the coach's mark.
+        waiting: usize,
+        /// Answers that are shown as examples, with their writers' leave.
+        examples: Vec<super::ShownAnswer>,
     },
 }
 
@@ -347,6 +355,8 @@ pub struct ReplyRow {
     pub coach_words: Option<String>,
     /// Since when its words are out of the group's sight, where answers are open.
     pub gone: Option<super::GoneRow>,
+    /// Whether a coach would show it to the group, and its writer's leave.
+    pub example: Option<super::ExampleRow>,
     pub text: String,
     pub received_at: DateTime<Utc>,
     pub verdict: Option<Outcome>,

@@ -60,6 +60,14 @@ impl Debug for ErrandKind {
                 .debug_struct("AnswerMember")
                 .field("reply", &told.row.reply)
                 .finish_non_exhaustive(),
+            Self::AskLeave(asked) => f
+                .debug_struct("AskLeave")
+                .field("reply", &asked.reply)
+                .finish_non_exhaustive(),
+            Self::Example(sheet) => f
+                .debug_struct("Example")
+                .field("reply", &sheet.reply)
+                .finish_non_exhaustive(),
             Self::TellMember { sheet, .. } => f
                 .debug_struct("TellMember")
                 .field("sheet", sheet)

@@ -37,7 +37,9 @@ pub(crate) fn resource(source: &str) -> String {
             continue;
         };
         let id = message.id.name.as_str();
-        let of_command = id.starts_with("command-");
+        let of_command = ["command-", "menu-"]
+            .iter()
+            .any(|start| id.starts_with(start));
         let kept = of_command || ["decimal-sign", "thousands-sign", "thousands-from"].contains(&id);
         let speak: fn(&str) -> String = match of_command {
             true => |text| fluent_pseudo::transform(text, false, false).into_owned(),

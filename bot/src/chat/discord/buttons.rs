@@ -12,8 +12,8 @@ use super::{
 use crate::{
     chat::said::{in_words, words_of},
     desk::{
-        CardId, Content, ItemId, MemberId, Outcome, Place, PositionId, PostId, PostSheet, ReplyId,
-        Said, SameChoice, Verdict, VerdictSheet,
+        CardId, Content, ItemId, Leave, LessonId, MemberId, Outcome, PartAt, Place, PositionId,
+        PostId, PostSheet, ReplyId, Said, SameChoice, Verdict, VerdictSheet,
     },
     words::Words,
 };
@@ -106,6 +106,37 @@ pub enum Press {
     },
     /// The form for the coach's mark on an answer to a question, or that form sent.
     Mark(ReplyId),
+    /// The answers to a question by their first moves; with what was picked, the first one of a group.
+    Groups(PostId),
+    /// The form for the coach's words beside an answer that is to be shown, or that form sent.
+    Show {
+        /// The post that was answered.
+        post: PostId,
+        /// The answer.
+        reply: ReplyId,
+    },
+    /// An answer is not to be shown after all.
+    NoLongerShow {
+        /// The post that was answered.
+        post: PostId,
+        /// The answer.
+        reply: ReplyId,
+    },
+    /// What an answer's writer says to its being shown.
+    Leave(ReplyId, Leave),
+    /// The lessons to be stepped through; with what was picked, that one.
+    Lessons,
+    /// A place of a lesson.
+    Walk {
+        /// The lesson.
+        lesson: LessonId,
+        /// The part.
+        part: PartAt,
+        /// The place, from 0.
+        at: usize,
+    },
+    /// Question so and so of those that a member answered, from 0.
+    MyHomework(usize),
     /// The form for a question, sent.
     NewQuestion,
     /// The form for words alone, sent.
@@ -197,6 +228,13 @@ const WORDS: [(WordsPress, &str); 3] = [
     (WordsPress::Anyway, "position-words-anyway"),
 ];
 
+/// Verbs of an answer's writer, who is asked whether it may be shown.
+const LEAVES: [(Leave, &str); 3] = [
+    (Leave::Named, "leave-named"),
+    (Leave::Nameless, "leave-nameless"),
+    (Leave::Refused, "leave-refused"),
+];
+
 /// Choices about a position that was kept otherwise before.
 const SAME: [(SameChoice, &str); 3] = [
     (SameChoice::Keep, "keep"),
@@ -222,6 +260,16 @@ impl Press {
             Self::Answer(post) => ("answer", post.get(), None),
             Self::Respond(post) => ("respond", post.get(), None),
             Self::Mark(reply) => ("mark", reply.get(), None),
+            Self::Groups(post) => ("groups", post.get(), None),
+            Self::Show { post, reply } => ("show", reply.get(), Some(post.to_string())),
+            Self::NoLongerShow { post, reply } => ("show-no", reply.get(), Some(post.to_string())),
+            Self::Leave(reply, leave) => (word_of(&LEAVES, &leave), reply.get(), None),
+            Self::MyHomework(at) => ("my-homework", number(at), None),
+            Self::Lessons => ("lessons", 0, None),
+            Self::Walk { lesson, part, at } => {
+                let more = format!("{}.{}.{at}", part.step, part.part);
+                ("walk", lesson.get(), Some(more))
+            }
             Self::NewQuestion => ("new-question", 0, None),
             Self::NewWords => ("new-words", 0, None),
             Self::Hint(post) => ("hint", post.get(), None),
@@ -289,6 +337,30 @@ impl Press {
             "answer" => Self::Answer(PostId::of(about)),
             "respond" => Self::Respond(PostId::of(about)),
             "mark" => Self::Mark(ReplyId::of(about)),
+            "groups" => Self::Groups(PostId::of(about)),
+            "show" => Self::Show {
+                post: more?.parse().ok()?,
+                reply: ReplyId::of(about),
+            },
+            "show-no" => Self::NoLongerShow {
+                post: more?.parse().ok()?,
+                reply: ReplyId::of(about),
+            },
+            "lessons" => Self::Lessons,
+            "walk" => {
+                // A button that turns says which way behind it.
+                let mut parts = more?.split(':').next()?.split('.');
+                let mut next = || parts.next();
+                Self::Walk {
+                    lesson: LessonId::of(about),
+                    part: PartAt {
+                        step: next()?.parse().ok()?,
+                        part: next()?.parse().ok()?,
+                    },
+                    at: next()?.parse().ok()?,
+                }
+            }
+            "my-homework" => Self::MyHomework(usize::try_from(about).ok()?),
             "new-question" => Self::NewQuestion,
             "new-words" => Self::NewWords,
             "hint" => Self::Hint(PostId::of(about)),
@@ -335,13 +407,17 @@ impl Press {
             "held-answer" => Self::Held(about, HeldPress::Answer(more?.parse().ok()?)),
             "held-say" => Self::Held(about, HeldPress::Say),
             "held-drop" => Self::Held(about, HeldPress::Drop),
-            verb => match WORDS.iter().find(|(_, word)| *word == verb) {
-                Some((press, _)) => Self::Words(*press, PositionId::of(about)),
-                None => {
-                    let (press, _) = WEEK.iter().find(|(_, word)| *word == verb)?;
-                    Self::Week(*press, ItemId::of(about))
+            verb => {
+                let words = WORDS.iter().find(|(_, word)| *word == verb);
+                let leave = LEAVES.iter().find(|(_, word)| *word == verb);
+                let week = WEEK.iter().find(|(_, word)| *word == verb);
+                match (words, leave, week) {
+                    (Some((press, _)), _, _) => Self::Words(*press, PositionId::of(about)),
+                    (_, Some((leave, _)), _) => Self::Leave(ReplyId::of(about), *leave),
+                    (_, _, Some((press, _))) => Self::Week(*press, ItemId::of(about)),
+                    (None, None, None) => return None,
                 }
-            },
+            }
         })
     }
 }
@@ -412,6 +488,23 @@ pub fn turn(
     };
     let id = format!("{}:{turns}", id(to.unwrap_or(at)));
     button(id, label, ButtonStyle::Secondary).disabled(to.is_none())
+}
+
+/// The way from a reveal, for all to press, into the lesson that its post is a part of.
+pub fn step_through(
+    words: &Words,
+    place: &Place,
+    lesson: LessonId,
+    part: PartAt,
+) -> CreateActionRow {
+    let id = Press::Walk {
+        lesson,
+        part,
+        at: 0,
+    }
+    .id(place);
+    let label = words.say(&Study::ButtonStepThrough);
+    CreateActionRow::Buttons(vec![button(id, &label, ButtonStyle::Secondary)])
 }
 
 /// A button.
@@ -565,6 +658,43 @@ mod tests {
             (within(Press::Answer(PostId::of(5))), "answer:7:5"),
             (within(Press::Respond(PostId::of(5))), "respond:7:5"),
             (within(Press::Mark(ReplyId::of(5))), "mark:7:5"),
+            (within(Press::Groups(PostId::of(5))), "groups:7:5"),
+            (
+                within(Press::Show {
+                    post: PostId::of(9),
+                    reply: ReplyId::of(5),
+                }),
+                "show:7:5:9",
+            ),
+            (
+                within(Press::NoLongerShow {
+                    post: PostId::of(9),
+                    reply: ReplyId::of(5),
+                }),
+                "show-no:7:5:9",
+            ),
+            (
+                within(Press::Leave(ReplyId::of(5), Leave::Named)),
+                "leave-named:7:5",
+            ),
+            (
+                within(Press::Leave(ReplyId::of(5), Leave::Nameless)),
+                "leave-nameless:7:5",
+            ),
+            (
+                within(Press::Leave(ReplyId::of(5), Leave::Refused)),
+                "leave-refused:7:5",
+            ),
+            (within(Press::MyHomework(5)), "my-homework:7:5"),
+            (within(Press::Lessons), "lessons:7:0"),
+            (
+                within(Press::Walk {
+                    lesson: LessonId::of(5),
+                    part: PartAt { step: 2, part: 1 },
+                    at: 13,
+                }),
+                "walk:7:5:2.1.13",
+            ),
             (within(Press::NewQuestion), "new-question:7:0"),
             (within(Press::NewWords), "new-words:7:0"),
             (within(Press::Hint(PostId::of(5))), "hint:7:5"),
@@ -716,6 +846,10 @@ mod tests {
             "card:7:0:no-such-thing",
             "overrule-solved:7:5",
             "replies:7:5:x:back",
+            "show:7:5",
+            "walk:7:5:2.1",
+            "walk:7:5:2.x.1:on",
+            "my-homework:7:-1",
         ] {
             assert_eq!(Pressed::read(strange), None, "{strange}");
         }

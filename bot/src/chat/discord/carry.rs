@@ -3,23 +3,26 @@
 
 use async_trait::async_trait;
 use poise::serenity_prelude as serenity;
-use serenity::{ChannelId, EditMessage, MessageId, UserId};
+use serenity::{ChannelId, EditMessage, GetMessages, MessageId, UserId};
 
 use super::{
-    KEY, buttons, fit,
+    KEY, buttons,
+    commands::homework,
+    fit,
     house::{self, House},
     letter::{Letter, quiet},
     missed,
     oops::{brief, code, codes, status},
     sheets, tell,
     text::{Fault, Plain, Posting, Talk},
-    way::{Failed, KnownBy, Way},
+    way::{Failed, KnownBy, LOOK_BACK, Way},
 };
 use crate::{
     chat::{Chat, ChatError, common::notes},
     desk::{
-        Answered, ChatKey, Delivered, DeskError, Earlier, Errand, ErrandKind, Notice, Person,
-        Place, PostSheet, RevealSheet, Sentence, Shown, Step, VerdictSheet,
+        Answered, ChatKey, Delivered, DeskError, Earlier, Errand, ErrandKind, ExampleSheet,
+        LeaveAsked, Notice, PartAt, Person, Place, PostSheet, RevealSheet, Sentence, Shown, Step,
+        VerdictSheet,
     },
     words::{Words, tags, words as words_of_tag},
 };
@@ -77,6 +80,11 @@ impl Chat for Discord {
                 self.answer_member(&errand.place, told, errand.earlier.as_ref())
                     .await
             }
+            ErrandKind::AskLeave(asked) => {
+                self.ask_leave(&errand.place, asked, errand.earlier.as_ref())
+                    .await
+            }
+            ErrandKind::Example(sheet) => self.example(channel, &errand.place, sheet).await,
             ErrandKind::TellMember { user, text, sheet } => {
                 self.tell_member(&errand.place, user, text, sheet, errand.earlier.as_ref())
                     .await
@@ -170,6 +178,14 @@ impl Discord {
         let mut first = pages.pop().unwrap_or_default();
         let cards = sheets::card::under_reveal(words, place, &sheet.cards);
         first.rows.extend(cards);
+        if let Some(lesson) = &post.lesson {
+            let part = PartAt {
+                step: lesson.step,
+                part: lesson.part,
+            };
+            let row = buttons::step_through(words, place, lesson.lesson, part);
+            first.rows.push(row);
+        }
         let heading = sheets::reveal::headings(sheet);
         let nonce = format!("r{}-0", post.post);
         let message = self
@@ -261,6 +277,80 @@ impl Discord {
             self.deliver(user, &letter, &nonce).await?;
         }
         Ok(Delivered::default())
+    }
+
+    /// Asks a writer for their leave; one who takes no direct messages finds the question with their answer.
+    async fn ask_leave(
+        &self,
+        place: &Place,
+        asked: &LeaveAsked,
+        earlier: Option<&Earlier>,
+    ) -> Result<Delivered, ChatError> {
+        if let Some(user) = user(&asked.user) {
+            let words = self.house.words_for(place, &of(&asked.user)).await;
+            let letter = homework::leave_asked(words, place, asked);
+            if self.was_told(user, &letter.text, earlier).await? {
+                return Ok(Delivered::default());
+            }
+            let at = self.house.desk.now().timestamp() % 100_000;
+            let nonce = format!("q{}.{at}", asked.reply);
+            self.deliver(user, &letter, &nonce).await?;
+        }
+        Ok(Delivered::default())
+    }
+
+    /// Puts an example behind its reveal, or changes the message in which it stands.
+    async fn example(
+        &self,
+        channel: ChannelId,
+        place: &Place,
+        sheet: &ExampleSheet,
+    ) -> Result<Delivered, ChatError> {
+        let words = self.house.words_of_group(place).await;
+        let into = id(sheet.thread.as_deref()).map_or(channel, ChannelId::new);
+        let letter = sheets::reveal::example_letter(words, sheet);
+        let stands = id(sheet.message.as_deref()).map(MessageId::new);
+        let gone = |error: &serenity::Error| {
+            matches!(
+                code(error),
+                Some(codes::UNKNOWN_MESSAGE | codes::UNKNOWN_CHANNEL)
+            )
+        };
+        if let Some(message) = stands {
+            let edit = EditMessage::new()
+                .content(fit::short(&letter.text, fit::MESSAGE))
+                .allowed_mentions(quiet());
+            match into.edit_message(&self.house.http, message, edit).await {
+                Ok(_) => return Ok(Delivered::default()),
+                Err(error) if gone(&error) => {}
+                Err(error) => return Err(failed(Failed::Discord(error), into)),
+            }
+        }
+        if sheet.shown.is_none() {
+            return Ok(Delivered::default());
+        }
+        let sent = async {
+            // An earlier attempt may have got through, and only the channel tells.
+            let latest = GetMessages::new().limit(LOOK_BACK);
+            let latest = into.messages(&self.house.http, latest).await?;
+            let text = fit::short(&letter.text, fit::MESSAGE);
+            let ours = latest.into_iter().find(|message| {
+                message.author.id == self.house.me && message.content.trim() == text.trim()
+            });
+            if let Some(there) = ours {
+                return Ok(there.id);
+            }
+            let nonce = format!("x{}", sheet.reply);
+            let sent = into.send_message(&self.house.http, letter.message(&nonce));
+            Ok::<_, serenity::Error>(sent.await?.id)
+        };
+        let message = sent
+            .await
+            .map_err(|error| failed(Failed::Discord(error), into))?;
+        Ok(Delivered {
+            message: Some(message.to_string()),
+            thread: None,
+        })
     }
 
     /// Whether an earlier attempt at a word got through; it was sent in `text`, unless it says otherwise.

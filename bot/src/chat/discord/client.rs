@@ -303,7 +303,7 @@ fn refused(error: Option<&serenity::Error>) -> StartError {
 
 /// Registers the commands, in place of those of an earlier version.
 async fn register(house: &House) -> Result<(), StartError> {
-    let commands = poise::builtins::create_application_commands(&commands::all());
+    let commands = commands::to_register();
     let registered = house.http.create_global_commands(&commands).await;
     registered.map(drop).map_err(|error| {
         let why = brief(&error);
@@ -436,7 +436,7 @@ mod tests {
     #[test]
     fn the_commands_keep_to_discords_limits() {
         let commands = commands::all();
-        assert_eq!(commands.len(), 3);
+        assert_eq!(commands.len(), 4);
         for command in &commands {
             assert!(command.subcommands.len() <= 25);
             for sub in &command.subcommands {

@@ -120,6 +120,20 @@ pub fn mark_form(words: &Words, place: &Place, reply: ReplyId) -> CreateModal {
     CreateModal::new(id, words.say(&Coach::FormMark)).components(assessment_fields(words, FULL))
 }
 
+/// The coach's words beside an answer that is to be shown; `press` is what sends it.
+pub fn show_form(words: &Words, place: &Place, press: Press, begun: &str) -> CreateModal {
+    let field = CreateInputText::new(
+        InputTextStyle::Paragraph,
+        words.say(&Coach::FormShowWords),
+        "words",
+    )
+    .value(begun)
+    .required(false)
+    .max_length(LONGEST_WRITTEN);
+    CreateModal::new(press.id(place), words.say(&Coach::FormShow))
+        .components(vec![CreateActionRow::InputText(field)])
+}
+
 /// The coach's verdict on a reply to a problem, the first or another one; `press` is what sends it.
 pub fn verdict_form(words: &Words, place: &Place, press: Press, right: bool) -> CreateModal {
     let points = if right { FULL } else { "0" };

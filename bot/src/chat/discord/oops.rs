@@ -103,6 +103,8 @@ pub fn brief(error: &serenity::Error) -> String {
 pub mod codes {
     /// The channel is gone.
     pub const UNKNOWN_CHANNEL: isize = 10003;
+    /// The message is gone.
+    pub const UNKNOWN_MESSAGE: isize = 10008;
     /// The channel may not be seen.
     pub const MISSING_ACCESS: isize = 50001;
     /// The person takes no direct messages from us.

@@ -29,9 +29,9 @@ use crate::chat::{
     said::explained,
 };
 use crate::desk::{
-    AskedBack, Came, LONGEST_LINE, LanguageTag, Leaderboard, MemberId, MemberIs, Mode, Person,
-    Picture, PostId, PostRow, Progress, Rank, ReplyId, Shown, Taken, TalkRow, VerdictSheet,
-    WordsRow,
+    AskedBack, Came, LONGEST_LINE, LanguageTag, Leaderboard, Leave, MemberId, MemberIs, Mode,
+    OwnExample, Person, Picture, PostId, PostRow, Progress, Rank, ReplyId, Shown, Taken, TalkRow,
+    VerdictSheet, WordsRow,
 };
 
 /// Longest text of a reply, in characters.
@@ -49,6 +49,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/enter", post(enter))
         .route("/api/talk", get(talk))
         .route("/api/talk/{line}/take-back", post(take_back))
+        .route("/api/talk/{line}/board", post(talked_of))
         .route("/api/answers/{reply}/take-back", post(take_back_answer))
         .route("/api/words", get(words))
         .route("/api/say", post(say))
@@ -64,6 +65,8 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/posts/{post}/answers", get(answers))
         .route("/api/posts/{post}/own", get(own))
         .route("/api/posts/{post}/board", get(board))
+        .route("/api/homework", get(homework))
+        .route("/api/answers/{reply}/leave", post(leave))
         .route("/api/progress", get(progress))
         .route("/api/scale", get(points))
         .route("/api/topics", get(topics))
@@ -271,6 +274,44 @@ async fn take_back(
         replies: Vec::new(),
     });
     Ok(Json(()))
+}
+
+/// Which post a line of talk is about, where its reader says.
+#[derive(Deserialize)]
+struct About {
+    post: Option<PostId>,
+}
+
+/// The moves of a line of talk on a small board.
+#[derive(Serialize)]
+struct OnBoard {
+    post: PostId,
+    number: i64,
+    before: String,
+    line: String,
+    picture: paper::Shown,
+}
+
+async fn talked_of(
+    State(room): State<Shared>,
+    Member(person): Member,
+    Path(line): Path<i64>,
+    body: Result<Json<About>, JsonRejection>,
+) -> Told<OnBoard> {
+    let Json(About { post }) = body?;
+    let words = room.words_for(&person).await;
+    let board = room
+        .desk
+        .member()
+        .board_of_talk(&room.place, &person, line, post, words.tag())
+        .await?;
+    Ok(Json(OnBoard {
+        post: board.post,
+        number: board.number,
+        before: board.before,
+        line: board.line,
+        picture: paper::Shown::inside(&board.picture, words),
+    }))
 }
 
 /// Takes the words of one's own answer out of the group's sight, where answers are open.
@@ -559,6 +600,37 @@ async fn own(
 ) -> Told<paper::Own> {
     let own = room.desk.member().own(&room.place, &person, post).await?;
     Ok(Json(paper::Own::of(own, room.words_for(&person).await)))
+}
+
+/// The questions that the member answered.
+async fn homework(
+    State(room): State<Shared>,
+    Member(person): Member,
+) -> Told<Vec<paper::OwnQuestion>> {
+    let all = room.desk.member().my_homework(&room.place, &person).await?;
+    let all = all.into_iter().map(paper::OwnQuestion::of);
+    Ok(Json(all.collect()))
+}
+
+/// What the member says to their answer's being shown.
+#[derive(Deserialize)]
+struct Says {
+    leave: Leave,
+}
+
+async fn leave(
+    State(room): State<Shared>,
+    Member(person): Member,
+    Path(reply): Path<ReplyId>,
+    body: Result<Json<Says>, JsonRejection>,
+) -> Told<OwnExample> {
+    let Json(Says { leave }) = body?;
+    let kept = room
+        .desk
+        .member()
+        .give_leave(&room.place, &person, reply, leave)
+        .await?;
+    Ok(Json(kept))
 }
 
 /// The board as the member's own line stands.

@@ -15,6 +15,7 @@
 //! | `paper` | the JSON shapes |
 //! | `member` | what a member asks for |
 //! | `cards` | topic cards |
+//! | `lessons` | lessons to be stepped through |
 //! | `coach` | what the coach asks for |
 //! | `pages` | the pages and their parts |
 
@@ -25,6 +26,7 @@ mod door;
 mod feed;
 mod guard;
 mod language;
+mod lessons;
 mod member;
 mod pace;
 mod pages;
@@ -283,6 +285,7 @@ fn router(room: Shared) -> Router {
         .merge(feed::routes())
         .merge(member::routes())
         .merge(cards::routes())
+        .merge(lessons::routes())
         .merge(devices::routes())
         .merge(language::routes())
         .merge(coach::routes())
@@ -315,7 +318,10 @@ impl Chat for RoomChat {
                 kept.await.map_err(|error| ChatError::of_desk(&error))?;
                 None
             }
-            ErrandKind::TellMember { .. } | ErrandKind::AnswerMember(_) => None,
+            ErrandKind::TellMember { .. }
+            | ErrandKind::AnswerMember(_)
+            | ErrandKind::AskLeave(_)
+            | ErrandKind::Example(_) => None,
         };
         Ok(Delivered {
             message,
@@ -332,6 +338,9 @@ impl Chat for RoomChat {
             ErrandKind::AnswerMember(told) => {
                 self.0.feed.member(&told.user, "words", &told.row);
             }
+            // Says only that there is something; the page fetches it.
+            ErrandKind::AskLeave(asked) => self.0.feed.member(&asked.user, "leave", &()),
+            ErrandKind::Example(_) => self.0.feed.everyone("renewed", &()),
             ErrandKind::TellMember { user, text, sheet } => {
                 self.0
                     .feed

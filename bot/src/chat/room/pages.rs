@@ -38,6 +38,8 @@ const PARTS: &[(&str, &str, &str)] = &[
     ("live.js", JS, include_str!("assets/live.js")),
     ("views.js", JS, include_str!("assets/views.js")),
     ("cards.js", JS, include_str!("assets/cards.js")),
+    ("lessons.js", JS, include_str!("assets/lessons.js")),
+    ("on-board.js", JS, include_str!("assets/on-board.js")),
     ("post.js", JS, include_str!("assets/post.js")),
     ("talk.js", JS, include_str!("assets/talk.js")),
     ("tables.js", JS, include_str!("assets/tables.js")),

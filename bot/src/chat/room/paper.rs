@@ -7,9 +7,10 @@ use serde_json::Value;
 
 use super::cards::Led;
 use crate::desk::{
-    self, CheckedPosition, CoachWords, Content, HintSheet, HomeworkRow, InLesson, Leaderboard,
-    Note as CoachNote, Outcome, OwnPost, OwnState, Picture, PictureKind, Points, PositionId,
-    PostId, PostSheet, PostedBefore, Rank, RepliesTo, ReplyId, ReplyRow, RevealSheet, SameAgain,
+    self, AnswerGroup, AnswerGroups, Begins, CheckedPosition, CoachWords, Content, HintSheet,
+    HomeworkRow, InLesson, Leaderboard, Note as CoachNote, Outcome, OwnAnswer, OwnExample,
+    OwnHomework, OwnPost, OwnState, Picture, PictureKind, Points, PositionId, PostId, PostSheet,
+    PostedBefore, Rank, RepliesTo, ReplyId, ReplyRow, RevealSheet, SameAgain, ShownAnswer,
     VerdictSheet,
 };
 use crate::{
@@ -169,6 +170,8 @@ enum Revealed {
     Answered {
         at_reveal: String,
         answered: Vec<String>,
+        waiting: usize,
+        examples: Vec<ShownAnswer>,
     },
 }
 
@@ -207,9 +210,13 @@ impl Reveal {
                 desk::Shown::Answered {
                     at_reveal,
                     answered,
+                    waiting,
+                    examples,
                 } => Revealed::Answered {
                     at_reveal,
                     answered,
+                    waiting,
+                    examples,
                 },
             },
             took_part: sheet.took_part,
@@ -338,6 +345,43 @@ impl Homework {
     }
 }
 
+/// The answers to a question, grouped by the first move found in each.
+#[derive(Serialize)]
+pub(super) struct Grouped {
+    answered: usize,
+    waiting: usize,
+    groups: Vec<Group>,
+}
+
+/// Answers that begin alike.
+#[derive(Serialize)]
+struct Group {
+    #[serde(flatten)]
+    begins: Begins,
+    waiting: usize,
+    answers: Vec<Replied>,
+}
+
+impl Grouped {
+    /// Answers in the words of the coach who reads them.
+    pub(super) fn of(asked: AnswerGroups, words: &Words) -> Self {
+        let group = |group: AnswerGroup| Group {
+            begins: group.begins,
+            waiting: group.waiting,
+            answers: group
+                .answers
+                .into_iter()
+                .map(|row| Replied::of(row, words))
+                .collect(),
+        };
+        Self {
+            answered: asked.answered,
+            waiting: asked.waiting,
+            groups: asked.groups.into_iter().map(group).collect(),
+        }
+    }
+}
+
 /// An answer that the whole group may see, in a group that keeps them open.
 #[derive(Debug, Serialize)]
 pub(super) struct Answered {
@@ -372,27 +416,69 @@ impl Answered {
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub(super) enum Own {
     Problem(Box<OwnWork>),
-    Question {
-        answer: String,
-        /// How it stands with the coach.
-        message: String,
-        /// The coach's private words.
-        words: String,
-        live: bool,
-    },
+    Question(Box<OwnAnswered>),
     Words,
+}
+
+/// A member's own answer to a question.
+#[derive(Debug, Serialize)]
+pub(super) struct OwnAnswered {
+    reply: Option<ReplyId>,
+    answer: String,
+    /// How it stands with the coach.
+    message: String,
+    /// The coach's private words.
+    words: String,
+    waiting: bool,
+    earlier: Vec<String>,
+    /// Which of their answers the coach would show.
+    examples: Vec<OwnExample>,
+    /// Others' answers that are shown after the reveal.
+    others: Vec<ShownAnswer>,
+    live: bool,
+}
+
+impl OwnAnswered {
+    fn of(own: OwnAnswer) -> Self {
+        Self {
+            reply: own.reply,
+            message: in_words(&own.said),
+            answer: own.answer,
+            words: own.words,
+            waiting: own.waiting,
+            earlier: own.earlier,
+            examples: own.examples,
+            others: own.others,
+            live: own.live,
+        }
+    }
+}
+
+/// A question that the reader answered.
+#[derive(Debug, Serialize)]
+pub(super) struct OwnQuestion {
+    post: PostId,
+    number: i64,
+    asked: String,
+    own: OwnAnswered,
+}
+
+impl OwnQuestion {
+    pub(super) fn of(one: OwnHomework) -> Self {
+        Self {
+            post: one.post,
+            number: one.number,
+            asked: one.asked,
+            own: OwnAnswered::of(one.own),
+        }
+    }
 }
 
 impl Own {
     pub(super) fn of(own: desk::Own, words: &Words) -> Self {
         match own {
             desk::Own::Problem(own) => Self::Problem(Box::new(OwnWork::of(*own, words))),
-            desk::Own::Question(own) => Self::Question {
-                message: in_words(&own.said),
-                answer: own.answer,
-                words: own.words,
-                live: own.live,
-            },
+            desk::Own::Question(own) => Self::Question(Box::new(OwnAnswered::of(*own))),
             desk::Own::Words => Self::Words,
         }
     }

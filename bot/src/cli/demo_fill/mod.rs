@@ -291,7 +291,9 @@ impl Play {
                 ),
                 ErrandKind::TellCoach(_)
                 | ErrandKind::TellMember { .. }
-                | ErrandKind::AnswerMember(_) => (None, None),
+                | ErrandKind::AnswerMember(_)
+                | ErrandKind::AskLeave(_)
+                | ErrandKind::Example(_) => (None, None),
             };
             let delivered = Delivered {
                 message,

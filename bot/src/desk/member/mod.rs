@@ -11,20 +11,25 @@ mod edits;
 mod entrance;
 mod glance;
 mod hints;
+mod homework;
+mod lessons;
 mod own_post;
 mod privacy;
 mod progress;
 mod replies;
 mod sheets;
+mod spoken;
 mod talk;
 mod words;
 
 use super::Desk;
 
 pub use edits::Withdrawn;
+pub use homework::{OwnExample, OwnHomework};
 pub use sheets::{
     AskedBack, Came, HintSheet, OpenAt, OpenNow, Own, OwnAnswer, OwnPost, OwnState, Progress, Taken,
 };
+pub use spoken::SpokenBoard;
 pub use talk::LONGEST_LINE;
 
 /// The desk as members use it. A call names the person it is for, as the chat knows them; where it says so,

@@ -5,14 +5,14 @@ use sealed_move_store::AttemptState;
 use super::MemberDesk;
 use crate::chess::judge::HINT_STEPS;
 use crate::desk::{
-    Kind, MemberId, Own, OwnAnswer, OwnPost, OwnState, Person, Place, PostId, attempt,
+    Kind, MemberId, Own, OwnPost, OwnState, Person, Place, PostId, attempt,
     content::problem_at,
     convert,
     error::Done,
     handle::{group_at, post_of},
     posting::takes_replies,
     refusal::{Lacking, LocalTime},
-    replies::{over, rows},
+    replies::over,
     said::Said,
     telling::{Told, next_hint},
     tongue,
@@ -28,45 +28,9 @@ impl MemberDesk<'_> {
             Kind::Problem { .. } => {
                 Own::Problem(Box::new(self.own_post(place, person, post).await?))
             }
-            Kind::Question => Own::Question(self.own_answer(place, person, post).await?),
+            Kind::Question => Own::Question(Box::new(self.own_answer(place, person, post).await?)),
             Kind::Words => Own::Words,
         })
-    }
-
-    /// This member's answer to a question, with what the coach made of it.
-    async fn own_answer(self, place: &Place, person: &Person, post: PostId) -> Done<OwnAnswer> {
-        let now = self.desk.now();
-        let (place, by) = (place.clone(), person.clone());
-        self.desk
-            .read(move |db| {
-                let group = group_at(db, &place)?;
-                let language = tongue::of_person(db, &group, &by)?;
-                let post = post_of(db, &group, post)?;
-                let live = takes_replies(&post, now);
-                let replies = match db.member_by_user(group.id, &by.user)? {
-                    Some(member) => db.replies_of(post.id, member.id)?,
-                    None => Vec::new(),
-                };
-                let last = rows(db, &language, &post, replies)?.pop();
-                Ok(match last {
-                    Some(last) => OwnAnswer {
-                        answer: last.text,
-                        said: match last.said.is_empty() {
-                            true => Said::new(&language).and(Told::CoachWillRead),
-                            false => last.said,
-                        },
-                        words: last.coach_words.unwrap_or_default(),
-                        live,
-                    },
-                    None => OwnAnswer {
-                        answer: String::new(),
-                        said: Said::default(),
-                        words: String::new(),
-                        live,
-                    },
-                })
-            })
-            .await
     }
 
     /// Where this member stands at a post that is a problem.

@@ -6,7 +6,7 @@ use chrono::{DateTime, Utc};
 use serde::Serialize;
 
 use crate::desk::{
-    Picture, Points, Said, SummaryTopic,
+    OwnExample, Picture, Points, ReplyId, Said, ShownAnswer, SummaryTopic,
     sheets::{OpenPost, VerdictSheet, Why},
 };
 
@@ -16,7 +16,7 @@ pub enum Own {
     /// At a problem.
     Problem(Box<OwnPost>),
     /// At a question.
-    Question(OwnAnswer),
+    Question(Box<OwnAnswer>),
     /// At words alone there is nothing to do.
     Words,
 }
@@ -30,6 +30,18 @@ pub struct OwnAnswer {
     pub said: Said,
     /// The coach's private words on it; may be empty.
     pub words: String,
+    /// The answer that counts; `None` before there is one.
+    pub reply: Option<ReplyId>,
+    /// Whether it waits for the coach.
+    pub waiting: bool,
+    /// The coach's mark, once there is one.
+    pub marked: Option<Points>,
+    /// Their answers before that one, as they were written.
+    pub earlier: Vec<String>,
+    /// Which of their answers a coach would show to the group.
+    pub examples: Vec<OwnExample>,
+    /// After the reveal, others' answers that are shown with their writers' leave.
+    pub others: Vec<ShownAnswer>,
     /// Whether answers are still taken.
     pub live: bool,
 }

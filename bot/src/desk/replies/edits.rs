@@ -119,7 +119,7 @@ impl Desk {
             .replies
             .iter()
             .find(|of| of.reply.id == reply)
-            .is_none_or(|of| of.verdict.is_some() || of.words.is_some());
+            .is_none_or(|of| of.verdict.is_some() || of.words.is_some() || of.example.is_some());
         if read || !may || text.is_empty() {
             return Ok(Edited::Stands(Box::new(self.verdict_on(kept).await?)));
         }

@@ -12,13 +12,13 @@ mod inbox;
 mod judging;
 mod kept;
 
-use std::collections::{HashMap, hash_map::Entry};
+use std::collections::{HashMap, HashSet, hash_map::Entry};
 
 use sealed_move_store::{Db, Post, Prices, ReplyOf};
 
 use crate::desk::{
-    Desk, GoneRow, Kind, LanguageTag, MemberId, Mode, Place, PostId, Rank, RepliesTo, ReplyRow,
-    Settled,
+    Desk, ExampleRow, GoneRow, Kind, LanguageTag, MemberId, Mode, Place, PostId, Rank, RepliesTo,
+    ReplyRow, Settled,
     attempt::{self, After, Work, decided},
     convert,
     error::Done,
@@ -79,6 +79,17 @@ pub(super) fn settled(reply: &ReplyOf) -> Settled {
     }
 }
 
+/// Which of the answers to a question count: each member's last one that came in time.
+pub(super) fn counting(replies: &[ReplyOf], post: &Post) -> Vec<bool> {
+    let mut seen: HashSet<MemberId> = HashSet::new();
+    let mut counts = vec![false; replies.len()];
+    for (at, reply) in replies.iter().enumerate().rev() {
+        let in_time = reply.reply.received_at < post.closes_at;
+        counts[at] = in_time && seen.insert(reply.reply.member_id);
+    }
+    counts
+}
+
 /// Replies to a post for a list, each with the points as they stood after it.
 pub(super) fn rows(
     db: &Db<'_>,
@@ -119,6 +130,7 @@ fn row(
         settled,
         coach_words: reply.words.map(|words| words.words),
         gone: reply.gone.map(|gone| GoneRow::of(gone, writer)),
+        example: reply.example.map(ExampleRow::of),
         text: reply.reply.text,
         received_at: reply.reply.received_at,
         verdict: verdict

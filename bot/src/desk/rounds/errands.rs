@@ -46,6 +46,8 @@ pub(super) enum Unsent {
     Reveal(KindName, i64),
     /// A queue entry that is due, with its name where it has one.
     Due(Option<String>),
+    /// An example behind its reveal, by the number of the post.
+    Example(i64),
     /// A word to somebody: nobody is told of that.
     Word,
 }
@@ -59,7 +61,9 @@ impl Unsent {
             }
             ErrandKind::TellCoach(_)
             | ErrandKind::TellMember { .. }
-            | ErrandKind::AnswerMember(_) => Self::Word,
+            | ErrandKind::AnswerMember(_)
+            | ErrandKind::AskLeave(_) => Self::Word,
+            ErrandKind::Example(sheet) => Self::Example(sheet.number),
         }
     }
 
@@ -72,6 +76,7 @@ impl Unsent {
                 name: name.map(Into::into),
                 why,
             },
+            Self::Example(number) => Notice::ExampleNotSent { number, why },
             Self::Word => return None,
         })
     }
@@ -146,7 +151,9 @@ impl Rounds<'_> {
             ErrandKind::Reveal { sheet, .. } => sheet.post.post,
             ErrandKind::TellCoach(_)
             | ErrandKind::AnswerMember(_)
-            | ErrandKind::TellMember { .. } => return Ok(()),
+            | ErrandKind::TellMember { .. }
+            | ErrandKind::AskLeave(_)
+            | ErrandKind::Example(_) => return Ok(()),
         };
         let (now, reference) = (self.desk.now(), reference.map(str::to_owned));
         self.desk
@@ -216,6 +223,8 @@ impl Rounds<'_> {
             }
             ErrandKind::AnswerMember(told) => self.words_told(told.row.reply, now).await?,
             ErrandKind::TellMember { .. } => self.word_arrived(errand.word).await?,
+            ErrandKind::AskLeave(asked) => self.leave_asked(asked.reply, now).await?,
+            ErrandKind::Example(sheet) => self.example_stands(sheet, delivered).await?,
         }
         Ok(())
     }
@@ -246,8 +255,13 @@ impl Rounds<'_> {
                 self.word_arrived(given_up.and_then(|left| left.word))
                     .await?;
             }
-            Key::Word(..) => {}
-            Key::Post(_) | Key::Reveal(_) | Key::Due(_) => {
+            // Its writer finds the question with their answer.
+            Key::Leave(reply) if failures >= WORD_TRIES => {
+                self.desk.inner.errands.done(&key);
+                self.leave_asked(*reply, now).await?;
+            }
+            Key::Word(..) | Key::Leave(_) => {}
+            Key::Post(_) | Key::Reveal(_) | Key::Due(_) | Key::Example(_) => {
                 if failures == TELL_AFTER
                     && let Some(notice) = what.notice(why)
                 {

@@ -31,15 +31,15 @@ struct Found {
 }
 
 /// The earliest of several moments.
-struct Soonest(Option<DateTime<Utc>>);
+pub(super) struct Soonest(Option<DateTime<Utc>>);
 
 impl Soonest {
-    fn at(&mut self, moment: DateTime<Utc>) {
+    pub(super) fn at(&mut self, moment: DateTime<Utc>) {
         self.0 = Some(self.0.map_or(moment, |soonest| soonest.min(moment)));
     }
 
     /// Whether an errand is held, with the moment until then noted.
-    fn held(&mut self, until: Option<DateTime<Utc>>) -> bool {
+    pub(super) fn held(&mut self, until: Option<DateTime<Utc>>) -> bool {
         if let Some(moment) = until {
             self.at(moment);
         }
@@ -83,6 +83,9 @@ impl Rounds<'_> {
                     return Ok(look);
                 }
             }
+        }
+        if let Some(look) = self.examples(chat, now, &mut wait).await? {
+            return Ok(look);
         }
         for found in &found {
             for post in &found.open {

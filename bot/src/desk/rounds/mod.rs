@@ -6,6 +6,7 @@
 //! newer.
 
 mod errands;
+mod examples;
 mod look;
 mod outbox;
 mod pending;

@@ -2,7 +2,7 @@
 
 use super::*;
 
-async fn question(club: &Club) -> PostId {
+pub(super) async fn question(club: &Club) -> PostId {
     let item = club
         .desk
         .coach()
@@ -23,7 +23,13 @@ async fn club() -> Club {
     Club::new("2026-03-02T12:00:00Z", chrono_tz::UTC).await
 }
 
-async fn answered(club: &Club, who: &str, post: PostId, source: &str, text: &str) -> VerdictSheet {
+pub(super) async fn answered(
+    club: &Club,
+    who: &str,
+    post: PostId,
+    source: &str,
+    text: &str,
+) -> VerdictSheet {
     match club
         .desk
         .member()
@@ -162,9 +168,13 @@ async fn a_question_lives_from_the_queue_to_its_close() {
         Shown::Answered {
             at_reveal,
             answered,
+            waiting,
+            examples,
         } => {
             assert_eq!(at_reveal, "The back rank is weak.");
             assert_eq!(answered, ["Ana", "Bo"]);
+            // Bo's has no mark, and nobody was asked for leave.
+            assert_eq!((waiting, examples), (1, Vec::new()));
         }
         Shown::Solution(_) => panic!("no solution"),
     }

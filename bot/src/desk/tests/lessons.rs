@@ -46,12 +46,12 @@ async fn import(club: &Club, text: &str) -> Done<LessonSheet> {
         .await
 }
 
-async fn kept(club: &Club) -> LessonId {
+pub(super) async fn kept(club: &Club) -> LessonId {
     let sheet = import(club, LESSON).await.expect("taken in");
     sheet.lesson.expect("kept")
 }
 
-async fn planned(club: &Club, lesson: LessonId, plan: LessonPlan) -> Done<Planned> {
+pub(super) async fn planned(club: &Club, lesson: LessonId, plan: LessonPlan) -> Done<Planned> {
     club.desk
         .coach()
         .plan_lesson(&club.place, &club.coach, lesson, plan, false, false)

@@ -7,12 +7,15 @@ mod coach_words;
 mod content;
 mod doubt;
 mod figures;
+mod homework;
 mod interrupted;
+mod lesson_walk;
 mod lessons;
 mod outbox;
 mod people;
 mod replies;
 mod restart;
+mod spoken;
 mod store_use;
 mod tongue;
 mod topic;
@@ -270,6 +273,14 @@ pub(super) fn said(errand: &Errand) -> String {
             format!("{} is answered: {}", told.user, told.row.words)
         }
         ErrandKind::TellMember { user, sheet, .. } => format!("{user}: {}", in_words(&sheet.said)),
+        ErrandKind::AskLeave(asked) => format!("{} may show? {}", asked.user, asked.text),
+        ErrandKind::Example(sheet) => match &sheet.shown {
+            None => format!("example {} taken back", sheet.number),
+            Some(shown) => {
+                let by = shown.name.as_deref().unwrap_or("somebody");
+                format!("example {} by {by}: {}", sheet.number, shown.text)
+            }
+        },
     }
 }
 

@@ -7,6 +7,18 @@ task-mate = { $moves ->
 task-win = { $side-name } zieht und gewinnt.
 task-draw = { $side-name } zieht und hält remis.
 no-solution-proved = Es wurde keine Lösung bewiesen; frag deinen Trainer.
+## A move in words, for those who do not see the board
+
+# $from and $to are squares.
+piece-goes = { $side-name }: { $piece-nom } zieht von { $from } nach { $to }.
+piece-takes = { $side-name }: { $piece-nom } schlägt von { $from } aus { $taken-acc } auf { $to }.
+king-castles = { $short ->
+    [yes] { $side-name } rochiert kurz.
+   *[no] { $side-name } rochiert lang.
+}
+pawn-promotes = Der Bauer verwandelt sich; auf dem Feld steht nun { $piece-a-nom }.
+walk-check = Schach.
+walk-mate = Matt.
 
 ## Sprachen, in denen Antworten gelesen werden
 

@@ -122,6 +122,31 @@ answer-needs-none = Ein Trainer hat notiert, dass sie keine Antwort braucht.
 answered-in-private = Ein Trainer hat unter vier Augen geantwortet: „{ $words }“
 is-said = Ich habe gesagt: { $said }
 is-asked = -# Gefragt war: { $asked }
+# Answers to a question, side by side. $begins: what they have in common, such as a move.
+answers-by-move = { $answered ->
+    [one] **Frage { $number }**: eine Antwort, nach ihrem ersten Zug. Ohne deine Bewertung: { $waiting }.
+   *[other] **Frage { $number }**: { $answered } Antworten, gruppiert nach dem ersten Zug. Ohne deine Bewertung: { $waiting }.
+}
+answer-group = { $answers ->
+    [one] - **{ $begins }**: eine Antwort, noch unbewertet: { $waiting }
+   *[other] - **{ $begins }**: { $answers } Antworten, noch unbewertet: { $waiting }
+}
+answer-group-choice = { $begins } ({ $answers })
+answer-group-pick = Die Antworten einer Gruppe lesen
+answer-in-group = Gruppe: { $begins }
+begins-no-move = kein Zug
+begins-replaced = seither neu beantwortet
+# $leave: none, named, nameless or refused.
+example-is = { $leave ->
+    [none] Du würdest sie der Gruppe zeigen; wer sie schrieb, hat noch nichts gesagt.
+    [named] Sie wird der Gruppe mit dem Namen gezeigt.
+    [nameless] Sie wird der Gruppe ohne den Namen gezeigt.
+   *[refused] Wer sie schrieb, möchte sie nicht zeigen lassen.
+}
+example-beside = Deine Worte dazu: { $said }
+# A title and a label of at most 45 characters.
+form-show = Diese Antwort der Gruppe zeigen
+form-show-words = Deine Worte dazu (dürfen fehlen)
 no-points = „{ $written }“ ist keine Punktzahl; schreib eine von 0 bis 5, etwa 2,5.
 form-private = Deine Antwort, nur für das Mitglied
 form-private-words = Das liest nur das Mitglied
@@ -216,6 +241,9 @@ button-right = Richtig …
 button-not-right = Nicht richtig …
 button-mark = Bewerten …
 button-mark-again = Neu bewerten …
+button-groups = Alle Gruppen
+button-show = Als Beispiel zeigen …
+button-no-longer-show = Doch nicht zeigen
 button-overrule-right = Anders urteilen: richtig …
 button-overrule-not-right = Anders urteilen: nicht richtig …
 button-answer-privately = Unter vier Augen antworten …

@@ -14,6 +14,8 @@ command-study-give-up = aufgeben
     .description = Bei der offenen Stellung aufgeben
 command-study-progress = mein-stand
     .description = Deinen eigenen Stand sehen
+command-study-homework = hausaufgaben
+    .description = Deine Antworten auf Fragen und was dein Trainer dazu sagt
 command-study-leaderboard = rangliste
     .description = Sehen, wer wie viele Punkte hat
     .option-topic = thema
@@ -30,6 +32,10 @@ command-study-card = karte
     .description = Nachlesen, worum es bei einem Mattbild oder Thema geht
     .option-topic = thema
     .option-topic-about = Welches; ohne Angabe eine Liste
+command-study-lesson = lektion
+    .description = Eine aufgelöste Lektion Zug für Zug durchspielen
+    .option-lesson = lektion
+    .option-lesson-about = Welche; ohne Angabe eine Liste
 command-study-points = punkte
     .description = Wie hier Punkte gezählt werden
 command-study-my-data = meine-daten
@@ -249,3 +255,6 @@ command-lesson-remove = entfernen
     .description = Eine Lektion vergessen und aus der Woche nehmen
     .option-lesson = lektion
     .option-lesson-about = Welche
+
+# In the menu of a message; at most 32 characters.
+menu-show-on-a-board = Auf dem Brett zeigen

@@ -15,7 +15,7 @@ how-to-answer = { $thread ->
    *[no] -# Drück auf „{ button-answer }“, schreib mir direkt, antworte auf diese Nachricht oder nimm /{ command-study } { command-study-answer }.
 }
 post-closed = Geschlossen; die Lösung steht unten.
-question-taken = Antworten mit deinen eigenen Worten nehme ich an bis { $closes } ({ $away }); nur dein Trainer liest sie.
+question-taken = Antworten mit deinen eigenen Worten nehme ich an bis { $closes } ({ $away }); nur dein Trainer liest sie, außer du erlaubst mehr.
 how-to-respond = { $thread ->
     [yes] -# Drück auf „{ button-answer }“, schreib mir direkt oder antworte auf diese Nachricht. Geredet wird im Thread.
    *[no] -# Drück auf „{ button-answer }“, schreib mir direkt oder antworte auf diese Nachricht.
@@ -64,3 +64,18 @@ question-is-closed = **Frage { $number } ist geschlossen**
 nobody-answered = Niemand hat geantwortet.
 answered-by = Geantwortet haben: { $names }.
 question-is-over = Die Frage ist geschlossen. Redet darüber, wie ihr wollt.
+# Answers that have no mark yet.
+answers-wait = { $waiting ->
+    [one] -# Eine Antwort wartet noch auf die Bewertung des Trainers.
+   *[other] -# { $waiting } Antworten warten noch auf die Bewertung des Trainers.
+}
+# An answer that its writer allows to be shown, and the coach's words beside it. $quote: the answer.
+example-heading = **Frage { $number }: eine Antwort als Beispiel**
+example-of =
+    > { $quote }
+    -# { $name }
+example-nameless =
+    > { $quote }
+    -# aus der Gruppe, ohne Namen
+example-words = Der Trainer: { $words }
+example-taken-back = **Frage { $number }**: Die Antwort, die hier stand, wurde zurückgenommen.

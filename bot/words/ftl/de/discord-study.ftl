@@ -42,6 +42,28 @@ questions-answered = { $answered ->
     [one] { $answered } Frage beantwortet
    *[other] { $answered } Fragen beantwortet
 }
+## A member's own answers to questions, and their leave to show one
+
+no-homework = Du hast noch keine Frage beantwortet.
+homework-head = **{ $at } von { $of }** · Frage { $number }
+your-answer-deleted = Deine Antwort, deren Worte du gelöscht hast:
+waits-for-coach = Noch nicht bewertet: Sie wartet auf deinen Trainer.
+coach-said-privately = Dein Trainer: { $said }
+earlier-answers = -# Deine früheren Antworten; die letzte zählt:
+others-answers = **Antworten, die andere dir zeigen**
+# Asked in private; the answer and the caution follow.
+may-it-be-shown = Dein Trainer würde der Gruppe gern deine Antwort auf Frage { $number } zeigen:
+coach-beside = Mit diesen Worten dazu: { $said }
+leave-caution = -# Ohne dein Wort wird nichts gezeigt. Du kannst es jederzeit zurücknehmen, auch nach der Auflösung. Wenn du minderjährig bist, frag zuerst deine Eltern, und lass nichts stehen, woran man dich erkennt.
+leave-open = Dein Trainer würde das gern der Gruppe zeigen, und du hast noch nichts gesagt: „{ $quote }“
+leave-is = { $leave ->
+    [named] Das wird der Gruppe mit deinem Namen gezeigt: „{ $quote }“
+    [nameless] Das wird der Gruppe ohne deinen Namen gezeigt: „{ $quote }“
+   *[refused] Das wird der Gruppe nicht gezeigt: „{ $quote }“
+}
+button-leave-named = Mit meinem Namen zeigen
+button-leave-nameless = Ohne meinen Namen zeigen
+button-leave-refused = Nicht zeigen
 
 ## Die Rangliste
 
@@ -139,3 +161,41 @@ button-edit-card = Für die Gruppe bearbeiten
 button-new-card = Karte zu einem Thema schreiben
 button-queue-card = In die Woche stellen
 button-take-back-card = Meine Karte zurücknehmen
+## Lessons stepped through after their reveals
+
+no-lesson-revealed = Noch ist keine Lektion dieser Gruppe aufgelöst.
+lessons-there = **Lektionen zum Durchspielen**
+lesson-listed = { $revealed ->
+    [one] - { $title }: ein Teil.
+   *[other] - { $title }: { $revealed } Teile.
+}
+lesson-pick-one = { $title }
+lesson-pick = Eine Lektion durchspielen
+# What is not revealed says nothing of what it holds.
+lesson-open = { $count ->
+    [one] Nr. { $numbers } ist offen und kommt nach der Auflösung dazu.
+   *[other] Nr. { $numbers } sind offen und kommen nach ihrer Auflösung dazu.
+}
+lesson-comes = { $count ->
+    [one] Ein weiterer Teil kommt am { $at }.
+   *[other] { $count } weitere Teile kommen noch, der nächste am { $at }.
+}
+lesson-later = { $count ->
+    [one] Ein weiterer Teil kommt noch.
+   *[other] { $count } weitere Teile kommen noch.
+}
+walk-head = **{ $title }** · Schritt { $step } von { $steps } · Nr. { $number }
+button-step-through = Lektion durchspielen
+button-first = Anfang
+button-back = Zurück
+button-forward = Weiter
+button-last = Ende
+button-side-line = Nebenvariante: { $line }
+button-leave-side-line = Zurück zur Hauptvariante
+button-previous-step = Voriger Teil der Lektion
+button-next-step = Nächster Teil der Lektion
+## Moves that are talked about after a reveal
+
+# $before: the moves from the position to what was written.
+on-board = Auf dem Brett von Nr. { $number }: **{ $line }**
+on-board-after = Auf dem Brett von Nr. { $number }: { $before } **{ $line }**

@@ -78,7 +78,7 @@ you-solved = Du hast diese Stellung gelöst: { $points-text } von 5 Punkten.
 you-gave-up = Du hast diese Stellung aufgegeben. Die Lösung kommt mit der Auflösung am { $at }.
 replies-closed = Danke. Diese Aufgabe nimmt keine Antworten mehr an, also zählt diese nicht.
 coach-will-judge = Deine Antwort ist aufgehoben und bis zur Auflösung versiegelt. Diese Aufgabe beurteilt dein Trainer selbst.
-coach-will-read = Deine Antwort ist notiert. Dein Trainer liest sie, sonst niemand.
+coach-will-read = Deine Antwort ist notiert. Dein Trainer liest sie, sonst niemand, außer du erlaubst es.
 coach-can-read = Danke. Diese Aufgabe nimmt keine Antworten mehr an; dein Trainer kann deine trotzdem lesen.
 only-beginning-kept = { $again ->
     [yes] Nur die ersten { $most } Zeichen davon sind aufgehoben. Wenn es auf den Rest ankommt, fass dich kürzer und antworte noch einmal.

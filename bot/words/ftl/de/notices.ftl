@@ -17,6 +17,7 @@ reveal-not-sent = { $kind ->
     [problem] Die Auflösung von Stellung { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
    *[question] Der Abschluss von Frage { $number } konnte nicht gesendet werden: { $why } Ich versuche es weiter.
 }
+example-not-sent = Eine Antwort auf Frage { $number }, die gezeigt oder zurückgenommen wird, konnte im Kanal nicht geändert werden: { $why } Ich versuche es weiter.
 due-not-sent = { $name ->
     [none] Was als Nächstes an der Reihe ist, konnte nicht hinausgehen: { $why } Ich versuche es weiter.
    *[other] { $name } ist an der Reihe und konnte nicht hinausgehen: { $why } Ich versuche es weiter.

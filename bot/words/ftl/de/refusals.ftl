@@ -66,6 +66,20 @@ question-lacks = { $what ->
 }
 nothing-answered = In deiner Antwort steht noch nichts; antworte mit deinen eigenen Worten.
 words-take-no-answers = Nr. { $number } ist eine Mitteilung: Sie ist zum Lesen da und nimmt keine Antworten an.
+only-questions-are-grouped = { $kind ->
+    [problem] Nr. { $number } ist eine Stellung: Ihre Antworten werden einzeln beurteilt. Nebeneinander stehen nur Antworten auf eine Frage.
+   *[other] Nr. { $number } nimmt keine Antworten an. Nebeneinander stehen nur Antworten auf eine Frage.
+}
+only-answers-are-examples = Nur Antworten auf eine Frage lassen sich als Beispiel zeigen.
+nobody-asks-to-show = Niemand möchte so eine Antwort (noch) zeigen. Lade die Seite oder die Liste neu.
+writer-said-no = Wer diese Antwort geschrieben hat, möchte sie nicht zeigen lassen. Das kann nur diese Person ändern.
+words-are-gone = Die Worte dieser Antwort sind gelöscht; es gibt nichts zu zeigen.
+words-beside-too-long = Deine Worte zur Antwort sind länger als { $most } Zeichen; kürze sie.
+# Moves that are talked about after the reveal.
+no-board-there = Nr. { $number } hat keine Stellung, also gibt es kein Brett dafür.
+nothing-revealed-yet = Noch ist nichts mit einer Stellung aufgelöst; Züge lassen sich nach einer Auflösung auf dem Brett zeigen.
+no-move-written = In dieser Nachricht steht kein Zug. Schreib einen, etwa Sf6 oder 3.Txd5 Sf6.
+move-not-there = { $written } ist in Stellung { $number } nicht möglich, auch nicht in ihren Varianten. Schreib die Züge davor dazu, etwa 3.Txd5 Sf6.
 nothing-to-reveal = Nr. { $number } ist eine Mitteilung; da gibt es nichts aufzulösen.
 no-hints = Zu dieser Stellung gibt es keine Tipps; frag deinen Trainer.
 no-hint = Von hier aus gibt es keinen Tipp: die Stellung auf dem Brett gehört nicht mehr zur Lösung. Such den stärksten Zug, den du finden kannst.

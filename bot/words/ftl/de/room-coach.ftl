@@ -132,7 +132,7 @@ coaching-write-fen = Eine Stellung daneben (FEN), wenn du magst
 coaching-write-reveal = Bei einer Frage: deine eigenen Worte dazu, zu sehen, sobald sie geschlossen ist
 coaching-queue-question = Als Frage in die Woche stellen
 coaching-queue-words = Als Mitteilung in die Woche stellen
-coaching-write-what = Eine Frage beantworten die Mitglieder mit ihren eigenen Worten, und du bewertest, was sie schreiben; sonst sieht es niemand. Eine Mitteilung nimmt keine Antworten an.
+coaching-write-what = Eine Frage beantworten die Mitglieder mit ihren eigenen Worten, und du bewertest, was sie schreiben; sonst sieht es niemand, außer wer es schrieb, erlaubt es. Eine Mitteilung nimmt keine Antworten an.
 coaching-question-waits = Die Frage wartet am Ende der Woche.
 coaching-words-wait = Die Mitteilung wartet am Ende der Woche.
 coaching-written-found = Fragen und Mitteilungen in der Datei: { $count }
@@ -201,6 +201,14 @@ coaching-replies = { $count ->
     [one] { $count } Antwort
    *[other] { $count } Antworten
 }
+# Answers to a question, by the first move found in each. $waiting: how many have no mark.
+coaching-answers-by-move = { $count ->
+    [one] { $count } Antwort, nach ihrem ersten Zug. Ohne deine Bewertung: { $waiting }.
+   *[other] { $count } Antworten, gruppiert nach dem ersten Zug. Ohne deine Bewertung: { $waiting }.
+}
+coaching-begins-move = { $move } ({ $count }, unbewertet: { $waiting })
+coaching-begins-none = Kein Zug ({ $count }, unbewertet: { $waiting })
+coaching-begins-replaced = Seither neu beantwortet ({ $count })
 coaching-points-of = { $points } von 5
 coaching-by-coach = vom Trainer
 coaching-answered-privately = unter vier Augen beantwortet
@@ -226,6 +234,20 @@ coaching-points-for-answer = Punkte für die Antwort von { $name }
 coaching-mark-more = Bewerten …
 coaching-mark-again = Neu bewerten …
 coaching-mark = Bewerten
+# Showing an answer to the group, with its writer's leave.
+coaching-show-more = Als Beispiel zeigen …
+coaching-show-what = Wer sie schrieb, wird zuerst gefragt und kann den Namen weglassen oder nein sagen. Gezeigt wird sie nur mit Erlaubnis und erst nach der Auflösung.
+coaching-ask-leave = Um Erlaubnis fragen
+coaching-no-longer-show = Doch nicht zeigen
+coaching-beside = Deine Worte zur Antwort von { $name }
+coaching-beside-placeholder = Deine Worte dazu (dürfen fehlen)
+coaching-beside-change = Worte ändern
+coaching-leave = { $leave ->
+    [none] Soll gezeigt werden: noch ohne Erlaubnis
+    [named] Wird mit Namen gezeigt
+    [nameless] Wird ohne Namen gezeigt
+   *[refused] Wer sie schrieb, möchte sie nicht zeigen lassen
+}
 
 ## Die Auswertung
 

@@ -118,6 +118,14 @@ room-question-closed = Nr. { $number }: die Frage ist geschlossen
 room-coach-words = Die Worte des Trainers
 room-answered-by = Geantwortet haben: { $names }.
 room-nobody-answered = Diesmal hat niemand geantwortet.
+room-answers-wait = { $count ->
+    [one] { $count } Antwort wartet noch auf die Bewertung des Trainers.
+   *[other] { $count } Antworten warten noch auf die Bewertung des Trainers.
+}
+# Answers that their writers allow the group to see.
+room-examples = Antworten als Beispiele
+room-example-by = { $name }
+room-example-nameless = Aus der Gruppe, ohne Namen
 
 ## Gespräch
 
@@ -141,6 +149,9 @@ room-gone = { $how ->
    *[hidden] Verborgen von { $who }, { $at }
 }
 room-somebody-erased = jemandem, dessen Daten gelöscht sind
+# Under a message with a move in it, after a reveal.
+room-on-board = Auf dem Brett zeigen
+room-on-board-post = Um welche Stellung es geht
 room-word-on = { $kind ->
     [problem] Zu Stellung { $number }:
     [question] Zu Frage { $number }:
@@ -190,7 +201,26 @@ room-your-answer = Deine Antwort
 room-answer-own-words = Deine Antwort, mit deinen eigenen Worten
 room-answer-again = Noch einmal antworten; die letzte Antwort zählt
 room-send-answer = Antwort senden
-room-only-coach-reads = Nur dein Trainer liest sie. Sonst sieht sie niemand, jetzt nicht und später nicht.
+room-only-coach-reads = Nur dein Trainer liest sie. Sonst sieht sie niemand, jetzt nicht und später nicht, außer du erlaubst es.
+room-answer-waits = Noch nicht bewertet: Sie wartet auf deinen Trainer.
+room-earlier-answers = { $count ->
+    [one] Deine frühere Antwort
+   *[other] Deine { $count } früheren Antworten
+}
+# The leave to show an answer to the group. $words: the coach's words beside it.
+room-leave-news = Dein Trainer würde der Gruppe gern eine deiner Antworten zeigen: Sieh sie unter „Meine Arbeit“ an.
+room-leave-asked = Dein Trainer würde diese Antwort nach der Auflösung gern der Gruppe zeigen. Darf sie gezeigt werden?
+room-leave-is = { $leave ->
+    [named] Du erlaubst, dass die Gruppe diese Antwort mit deinem Namen sieht.
+    [nameless] Du erlaubst, dass die Gruppe diese Antwort ohne deinen Namen sieht.
+   *[refused] Diese Antwort wird der Gruppe nicht gezeigt.
+}
+room-leave-beside = Mit diesen Worten deines Trainers dazu: { $words }
+room-leave-named = Mit meinem Namen zeigen
+room-leave-nameless = Ohne meinen Namen zeigen
+room-leave-refused = Nicht zeigen
+room-leave-withdraw = Zurücknehmen
+room-leave-care = Ohne dein Wort wird nichts gezeigt, und du kannst es jederzeit zurücknehmen, auch nach der Auflösung. Wenn du minderjährig bist, frag zuerst deine Eltern, und lass nichts stehen, woran man dich erkennt.
 
 ## Meine Arbeit
 
@@ -215,6 +245,9 @@ room-your-board = Dein Brett
 room-points-in-all = Punkte insgesamt: { $points }
 room-your-topics = Deine Aufgaben nach Themen
 room-nothing-tried = Noch nichts versucht. Mit deiner ersten Antwort beginnt diese Tabelle.
+# A member's own answers to questions.
+room-homework = Meine Antworten auf Fragen
+room-homework-of = Frage { $number }
 room-scale = Wie gezählt wird
 room-change-name = Namen ändern
 room-named = Die Gruppe sieht dich jetzt als { $name }.
@@ -293,3 +326,46 @@ room-card-solution = Die Lösung: { $line }
 room-card-end = Wohin es führt
 room-card-start-words = Die Stellung in Worten
 room-card-end-words = Die Schlussstellung in Worten
+## Lessons stepped through after their reveals
+
+room-nav-lessons = Lektionen
+room-lessons = Lektionen
+room-lessons-what = Aufgelöste Lektionen, Zug für Zug durchzuspielen, mit allen Nebenvarianten und Kommentaren.
+room-lessons-none = Noch ist keine Lektion aufgelöst. Jede steht hier, sobald ihre erste Aufgabe aufgelöst ist.
+room-lessons-all = Alle Lektionen
+room-lesson-parts = { $count ->
+    [one] { $count } Teil
+   *[other] { $count } Teile
+}
+# What is not revealed says nothing of what it holds. $numbers: numbers of posts.
+room-lesson-open = { $count ->
+    [one] Nr. { $numbers } ist offen und kommt nach der Auflösung dazu.
+   *[other] Nr. { $numbers } sind offen und kommen nach ihrer Auflösung dazu.
+}
+room-lesson-comes = { $count ->
+    [one] { $count } weiterer Teil kommt am { $at }.
+   *[other] { $count } weitere Teile kommen noch, der nächste am { $at }.
+}
+room-lesson-later = { $count ->
+    [one] { $count } weiterer Teil kommt noch.
+   *[other] { $count } weitere Teile kommen noch.
+}
+room-walk-through = Die Lektion durchspielen
+room-walk-keys = Mit den Pfeiltasten links und rechts gehst du durch die Züge und weiter zum nächsten Teil; Pos1 und Ende führen zum ersten und zum letzten.
+room-walk-parts = Teile der Lektion
+room-walk-part = { $number }
+room-walk-part-of = Teil { $number }, Nr. { $post }
+room-walk-step = Schritt { $step } von { $steps }
+room-walk-start = Vor dem ersten Zug
+room-walk-first = Anfang
+room-walk-first-what = An den Anfang
+room-walk-back = Zurück
+room-walk-back-what = Einen Zug zurück
+room-walk-forward = Weiter
+room-walk-forward-what = Einen Zug weiter
+room-walk-last = Ende
+room-walk-last-what = Ans Ende der Variante
+room-walk-side = Nebenvariante { $move }
+room-walk-leave = Zurück zur Hauptvariante
+# $told: the move in words.
+room-walk-moved = { $move } – { $told }

@@ -7,6 +7,18 @@ task-mate = { $moves ->
 task-win = { $side-name } to move and win.
 task-draw = { $side-name } to move and draw.
 no-solution-proved = No solution was proved; ask your coach.
+## A move in words, for those who do not see the board
+
+# $from and $to are squares.
+piece-goes = { $side-name }: { $piece-name } from { $from } to { $to }.
+piece-takes = { $side-name }: { $piece-name } from { $from } takes the { $taken-name } on { $to }.
+king-castles = { $short ->
+    [yes] { $side-name } castles on the king's side.
+   *[no] { $side-name } castles on the queen's side.
+}
+pawn-promotes = The pawn becomes a { $piece-name }.
+walk-check = Check.
+walk-mate = Mate.
 
 ## Languages in which replies are read
 

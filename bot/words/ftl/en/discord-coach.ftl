@@ -126,6 +126,31 @@ answer-needs-none = A coach noted that it needs no answer.
 answered-in-private = A coach answered it in private: "{ $words }"
 is-said = I said: { $said }
 is-asked = -# Asked: { $asked }
+# Answers to a question, side by side. $begins: what they have in common, such as a move.
+answers-by-move = { $answered ->
+    [one] **Question { $number }**: one answer, grouped by its first move. Waiting for your mark: { $waiting }.
+   *[other] **Question { $number }**: { $answered } answers, grouped by the first move in each. Waiting for your mark: { $waiting }.
+}
+answer-group = { $answers ->
+    [one] - **{ $begins }**: one answer, waiting: { $waiting }
+   *[other] - **{ $begins }**: { $answers } answers, waiting: { $waiting }
+}
+answer-group-choice = { $begins } ({ $answers })
+answer-group-pick = Read the answers of a group
+answer-in-group = Group: { $begins }
+begins-no-move = no move
+begins-replaced = answered again since
+# $leave: none, named, nameless or refused.
+example-is = { $leave ->
+    [none] You would show it to the group; its writer has not said yet.
+    [named] It is shown to the group with its writer's name.
+    [nameless] It is shown to the group without its writer's name.
+   *[refused] Its writer does not want it shown.
+}
+example-beside = Your words beside it: { $said }
+# A title and a label of at most 45 characters.
+form-show = Show this answer to the group
+form-show-words = Your words beside it (may be empty)
 no-points = "{ $written }" is no number of points; write one from 0 to 5, such as 2.5.
 # Titles and labels; at most 45 characters.
 form-private = Your answer in private
@@ -220,6 +245,9 @@ button-right = Right …
 button-not-right = Not right …
 button-mark = Mark …
 button-mark-again = Mark again …
+button-groups = All groups
+button-show = Show as an example …
+button-no-longer-show = Do not show it
 button-overrule-right = Overrule: right …
 button-overrule-not-right = Overrule: not right …
 button-answer-privately = Answer in private …

@@ -16,6 +16,8 @@ command-study-give-up = give-up
     .description = Give the open position up
 command-study-progress = progress
     .description = See your own standing
+command-study-homework = homework
+    .description = Your own answers to questions, and what your coach made of them
 command-study-leaderboard = leaderboard
     .description = See who has how many points
     .option-topic = topic
@@ -32,6 +34,10 @@ command-study-card = card
     .description = Read what a pattern or a topic is about
     .option-topic = topic
     .option-topic-about = Which; leave it out for a list
+command-study-lesson = lesson
+    .description = Step through a lesson whose posts are revealed
+    .option-lesson = lesson
+    .option-lesson-about = Which one; without it, a list
 command-study-points = points
     .description = How points are counted here
 command-study-my-data = my-data
@@ -251,3 +257,6 @@ command-lesson-remove = remove
     .description = Forget a lesson and take it out of the week
     .option-lesson = lesson
     .option-lesson-about = Which
+
+# In the menu of a message; at most 32 characters.
+menu-show-on-a-board = Show on a board

@@ -18,7 +18,7 @@ how-to-answer = { $thread ->
    *[no] -# Press { button-answer }, write to me directly, reply to this message, or use /study answer.
 }
 post-closed = Closed; the solution is below.
-question-taken = Answers in your own words are taken until { $closes } ({ $away }); only your coach reads them.
+question-taken = Answers in your own words are taken until { $closes } ({ $away }); only your coach reads them, unless you allow more.
 how-to-respond = { $thread ->
     [yes] -# Press { button-answer }, write to me directly, or reply to this message. Talk goes into the thread.
    *[no] -# Press { button-answer }, write to me directly, or reply to this message.
@@ -72,3 +72,18 @@ nobody-answered = Nobody answered.
 answered-by = Answered by { $names }.
 # In the thread.
 question-is-over = The question is closed. Talk about it as you like.
+# Answers that have no mark yet.
+answers-wait = { $waiting ->
+    [one] -# One answer still waits for the coach's mark.
+   *[other] -# { $waiting } answers still wait for the coach's mark.
+}
+# An answer that its writer allows to be shown, and the coach's words beside it. $quote: the answer.
+example-heading = **Question { $number }: an answer as an example**
+example-of =
+    > { $quote }
+    -# { $name }
+example-nameless =
+    > { $quote }
+    -# from the group, without a name
+example-words = The coach: { $words }
+example-taken-back = **Question { $number }**: the answer that stood here was taken back.

@@ -47,6 +47,28 @@ questions-answered = { $answered ->
     [one] { $answered } question answered
    *[other] { $answered } questions answered
 }
+## A member's own answers to questions, and their leave to show one
+
+no-homework = You have answered no question yet.
+homework-head = **{ $at } of { $of }** · Question { $number }
+your-answer-deleted = Your answer, whose words you have deleted:
+waits-for-coach = Not marked yet: it waits for your coach.
+coach-said-privately = Your coach: { $said }
+earlier-answers = -# Your earlier answers; the last one counts:
+others-answers = **Answers that others allow you to see**
+# Asked in private; the answer and the caution follow.
+may-it-be-shown = Your coach would like to show your answer to question { $number } to the group:
+coach-beside = With these words beside it: { $said }
+leave-caution = -# Nothing is shown without your word. You can take it back at any time, also after the reveal. If you are under age, ask your parents first, and let nothing stand there that tells who you are.
+leave-open = Your coach would like to show this to the group, and you have not said yet: "{ $quote }"
+leave-is = { $leave ->
+    [named] This is shown to the group with your name: "{ $quote }"
+    [nameless] This is shown to the group without your name: "{ $quote }"
+   *[refused] This is not shown to the group: "{ $quote }"
+}
+button-leave-named = Show it with my name
+button-leave-nameless = Show it without my name
+button-leave-refused = Do not show it
 
 ## The leaderboard
 
@@ -148,3 +170,41 @@ button-edit-card = Edit for the group
 button-new-card = Write a card for a topic
 button-queue-card = Put it into the week
 button-take-back-card = Take my card back
+## Lessons stepped through after their reveals
+
+no-lesson-revealed = No lesson of this group is revealed yet.
+lessons-there = **Lessons to step through**
+lesson-listed = { $revealed ->
+    [one] - { $title }: one part.
+   *[other] - { $title }: { $revealed } parts.
+}
+lesson-pick-one = { $title }
+lesson-pick = Step through a lesson
+# What is not revealed says nothing of what it holds.
+lesson-open = { $count ->
+    [one] Post { $numbers } is open; it joins after its reveal.
+   *[other] Posts { $numbers } are open; they join after their reveals.
+}
+lesson-comes = { $count ->
+    [one] One more part comes on { $at }.
+   *[other] { $count } more parts are to come, the next on { $at }.
+}
+lesson-later = { $count ->
+    [one] One more part is to come.
+   *[other] { $count } more parts are to come.
+}
+walk-head = **{ $title }** · step { $step } of { $steps } · No. { $number }
+button-step-through = Step through the lesson
+button-first = First
+button-back = Back
+button-forward = Forward
+button-last = Last
+button-side-line = Side line: { $line }
+button-leave-side-line = Back to the main line
+button-previous-step = Previous part of the lesson
+button-next-step = Next part of the lesson
+## Moves that are talked about after a reveal
+
+# $before: the moves from the position to what was written.
+on-board = On the board of No. { $number }: **{ $line }**
+on-board-after = On the board of No. { $number }: { $before } **{ $line }**

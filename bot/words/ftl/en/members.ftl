@@ -83,7 +83,7 @@ you-solved = You have solved this one: { $points-text } of 5 points.
 you-gave-up = You have given this one up. The solution comes with the reveal at { $at }.
 replies-closed = Thank you. Replies to this post have closed, so this one does not count.
 coach-will-judge = Your answer is kept, and sealed until the reveal. Your coach judges this one by hand.
-coach-will-read = Your answer is kept. Your coach reads it; nobody else does.
+coach-will-read = Your answer is kept. Your coach reads it; nobody else does unless you allow it.
 coach-can-read = Thank you. Replies to this post have closed; your coach can still read yours.
 only-beginning-kept = { $again ->
     [yes] Only the first { $most } characters of it are kept. If the rest matters, write it shorter and answer again.

@@ -18,6 +18,7 @@ reveal-not-sent = { $kind ->
     [problem] The reveal of position { $number } could not be sent: { $why } I go on trying.
    *[question] The close of question { $number } could not be sent: { $why } I go on trying.
 }
+example-not-sent = An answer to question { $number } that is shown or taken back could not be changed in the channel: { $why } I go on trying.
 due-not-sent = { $name ->
     [none] What is due next could not be posted: { $why } I go on trying.
    *[other] { $name } is due and could not be posted: { $why } I go on trying.

@@ -67,6 +67,20 @@ question-lacks = { $what ->
 }
 nothing-answered = There is nothing in your answer yet; write it in your own words.
 words-take-no-answers = No. { $number } is words alone: it is there to be read, and takes no answers.
+only-questions-are-grouped = { $kind ->
+    [problem] No. { $number } is a position: its answers are judged one by one. Only answers to a question stand side by side.
+   *[other] No. { $number } takes no answers. Only answers to a question stand side by side.
+}
+only-answers-are-examples = Only answers to a question can be shown as examples.
+nobody-asks-to-show = Nobody asks to show an answer like that (any more). Load the page or the list again.
+writer-said-no = Its writer does not want this answer shown. Only they can change that.
+words-are-gone = The words of this answer are gone; there is nothing to show.
+words-beside-too-long = Your words beside the answer are longer than { $most } characters; shorten them.
+# Moves that are talked about after the reveal.
+no-board-there = No. { $number } has no position, so there is no board to show it on.
+nothing-revealed-yet = Nothing with a position is revealed yet; moves can be shown on a board after a reveal.
+no-move-written = There is no move in this message. Write one, such as Nf6 or 3.Rxd5 Nf6.
+move-not-there = { $written } cannot be played in position { $number }, nor along its lines. Write the moves before it, too, such as 3.Rxd5 Nf6.
 nothing-to-reveal = No. { $number } is words alone; there is nothing to reveal.
 no-hints = There are no hints for this one; ask your coach.
 no-hint = There is no hint from here: the position on the board is no longer part of the solution. Look for the strongest move you can find.

@@ -141,7 +141,7 @@ coaching-write-fen = A position beside them (FEN), if you like
 coaching-write-reveal = Of a question: your own words on it, shown when it is closed
 coaching-queue-question = Put it into the week as a question
 coaching-queue-words = Put it into the week to be read
-coaching-write-what = Members answer a question in their own words, and you mark what they write; nobody else sees it. Words to be read take no answers.
+coaching-write-what = Members answer a question in their own words, and you mark what they write; nobody else sees it unless its writer allows that. Words to be read take no answers.
 coaching-question-waits = The question waits at the end of the week.
 coaching-words-wait = The words wait at the end of the week.
 # Of a file.
@@ -213,6 +213,14 @@ coaching-replies = { $count ->
     [one] { $count } reply
    *[other] { $count } replies
 }
+# Answers to a question, by the first move found in each. $waiting: how many have no mark.
+coaching-answers-by-move = { $count ->
+    [one] { $count } answer, grouped by its first move. Waiting for your mark: { $waiting }.
+   *[other] { $count } answers, grouped by the first move in each. Waiting for your mark: { $waiting }.
+}
+coaching-begins-move = { $move } ({ $count }, waiting: { $waiting })
+coaching-begins-none = No move ({ $count }, waiting: { $waiting })
+coaching-begins-replaced = Answered again since ({ $count })
 # How a reply stands, one after the other, after room-verdict.
 coaching-points-of = { $points } of 5
 coaching-by-coach = by the coach
@@ -240,6 +248,20 @@ coaching-points-for-answer = Points for the answer of { $name }
 coaching-mark-more = Mark …
 coaching-mark-again = Mark again …
 coaching-mark = Mark
+# Showing an answer to the group, with its writer's leave.
+coaching-show-more = Show as an example …
+coaching-show-what = Its writer is asked first, and may leave out their name or say no. It is shown only with their leave, and only after the reveal.
+coaching-ask-leave = Ask for leave
+coaching-no-longer-show = Do not show it
+coaching-beside = Your words beside the answer of { $name }
+coaching-beside-placeholder = Your words beside it (may be empty)
+coaching-beside-change = Change the words
+coaching-leave = { $leave ->
+    [none] To be shown: its writer has not said yet
+    [named] Shown with its writer's name
+    [nameless] Shown without its writer's name
+   *[refused] Its writer does not want it shown
+}
 
 ## The summary
 

@@ -123,6 +123,14 @@ room-question-closed = No. { $number }: the question is closed
 room-coach-words = The coach's words
 room-answered-by = Answered by { $names }.
 room-nobody-answered = Nobody answered this time.
+room-answers-wait = { $count ->
+    [one] { $count } answer still waits for the coach's mark.
+   *[other] { $count } answers still wait for the coach's mark.
+}
+# Answers that their writers allow the group to see.
+room-examples = Answers as examples
+room-example-by = { $name }
+room-example-nameless = From the group, without a name
 
 ## Talk
 
@@ -149,6 +157,9 @@ room-gone = { $how ->
    *[hidden] Hidden by { $who }, { $at }
 }
 room-somebody-erased = somebody who is erased
+# Under a message with a move in it, after a reveal.
+room-on-board = Show on a board
+room-on-board-post = Which position it is about
 # Above a coach's private words. $text is what the member wrote.
 room-word-on = { $kind ->
     [problem] On position { $number }:
@@ -205,7 +216,26 @@ room-your-answer = Your answer
 room-answer-own-words = Your answer, in your own words
 room-answer-again = Answer again; the last one counts
 room-send-answer = Send the answer
-room-only-coach-reads = Only your coach reads it. Nobody else sees it, now or later.
+room-only-coach-reads = Only your coach reads it. Nobody else sees it, now or later, unless you allow it.
+room-answer-waits = Not marked yet: it waits for your coach.
+room-earlier-answers = { $count ->
+    [one] Your earlier answer
+   *[other] Your { $count } earlier answers
+}
+# The leave to show an answer to the group. $words: the coach's words beside it.
+room-leave-news = Your coach would like to show one of your answers to the group: see it under “My work”.
+room-leave-asked = Your coach would like to show this answer to the group after the reveal. May it be shown?
+room-leave-is = { $leave ->
+    [named] You allow the group to see this answer with your name.
+    [nameless] You allow the group to see this answer without your name.
+   *[refused] This answer is not shown to the group.
+}
+room-leave-beside = With these words of your coach beside it: { $words }
+room-leave-named = Show it with my name
+room-leave-nameless = Show it without my name
+room-leave-refused = Do not show it
+room-leave-withdraw = Take it back
+room-leave-care = Nothing is shown without your word, and you can take it back at any time, also after the reveal. If you are under age, ask your parents first, and let nothing stand there that tells who you are.
 
 ## My work
 
@@ -230,6 +260,9 @@ room-your-board = Your board
 room-points-in-all = Points in all: { $points }
 room-your-topics = Your posts by topic
 room-nothing-tried = Nothing tried yet. Your first answer starts this table.
+# A member's own answers to questions.
+room-homework = My answers to questions
+room-homework-of = Question { $number }
 room-scale = How points are counted
 room-change-name = Change name
 room-named = The group now sees you as { $name }.
@@ -311,3 +344,46 @@ room-card-solution = The solution: { $line }
 room-card-end = Where it leads
 room-card-start-words = The position in words
 room-card-end-words = The final position in words
+## Lessons stepped through after their reveals
+
+room-nav-lessons = Lessons
+room-lessons = Lessons
+room-lessons-what = Lessons whose posts are revealed, to be stepped through move by move with all side lines and comments.
+room-lessons-none = No lesson is revealed yet. Each stands here once its first post is revealed.
+room-lessons-all = All lessons
+room-lesson-parts = { $count ->
+    [one] { $count } part
+   *[other] { $count } parts
+}
+# What is not revealed says nothing of what it holds. $numbers: numbers of posts.
+room-lesson-open = { $count ->
+    [one] No. { $numbers } is open; it joins after its reveal.
+   *[other] No. { $numbers } are open; they join after their reveals.
+}
+room-lesson-comes = { $count ->
+    [one] { $count } more part comes on { $at }.
+   *[other] { $count } more parts are to come, the next on { $at }.
+}
+room-lesson-later = { $count ->
+    [one] { $count } more part is to come.
+   *[other] { $count } more parts are to come.
+}
+room-walk-through = Step through the lesson
+room-walk-keys = The arrow keys left and right step through the moves and on to the next part; Home and End lead to the first and the last.
+room-walk-parts = Parts of the lesson
+room-walk-part = { $number }
+room-walk-part-of = Part { $number }, post No. { $post }
+room-walk-step = Step { $step } of { $steps }
+room-walk-start = Before the first move
+room-walk-first = First
+room-walk-first-what = To the beginning
+room-walk-back = Back
+room-walk-back-what = One move back
+room-walk-forward = Forward
+room-walk-forward-what = One move forward
+room-walk-last = Last
+room-walk-last-what = To the end of the line
+room-walk-side = Side line { $move }
+room-walk-leave = Back to the main line
+# $told: the move in words.
+room-walk-moved = { $move } – { $told }

@@ -7,6 +7,18 @@ task-mate = { $moves ->
 task-win = { $side-start } juegan y ganan.
 task-draw = { $side-start } juegan y hacen tablas.
 no-solution-proved = No se ha demostrado ninguna solución; pregunta a tu entrenador.
+## A move in words, for those who do not see the board
+
+# $from and $to are squares.
+piece-goes = { $side-start } mueven { $piece-the } de { $from } a { $to }.
+piece-takes = { $side-start } capturan { $taken-the } de { $to } con { $piece-the } de { $from }.
+king-castles = { $short ->
+    [yes] { $side-start } se enrocan corto.
+   *[no] { $side-start } se enrocan largo.
+}
+pawn-promotes = El peón se convierte en { $piece-name }.
+walk-check = Jaque.
+walk-mate = Mate.
 
 ## Idiomas en los que se leen las respuestas
 

@@ -125,6 +125,31 @@ answer-needs-none = Un entrenador anotó que no necesita respuesta.
 answered-in-private = Un entrenador respondió en privado: «{ $words }»
 is-said = Yo dije: { $said }
 is-asked = -# Se preguntaba: { $asked }
+# Answers to a question, side by side. $begins: what they have in common, such as a move.
+answers-by-move = { $answered ->
+    [one] **Pregunta { $number }**: una respuesta, según su primera jugada. Sin tu nota: { $waiting }.
+   *[other] **Pregunta { $number }**: { $answered } respuestas, agrupadas por la primera jugada. Sin tu nota: { $waiting }.
+}
+answer-group = { $answers ->
+    [one] - **{ $begins }**: una respuesta, sin nota: { $waiting }
+   *[other] - **{ $begins }**: { $answers } respuestas, sin nota: { $waiting }
+}
+answer-group-choice = { $begins } ({ $answers })
+answer-group-pick = Leer las respuestas de un grupo
+answer-in-group = Grupo: { $begins }
+begins-no-move = sin jugada
+begins-replaced = respondida de nuevo después
+# $leave: none, named, nameless or refused.
+example-is = { $leave ->
+    [none] La mostrarías al grupo; quien la escribió aún no ha dicho nada.
+    [named] Se muestra al grupo con el nombre de quien la escribió.
+    [nameless] Se muestra al grupo sin el nombre de quien la escribió.
+   *[refused] Quien la escribió no quiere que se muestre.
+}
+example-beside = Tus palabras al lado: { $said }
+# A title and a label of at most 45 characters.
+form-show = Mostrar esta respuesta al grupo
+form-show-words = Tus palabras al lado (opcional)
 no-points = «{ $written }» no es un número de puntos; escribe uno de 0 a 5, como 2,5.
 form-private = Tu respuesta en privado
 form-private-words = Solo la lee el miembro
@@ -225,6 +250,9 @@ button-right = Correcta …
 button-not-right = No es correcta …
 button-mark = Puntuar…
 button-mark-again = Puntuar otra vez…
+button-groups = Todos los grupos
+button-show = Mostrar como ejemplo…
+button-no-longer-show = No mostrarla
 button-overrule-right = Cambiar el veredicto: correcta…
 button-overrule-not-right = Cambiar el veredicto: no es correcta…
 button-answer-privately = Responder en privado…

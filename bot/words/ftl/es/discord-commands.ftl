@@ -14,6 +14,8 @@ command-study-give-up = rendirse
     .description = Rendirte en la posición abierta
 command-study-progress = mi-progreso
     .description = Ver tu propio progreso
+command-study-homework = deberes
+    .description = Tus respuestas a preguntas y lo que dice tu entrenador
 command-study-leaderboard = clasificación
     .description = Ver quién tiene cuántos puntos
     .option-topic = tema
@@ -30,6 +32,10 @@ command-study-card = ficha
     .description = Leer de qué trata un patrón o un tema
     .option-topic = tema
     .option-topic-about = Cuál; sin él, una lista
+command-study-lesson = lección
+    .description = Repasar jugada a jugada una lección ya resuelta
+    .option-lesson = lección
+    .option-lesson-about = Cuál; sin ella, una lista
 command-study-points = puntos
     .description = Cómo se cuentan aquí los puntos
 command-study-my-data = mis-datos
@@ -249,3 +255,6 @@ command-lesson-remove = quitar
     .description = Olvidar una lección y sacarla de la semana
     .option-lesson = lección
     .option-lesson-about = Cuál
+
+# In the menu of a message; at most 32 characters.
+menu-show-on-a-board = Mostrar en un tablero

@@ -15,7 +15,7 @@ how-to-answer = { $thread ->
    *[no] -# Pulsa «{ button-answer }», escríbeme directamente, contesta a este mensaje o usa /{ command-study } { command-study-answer }.
 }
 post-closed = Cerrada; la solución está abajo.
-question-taken = Se admiten respuestas con tus propias palabras hasta el { $closes } ({ $away }); solo las lee tu entrenador.
+question-taken = Se admiten respuestas con tus propias palabras hasta el { $closes } ({ $away }); solo las lee tu entrenador, salvo que tú permitas más.
 how-to-respond = { $thread ->
     [yes] -# Pulsa «{ button-answer }», escríbeme directamente o contesta a este mensaje. La charla, en el hilo.
    *[no] -# Pulsa «{ button-answer }», escríbeme directamente o contesta a este mensaje.
@@ -67,3 +67,18 @@ question-is-closed = **La pregunta { $number } está cerrada**
 nobody-answered = No respondió nadie.
 answered-by = Respondieron: { $names }.
 question-is-over = La pregunta está cerrada. Ya se puede hablar de ella.
+# Answers that have no mark yet.
+answers-wait = { $waiting ->
+    [one] -# Una respuesta espera todavía la nota del entrenador.
+   *[other] -# { $waiting } respuestas esperan todavía la nota del entrenador.
+}
+# An answer that its writer allows to be shown, and the coach's words beside it. $quote: the answer.
+example-heading = **Pregunta { $number }: una respuesta de ejemplo**
+example-of =
+    > { $quote }
+    -# { $name }
+example-nameless =
+    > { $quote }
+    -# del grupo, sin nombre
+example-words = El entrenador: { $words }
+example-taken-back = **Pregunta { $number }**: la respuesta que estaba aquí se retiró.

@@ -42,6 +42,28 @@ questions-answered = { $answered ->
     [one] { $answered } pregunta respondida
    *[other] { $answered } preguntas respondidas
 }
+## A member's own answers to questions, and their leave to show one
+
+no-homework = Todavía no has respondido a ninguna pregunta.
+homework-head = **{ $at } de { $of }** · Pregunta { $number }
+your-answer-deleted = Tu respuesta, cuyas palabras has borrado:
+waits-for-coach = Aún sin nota: espera a tu entrenador.
+coach-said-privately = Tu entrenador: { $said }
+earlier-answers = -# Tus respuestas anteriores; cuenta la última:
+others-answers = **Respuestas que otros te dejan ver**
+# Asked in private; the answer and the caution follow.
+may-it-be-shown = A tu entrenador le gustaría mostrar al grupo tu respuesta a la pregunta { $number }:
+coach-beside = Con estas palabras al lado: { $said }
+leave-caution = -# Nada se muestra sin tu permiso. Puedes retirarlo en cualquier momento, también después de la solución. Si eres menor de edad, pregunta antes a tus padres, y no dejes nada que diga quién eres.
+leave-open = A tu entrenador le gustaría mostrar esto al grupo y aún no has dicho nada: «{ $quote }»
+leave-is = { $leave ->
+    [named] Esto se muestra al grupo con tu nombre: «{ $quote }»
+    [nameless] Esto se muestra al grupo sin tu nombre: «{ $quote }»
+   *[refused] Esto no se muestra al grupo: «{ $quote }»
+}
+button-leave-named = Mostrarla con mi nombre
+button-leave-nameless = Mostrarla sin mi nombre
+button-leave-refused = No mostrarla
 
 ## La clasificación
 
@@ -139,3 +161,41 @@ button-edit-card = Editar para el grupo
 button-new-card = Escribir la ficha de un tema
 button-queue-card = Ponerla en la semana
 button-take-back-card = Retirar mi ficha
+## Lessons stepped through after their reveals
+
+no-lesson-revealed = Todavía no hay ninguna lección resuelta en este grupo.
+lessons-there = **Lecciones para repasar jugada a jugada**
+lesson-listed = { $revealed ->
+    [one] - { $title }: una parte.
+   *[other] - { $title }: { $revealed } partes.
+}
+lesson-pick-one = { $title }
+lesson-pick = Repasar una lección
+# What is not revealed says nothing of what it holds.
+lesson-open = { $count ->
+    [one] El n.º { $numbers } está abierto; se añade tras su solución.
+   *[other] Los n.º { $numbers } están abiertos; se añaden tras su solución.
+}
+lesson-comes = { $count ->
+    [one] Una parte más llega el { $at }.
+   *[other] Faltan { $count } partes más, la siguiente el { $at }.
+}
+lesson-later = { $count ->
+    [one] Falta una parte más.
+   *[other] Faltan { $count } partes más.
+}
+walk-head = **{ $title }** · paso { $step } de { $steps } · n.º { $number }
+button-step-through = Repasar la lección
+button-first = Inicio
+button-back = Atrás
+button-forward = Adelante
+button-last = Final
+button-side-line = Variante: { $line }
+button-leave-side-line = Volver a la línea principal
+button-previous-step = Parte anterior de la lección
+button-next-step = Parte siguiente de la lección
+## Moves that are talked about after a reveal
+
+# $before: the moves from the position to what was written.
+on-board = En el tablero del n.º { $number }: **{ $line }**
+on-board-after = En el tablero del n.º { $number }: { $before } **{ $line }**

@@ -78,7 +78,7 @@ you-solved = Has resuelto esta: { $points-text } de 5 puntos.
 you-gave-up = Te has rendido en esta. La solución se revela el { $at }.
 replies-closed = Gracias. Esta posición ya no admite respuestas, así que esta no cuenta.
 coach-will-judge = Tu respuesta queda guardada y sellada hasta la solución. Esta la juzga tu entrenador.
-coach-will-read = Tu respuesta queda guardada. La lee tu entrenador y nadie más.
+coach-will-read = Tu respuesta queda guardada. La lee tu entrenador y nadie más, salvo que tú lo permitas.
 coach-can-read = Gracias. Esta posición ya no admite respuestas; tu entrenador puede leer la tuya de todos modos.
 only-beginning-kept = { $again ->
     [yes] Solo se guardan sus primeros { $most } caracteres. Si el resto importa, escríbelo más corto y responde otra vez.

@@ -17,6 +17,7 @@ reveal-not-sent = { $kind ->
     [problem] La solución de la posición { $number } no pudo enviarse: { $why } Sigo intentándolo.
    *[question] El cierre de la pregunta { $number } no pudo enviarse: { $why } Sigo intentándolo.
 }
+example-not-sent = Una respuesta a la pregunta { $number } que se muestra o se retira no pudo cambiarse en el canal: { $why } Sigo intentándolo.
 due-not-sent = { $name ->
     [none] Lo que toca ahora no pudo publicarse: { $why } Sigo intentándolo.
    *[other] Toca { $name } y no pudo publicarse: { $why } Sigo intentándolo.

@@ -66,6 +66,20 @@ question-lacks = { $what ->
 }
 nothing-answered = Tu respuesta todavía está vacía; escríbela con tus propias palabras.
 words-take-no-answers = El n.º { $number } es un aviso: está para leerlo y no admite respuestas.
+only-questions-are-grouped = { $kind ->
+    [problem] El n.º { $number } es una posición: sus respuestas se juzgan una a una. Solo se ponen juntas las respuestas a una pregunta.
+   *[other] El n.º { $number } no admite respuestas. Solo se ponen juntas las respuestas a una pregunta.
+}
+only-answers-are-examples = Solo las respuestas a una pregunta pueden mostrarse como ejemplo.
+nobody-asks-to-show = Nadie pide (ya) mostrar una respuesta así. Vuelve a cargar la página o la lista.
+writer-said-no = Quien la escribió no quiere que se muestre esta respuesta. Solo esa persona puede cambiarlo.
+words-are-gone = Las palabras de esta respuesta se borraron; no hay nada que mostrar.
+words-beside-too-long = Tus palabras junto a la respuesta tienen más de { $most } caracteres; acórtalas.
+# Moves that are talked about after the reveal.
+no-board-there = El n.º { $number } no tiene posición, así que no hay tablero en el que mostrarlo.
+nothing-revealed-yet = Todavía no hay ninguna posición resuelta; las jugadas se muestran en el tablero después de una solución.
+no-move-written = En este mensaje no hay ninguna jugada. Escribe una, por ejemplo Cf6 o 3.Txd5 Cf6.
+move-not-there = { $written } no se puede jugar en la posición { $number } ni en sus variantes. Escribe también las jugadas anteriores, por ejemplo 3.Txd5 Cf6.
 nothing-to-reveal = El n.º { $number } es un aviso; no hay nada que revelar.
 no-hints = Para esta no hay pistas; pregunta a tu entrenador.
 no-hint = Desde aquí no hay pista: la posición del tablero ya no es parte de la solución. Busca la jugada más fuerte que encuentres.

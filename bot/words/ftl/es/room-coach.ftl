@@ -132,7 +132,7 @@ coaching-write-fen = Una posición al lado (FEN), si quieres
 coaching-write-reveal = De una pregunta: tus palabras sobre ella, que se ven cuando se cierra
 coaching-queue-question = Ponerlo en la semana como pregunta
 coaching-queue-words = Ponerlo en la semana como aviso
-coaching-write-what = Los miembros responden a una pregunta con sus propias palabras y tú puntúas lo que escriben; no lo ve nadie más. Un aviso no admite respuestas.
+coaching-write-what = Los miembros responden a una pregunta con sus propias palabras y tú puntúas lo que escriben; no lo ve nadie más, salvo que quien lo escribió lo permita. Un aviso no admite respuestas.
 coaching-question-waits = La pregunta espera al final de la semana.
 coaching-words-wait = El aviso espera al final de la semana.
 coaching-written-found = Preguntas y avisos en el archivo: { $count }
@@ -201,6 +201,14 @@ coaching-replies = { $count ->
     [one] { $count } respuesta
    *[other] { $count } respuestas
 }
+# Answers to a question, by the first move found in each. $waiting: how many have no mark.
+coaching-answers-by-move = { $count ->
+    [one] { $count } respuesta, según su primera jugada. Sin tu nota: { $waiting }.
+   *[other] { $count } respuestas, agrupadas por la primera jugada. Sin tu nota: { $waiting }.
+}
+coaching-begins-move = { $move } ({ $count }, sin nota: { $waiting })
+coaching-begins-none = Sin jugada ({ $count }, sin nota: { $waiting })
+coaching-begins-replaced = Respondidas de nuevo después ({ $count })
 coaching-points-of = { $points } de 5
 coaching-by-coach = por el entrenador
 coaching-answered-privately = respondida en privado
@@ -226,6 +234,20 @@ coaching-points-for-answer = Puntos para la respuesta de { $name }
 coaching-mark-more = Puntuar…
 coaching-mark-again = Puntuar otra vez…
 coaching-mark = Puntuar
+# Showing an answer to the group, with its writer's leave.
+coaching-show-more = Mostrar como ejemplo…
+coaching-show-what = Antes se pregunta a quien la escribió, que puede omitir su nombre o decir que no. Solo se muestra con su permiso y después de la solución.
+coaching-ask-leave = Pedir permiso
+coaching-no-longer-show = No mostrarla
+coaching-beside = Tus palabras junto a la respuesta de { $name }
+coaching-beside-placeholder = Tus palabras al lado (opcional)
+coaching-beside-change = Cambiar las palabras
+coaching-leave = { $leave ->
+    [none] Por mostrar: quien la escribió aún no ha dicho nada
+    [named] Se muestra con el nombre de quien la escribió
+    [nameless] Se muestra sin el nombre de quien la escribió
+   *[refused] Quien la escribió no quiere que se muestre
+}
 
 ## El resumen
 

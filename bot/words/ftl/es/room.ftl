@@ -118,6 +118,14 @@ room-question-closed = N.º { $number }: la pregunta está cerrada
 room-coach-words = Las palabras del entrenador
 room-answered-by = Respondieron: { $names }.
 room-nobody-answered = Esta vez no respondió nadie.
+room-answers-wait = { $count ->
+    [one] { $count } respuesta espera todavía la nota del entrenador.
+   *[other] { $count } respuestas esperan todavía la nota del entrenador.
+}
+# Answers that their writers allow the group to see.
+room-examples = Respuestas de ejemplo
+room-example-by = { $name }
+room-example-nameless = Del grupo, sin nombre
 
 ## Charla
 
@@ -141,6 +149,9 @@ room-gone = { $how ->
    *[hidden] Ocultado por { $who }, { $at }
 }
 room-somebody-erased = alguien cuyos datos se han borrado
+# Under a message with a move in it, after a reveal.
+room-on-board = Mostrar en un tablero
+room-on-board-post = De qué posición se trata
 room-word-on = { $kind ->
     [problem] Sobre la posición { $number }:
     [question] Sobre la pregunta { $number }:
@@ -190,7 +201,26 @@ room-your-answer = Tu respuesta
 room-answer-own-words = Tu respuesta, con tus propias palabras
 room-answer-again = Responder otra vez; cuenta la última
 room-send-answer = Enviar la respuesta
-room-only-coach-reads = Solo la lee tu entrenador. No la ve nadie más, ni ahora ni después.
+room-only-coach-reads = Solo la lee tu entrenador. No la ve nadie más, ni ahora ni después, salvo que tú lo permitas.
+room-answer-waits = Aún sin nota: espera a tu entrenador.
+room-earlier-answers = { $count ->
+    [one] Tu respuesta anterior
+   *[other] Tus { $count } respuestas anteriores
+}
+# The leave to show an answer to the group. $words: the coach's words beside it.
+room-leave-news = A tu entrenador le gustaría mostrar al grupo una de tus respuestas: mírala en «Mi trabajo».
+room-leave-asked = A tu entrenador le gustaría mostrar esta respuesta al grupo después de la solución. ¿Se puede mostrar?
+room-leave-is = { $leave ->
+    [named] Permites que el grupo vea esta respuesta con tu nombre.
+    [nameless] Permites que el grupo vea esta respuesta sin tu nombre.
+   *[refused] Esta respuesta no se muestra al grupo.
+}
+room-leave-beside = Con estas palabras de tu entrenador al lado: { $words }
+room-leave-named = Mostrarla con mi nombre
+room-leave-nameless = Mostrarla sin mi nombre
+room-leave-refused = No mostrarla
+room-leave-withdraw = Retirarla
+room-leave-care = Nada se muestra sin tu permiso, y puedes retirarlo en cualquier momento, también después de la solución. Si eres menor de edad, pregunta antes a tus padres, y no dejes nada que diga quién eres.
 
 ## Mi trabajo
 
@@ -215,6 +245,9 @@ room-your-board = Tu tablero
 room-points-in-all = Puntos en total: { $points }
 room-your-topics = Tus posiciones por tema
 room-nothing-tried = Todavía no has intentado nada. Tu primera respuesta empieza esta tabla.
+# A member's own answers to questions.
+room-homework = Mis respuestas a preguntas
+room-homework-of = Pregunta { $number }
 room-scale = Cómo se cuentan los puntos
 room-change-name = Cambiar el nombre
 room-named = Ahora el grupo te ve como { $name }.
@@ -293,3 +326,46 @@ room-card-solution = La solución: { $line }
 room-card-end = Adónde lleva
 room-card-start-words = La posición en palabras
 room-card-end-words = La posición final en palabras
+## Lessons stepped through after their reveals
+
+room-nav-lessons = Lecciones
+room-lessons = Lecciones
+room-lessons-what = Lecciones ya resueltas, para repasarlas jugada a jugada con todas las variantes y comentarios.
+room-lessons-none = Todavía no hay ninguna lección resuelta. Cada una aparece aquí cuando se resuelve su primera parte.
+room-lessons-all = Todas las lecciones
+room-lesson-parts = { $count ->
+    [one] { $count } parte
+   *[other] { $count } partes
+}
+# What is not revealed says nothing of what it holds. $numbers: numbers of posts.
+room-lesson-open = { $count ->
+    [one] El n.º { $numbers } está abierto; se añade tras su solución.
+   *[other] Los n.º { $numbers } están abiertos; se añaden tras su solución.
+}
+room-lesson-comes = { $count ->
+    [one] { $count } parte más llega el { $at }.
+   *[other] Faltan { $count } partes más, la siguiente el { $at }.
+}
+room-lesson-later = { $count ->
+    [one] Falta { $count } parte más.
+   *[other] Faltan { $count } partes más.
+}
+room-walk-through = Repasar la lección
+room-walk-keys = Las flechas izquierda y derecha recorren las jugadas y pasan a la parte siguiente; Inicio y Fin llevan a la primera y a la última.
+room-walk-parts = Partes de la lección
+room-walk-part = { $number }
+room-walk-part-of = Parte { $number }, n.º { $post }
+room-walk-step = Paso { $step } de { $steps }
+room-walk-start = Antes de la primera jugada
+room-walk-first = Inicio
+room-walk-first-what = Al principio
+room-walk-back = Atrás
+room-walk-back-what = Una jugada atrás
+room-walk-forward = Adelante
+room-walk-forward-what = Una jugada adelante
+room-walk-last = Final
+room-walk-last-what = Al final de la línea
+room-walk-side = Variante { $move }
+room-walk-leave = Volver a la línea principal
+# $told: the move in words.
+room-walk-moved = { $move } – { $told }

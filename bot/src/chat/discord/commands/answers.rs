@@ -1,7 +1,10 @@
 //! `/coach answers`: replies that wait for the coach's hand, or all to one post, one at a time.
 
 use poise::serenity_prelude as serenity;
-use serenity::{ButtonStyle, CreateActionRow, CreateButton};
+use serenity::{
+    ButtonStyle, CreateActionRow, CreateButton, CreateSelectMenu, CreateSelectMenuKind,
+    CreateSelectMenuOption,
+};
 
 use super::{Answer, Ctx, choose_post, for_coach};
 use crate::{
@@ -10,9 +13,12 @@ use crate::{
         fit,
         house::House,
         letter::Letter,
-        text::{Coach, Decimal, Moment, Plain, Study, number},
+        text::{Coach, Decimal, Label, Moment, Plain, Study, number},
     },
-    desk::{Content, Outcome, Person, Place, PostId, RepliesTo, ReplyId, ReplyRow, Settled},
+    desk::{
+        AnswerGroup, Begins, Content, ExampleRow, Kind, Leave, Outcome, Person, Place, PostId,
+        RepliesTo, ReplyId, ReplyRow, Settled,
+    },
     words::Words,
 };
 
@@ -25,6 +31,9 @@ pub async fn answers(
     for_coach(ctx, |house, place, coach, words| async move {
         match position.map(PostId::of) {
             None => open(house, words, &place, &coach, 0).await,
+            Some(post) if house.desk.kind(&place, post).await? == Kind::Question => {
+                groups(house, words, &place, &coach, post).await
+            }
             Some(post) => to_post(house, words, &place, &coach, post, Shown::Nth(0)).await,
         }
     })
@@ -58,6 +67,74 @@ pub async fn open(
     Ok(letter(words, place, &content, &row.reply, head, acts))
 }
 
+/// The answers to a question by the first move found in them: how many begin with each, and a menu of them.
+pub async fn groups(
+    house: &House,
+    words: &'static Words,
+    place: &Place,
+    coach: &Person,
+    post: PostId,
+) -> Answer<Letter> {
+    let asked = house
+        .desk
+        .coach()
+        .answers_by_move(place, coach, post)
+        .await?;
+    let sheet = house.desk.post(place, post).await?;
+    if asked.groups.is_empty() {
+        return Ok(Letter::text(words.say(&Coach::NoAnswerYet {
+            kind: sheet.content.kind().name(),
+            number: asked.number,
+        })));
+    }
+    let mut lines = vec![words.say(&Coach::AnswersByMove {
+        number: asked.number,
+        answered: number(asked.answered),
+        waiting: number(asked.waiting),
+    })];
+    let mut options = Vec::new();
+    let mut first = 0;
+    for group in &asked.groups {
+        let label = begins(words, &group.begins);
+        let count = number(group.answers.len());
+        lines.push(words.say(&Coach::AnswerGroup {
+            begins: Plain::of(&label),
+            answers: count,
+            waiting: number(group.waiting),
+        }));
+        // A menu has room for so many.
+        if options.len() < 25 {
+            let label = words.say(&Coach::AnswerGroupChoice {
+                begins: Label::of(&label),
+                answers: count,
+            });
+            let label = fit::short(&label, fit::OPTION);
+            options.push(CreateSelectMenuOption::new(label, first.to_string()));
+        }
+        first += group.answers.len();
+    }
+    let menu = CreateSelectMenu::new(
+        Press::Groups(post).id(place),
+        CreateSelectMenuKind::String { options },
+    )
+    .placeholder(words.say(&Coach::AnswerGroupPick));
+    let letter = Letter::text(lines.join("\n"));
+    let letter = match sheet.content.picture() {
+        Some(picture) => letter.picture("position", picture, words),
+        None => letter,
+    };
+    Ok(letter.row(CreateActionRow::SelectMenu(menu)))
+}
+
+/// What answers have in common, in the coach's words.
+fn begins(words: &Words, begins: &Begins) -> String {
+    match begins {
+        Begins::Move { san } => words.moves(san),
+        Begins::NoMove => words.say(&Coach::BeginsNoMove),
+        Begins::Replaced => words.say(&Coach::BeginsReplaced),
+    }
+}
+
 /// Which of the replies to a post is shown.
 #[derive(Clone, Copy)]
 pub enum Shown {
@@ -76,8 +153,27 @@ pub async fn to_post(
     post: PostId,
     shown: Shown,
 ) -> Answer<Letter> {
-    let rows = house.desk.coach().replies(place, coach, post).await?;
     let sheet = house.desk.post(place, post).await?;
+    // Answers to a question come in the order of their groups.
+    let rows: Vec<(ReplyRow, Option<String>)> = match sheet.content.kind() {
+        Kind::Question => {
+            let asked = house
+                .desk
+                .coach()
+                .answers_by_move(place, coach, post)
+                .await?;
+            let in_group = |group: AnswerGroup| {
+                let label = begins(words, &group.begins);
+                let answers = group.answers.into_iter();
+                answers.map(move |row| (row, Some(label.clone())))
+            };
+            asked.groups.into_iter().flat_map(in_group).collect()
+        }
+        Kind::Problem { .. } | Kind::Words => {
+            let rows = house.desk.coach().replies(place, coach, post).await?;
+            rows.into_iter().map(|row| (row, None)).collect()
+        }
+    };
     let kind = sheet.content.kind().name();
     if rows.is_empty() {
         return Ok(Letter::text(words.say(&Coach::NoAnswerYet {
@@ -87,9 +183,12 @@ pub async fn to_post(
     }
     let at = match shown {
         Shown::Nth(at) => at.min(rows.len() - 1),
-        Shown::Reply(reply) => rows.iter().position(|row| row.reply == reply).unwrap_or(0),
+        Shown::Reply(reply) => rows
+            .iter()
+            .position(|(row, _)| row.reply == reply)
+            .unwrap_or(0),
     };
-    let row = &rows[at];
+    let (row, group) = &rows[at];
     let head = words.say(&Coach::AnswerToPost {
         at: number(at + 1),
         of: number(rows.len()),
@@ -97,8 +196,15 @@ pub async fn to_post(
         number: sheet.number,
         when: Moment::of(row.received_at),
     });
-    let head = format!("{head}\n{}", stands(words, row));
+    let mut head = format!("{head}\n{}", stands(words, row));
     let mut acts = acts(words, place, post, row);
+    if let Some(begins) = group {
+        let begins = Plain::of(begins);
+        head = format!("{head}\n{}", words.say(&Coach::AnswerInGroup { begins }));
+        let id = Press::Groups(post).id(place);
+        let label = words.say(&Coach::ButtonGroups);
+        acts.push(buttons::button(id, &label, ButtonStyle::Secondary));
+    }
     let turned = |at| Press::Replies { post, at };
     acts.extend(turns(words, place, turned, at, rows.len()));
     Ok(letter(words, place, &sheet.content, row, head, acts))
@@ -147,7 +253,25 @@ fn acts(words: &Words, place: &Place, post: PostId, row: &ReplyRow) -> Vec<Creat
             act(verdict(true), right, ButtonStyle::Success),
             act(verdict(false), not_right, ButtonStyle::Danger),
         ],
-        RepliesTo::Question => vec![act(Press::Mark(reply), mark, ButtonStyle::Success)],
+        RepliesTo::Question => {
+            let shown = row.example.as_ref().map(|example| example.leave);
+            let mut row = vec![act(Press::Mark(reply), mark, ButtonStyle::Success)];
+            row.extend(match shown {
+                None => Some(act(
+                    Press::Show { post, reply },
+                    Coach::ButtonShow,
+                    ButtonStyle::Primary,
+                )),
+                // Whoever said no is not asked again.
+                Some(Some(Leave::Refused)) => None,
+                Some(_) => Some(act(
+                    Press::NoLongerShow { post, reply },
+                    Coach::ButtonNoLongerShow,
+                    ButtonStyle::Secondary,
+                )),
+            });
+            row
+        }
     }
 }
 
@@ -189,8 +313,27 @@ fn letter(
             format!("\n\n{}", words.say(&Coach::IsSaid { said }))
         }
     };
+    let shown = match &row.example {
+        None => String::new(),
+        Some(ExampleRow {
+            leave,
+            words: beside,
+        }) => {
+            let stands = words.say(&Coach::ExampleIs { leave: *leave });
+            match beside.is_empty() {
+                true => format!("\n\n{stands}"),
+                false => {
+                    let said = Plain::of(beside);
+                    format!(
+                        "\n\n{stands}\n{}",
+                        words.say(&Coach::ExampleBeside { said })
+                    )
+                }
+            }
+        }
+    };
     let text = format!(
-        "{head}\n{}\n\n> {}{said}",
+        "{head}\n{}\n\n> {}{said}{shown}",
         fit::plain(&row.name),
         fit::plain(&fit::short(&row.text.replace('\n', " "), 900)),
     );

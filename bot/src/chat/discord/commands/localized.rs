@@ -4,7 +4,7 @@
 
 use std::{borrow::Cow, sync::Arc};
 
-use poise::{Command, CommandParameterChoice};
+use poise::{Command, CommandParameterChoice, serenity_prelude::CreateCommand};
 
 use crate::{
     chat::discord::{house::House, oops::Oops},
@@ -30,6 +30,9 @@ pub fn fill(commands: &mut [Command<Arc<House>, Oops>]) {
 }
 
 fn fill_one(command: &mut Command<Arc<House>, Oops>, above: &str) {
+    if command.context_menu_action.is_some() {
+        return fill_menu(command);
+    }
     let id = format!("{above}-{}", command.name);
     command.description = of(english(), &id, "description");
     command.name_localizations = others(|words| Some(words.text(&id).into()));
@@ -53,6 +56,28 @@ fn fill_one(command: &mut Command<Arc<House>, Oops>, above: &str) {
     for below in &mut command.subcommands {
         fill_one(below, &id);
     }
+}
+
+/// The commands as Discord is told of them. The library leaves out what a menu's command is called elsewhere.
+pub fn to_register(commands: &[Command<Arc<House>, Oops>]) -> Vec<CreateCommand> {
+    let slash = commands.iter().filter_map(Command::create_as_slash_command);
+    let menus = commands.iter().filter_map(|command| {
+        let others = command.name_localizations.iter();
+        others.fold(
+            command.create_as_context_menu_command(),
+            |made, (locale, name)| {
+                made.map(|made| made.name_localized(locale.as_ref(), name.as_ref()))
+            },
+        )
+    });
+    slash.chain(menus).collect()
+}
+
+/// A command in a message's own menu: it has a name alone, written as a title.
+fn fill_menu(command: &mut Command<Arc<House>, Oops>) {
+    let id = format!("menu-{}", command.name.replace('_', "-"));
+    command.context_menu_name = Some(english().text(&id).into());
+    command.name_localizations = others(|words| Some(words.text(&id).into()));
 }
 
 fn of(words: &Words, id: &str, attribute: &str) -> Option<Text> {
@@ -88,8 +113,7 @@ mod tests {
 
     /// The commands as they are registered.
     fn registered() -> Vec<Value> {
-        let commands =
-            poise::builtins::create_application_commands(&crate::chat::discord::commands::all());
+        let commands = to_register(&crate::chat::discord::commands::all());
         let json = serde_json::to_value(commands).expect("JSON");
         json.as_array().expect("commands").clone()
     }
@@ -175,7 +199,14 @@ mod tests {
     #[test]
     fn every_text_is_there_in_every_language_and_fits() {
         let commands = registered();
-        assert_eq!(commands.len(), 3);
+        assert_eq!(commands.len(), 4);
+        let (menus, commands): (Vec<Value>, Vec<Value>) =
+            commands.into_iter().partition(|one| one["type"] == 3);
+        for menu in &menus {
+            for (_, name) in in_all(menu, "name", "a menu") {
+                fits(&name, 32, "a menu");
+            }
+        }
         look(&commands, "");
         for command in &commands {
             assert!(
@@ -231,8 +262,8 @@ mod tests {
             }
         }
         let mut all = Vec::new();
-        for command in registered() {
-            paths(&command, "command", &mut all);
+        for command in registered().iter().filter(|one| one["type"] != 3) {
+            paths(command, "command", &mut all);
         }
         for id in crate::words::ids().filter(|id| id.starts_with("command-")) {
             assert!(all.iter().any(|path| path == id), "{id} names no command");

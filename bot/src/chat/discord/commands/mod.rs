@@ -7,12 +7,15 @@ pub mod card;
 mod check;
 mod close;
 mod export;
+pub mod homework;
 mod language;
 mod leaderboard;
 mod lesson;
+pub mod lessons;
 mod localized;
 mod member;
 mod move_to;
+mod on_board;
 mod pause;
 mod piece_letters;
 mod post_now;
@@ -56,7 +59,12 @@ pub type Ctx<'a> = poise::ApplicationContext<'a, Arc<House>, Oops>;
 
 /// Every command, with its names and descriptions in every language.
 pub fn all() -> Vec<poise::Command<Arc<House>, Oops>> {
-    let mut all = vec![coach(), lesson::lesson(), study::study()];
+    let mut all = vec![
+        coach(),
+        lesson::lesson(),
+        study::study(),
+        on_board::show_on_a_board(),
+    ];
     localized::fill(&mut all);
     all
 }
@@ -96,6 +104,11 @@ pub fn all() -> Vec<poise::Command<Arc<House>, Oops>> {
 async fn coach(_: Ctx<'_>) -> Answer<()> {
     // Discord offers only the sub-commands.
     Ok(())
+}
+
+/// The same, as Discord is told of them.
+pub fn to_register() -> Vec<serenity::CreateCommand> {
+    localized::to_register(&all())
 }
 
 /// Promises a private answer, does the work, gives it.

@@ -6,7 +6,9 @@ use poise::serenity_prelude as serenity;
 use serde_json::json;
 use serenity::{ButtonStyle, CreateActionRow, MessageId, UserId};
 
-use super::{Answer, Ctx, card, language, leaderboard, member, post_meant, privately};
+use super::{
+    Answer, Ctx, card, homework, language, leaderboard, lessons, member, post_meant, privately,
+};
 use crate::{
     chat::{
         common::text::points_rules,
@@ -23,7 +25,7 @@ use crate::{
         },
         said::{in_words, words_of},
     },
-    desk::{DeskError, OwnState, Person, Place, PostId, Taken},
+    desk::{DeskError, Kind, OwnState, Person, Place, PostId, Taken},
     words::Words,
 };
 
@@ -38,8 +40,10 @@ use crate::{
         "board",
         "give_up",
         "progress",
+        "homework::homework",
         "leaderboard::leaderboard",
         "card::card",
+        "lessons::lesson",
         "points",
         "my_data",
         "erase_me",
@@ -262,6 +266,17 @@ pub async fn standing(
     let progress = house.desk.member().progress(place, person).await?;
     let mut text = tables::progress(words, &progress);
     let mut board = None;
+    if let Some(post) = post
+        && house.desk.kind(place, post).await? == Kind::Question
+    {
+        let own = house.desk.member().own_answer(place, person, post).await?;
+        let mut letter = Letter::text(match own.reply {
+            Some(_) => format!("{}\n\n{text}", homework::own(words, &own)),
+            None => text,
+        });
+        letter.rows = homework::leave_rows(words, place, &own.examples);
+        return Ok(letter);
+    }
     if let Some(post) = post {
         let replies = house.desk.member().my_replies(place, person, post).await?;
         if let Some(last) = replies.last().filter(|last| !last.said.is_empty()) {

@@ -2,7 +2,7 @@
 //! overrules gives the reply as it stands then.
 
 use poise::serenity_prelude as serenity;
-use serenity::ModalInteraction;
+use serenity::{ComponentInteraction, ComponentInteractionDataKind, ModalInteraction};
 
 use super::At;
 use crate::{
@@ -56,6 +56,24 @@ pub async fn replies(at: At<'_>, post: PostId, nth: usize) -> Answer<Letter> {
     let (coach, words) = at.reader().await;
     let shown = answers::Shown::Nth(nth);
     answers::to_post(at.house, words, at.place, &coach, post, shown).await
+}
+
+/// The answers to a question by their first moves, or the first one of the group that was picked in the menu.
+pub async fn groups(at: At<'_>, press: &ComponentInteraction, post: PostId) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    let picked = match &press.data.kind {
+        ComponentInteractionDataKind::StringSelect { values } => {
+            values.first().and_then(|value| value.parse().ok())
+        }
+        _ => None,
+    };
+    match picked {
+        Some(nth) => {
+            let shown = answers::Shown::Nth(nth);
+            answers::to_post(at.house, words, at.place, &coach, post, shown).await
+        }
+        None => answers::groups(at.house, words, at.place, &coach, post).await,
+    }
 }
 
 /// Another verdict on a reply that was decided.

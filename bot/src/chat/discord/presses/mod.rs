@@ -1,23 +1,25 @@
 //! Buttons, menus and forms that are sent: which press does what.
 //!
 //! The tables are here; what is done stands in a file for each subject: `at_post` what members ask for at
-//! a post, `by_hand` what coaches do with replies, `in_week` what they do with the week, `position_words` the
-//! words on a position, `reports` the pages of a check's report, `with_cards` topic cards, `erasing` what is no
+//! a post, `by_hand` what coaches do with replies, `homework` which answers are shown to the group, `in_week` what they do with the week, `position_words` the
+//! words on a position, `reports` the pages of a check's report, `walks` lessons stepped through, `with_cards` topic cards, `erasing` what is no
 //! longer to be kept. Each reads who asks by itself, so
 //! that the promise of an answer goes out before anything else is done.
 
 mod at_post;
 mod by_hand;
 mod erasing;
+mod homework;
 mod in_week;
 mod position_words;
 mod reports;
+mod walks;
 mod with_cards;
 
 use std::future::Future;
 
 use poise::serenity_prelude as serenity;
-use serenity::{ChannelId, ComponentInteraction, CreateModal, ModalInteraction};
+use serenity::{ChannelId, ComponentInteraction, CreateModal, MessageFlags, ModalInteraction};
 
 use super::{
     buttons::{HeldPress, Press, Pressed},
@@ -87,6 +89,32 @@ async fn pressed_in_group(button: Button<'_>, at: At<'_>, wanted: Press) {
         Press::EraseMember(member) => button.in_place(erasing::member(at, member)).await,
 
         Press::Mark(reply) => button.form(|words| mark_form(words, place, reply)).await,
+        Press::Groups(post) => {
+            button
+                .in_place(by_hand::groups(at, button.press, post))
+                .await;
+        }
+        Press::Show { reply, .. } => button.form_of(homework::show_form(at, wanted, reply)).await,
+        Press::NoLongerShow { post, reply } => {
+            button
+                .in_place(homework::no_longer_shown(at, post, reply))
+                .await;
+        }
+        Press::Leave(reply, leave) => button.in_place(homework::leave(at, reply, leave)).await,
+        Press::Lessons => button.in_place(walks::picked(at, button.press)).await,
+        // From a reveal it comes as a message of its own, and then steps in its place.
+        Press::Walk {
+            lesson,
+            part,
+            at: to,
+        } => {
+            let walk = walks::at(at, lesson, part, to);
+            match button.private() {
+                true => button.in_place(walk).await,
+                false => button.message(walk).await,
+            }
+        }
+        Press::MyHomework(nth) => button.in_place(homework::mine(at, nth)).await,
         Press::Judge { right, .. } | Press::Overrule { right, .. } => {
             button
                 .form(|words| verdict_form(words, place, wanted, right))
@@ -150,6 +178,7 @@ async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> An
         Press::Respond(post) => at_post::answered(at, post, form, "words").await,
 
         Press::Mark(reply) => by_hand::marked(at, reply, form).await,
+        Press::Show { post, reply } => homework::show(at, post, reply, form).await,
         Press::Judge { reply, right } => by_hand::judged(at, reply, right, form).await,
         Press::Overrule { post, reply, right } => {
             by_hand::overruled(at, post, reply, right, form).await
@@ -177,6 +206,12 @@ async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> An
         | Press::EraseMember(_)
         | Press::NoAnswer(_)
         | Press::Homework(_)
+        | Press::Groups(_)
+        | Press::NoLongerShow { .. }
+        | Press::Leave(..)
+        | Press::MyHomework(_)
+        | Press::Lessons
+        | Press::Walk { .. }
         | Press::Replies { .. }
         | Press::Queue { .. }
         | Press::Card(_)
@@ -200,6 +235,12 @@ impl<'a> Button<'a> {
             asked: Asked::Press(self.press),
             place,
         }
+    }
+
+    /// Whether the message that was pressed is for one person's eyes.
+    fn private(self) -> bool {
+        let flags = self.press.message.flags.unwrap_or_default();
+        flags.contains(MessageFlags::EPHEMERAL)
     }
 
     /// Opens a form; nothing may be done before it.

@@ -10,4 +10,5 @@ pub mod reveal;
 pub mod summary;
 pub mod tables;
 pub mod verdict;
+pub mod walk;
 pub mod week;

@@ -11,7 +11,7 @@ use crate::{
             text::{self, List, Moves, Plain, Posting, number},
         },
     },
-    desk::{RevealSheet, Shown, Solution, note_lines},
+    desk::{ExampleSheet, RevealSheet, Shown, ShownAnswer, Solution, note_lines},
     words::{self as languages, Words},
 };
 
@@ -42,7 +42,10 @@ pub fn letter(words: &Words, sheet: &RevealSheet) -> Letter {
         Shown::Answered {
             at_reveal,
             answered,
-        } => asked(words, sheet, at_reveal, answered),
+            waiting,
+            // Each is a message of its own, which its writer can have taken away.
+            examples: _,
+        } => asked(words, sheet, at_reveal, (answered, *waiting)),
     }
 }
 
@@ -56,7 +59,12 @@ fn headed(words: &Words, sheet: &RevealSheet) -> String {
 }
 
 /// The close of a question: the coach's words on it, and who answered.
-fn asked(words: &Words, sheet: &RevealSheet, at_reveal: &str, answered: &[String]) -> Letter {
+fn asked(
+    words: &Words,
+    sheet: &RevealSheet,
+    at_reveal: &str,
+    (answered, waiting): (&[String], usize),
+) -> Letter {
     let mut parts = vec![headed(words, sheet)];
     if !at_reveal.is_empty() {
         parts.push(fit::plain(at_reveal));
@@ -67,10 +75,54 @@ fn asked(words: &Words, sheet: &RevealSheet, at_reveal: &str, answered: &[String
             names: names::in_a_row(words, names, 600),
         },
     }));
+    if waiting > 0 {
+        let waiting = number(waiting);
+        parts.push(words.say(&Posting::AnswersWait { waiting }));
+    }
     if !sheet.leaderboard.rows.is_empty() {
         parts.push(tables::leaderboard(words, &sheet.leaderboard, MOST_ROWS));
     }
     Letter::text(parts.join("\n\n"))
+}
+
+/// The most characters of an answer that is shown, and of the words beside it.
+const MOST_SHOWN: usize = 1_000;
+const MOST_BESIDE: usize = 600;
+
+/// An answer that its writer allows to be shown, with the coach's words beside it.
+pub fn example(words: &Words, shown: &ShownAnswer) -> String {
+    let text = fit::plain(&fit::short(&shown.text, MOST_SHOWN));
+    let quote = Plain::already(text.replace('\n', "\n> "));
+    let said = words.say(&match &shown.name {
+        Some(name) => Posting::ExampleOf {
+            name: Plain::of(name),
+            quote,
+        },
+        None => Posting::ExampleNameless { quote },
+    });
+    match shown.words.is_empty() {
+        true => said,
+        false => {
+            let words_beside = Plain::of(&fit::short(&shown.words, MOST_BESIDE));
+            let beside = Posting::ExampleWords {
+                words: words_beside,
+            };
+            format!("{said}\n{}", words.say(&beside))
+        }
+    }
+}
+
+/// An example behind its reveal, or what stands in its place once it is taken back.
+pub fn example_letter(words: &Words, sheet: &ExampleSheet) -> Letter {
+    let number = sheet.number;
+    Letter::text(match &sheet.shown {
+        Some(shown) => format!(
+            "{}\n{}",
+            words.say(&Posting::ExampleHeading { number }),
+            example(words, shown)
+        ),
+        None => words.say(&Posting::ExampleTakenBack { number }),
+    })
 }
 
 fn solved(words: &Words, of: &RevealSheet, sheet: &Solution) -> Letter {

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Decimal, Label, List, Moment, Moves, Plain};
-use crate::desk::{KindName, Soundness, Verdict};
+use crate::desk::{KindName, Leave, Soundness, Verdict};
 
 /// A sentence or a few, a button, or a part of a form.
 #[derive(Clone, Debug, Serialize)]
@@ -244,6 +244,37 @@ pub enum Coach {
     IsAsked {
         asked: Plain,
     },
+    // Answers to a question by their first moves.
+    AnswersByMove {
+        number: i64,
+        answered: u32,
+        waiting: u32,
+    },
+    AnswerGroup {
+        begins: Plain,
+        answers: u32,
+        waiting: u32,
+    },
+    /// In a menu; at most 100 characters.
+    AnswerGroupChoice {
+        begins: Label,
+        answers: u32,
+    },
+    AnswerGroupPick,
+    AnswerInGroup {
+        begins: Plain,
+    },
+    BeginsNoMove,
+    BeginsReplaced,
+    // Answers that are to be shown.
+    ExampleIs {
+        leave: Option<Leave>,
+    },
+    ExampleBeside {
+        said: Plain,
+    },
+    FormShow,
+    FormShowWords,
     IsSaid {
         said: Plain,
     },
@@ -363,6 +394,9 @@ pub enum Coach {
     ButtonNotRight,
     ButtonMark,
     ButtonMarkAgain,
+    ButtonGroups,
+    ButtonShow,
+    ButtonNoLongerShow,
     ButtonOverruleRight,
     ButtonOverruleNotRight,
     ButtonAnswerPrivately,

@@ -92,4 +92,24 @@ pub enum Posting {
         names: Plain,
     },
     QuestionIsOver,
+    /// How many answers have no mark yet.
+    AnswersWait {
+        waiting: u32,
+    },
+    ExampleHeading {
+        number: i64,
+    },
+    ExampleOf {
+        name: Plain,
+        quote: Plain,
+    },
+    ExampleNameless {
+        quote: Plain,
+    },
+    ExampleWords {
+        words: Plain,
+    },
+    ExampleTakenBack {
+        number: i64,
+    },
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{And, Decimal, Label, List, Moment, Moves, Plain};
-use crate::desk::OwnState;
+use crate::desk::{Leave, OwnState};
 
 /// A sentence or a few, a button, or a part of a form.
 #[derive(Clone, Debug, Serialize)]
@@ -59,6 +59,38 @@ pub enum Study {
     QuestionsAnswered {
         answered: u32,
     },
+
+    // A member's own answers to questions, and their leave to show one.
+    NoHomework,
+    HomeworkHead {
+        at: u32,
+        of: u32,
+        number: i64,
+    },
+    YourAnswerDeleted,
+    WaitsForCoach,
+    CoachSaidPrivately {
+        said: Plain,
+    },
+    EarlierAnswers,
+    OthersAnswers,
+    MayItBeShown {
+        number: i64,
+    },
+    CoachBeside {
+        said: Plain,
+    },
+    LeaveCaution,
+    LeaveOpen {
+        quote: Plain,
+    },
+    LeaveIs {
+        quote: Plain,
+        leave: Leave,
+    },
+    ButtonLeaveNamed,
+    ButtonLeaveNameless,
+    ButtonLeaveRefused,
 
     // The leaderboard.
     Leaderboard,
@@ -121,6 +153,58 @@ pub enum Study {
     ButtonNewCard,
     ButtonQueueCard,
     ButtonTakeBackCard,
+
+    // Lessons stepped through.
+    NoLessonRevealed,
+    LessonsThere,
+    LessonListed {
+        title: Plain,
+        revealed: u32,
+    },
+    /// In a menu; at most 100 characters.
+    LessonPickOne {
+        title: Label,
+    },
+    LessonPick,
+    LessonOpen {
+        count: u32,
+        numbers: And<Plain>,
+    },
+    LessonComes {
+        count: u32,
+        at: Moment,
+    },
+    LessonLater {
+        count: u32,
+    },
+    WalkHead {
+        title: Plain,
+        step: i64,
+        steps: i64,
+        number: i64,
+    },
+    ButtonStepThrough,
+    ButtonFirst,
+    ButtonBack,
+    ButtonForward,
+    ButtonLast,
+    ButtonSideLine {
+        line: Label,
+    },
+    ButtonLeaveSideLine,
+    ButtonPreviousStep,
+    ButtonNextStep,
+
+    // Moves that are talked about.
+    OnBoard {
+        number: i64,
+        line: Moves,
+    },
+    OnBoardAfter {
+        number: i64,
+        before: Moves,
+        line: Moves,
+    },
 
     // How it all works, a paragraph each. `content`: whether messages are told to the bot.
     HelpAnswering {

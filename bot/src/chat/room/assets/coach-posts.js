@@ -8,7 +8,7 @@ import { closeNow } from "./coach-week.js";
 import { numbered, signOf, verdictName } from "./post.js";
 import { rankMark } from "./talk.js";
 import { moment, stamp } from "./when.js";
-import { amount, listed, say, sayAround } from "./words.js";
+import { amount, listed, moves, say, sayAround } from "./words.js";
 
 const VERDICTS = ["solved", "on-the-way", "wrong", "illegal", "unclear", "unreadable"];
 
@@ -82,11 +82,10 @@ function entry(row, state, open) {
 
 async function replies(body, row, state) {
   try {
-    const given = await get(`/api/coach/posts/${row.post}/replies`);
+    const again = () => replies(body, row, state);
     fill(
       body,
-      make("p", {}, say("coaching-replies", { count: given.length })),
-      make("ol", { class: "replies" }, given.map((reply) => one(reply, () => replies(body, row, state), state))),
+      ...(row.kind === "question" ? byMove(await get(`/api/coach/posts/${row.post}/answers`), again, state) : inOrder(await get(`/api/coach/posts/${row.post}/replies`), again, state)),
       row.open
         ? make("p", {}, button(say("coaching-close-now"), (event) => closeNow(event.currentTarget, row)))
         : "",
@@ -94,6 +93,33 @@ async function replies(body, row, state) {
   } catch (error) {
     body.replaceChildren(make("p", { class: "trouble" }, error.message));
   }
+}
+
+/** Replies in the order they came. */
+const inOrder = (given, again, state) => [
+  make("p", {}, say("coaching-replies", { count: given.length })),
+  make("ol", { class: "replies" }, given.map((reply) => one(reply, again, state))),
+];
+
+/** Answers to a question by the first move found in each. */
+function byMove({ answered, waiting, groups }, again, state) {
+  const title = (group) => {
+    const count = group.answers.length;
+    switch (group.begins) {
+      case "move":
+        return say("coaching-begins-move", { move: moves(group.san), count, waiting: group.waiting });
+      case "no-move":
+        return say("coaching-begins-none", { count, waiting: group.waiting });
+      default:
+        return say("coaching-begins-replaced", { count });
+    }
+  };
+  return [
+    make("p", {}, say("coaching-answers-by-move", { count: answered, waiting })),
+    ...groups.map((group) =>
+      make("section", { class: "answer-group", "data-move": group.san }, make("h4", {}, title(group)), make("ol", { class: "replies" }, group.answers.map((reply) => one(reply, again, state)))),
+    ),
+  ];
 }
 
 /** How a reply stands, in words. */
@@ -141,6 +167,7 @@ function one(reply, again, state, about = "") {
       ? make("details", { class: "more" }, make("summary", {}, say("coaching-private-answer")), make("p", { class: "verdict-of" }, reply.coach_words))
       : null,
     reply.to === "question" ? marking(reply, told, again) : judging(reply, told, again),
+    reply.to === "question" ? showing(reply, act) : null,
     reply.settled === "judged" ? null : answering(reply, act),
     told,
   );
@@ -182,6 +209,32 @@ function marking(reply, told, again) {
           await again();
         }),
       ),
+    ),
+  );
+}
+
+/** Whether an answer is to be shown to the group, and what its writer says to that. */
+function showing(reply, act) {
+  const { example } = reply;
+  const words = make("textarea", { id: `beside-${reply.reply}`, rows: 2, maxlength: 1000, "aria-label": say("coaching-beside", { name: reply.name }), placeholder: say("coaching-beside-placeholder") });
+  words.value = example?.words ?? "";
+  const send = (event, path) => {
+    const control = event.currentTarget;
+    leaveField();
+    return act(control, path, { words: words.value });
+  };
+  if (example?.leave === "refused") return make("p", { class: "help" }, say("coaching-leave", { leave: "refused" }));
+  return make(
+    "details",
+    { class: "more showing" },
+    make("summary", {}, example ? say("coaching-leave", { leave: example.leave ?? "none" }) : say("coaching-show-more")),
+    make("p", { class: "help" }, say("coaching-show-what")),
+    words,
+    make(
+      "div",
+      { class: "row" },
+      button(example ? say("coaching-beside-change") : say("coaching-ask-leave"), (event) => send(event, "show")),
+      example ? button(say("coaching-no-longer-show"), (event) => send(event, "no-longer-show")) : null,
     ),
   );
 }

@@ -6,9 +6,11 @@ import { button, byId, choice, fill, make, sure } from "./build.js";
 import { openCards } from "./cards.js";
 import { choose, composer, settle } from "./composer.js";
 import { keepUp } from "./language.js";
+import { openLessons } from "./lessons.js";
 import { follow } from "./live.js";
-import { keptOfMe, leaders, myWork, pastPosts } from "./mine.js";
+import { keptOfMe, leaders, myWork, pastPosts, renewHomework } from "./mine.js";
 import { offering } from "./naming.js";
+import { onBoard } from "./on-board.js";
 import { inWords, numberedTopic, ownAnswer, posted } from "./post.js";
 import { onShutOut, restore, shutOut } from "./shut-out.js";
 import { Stream } from "./talk.js";
@@ -25,6 +27,7 @@ const stream = new Stream(byId("stream"), {
     line.by === state.me.id
       ? [button(say("room-take-back"), (event) => takeBack(event.currentTarget, line.id), { class: "small" })]
       : [],
+  below: (line) => onBoard(line, () => state.rows),
   answerControls: (reply) =>
     state.me.mode === "open"
       ? [button(say("room-take-back"), (event) => takeBackAnswer(event.currentTarget, reply), { class: "small" })]
@@ -128,6 +131,7 @@ async function comeIn() {
     mine: () => myWork(byId("mine"), state),
     leaders: () => leaders(byId("leaders"), state),
     past: (wanted) => pastPosts(byId("past"), state, wanted),
+    lessons: (wanted) => openLessons(byId("lessons"), wanted),
     cards: (wanted) => openCards(byId("cards"), wanted),
     kept: () => keptOfMe(byId("kept"), state),
   });
@@ -149,6 +153,11 @@ async function comeIn() {
       verdict: (came) => {
         arrive(() => stream.judged(came.reply, now(), came));
         showOwn(came.post).catch(() => {});
+      },
+      leave: () => {
+        byId("leave-asked").textContent = say("room-leave-news");
+        if (state.open !== null) showOwn(state.open).catch(() => {});
+        renewHomework();
       },
       answered: (id) => answers(id).catch(() => {}),
       renewed: renew,
@@ -173,6 +182,10 @@ async function renew() {
     stream.drop((key) => /^(talk|answer|reveal)-/.test(key));
     for (const line of lines) stream.talk(line);
     await arrange(state.rows);
+    // An answer that was shown may be taken back.
+    byId("past").replaceChildren();
+    if (document.body.dataset.at === "past") pastPosts(byId("past"), state);
+    await renewHomework();
     if (state.open !== null) await answers(state.open);
   } catch (error) {
     if (!error.status) throw error;
@@ -215,6 +228,8 @@ byId("earlier").addEventListener("click", (event) => {
 /** Takes in how the posts stand: shows the open one, and the reveals of the last closed. */
 async function arrange(rows) {
   state.rows = rows;
+  // Moves that are talked about are followed from what is revealed, and from nothing else.
+  byId("stream").classList.toggle("something-revealed", rows.some((row) => !row.open && row.kind !== "words"));
   const open = rows.filter((row) => row.open);
   const closed = rows.filter((row) => !row.open).slice(0, REVEALS);
   for (const row of [...open, ...closed]) stream.posted(row);
@@ -301,7 +316,7 @@ function showAnswer(place, id, own, told) {
   box.value = typed;
   place.replaceChildren(
     ...[
-      ownAnswer(own),
+      ownAnswer(own, () => showOwn(id)),
       own.live ? make("label", { class: "over", for: "own-answer" }, own.answer ? say("room-answer-again") : say("room-answer-own-words")) : null,
       own.live ? box : null,
       own.live ? make("p", {}, button(say("room-send-answer"), (event) => give(event.currentTarget, id, box, told), { id: "send-answer", class: "first" })) : null,

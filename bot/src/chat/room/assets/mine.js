@@ -5,7 +5,7 @@ import { careful, get, post } from "./ask.js";
 import { all, button, byId, make, sure } from "./build.js";
 import { language } from "./language.js";
 import { offering } from "./naming.js";
-import { inWords, numbered, ownAnswer, posted, reveal, signOf } from "./post.js";
+import { inWords, numbered, ownAnswer, posted, reveal, shownAnswers, signOf } from "./post.js";
 import { byTopic, leaderboard } from "./tables.js";
 import { stamp } from "./when.js";
 import { amount, moves, say, sayAround } from "./words.js";
@@ -37,9 +37,10 @@ function scale(place) {
 /** The member's own standing and board. */
 export function myWork(place, state) {
   return fill(place, async () => {
-    const [progress, board] = await Promise.all([
+    const [progress, board, homework] = await Promise.all([
       get("/api/progress"),
       state.open === null ? null : get(`/api/posts/${state.open}/board`).catch(() => null),
+      get("/api/homework"),
     ]);
     return [
       progress.open ? make("p", {}, standing(progress.open)) : null,
@@ -56,12 +57,43 @@ export function myWork(place, state) {
       progress.topics.length
         ? byTopic(say("room-your-topics"), progress.topics)
         : make("p", {}, say("room-nothing-tried")),
+      homework.length ? myHomework(homework) : null,
       scale(place),
       rename(state),
       language(state.me),
       device(),
     ];
   });
+}
+
+/** Shows anew how the member's answers stand, where they are in sight; what is typed beside them stays. */
+export async function renewHomework() {
+  const there = byId("my-homework");
+  const answered = there ? await get("/api/homework").catch(() => null) : null;
+  if (!answered) return;
+  const inside = there.contains(document.activeElement);
+  const now = myHomework(answered);
+  there.replaceWith(now);
+  if (inside) now.focus({ preventScroll: true });
+}
+
+/** The questions that the member answered, with what the coach made of each answer. */
+function myHomework(answered) {
+  return make(
+    "section",
+    { id: "my-homework", tabindex: "-1", "aria-labelledby": "my-homework-title" },
+    make("h3", { id: "my-homework-title" }, say("room-homework")),
+    answered.map(({ number, asked, own }) =>
+      make(
+        "article",
+        { class: "sheet" },
+        make("h4", {}, say("room-homework-of", { number: String(number) })),
+        make("p", { class: "coach-words" }, asked),
+        ownAnswer(own, renewHomework),
+        shownAnswers(own.others),
+      ),
+    ),
+  );
 }
 
 /** How the member stands at the open post. */
@@ -185,7 +217,9 @@ function pastPost(row, state, open) {
     fill(body, async () => {
       if (row.kind === "words") return [posted(await get(`/api/posts/${row.post}`))];
       const sheet = await get(`/api/posts/${row.post}/reveal`);
-      const own = row.kind === "question" ? await get(`/api/posts/${row.post}/own`) : null;
+      const mine = make("div", {});
+      const again = async () => mine.replaceChildren(ownAnswer(await get(`/api/posts/${row.post}/own`), again) ?? "");
+      if (row.kind === "question") await again();
       return [
         sheet.post.picture
           ? make(
@@ -196,7 +230,7 @@ function pastPost(row, state, open) {
             )
           : null,
         reveal(sheet, state.me.name),
-        own && ownAnswer(own),
+        mine,
       ];
     });
   });

@@ -1,6 +1,7 @@
 // @ts-check
 // A post and a reveal as everyone sees them.
 
+import { careful, post as send } from "./ask.js";
 import { button, fresh, make } from "./build.js";
 import { leaderboard } from "./tables.js";
 import { closing } from "./when.js";
@@ -93,19 +94,74 @@ export function reveal(sheet, me) {
 }
 
 /** The reader's own answer to a question and how it stands, where they gave one. */
-export function ownAnswer({ answer, message, words }) {
-  if (!answer) return null;
+export function ownAnswer({ answer, message, words, waiting, earlier, examples }, again = () => {}) {
+  if (!answer && !examples.length) return null;
   return make(
     "div",
     { class: "own-answer" },
     make("h3", {}, say("room-your-answer")),
     make("p", { class: "words-of" }, answer),
     make("p", { class: "verdict-of" }, message),
+    waiting ? make("p", { class: "help" }, say("room-answer-waits")) : null,
     words ? make("p", { class: "coach-words" }, words) : null,
+    examples.map((example) => leave(example, answer, again)),
+    earlier.length
+      ? make("details", { class: "more" }, make("summary", {}, say("room-earlier-answers", { count: earlier.length })), earlier.map((text) => make("p", { class: "words-of" }, text)))
+      : null,
   );
 }
 
-/** The close of a question. What was answered is shown to nobody else. */
+/** Whether an answer of the reader's may be shown to the group: what the coach asks, what they said, and the choice. */
+function leave({ reply, text, words, leave: said }, answer, again) {
+  const told = make("p", { class: "trouble", role: "alert" });
+  const title = fresh("leave");
+  const choose = (label, choice) =>
+    said === choice
+      ? null
+      : button(label, (event) =>
+          careful(event.currentTarget, told, async () => {
+            await send(`/api/answers/${reply}/leave`, { leave: choice });
+            await again();
+          }),
+        );
+  return make(
+    "div",
+    { class: "leave", role: "group", "aria-labelledby": title },
+    make("p", { id: title, role: "status" }, said ? say("room-leave-is", { leave: said }) : say("room-leave-asked")),
+    text === answer ? null : make("p", { class: "words-of" }, text),
+    words ? make("p", { class: "coach-words" }, say("room-leave-beside", { words })) : null,
+    make(
+      "div",
+      { class: "row" },
+      choose(say("room-leave-named"), "named"),
+      choose(say("room-leave-nameless"), "nameless"),
+      choose(said && said !== "refused" ? say("room-leave-withdraw") : say("room-leave-refused"), "refused"),
+    ),
+    make("p", { class: "caution" }, say("room-leave-care")),
+    told,
+  );
+}
+
+/** Answers that their writers allow the group to see. */
+export function shownAnswers(examples) {
+  if (!examples.length) return null;
+  return make(
+    "div",
+    { class: "examples" },
+    make("h4", {}, say("room-examples")),
+    examples.map((example) =>
+      make(
+        "figure",
+        { class: "example-of" },
+        make("blockquote", { class: "words-of" }, example.text),
+        make("figcaption", {}, example.name ? say("room-example-by", { name: example.name }) : say("room-example-nameless")),
+        example.words ? make("p", { class: "coach-words" }, example.words) : null,
+      ),
+    ),
+  );
+}
+
+/** The close of a question. Of what was answered only that is shown which its writer allows. */
 function answered(sheet, me) {
   const title = fresh("reveal");
   return make(
@@ -114,8 +170,11 @@ function answered(sheet, me) {
     make("h3", { id: title }, say("room-question-closed", { number: String(sheet.post.number) })),
     make("p", { class: "coach-words" }, sheet.post.words),
     cardsOf(sheet),
+    walkOf(sheet),
     sheet.at_reveal ? make("div", {}, make("h4", {}, say("room-coach-words")), make("p", { class: "coach-words" }, sheet.at_reveal)) : null,
     make("p", {}, sheet.answered.length ? say("room-answered-by", { names: listed(sheet.answered) }) : say("room-nobody-answered")),
+    sheet.waiting ? make("p", { class: "help" }, say("room-answers-wait", { count: sheet.waiting })) : null,
+    shownAnswers(sheet.examples),
     standings(sheet, me),
   );
 }
@@ -142,6 +201,7 @@ function solution(sheet, me) {
     make("ol", { class: "solution" }, sheet.solution.map((line) => make("li", {}, lineOf(line)))),
     sheet.patterns.length ? make("p", {}, say("room-final-picture", { patterns: listed(sheet.patterns.map(pattern)) })) : null,
     cardsOf(sheet),
+    walkOf(sheet),
     sheet.comment ? make("p", { class: "coach-words" }, sheet.comment) : null,
     sheet.notes.length ? notes(sheet.notes) : null,
     make(
@@ -203,6 +263,9 @@ function solvers({ took_part: count, solved }) {
 
 /** The way to a card. */
 export const cardLink = ({ card, title }) => make("a", { href: `#cards/${card}` }, title);
+
+/** The way to the lesson that a post is a part of. */
+const walkOf = ({ post }) => (post.lesson ? make("p", { class: "walk-of" }, make("a", { href: `#lessons/${post.lesson.lesson}` }, say("room-walk-through"))) : null);
 
 /** Where to read more of what a reveal shows. */
 function cardsOf(sheet) {

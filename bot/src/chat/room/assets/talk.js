@@ -12,7 +12,7 @@ const LONG = 600;
 /**
  * A stream in the list element `list`. Items are kept in order of time, and each once: `key` says what
  * an item is about. `controls(line)` gives the buttons that go with a line of talk, `answerControls(reply)`
- * those that go with the reader's own answer; `mean` sends a reading of a doubtful reply.
+ * those that go with the reader's own answer; `below(line)` gives what stands under it; `mean` sends a reading of a doubtful reply.
  */
 export class Stream {
   /**
@@ -20,11 +20,13 @@ export class Stream {
    * @param {{
    *   controls?: (line: any) => Node[],
    *   answerControls?: (reply: any) => Node[],
+   *   below?: (line: any) => Node[],
    *   mean?: (control: HTMLButtonElement, reply: number, reading: number, told: HTMLElement) => void,
    * }} options
    */
-  constructor(list, { controls = () => [], answerControls = () => [], mean } = {}) {
+  constructor(list, { controls = () => [], answerControls = () => [], below = () => [], mean } = {}) {
     this.list = list;
+    this.below = below;
     this.controls = controls;
     this.answerControls = answerControls;
     this.mean = mean;
@@ -68,7 +70,7 @@ export class Stream {
     this.lastTalk = Math.max(this.lastTalk, line.id);
     this.firstTalk = Math.min(this.firstTalk, line.id);
     const head = said(line.name, line.said_at, { rank: line.rank, controls: this.controls(line) });
-    const content = line.gone ? [head, gone(line)] : [head, words(line.text)];
+    const content = line.gone ? [head, gone(line)] : [head, words(line.text), ...this.below(line)];
     return this.put(`talk-${line.id}`, line.said_at, content, line.gone ? "gone" : "");
   }
 

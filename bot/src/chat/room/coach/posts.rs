@@ -14,7 +14,7 @@ use crate::{
         Shared,
         door::Coach,
         member::bounded,
-        paper::{Homework, Replied, Said},
+        paper::{Grouped, Homework, Replied, Said},
         trouble::Told,
     },
     desk::{DeskError, Points, PostId, ReplyId, Verdict},
@@ -23,11 +23,17 @@ use crate::{
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
         .route("/api/coach/posts/{post}/replies", get(replies))
+        .route("/api/coach/posts/{post}/answers", get(answers))
         .route("/api/coach/homework", get(homework))
         .route("/api/coach/posts/{post}/close", post(close))
         .route("/api/coach/replies/{reply}/overrule", post(overrule))
         .route("/api/coach/replies/{reply}/judge", post(judge))
         .route("/api/coach/replies/{reply}/mark", post(mark))
+        .route("/api/coach/replies/{reply}/show", post(show))
+        .route(
+            "/api/coach/replies/{reply}/no-longer-show",
+            post(no_longer_show),
+        )
         .route("/api/coach/replies/{reply}/answer", post(answer))
         .route("/api/coach/replies/{reply}/no-answer", post(no_answer))
         .route("/api/coach/say", post(say))
@@ -55,6 +61,21 @@ async fn replies(
     let words = room.words(&headers).await;
     let replies = rows.into_iter().map(|row| Replied::of(row, words));
     Ok(Json(replies.collect()))
+}
+
+/// The answers to a question, grouped by the first move found in each.
+async fn answers(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(post): Path<PostId>,
+    headers: HeaderMap,
+) -> Told<Grouped> {
+    let asked = room
+        .desk
+        .coach()
+        .answers_by_move(&room.place, &coach, post)
+        .await?;
+    Ok(Json(Grouped::of(asked, room.words(&headers).await)))
 }
 
 async fn close(
@@ -148,6 +169,33 @@ async fn mark(
 #[derive(Deserialize)]
 struct Words {
     words: String,
+}
+
+/// An answer is to be shown to the group, where its writer allows it.
+async fn show(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(reply): Path<ReplyId>,
+    body: Result<Json<Words>, JsonRejection>,
+) -> Told<()> {
+    let Json(Words { words }) = body?;
+    room.desk
+        .coach()
+        .ask_to_show(&room.place, &coach, reply, &words)
+        .await?;
+    Ok(Json(()))
+}
+
+async fn no_longer_show(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(reply): Path<ReplyId>,
+) -> Told<()> {
+    room.desk
+        .coach()
+        .no_longer_show(&room.place, &coach, reply)
+        .await?;
+    Ok(Json(()))
 }
 
 /// A private answer without a verdict.
