@@ -495,6 +495,17 @@ const ONE_SIDED: &[(&str, &str, &str)] = &[
         "on Discord they stay in the conversation",
     ),
     ("room", "own", "Discord asks for a problem's by `own_post`"),
+    (
+        "room",
+        "board_of_talk",
+        "Discord has the message and asks by `board_of_words`",
+    ),
+    (
+        "discord",
+        "board_of_words",
+        "the room names the line of talk, by `board_of_talk`",
+    ),
+    ("discord", "own_answer", "the room asks by `own`"),
     ("discord", "add_coach", "in the room by its link"),
     (
         "command line",

@@ -19,7 +19,16 @@ const FILES: &[&str] = &["room.ftl", "room-coach.ftl"];
 /// What they ask for besides.
 const SHARED: &[&str] = &["base.ftl"];
 /// Words in quotes that nobody reads: keys of the keyboard, and the program's own errors.
-const UNREAD: &[&str] = &["Enter", "Escape", "Content-Type"];
+const UNREAD: &[&str] = &[
+    "Enter",
+    "Escape",
+    "Content-Type",
+    "ArrowLeft",
+    "ArrowRight",
+    "Home",
+    "End",
+    "ArrowLeft ArrowRight Home End",
+];
 
 /// The values that a message is given.
 type Values = BTreeSet<String>;

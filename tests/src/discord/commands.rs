@@ -134,6 +134,13 @@ pub fn build(
     })
 }
 
+/// A command of a message's menu, by its English name: its id, and its name in the client's language.
+pub fn menu(world: &World, name: &str, locale: &str) -> Option<(Value, String)> {
+    let mut commands = world.commands.iter();
+    let command = commands.find(|command| command["name"] == name && command["type"] == 3)?;
+    Some((command["id"].clone(), name_shown(command, locale)))
+}
+
 /// A command line as a client in a language shows it: each part by its name there.
 pub fn line_shown(world: &World, line: &str, locale: &str) -> String {
     let words: Vec<&str> = line.split_whitespace().collect();

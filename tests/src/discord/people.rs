@@ -244,6 +244,32 @@ impl Someone {
         id
     }
 
+    /// Picks a command of a message's own menu, by its English name.
+    ///
+    /// # Panics
+    /// When no such command is registered, or no answer comes.
+    pub async fn menu(&self, message: u64, name: &str) -> Seen {
+        let id = {
+            let mut world = self.shared.world();
+            let locale = world.users[&self.id].locale.clone();
+            let Some((command, shown)) = commands::menu(&world, name, &locale) else {
+                panic!("no menu has \"{name}\"")
+            };
+            let on = world.messages[&message].clone();
+            let data = json!({
+                "id": command, "name": name, "type": 3, "target_id": message.to_string(),
+                "resolved": {"messages": {
+                    message.to_string(): json::message(&world, &on, true)
+                }},
+            });
+            let what = format!("picks \"{shown}\" in the menu of: {}", on.content);
+            let kind = InteractionKind::Command;
+            send(&mut world, self.id, on.channel, kind, data, None, what)
+        };
+        self.shared.ring();
+        self.answer_to(id).await
+    }
+
     /// Types into an option and gets the choices offered.
     ///
     /// # Panics

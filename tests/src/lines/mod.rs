@@ -189,6 +189,7 @@ impl Chat for LineChat {
                     Shown::Answered {
                         at_reveal,
                         answered,
+                        ..
                     } => {
                         table.everyone(&format!("Question {number} is closed. {at_reveal}"));
                         table.everyone(&format!("Answered by {}", answered.join(", ")));
@@ -210,6 +211,18 @@ impl Chat for LineChat {
             }
             ErrandKind::AnswerMember(told) => {
                 table.tell(&told.user, Line::plain(&told.row.words)).await?;
+            }
+            ErrandKind::AskLeave(asked) => {
+                let line = format!("May this be shown to the group? {}", asked.text);
+                table.tell(&asked.user, Line::plain(&line)).await?;
+            }
+            ErrandKind::Example(sheet) => {
+                let shown = sheet.shown.as_ref().map(|shown| shown.text.as_str());
+                let number = sheet.number;
+                table.everyone(&format!(
+                    "Question {number}: {}",
+                    shown.unwrap_or("an answer was taken back")
+                ));
             }
         }
         Ok(Delivered::default())
