@@ -44,7 +44,7 @@ fn fill(tx: &Tx<'_>) -> Result<GroupId, StoreError> {
         settings: GroupSettings {
             name: "Club".into(),
             zone: chrono_tz::UTC,
-            post_time: TimeOfDay::of(18, 0),
+            post_times: TimeOfDay::of(18, 0).into(),
             days: Weekdays::every_day(),
             open_minutes: 1380,
             mode: Mode::Sealed,

@@ -96,7 +96,7 @@ pub fn settings() -> GroupSettings {
     GroupSettings {
         name: "Evening circle".into(),
         zone: chrono_tz::Europe::Lisbon,
-        post_time: TimeOfDay::of(18, 0),
+        post_times: TimeOfDay::of(18, 0).into(),
         days: Weekdays::from([Mon, Tue, Wed, Thu, Fri]),
         open_minutes: 1380,
         mode: Mode::Sealed,

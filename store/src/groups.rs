@@ -5,7 +5,7 @@ use rusqlite::{Row, params};
 
 use crate::{
     ChatKey, Db, Defences, Delivery, GroupId, Mode, Moment, Names, Points, Scale, StoreError,
-    TimeOfDay, Tx, Weekdays, calendar, time,
+    TimesOfDay, Tx, Weekdays, calendar, time,
 };
 
 /// What a coach sets for a group.
@@ -15,8 +15,8 @@ pub struct GroupSettings {
     pub name: String,
     /// IANA time zone.
     pub zone: Tz,
-    /// Local time of posts.
-    pub post_time: TimeOfDay,
+    /// Local times of posts.
+    pub post_times: TimesOfDay,
     /// Days of posts.
     pub days: Weekdays,
     /// Minutes from a post to its reveal, 1 to 44640.
@@ -96,7 +96,7 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Group> {
         settings: GroupSettings {
             name: row.get("name")?,
             zone: calendar::zone(row, "zone")?,
-            post_time: row.get("post_time")?,
+            post_times: row.get("post_times")?,
             days: row.get("days")?,
             open_minutes: row.get("open_minutes")?,
             mode: row.get("mode")?,
@@ -165,7 +165,7 @@ impl Tx<'_> {
     pub fn insert_group(&self, new: &NewGroup) -> Result<GroupId, StoreError> {
         let s = &new.settings;
         self.insert(
-            "INSERT INTO groups (chat, place, server, name, zone, post_time, days, open_minutes, mode,
+            "INSERT INTO groups (chat, place, server, name, zone, post_times, days, open_minutes, mode,
                                  language, style, wrong_cost, hint_cost, defences, created_at, scale, names, delivery)
              VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18)",
             params![
@@ -174,7 +174,7 @@ impl Tx<'_> {
                 new.server,
                 s.name,
                 s.zone.name(),
-                s.post_time,
+                s.post_times,
                 s.days,
                 s.open_minutes,
                 s.mode,
@@ -199,7 +199,7 @@ impl Tx<'_> {
         self.run_one(
             "group",
             group,
-            "UPDATE groups SET name = ?2, zone = ?3, post_time = ?4, days = ?5, open_minutes = ?6,
+            "UPDATE groups SET name = ?2, zone = ?3, post_times = ?4, days = ?5, open_minutes = ?6,
                  mode = ?7, language = ?8, style = ?9, wrong_cost = ?10, hint_cost = ?11,
                  defences = ?12, scale = ?13
              WHERE id = ?1",
@@ -207,7 +207,7 @@ impl Tx<'_> {
                 group,
                 s.name,
                 s.zone.name(),
-                s.post_time,
+                s.post_times,
                 s.days,
                 s.open_minutes,
                 s.mode,
@@ -278,6 +278,7 @@ mod tests {
         new.server = Some("guild".into());
         new.names = Names::ByChat;
         new.delivery = Delivery::Sent;
+        new.settings.post_times = "09:00 18:30".parse().unwrap();
         new.settings.defences = Defences::Differ;
         new.settings.scale = Scale::Tournament;
         let id = f.write({
@@ -342,7 +343,9 @@ mod tests {
     fn no_column_takes_what_no_type_says() {
         let f = Fixture::new();
         for (column, wrong) in [
-            ("post_time", "6 pm"),
+            ("post_times", "6 pm"),
+            ("post_times", "18:00 "),
+            ("post_times", "18:00,19:00"),
             ("days", "128"),
             ("days", "-1"),
             ("wrong_cost", "-1.0"),
@@ -362,7 +365,8 @@ mod tests {
                 "Atlantis/Harbour",
                 "\"Atlantis/Harbour\" is no time zone",
             ),
-            ("post_time", "29:00", "\"29:00\" is not a time of day"),
+            ("post_times", "29:00", "\"29:00\" is not a time of day"),
+            ("post_times", "18:00 18:00", "18:00 is given twice"),
             ("days", "200", "200 is no set of weekdays"),
             ("days", "300", "300"),
             ("wrong_cost", "-1", "-1 is out of the scale"),

@@ -108,6 +108,10 @@ id! {
     ItemId
 }
 id! {
+    /// What was taken out of the queue.
+    TakenOutId
+}
+id! {
     /// What a post or a place in the queue holds.
     ContentId
 }

@@ -62,8 +62,10 @@ mod queue;
 mod replies;
 mod steps;
 mod store;
+mod taken_out;
 mod talk;
 mod time;
+mod times_of_day;
 mod topics;
 pub mod values;
 mod verdicts;
@@ -87,7 +89,8 @@ pub use groups::{Group, GroupSettings, NewGroup};
 pub use held::Held;
 pub use hints::Hint;
 pub use ids::{
-    ContentId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId, TopicId,
+    ContentId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId, TakenOutId,
+    TopicId,
 };
 pub use inbox::{Entry, NewEntry};
 pub use lessons::{Awaited, InLesson, Lesson, LessonPart, LessonStep, NewLesson, PartPost};
@@ -103,8 +106,10 @@ pub use queue::{Queued, QueuedProblem, Waits};
 pub use replies::{Inserted, NewReply, Reply, ReplyOf, Unjudged};
 pub use steps::StepRow;
 pub use store::Store;
+pub use taken_out::TakenOut;
 pub use talk::{Gone, Lines, TalkLine};
 pub use time::to_seconds;
+pub use times_of_day::{NoTimesOfDay, TimesOfDay};
 pub use topics::Topic;
 pub use values::*;
 pub use verdicts::{NewVerdict, VerdictRow};

@@ -24,6 +24,7 @@ const STEPS: &[&str] = &[
     include_str!("step_11.sql"),
     include_str!("step_12.sql"),
     include_str!("step_13.sql"),
+    include_str!("step_15.sql"),
     include_str!("step_16.sql"),
 ];
 
@@ -299,7 +300,7 @@ mod tests {
             up_to_date(&mut sql, &path).unwrap();
             assert_eq!(count(&sql), before, "from version {older}");
             assert_eq!(dangling(&sql).unwrap(), Vec::<String>::new());
-            let columns = "id, chat, place, coalesce(server, '-'), name, zone, post_time, days, open_minutes, mode, \
+            let columns = "id, chat, place, coalesce(server, '-'), name, zone, post_times, days, open_minutes, mode, \
                            language, style, scale, wrong_cost, hint_cost, defences, names, delivery, paused, \
                            coalesce(paused_until, '-'), coalesce(slots_from, '-'), coalesce(empty_told_at, '-'), \
                            created_at";

@@ -67,17 +67,20 @@ pub struct QueuedProblem {
     pub anyway: bool,
 }
 
-static SELECT: LazyLock<String> = LazyLock::new(|| {
+static SELECT: LazyLock<String> = LazyLock::new(|| select("queue"));
+
+/// What reads the entries of the queue, or of what was taken out of it.
+pub(crate) fn select(table: &str) -> String {
     format!(
         "SELECT q.*, {}, coalesce(p.source, c.source) AS source, p.fen, p.soundness, p.report,
              p.checker_version, p.anyway, t.name AS topic
-         FROM queue q JOIN contents c ON c.id = q.content_id {}",
+         FROM {table} q JOIN contents c ON c.id = q.content_id {}",
         content::COLUMNS,
         content::JOINS
     )
-});
+}
 
-fn read(row: &Row<'_>) -> rusqlite::Result<Queued> {
+pub(crate) fn read(row: &Row<'_>) -> rusqlite::Result<Queued> {
     Ok(Queued {
         id: row.get("id")?,
         group_id: row.get("group_id")?,

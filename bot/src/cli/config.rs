@@ -214,7 +214,7 @@ mod tests {
     fn an_empty_file_gives_the_defaults() {
         let config = Config::usual(&Registry::default()).expect("defaults");
         assert_eq!(config.chats.len(), 2);
-        assert_eq!(config.group.post_time, TimeOfDay::of(18, 0));
+        assert_eq!(config.group.post_times, TimeOfDay::of(18, 0).into());
     }
 
     #[test]
@@ -223,10 +223,30 @@ mod tests {
             .expect("settings")
             .group;
         assert_eq!(
-            (group.post_time, group.days.bits()),
-            (TimeOfDay::of(7, 5), 31)
+            (group.post_times, group.days.bits()),
+            (TimeOfDay::of(7, 5).into(), 31)
         );
+        let group = parse("[group]\npost_time = [\"18:00\", \"09:00\"]")
+            .expect("settings")
+            .group;
+        assert_eq!(group.post_times.to_string(), "09:00 18:00");
         for (text, named) in [
+            (
+                "post_time = []",
+                "no time of day is given; write at least one",
+            ),
+            (
+                "post_time = [\"09:00\", \"09:00\"]",
+                "09:00 is given twice; write each time of day once",
+            ),
+            (
+                "post_time = [\"09:00\", \"noon\"]",
+                "\"noon\" is not a time of day",
+            ),
+            (
+                "post_time = 18",
+                "a time of day such as \"18:00\", or a list",
+            ),
             (
                 "post_time = \"6pm\"",
                 "\"6pm\" is not a time of day; write hours and minutes",

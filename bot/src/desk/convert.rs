@@ -59,7 +59,7 @@ pub(super) fn settings(settings: &Settings) -> store::GroupSettings {
     store::GroupSettings {
         name: settings.name.clone(),
         zone: settings.zone,
-        post_time: settings.post_time,
+        post_times: settings.post_times.clone(),
         days: settings.days,
         open_minutes: settings.open_minutes,
         mode: settings.mode,
@@ -81,7 +81,7 @@ pub(super) fn kept_settings(kept: &store::GroupSettings) -> Done<Settings> {
     Ok(Settings {
         name: kept.name.clone(),
         zone: kept.zone,
-        post_time: kept.post_time,
+        post_times: kept.post_times.clone(),
         days: kept.days,
         open_minutes: kept.open_minutes,
         mode: kept.mode,
@@ -123,7 +123,7 @@ mod tests {
         let set = Settings {
             name: "Club".into(),
             zone: chrono_tz::Europe::Lisbon,
-            post_time: TimeOfDay::of(7, 5),
+            post_times: TimeOfDay::of(7, 5).into(),
             days: Weekdays::from([chrono::Weekday::Tue]),
             mode: Mode::Open,
             language: Language::Hungarian,

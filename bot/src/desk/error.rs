@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use sealed_move_store::{NoPoints, NoTimeOfDay, NoWeekdays, StoreError};
+use sealed_move_store::{NoPoints, NoTimeOfDay, NoTimesOfDay, NoWeekdays, StoreError, TimesOfDay};
 use serde::Serialize;
 
 use super::{
@@ -94,6 +94,19 @@ impl From<NoTimeOfDay> for DeskError {
     fn from(error: NoTimeOfDay) -> Self {
         Self::BadRequest(Refusal::NotATime {
             words: error.written().to_owned().into(),
+        })
+    }
+}
+
+impl From<NoTimesOfDay> for DeskError {
+    fn from(error: NoTimesOfDay) -> Self {
+        Self::BadRequest(match error {
+            NoTimesOfDay::NoTime(error) => return error.into(),
+            NoTimesOfDay::None => Refusal::NoTimes,
+            NoTimesOfDay::Twice(at) => Refusal::TimeTwice { at: at.to_string() },
+            NoTimesOfDay::TooMany(_) => Refusal::TooManyTimes {
+                most: TimesOfDay::MOST.into(),
+            },
         })
     }
 }

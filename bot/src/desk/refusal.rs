@@ -162,6 +162,13 @@ pub enum Refusal {
     NotATime {
         words: Theirs,
     },
+    NoTimes,
+    TimeTwice {
+        at: String,
+    },
+    TooManyTimes {
+        most: Whole,
+    },
     ClocksLeaveOut {
         zone: String,
         at: Dated,

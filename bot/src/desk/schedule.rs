@@ -2,12 +2,14 @@
 //! moment. Pure computing on times; touches neither store nor clock. The queue that a coach sees and
 //! the errands that go out come from the same [`plan`].
 //!
-//! A group has a slot at its post time on each of its days, in its own zone. Where clocks change:
-//! a time that a spring night leaves out moves to the first moment after the gap, a time that an
-//! autumn night has twice is taken the first time, and a day that a zone skipped has no slot.
+//! A group has a slot at each of its post times on each of its days, in its own zone. Where clocks change:
+//! a time that a spring night leaves out moves to the first moment after the gap, where several meet in one
+//! slot; a time that an autumn night has twice is taken the first time; and a day that a zone skipped has no
+//! slot.
 //!
-//! A slot that was missed (the program was down) is made up for when no more than [`LATE`] has passed,
-//! and only the latest one: whatever happened, one post goes out late, never a burst. A slot that fell
+//! A slot that was missed (the program was down) is made up for when no more than [`LATE`] has passed, as long
+//! as it is nearer than the next one, and only the latest one: whatever happened, one post goes out late, never
+//! a burst. A slot that fell
 //! into a pause, or lies before a change of the calendar, was not missed.
 
 use chrono::{
@@ -16,7 +18,7 @@ use chrono::{
 use chrono_tz::Tz;
 
 use super::{
-    ItemId, Settings, TimeOfDay, Weekdays,
+    ItemId, Settings, TimeOfDay, TimesOfDay, Weekdays,
     error::{Done, bad_request},
     refusal::Refusal,
 };
@@ -24,11 +26,11 @@ use super::{
 /// How late a missed slot is still made up for. Common practice: after half a day, better the next one.
 pub const LATE: TimeDelta = TimeDelta::hours(12);
 
-/// The days and the hour at which a group meets.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// The days and the hours at which a group meets.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Calendar {
     zone: Tz,
-    time: TimeOfDay,
+    times: TimesOfDay,
     days: Weekdays,
     open_minutes: u32,
 }
@@ -38,7 +40,7 @@ impl Calendar {
     pub(super) fn of(settings: &Settings) -> Self {
         Self {
             zone: settings.zone,
-            time: settings.post_time,
+            times: settings.post_times.clone(),
             days: settings.days,
             open_minutes: settings.open_minutes,
         }
@@ -54,7 +56,7 @@ impl Calendar {
         let mut day = self.day_of(moment).checked_sub_days(Days::new(1))?;
         // A week has every weekday; the second is for slots that a skipped day took with it.
         for _ in 0..16 {
-            if let Some(slot) = self.slot_on(day).filter(|slot| *slot > moment) {
+            if let Some(slot) = self.slots_on(day).filter(|slot| *slot > moment).min() {
                 return Some(slot);
             }
             day = day.succ_opt()?;
@@ -66,7 +68,7 @@ impl Calendar {
     pub(super) fn latest_until(&self, moment: DateTime<Utc>) -> Option<DateTime<Utc>> {
         let mut day = self.day_of(moment).succ_opt()?;
         for _ in 0..16 {
-            if let Some(slot) = self.slot_on(day).filter(|slot| *slot <= moment) {
+            if let Some(slot) = self.slots_on(day).filter(|slot| *slot <= moment).max() {
                 return Some(slot);
             }
             day = day.pred_opt()?;
@@ -78,11 +80,24 @@ impl Calendar {
         moment.with_timezone(&self.zone).date_naive()
     }
 
-    fn slot_on(&self, day: NaiveDate) -> Option<DateTime<Utc>> {
-        if !self.days.contains(day.weekday()) {
-            return None;
-        }
-        let local = day.and_time(self.time.into());
+    /// Whether what was due at `slot` is still made up for at `now`.
+    fn makes_up(&self, slot: DateTime<Utc>, now: DateTime<Utc>) -> bool {
+        let late = now - slot;
+        let nearer = || {
+            self.next_after(slot)
+                .is_none_or(|next| late <= (next - slot) / 2)
+        };
+        slot <= now && late <= LATE && nearer()
+    }
+
+    fn slots_on(&self, day: NaiveDate) -> impl Iterator<Item = DateTime<Utc>> {
+        let times = self.days.contains(day.weekday()).then(|| self.times.iter());
+        let slot = move |time| self.slot_at(day, time);
+        times.into_iter().flatten().filter_map(slot)
+    }
+
+    fn slot_at(&self, day: NaiveDate, time: TimeOfDay) -> Option<DateTime<Utc>> {
+        let local = day.and_time(time.into());
         match self.zone.from_local_datetime(&local) {
             LocalResult::Single(slot) | LocalResult::Ambiguous(slot, _) => Some(slot.to_utc()),
             LocalResult::None => after_gap(self.zone, local)
@@ -235,7 +250,10 @@ pub(super) fn plan(
     let late = |moment: &DateTime<Utc>| *moment <= now && now - *moment <= LATE;
 
     let fit = || waiting.iter().filter(|w| w.fit);
-    let slot_now = calendar.latest_until(now).filter(alive).filter(late);
+    let slot_now = calendar
+        .latest_until(now)
+        .filter(alive)
+        .filter(|slot| calendar.makes_up(*slot, now));
     let fixed_now = fit()
         .filter(|w| w.ready())
         .filter_map(|w| w.fixed.filter(alive).filter(late).map(|at| (at, w.item)))

@@ -12,8 +12,8 @@ pub use crate::chess::fact::Side;
 pub use crate::chess::{Language, judge::Verdict};
 pub use crate::diagram::{Picture, PictureKind, Style};
 pub use sealed_move_store::{
-    ChatKey, Defences, Delivery, Mode, Names, NoPoints, NoTimeOfDay, NoWeekdays, Points, Scale,
-    TimeOfDay, Weekdays,
+    ChatKey, Defences, Delivery, Mode, Names, NoPoints, NoTimeOfDay, NoTimesOfDay, NoWeekdays,
+    Points, Scale, TimeOfDay, TimesOfDay, Weekdays,
 };
 
 /// What a chat declares of itself; it stands with the groups that are founded in it.
@@ -55,7 +55,8 @@ pub struct Settings {
     #[serde(deserialize_with = "zone")]
     pub zone: chrono_tz::Tz,
     /// When posts go out, local.
-    pub post_time: TimeOfDay,
+    #[serde(rename = "post_time")]
+    pub post_times: TimesOfDay,
     /// Days on which they do.
     pub days: Weekdays,
     /// Minutes from the post to its reveal.
@@ -93,7 +94,7 @@ impl Default for Settings {
         Self {
             name: "Study group".into(),
             zone: chrono_tz::UTC,
-            post_time: TimeOfDay::of(18, 0),
+            post_times: TimeOfDay::of(18, 0).into(),
             days: Weekdays::every_day(),
             open_minutes: 23 * 60,
             mode: Mode::Sealed,

@@ -1,4 +1,4 @@
-//! Participation: a column a day, in two parts, days gathered in weeks, each with its mean.
+//! Participation: a column a post, in two parts, named by its day and gathered in weeks, each with its mean.
 
 use super::super::canvas::{Canvas, Hand, Paint};
 use super::super::text::{Decimal, Text, Tongue, number};

@@ -203,7 +203,7 @@ fn the_words_hold_every_figure() {
     );
     assert!(words[0].contains("No. 3: nobody tried"), "{}", words[0]);
     assert!(
-        words[1].contains("2–8 Mar, 4.3 members a day: on 1, 0 took part and 0 solved; on 2, 7 took part and 3 solved"),
+        words[1].contains("2–8 Mar, 4.3 members a post: on 1, 0 took part and 0 solved; on 2, 7 took part and 3 solved"),
         "{}",
         words[1]
     );

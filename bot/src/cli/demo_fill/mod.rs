@@ -25,7 +25,7 @@ use crate::{
     chat::room,
     desk::{
         Delivered, Desk, DeskOptions, ErrandKind, LessonFile, LessonPlan, Person, Place, PostSheet,
-        SameChoice, Settings, Soundness, TestClock,
+        SameChoice, Settings, Soundness, TestClock, TimeOfDay,
     },
     words::english,
 };
@@ -106,7 +106,7 @@ impl Play {
         let settings = Settings {
             name: script.group.name.clone(),
             zone: script.group.zone,
-            post_time: now.with_timezone(&script.group.zone).time().into(),
+            post_times: TimeOfDay::from(now.with_timezone(&script.group.zone).time()).into(),
             open_minutes: OPEN_MINUTES,
             ..Settings::default()
         };

@@ -30,7 +30,8 @@ impl CoachDesk<'_> {
                 let (group, by) = coaching(tx, &place, &coach)?;
                 let new = convert::settings(&settings);
                 let old = &group.settings;
-                if (&old.zone, &old.post_time, old.days) != (&new.zone, &new.post_time, new.days) {
+                if (&old.zone, &old.post_times, old.days) != (&new.zone, &new.post_times, new.days)
+                {
                     tx.set_slots_from(group.id, now)?;
                 }
                 if *old != new {

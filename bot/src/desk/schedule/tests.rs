@@ -8,7 +8,7 @@ fn utc(text: &str) -> DateTime<Utc> {
 fn calendar(zone: Tz, time: &str, days: u8) -> Calendar {
     Calendar::of(&Settings {
         zone,
-        post_time: time.parse().expect("a time of day"),
+        post_times: time.parse().expect("times of a day"),
         days: days.try_into().expect("days of a week"),
         ..Settings::default()
     })
@@ -107,6 +107,90 @@ fn a_time_shown_twice_is_taken_once_the_first_time() {
         lord_howe.next_after(utc("2026-04-04T14:45:00Z")),
         Some(utc("2026-04-05T15:15:00Z"))
     );
+}
+
+#[test]
+fn several_times_a_day_keep_to_the_clocks() {
+    // In Berlin's spring night 02:00 to 03:00 is left out: what lies in it meets at the end of the gap.
+    let night = calendar(Tz::Europe__Berlin, "02:15 02:45 03:00", 0x7f);
+    assert_eq!(
+        slots(&night, "2026-03-28T12:00:00Z", 4),
+        ["29T01:00", "30T00:15", "30T00:45", "30T01:00"]
+    );
+    assert_eq!(
+        night.latest_until(utc("2026-03-29T12:00:00Z")),
+        Some(utc("2026-03-29T01:00:00Z"))
+    );
+    // In autumn 02:30 is shown twice, and is taken the first time.
+    let night = calendar(Tz::Europe__Berlin, "03:30 02:30", 0x7f);
+    assert_eq!(
+        slots(&night, "2026-10-24T12:00:00Z", 3),
+        ["25T00:30", "25T02:30", "26T01:30"]
+    );
+    let twice = calendar(Tz::Europe__Berlin, "09:00 18:00", 0x7f);
+    assert_eq!(
+        slots(&twice, "2026-03-28T07:30:00Z", 4),
+        ["28T08:00", "28T17:00", "29T07:00", "29T16:00"]
+    );
+    // Wednesdays only.
+    let wednesdays = calendar(Tz::UTC, "09:00 18:00", 1 << 2);
+    assert_eq!(
+        slots(&wednesdays, "2026-11-25T10:00:00Z", 3),
+        ["25T18:00", "02T09:00", "02T18:00"]
+    );
+}
+
+#[test]
+fn of_several_missed_slots_the_latest_is_made_up_for_while_it_is_nearer_than_the_next() {
+    let twice = calendar(Tz::UTC, "09:00 18:00", 0x7f);
+    let settled = utc("2026-11-20T18:00:00Z");
+    let queue = [free(1), free(2), free(3)];
+    let planned = |now: &str| times(&plan(&twice, utc(now), settled, Pause::No, &queue));
+    let evening = [
+        (1, "11-25T18:00".into()),
+        (2, "11-26T09:00".into()),
+        (3, "11-26T18:00".into()),
+    ];
+    assert_eq!(planned("2026-11-25T20:00:00Z"), evening);
+    // Nine hours lie between morning and evening, fifteen between evening and morning.
+    assert_eq!(
+        planned("2026-11-25T13:30:00Z")[0],
+        (1, "11-25T09:00".into())
+    );
+    assert_eq!(planned("2026-11-25T13:30:01Z"), evening);
+    assert_eq!(
+        planned("2026-11-25T01:30:00Z")[0],
+        (1, "11-24T18:00".into())
+    );
+    assert_eq!(
+        planned("2026-11-25T01:30:01Z")[0],
+        (1, "11-25T09:00".into())
+    );
+    // A pause that ends between two skips the first of them for good.
+    let until = Pause::Until(utc("2026-11-25T12:00:00Z"));
+    let paused = plan(&twice, utc("2026-11-25T12:30:00Z"), settled, until, &queue);
+    assert_eq!(times(&paused), evening);
+    // Nothing waits: the slot that has come is empty, and each is by itself.
+    let empty =
+        |now: &str, settled: &str| plan(&twice, utc(now), utc(settled), Pause::No, &[]).empty;
+    assert_eq!(
+        empty("2026-11-25T09:00:00Z", "2026-11-24T18:00:00Z"),
+        Some(utc("2026-11-25T09:00:00Z"))
+    );
+    assert_eq!(empty("2026-11-25T17:59:00Z", "2026-11-25T09:00:00Z"), None);
+    assert_eq!(
+        empty("2026-11-25T18:00:00Z", "2026-11-25T09:00:00Z"),
+        Some(utc("2026-11-25T18:00:00Z"))
+    );
+}
+
+/// The next few slots behind a moment, in UTC.
+fn slots(calendar: &Calendar, from: &str, count: usize) -> Vec<String> {
+    let next = |at: &DateTime<Utc>| calendar.next_after(*at);
+    std::iter::successors(next(&utc(from)), next)
+        .take(count)
+        .map(|slot| slot.format("%dT%H:%M").to_string())
+        .collect()
 }
 
 #[test]
@@ -432,11 +516,12 @@ proptest! {
     #[test]
     fn slots_are_in_order_and_found_again(
         seconds in 1_700_000_000i64..2_000_000_000,
-        minutes in 0u32..1440,
+        minutes in proptest::collection::btree_set(0u32..1440, 1..=6),
         days in 1u8..128,
         zone in proptest::sample::select(vec![Tz::UTC, Tz::Europe__Berlin, Tz::America__New_York, Tz::Asia__Kolkata, Tz::Australia__Lord_Howe, Tz::Pacific__Chatham, Tz::Africa__Casablanca]),
     ) {
-        let calendar = calendar(zone, &format!("{:02}:{:02}", minutes / 60, minutes % 60), days);
+        let times: Vec<String> = minutes.iter().map(|m| format!("{:02}:{:02}", m / 60, m % 60)).collect();
+        let calendar = calendar(zone, &times.join(" "), days);
         let moment = DateTime::from_timestamp(seconds, 0).expect("in range");
         let next = calendar.next_after(moment).expect("has days");
         prop_assert!(next > moment);

@@ -303,6 +303,24 @@ fn what_is_no_time_no_week_and_no_points_is_refused_in_words() {
         said(time.into()),
         "\"6pm\" is not a time of day; write hours and minutes such as 18:00."
     );
+    let several = |text: &str| said(text.parse::<TimesOfDay>().expect_err(text).into());
+    assert_eq!(
+        several("6pm"),
+        "\"6pm\" is not a time of day; write hours and minutes such as 18:00."
+    );
+    assert_eq!(
+        several("18:00 09:00 18:00"),
+        "18:00 is there twice; give each time of day once."
+    );
+    assert_eq!(
+        several("01:00 02:00 03:00 04:00 05:00 06:00 07:00"),
+        "A group has at most 6 times of day to post at; leave some out."
+    );
+    let none = TimesOfDay::of([]).expect_err("none");
+    assert_eq!(
+        said(none.into()),
+        "No time of day is set; give at least one, such as 18:00."
+    );
     let long = "half past six in the evening".parse::<TimeOfDay>();
     let long = said(long.expect_err("no time").into());
     assert!(

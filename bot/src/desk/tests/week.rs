@@ -304,7 +304,7 @@ async fn a_new_calendar_posts_nothing_for_slots_that_are_past() {
     club.fill(&club.place, 1).await;
     club.set("2026-11-23T12:00:00Z");
     let settings = Settings {
-        post_time: TimeOfDay::of(10, 0),
+        post_times: TimeOfDay::of(10, 0).into(),
         ..club.desk.settings(&club.place).await.expect("read")
     };
     club.desk
@@ -315,6 +315,40 @@ async fn a_new_calendar_posts_nothing_for_slots_that_are_past() {
     assert!(club.carry_all().await.is_empty());
     club.set("2026-11-24T10:00:00Z");
     assert_eq!(club.carry_all().await, ["post 1"]);
+}
+
+#[tokio::test]
+async fn a_group_that_meets_twice_a_day_posts_twice_a_day() {
+    let club = Club::new("2026-03-28T07:00:00Z", chrono_tz::Europe::Berlin).await;
+    let settings = Settings {
+        post_times: "09:00 18:00".parse().expect("times"),
+        ..club.desk.settings(&club.place).await.expect("read")
+    };
+    club.desk
+        .coach()
+        .change_settings(&club.place, &club.coach, settings)
+        .await
+        .expect("changed");
+    club.fill(&club.place, 3).await;
+    club.set("2026-03-28T08:00:00Z");
+    assert_eq!(club.carry_all().await, ["post 1"]);
+    club.set("2026-03-28T17:00:00Z");
+    assert_eq!(club.carry_all().await, ["post 2"]);
+    let open = club.desk.posts(&club.place, 9).await.expect("read");
+    assert_eq!(open.iter().filter(|row| row.open).count(), 2);
+    // After the clock change the first post is revealed at 08:00 by the clocks; the morning's slot was missed, the
+    // evening's is made up for, and nothing is due twice.
+    club.set("2026-03-29T17:30:00Z");
+    assert_eq!(club.carry_all().await, ["reveal 1", "reveal 2", "post 3"]);
+    club.set("2026-03-30T07:00:00Z");
+    let told = club.carry_all().await;
+    assert_eq!(told, ["coach: {\"is\":\"slot-empty\"}"]);
+    club.set("2026-03-30T16:00:00Z");
+    let told = club.carry_all().await;
+    assert!(
+        told.contains(&"coach: {\"is\":\"slot-empty\"}".to_owned()),
+        "{told:?}"
+    );
 }
 
 #[tokio::test]

@@ -16,7 +16,7 @@ set-up-next = Als Nächstes: Häng eine Datei mit Stellungen (EPD oder PGN) an /
 
 settings-are = So ist es eingestellt:
 settings-changed = Geändert. Ab jetzt gilt:
-goes-out = Eine Stellung erscheint { $days } um { $time } ({ $zone }) und bleibt { $open } offen.
+goes-out = Eine Stellung erscheint { $days } um { $times } ({ $zone }) und bleibt { $open } offen.
 days-every = jeden Tag
 days-none = an keinem Tag (nur wenn du sie selbst stellst)
 days-from-to = von { $first } bis { $last }
@@ -79,7 +79,7 @@ letters-and-look = Figurenbuchstaben: { $language }. Aussehen der Diagramme: { $
    *[print] wie gedruckt
 }.
 no-zone = „{ $written }“ ist keine Zeitzone, die ich kenne; wähl eine aus der Liste, die sich beim Tippen öffnet, etwa Europe/Berlin.
-no-time-of-day = „{ $written }“ ist keine Uhrzeit; schreib sie so: 18:00.
+no-time-of-day = „{ $written }“ ist keine Uhrzeit; schreib sie so: 18:00, und mehrere mit Leerzeichen dazwischen.
 no-days = „{ $written }“ sind keine Tage, die ich kenne; schreib sie so: mo-fr, di,do oder jeden Tag.
 no-span = „{ $written }“ ist keine Zeit, die ich eine Stellung offen halten kann; schreib sie so: 23h, 90m oder 2d, höchstens 31 Tage.
 

@@ -119,7 +119,7 @@ chart-week = { $first ->
 
 alt-chart-nothing = { $title }: noch nichts.
 alt-chart-more = { $more } weitere in der Tabelle
-alt-week = { $week }, { $mean-text } Mitglieder am Tag:
+alt-week = { $week }, { $mean-text } Mitglieder je Aufgabe:
 alt-day = am { $day }. haben { $tried } mitgemacht und { $solved } gelöst
 alt-rate = { $label }: { $solved } von { $tried } gelöst, { $percent } % (wohl { $low } bis { $high } %)
 alt-nobody-tried = { $label }: niemand hat es versucht

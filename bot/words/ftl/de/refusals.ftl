@@ -120,6 +120,9 @@ time-taken = Für { $at } ist schon eine andere Stellung festgelegt; wähle eine
 slot-taken = Genau dann geht schon eine andere Aufgabe hinaus; wähle eine andere Zeit.
 pause-past = Das Ende der Pause ist schon vorbei; wähle ein späteres.
 not-a-time = „{ $words }“ ist keine Uhrzeit; schreib Stunden und Minuten, etwa 18:00.
+no-times = Es ist keine Uhrzeit gesetzt; gib mindestens eine an, etwa 18:00.
+time-twice = { $at } steht zweimal da; gib jede Uhrzeit einmal an.
+too-many-times = Eine Gruppe hat höchstens { $most } Uhrzeiten am Tag; lass welche weg.
 clocks-leave-out = { $next ->
     [none] In { $zone } gibt es den Zeitpunkt { $at } nicht: Die Uhren werden dort vorgestellt.
    *[other] In { $zone } gibt es den Zeitpunkt { $at } nicht: Die Uhren werden dort vorgestellt. Wähle { $next } oder später.

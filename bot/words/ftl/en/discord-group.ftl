@@ -17,7 +17,7 @@ set-up-next = Next: attach a file of positions (EPD or PGN) to /coach check.
 
 settings-are = As things are:
 settings-changed = Changed. From now on:
-goes-out = A position goes out { $days } at { $time } ({ $zone }), and stays open for { $open }.
+goes-out = A position goes out { $days } at { $times } ({ $zone }), and stays open for { $open }.
 days-every = every day
 days-none = on no day (only when you post by hand)
 days-from-to = from { $first } to { $last }
@@ -80,7 +80,7 @@ letters-and-look = Piece letters: { $language }. Look of the diagrams: { $style 
    *[print] print
 }.
 no-zone = "{ $written }" is no time zone I know; pick one from the list that opens while you type, such as Europe/Lisbon.
-no-time-of-day = "{ $written }" is no time of day; write it as 18:00.
+no-time-of-day = "{ $written }" is no time of day; write it as 18:00, and several with a blank between them.
 no-days = "{ $written }" are no days I know; write them as mon-fri, as tue,thu or as every day.
 no-span = "{ $written }" is no time I can keep a position open for; write it as 23h, 90m or 2d, 31 days at most.
 

@@ -118,7 +118,7 @@ chart-week = { $first ->
 alt-chart-nothing = { $title }: nothing yet.
 alt-chart-more = { $more } more in the table
 # The days of the week follow.
-alt-week = { $week }, { $mean-text } members a day:
+alt-week = { $week }, { $mean-text } members a post:
 alt-day = on { $day }, { $tried } took part and { $solved } solved
 alt-rate = { $label }: { $solved } of { $tried } solved, { $percent } % (likely { $low } to { $high } %)
 alt-nobody-tried = { $label }: nobody tried

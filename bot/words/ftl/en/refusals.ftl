@@ -121,6 +121,9 @@ time-taken = Another position is fixed to { $at } already; choose another time.
 slot-taken = Another post goes out at that very moment; choose another time.
 pause-past = The end of the pause is past already; choose a later one.
 not-a-time = "{ $words }" is not a time of day; write hours and minutes such as 18:00.
+no-times = No time of day is set; give at least one, such as 18:00.
+time-twice = { $at } is there twice; give each time of day once.
+too-many-times = A group has at most { $most } times of day to post at; leave some out.
 # $next: the first time after the gap, or none.
 clocks-leave-out = { $next ->
     [none] The clocks in { $zone } leave out { $at }: they are put forward there.

@@ -16,7 +16,7 @@ set-up-next = Ahora: adjunta un archivo de posiciones (EPD o PGN) a /{ command-c
 
 settings-are = Así está:
 settings-changed = Cambiado. A partir de ahora:
-goes-out = Se publica una posición { $days } a las { $time } ({ $zone }), y queda abierta { $open }.
+goes-out = Se publica una posición { $days } a las { $times } ({ $zone }), y queda abierta { $open }.
 days-every = todos los días
 days-none = ningún día (solo cuando la publicas tú)
 days-from-to = de { $first } a { $last }
@@ -79,7 +79,7 @@ letters-and-look = Letras de las piezas: { $language }. Aspecto de los diagramas
    *[print] como impreso
 }.
 no-zone = No conozco la zona horaria «{ $written }»; elige una de la lista que se abre al escribir, como Europe/Madrid.
-no-time-of-day = «{ $written }» no es una hora; escríbela así: 18:00.
+no-time-of-day = «{ $written }» no es una hora; escríbela así: 18:00, y si son varias, con un espacio entre ellas.
 no-days = No conozco los días «{ $written }»; escríbelos así: lun-vie, mar,jue o todos los días.
 no-span = No puedo dejar abierta una posición «{ $written }»; escríbelo así: 23h, 90m o 2d, 31 días como máximo.
 

@@ -111,7 +111,7 @@ chart-week = { $first ->
 
 alt-chart-nothing = { $title }: todavía nada.
 alt-chart-more = { $more } más en la tabla
-alt-week = { $week }, { $mean-text } miembros al día:
+alt-week = { $week }, { $mean-text } miembros por publicación:
 alt-day = el { $day }, { $tried } han participado y { $solved } la han resuelto
 alt-rate = { $label }: { $solved } de { $tried } resueltas, { $percent } % (probablemente del { $low } al { $high } %)
 alt-nobody-tried = { $label }: nadie lo ha intentado

@@ -120,6 +120,9 @@ time-taken = Ya hay otra posición fijada para el { $at }; elige otra hora.
 slot-taken = Justo en ese momento sale otra publicación; elige otra hora.
 pause-past = El final de la pausa ya ha pasado; elige uno posterior.
 not-a-time = «{ $words }» no es una hora; escribe horas y minutos, como 18:00.
+no-times = No hay ninguna hora; indica al menos una, como 18:00.
+time-twice = { $at } está dos veces; indica cada hora una vez.
+too-many-times = Un grupo tiene como mucho { $most } horas de publicación al día; quita alguna.
 clocks-leave-out = { $next ->
     [none] En { $zone } no existe el { $at }: allí se adelantan los relojes.
    *[other] En { $zone } no existe el { $at }: allí se adelantan los relojes. Elige el { $next } o más tarde.

@@ -14,7 +14,9 @@ use crate::{
             text::{And, Day, Days, Decimal, Group, OpenFor, Plain},
         },
     },
-    desk::{Defences, Paid, Scale, Settings, Style, TimeOfDay, Weekdays, price},
+    desk::{
+        Defences, DeskError, Paid, Scale, Settings, Style, TimeOfDay, TimesOfDay, Weekdays, price,
+    },
     words::{Words, english},
 };
 
@@ -178,7 +180,7 @@ pub fn change(
     open_for: Option<&str>,
 ) -> Answer<()> {
     if let Some(text) = time {
-        settings.post_time = self::time(text)?;
+        settings.post_times = times(text)?;
     }
     if let Some(text) = days {
         settings.days = self::days(words, text)?;
@@ -187,6 +189,16 @@ pub fn change(
         settings.open_minutes = minutes(text)?;
     }
     Ok(())
+}
+
+/// Reads times of a day: `18:00`, `9, 18:30`, `9:00 18:00`.
+fn times(text: &str) -> Answer<TimesOfDay> {
+    let times = text
+        .split(|c: char| matches!(c, ',' | ';' | '+' | '&') || c.is_whitespace())
+        .filter(|word| !word.is_empty())
+        .map(time);
+    let times = TimesOfDay::of(times.collect::<Answer<Vec<_>>>()?);
+    Ok(times.map_err(DeskError::from)?)
 }
 
 /// Reads a time of day: `18:00`, `7.30`, `9`.
@@ -324,7 +336,13 @@ pub fn in_words(words: &Words, settings: &Settings) -> String {
     let lines = [
         Group::GoesOut {
             days: days_in_words(settings.days),
-            time: settings.post_time.to_string(),
+            times: And {
+                and: settings
+                    .post_times
+                    .iter()
+                    .map(|time| time.to_string())
+                    .collect(),
+            },
             zone: settings.zone.name().to_owned(),
             open,
         },
@@ -357,6 +375,15 @@ mod tests {
         ] {
             assert_eq!(time(text).expect(text).to_string(), read);
         }
+        for (text, read) in [
+            ("18:00", "18:00"),
+            ("18:00, 9", "09:00 18:00"),
+            ("7.30 12;21h15", "07:30 12:00 21:15"),
+        ] {
+            assert_eq!(times(text).expect(text).to_string(), read);
+        }
+        assert!(times("").is_err() && times("9, 9:00").is_err() && times("9, noon").is_err());
+        assert!(times("1 2 3 4 5 6 7").is_err());
         assert!(time("25:00").is_err() && time("noon").is_err() && time("18:60").is_err());
         for (text, bits) in [
             ("mon-fri", 0b001_1111),

@@ -34,7 +34,7 @@ pub enum Group {
     SettingsChanged,
     GoesOut {
         days: Days,
-        time: String,
+        times: And<String>,
         zone: String,
         open: OpenFor,
     },

@@ -2,7 +2,7 @@
 // The group's settings, and the two links.
 
 import { careful, get, post } from "./ask.js";
-import { button, byId, choice, field, make, oneOf, sure } from "./build.js";
+import { all, button, byId, choice, field, make, oneOf, sure } from "./build.js";
 import { language } from "./language.js";
 import { LOCALE, say } from "./words.js";
 
@@ -30,12 +30,46 @@ export async function openSettings(state) {
   }
 }
 
+/** The most times of a day. */
+const MOST_TIMES = 6;
+
+/** The times of a day at which posts go out: a field each, one more on demand. */
+function timesOfDay(given) {
+  const rows = make("div", { class: "times" });
+  const fields = () => all("input", rows);
+  const id = (at) => (at === 0 ? "set-time" : `set-time-${at + 1}`);
+  const draw = (values, focus) => {
+    rows.replaceChildren(...values.map((value, at) => {
+      const time = make("input", { id: id(at), type: "time", required: true, value, "aria-label": say("coaching-post-time-nth", { place: at + 1 }) });
+      const less = button(say("coaching-post-time-less"), () => {
+        const left = typed().filter((_, other) => other !== at);
+        draw(left, Math.min(at, left.length - 1));
+      }, { class: "small", id: `less-time-${at + 1}` });
+      return make("div", { class: "row" }, time, values.length > 1 ? less : null);
+    }));
+    more.disabled = values.length >= MOST_TIMES;
+    if (focus !== undefined) fields()[focus]?.focus();
+  };
+  const typed = () => fields().map((field) => /** @type {HTMLInputElement} */ (field).value.slice(0, 5));
+  const more = button(say("coaching-post-time-more"), () => draw([...typed(), ""], typed().length), { class: "small", id: "more-times" });
+  draw(given);
+  const set = make(
+    "fieldset",
+    {},
+    make("legend", {}, say("coaching-post-time")),
+    rows,
+    make("div", { class: "row" }, more),
+    make("p", { class: "help" }, say("coaching-post-times-what")),
+  );
+  return { set, typed };
+}
+
 function form(settings, zones, languages) {
   const told = make("p", { class: "told", role: "status" });
   const trouble = make("p", { class: "trouble", role: "alert" });
   const name = make("input", { id: "set-name", maxlength: 100, required: true, value: settings.name });
   const zone = make("input", { id: "set-zone", list: "zones", required: true, value: settings.zone, autocomplete: "off", spellcheck: "false" });
-  const time = make("input", { id: "set-time", type: "time", required: true, value: settings.post_time });
+  const times = timesOfDay([settings.post_time].flat());
   const hours = make("input", { id: "set-hours", type: "number", min: 0.25, max: 744, step: 0.25, required: true, value: settings.open_minutes / 60 });
   const days = weekdays().map((day, bit) => ({
     bit,
@@ -67,7 +101,7 @@ function form(settings, zones, languages) {
     field(say("coaching-group-name"), name),
     make("datalist", { id: "zones" }, zones.map((known) => make("option", { value: known }))),
     field(say("coaching-zone"), zone),
-    field(say("coaching-post-time"), time),
+    times.set,
     make(
       "fieldset",
       {},
@@ -98,7 +132,7 @@ function form(settings, zones, languages) {
       await post("/api/coach/settings", {
         name: name.value,
         zone: zone.value,
-        post_time: time.value.slice(0, 5),
+        post_time: times.typed(),
         days: days.reduce((sum, { bit, box }) => sum | (box.checked ? 1 << bit : 0), 0),
         open_minutes: Math.round(Number(hours.value) * 60),
         mode: mode.chosen(),

@@ -18,7 +18,10 @@ use crate::{
             trouble::{Told, Trouble},
         },
     },
-    desk::{Deed, Defences, DeskError, Language, Mode, Paid, Scale, Settings, Style, price},
+    desk::{
+        Deed, Defences, DeskError, Language, Mode, Paid, Scale, Settings, Style, TimeOfDay,
+        TimesOfDay, price,
+    },
     words::Words,
 };
 
@@ -64,7 +67,7 @@ fn languages(words: &Words) -> Vec<(Language, String)> {
 struct Typed {
     name: String,
     zone: chrono_tz::Tz,
-    post_time: String,
+    post_time: Times,
     days: u8,
     open_minutes: u32,
     mode: Mode,
@@ -76,6 +79,25 @@ struct Typed {
     defences: Defences,
 }
 
+/// Times of a day as they were typed: one, or several.
+#[derive(Deserialize)]
+#[serde(untagged)]
+enum Times {
+    One(String),
+    Several(Vec<String>),
+}
+
+impl Times {
+    fn read(&self) -> Result<TimesOfDay, DeskError> {
+        let typed = match self {
+            Self::One(one) => std::slice::from_ref(one),
+            Self::Several(several) => several,
+        };
+        let times = typed.iter().map(|text| text.parse::<TimeOfDay>());
+        Ok(TimesOfDay::of(times.collect::<Result<Vec<_>, _>>()?)?)
+    }
+}
+
 impl Default for Typed {
     /// What is not sent is as a new group has it.
     fn default() -> Self {
@@ -83,7 +105,13 @@ impl Default for Typed {
         Self {
             name: usual.name,
             zone: usual.zone,
-            post_time: usual.post_time.to_string(),
+            post_time: Times::Several(
+                usual
+                    .post_times
+                    .iter()
+                    .map(|time| time.to_string())
+                    .collect(),
+            ),
             days: usual.days.bits(),
             open_minutes: usual.open_minutes,
             mode: usual.mode,
@@ -103,7 +131,7 @@ impl TryFrom<Typed> for Settings {
         Ok(Self {
             name: typed.name,
             zone: typed.zone,
-            post_time: typed.post_time.parse()?,
+            post_times: typed.post_time.read()?,
             days: typed.days.try_into()?,
             open_minutes: typed.open_minutes,
             mode: typed.mode,
@@ -189,7 +217,7 @@ mod tests {
     #[test]
     fn settings_come_back_as_they_were_sent() {
         let sent = Settings {
-            post_time: "07:05".parse().expect("a time"),
+            post_times: "07:05".parse().expect("a time"),
             days: 0b001_0101.try_into().expect("days"),
             wrong_cost: Points::of(0.5),
             ..Settings::default()
@@ -199,7 +227,14 @@ mod tests {
             (&body["post_time"], &body["days"]),
             (&json!("07:05"), &json!(21))
         );
-        assert_eq!(read(body), Ok(sent));
+        assert_eq!(read(body), Ok(sent.clone()));
+        let several = Settings {
+            post_times: "09:00 18:30".parse().expect("times"),
+            ..sent
+        };
+        let body = json!(several);
+        assert_eq!(body["post_time"], json!(["09:00", "18:30"]));
+        assert_eq!(read(body), Ok(several));
         assert_eq!(read(json!({})), Ok(Settings::default()));
     }
 
@@ -210,6 +245,12 @@ mod tests {
             read(json!({ "post_time": "half past six in the evening" })),
             Err(Refusal::NotATime { words })
         );
+        let at = "09:00".into();
+        assert_eq!(
+            read(json!({ "post_time": ["09:00", "09:00"] })),
+            Err(Refusal::TimeTwice { at })
+        );
+        assert_eq!(read(json!({ "post_time": [] })), Err(Refusal::NoTimes));
         assert_eq!(read(json!({ "days": 128 })), Err(Refusal::DaysOfWeek));
         let what = Paid::Hint;
         assert_eq!(
