@@ -73,6 +73,15 @@ pub enum NewHolds {
     Words(Written),
 }
 
+/// What words show that are a topic's card.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CardShown {
+    /// The example's moves in SAN, as JSON.
+    pub line: serde_json::Value,
+    /// Whether the words are a coach's.
+    pub by_coach: bool,
+}
+
 /// The columns that [`read`] reads, of `contents c` and its position `p`.
 pub(crate) const COLUMNS: &str =
     "c.kind, c.position_id, p.stipulation, c.words AS content_words, c.fen AS content_fen,
@@ -121,6 +130,23 @@ impl Db<'_> {
             &format!("SELECT c.group_id, {COLUMNS} FROM contents c {JOINS} WHERE c.id = ?1"),
             [id],
             |row| Ok((row.get("group_id")?, read(row)?)),
+        )
+    }
+
+    /// What words show as a topic's card; `None` where they are none.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn card_shown(&self, content: ContentId) -> Result<Option<CardShown>, StoreError> {
+        self.maybe_one(
+            "SELECT line, by_coach FROM cards_shown WHERE content_id = ?1",
+            [content],
+            |row| {
+                Ok(CardShown {
+                    line: crate::db::json(row, "line")?,
+                    by_coach: row.get("by_coach")?,
+                })
+            },
         )
     }
 }
@@ -188,6 +214,18 @@ impl Tx<'_> {
             "UPDATE contents SET topic_id = ?2 WHERE id = ?1",
             params![content, topic],
         )
+    }
+
+    /// Keeps that words are a topic's card, and what they show.
+    ///
+    /// # Errors
+    /// When the store cannot be written, or a rule of its schema forbids it.
+    pub fn keep_card_shown(&self, content: ContentId, shown: &CardShown) -> Result<(), StoreError> {
+        self.run(
+            "INSERT INTO cards_shown (content_id, line, by_coach) VALUES (?1, ?2, ?3)",
+            params![content, shown.line.to_string(), shown.by_coach],
+        )?;
+        Ok(())
     }
 
     /// Forgets a question, or words alone, that no queue, no post and no lesson holds any more.

@@ -77,7 +77,7 @@ pub use cards::{Card, CardOf, CardWords};
 pub use chat::{ChatKey, NoChatKey};
 pub use coach_notes::CoachNote;
 pub use coach_words::CoachWords;
-pub use content::{Content, NewContent, NewHolds, Written};
+pub use content::{CardShown, Content, NewContent, NewHolds, Written};
 pub use db::{Db, Tx};
 pub use deeds::{DeedRow, NewDeed};
 pub use error::StoreError;

@@ -5,6 +5,13 @@ ALTER TABLE groups ADD COLUMN post_times TEXT NOT NULL DEFAULT '18:00'
 UPDATE groups SET post_times = post_time;
 ALTER TABLE groups DROP COLUMN post_time;
 
+-- Words that are a topic's card: what of it tells of a problem besides the position beside them.
+CREATE TABLE cards_shown (
+    content_id INTEGER PRIMARY KEY REFERENCES contents (id) ON DELETE CASCADE,
+    line       TEXT NOT NULL CHECK (json_valid(line)),   -- the example's moves in SAN
+    by_coach   INTEGER NOT NULL CHECK (by_coach IN (0, 1))   -- whether the words are a coach's
+) STRICT;
+
 -- What a coach took out of the queue, with where it stood, so that it can be put back. Whatever goes into the queue
 -- again, however it comes there, is taken out no longer.
 CREATE TABLE taken_out (

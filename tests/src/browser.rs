@@ -231,7 +231,7 @@ impl Browser {
     /// Clicks the button or link with this text (or accessible name).
     pub async fn press(&self, label: &str) {
         let script = "const e = [...document.querySelectorAll('button, a, summary')].find((e) => \
-            e.checkVisibility() && !e.disabled && (e.getAttribute('aria-label') ?? e.innerText).trim() === arguments[0]); \
+            e.checkVisibility() && !e.disabled && e.ariaDisabled !== 'true' && (e.getAttribute('aria-label') ?? e.innerText).trim() === arguments[0]); \
             if (!e) return false; e.scrollIntoView({ block: 'center' }); e.click(); return true;";
         self.until(&format!("the button {label}"), script, vec![json!(label)])
             .await;

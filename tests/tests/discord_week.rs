@@ -93,6 +93,15 @@ async fn a_week_from_set_up_to_summary(tongue: Tongue) {
     let seen = coach.pick(week, "smother-1").await;
     assert!(seen.text().contains('→'), "{}", seen.text());
     coach.press(week, "Earlier").await;
+    // Taken out by mistake, and put back at its place.
+    let seen = coach.press(week, "Take out").await;
+    assert!(!seen.text().contains('→'), "{}", seen.text());
+    let seen = coach.press(week, "Put it back").await;
+    assert!(
+        seen.text().contains("→ ` 1`") && seen.text().contains("smother-1"),
+        "{}",
+        seen.text()
+    );
     let seen = coach.press(week, "Look at it").await;
     assert!(
         club.shows(&seen.text(), "**Position 1**"),

@@ -226,7 +226,7 @@ mod tests {
             (group.post_times, group.days.bits()),
             (TimeOfDay::of(7, 5).into(), 31)
         );
-        let group = parse("[group]\npost_time = [\"18:00\", \"09:00\"]")
+        let group = Config::read("[group]\npost_time = [\"18:00\", \"09:00\"]")
             .expect("settings")
             .group;
         assert_eq!(group.post_times.to_string(), "09:00 18:00");

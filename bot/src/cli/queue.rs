@@ -23,8 +23,8 @@ use crate::{
     },
     chess::parse_fen,
     desk::{
-        Content, Desk, ItemId, Person, Place, PositionId, QueueItem, Queued, Telling, TopicName,
-        note_lines,
+        Content, Desk, ItemId, NoTime, Person, Place, PositionId, QueueItem, Queued, TakenOutId,
+        Telling, TopicName, WaitsFor, note_lines,
     },
     diagram::{Text as OnPaper, sheet},
     words::words,
@@ -130,10 +130,15 @@ enum QueueAction {
         /// The topic; leave it out to take the topic away
         topic: Option<String>,
     },
-    /// Take an item out of the queue; a position is kept, a question or words are not
+    /// Take an item out of the queue; `put-back` puts it back
     Remove {
         /// Number of the item
         item: ItemId,
+    },
+    /// Put back what was taken out of the queue, at the place where it stood
+    PutBack {
+        /// Its number, as `remove` told it; the latest by default
+        taken: Option<TakenOutId>,
     },
     /// Post an item, or the next one, now
     Now {
@@ -165,7 +170,10 @@ impl QueueArgs {
         let group = open.existing_group(&self.which)?;
         open.wait(async {
             if let Some(action) = self.action {
-                action.carry_out(&open.desk, &group).await?;
+                let told = action.carry_out(&open.desk, &group).await?;
+                if let Some(told) = told.filter(|_| !self.json) {
+                    writeln!(io::stdout(), "{}", told.said())?;
+                }
             }
             list(&open.desk, &group, self.json).await
         })?;
@@ -174,7 +182,8 @@ impl QueueArgs {
 }
 
 impl QueueAction {
-    async fn carry_out(self, desk: &Desk, group: &Place) -> anyhow::Result<()> {
+    /// Does it, and returns what is to be said of it before the week is shown.
+    async fn carry_out(self, desk: &Desk, group: &Place) -> anyhow::Result<Option<Text>> {
         let coach = acting(desk, group).await?;
         match self {
             Self::Add {
@@ -274,7 +283,11 @@ impl QueueAction {
                     .set_topic(group, &coach, position, topic)
                     .await?;
             }
-            Self::Remove { item } => desk.coach().dequeue(group, &coach, item).await?,
+            Self::Remove { item } => {
+                let taken = desk.coach().dequeue(group, &coach, item).await?.get();
+                return Ok(Some(Text::TakenOut { taken }));
+            }
+            Self::PutBack { taken } => put_back(desk, group, &coach, taken).await?,
             Self::Now { item } => desk.coach().post_now(group, &coach, item).await?,
             Self::Pause { until } => {
                 let zone = desk.settings(group).await?.zone;
@@ -288,8 +301,27 @@ impl QueueAction {
                     .or_fail(|| Failure::FileUnwritable { file: path(&out) })?;
             }
         }
-        Ok(())
+        Ok(None)
     }
+}
+
+/// Puts back what was taken out; the latest, where none is named.
+async fn put_back(
+    desk: &Desk,
+    group: &Place,
+    coach: &Person,
+    taken: Option<TakenOutId>,
+) -> anyhow::Result<()> {
+    let taken = match taken {
+        Some(taken) => taken,
+        None => {
+            let lately = desk.coach().taken_out(group, coach).await?;
+            let latest = lately.first().or_fail(|| Failure::NothingTakenOut)?;
+            latest.taken
+        }
+    };
+    desk.coach().put_back_in_week(group, coach, taken).await?;
+    Ok(())
 }
 
 /// Fixes when a new item goes out, where that is said; one that cannot go out then does not wait at all.
@@ -451,7 +483,9 @@ pub(super) async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Resu
     }
     for (place, item) in items.iter().enumerate() {
         let due = match (item.due_at, item.fixed) {
-            (None, _) => Text::QueueNotWhilePaused,
+            (None, _) => Text::QueueNoTime {
+                why: item.no_time.unwrap_or(NoTime::Waits),
+            },
             (Some(due), false) => Text::QueueDue {
                 moment: LocalTime::at(due, zone),
             },
@@ -473,8 +507,28 @@ pub(super) async fn list(desk: &Desk, group: &Place, json: bool) -> anyhow::Resu
             item.holds.label(&item.source),
             about(item, zone).said(),
         )?;
+        for more in below(item) {
+            writeln!(out, "     {}", more.said())?;
+        }
     }
     Ok(())
+}
+
+/// What stands below an item: its step in a lesson, and what it waits for.
+fn below(item: &QueueItem) -> Vec<Text> {
+    let step = item.lesson.iter().map(|lesson| Text::QueueStepOf {
+        title: theirs(&lesson.title),
+        step: lesson.step,
+        steps: lesson.steps,
+    });
+    let waits = item.waits_for.iter().map(|what| match what {
+        WaitsFor::Post { number } => Text::QueueWaitsForPost { number: *number },
+        WaitsFor::Item { item, called } => Text::QueueWaitsForItem {
+            item: item.get(),
+            called: theirs(called),
+        },
+    });
+    step.chain(waits).collect()
 }
 
 /// What an item in the queue is about, marked where its topic is not verified.

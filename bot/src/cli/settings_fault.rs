@@ -13,7 +13,10 @@ use toml::de::{Error, ValueDeserializer};
 use super::text::{Or, Theirs, theirs};
 use crate::{
     chat::said,
-    desk::{DeskError, NoPoints, NoTimeOfDay, NoWeekdays, NoZone, Points, TimeOfDay, Weekdays},
+    desk::{
+        DeskError, NoPoints, NoTimeOfDay, NoTimesOfDay, NoWeekdays, NoZone, Points, TimeOfDay,
+        TimesOfDay, Weekdays,
+    },
     words::Words,
 };
 
@@ -56,6 +59,7 @@ pub(super) enum Kind {
     YesOrNo,
     Table,
     Address,
+    Times,
     Other,
 }
 
@@ -97,6 +101,7 @@ impl SettingsError {
     fn why(&self, words: &Words) -> String {
         let refused = self
             .refused::<String, NoTimeOfDay>(|text| text.parse::<TimeOfDay>().err())
+            .or_else(|| self.refused::<Vec<String>, NoTimesOfDay>(no_times))
             .or_else(|| self.refused::<u8, NoWeekdays>(|bits| Weekdays::try_from(bits).err()))
             .or_else(|| self.refused::<f64, NoPoints>(|number| Points::try_from(number).err()));
         match refused {
@@ -170,6 +175,7 @@ impl Kind {
             "f32" | "f64" => Self::Number,
             "a boolean" | "bool" => Self::YesOrNo,
             "socket address" => Self::Address,
+            _ if wanted.starts_with("a time of day") => Self::Times,
             _ if wanted.starts_with("struct ") || wanted == "a map" => Self::Table,
             _ => Self::Other,
         }
@@ -183,6 +189,15 @@ impl fmt::Display for SettingsError {
 }
 
 impl std::error::Error for SettingsError {}
+
+/// Why texts are no times of one day.
+fn no_times(texts: Vec<String>) -> Option<NoTimesOfDay> {
+    let times: Result<Vec<TimeOfDay>, _> = texts.iter().map(|text| text.parse()).collect();
+    match times {
+        Ok(times) => TimesOfDay::of(times).err(),
+        Err(wrong) => Some(wrong.into()),
+    }
+}
 
 /// The name that the message begins with after `kind`, and the names that it lists.
 fn named(message: &str, kind: &str) -> Option<(Theirs, Or<Theirs>)> {
@@ -228,7 +243,23 @@ mod tests {
         for (text, english) in [
             (
                 "[group]\npost_time = \"6pm\"",
-                "line 2: \"6pm\" is not a time of day. Write hours and minutes, such as 18:00.",
+                "line 2: \"6pm\" is not a time of day; write hours and minutes such as 18:00.",
+            ),
+            (
+                "[group]\npost_time = []",
+                "line 2: No time of day is set; give at least one, such as 18:00.",
+            ),
+            (
+                "[group]\npost_time = [\"09:00\", \"09:00\"]",
+                "line 2: 09:00 is there twice; give each time of day once.",
+            ),
+            (
+                "[group]\npost_time = [\"09:00\", \"noon\"]",
+                "line 2: \"noon\" is not a time of day; write hours and minutes such as 18:00.",
+            ),
+            (
+                "[group]\npost_time = 18",
+                "line 2: 18 does not fit; write a time such as \"18:00\", or a list of them",
             ),
             (
                 "[group]\nzone = \"Atlantis\"",

@@ -18,7 +18,7 @@ pub(super) use crate::{
 };
 use crate::{
     chess::{check::Soundness, fact::Pattern, judge::Verdict, read::Fault},
-    desk::KindName,
+    desk::{KindName, NoTime},
     words::english,
 };
 
@@ -189,7 +189,24 @@ pub(super) enum Text {
     QueueDueFixed {
         moment: LocalTime,
     },
-    QueueNotWhilePaused,
+    QueueNoTime {
+        why: NoTime,
+    },
+    QueueStepOf {
+        title: Theirs,
+        step: i64,
+        steps: i64,
+    },
+    QueueWaitsForPost {
+        number: i64,
+    },
+    QueueWaitsForItem {
+        item: i64,
+        called: Theirs,
+    },
+    TakenOut {
+        taken: i64,
+    },
     QueueKind {
         kind: KindName,
     },
@@ -333,6 +350,7 @@ pub(super) enum Failure {
     },
     LineHoldsNoMoves,
     PlacesFromOne,
+    NothingTakenOut,
     StepTimeNotRead {
         written: Theirs,
     },

@@ -57,6 +57,7 @@ mod rounds;
 pub mod said;
 mod scale;
 mod schedule;
+mod secrets;
 pub mod sheets;
 mod shown;
 mod talk;
@@ -79,9 +80,10 @@ pub use clock::{Clock, SystemClock, TestClock};
 pub use coach::{
     AnswerGroup, AnswerGroups, Begins, CheckedPosition, CoachDesk, DIAGRAMS_AT_ONCE, DeedRow,
     Differs, FoundWritten, Fresh, HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, LessonFile,
-    LessonPlan, LessonRow, LessonSheet, Listed, Merged, MutedUntil, NewCard, NewPostContent,
-    PartHolds, PartSheet, PartStands, Planned, PostedBefore, QueueItem, Queued, SameAgain,
-    SameChoice, StepSheet, Telling, Version, WatchedRow, in_file_order,
+    LessonPlan, LessonRow, LessonSheet, LessonStepOf, Listed, Merged, MutedUntil, NewCard,
+    NewPostContent, NoTime, PartHolds, PartSheet, PartStands, Planned, PostedBefore, QueueItem,
+    Queued, SameAgain, SameChoice, StepSheet, TakenOut, Telling, Version, WaitsFor, WatchedRow,
+    in_file_order,
 };
 pub use coach_words::CoachWords;
 pub use content::{Content, Kind, KindName, WrittenSheet};
@@ -113,7 +115,8 @@ pub use said::Said;
 pub use scale::{Costs, price};
 pub use schedule::LATE;
 pub use sealed_move_store::{
-    ContentId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId, TopicId,
+    ContentId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId, TakenOutId,
+    TopicId,
 };
 pub use sheets::*;
 pub use text::{LONGEST_NAME, LONGEST_REPLY};

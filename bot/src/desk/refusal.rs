@@ -29,6 +29,7 @@ pub enum Refusal {
     NoAnswerOfYours,
     NoMessageOfYours,
     NotInQueue,
+    NotTakenOut,
     NoLesson,
     NoStep {
         step: i64,

@@ -13,7 +13,7 @@ use crate::{
     chat::said::{in_words, words_of},
     desk::{
         CardId, Content, ItemId, Leave, LessonId, MemberId, Outcome, PartAt, Place, PositionId,
-        PostId, PostSheet, ReplyId, Said, SameChoice, Verdict, VerdictSheet,
+        PostId, PostSheet, ReplyId, Said, SameChoice, TakenOutId, Verdict, VerdictSheet,
     },
     words::Words,
 };
@@ -160,6 +160,8 @@ pub enum Press {
     Words(WordsPress, PositionId),
     /// Something with an entry of the week.
     Week(WeekPress, ItemId),
+    /// What was taken out of the week is put back.
+    PutBack(TakenOutId),
     /// A topic card.
     Card(CardId),
     /// The form for a coach's copy of a card, or that form sent.
@@ -318,6 +320,7 @@ impl Press {
             Self::QueueCard(card) => ("card-queue", 0, Some(card.to_string())),
             Self::Words(press, position) => (word_of(&WORDS, &press), position.get(), None),
             Self::Week(press, item) => (word_of(&WEEK, &press), item.get(), None),
+            Self::PutBack(taken) => ("week-back", taken.get(), None),
             Self::Held(message, HeldPress::Look) => ("held-look", message, None),
             Self::Held(message, HeldPress::Answer(post)) => {
                 ("held-answer", message, Some(post.to_string()))
@@ -403,6 +406,7 @@ impl Press {
             "card-new" => Self::NewCard,
             "card-back" => Self::TakeBackCard(more?.parse().ok()?),
             "card-queue" => Self::QueueCard(more?.parse().ok()?),
+            "week-back" => Self::PutBack(TakenOutId::of(about)),
             "held-look" => Self::Held(about, HeldPress::Look),
             "held-answer" => Self::Held(about, HeldPress::Answer(more?.parse().ok()?)),
             "held-say" => Self::Held(about, HeldPress::Say),
@@ -780,6 +784,7 @@ mod tests {
                 "card-edit:7:0:max-lange",
             ),
             (within(Press::NewCard), "card-new:7:0"),
+            (within(Press::PutBack(TakenOutId::of(5))), "week-back:7:5"),
             (
                 within(Press::TakeBackCard(CardId::Topic(TopicId::of(5)))),
                 "card-back:7:0:topic-5",

@@ -1,10 +1,10 @@
 //! A coach's own cards of topics: a copy of the program's in the coach's words, or one of a topic that the
 //! program has none of.
 
-use sealed_move_store::{CardWords, Deed, Group, Tx};
+use sealed_move_store::{CardShown, CardWords, Deed, Group, Tx};
 use serde_json::json;
 
-use super::CoachDesk;
+use super::{CoachDesk, NewPostContent};
 use crate::chess::{
     Language,
     card::{Example, LONGEST_LINE, NoExample},
@@ -13,12 +13,13 @@ use crate::chess::{
 use crate::desk::{
     CardId, CardLink, CardName, CardRow, CardSheet, ItemId, LONGEST_DEFINITION, LONGEST_LOOK,
     Person, Place, TopicName,
-    card_held::open_problems,
+    card_held::{open_problems, shows},
     cards, convert,
     deeds::{DeedNote, did},
     error::{Done, bad_request},
     handle::{coached, coaching},
     refusal::{CardPart, Refusal},
+    secrets::Piece,
     text,
 };
 
@@ -191,7 +192,8 @@ impl CoachDesk<'_> {
 
     /// Puts a card at the end of the queue as words alone, with the position of its example, and returns the
     /// queue entry's id. `words` are what is on it, in the group's language; `title` is what it is called
-    /// there. It goes under the group's topic that means the same, or under `title`. Coaches only.
+    /// there. It goes under the group's topic that means the same, or under `title`. While it would tell of an open
+    /// problem, or of one that waits in the week, it waits for its reveal. Coaches only.
     ///
     /// # Errors
     /// When there is no such card, or the person does not coach the group.
@@ -204,7 +206,7 @@ impl CoachDesk<'_> {
         words: &str,
     ) -> Done<ItemId> {
         let (at, by) = (place.clone(), coach.clone());
-        let (fen, topic) = self
+        let (known, topic) = self
             .desk
             .read(move |db| {
                 let group = coached(db, &at, &by)?;
@@ -214,17 +216,23 @@ impl CoachDesk<'_> {
                     CardId::Pattern(pattern) => meant(&topic.name) == Some(pattern),
                     CardId::Topic(id) => topic.id == id,
                 });
-                Ok((
-                    known.example.map(|example| example.fen),
-                    same.map(|topic| topic.name),
-                ))
+                Ok((known, same.map(|topic| topic.name)))
             })
             .await?;
         let topic = match topic {
             Some(name) => name.parse()?,
             None => title,
         };
-        self.enqueue_words(place, coach, words, fen.as_deref(), Some(topic))
+        let shown = CardShown {
+            line: json!(known.example.as_ref().map_or(&[][..], |one| &one.line)),
+            by_coach: known.by_coach(),
+        };
+        let piece = Piece::Words(shows(&known));
+        let new = NewPostContent::Words {
+            words: words.to_owned(),
+            fen: known.example.map(|example| example.fen),
+        };
+        self.enqueue_written(place, coach, &new, Some(topic), "", Some((shown, piece)))
             .await
     }
 }

@@ -1,7 +1,7 @@
 //! A lesson into the week: a step a day, all at once, or by dates.
 
 use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
-use sealed_move_store::{Group, Lesson, LessonPart, Soundness, Tx, to_seconds};
+use sealed_move_store::{ContentId, Db, Group, Lesson, LessonPart, Soundness, Tx, to_seconds};
 
 use super::{CoachDesk, lessons::lesson_of, queue::not_sound};
 use crate::desk::{
@@ -10,6 +10,7 @@ use crate::desk::{
     handle::{coached, position_of},
     refusal::Refusal,
     schedule,
+    secrets::{Beside, Piece},
 };
 
 /// When the parts of a lesson go out.
@@ -52,6 +53,12 @@ impl CoachDesk<'_> {
     ) -> Done<Planned> {
         let now = self.desk.now();
         let (place, coach) = (place.clone(), coach.clone());
+        let (at, by) = (place.clone(), coach.clone());
+        let (contents, pieces, beside) = self
+            .desk
+            .read(move |db| pieces(db, &coached(db, &at, &by)?, lesson))
+            .await?;
+        let holds = self.desk.holds(pieces, beside).await?;
         self.desk
             .write(move |tx| {
                 let group = coached(tx, &place, &coach)?;
@@ -70,6 +77,11 @@ impl CoachDesk<'_> {
                     .iter()
                     .map(|part| enqueue(tx, &group, part, anyway, now))
                     .collect::<Done<Vec<_>>>()?;
+                for (content, holds) in contents.iter().zip(&holds) {
+                    if tx.content(*content)?.is_some() {
+                        holds.keep(tx, *content)?;
+                    }
+                }
                 fix(tx, &group, &lesson, &plan, &parts, &items, now)?;
                 Ok(Planned {
                     items,
@@ -78,6 +90,24 @@ impl CoachDesk<'_> {
             })
             .await
     }
+}
+
+/// The parts of a lesson, and what they will stand beside in the week.
+fn pieces(
+    db: &Db<'_>,
+    group: &Group,
+    lesson: LessonId,
+) -> Done<(Vec<ContentId>, Vec<Piece>, Beside)> {
+    let lesson = lesson_of(db, group, lesson)?;
+    let (mut contents, mut pieces) = (Vec::new(), Vec::new());
+    for part in db.lesson_parts(lesson.id)? {
+        if let Some(piece) = Piece::of(db, part.content_id, &part.content)? {
+            contents.push(part.content_id);
+            pieces.push(piece);
+        }
+    }
+    let beside = Beside::of(db, group)?.without(db, lesson.id)?;
+    Ok((contents, pieces, beside))
 }
 
 fn enqueue(

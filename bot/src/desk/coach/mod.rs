@@ -22,6 +22,8 @@ mod same;
 mod sheets;
 mod shelf;
 mod summary;
+mod taken_out;
+mod week;
 mod words;
 mod written;
 
@@ -40,6 +42,8 @@ pub use members::{Listed, Merged, MutedUntil};
 pub use moderation::WatchedRow;
 pub use same::{Differs, Fresh, PostedBefore, SameAgain, SameChoice, Version};
 pub use sheets::{CheckedPosition, QueueItem, Queued};
+pub use taken_out::TakenOut;
+pub use week::{LessonStepOf, NoTime, WaitsFor};
 pub use words::Telling;
 pub use written::{FoundWritten, InFile, LONGEST_CONTENT, NewPostContent, in_file_order};
 

@@ -1,20 +1,18 @@
-//! The week: what waits in order, each with the moment it will go out.
+//! Into the week, and about in it: places, moments, and pauses.
 
 use chrono::{DateTime, NaiveDateTime, Utc};
-use sealed_move_store::{self as store, Db, Deed, Group, Position, Soundness, Waits};
+use sealed_move_store::{Deed, Position, Soundness};
 
-use super::{CoachDesk, same::posted_before};
+use super::{CoachDesk, same::posted_before, week::Ordered};
 use crate::desk::{
-    ItemId, Person, Place, PositionId, QueueItem, Queued, TopicOn,
-    checking::report,
-    convert,
+    ItemId, Person, Place, PositionId, convert,
     deeds::did,
     error::{Done, bad_request},
-    handle::{coached, coaching, group_at, position_of},
-    queue::{item_of, plan_of, waits_as},
+    handle::{coached, coaching, position_of},
+    queue::{item_of, waits_as},
     refusal::Refusal,
-    schedule::{self, Plan},
-    topic_check,
+    schedule,
+    secrets::{Beside, Piece},
 };
 
 /// What becomes of a position that was posted before.
@@ -63,6 +61,20 @@ impl CoachDesk<'_> {
     ) -> Done<ItemId> {
         let now = self.desk.now();
         let (place, coach) = (place.clone(), coach.clone());
+        let (at, by) = (place.clone(), coach.clone());
+        let (new, beside) = self
+            .desk
+            .read(move |db| {
+                let group = coached(db, &at, &by)?;
+                let position = position_of(db, &group, position)?;
+                let new = match position.check.soundness {
+                    Soundness::Illegal => Vec::new(),
+                    _ => vec![Piece::problem(position)?],
+                };
+                Ok((new, Beside::of(db, &group)?))
+            })
+            .await?;
+        let holds = self.desk.holds(new, beside).await?;
         self.desk
             .write(move |tx| {
                 let group = coached(tx, &place, &coach)?;
@@ -91,36 +103,35 @@ impl CoachDesk<'_> {
                     }
                     tx.set_position_anyway(position.id, true)?;
                 }
-                Ok(tx.enqueue(position.id, now)?)
+                let content = tx.problem_of(position.id, now)?;
+                for holds in &holds {
+                    holds.keep(tx, content)?;
+                }
+                Ok(tx.enqueue_content(content, now)?)
             })
             .await
     }
 
-    /// The queue in order, with when each will go out.
-    pub async fn queue(self, place: &Place) -> Done<Vec<QueueItem>> {
+    /// Moves an item to place `to` of the week as [`CoachDesk::queue`] shows it (0 is first; past the end means
+    /// the end), and returns the place that it has then. What goes out at a moment that the coach fixed keeps its
+    /// place, and so may what waits for something else. Coaches only.
+    pub async fn reorder(
+        self,
+        place: &Place,
+        coach: &Person,
+        item: ItemId,
+        to: usize,
+    ) -> Done<usize> {
         let now = self.desk.now();
-        let place = place.clone();
-        self.desk
-            .read(move |db| {
-                let group = group_at(db, &place)?;
-                let queue = db.queue(group.id)?;
-                let plan = plan_of(db, &group, &queue, now)?;
-                queue
-                    .into_iter()
-                    .map(|item| laid_out(db, &group, item, &plan))
-                    .collect()
-            })
-            .await
-    }
-
-    /// Moves an item to place `to` (0 is first; past the end means the end). Coaches only.
-    pub async fn reorder(self, place: &Place, coach: &Person, item: ItemId, to: usize) -> Done<()> {
         let (place, coach) = (place.clone(), coach.clone());
         self.desk
             .write(move |tx| {
                 let group = coached(tx, &place, &coach)?;
                 let item = item_of(tx, &group, item)?;
-                Ok(tx.move_queued(item.id, to)?)
+                let before = Ordered::of(tx, &group, now)?;
+                tx.move_queued(item.id, before.rank_for(item.id, to))?;
+                let after = Ordered::of(tx, &group, now)?;
+                Ok(after.place_of(item.id).unwrap_or(to))
             })
             .await
     }
@@ -162,23 +173,6 @@ impl CoachDesk<'_> {
                     return bad_request(Refusal::TimeTaken { at: local.into() });
                 }
                 Ok(tx.set_due_at(item.id, Some(at))?)
-            })
-            .await
-    }
-
-    /// Takes an item out of the queue. A position stays; a question or words, which were never posted, are
-    /// forgotten. Coaches only.
-    pub async fn dequeue(self, place: &Place, coach: &Person, item: ItemId) -> Done<()> {
-        let (place, coach) = (place.clone(), coach.clone());
-        self.desk
-            .write(move |tx| {
-                let group = coached(tx, &place, &coach)?;
-                let item = item_of(tx, &group, item)?;
-                tx.dequeue(item.id)?;
-                if waits_as(&item).is_none() {
-                    tx.forget_content(item.content_id)?;
-                }
-                Ok(())
             })
             .await
     }
@@ -239,48 +233,6 @@ impl CoachDesk<'_> {
             until => group.paused.then_some(until),
         })
     }
-}
-
-fn laid_out(db: &Db<'_>, group: &Group, item: store::Queued, plan: &Plan) -> Done<QueueItem> {
-    let due = plan.due.iter().find(|due| due.item == item.id);
-    let topic = item.topic;
-    Ok(QueueItem {
-        id: item.id,
-        source: item.source,
-        holds: match item.holds {
-            Waits::Problem(problem) => Queued::Problem {
-                position: problem.position_id,
-                further_topics: position_of(db, group, problem.position_id)?.further_topics,
-                topic_check: match &topic {
-                    Some(topic) => {
-                        let report = report(&problem.report)?;
-                        Some(topic_check(&report, topic, TopicOn::MainLine))
-                    }
-                    None => None,
-                },
-                posted: posted_before(db, group.id, &problem.fen)?,
-                soundness: convert::kept_soundness(problem.soundness),
-                difficulty: problem
-                    .report
-                    .get("difficulty")
-                    .and_then(serde_json::Value::as_f64),
-                fen: problem.fen,
-                stipulation: problem.stipulation,
-            },
-            Waits::Question { asked, at_reveal } => Queued::Question {
-                words: asked.words,
-                fen: asked.fen,
-                at_reveal,
-            },
-            Waits::Words(written) => Queued::Words {
-                words: written.words,
-                fen: written.fen,
-            },
-        },
-        topic,
-        due_at: due.map(|due| due.at),
-        fixed: due.map_or(item.due_at.is_some(), |due| due.fixed),
-    })
 }
 
 /// Why a position is not queued.

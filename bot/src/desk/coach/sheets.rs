@@ -8,6 +8,7 @@ use std::{
 use chrono::{DateTime, Utc};
 use serde::Serialize;
 
+use super::week::{LessonStepOf, NoTime, WaitsFor};
 use crate::desk::{
     CoachWords, Fresh, ItemId, Picture, PositionId, PostedBefore, Report, SameAgain, Soundness,
     TopicCheck, TopicOn,
@@ -151,10 +152,25 @@ pub struct QueueItem {
     /// What waits.
     #[serde(flatten)]
     pub holds: Queued,
-    /// When it will go out, as things stand; `None` while paused.
+    /// Where it stands in a lesson, when it is part of one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lesson: Option<LessonStepOf>,
+    /// When it will go out, as things stand; `None` where it has no moment.
     pub due_at: Option<DateTime<Utc>>,
     /// True when the coach fixed that time.
     pub fixed: bool,
+    /// For whose reveals it waits.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub waits_for: Vec<WaitsFor>,
+    /// Why it has no moment.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub no_time: Option<NoTime>,
+    /// Where one step earlier is, from 0; `None` where it cannot go earlier by another place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub earlier: Option<usize>,
+    /// Where one step later is, from 0.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub later: Option<usize>,
 }
 
 impl Debug for CheckedPosition {

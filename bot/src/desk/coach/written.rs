@@ -1,7 +1,7 @@
 //! Questions, and words alone: from a coach's own words or from a file, into the week.
 
 use chrono::{DateTime, Utc};
-use sealed_move_store::{ContentId, Group, NewContent, NewHolds, Tx, Written};
+use sealed_move_store::{CardShown, ContentId, Group, NewContent, NewHolds, Tx, Written};
 use serde::Serialize;
 use shakmaty::fen::Fen;
 
@@ -16,6 +16,7 @@ use crate::desk::{
     handle::{coached, coaching},
     queue::{item_of, waits_as},
     refusal::{Named, Refusal, When},
+    secrets::{Beside, Piece},
     text,
 };
 
@@ -163,7 +164,7 @@ impl CoachDesk<'_> {
         found: &FoundWritten,
     ) -> Done<ItemId> {
         let topic = TopicName::filled_in(found.topic.as_deref())?;
-        self.enqueue_written(place, coach, &found.content, topic, &found.id)
+        self.enqueue_written(place, coach, &found.content, topic, &found.id, None)
             .await
     }
 
@@ -185,7 +186,8 @@ impl CoachDesk<'_> {
             fen: fen.map(str::to_owned),
             at_reveal: at_reveal.to_owned(),
         };
-        self.enqueue_written(place, coach, &new, topic, "").await
+        self.enqueue_written(place, coach, &new, topic, "", None)
+            .await
     }
 
     /// Puts words alone at the end of the queue and returns the queue entry's id. Coaches only.
@@ -204,25 +206,44 @@ impl CoachDesk<'_> {
             words: words.to_owned(),
             fen: fen.map(str::to_owned),
         };
-        self.enqueue_written(place, coach, &new, topic, "").await
+        self.enqueue_written(place, coach, &new, topic, "", None)
+            .await
     }
 
-    /// Puts a question or words at the end of the queue; `source` says where in a file they stood.
-    async fn enqueue_written(
+    /// Puts a question or words at the end of the queue; `source` says where in a file they stood, `card` what
+    /// they show where they are a topic's card.
+    pub(super) async fn enqueue_written(
         self,
         place: &Place,
         coach: &Person,
         new: &NewPostContent,
         topic: Option<TopicName>,
         source: &str,
+        card: Option<(CardShown, Piece)>,
     ) -> Done<ItemId> {
         let holds = checked(new)?;
         let now = self.desk.now();
         let (place, coach, source) = (place.clone(), coach.clone(), source.to_owned());
+        let (at, by) = (place.clone(), coach.clone());
+        let (shown, piece) = match card {
+            Some((shown, piece)) => (Some(shown), piece),
+            None => (None, shows(&holds)),
+        };
+        let beside = self
+            .desk
+            .read(move |db| Beside::of(db, &coached(db, &at, &by)?))
+            .await?;
+        let tells = self.desk.holds(vec![piece], beside).await?;
         self.desk
             .write(move |tx| {
                 let group = coached(tx, &place, &coach)?;
                 let content = keep(tx, &group, holds, topic, source, now)?;
+                if let Some(shown) = &shown {
+                    tx.keep_card_shown(content, shown)?;
+                }
+                for tells in &tells {
+                    tells.keep(tx, content)?;
+                }
                 Ok(tx.enqueue_content(content, now)?)
             })
             .await
@@ -255,6 +276,14 @@ impl CoachDesk<'_> {
                 Ok(())
             })
             .await
+    }
+}
+
+/// What a question or words show, as they are to be kept.
+fn shows(holds: &NewHolds) -> Piece {
+    match holds {
+        NewHolds::Question { asked, at_reveal } => Piece::words(asked, at_reveal),
+        NewHolds::Words(written) => Piece::words(written, ""),
     }
 }
 

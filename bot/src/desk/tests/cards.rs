@@ -258,6 +258,92 @@ async fn a_card_goes_out_before_its_topics_week() {
     assert_eq!(queue[1].topic.as_deref(), Some("Back-rank mate"));
 }
 
+/// Position "a" of the file, mirrored, with its mate.
+fn mirrored() -> NewCard {
+    NewCard {
+        definition: "A king behind its own pawns.".into(),
+        look: String::new(),
+        fen: "1k6/ppp5/8/8/8/8/8/1K5R w - - 0 1".into(),
+        moves: "1.Rh8#".into(),
+    }
+}
+
+#[tokio::test]
+async fn a_card_in_the_week_waits_for_the_problem_that_it_would_tell() {
+    let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;
+    let (place, coach, desk) = (&club.place, &club.coach, club.desk.coach());
+    let written = async |topic: &str, new: &NewCard| {
+        let topic = topic.parse().expect("a topic");
+        let card = desk.write_topic_card(place, coach, topic, new).await;
+        card.expect("written")
+    };
+    let enqueue = async |card: CardId| {
+        let item = crate::chat::common::card::enqueue(&club.desk, place, coach, card).await;
+        item.expect("queued")
+    };
+    let week = async || {
+        let queue = desk.queue(place).await.expect("read");
+        let due = |item: &QueueItem| item.due_at.map(|at| at.format("%dT%H").to_string());
+        let shown = |item: QueueItem| (item.id, due(&item).expect("due"), item.waits_for);
+        queue.into_iter().map(shown).collect::<Vec<_>>()
+    };
+    let refused = async |item: ItemId| {
+        let error = desk.post_now(place, coach, Some(item)).await;
+        error.expect_err("it would tell").why()
+    };
+    let told = written("Corridors", &mirrored()).await;
+    let harmless = written("Plans", &plans()).await;
+
+    // The problem comes behind the cards, and goes out before the one that would tell of it.
+    let card = enqueue(told).await;
+    let other = enqueue(harmless).await;
+    let free = Vec::new;
+    assert_eq!(
+        week().await,
+        [
+            (card, "23T18".into(), free()),
+            (other, "24T18".into(), free())
+        ]
+    );
+    let problem = club.fill(place, 1).await[0];
+    let planned = week().await;
+    assert_eq!(
+        planned,
+        [
+            (other, "23T18".into(), free()),
+            (problem, "24T18".into(), free()),
+            (card, "25T18".into(), planned[2].2.clone()),
+        ]
+    );
+    assert!(matches!(&planned[2].2[..], [WaitsFor::Item { item, .. }] if *item == problem));
+    assert_eq!(refused(card).await, Refusal::WouldTellOther);
+
+    // Taken out and put back it waits as before.
+    let taken = desk.dequeue(place, coach, card).await.expect("out");
+    let card = desk.put_back_in_week(place, coach, taken).await;
+    let card = card.expect("put back");
+    assert_eq!(refused(card).await, Refusal::WouldTellOther);
+
+    // While the problem is open neither that card goes out by hand nor another, or words, that come then.
+    let post = club.post_of(problem).await;
+    assert_eq!(refused(card).await, Refusal::WouldTell { number: 1 });
+    let again = enqueue(told).await;
+    assert_eq!(refused(again).await, Refusal::WouldTell { number: 1 });
+    let words = desk.enqueue_words(place, coach, "It is mate by 1.Ra8.", None, None);
+    let words = words.await.expect("queued");
+    assert_eq!(refused(words).await, Refusal::WouldTell { number: 1 });
+    let talk = desk.enqueue_words(place, coach, "We meet at seven.", None, None);
+    let talk = talk.await.expect("queued");
+    let row = week().await.into_iter().find(|(item, ..)| *item == talk);
+    assert_eq!(row.expect("waits").2, free());
+
+    desk.close_now(place, coach, post).await.expect("closing");
+    club.carry_all().await;
+    for item in [card, again, words] {
+        assert!(desk.post_now(place, coach, Some(item)).await.is_ok());
+    }
+}
+
 #[tokio::test]
 async fn a_reveal_leads_to_the_cards_of_its_patterns_and_of_its_topic() {
     let club = Club::new("2026-11-23T09:00:00Z", chrono_tz::UTC).await;

@@ -145,6 +145,7 @@ async fn a_stranger_may_not_do_what_a_coach_may() {
         desk.coach().reorder(place, &ana, item, 0).await.err(),
         desk.coach().fix_time(place, &ana, item, None).await.err(),
         desk.coach().dequeue(place, &ana, item).await.err(),
+        desk.coach().taken_out(place, &ana).await.err(),
         desk.coach().preview(place, &ana, position).await.err(),
         desk.coach().post_now(place, &ana, None).await.err(),
         desk.coach().pause(place, &ana, None).await.err(),

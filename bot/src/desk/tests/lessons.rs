@@ -245,6 +245,104 @@ async fn a_lesson_goes_out_at_once_or_by_dates() {
     assert_eq!(last.1.as_deref(), Some("03-09T09:30"));
 }
 
+/// What is shown of each entry of the week: its lesson's step, and for what it waits.
+async fn shown(club: &Club) -> Vec<(i64, Vec<WaitsFor>)> {
+    let queue = club.desk.coach().queue(&club.place).await.expect("read");
+    let of = |item: QueueItem| (item.lesson.map_or(0, |at| at.step), item.waits_for);
+    queue.into_iter().map(of).collect()
+}
+
+#[tokio::test]
+async fn a_step_taken_out_goes_back_with_what_waits_for_it() {
+    let club = club().await;
+    let lesson = kept(&club).await;
+    let plan = planned(&club, lesson, LessonPlan::InOrder).await;
+    let items = plan.expect("planned").items;
+    let (place, coach, desk) = (&club.place, &club.coach, club.desk.coach());
+    let local = "2026-03-05T10:00:00".parse().expect("a time");
+    desk.fix_time(place, coach, items[1], Some(local))
+        .await
+        .expect("fixed");
+    let before = week(&club).await;
+    // The stop at its date is behind the two that are free; what goes on from it, behind both.
+    let steps: Vec<i64> = shown(&club).await.iter().map(|(step, _)| *step).collect();
+    assert_eq!(steps, [1, 4, 2, 3]);
+    assert_eq!(shown(&club).await[3].1.len(), 1);
+
+    let taken = desk.dequeue(place, coach, items[1]).await.expect("out");
+    assert_eq!(
+        shown(&club).await[1],
+        (3, Vec::new()),
+        "nothing to wait for"
+    );
+    let lately = desk.taken_out(place, coach).await.expect("read");
+    assert_eq!(lately.len(), 1);
+    assert_eq!(lately[0].lesson.as_ref().map(|at| at.step), Some(2));
+
+    let back = desk.put_back_in_week(place, coach, taken).await;
+    let back = back.expect("put back");
+    let after = week(&club).await;
+    let times = |week: &[(ItemId, Option<String>)]| -> Vec<Option<String>> {
+        week.iter().map(|(_, at)| at.clone()).collect()
+    };
+    assert_eq!(times(&after), times(&before));
+    assert_eq!(after[2].0, back);
+    assert!(matches!(
+        &shown(&club).await[3].1[..],
+        [WaitsFor::Item { item, .. }] if *item == back
+    ));
+    let sheet = desk.lesson(place, coach, lesson).await.expect("there");
+    assert_eq!(
+        sheet.steps[1].parts[0].stands,
+        PartStands::Waits { item: back }
+    );
+    // Once it is back it cannot be put back again.
+    let again = desk.put_back_in_week(place, coach, taken).await;
+    assert!(
+        again
+            .expect_err("is back")
+            .to_string()
+            .contains("not-taken-out")
+    );
+}
+
+/// A card queued before a lesson waits for the stop that it would tell.
+#[tokio::test]
+async fn a_card_waits_for_the_stop_of_a_lesson() {
+    let club = club().await;
+    let (place, coach, desk) = (&club.place, &club.coach, club.desk.coach());
+    let new = NewCard {
+        definition: "Two long diagonals.".into(),
+        fen: "2kr1r2/p2pp2p/np3qp1/2p2p2/5B2/P3PN2/2P1B1PP/4R2K w - - 0 1".into(),
+        ..NewCard::default()
+    };
+    let topic = "Diagonals".parse().expect("a topic");
+    let card = desk.write_topic_card(place, coach, topic, &new).await;
+    let card = card.expect("written");
+    let card = crate::chat::common::card::enqueue(&club.desk, place, coach, card)
+        .await
+        .expect("queued");
+    assert_eq!(week(&club).await[0].0, card);
+    let lesson = kept(&club).await;
+    let plan = planned(&club, lesson, LessonPlan::InOrder).await;
+    let items = plan.expect("planned").items;
+    let queue = desk.queue(place).await.expect("read");
+    let waits = queue.iter().find(|item| item.id == card).expect("waits");
+    let stops: Vec<ItemId> = waits
+        .waits_for
+        .iter()
+        .filter_map(|what| match what {
+            WaitsFor::Item { item, .. } => Some(*item),
+            WaitsFor::Post { .. } => None,
+        })
+        .collect();
+    assert_eq!(
+        stops,
+        [items[1], items[2]],
+        "what leads there, and it itself"
+    );
+}
+
 #[tokio::test]
 async fn a_bad_step_is_told_with_its_place_and_the_good_ones_stand() {
     let club = club().await;

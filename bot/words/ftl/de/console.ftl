@@ -103,7 +103,16 @@ posting-paused = Es wird nichts gestellt, bis du die Pause beendest.
 queue-is-empty = Die Woche von { $group } ist leer; mit `import --queue` kommen Stellungen hinein.
 queue-due = { $moment }
 queue-due-fixed = { $moment }, fest
-queue-not-while-paused = nicht während der Pause
+queue-no-time = { $why ->
+    [not-sound] kein Termin: nicht als korrekt befunden
+    [paused] kein Termin: es ist Pause
+    [no-days] kein Termin: der Kalender hat keine Tage
+   *[waits] kein Termin: worauf es wartet, hat auch keinen
+}
+queue-step-of = Schritt { $step } von { $steps } der Lektion { $title }
+queue-waits-for-post = wartet auf die Auflösung von Nr. { $number }, die es verraten würde
+queue-waits-for-item = wartet auf die Auflösung von Eintrag { $item } ({ $called }), die es verraten würde
+taken-out = Herausgenommen; `queue put-back { $taken }` legt es zurück, wo es stand.
 queue-kind = { $kind ->
     [problem] Stellung
     [question] Frage
@@ -164,6 +173,7 @@ setting-of-other-kind =
         [number] schreib eine Zahl ohne Anführungszeichen
         [yes-or-no] schreib true oder false
         [table] die Einstellungen stehen unter einer Überschrift in eckigen Klammern
+        [times] schreib eine Uhrzeit wie "18:00" oder eine Liste davon
         [address] schreib eine Adresse mit Port wie "127.0.0.1:7316"
        *[other] in README.md steht, was jede Einstellung annimmt
     }
@@ -181,6 +191,7 @@ lesson-unreadable = { $file }, Zeile { $row }: { $what }
 not-a-legal-move = { $written } ist an dieser Stelle der Variante kein erlaubter Zug; schreib Züge mit englischen Figurenbuchstaben, etwa Nf3 oder exd5
 line-holds-no-moves = die Variante enthält keine Züge; schreib sie wie "1.Rxd8+ Rxd8 2.Rxd8#"
 places-from-one = die Plätze zählen von 1 an
+nothing-taken-out = in den letzten sieben Tagen wurde nichts aus der Woche genommen
 step-time-not-read = „{ $written }“ ist kein Schritt mit seinem Zeitpunkt; schreib etwa 3=2026-12-01T18:00
 no-steps = in { $file } ist keine Lektion; eine Lektion ist eine PGN-Datei mit einer Partie für jeden Schritt
 time-not-read = „{ $written }“ ist keine Zeit; schreib sie wie 2026-12-01T18:00 oder "free"

@@ -57,7 +57,15 @@ paused-for-now = **Pause**, bis du sie beendest.
 nothing-waits = Nichts wartet. Häng eine Datei an /{ command-coach } { command-coach-check } an und stell die korrekten Stellungen in die Woche.
 the-week = **Die Woche**
 more-behind = … und { $more } weitere dahinter
-no-time-yet = noch keine Zeit
+no-time-yet = { $why ->
+    [not-sound] kein Termin: nicht als korrekt befunden
+    [paused] kein Termin: es ist Pause
+    [no-days] kein Termin: der Kalender hat keine Tage
+   *[waits] kein Termin: worauf es wartet, hat auch keinen
+}
+step-of = Schritt { $step } von { $steps } aus { $title }
+waits-for-post = wartet auf die Auflösung von Nr. { $number }
+waits-for-item = wartet auf die Auflösung von { $item }
 kind-word = { $kind ->
     [problem] Stellung
     [question] Frage
@@ -67,6 +75,7 @@ fixed-at = { $at } (fest)
 posted-again = noch einmal, schon als Nr. { $number } gestellt
 topic-not-verified = Thema nicht bestätigt
 waits-no-longer = Diese wartet nicht mehr.
+taken-out-lately = Aus der Woche genommen: { $item }.
 still-open = offen
 words-kept = Diese Worte sind behalten.
 goes-out-now = Sie erscheint jetzt.
@@ -234,6 +243,7 @@ button-later = Später
 button-look-at = Ansehen
 button-post-now = Jetzt stellen
 button-take-out = Herausnehmen
+button-put-back = Zurücklegen
 button-words = Worte …
 button-words-again = Worte ändern …
 button-words-anyway = Trotzdem senden …

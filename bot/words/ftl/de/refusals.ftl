@@ -12,6 +12,7 @@ no-reply-of-yours = Von dir gibt es keine solche Lösung.
 no-answer-of-yours = Von dir gibt es keine solche Antwort.
 no-message-of-yours = Von dir gibt es keine solche Nachricht.
 not-in-queue = Das ist nicht mehr in der Woche.
+not-taken-out = Das lässt sich nicht mehr zurücklegen: Es steht wieder in der Woche oder ist weg. Sieh in der Woche und im Vorrat nach.
 not-here-any-more = Das gibt es hier nicht (mehr). Lade die Seite oder die Liste neu.
 removed-meanwhile = { $what ->
     [post-of-reply] Die Aufgabe zu dieser Antwort wurde entfernt.

@@ -70,7 +70,15 @@ coaching-pause = Pause
 coaching-pause-done = Es gehen vorerst keine Aufgaben hinaus.
 coaching-nothing-waits = Nichts wartet. Ist eine Aufgabe fällig und die Woche leer, sagt der Bot dir Bescheid; Ungeprüftes stellt er nie.
 coaching-check-for-week = Stellungen für die Woche prüfen
-coaching-waits = wartet
+coaching-no-time = { $why ->
+    [not-sound] kein Termin: nicht als korrekt befunden
+    [paused] kein Termin: es ist Pause
+    [no-days] kein Termin: der Kalender hat keine Tage
+   *[waits] kein Termin: worauf es wartet, hat auch keinen
+}
+coaching-waits-for-post = Es würde etwas verraten und wartet auf die Auflösung von Nr. { $number }.
+coaching-waits-for-item = Es würde etwas verraten und wartet auf die Auflösung von { $item }.
+coaching-step-of = Schritt { $step } von { $steps } der Lektion „{ $title }“
 coaching-due-fixed = { $at }, fest
 coaching-also = auch { $topics }
 coaching-again-as = noch einmal: schon gestellt als Nr. { $number }
@@ -92,11 +100,8 @@ coaching-topic-set = Das Thema ist jetzt: { $topic }.
 coaching-topic-gone = Das Thema ist weg.
 coaching-earlier = Früher
 coaching-later = Später
-coaching-moved = Jetzt auf Platz { $place } der Woche.
-coaching-moved-of = { $count ->
-    [one] Jetzt auf Platz { $place } von { $count } Stellung.
-   *[other] Jetzt auf Platz { $place } von { $count } Stellungen.
-}
+coaching-moved-of = Auf Platz { $place } von { $count } der Woche verschoben.
+coaching-stays-at = Es bleibt auf Platz { $place } von { $count } der Woche.
 coaching-post-now = Jetzt stellen
 coaching-post-now-sure = { $item } jetzt stellen, vor der Zeit?
 coaching-post-it-now = Jetzt stellen
@@ -106,9 +111,14 @@ coaching-take-out = Herausnehmen
 coaching-take-out-of-week = Aus der Woche nehmen
 coaching-taken-out = Aus der Woche genommen; sie liegt wieder im Vorrat.
 coaching-taken-away = Aus der Woche genommen.
-coaching-take-out-sure = Das aus der Woche nehmen? Der Text wird nicht aufgehoben: „{ $words }“
-coaching-take-it-out = Herausnehmen
-coaching-leave-in = Drin lassen
+coaching-undo = Rückgängig
+coaching-put-back = Zurücklegen
+coaching-put-back-done = Es steht wieder an seinem Platz.
+coaching-taken-at = Herausgenommen: { $at }
+coaching-taken-out-list = Zuletzt herausgenommen ({ $count })
+coaching-place-of = Platz von { $item } in der Woche
+coaching-move-there = An diesen Platz
+coaching-place-wanted = Ein Platz in der Woche ist eine Zahl von 1 bis { $count }.
 coaching-day-and-time = Tag und Uhrzeit
 coaching-time-of = Tag und Uhrzeit von { $item }, in { $zone }
 coaching-in-zone = In der Zeitzone der Gruppe, { $zone }.
@@ -451,6 +461,9 @@ coaching-lesson-again = auch, was schon dran war
 coaching-lesson-in-order = Der Reihe nach in die Woche
 coaching-lesson-from = Alles auf einmal, ab
 coaching-lesson-at-once = Auf einmal in die Woche
+coaching-lesson-by-dates = Nach Terminen
+coaching-lesson-put-dates = Die Schritte auf diese Termine legen
+coaching-lesson-dates-wanted = Trag für mindestens einen Schritt Tag und Uhrzeit ein; die anderen kommen in freie Termine.
 coaching-lesson-when-wanted = Wähl den Zeitpunkt, ab dem sie drankommt.
 coaching-lesson-planned = { $left ->
     [0] „{ $title }“ steht in der Woche. Teile: { $count }.

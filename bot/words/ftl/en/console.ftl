@@ -106,7 +106,16 @@ posting-paused = Posting is paused until you resume it.
 queue-is-empty = The queue of { $group } is empty; put positions in with `import --queue`.
 queue-due = { $moment }
 queue-due-fixed = { $moment }, fixed
-queue-not-while-paused = not while paused
+queue-no-time = { $why ->
+    [not-sound] no time: not found sound
+    [paused] no time: posting is paused
+    [no-days] no time: the calendar has no days
+   *[waits] no time: what it waits for has none
+}
+queue-step-of = step { $step } of { $steps } of the lesson { $title }
+queue-waits-for-post = waits for the reveal of No. { $number }, which it would tell
+queue-waits-for-item = waits for the reveal of item { $item } ({ $called }), which it would tell
+taken-out = Taken out; `queue put-back { $taken }` puts it back where it stood.
 queue-kind = { $kind ->
     [problem] position
     [question] question
@@ -169,6 +178,7 @@ setting-of-other-kind =
         [number] write a number, without quotation marks
         [yes-or-no] write true or false
         [table] its settings stand below a heading in square brackets
+        [times] write a time such as "18:00", or a list of them
         [address] write an address with its port, such as "127.0.0.1:7316"
        *[other] README.md says what each setting takes
     }
@@ -186,6 +196,7 @@ lesson-unreadable = { $file }, line { $row }: { $what }
 not-a-legal-move = { $written } is no legal move at this point of the line; write moves as in Nf3 or exd5
 line-holds-no-moves = the line holds no moves; write them as in "1.Rxd8+ Rxd8 2.Rxd8#"
 places-from-one = places are counted from 1
+nothing-taken-out = nothing was taken out of the queue in the last seven days
 step-time-not-read = "{ $written }" is no step with its moment; write it like 3=2026-12-01T18:00
 no-steps = { $file } holds no lesson; a lesson is a file of PGN with a game for each step
 time-not-read = "{ $written }" is no time; write it as 2026-12-01T18:00, or "free"

@@ -60,7 +60,15 @@ paused-for-now = **Paused** until you resume.
 nothing-waits = Nothing waits. Attach a file to /coach check, and put the sound positions into the week.
 the-week = **The week**
 more-behind = … and { $more } more behind them
-no-time-yet = no time yet
+no-time-yet = { $why ->
+    [not-sound] no time: not found sound
+    [paused] no time: posting is paused
+    [no-days] no time: the calendar has no days
+   *[waits] no time: what it waits for has none
+}
+step-of = step { $step } of { $steps } of { $title }
+waits-for-post = waits for the reveal of No. { $number }
+waits-for-item = waits for the reveal of { $item }
 kind-word = { $kind ->
     [problem] position
     [question] question
@@ -70,6 +78,7 @@ fixed-at = { $at } (fixed)
 posted-again = again, posted before as No. { $number }
 topic-not-verified = topic not verified
 waits-no-longer = That one waits no longer.
+taken-out-lately = Taken out of the week: { $item }.
 still-open = open
 words-kept = These words are kept.
 goes-out-now = It goes out now.
@@ -238,6 +247,7 @@ button-later = Later
 button-look-at = Look at it
 button-post-now = Post now
 button-take-out = Take out
+button-put-back = Put it back
 button-words = Words …
 button-words-again = Change the words …
 button-words-anyway = Send them all the same …

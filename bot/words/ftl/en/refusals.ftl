@@ -12,6 +12,7 @@ no-reply-of-yours = There is no such reply of yours.
 no-answer-of-yours = There is no such answer of yours.
 no-message-of-yours = There is no such message of yours.
 not-in-queue = This one is not in the queue any more.
+not-taken-out = That cannot be put back any more: it is in the week again, or gone. Look at the week and the shelf.
 not-here-any-more = That is not here (any more). Load the page or the list again.
 removed-meanwhile = { $what ->
     [post-of-reply] The post of this reply was removed.

@@ -77,7 +77,15 @@ coaching-pause-done = Posting is paused.
 coaching-nothing-waits = Nothing is waiting. When a post is due and the week is empty, the bot tells you; it never posts anything unchecked.
 coaching-check-for-week = Check positions for the week
 # Instead of a time, and after one.
-coaching-waits = waits
+coaching-no-time = { $why ->
+    [not-sound] no time: it was not found sound
+    [paused] no time: posting is paused
+    [no-days] no time: the calendar has no days
+   *[waits] no time: what it waits for has none
+}
+coaching-waits-for-post = It would tell, and waits for the reveal of No. { $number }.
+coaching-waits-for-item = It would tell, and waits for the reveal of { $item }.
+coaching-step-of = Step { $step } of { $steps } of the lesson “{ $title }”
 coaching-due-fixed = { $at }, fixed
 # What is said of a position, one after the other.
 coaching-also = also { $topics }
@@ -100,11 +108,8 @@ coaching-topic-set = Topic set: { $topic }.
 coaching-topic-gone = Topic set: none.
 coaching-earlier = Earlier
 coaching-later = Later
-coaching-moved = Moved to place { $place } of the week.
-coaching-moved-of = { $count ->
-    [one] Moved to place { $place } of { $count } position.
-   *[other] Moved to place { $place } of { $count } positions.
-}
+coaching-moved-of = Moved to place { $place } of { $count } in the week.
+coaching-stays-at = It stays at place { $place } of { $count } in the week.
 coaching-post-now = Post now
 coaching-post-now-sure = Post { $item } now, before its time?
 coaching-post-it-now = Post it now
@@ -114,9 +119,14 @@ coaching-take-out = Take out
 coaching-take-out-of-week = Take out of the week
 coaching-taken-out = Taken out of the week; it lies on the shelf.
 coaching-taken-away = Taken out of the week.
-coaching-take-out-sure = Take this out of the week? Its words are not kept: “{ $words }”
-coaching-take-it-out = Take it out
-coaching-leave-in = Leave it
+coaching-undo = Undo
+coaching-put-back = Put back
+coaching-put-back-done = It is back at its place.
+coaching-taken-at = Taken out { $at }
+coaching-taken-out-list = Taken out lately ({ $count })
+coaching-place-of = Place of { $item } in the week
+coaching-move-there = Move to this place
+coaching-place-wanted = A place in the week is a number from 1 to { $count }.
 coaching-day-and-time = Day and time
 coaching-time-of = Day and time of { $item }, in { $zone }
 coaching-in-zone = In the group's zone, { $zone }.
@@ -471,6 +481,9 @@ coaching-lesson-again = also what was posted before
 coaching-lesson-in-order = Into the week, in order
 coaching-lesson-from = All at once, from
 coaching-lesson-at-once = Into the week at once
+coaching-lesson-by-dates = By dates
+coaching-lesson-put-dates = Put the steps on these dates
+coaching-lesson-dates-wanted = Fill in day and time of one step at least; the others go out in free slots.
 coaching-lesson-when-wanted = Choose the moment from which it goes out.
 coaching-lesson-planned = { $left ->
     [0] “{ $title }” is in the week. Parts: { $count }.

@@ -106,7 +106,16 @@ posting-paused = No se publica nada hasta que lo reanudes.
 queue-is-empty = La semana de { $group } está vacía; con `import --queue` entran posiciones.
 queue-due = { $moment }
 queue-due-fixed = { $moment }, fijo
-queue-not-while-paused = no durante la pausa
+queue-no-time = { $why ->
+    [not-sound] sin fecha: no se dio por correcta
+    [paused] sin fecha: hay una pausa
+    [no-days] sin fecha: el calendario no tiene días
+   *[waits] sin fecha: lo que espera tampoco la tiene
+}
+queue-step-of = paso { $step } de { $steps } de la lección { $title }
+queue-waits-for-post = espera a la solución del n.º { $number }, que revelaría
+queue-waits-for-item = espera a la solución de la entrada { $item } ({ $called }), que revelaría
+taken-out = Sacada; `queue put-back { $taken }` la devuelve a su puesto.
 queue-kind = { $kind ->
     [problem] posición
     [question] pregunta
@@ -167,6 +176,7 @@ setting-of-other-kind =
         [number] escribe un número, sin comillas
         [yes-or-no] escribe true o false
         [table] sus ajustes van debajo de un encabezado entre corchetes
+        [times] escribe una hora como "18:00", o una lista de ellas
         [address] escribe una dirección con su puerto, como "127.0.0.1:7316"
        *[other] README.md dice qué admite cada ajuste
     }
@@ -184,6 +194,7 @@ lesson-unreadable = { $file }, línea { $row }: { $what }
 not-a-legal-move = { $written } no es una jugada legal en este punto de la variante; escribe las jugadas con letras inglesas, como Nf3 o exd5
 line-holds-no-moves = la variante no contiene jugadas; escríbelas como "1.Rxd8+ Rxd8 2.Rxd8#"
 places-from-one = los puestos se cuentan desde 1
+nothing-taken-out = en los últimos siete días no se sacó nada de la semana
 step-time-not-read = «{ $written }» no es un paso con su momento; escríbelo así: 3=2026-12-01T18:00
 no-steps = { $file } no contiene ninguna lección; una lección es un archivo PGN con una partida por paso
 time-not-read = «{ $written }» no es una hora; escríbela como 2026-12-01T18:00, o "free"

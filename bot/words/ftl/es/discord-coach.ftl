@@ -60,7 +60,15 @@ paused-for-now = **En pausa** hasta que la reanudes.
 nothing-waits = No espera nada. Adjunta un archivo a /{ command-coach } { command-coach-check } y pon las posiciones correctas en la semana.
 the-week = **La semana**
 more-behind = … y { $more } más detrás
-no-time-yet = aún sin hora
+no-time-yet = { $why ->
+    [not-sound] sin fecha: no se dio por correcta
+    [paused] sin fecha: hay una pausa
+    [no-days] sin fecha: el calendario no tiene días
+   *[waits] sin fecha: lo que espera tampoco la tiene
+}
+step-of = paso { $step } de { $steps } de { $title }
+waits-for-post = espera a la solución del n.º { $number }
+waits-for-item = espera a la solución de { $item }
 kind-word = { $kind ->
     [problem] posición
     [question] pregunta
@@ -70,6 +78,7 @@ fixed-at = { $at } (fija)
 posted-again = otra vez, ya publicada como n.º { $number }
 topic-not-verified = tema sin comprobar
 waits-no-longer = Esa ya no espera.
+taken-out-lately = Sacado de la semana: { $item }.
 still-open = abierta
 words-kept = Estas palabras están guardadas.
 goes-out-now = Se publica ahora.
@@ -243,6 +252,7 @@ button-later = Después
 button-look-at = Verla
 button-post-now = Publicar ya
 button-take-out = Sacarla
+button-put-back = Devolverla
 button-words = Palabras…
 button-words-again = Cambiar las palabras…
 button-words-anyway = Enviarlas de todos modos…

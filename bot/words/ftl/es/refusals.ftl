@@ -12,6 +12,7 @@ no-reply-of-yours = No tienes ninguna solución así.
 no-answer-of-yours = No tienes ninguna respuesta así.
 no-message-of-yours = No tienes ningún mensaje así.
 not-in-queue = Esto ya no está en la semana.
+not-taken-out = Eso ya no se puede devolver: está otra vez en la semana, o ya no existe. Mira la semana y la reserva.
 not-here-any-more = Eso no está (o ya no está) aquí. Vuelve a cargar la página o la lista.
 removed-meanwhile = { $what ->
     [post-of-reply] La publicación de esta respuesta fue eliminada.

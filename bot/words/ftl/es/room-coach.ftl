@@ -70,7 +70,15 @@ coaching-pause = Pausa
 coaching-pause-done = Por ahora no sale ninguna posición.
 coaching-nothing-waits = No hay nada en espera. Cuando toca una posición y la semana está vacía, el bot te avisa; nunca publica nada sin revisar.
 coaching-check-for-week = Revisar posiciones para la semana
-coaching-waits = en espera
+coaching-no-time = { $why ->
+    [not-sound] sin fecha: no se dio por correcta
+    [paused] sin fecha: hay una pausa
+    [no-days] sin fecha: el calendario no tiene días
+   *[waits] sin fecha: lo que espera tampoco la tiene
+}
+coaching-waits-for-post = Revelaría algo, y espera a la solución del n.º { $number }.
+coaching-waits-for-item = Revelaría algo, y espera a la solución de { $item }.
+coaching-step-of = Paso { $step } de { $steps } de la lección «{ $title }»
 coaching-due-fixed = { $at }, fijo
 coaching-also = también { $topics }
 coaching-again-as = otra vez: ya salió como n.º { $number }
@@ -92,11 +100,8 @@ coaching-topic-set = El tema es ahora: { $topic }.
 coaching-topic-gone = Ya no tiene tema.
 coaching-earlier = Antes
 coaching-later = Después
-coaching-moved = Ahora está en el puesto { $place } de la semana.
-coaching-moved-of = { $count ->
-    [one] Ahora está en el puesto { $place } de { $count } posición.
-   *[other] Ahora está en el puesto { $place } de { $count } posiciones.
-}
+coaching-moved-of = Movido al puesto { $place } de { $count } de la semana.
+coaching-stays-at = Sigue en el puesto { $place } de { $count } de la semana.
 coaching-post-now = Publicar ya
 coaching-post-now-sure = ¿Publicar ya { $item }, antes de su hora?
 coaching-post-it-now = Publicarla ya
@@ -106,9 +111,14 @@ coaching-take-out = Sacar
 coaching-take-out-of-week = Sacar de la semana
 coaching-taken-out = Fuera de la semana; vuelve a estar en la reserva.
 coaching-taken-away = Fuera de la semana.
-coaching-take-out-sure = ¿Sacar esto de la semana? Sus palabras no se guardan: «{ $words }»
-coaching-take-it-out = Sacarlo
-coaching-leave-in = Dejarlo
+coaching-undo = Deshacer
+coaching-put-back = Devolver
+coaching-put-back-done = Está otra vez en su puesto.
+coaching-taken-at = Sacado: { $at }
+coaching-taken-out-list = Lo último que se sacó ({ $count })
+coaching-place-of = Puesto de { $item } en la semana
+coaching-move-there = A este puesto
+coaching-place-wanted = Un puesto en la semana es un número del 1 al { $count }.
 coaching-day-and-time = Día y hora
 coaching-time-of = Día y hora de { $item }, en { $zone }
 coaching-in-zone = En la zona horaria del grupo, { $zone }.
@@ -451,6 +461,9 @@ coaching-lesson-again = también lo que ya salió
 coaching-lesson-in-order = A la semana, en orden
 coaching-lesson-from = Todo a la vez, desde
 coaching-lesson-at-once = A la semana de una vez
+coaching-lesson-by-dates = Por fechas
+coaching-lesson-put-dates = Poner los pasos en estas fechas
+coaching-lesson-dates-wanted = Indica el día y la hora de al menos un paso; los demás salen en huecos libres.
 coaching-lesson-when-wanted = Elige el momento desde el que sale.
 coaching-lesson-planned = { $left ->
     [0] «{ $title }» está en la semana. Partes: { $count }.

@@ -29,5 +29,10 @@ pub async fn open(
     if !house.desk.is_coach(place, &coach.user).await? {
         return said(Group::CoachesOnly);
     }
-    Ok(sheets::week::letter(words, place, &queue, paused, picked))
+    let taken_out = house.desk.coach().taken_out(place, coach).await?;
+    let letter = sheets::week::letter(words, place, &queue, paused, picked);
+    Ok(match taken_out.first() {
+        Some(latest) => sheets::week::with_undo(words, place, letter, latest),
+        None => letter,
+    })
 }

@@ -9,7 +9,7 @@ use crate::{
         buttons::WeekPress, commands::week, forms::field, letter::Letter, oops::Answer, sheets,
         text::Coach,
     },
-    desk::{ItemId, Person, PositionId, TopicName},
+    desk::{ItemId, Person, PositionId, TakenOutId, TopicName},
     words::Words,
 };
 
@@ -78,19 +78,14 @@ pub async fn pressed(
 ) -> Answer<Letter> {
     let (coach, words) = at.reader().await;
     let queue = at.house.desk.coach().queue(at.place).await?;
-    let stands = queue.iter().position(|queued| queued.id == item);
+    let stands = queue.iter().find(|queued| queued.id == item);
     match (what, stands) {
         (WeekPress::Pick, _) => {
             week::open(at.house, words, at.place, &coach, picked_in(press)).await
         }
         (_, None) => waits_no_longer(at, words, &coach).await,
-        (WeekPress::Earlier, Some(from)) => {
-            moved(at, words, &coach, item, from.saturating_sub(1)).await
-        }
-        (WeekPress::Later, Some(from)) => {
-            let last = queue.len().saturating_sub(1);
-            moved(at, words, &coach, item, (from + 1).min(last)).await
-        }
+        (WeekPress::Earlier, Some(queued)) => moved(at, words, &coach, item, queued.earlier).await,
+        (WeekPress::Later, Some(queued)) => moved(at, words, &coach, item, queued.later).await,
         (WeekPress::Out, Some(_)) => taken_out(at, words, &coach, item).await,
         (WeekPress::Post, Some(_)) => posted(at, words, &coach, item).await,
         (WeekPress::Look, Some(_)) => looked_at(at, words, &coach, item).await,
@@ -117,16 +112,26 @@ async fn moved(
     words: &Words,
     coach: &Person,
     item: ItemId,
-    to: usize,
+    to: Option<usize>,
 ) -> Answer<Letter> {
-    let desk = at.house.desk.coach();
-    desk.reorder(at.place, coach, item, to).await?;
+    if let Some(to) = to {
+        let desk = at.house.desk.coach();
+        desk.reorder(at.place, coach, item, to).await?;
+    }
     week::open(at.house, words, at.place, coach, Some(item)).await
 }
 
 async fn taken_out(at: At<'_>, words: &Words, coach: &Person, item: ItemId) -> Answer<Letter> {
     at.house.desk.coach().dequeue(at.place, coach, item).await?;
     week::open(at.house, words, at.place, coach, None).await
+}
+
+/// Puts back what was taken out of the week.
+pub async fn put_back(at: At<'_>, taken: TakenOutId) -> Answer<Letter> {
+    let (coach, words) = at.reader().await;
+    let desk = at.house.desk.coach();
+    let item = desk.put_back_in_week(at.place, &coach, taken).await?;
+    week::open(at.house, words, at.place, &coach, Some(item)).await
 }
 
 async fn posted(at: At<'_>, words: &Words, coach: &Person, item: ItemId) -> Answer<Letter> {

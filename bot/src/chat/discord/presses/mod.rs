@@ -144,6 +144,7 @@ async fn pressed_in_group(button: Button<'_>, at: At<'_>, wanted: Press) {
                 .in_place(in_week::pressed(at, button.press, what, item))
                 .await;
         }
+        Press::PutBack(taken) => button.in_place(in_week::put_back(at, taken)).await,
 
         Press::Card(card) => button.message(with_cards::read(at, card)).await,
         Press::EditCard(card) => button.form_of(with_cards::edit(at, card)).await,
@@ -217,6 +218,7 @@ async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> An
         | Press::Card(_)
         | Press::TakeBackCard(_)
         | Press::QueueCard(_)
+        | Press::PutBack(_)
         | Press::Week(..) => form_old().await,
     }
 }

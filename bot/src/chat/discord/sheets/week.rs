@@ -14,7 +14,7 @@ use crate::{
         letter::Letter,
         text::{self, Coach, List, Moment, Plain, number},
     },
-    desk::{ItemId, Place, QueueItem, Queued, Soundness},
+    desk::{ItemId, NoTime, Place, QueueItem, Queued, Soundness, TakenOut, WaitsFor},
     words::Words,
 };
 
@@ -81,9 +81,9 @@ pub fn letter(
                 Coach::ButtonEarlier,
                 ButtonStyle::Secondary,
             )
-            .disabled(at == 0),
+            .disabled(queue[at].earlier.is_none()),
             act(WeekPress::Later, Coach::ButtonLater, ButtonStyle::Secondary)
-                .disabled(at + 1 == queue.len()),
+                .disabled(queue[at].later.is_none()),
             act(WeekPress::Look, Coach::ButtonLookAt, ButtonStyle::Secondary),
             act(WeekPress::Post, Coach::ButtonPostNow, ButtonStyle::Primary),
             act(WeekPress::Out, Coach::ButtonTakeOut, ButtonStyle::Danger),
@@ -97,11 +97,25 @@ pub fn letter(
     letter
 }
 
+/// The week with what was taken out last, and a button that puts it back.
+pub fn with_undo(words: &Words, place: &Place, mut letter: Letter, latest: &TakenOut) -> Letter {
+    let told = words.say(&Coach::TakenOutLately {
+        item: Plain::of(&latest.holds.label(&latest.source)),
+    });
+    letter.text = format!("{}\n\n{told}", letter.text);
+    let id = Press::PutBack(latest.taken).id(place);
+    let label = words.say(&Coach::ButtonPutBack);
+    let button = buttons::button(id, &label, ButtonStyle::Secondary);
+    letter.row(CreateActionRow::Buttons(vec![button]))
+}
+
 fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
     let when = match (item.due_at, item.fixed) {
         (Some(at), true) => words.say(&Coach::FixedAt { at: Moment::of(at) }),
         (Some(at), false) => fit::moment(at),
-        (None, _) => words.say(&Coach::NoTimeYet),
+        (None, _) => words.say(&Coach::NoTimeYet {
+            why: item.no_time.unwrap_or(NoTime::Waits),
+        }),
     };
     let topics = text::topic(words, item.topic.as_deref());
     let topics = match item.holds.further_topics() {
@@ -134,6 +148,21 @@ fn line(words: &Words, i: usize, item: &QueueItem, picked: bool) -> String {
             }));
         }
     }
+    if let Some(lesson) = &item.lesson {
+        parts.push(words.say(&Coach::StepOf {
+            title: Plain::of(&lesson.title),
+            step: lesson.step,
+            steps: lesson.steps,
+        }));
+    }
+    parts.extend(item.waits_for.iter().map(|what| {
+        words.say(&match what {
+            WaitsFor::Post { number } => Coach::WaitsForPost { number: *number },
+            WaitsFor::Item { called, .. } => Coach::WaitsForItem {
+                item: Plain::of(called),
+            },
+        })
+    }));
     let text = parts.join(" · ");
     if picked { format!("→ {text}") } else { text }
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Decimal, Label, List, Moment, Moves, Plain};
-use crate::desk::{KindName, Leave, Soundness, Verdict};
+use crate::desk::{KindName, Leave, NoTime, Soundness, Verdict};
 
 /// A sentence or a few, a button, or a part of a form.
 #[derive(Clone, Debug, Serialize)]
@@ -174,7 +174,20 @@ pub enum Coach {
     MoreBehind {
         more: u32,
     },
-    NoTimeYet,
+    NoTimeYet {
+        why: NoTime,
+    },
+    StepOf {
+        title: Plain,
+        step: i64,
+        steps: i64,
+    },
+    WaitsForPost {
+        number: i64,
+    },
+    WaitsForItem {
+        item: Plain,
+    },
     KindWord {
         kind: KindName,
     },
@@ -186,6 +199,9 @@ pub enum Coach {
     },
     TopicNotVerified,
     WaitsNoLonger,
+    TakenOutLately {
+        item: Plain,
+    },
     StillOpen,
     GoesOutNow,
     ClosedNow {
@@ -387,6 +403,7 @@ pub enum Coach {
     ButtonLookAt,
     ButtonPostNow,
     ButtonTakeOut,
+    ButtonPutBack,
     ButtonWords,
     ButtonWordsAgain,
     ButtonWordsAnyway,

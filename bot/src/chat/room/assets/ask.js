@@ -48,10 +48,13 @@ export function mark() {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** Runs `act` with `control` switched off meanwhile; what goes wrong is written into `place`. */
+/**
+ * Runs `act` with `control` switched off meanwhile; what goes wrong is written into `place`. A control that is
+ * `disabled` would lose the focus, so it is only called so.
+ */
 export async function careful(control, place, act) {
-  if (control?.disabled) return undefined;
-  if (control) control.disabled = true;
+  if (control?.disabled || control?.getAttribute("aria-disabled") === "true") return undefined;
+  control?.setAttribute("aria-disabled", "true");
   place.textContent = "";
   try {
     return await act();
@@ -60,6 +63,6 @@ export async function careful(control, place, act) {
     place.textContent = error.message;
     return undefined;
   } finally {
-    if (control) control.disabled = false;
+    control?.removeAttribute("aria-disabled");
   }
 }

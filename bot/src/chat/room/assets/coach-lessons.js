@@ -151,14 +151,28 @@ function show(sheet) {
   );
 }
 
-function planForm({ lesson, title }) {
+/** The moment that the coach fixed for a step, as a field for day and time has it. */
+function fixedAt(step) {
+  const { items } = shared.state.week;
+  const fixed = step.parts.map((part) => items.find((item) => item.id === part.item && item.fixed));
+  return fixed.find(Boolean)?.due_local ?? "";
+}
+
+/** Whether something of a step can still go out. */
+const isToCome = (step) => step.trouble === null && step.parts.some((part) => ["kept", "waits"].includes(part.stands));
+
+function planForm({ lesson, title, steps }) {
   const told = make("p", { class: "told trouble", role: "status" });
   const at = make("input", { type: "datetime-local", id: "lesson-at" });
   const again = make("input", { type: "checkbox", id: "lesson-again" });
   const anyway = make("input", { type: "checkbox", id: "lesson-anyway" });
-  const plan = (control, at_once) =>
+  const dates = steps.filter(isToCome).map((step) => ({
+    step: step.step,
+    field: make("input", { type: "datetime-local", id: `lesson-step-${step.step}`, value: fixedAt(step) }),
+  }));
+  const plan = (control, when) =>
     careful(control, told, async () => {
-      const done = await post(`/api/coach/lessons/${lesson}/plan`, { at_once, anyway: anyway.checked, again: again.checked });
+      const done = await post(`/api/coach/lessons/${lesson}/plan`, { ...when, anyway: anyway.checked, again: again.checked });
       byId("lesson-told").textContent = say("coaching-lesson-planned", { title, count: done.items, left: done.left_out });
       await shared.refresh();
     });
@@ -168,19 +182,38 @@ function planForm({ lesson, title }) {
     make("p", { class: "help" }, say("coaching-lesson-plan-what")),
     make("p", {}, make("label", {}, anyway, " ", say("coaching-lesson-anyway"))),
     make("p", {}, make("label", {}, again, " ", say("coaching-lesson-again"))),
-    make("div", { class: "row" }, button(say("coaching-lesson-in-order"), (event) => plan(event.currentTarget, null), { class: "first" })),
+    make("div", { class: "row" }, button(say("coaching-lesson-in-order"), (event) => plan(event.currentTarget, {}), { class: "first" })),
     make(
       "div",
       { class: "row" },
       field(say("coaching-lesson-from"), at),
       button(say("coaching-lesson-at-once"), (event) => {
-        if (at.value) return plan(event.currentTarget, at.value);
+        if (at.value) return plan(event.currentTarget, { at_once: at.value });
         told.textContent = say("coaching-lesson-when-wanted");
         at.focus();
         return undefined;
       }),
     ),
+    dates.length ? byDates(dates, told, plan) : null,
     told,
+  );
+}
+
+/** A moment for each step; those without one go out in free slots. */
+function byDates(dates, told, plan) {
+  return make(
+    "fieldset",
+    {},
+    make("legend", {}, say("coaching-lesson-by-dates")),
+    make("p", { class: "help" }, say("coaching-in-zone", { zone: shared.state.week.zone })),
+    make("div", { class: "row" }, dates.map(({ step, field: at }) => field(say("coaching-lesson-step", { step: String(step) }), at))),
+    button(say("coaching-lesson-put-dates"), (event) => {
+      const typed = dates.filter(({ field: at }) => at.value).map(({ step, field: at }) => [step, at.value.slice(0, 16)]);
+      if (typed.length) return plan(event.currentTarget, { dates: typed });
+      told.textContent = say("coaching-lesson-dates-wanted");
+      dates[0]?.field.focus();
+      return undefined;
+    }),
   );
 }
 

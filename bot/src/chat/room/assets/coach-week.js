@@ -5,11 +5,13 @@ import { careful, get, post } from "./ask.js";
 import { all, button, byId, fill, make, show, sure } from "./build.js";
 import { carry } from "./carry.js";
 import { posted, signOf } from "./post.js";
-import { moment, until } from "./when.js";
+import { dated, moment, until } from "./when.js";
 import { listed, say } from "./words.js";
 
 const told = byId("week-told");
 const list = byId("week");
+const undo = byId("week-undo");
+const out = byId("week-out");
 /** @type {any} What the page hands over: `state`, and `refresh()`. */
 let shared = null;
 
@@ -27,6 +29,8 @@ export function showWeek(state, refresh) {
     if (unfolded.has(item.dataset.item)) item.querySelector("details")?.setAttribute("open", "");
   }
   fill(list, entries, entries.length ? null : nothingWaits());
+  const open = out.querySelector("details")?.open ?? false;
+  fill(out, week.taken_out.length ? takenOut(week, open) : null);
 }
 
 function nothingWaits() {
@@ -40,13 +44,26 @@ function nothingWaits() {
 
 const typing = (place) => place.contains(document.activeElement) && document.activeElement?.matches("input");
 
-/** Does something to the week, says what was done, and shows the outcome. */
+/** Does something to the week, says what was done, and shows the outcome. `done` may ask what came of it. */
 function change(control, done, act) {
   return careful(control, told, async () => {
-    await act();
+    const came = await act();
+    undo.replaceChildren();
     await shared.refresh();
-    told.textContent = done;
+    told.textContent = typeof done === "function" ? done(came) : done;
+    return came;
   });
+}
+
+/** Moves an item to a place from 0. Whoever did it stays at the button they pressed, and it stays in sight. */
+async function move(control, item, to) {
+  const stood = shared.state.week.items.findIndex((other) => other.id === item.id);
+  const done = (place) => {
+    const at = { place: place + 1, count: shared.state.week.items.length };
+    return place === stood ? say("coaching-stays-at", at) : say("coaching-moved-of", at);
+  };
+  await change(control, done, () => post(`/api/coach/queue/${item.id}/move`, { to }));
+  document.activeElement?.scrollIntoView({ block: "nearest" });
 }
 
 function openNow(week) {
@@ -122,12 +139,24 @@ function pausing(week) {
   );
 }
 
-/** The rank and time, for people. */
+/** Day, date and time, for people; or why there are none. */
 function due(item, week) {
-  if (!item.due_at) return say("coaching-waits");
-  const at = moment(item.due_at, week.zone);
+  if (!item.due_at) return say("coaching-no-time", { why: item.no_time });
+  const at = dated(item.due_at, week.zone);
   return item.fixed ? say("coaching-due-fixed", { at }) : at;
 }
+
+/** What an item waits for, in words. */
+const waitsFor = (item) =>
+  (item.waits_for ?? []).map((what) =>
+    what.waits === "post"
+      ? say("coaching-waits-for-post", { number: String(what.number) })
+      : say("coaching-waits-for-item", { item: what.called }),
+  );
+
+/** Which step of which lesson it is. */
+const stepOf = ({ lesson }) =>
+  lesson ? say("coaching-step-of", { title: lesson.title, step: String(lesson.step), steps: String(lesson.steps) }) : "";
 
 function entry(item, at, week) {
   const about = (label) => say("coaching-about-item", { label, item: called(item) });
@@ -150,7 +179,15 @@ function entry(item, at, week) {
     value: item.due_local ?? "",
     "aria-label": say("coaching-time-of", { item: called(item), zone: week.zone }),
   });
-  const to = (place) => post(`/api/coach/queue/${item.id}/move`, { to: place });
+  const place = make("input", {
+    id: `place-${item.id}`,
+    type: "number",
+    class: "narrow",
+    min: 1,
+    max: week.items.length,
+    value: at + 1,
+    "aria-label": say("coaching-place-of", { item: called(item) }),
+  });
   return make(
     "li",
     { "data-item": item.id },
@@ -161,22 +198,24 @@ function entry(item, at, week) {
       { class: "about" },
       make("p", { class: "due" }, make("strong", {}, due(item, week))),
       described(item),
+      item.lesson ? make("p", { class: "help" }, stepOf(item)) : null,
+      waitsFor(item).map((text) => make("p", { class: "help" }, text)),
       item.topic_told ? make("p", { class: "wrong" }, item.topic_told) : null,
       make("div", { class: "row" }, topic),
     ),
     make(
       "div",
       { class: "row moves" },
-      button(say("coaching-earlier"), (event) => change(event.currentTarget, say("coaching-moved", { place: at }), () => to(at - 1)), {
+      button(say("coaching-earlier"), (event) => move(event.currentTarget, item, item.earlier), {
         id: `up-${item.id}`,
         class: "small",
-        disabled: at === 0,
+        "aria-disabled": item.earlier === undefined && "true",
         "aria-label": about(say("coaching-earlier")),
       }),
-      button(say("coaching-later"), (event) => change(event.currentTarget, say("coaching-moved", { place: at + 2 }), () => to(at + 1)), {
+      button(say("coaching-later"), (event) => move(event.currentTarget, item, item.later), {
         id: `down-${item.id}`,
         class: "small",
-        disabled: at === week.items.length - 1,
+        "aria-disabled": item.later === undefined && "true",
         "aria-label": about(say("coaching-later")),
       }),
       button(say("room-preview"), (event) => look(event.currentTarget, `/api/coach/queue/${item.id}/preview`), {
@@ -198,6 +237,10 @@ function entry(item, at, week) {
         "details",
         { class: "more" },
         make("summary", {}, say("coaching-day-and-time")),
+        item.fixed
+          ? null
+          : make("div", { class: "row" }, place,
+              button(say("coaching-move-there"), (event) => moveTo(event.currentTarget, item, place), { class: "small", id: `move-${item.id}`, "aria-label": about(say("coaching-move-there")) })),
         make("div", { class: "row" }, time,
           button(say("coaching-fix"), (event) => fixTime(event.currentTarget, item, time.value), { class: "small", id: `fix-${item.id}`, "aria-label": say("coaching-fix-of", { item: called(item) }) }),
           item.fixed
@@ -250,14 +293,55 @@ function described(item) {
   );
 }
 
-/** Takes an item out: a position lies on the shelf again, words are gone. */
+/** Moves an item to the place that was typed. */
+function moveTo(control, item, field) {
+  const to = Number(field.value);
+  if (Number.isInteger(to) && to >= 1 && to <= shared.state.week.items.length) return move(control, item, to - 1);
+  told.textContent = say("coaching-place-wanted", { count: shared.state.week.items.length });
+  field.focus();
+  return undefined;
+}
+
+/** Takes an item out, and offers to put it back: a position lies on the shelf meanwhile, words are kept. */
 async function takeOut(control, item) {
-  if (item.kind !== "problem") {
-    const yes = await sure(say("coaching-take-out-sure", { words: item.words }), say("coaching-take-it-out"), say("coaching-leave-in"));
-    if (!yes) return;
-  }
   const done = item.kind === "problem" ? say("coaching-taken-out") : say("coaching-taken-away");
-  await change(control, done, () => post(`/api/coach/queue/${item.id}/remove`));
+  const taken = await change(control, done, () => post(`/api/coach/queue/${item.id}/remove`));
+  if (taken === undefined) return;
+  const back = button(say("coaching-undo"), (event) => putBack(event.currentTarget, taken), {
+    id: "undo",
+    "aria-label": say("coaching-about-item", { label: say("coaching-undo"), item: called(item) }),
+  });
+  undo.replaceChildren(back);
+  back.focus();
+}
+
+/** Puts back what was taken out, and goes to where it stands. */
+async function putBack(control, taken) {
+  const item = await change(control, say("coaching-put-back-done"), () => post(`/api/coach/taken-out/${taken}/put-back`));
+  if (item !== undefined) byId(`out-${item}`)?.focus();
+}
+
+/** What was taken out and can be put back, folded away. */
+function takenOut(week, open) {
+  const row = (item) =>
+    make(
+      "li",
+      {},
+      make("p", {}, called(item)),
+      item.lesson ? make("p", { class: "help" }, stepOf(item)) : null,
+      make("p", { class: "help" }, say("coaching-taken-at", { at: dated(item.taken_at, week.zone) })),
+      button(say("coaching-put-back"), (event) => putBack(event.currentTarget, item.taken), {
+        id: `back-${item.taken}`,
+        class: "small",
+        "aria-label": say("coaching-about-item", { label: say("coaching-put-back"), item: called(item) }),
+      }),
+    );
+  return make(
+    "details",
+    { class: "more", open },
+    make("summary", {}, say("coaching-taken-out-list", { count: week.taken_out.length })),
+    make("ul", { class: "plain" }, week.taken_out.map(row)),
+  );
 }
 
 function fixTime(control, item, local) {
@@ -289,9 +373,4 @@ export const isDoubtful = (check) => ["not-verified", "open"].includes(check?.ve
 /** What a check found, in words. */
 export const soundName = (verdict) => say("coaching-sound", { verdict });
 
-carry(list, (item, to) => {
-  const id = item.dataset.item;
-  change(null, say("coaching-moved-of", { place: to + 1, count: list.children.length }), () =>
-    post(`/api/coach/queue/${id}/move`, { to }),
-  );
-});
+carry(list, (item, to) => move(null, { id: Number(item.dataset.item) }, to));

@@ -18,6 +18,12 @@ export function moment(iso, zone) {
   return sameDay(then, new Date(), zone) ? time : say("room-day-and-time", { day: day(zone).format(then), time });
 }
 
+/** "Mon 3 Jun, 18:00", whatever day it is. */
+export function dated(iso, zone) {
+  const then = new Date(iso);
+  return say("room-day-and-time", { day: day(zone).format(then), time: clock(zone).format(then) });
+}
+
 /** A time element. */
 export function stamp(iso, zone) {
   const full = new Intl.DateTimeFormat(LOCALE, { dateStyle: "full", timeStyle: "short", timeZone: zone });

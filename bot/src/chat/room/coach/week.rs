@@ -7,6 +7,7 @@ use axum::{
     routing::{get, post},
 };
 use chrono::{DateTime, NaiveDate, NaiveDateTime, Utc};
+use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 
 use super::beginning;
@@ -20,7 +21,7 @@ use crate::{
         text::Text,
         trouble::{Told, Trouble, nothing_here},
     },
-    desk::{ItemId, PositionId, PostRow, QueueItem, TopicName},
+    desk::{ItemId, PositionId, PostRow, QueueItem, TakenOut, TakenOutId, TopicName},
 };
 
 pub(super) fn routes() -> Router<Shared> {
@@ -35,6 +36,7 @@ pub(super) fn routes() -> Router<Shared> {
         .route("/api/coach/queue/{item}/move", post(reorder))
         .route("/api/coach/queue/{item}/time", post(time))
         .route("/api/coach/queue/{item}/remove", post(remove))
+        .route("/api/coach/taken-out/{taken}/put-back", post(put_back))
         .route("/api/coach/post-now", post(post_now))
         .route("/api/coach/pause", post(pause))
         .route("/api/coach/resume", post(resume))
@@ -45,6 +47,8 @@ pub(super) fn routes() -> Router<Shared> {
 struct Week {
     items: Vec<Placed>,
     open: Vec<PostRow>,
+    /// What can be put back, the latest first.
+    taken_out: Vec<TakenOut>,
     topics: Vec<String>,
     paused: Option<Pause>,
     zone: String,
@@ -78,16 +82,13 @@ async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
             .topic_check()
             .filter(|check| check.is_doubtful())
             .map_or_else(String::new, |check| words.tell(&check.facts)),
-        due_local: item.due_at.map(|due| {
-            due.with_timezone(&zone)
-                .format("%Y-%m-%dT%H:%M")
-                .to_string()
-        }),
+        due_local: item.due_at.map(|due| local(due, zone)),
         item,
     };
     Ok(Json(Week {
         items: items.into_iter().map(place).collect(),
         open: posts.into_iter().filter(|row| row.open).collect(),
+        taken_out: room.desk.coach().taken_out(&room.place, &coach).await?,
         topics: room.desk.topics(&room.place).await?,
         paused: room
             .desk
@@ -98,6 +99,12 @@ async fn week(State(room): State<Shared>, Coach(coach): Coach) -> Told<Week> {
         zone: zone.name().to_owned(),
         notes: room.bench.notes(words),
     }))
+}
+
+/// A moment as a field for day and time has it.
+fn local(at: DateTime<Utc>, zone: Tz) -> String {
+    let shown = at.with_timezone(&zone);
+    shown.format("%Y-%m-%dT%H:%M").to_string()
 }
 
 #[derive(Deserialize)]
@@ -253,14 +260,15 @@ async fn reorder(
     Coach(coach): Coach,
     Path(item): Path<ItemId>,
     body: Result<Json<Reorder>, JsonRejection>,
-) -> Told<()> {
+) -> Told<usize> {
     let Json(Reorder { to }) = body?;
-    room.desk
+    let place = room
+        .desk
         .coach()
         .reorder(&room.place, &coach, item, to)
         .await?;
     room.feed.coaches("week", &());
-    Ok(Json(()))
+    Ok(Json(place))
 }
 
 #[derive(Deserialize)]
@@ -301,10 +309,21 @@ async fn remove(
     State(room): State<Shared>,
     Coach(coach): Coach,
     Path(item): Path<ItemId>,
-) -> Told<()> {
-    room.desk.coach().dequeue(&room.place, &coach, item).await?;
+) -> Told<TakenOutId> {
+    let taken = room.desk.coach().dequeue(&room.place, &coach, item).await?;
     room.feed.coaches("week", &());
-    Ok(Json(()))
+    Ok(Json(taken))
+}
+
+async fn put_back(
+    State(room): State<Shared>,
+    Coach(coach): Coach,
+    Path(taken): Path<TakenOutId>,
+) -> Told<ItemId> {
+    let desk = room.desk.coach();
+    let item = desk.put_back_in_week(&room.place, &coach, taken).await?;
+    room.feed.coaches("week", &());
+    Ok(Json(item))
 }
 
 #[derive(Deserialize)]
