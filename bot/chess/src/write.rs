@@ -30,21 +30,15 @@ pub fn game(
     if !out.is_empty() {
         out.push('\n');
     }
-    let mut words = Words {
-        line: 0,
-        out,
-        joined: true,
-    };
+    let mut words = Words::behind(out);
     for text in comments {
         words.comment(text);
     }
     line(&mut words, start, tree);
-    words.put("*");
-    words.out.push('\n');
-    words.out
+    words.end()
 }
 
-fn tag(out: &mut String, name: &str, value: &str) {
+pub(crate) fn tag(out: &mut String, name: &str, value: &str) {
     let value = value.replace('\\', r"\\").replace('"', r#"\""#);
     out.push_str(&format!("[{name} \"{}\"]\n", value.replace('\n', " ")));
 }
@@ -56,8 +50,7 @@ fn line(words: &mut Words, start: &Chess, tree: &GameTree) {
     while let Some((main, others)) = tree.nodes.split_first() {
         numbered = one_move(words, &position, main, numbered) && others.is_empty();
         for other in others {
-            words.put("(");
-            words.joined = true;
+            words.open();
             one_move(words, &position, other, false);
             let mut after = position.clone();
             after.play_unchecked(other.mv);
@@ -96,7 +89,7 @@ fn one_move(words: &mut Words, before: &Chess, node: &GameNode, numbered: bool) 
 }
 
 /// Words one after the other, in lines that are not too wide.
-struct Words {
+pub(crate) struct Words {
     out: String,
     /// Characters in the line so far.
     line: usize,
@@ -105,7 +98,23 @@ struct Words {
 }
 
 impl Words {
-    fn put(&mut self, word: &str) {
+    /// Begins behind what is written already.
+    pub(crate) fn behind(out: String) -> Self {
+        Self {
+            line: 0,
+            out,
+            joined: true,
+        }
+    }
+
+    /// The game, with `*` for its result.
+    pub(crate) fn end(mut self) -> String {
+        self.put("*");
+        self.out.push('\n');
+        self.out
+    }
+
+    pub(crate) fn put(&mut self, word: &str) {
         let long = word.chars().count();
         if !self.joined {
             let wide = self.line + 1 + long > WIDEST;
@@ -119,7 +128,7 @@ impl Words {
 
     /// A comment, word by word. A brace would end it, and is written as a bracket; a percent sign at the
     /// beginning of a line would hide the line, and never stands there.
-    fn comment(&mut self, text: &str) {
+    pub(crate) fn comment(&mut self, text: &str) {
         let text = text.replace('{', "(").replace('}', ")");
         self.put("{");
         self.joined = true;
@@ -135,7 +144,12 @@ impl Words {
         self.put("}");
     }
 
-    fn close(&mut self) {
+    pub(crate) fn open(&mut self) {
+        self.put("(");
+        self.joined = true;
+    }
+
+    pub(crate) fn close(&mut self) {
         self.joined = true;
         self.put(")");
     }

@@ -7,13 +7,15 @@
 //! | tag `Task` | the start of the step is a stop |
 //! | moves without a stop | an example, shown with its variations and words |
 //! | no moves | words, with the position as a picture |
-//! | tag `Question`, tag `Homework "yes"`, or no stop and words that end with a question mark | an open question |
+//! | tag `Question`, tag `Homework "yes"`, or no stop and words that end with a question mark | an open question; `[reveal]` in its words as in those of a position |
+//! | tag `Homework "no"` | no question, however its words end |
 //! | tag `Contrast "yes"` | a position that looks like the topic and is not |
 //! | tags `Lesson`, `Topic`, `Id` | the lesson's title, the topic, the step's name |
 //!
 //! The moves before a stop lead up to it and go out with it. What follows is the coach's own line on it, as
 //! far as the next stop. A bad step is an error in its place and does not stop the others.
 
+mod draft;
 mod parts;
 mod secret;
 
@@ -27,6 +29,7 @@ use crate::{
     write,
 };
 
+pub use draft::{Draft, DraftKind, DraftMove, DraftStep};
 pub use secret::{Secret, Shows, guard};
 
 /// The most characters of words that open a step or ask a question.

@@ -143,10 +143,17 @@ impl Maker<'_> {
             .collect()
     }
 
-    /// The step's own words, for a part that is no stop.
-    fn own_words(&self) -> String {
-        let words = self.opening().into_iter().map(|comment| comment.text);
-        words.collect::<Vec<_>>().join("\n")
+    /// The step's own words, for a part that is no stop: those that go out at once, and those for the reveal.
+    fn own_words(&self) -> (String, String) {
+        let (later, now): (Vec<_>, Vec<_>) = self
+            .opening()
+            .into_iter()
+            .partition(|comment| comment.goes == Goes::AtReveal);
+        let joined = |comments: Vec<Comment>| {
+            let words: Vec<String> = comments.into_iter().map(|comment| comment.text).collect();
+            words.join("\n")
+        };
+        (joined(now), joined(later))
     }
 
     /// A part with a task and no moves: what solves it is for the check to find.
@@ -262,11 +269,19 @@ impl Maker<'_> {
             .tags
             .iter()
             .any(|(tag, value)| tag.eq_ignore_ascii_case("Task") && value.trim() == "?");
-        let own = self.own_words();
+        let (own, later) = self.own_words();
+        let homework_no = game
+            .tag("Homework")
+            .is_some_and(|value| value.eq_ignore_ascii_case("no"));
         let asks = asked.is_some()
             || open
             || game.says_yes("Homework")
-            || (!after_stops && self.last_words().trim_end().ends_with('?'));
+            || (!after_stops && !homework_no && self.last_words().trim_end().ends_with('?'));
+        // What is no question has no reveal, and says all at once.
+        let (own, later) = match asks {
+            true => (own, later),
+            false => (joined(&own, &later), String::new()),
+        };
         if after_stops && !asks {
             return Ok(None);
         }
@@ -278,18 +293,16 @@ impl Maker<'_> {
             // The opening words of a step with stops went out with the first.
             (Some(question), _) if after_stops => (question, String::new()),
             (Some(question), _) => match own.is_empty() {
-                true => (question, String::new()),
-                false if asks && game.tree.nodes.is_empty() => (question, own),
-                false => (format!("{own}\n{question}"), String::new()),
+                true => (question, later),
+                false if asks && game.tree.nodes.is_empty() => (question, joined(&own, &later)),
+                false => (format!("{own}\n{question}"), later),
             },
             (None, _) if after_stops => {
                 return Err((game.line, Fault::QuestionLacksWords));
             }
-            (None, Some(words)) => (words.to_owned(), String::new()),
-            (None, None) if own.is_empty() && !lead.is_empty() => {
-                (self.title.to_owned(), String::new())
-            }
-            (None, None) => (own, String::new()),
+            (None, Some(words)) => (words.to_owned(), later),
+            (None, None) if own.is_empty() && !lead.is_empty() => (self.title.to_owned(), later),
+            (None, None) => (own, later),
         };
         if words.trim().is_empty() {
             let problem = match asks {
@@ -335,7 +348,7 @@ impl Maker<'_> {
         }
         match last {
             Some(node) => without_commands(node.comment.as_deref().unwrap_or_default()),
-            None => self.own_words(),
+            None => self.own_words().0,
         }
     }
 
@@ -359,6 +372,11 @@ fn said(comments: &[Comment]) -> String {
     now.map(|comment| comment.text.as_str())
         .collect::<Vec<_>>()
         .join("\n")
+}
+
+fn joined(one: &str, other: &str) -> String {
+    let both = [one, other].into_iter().filter(|text| !text.is_empty());
+    both.collect::<Vec<_>>().join("\n")
 }
 
 fn is_stop(node: &GameNode) -> bool {

@@ -111,6 +111,8 @@ pub enum Fault {
     },
     /// A step with neither words nor moves.
     StepEmpty,
+    /// A step of a draft is to ask for a move, and has neither a task nor a move.
+    StepAsksNothing,
 
     // A game's moves.
     /// They cannot be read as a game.

@@ -48,7 +48,8 @@ lesson-too-long = eine Lektion hat höchstens { $most } Schritte, und dieser ist
 stop-no-task = die Marke des Stopps: { $why }
 lead-too-long = die Worte und die Züge, die vor dem Stopp oder als Beispiel gezeigt werden, haben zusammen mehr als { $most } Zeichen, und mehr geht nicht auf einmal hinaus; mach zwei Schritte daraus
 part-too-long = diese Worte haben mehr als { $most } Zeichen, und mehr geht nicht auf einmal hinaus; kürze sie, oder mach zwei Schritte daraus
-step-empty = dieser Schritt hat weder Worte noch Züge; schreib als Kommentar, was er zeigt, oder nimm die Partie heraus
+step-empty = dieser Schritt hat weder Worte noch Züge; schreib, was er zeigt, oder nimm ihn heraus
+step-asks-nothing = dieser Schritt soll gelöst werden, und nichts wird darin gefragt; gib seine Forderung an, oder gib den gefragten Zug ein
 
 ## Eine Partie: ihre Züge
 

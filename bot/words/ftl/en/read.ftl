@@ -53,7 +53,8 @@ lesson-too-long = a lesson has at most { $most } steps, and this is one more; ma
 stop-no-task = the mark of the stop: { $why }
 lead-too-long = the words, and the moves that are shown before the stop or as an example, have more than { $most } characters together, which go out at once; make two steps of them
 part-too-long = these words have more than { $most } characters, which go out at once; shorten them, or make two steps of them
-step-empty = this step has neither words nor moves; write what it shows as a comment, or take the game out
+step-empty = this step has neither words nor moves; write what it shows, or take it out
+step-asks-nothing = this step is to be solved, and nothing is asked in it; give its task, or enter the move that is asked for
 
 ## A game: its moves. $line is a move with its number.
 

@@ -50,7 +50,8 @@ lesson-too-long = una lección tiene como máximo { $most } pasos, y este es uno
 stop-no-task = la marca de la parada: { $why }
 lead-too-long = las palabras y las jugadas que se muestran antes de la parada o como ejemplo tienen juntas más de { $most } caracteres, y no sale más de una vez; haz dos pasos
 part-too-long = estas palabras tienen más de { $most } caracteres, y no salen más de una vez; acórtalas o haz dos pasos
-step-empty = este paso no tiene ni palabras ni jugadas; escribe como comentario lo que muestra, o quita la partida
+step-empty = este paso no tiene ni palabras ni jugadas; escribe lo que muestra, o quítalo
+step-asks-nothing = este paso es para resolver y no se pregunta nada en él; indica su tarea, o introduce la jugada que se pide
 
 ## Una partida: sus jugadas
 
