@@ -23,6 +23,7 @@ pub mod lesson;
 pub mod line;
 pub mod name;
 mod pieces;
+pub mod play;
 mod position;
 mod position_error;
 pub mod prove;

@@ -78,7 +78,7 @@ fn words(written: &str) -> impl Iterator<Item = &str> {
 
 /// The move that a word is: SAN with the language's own letters, then with English ones, then whatever a reply may
 /// be written in.
-fn one_move(at: &Chess, word: &str, language: Language) -> Option<Move> {
+pub(crate) fn one_move(at: &Chess, word: &str, language: Language) -> Option<Move> {
     let bare = word.trim_end_matches(['!', '?']);
     let own = reply::in_english(bare, language);
     let as_san = |written: &str| {

@@ -21,6 +21,7 @@ use super::{
 };
 
 pub use alike::alike;
+pub(crate) use given::one_move;
 pub use given::{LONGEST_LINE, NoExample};
 
 /// What there is to show of a pattern.
