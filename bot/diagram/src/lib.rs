@@ -17,6 +17,7 @@
 //! | the same as an animation | [`film::Film::of`]`(start, line)`, then `gif`; `still` for those who want none |
 //! | the summary's charts | [`chart::solve_rates`], [`chart::participation`], [`chart::mastery`], [`chart::wrong_moves`], and [`chart::leaderboard`]; each takes a title and plain figures, then [`chart::Chart::png`] with a [`chart::Theme`] |
 //! | a week's positions to print | [`sheet::Sheet`]: `pdf`, or a page each as `svg` |
+//! | a piece by itself, as SVG | [`single::svg`] |
 //! | everything we draw, to look at | [`contact::png`] |
 
 // What comes from outside may be wrong; only tests may insist.
@@ -42,6 +43,7 @@ pub mod reveal;
 #[cfg(test)]
 mod sample;
 pub mod sheet;
+pub mod single;
 pub mod strip;
 mod style;
 pub mod text;
