@@ -120,6 +120,10 @@ id! {
     LessonId
 }
 id! {
+    /// A lesson that is being written.
+    DraftId
+}
+id! {
     /// A topic of a group.
     TopicId
 }

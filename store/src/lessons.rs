@@ -359,6 +359,31 @@ impl Tx<'_> {
         Ok(())
     }
 
+    /// Forgets a lesson so that another may take its place, and returns what its parts were: what of them waits
+    /// goes on waiting, but no longer for one another.
+    ///
+    /// # Errors
+    /// When there is no such row, or the store cannot be written.
+    pub fn clear_lesson(&self, lesson: LessonId) -> Result<Vec<LessonPart>, StoreError> {
+        let parts = self.lesson_parts(lesson)?;
+        self.run(
+            "DELETE FROM content_waits AS w WHERE EXISTS (
+                 SELECT 1 FROM lesson_parts a JOIN lesson_parts b ON b.lesson_id = a.lesson_id
+                 WHERE a.lesson_id = ?1 AND a.content_id = w.content_id AND b.content_id = w.for_id)
+             AND NOT EXISTS (
+                 SELECT 1 FROM lesson_parts a JOIN lesson_parts b ON b.lesson_id = a.lesson_id
+                 WHERE a.lesson_id <> ?1 AND a.content_id = w.content_id AND b.content_id = w.for_id)",
+            [lesson],
+        )?;
+        self.run_one(
+            "lesson",
+            lesson,
+            "DELETE FROM lessons WHERE id = ?1",
+            params![lesson],
+        )?;
+        Ok(parts)
+    }
+
     /// Forgets a lesson. Its parts that wait in the queue are taken out of it, and what nothing holds any
     /// more is forgotten; positions and posts stay.
     ///
@@ -545,6 +570,37 @@ mod tests {
         assert!(f.read(move |db| db.queue(group)).is_empty());
         assert!(f.read(move |db| db.lessons(group)).is_empty());
         assert_eq!(f.read(move |db| db.positions(group)).len(), 2);
+    }
+
+    #[test]
+    fn a_lesson_that_makes_room_leaves_what_waits_in_its_place() {
+        let f = Fixture::new();
+        let group = f.group;
+        let (id, contents) = f.write(move |tx| {
+            let (id, contents) = three(tx, group)?;
+            for content in contents {
+                tx.enqueue_content(content, at(1))?;
+            }
+            Ok((id, contents))
+        });
+        let before = f.read(move |db| db.queue(group));
+        assert!(!f.read(move |db| db.awaited(group)).is_empty());
+        let old = f.write(move |tx| tx.clear_lesson(id));
+        assert_eq!(old.len(), 3);
+        assert!(f.read(move |db| db.lessons(group)).is_empty());
+        assert!(f.read(move |db| db.awaited(group)).is_empty());
+        // The first one's place is taken by other words, at the same rank.
+        let item = before[0].id;
+        let new = f.write(move |tx| {
+            let new = words(tx, group, "Look again.")?;
+            tx.put_in_place(item, new)?;
+            tx.forget_content(contents[0])?;
+            Ok(new)
+        });
+        let after = f.read(move |db| db.queue(group));
+        assert_eq!(after.len(), 3);
+        assert_eq!((after[0].id, after[0].content_id), (item, new));
+        assert!(f.read(move |db| db.content(contents[0])).is_none());
     }
 
     #[test]

@@ -37,6 +37,7 @@ mod coach_words;
 mod content;
 mod db;
 mod deeds;
+mod drafts;
 mod error;
 mod examples;
 mod figures;
@@ -80,6 +81,7 @@ pub use coach_words::CoachWords;
 pub use content::{CardShown, Content, NewContent, NewHolds, Written};
 pub use db::{Db, Tx};
 pub use deeds::{DeedRow, NewDeed};
+pub use drafts::Draft;
 pub use error::StoreError;
 pub use examples::{Example, ExampleDue, ExampleShown};
 pub use figures::{
@@ -89,8 +91,8 @@ pub use groups::{Group, GroupSettings, NewGroup};
 pub use held::Held;
 pub use hints::Hint;
 pub use ids::{
-    ContentId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId, TakenOutId,
-    TopicId,
+    ContentId, DraftId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId,
+    TakenOutId, TopicId,
 };
 pub use inbox::{Entry, NewEntry};
 pub use lessons::{Awaited, InLesson, Lesson, LessonPart, LessonStep, NewLesson, PartPost};

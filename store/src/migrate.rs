@@ -24,6 +24,7 @@ const STEPS: &[&str] = &[
     include_str!("step_11.sql"),
     include_str!("step_12.sql"),
     include_str!("step_13.sql"),
+    include_str!("step_14.sql"),
     include_str!("step_15.sql"),
     include_str!("step_16.sql"),
 ];

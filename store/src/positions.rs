@@ -3,7 +3,9 @@
 use rusqlite::{Row, params};
 use serde_json::Value;
 
-use crate::{Db, GroupId, Moment, PositionId, Soundness, StoreError, TopicId, Tx, db::json, time};
+use crate::{
+    Db, GroupId, LessonId, Moment, PositionId, Soundness, StoreError, TopicId, Tx, db::json, time,
+};
 
 /// What a check found.
 #[derive(Clone, Debug, PartialEq)]
@@ -189,6 +191,35 @@ impl Db<'_> {
         )
     }
 
+    /// The lesson that a position is a stop of, with the step; of several the latest.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn lesson_of_position(
+        &self,
+        position: PositionId,
+    ) -> Result<Option<(LessonId, i64)>, StoreError> {
+        self.maybe_one(
+            "SELECT l.lesson_id, l.step FROM lesson_parts l JOIN contents c ON c.id = l.content_id
+             WHERE c.position_id = ?1 ORDER BY l.lesson_id DESC, l.step LIMIT 1",
+            [position],
+            |row| Ok((row.get(0)?, row.get(1)?)),
+        )
+    }
+
+    /// The number of the latest post that a position itself went out with; those on their way count.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn own_post(&self, position: PositionId) -> Result<Option<i64>, StoreError> {
+        self.maybe_one(
+            "SELECT o.number FROM posts o JOIN contents c ON c.id = o.content_id
+             WHERE c.position_id = ?1 ORDER BY o.number DESC LIMIT 1",
+            [position],
+            |row| row.get(0),
+        )
+    }
+
     /// The latest post of a placement in a group, whatever the task was; those still on their way count.
     ///
     /// # Errors
@@ -296,6 +327,28 @@ impl Tx<'_> {
             position,
             "UPDATE positions SET source = ?2, given = ?3, given_line = ?4 WHERE id = ?1",
             params![position, source, given.text, given.line],
+        )
+    }
+
+    /// Makes a position another one: placement, task, and what was given of it. Topic, words and check are set
+    /// apart, and a coach's word to post it anyway, which was said of the old one, is gone.
+    ///
+    /// # Errors
+    /// When there is no such row, the group has another position of that placement and task, or the store cannot
+    /// be written.
+    pub fn change_position(
+        &self,
+        position: PositionId,
+        fen: &str,
+        stipulation: &str,
+        given: &Given,
+    ) -> Result<(), StoreError> {
+        self.run_one(
+            "position",
+            position,
+            "UPDATE positions SET fen = ?2, stipulation = ?3, given = ?4, given_line = ?5, anyway = 0
+             WHERE id = ?1",
+            params![position, fen, stipulation, given.text, given.line],
         )
     }
 

@@ -187,6 +187,19 @@ impl Tx<'_> {
         self.rank(group, &order)
     }
 
+    /// Puts other content into an entry's place, with its rank and its time.
+    ///
+    /// # Errors
+    /// When there is no such row, the content waits already, or the store cannot be written.
+    pub fn put_in_place(&self, item: ItemId, content: ContentId) -> Result<(), StoreError> {
+        self.run_one(
+            "queue entry",
+            item,
+            "UPDATE queue SET content_id = ?2 WHERE id = ?1",
+            params![item, content],
+        )
+    }
+
     /// Fixes when an entry is due, or frees it.
     ///
     /// # Errors
