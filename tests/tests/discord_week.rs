@@ -469,13 +469,31 @@ async fn the_rest_that_a_coach_and_a_member_can_ask_for(tongue: Tongue) {
     // What waits in the week has its words changed there.
     let seen = coach.command(channel, "coach week", &[]).await;
     let seen = coach.pick(seen.message(), "smother-1").await;
-    let form = coach.press(seen.message(), "Words …").await;
+    let week = seen.message();
+    let form = coach.press(week, "Words …").await;
     let seen = coach.submit(&form, &["Take your time.", ""]).await;
     assert!(
         club.shows(&seen.text(), "These words are kept"),
         "{}",
         seen.text()
     );
+    // So is the position itself, and checked at once; what cannot be read comes back.
+    let fen = "5rk1/5Npp/8/8/2Q5/8/8/6K1 w - - 0 1";
+    let text = format!("[FEN \"{fen}\"]\n\n{{Take your time.}} *");
+    for (position, task, shown) in [
+        ("5rk1/5Npp/8", "#3", "cannot be read"),
+        (text.as_str(), "#2", "does not hold"),
+        (text.as_str(), "#3", "Saved and checked anew"),
+    ] {
+        let form = coach.press(week, "Edit …").await;
+        let seen = coach.submit(&form, &[position, task, ""]).await;
+        let told = seen.text();
+        assert!(seen.private() && club.shows(&told, shown), "{told}");
+        assert!(
+            shown != "cannot be read" || told.contains(position),
+            "{told}"
+        );
+    }
 
     let post = club.post().await;
     assert!(post.content.contains("Take your time."), "{}", post.content);

@@ -15,7 +15,7 @@ use sealed_move::words::{source, tags};
 use sealed_move_tests::workspace;
 
 /// The files that only the pages speak from.
-const FILES: &[&str] = &["room.ftl", "room-coach.ftl"];
+const FILES: &[&str] = &["room.ftl", "room-coach.ftl", "room-editor.ftl"];
 /// What they ask for besides.
 const SHARED: &[&str] = &["base.ftl"];
 /// Words in quotes that nobody reads: keys of the keyboard, and the program's own errors.
@@ -25,6 +25,10 @@ const UNREAD: &[&str] = &[
     "Content-Type",
     "ArrowLeft",
     "ArrowRight",
+    "ArrowUp",
+    "ArrowDown",
+    "Delete",
+    "Backspace",
     "Home",
     "End",
     "ArrowLeft ArrowRight Home End",

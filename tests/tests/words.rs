@@ -46,7 +46,7 @@ const SOURCES: &[&str] = &[
 ];
 
 /// Files that the pages of the club room speak from: `room_words.rs` holds them to what the pages ask for.
-const PAGES: &[&str] = &["room.ftl", "room-coach.ftl"];
+const PAGES: &[&str] = &["room.ftl", "room-coach.ftl", "room-editor.ftl"];
 
 /// Facts that are put together where they are shown: a name, and its values.
 fn shown() -> Vec<Value> {

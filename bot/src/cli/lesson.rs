@@ -151,7 +151,12 @@ impl LessonArgs {
                 let (name, bytes) = (name_of(&file), read_bytes(&file)?);
                 let open = Open::at(place)?;
                 let group = open.group(&which)?;
-                let lesson = LessonFile { name, bytes, title };
+                let lesson = LessonFile {
+                    name,
+                    bytes,
+                    title,
+                    replaces: None,
+                };
                 Here::of(open, group)?.import(lesson, json, same)
             }
             LessonAction::List { which, json } => Here::existing(place, &which)?.list(json),

@@ -98,7 +98,7 @@ pub(super) fn report(kept: &serde_json::Value) -> Done<Report> {
 
 /// A kept position as its file gave it; where that is not known, or no longer read in the same way, the
 /// position and its task alone, with the coach's lines that are kept.
-fn as_given(posed: &Posed) -> Entry {
+pub(super) fn as_given(posed: &Posed) -> Entry {
     let Posed {
         position,
         board,

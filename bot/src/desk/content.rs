@@ -165,6 +165,7 @@ pub(super) fn beginning(words: &str) -> String {
 }
 
 /// What a post holds, as the store has it.
+#[derive(Clone)]
 pub(super) enum Held {
     /// A position with its task.
     Problem(Box<Posed>),
@@ -223,7 +224,7 @@ pub(super) fn in_lesson(db: &store::Db<'_>, content: ContentId) -> Done<Option<I
         lead: serde_json::from_value(kept.lead).map_err(|error| {
             DeskError::damaged(format!("a lesson in it cannot be read ({error})"))
         })?,
-        lesson: kept.lesson_id,
+        lesson: Some(kept.lesson_id),
         title: kept.title,
         step: kept.step,
         part: kept.part,

@@ -70,6 +70,10 @@ mod topic;
 mod turns;
 mod waiting;
 
+pub use crate::chess::{
+    lesson::{Draft, DraftStep},
+    play::Played,
+};
 pub use answers::WordsRow;
 pub use card_id::{CardId, NoCardId};
 pub use cards::{
@@ -79,11 +83,12 @@ pub use cards::{
 pub use clock::{Clock, SystemClock, TestClock};
 pub use coach::{
     AnswerGroup, AnswerGroups, Begins, CheckedPosition, CoachDesk, DIAGRAMS_AT_ONCE, DeedRow,
-    Differs, FoundWritten, Fresh, HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_WORDS, LessonFile,
-    LessonPlan, LessonRow, LessonSheet, LessonStepOf, Listed, Merged, MutedUntil, NewCard,
-    NewPostContent, NoTime, PartHolds, PartSheet, PartStands, Planned, PostedBefore, QueueItem,
-    Queued, SameAgain, SameChoice, StepSheet, TakenOut, Telling, Version, WaitsFor, WatchedRow,
-    in_file_order,
+    Differs, DraftFault, DraftRow, DraftSaved, DraftSheet, EditedPosition, FoundWritten, Fresh,
+    HomeworkRow, InFile, LONGEST_CONTENT, LONGEST_EDITED, LONGEST_WORDS, LessonFile, LessonPlan,
+    LessonRow, LessonSheet, LessonStepOf, Listed, Merged, MutedUntil, NewCard, NewPostContent,
+    NoTime, OnBoard, PartHolds, PartPreview, PartSheet, PartStands, Planned, PositionToEdit,
+    PostedBefore, QueueItem, Queued, SameAgain, SameChoice, StepSheet, TakenOut, Telling, Version,
+    WaitsFor, WatchedRow, in_file_order,
 };
 pub use coach_words::CoachWords;
 pub use content::{Content, Kind, KindName, WrittenSheet};
@@ -115,8 +120,8 @@ pub use said::Said;
 pub use scale::{Costs, price};
 pub use schedule::LATE;
 pub use sealed_move_store::{
-    ContentId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId, TakenOutId,
-    TopicId,
+    ContentId, DraftId, GroupId, ItemId, LessonId, MemberId, PositionId, PostId, ReplyId,
+    TakenOutId, TopicId,
 };
 pub use sheets::*;
 pub use text::{LONGEST_NAME, LONGEST_REPLY};

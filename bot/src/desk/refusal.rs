@@ -9,9 +9,10 @@ use serde::Serialize;
 
 use super::KindName;
 use crate::chess::{
-    PositionError,
+    PositionError, StipulationError,
     check::Soundness,
     fact::{Line, List, Theirs},
+    read::Fault,
 };
 
 /// Why something could not be done, and what to do instead.
@@ -35,6 +36,7 @@ pub enum Refusal {
         step: i64,
         steps: i64,
     },
+    NoDraft,
     NotHereAnyMore,
     RemovedMeanwhile {
         what: Removed,
@@ -142,6 +144,43 @@ pub enum Refusal {
         on: Date,
     },
     IllegalPosition,
+    NoMoveHere {
+        written: Theirs,
+    },
+    LineBreaks {
+        at: Theirs,
+        after: u32,
+    },
+    BoardLineTooLong {
+        most: Whole,
+    },
+    DraftTooLarge {
+        most: Whole,
+    },
+    DraftEmpty,
+    DraftChanged,
+    DraftStepWrong {
+        step: u32,
+        what: Box<Fault>,
+    },
+    EditUnreadable {
+        what: Box<Fault>,
+    },
+    EditNotOne,
+    EditNoTask,
+    EditBadTask {
+        why: StipulationError,
+    },
+    PositionThere {
+        position: Theirs,
+    },
+    PositionWentOut {
+        number: i64,
+    },
+    PositionInLesson {
+        title: Theirs,
+        step: i64,
+    },
     CannotBeSetUp {
         why: PositionError,
     },
@@ -202,6 +241,9 @@ pub enum Refusal {
     WordsWanted,
     NothingToChoose,
     LessonThere {
+        title: Theirs,
+    },
+    LessonWentOut {
         title: Theirs,
     },
     LessonAllOut {

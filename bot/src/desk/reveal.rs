@@ -1,12 +1,12 @@
 //! The reveal: solution and variations, the final picture with guards and flights marked, the commonest
 //! wrong move and its refutation, who solved it, and the leaderboard so far.
 
-use sealed_move_store::{AttemptOf, AttemptState, Db, Post, PostState, WrongFirst};
+use sealed_move_store::{AttemptOf, AttemptState, Db, Group, Post, PostState, WrongFirst};
 use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
-    CoachWords, CommonWrong, Desk, Kind, LanguageTag, Period, Place, PostId, Report, RevealSheet,
-    Settings, Settled, Shown, ShownAnswer, Solution, cards,
+    CoachWords, CommonWrong, Desk, Kind, LanguageTag, Leaderboard, Period, Place, PostId,
+    PostSheet, Report, RevealSheet, Settings, Settled, Shown, ShownAnswer, Solution, cards,
     checking::report,
     content::{self, Held},
     convert,
@@ -65,20 +65,52 @@ impl Desk {
     /// The sheet of a reveal.
     pub(super) async fn reveal_sheet(&self, place: &Place, post: Post) -> Done<RevealSheet> {
         let (at, of) = (place.clone(), post.clone());
-        let (group, held, lesson, attempts, wrong, homework) = self
+        let (group, held, lesson, took_part) = self
             .read(move |db| {
+                let (waiting, examples) = homework_of(db, &of)?;
+                let took_part = TookPart {
+                    attempts: db.attempts_at(of.id)?,
+                    wrong: db.wrong_first_moves(of.id)?,
+                    waiting,
+                    examples,
+                };
                 Ok((
                     group_at(db, &at)?,
                     content::held(db, &of)?,
                     content::in_lesson(db, of.content_id)?,
-                    db.attempts_at(of.id)?,
-                    db.wrong_first_moves(of.id)?,
-                    homework_of(db, &of)?,
+                    took_part,
                 ))
             })
             .await?;
         let settings = convert::kept_settings(&group.settings)?;
-        let shows = match &held {
+        let leaderboard = self
+            .leaderboard(
+                place,
+                &Period {
+                    topic: post.topic.clone(),
+                    ..Period::default()
+                },
+            )
+            .await?;
+        let post = self.post_sheet(&settings, post, &held, lesson).await?;
+        self.revealed(group, &held, post, took_part, leaderboard)
+            .await
+    }
+
+    /// What closes a post: of one that was posted, or, with nobody who took part, of one that is not yet.
+    pub(super) async fn revealed(
+        &self,
+        group: Group,
+        held: &Held,
+        post: PostSheet,
+        took_part: TookPart,
+        leaderboard: Leaderboard,
+    ) -> Done<RevealSheet> {
+        let settings = convert::kept_settings(&group.settings)?;
+        let TookPart {
+            attempts, wrong, ..
+        } = took_part;
+        let shows = match held {
             Held::Problem(posed) => {
                 let solution = self
                     .solution(&settings, post.number, posed, &attempts, wrong)
@@ -88,8 +120,8 @@ impl Desk {
             Held::Question(_, at_reveal) => Shown::Answered {
                 at_reveal: at_reveal.clone(),
                 answered: attempts.iter().map(|of| of.name.clone()).collect(),
-                waiting: homework.0,
-                examples: homework.1,
+                waiting: took_part.waiting,
+                examples: took_part.examples,
             },
             Held::Words(_) => {
                 return bad_request(Refusal::NothingToReveal {
@@ -105,21 +137,12 @@ impl Desk {
         let cards = self
             .read(move |db| cards::of_reveal(db, &group, &patterns, topic.as_deref()))
             .await?;
-        let leaderboard = self
-            .leaderboard(
-                place,
-                &Period {
-                    topic: post.topic.clone(),
-                    ..Period::default()
-                },
-            )
-            .await?;
         Ok(RevealSheet {
             shows,
             cards,
             took_part: attempts.len(),
             leaderboard,
-            post: self.post_sheet(&settings, post, &held, lesson).await?,
+            post,
         })
     }
 
@@ -216,6 +239,17 @@ fn homework_of(db: &Db<'_>, post: &Post) -> Done<(usize, Vec<ShownAnswer>)> {
         .zip(counting(&replies, post))
         .filter(|(reply, counts)| *counts && settled(reply) == Settled::Unjudged);
     Ok((waiting.count(), examples::seen(db, post)?))
+}
+
+/// What members did at a post; nothing by default.
+#[derive(Default)]
+pub(super) struct TookPart {
+    attempts: Vec<AttemptOf>,
+    wrong: Vec<WrongFirst>,
+    /// Of a question, how many answers have no mark.
+    waiting: usize,
+    /// Of a question, the answers that are shown.
+    examples: Vec<ShownAnswer>,
 }
 
 /// A position reached by a line.

@@ -134,8 +134,8 @@ pub struct PostSheet {
 /// Where a post stands in a lesson. Gives nothing away: words that would tell are held before.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct InLesson {
-    /// The lesson.
-    pub lesson: super::LessonId,
+    /// The lesson; `None` of a draft, which is none yet.
+    pub lesson: Option<super::LessonId>,
     /// Its title.
     pub title: String,
     /// The step, from 1.

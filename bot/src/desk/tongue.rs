@@ -52,6 +52,14 @@ impl From<Language> for LanguageTag {
     }
 }
 
+/// The language of a tag, by whose letters a person's moves are read.
+pub(super) fn spoken(tag: &LanguageTag) -> Language {
+    let own = Language::ALL
+        .into_iter()
+        .find(|one| one.tag() == tag.as_str());
+    own.unwrap_or_default()
+}
+
 impl From<&Self> for LanguageTag {
     fn from(tag: &Self) -> Self {
         tag.clone()

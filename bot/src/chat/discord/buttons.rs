@@ -156,6 +156,8 @@ pub enum Press {
         /// Though it was posted before.
         again: bool,
     },
+    /// The form in which a position is written anew, or that form sent.
+    EditPosition(PositionId),
     /// The form for a coach's words on a position, or that form sent.
     Words(WordsPress, PositionId),
     /// Something with an entry of the week.
@@ -318,6 +320,7 @@ impl Press {
             Self::NewCard => ("card-new", 0, None),
             Self::TakeBackCard(card) => ("card-back", 0, Some(card.to_string())),
             Self::QueueCard(card) => ("card-queue", 0, Some(card.to_string())),
+            Self::EditPosition(position) => ("position-edit", position.get(), None),
             Self::Words(press, position) => (word_of(&WORDS, &press), position.get(), None),
             Self::Week(press, item) => (word_of(&WEEK, &press), item.get(), None),
             Self::PutBack(taken) => ("week-back", taken.get(), None),
@@ -401,6 +404,7 @@ impl Press {
                 anyway: verb.ends_with("-anyway"),
                 again: verb.starts_with("queue-again"),
             },
+            "position-edit" => Self::EditPosition(PositionId::of(about)),
             "card" => Self::Card(more?.parse().ok()?),
             "card-edit" => Self::EditCard(more?.parse().ok()?),
             "card-new" => Self::NewCard,
@@ -522,6 +526,12 @@ pub fn button(id: String, label: &str, style: ButtonStyle) -> CreateButton {
 pub fn words_on(words: &Words, place: &Place, position: PositionId) -> CreateButton {
     let id = Press::Words(WordsPress::Kept, position).id(place);
     button(id, &words.say(&Coach::ButtonWords), ButtonStyle::Secondary)
+}
+
+/// A position that waits or is kept, to be written anew.
+pub fn edit_of(words: &Words, place: &Place, position: PositionId) -> CreateButton {
+    let id = Press::EditPosition(position).id(place);
+    button(id, &words.say(&Coach::ButtonEdit), ButtonStyle::Secondary)
 }
 
 /// Under an open post; none under words alone, which take no answers.
@@ -821,6 +831,8 @@ mod tests {
         ] {
             all.push((within(Press::Words(press, PositionId::of(5))), id));
         }
+        let edit = Press::EditPosition(PositionId::of(5));
+        all.push((within(edit), "position-edit:7:5"));
         all
     }
 

@@ -178,12 +178,12 @@ impl Discord {
         let mut first = pages.pop().unwrap_or_default();
         let cards = sheets::card::under_reveal(words, place, &sheet.cards);
         first.rows.extend(cards);
-        if let Some(lesson) = &post.lesson {
+        if let Some((lesson, id)) = post.lesson.as_ref().and_then(|at| Some((at, at.lesson?))) {
             let part = PartAt {
                 step: lesson.step,
                 part: lesson.part,
             };
-            let row = buttons::step_through(words, place, lesson.lesson, part);
+            let row = buttons::step_through(words, place, id, part);
             first.rows.push(row);
         }
         let heading = sheets::reveal::headings(sheet);

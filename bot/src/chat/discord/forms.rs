@@ -17,7 +17,7 @@ use crate::{
     chess::fact::Line,
     desk::{
         CardSheet, DeskError, LONGEST_DEFINITION, LONGEST_LOOK, NewCard, Place, Points, PositionId,
-        PostId, ReplyId,
+        PositionToEdit, PostId, ReplyId,
     },
     words::Words,
 };
@@ -192,6 +192,36 @@ pub fn words_form(
     });
     let id = Press::Words(press, position).id(place);
     CreateModal::new(id, words.say(&title)).components(fields.into())
+}
+
+/// The most characters of a position's text in a form; Discord's own bound.
+pub const LONGEST_EDIT: u16 = 4_000;
+
+/// A position to be written anew: its text, its task and its topic, begun with what is kept.
+pub fn edit_form(
+    words: &Words,
+    place: &Place,
+    position: PositionId,
+    kept: &PositionToEdit,
+) -> CreateModal {
+    let label = words.say(&Coach::FormEditText);
+    let text = CreateInputText::new(InputTextStyle::Paragraph, label, "text")
+        .value(&kept.text)
+        .required(true)
+        .max_length(LONGEST_EDIT);
+    let label = words.say(&Coach::FormEditTask);
+    let task = CreateInputText::new(InputTextStyle::Short, label, "task")
+        .value(&kept.step.task)
+        .required(false)
+        .max_length(5);
+    let label = words.say(&Coach::FormTopic);
+    let topic = CreateInputText::new(InputTextStyle::Short, label, "topic")
+        .value(&kept.step.topic)
+        .required(false)
+        .max_length(80);
+    let fields = [text, task, topic].map(CreateActionRow::InputText);
+    let id = Press::EditPosition(position).id(place);
+    CreateModal::new(id, words.say(&Coach::FormEdit)).components(fields.into())
 }
 
 /// A new question.

@@ -11,6 +11,7 @@ use axum::{
 };
 
 use super::{Shared, trouble};
+use crate::diagram::{Style, single};
 use crate::words::{Words, source, tags};
 
 const MEMBER: &str = include_str!("assets/member.html");
@@ -76,6 +77,18 @@ const PARTS: &[(&str, &str, &str)] = &[
     ("words.js", JS, include_str!("assets/words.js")),
     ("language.js", JS, include_str!("assets/language.js")),
     ("typed.js", JS, include_str!("assets/typed.js")),
+    ("board.js", JS, include_str!("assets/board.js")),
+    ("setup.js", JS, include_str!("assets/setup.js")),
+    ("tree.js", JS, include_str!("assets/tree.js")),
+    ("moves.js", JS, include_str!("assets/moves.js")),
+    ("step.js", JS, include_str!("assets/step.js")),
+    (
+        "coach-drafts.js",
+        JS,
+        include_str!("assets/coach-drafts.js"),
+    ),
+    ("coach-edit.js", JS, include_str!("assets/coach-edit.js")),
+    ("editor.css", CSS, include_str!("assets/editor.css")),
 ];
 
 /// Project Fluent's library for browsers (`@fluent/bundle`), as its package has it.
@@ -93,7 +106,13 @@ const FLUENT: &[(&str, &str, &str)] = &[
 ];
 
 /// The files of a language that the pages' scripts speak from.
-const SPOKEN: &[&str] = &["base.ftl", "patterns.ftl", "room.ftl", "room-coach.ftl"];
+const SPOKEN: &[&str] = &[
+    "base.ftl",
+    "patterns.ftl",
+    "room.ftl",
+    "room-coach.ftl",
+    "room-editor.ftl",
+];
 
 pub(super) fn routes() -> Router<Shared> {
     Router::new()
@@ -107,6 +126,7 @@ pub(super) fn routes() -> Router<Shared> {
         )
         .route("/parts/{name}", get(part))
         .route("/parts/fluent/{name}", get(fluent))
+        .route("/parts/pieces/{name}", get(piece))
         .route("/words/{name}", get(spoken))
 }
 
@@ -170,6 +190,15 @@ async fn part(Path(name): Path<String>) -> Response {
 
 async fn fluent(Path(name): Path<String>) -> Response {
     one_of(FLUENT, &name).await
+}
+
+/// A piece by its letters, such as `wn.svg`, for the editor's board.
+async fn piece(Path(name): Path<String>) -> Response {
+    let mut all = single::all();
+    match all.find(|(known, _)| name.strip_suffix(".svg") == Some(known)) {
+        Some((_, piece)) => served(SVG, single::svg(piece, Style::Light)),
+        None => trouble::nothing_here().await.into_response(),
+    }
 }
 
 async fn one_of(parts: &[(&str, &'static str, &'static str)], name: &str) -> Response {

@@ -176,14 +176,32 @@ enum Revealed {
 }
 
 impl Reveal {
-    /// A reveal in its reader's words.
+    /// A reveal in its reader's words; its picture has an address of its own.
     pub(super) fn of(sheet: RevealSheet, words: &Words) -> Self {
         let src = format!(
             "/api/posts/{}/solution-{}.png",
             sheet.post.post, sheet.post.number
         );
+        let post = Post::of(&sheet.post, words);
+        Self::with(sheet, post, words, |picture| {
+            Shown::at(src.clone(), picture, words)
+        })
+    }
+
+    /// What will close a post that is not in the room yet.
+    pub(super) fn preview(sheet: RevealSheet, words: &Words) -> Self {
+        let post = Post::preview(&sheet.post, words);
+        Self::with(sheet, post, words, |picture| Shown::inside(picture, words))
+    }
+
+    fn with(
+        sheet: RevealSheet,
+        post: Post,
+        words: &Words,
+        show: impl Fn(&Picture) -> Shown,
+    ) -> Self {
         Self {
-            post: Post::of(&sheet.post, words),
+            post,
             cards: sheet
                 .cards
                 .iter()
@@ -191,7 +209,7 @@ impl Reveal {
                 .collect(),
             shows: match sheet.shows {
                 desk::Shown::Solution(solution) => Revealed::Solution {
-                    picture: Shown::at(src, &solution.picture, words),
+                    picture: show(&solution.picture),
                     solution: match solution.solution.is_empty() {
                         true => vec![words.say(&NoSolutionProved {})],
                         false => solution.solution,

@@ -186,6 +186,7 @@ impl Play {
                     &self.place,
                     &self.coach,
                     LessonFile {
+                        replaces: None,
                         name: (*file).to_owned(),
                         bytes: text.as_bytes().to_vec(),
                         title: None,

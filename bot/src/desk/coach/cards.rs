@@ -21,6 +21,7 @@ use crate::desk::{
     refusal::{CardPart, Refusal},
     secrets::Piece,
     text,
+    tongue::spoken,
 };
 
 /// What a coach writes on a card.
@@ -144,11 +145,7 @@ impl CoachDesk<'_> {
         find: impl FnOnce(&Tx<'_>, &Group) -> Done<(CardId, CardName)> + Send + 'static,
     ) -> Done<CardId> {
         let now = self.desk.now();
-        let tag = self.desk.language_of(place, coach).await?;
-        let own = Language::ALL
-            .into_iter()
-            .find(|one| one.tag() == tag.as_str());
-        let language = own.unwrap_or_default();
+        let language = spoken(&self.desk.language_of(place, coach).await?);
         let new = new.clone();
         let seconds = self.desk.inner.options.check_seconds;
         let words = self

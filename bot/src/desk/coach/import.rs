@@ -39,7 +39,7 @@ pub(super) struct Checked {
     pub(super) report: Report,
     pub(super) topic: Option<TopicName>,
     pub(super) words: CoachWords,
-    given: Given,
+    pub(super) given: Given,
 }
 
 /// What became of a position of a file: where it is kept, and as what the file gives it.
@@ -199,7 +199,8 @@ impl CoachDesk<'_> {
             .collect()
     }
 
-    async fn check_entry(self, entry: Entry) -> Done<Checked> {
+    /// The report on one entry, and what is to be kept beside it.
+    pub(super) async fn check_entry(self, entry: Entry) -> Done<Checked> {
         let (topic, left_out) = TopicName::of_entry(&entry);
         let given = Given {
             text: entry.text.clone(),

@@ -3,14 +3,14 @@
 
 use std::sync::Arc;
 
-use sealed_move_store::{ContentId, Db, Group, LessonStep, NewLesson, Tx};
+use sealed_move_store::{ContentId, Db, Group, LessonPart, LessonStep, NewLesson, Tx};
 use serde_json::Value;
 
 use super::{
     CoachDesk, FoundWritten, PartHolds, PartSheet, PartStands,
     import::{Became, Checked, keep_rows, light, rows, source},
-    lessons::{LessonSheet, StepSheet},
-    same::Fresh,
+    lessons::{LessonSheet, StepSheet, lesson_of},
+    same::{self, Fresh},
     written,
 };
 use crate::chess::{
@@ -39,21 +39,23 @@ pub struct LessonFile {
     pub bytes: Vec<u8>,
     /// A title that stands before the file's own.
     pub title: Option<String>,
+    /// A lesson whose place it takes; it has the same title, or gives its own up.
+    pub replaces: Option<LessonId>,
 }
 
 /// A part that is ready to be kept.
 #[derive(Clone)]
-struct Made {
-    step: i64,
-    part: i64,
-    lead: Vec<Note>,
-    holds: MadeOf,
+pub(super) struct Made {
+    pub(super) step: i64,
+    pub(super) part: i64,
+    pub(super) lead: Vec<Note>,
+    pub(super) holds: MadeOf,
     /// The earlier parts, by their place in the list of all, that it would give away.
-    tells: Vec<usize>,
+    pub(super) tells: Vec<usize>,
 }
 
 #[derive(Clone)]
-enum MadeOf {
+pub(super) enum MadeOf {
     /// The stop of this place among those checked.
     Stop(usize),
     Written(FoundWritten),
@@ -67,8 +69,8 @@ impl CoachDesk<'_> {
     /// A position that was kept before becomes what `choice` says, as in [`CoachDesk::import_choosing`].
     ///
     /// # Errors
-    /// When the file is empty or too large, the group has a lesson of that title, or the person does not
-    /// coach the group.
+    /// When the file is empty or too large, the group has another lesson of that title, something of the lesson
+    /// that it replaces was posted, or the person does not coach the group.
     pub async fn import_lesson(
         self,
         place: &Place,
@@ -77,7 +79,12 @@ impl CoachDesk<'_> {
         choice: SameChoice,
         progress: Arc<dyn Fn(usize, usize) + Send + Sync>,
     ) -> Done<LessonSheet> {
-        let LessonFile { name, bytes, title } = given;
+        let LessonFile {
+            name,
+            bytes,
+            title,
+            replaces,
+        } = given;
         let (at, by) = (place.clone(), coach.clone());
         let group = self.desk.read(move |db| coached(db, &at, &by)).await?;
         let file = text::title(&name, Named::File, 200)?;
@@ -97,7 +104,10 @@ impl CoachDesk<'_> {
         let topic = TopicName::filled_in(read.topic.as_deref())?;
         let (of, wanted) = (group.clone(), title.clone());
         self.desk
-            .read(move |db| title_is_free(db, &of, &wanted))
+            .read(move |db| {
+                may_replace(db, &of, replaces)?;
+                title_is_free(db, &of, &wanted, replaces)
+            })
             .await?;
 
         let mut steps = Vec::new();
@@ -141,6 +151,7 @@ impl CoachDesk<'_> {
             parts: made.clone(),
             leads,
             choice,
+            replaces,
         };
         let (lesson, became) = self.keep_lesson(group.clone(), new).await?;
         let settings = convert::kept_settings(&group.settings)?;
@@ -195,7 +206,8 @@ impl CoachDesk<'_> {
                 if new.games.is_empty() {
                     return Ok((None, new.rows.iter().map(|_| None).collect()));
                 }
-                title_is_free(tx, &group, &new.lesson.title)?;
+                may_replace(tx, &group, new.replaces)?;
+                title_is_free(tx, &group, &new.lesson.title, new.replaces)?;
                 let (lesson, became) = new.keep(tx, &group)?;
                 Ok((Some(lesson), became))
             })
@@ -203,14 +215,35 @@ impl CoachDesk<'_> {
     }
 }
 
-/// Refuses a title that a lesson of the group has.
-fn title_is_free(db: &Db<'_>, group: &Group, title: &str) -> Done<()> {
+/// Refuses a title that a lesson of the group has, unless that is the one that is replaced.
+fn title_is_free(db: &Db<'_>, group: &Group, title: &str, replaces: Option<LessonId>) -> Done<()> {
     match db.lesson_called(group.id, title)? {
         None => Ok(()),
+        Some(kept) if Some(kept.id) == replaces => Ok(()),
         Some(kept) => bad_request(Refusal::LessonThere {
             title: kept.title.into(),
         }),
     }
+}
+
+/// Refuses to replace a lesson of which something was posted: members have seen it.
+fn may_replace(db: &Db<'_>, group: &Group, replaces: Option<LessonId>) -> Done<()> {
+    let Some(lesson) = replaces else {
+        return Ok(());
+    };
+    let kept = lesson_of(db, group, lesson)?;
+    match went_out(db, lesson)? {
+        false => Ok(()),
+        true => bad_request(Refusal::LessonWentOut {
+            title: kept.title.into(),
+        }),
+    }
+}
+
+/// Whether a part of a lesson was posted, or is about to be.
+pub(super) fn went_out(db: &Db<'_>, lesson: LessonId) -> Done<bool> {
+    let parts = db.lesson_parts(lesson)?;
+    Ok(parts.iter().any(|part| part.post.is_some()))
 }
 
 /// A lesson as it is written down.
@@ -224,13 +257,21 @@ struct Fitted {
     /// What leads up to each part.
     leads: Vec<Value>,
     choice: SameChoice,
+    /// The lesson whose place it takes.
+    replaces: Option<LessonId>,
 }
 
 impl Fitted {
-    fn keep(self, tx: &Tx<'_>, group: &Group) -> Done<(LessonId, Vec<Became>)> {
+    fn keep(&self, tx: &Tx<'_>, group: &Group) -> Done<(LessonId, Vec<Became>)> {
         let now = self.lesson.created_at;
-        let became = keep_rows(tx, group, self.rows, self.choice, now)?;
-        let topic_id = match self.topic {
+        let old = match self.replaces {
+            Some(lesson) => tx.clear_lesson(lesson)?,
+            None => Vec::new(),
+        };
+        let rows = self.rows.clone();
+        let mut became = keep_rows(tx, group, rows, self.choice, now)?;
+        self.renew(tx, group, &old, &mut became)?;
+        let topic_id = match &self.topic {
             Some(topic) => Some(topic.in_group(tx, group.id)?),
             None => None,
         };
@@ -264,7 +305,65 @@ impl Fitted {
             }
             contents.push(content);
         }
+        self.take_places(tx, group, &old, &contents)?;
         Ok((lesson, became))
+    }
+}
+
+impl Fitted {
+    /// A position that was a stop of the lesson that is replaced, and of no other, is what is written of it now.
+    fn renew(
+        &self,
+        tx: &Tx<'_>,
+        group: &Group,
+        old: &[LessonPart],
+        became: &mut [Became],
+    ) -> Done<()> {
+        for (placed, fresh) in became.iter_mut().flatten() {
+            let mut stops = old.iter().filter_map(|part| part.content.position());
+            if stops.any(|stop| stop == placed.position)
+                && tx.lesson_of_position(placed.position)?.is_none()
+            {
+                same::rewrite(tx, group, placed.position, fresh)?;
+                placed.same = None;
+            }
+        }
+        Ok(())
+    }
+
+    /// What waited in the week of the lesson that is replaced: a part that is in the new one goes on waiting, and
+    /// another gives its place to the one that stands now where it stood.
+    fn take_places(
+        &self,
+        tx: &Tx<'_>,
+        group: &Group,
+        old: &[LessonPart],
+        contents: &[Option<ContentId>],
+    ) -> Done<()> {
+        let queue = tx.queue(group.id)?;
+        let mut waiting: Vec<ContentId> = queue.iter().map(|item| item.content_id).collect();
+        for part in old {
+            if contents.contains(&Some(part.content_id)) {
+                continue;
+            }
+            let heir = self
+                .parts
+                .iter()
+                .zip(contents)
+                .find(|(new, _)| (new.step, new.part) == (part.step, part.part))
+                .and_then(|(_, content)| *content)
+                .filter(|content| !waiting.contains(content));
+            match (part.item, heir) {
+                (Some(item), Some(heir)) => {
+                    tx.put_in_place(item, heir)?;
+                    waiting.push(heir);
+                }
+                (Some(item), None) => tx.dequeue(item)?,
+                (None, _) => {}
+            }
+            tx.forget_content(part.content_id)?;
+        }
+        Ok(())
     }
 }
 
@@ -283,7 +382,7 @@ fn games(steps: &[Result<Step, ReadError>]) -> Vec<LessonStep> {
 
 /// The parts of all steps, in order, with their words made harmless and those held that would tell a move, and
 /// with what each would give away.
-fn made(steps: &[Result<Step, ReadError>], checked: &mut [Checked]) -> Vec<Made> {
+pub(super) fn made(steps: &[Result<Step, ReadError>], checked: &mut [Checked]) -> Vec<Made> {
     let mut all: Vec<Made> = Vec::new();
     let mut secrets: Vec<Option<Secret>> = Vec::new();
     let mut stops = 0;

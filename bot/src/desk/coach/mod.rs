@@ -5,9 +5,12 @@
 //! well lies in the desk's own folder.
 
 mod answers;
+mod board;
 mod by_hand;
 mod cards;
 mod deeds;
+mod drafts;
+mod edit;
 mod group;
 mod homework;
 mod import;
@@ -30,9 +33,12 @@ mod written;
 use super::Desk;
 
 pub use answers::LONGEST_WORDS;
+pub use board::OnBoard;
 pub use by_hand::HomeworkRow;
 pub use cards::NewCard;
 pub use deeds::DeedRow;
+pub use drafts::{DraftFault, DraftRow, DraftSaved, DraftSheet, PartPreview};
+pub use edit::{EditedPosition, LONGEST_EDITED, PositionToEdit};
 pub use homework::{AnswerGroup, AnswerGroups, Begins};
 pub use import::DIAGRAMS_AT_ONCE;
 pub use lesson_import::LessonFile;

@@ -68,7 +68,8 @@ impl CoachDesk<'_> {
         self.previewed(found).await
     }
 
-    async fn previewed(
+    /// The post of what is not posted yet, as if it were the next, or as the plan has it for the item.
+    pub(super) async fn previewed(
         self,
         (group, held, topic, item, lesson): (
             Group,

@@ -165,7 +165,7 @@ impl CoachDesk<'_> {
 }
 
 /// Board, side to move, castling and en passant: what makes a position the same, whatever its counters.
-fn placement(fen: &str) -> String {
+pub(super) fn placement(fen: &str) -> String {
     fen.split(' ').take(4).collect::<Vec<_>>().join(" ")
 }
 
@@ -284,6 +284,18 @@ fn differences(twin: &Position, kept: &Version, fresh: &Fresh, given: &Version) 
         differs.push(Differs::Moves);
     }
     differs
+}
+
+/// Makes a kept position what is given of it now, in every regard.
+pub(super) fn rewrite(tx: &Tx<'_>, group: &Group, position: PositionId, fresh: &Fresh) -> Done<()> {
+    tx.renew_position(position, &fresh.source, &fresh.given)?;
+    tx.replace_check(position, &fresh.check)?;
+    let topic = match &fresh.topic {
+        Some(topic) => Some(topic.in_group(tx, group.id)?),
+        None => None,
+    };
+    tx.set_position_topic(position, topic)?;
+    Ok(tx.set_position_words(position, &fresh.words.to_keep()?)?)
 }
 
 fn settle(

@@ -39,6 +39,7 @@ async fn import(club: &Club, text: &str) -> Done<LessonSheet> {
                 name: "crossing.pgn".into(),
                 bytes: text.into(),
                 title: None,
+                replaces: None,
             },
             SameChoice::Keep,
             progress,

@@ -6,6 +6,8 @@ mod coach_lines;
 mod coach_words;
 mod content;
 mod doubt;
+mod drafts;
+mod edit;
 mod figures;
 mod homework;
 mod interrupted;

@@ -78,6 +78,8 @@ waits-no-longer = Diese wartet nicht mehr.
 taken-out-lately = Aus der Woche genommen: { $item }.
 still-open = offen
 words-kept = Diese Worte sind behalten.
+edit-too-long = Mit Varianten und Worten hat die Stellung mehr als { $most } Zeichen, und mehr fasst ein Formular nicht. Bearbeite sie im Editor des Vereinsraums, oder prüf eine Datei mit der geänderten Stellung.
+edit-kept = Gespeichert und neu geprüft.
 goes-out-now = Sie erscheint jetzt.
 closed-now = { $kind ->
     [problem] Sie ist geschlossen; die Lösung erscheint jetzt.
@@ -167,6 +169,10 @@ form-words = Deine Worte zur Stellung
 form-words-anyway = Deine Worte, trotzdem gesendet
 form-with-post = Zur Aufgabe
 form-at-reveal = Zur Auflösung
+# A position written anew.
+form-edit = Die Stellung bearbeiten
+form-edit-text = Die Stellung, als PGN oder FEN
+form-edit-task = Forderung: #2, +, = (oder leer)
 form-question = Eine Frage an die Gruppe
 form-question-words = Was fragst du?
 form-question-reveal = Deine eigenen Worte dazu, zum Schluss
@@ -245,6 +251,7 @@ button-post-now = Jetzt stellen
 button-take-out = Herausnehmen
 button-put-back = Zurücklegen
 button-words = Worte …
+button-edit = Bearbeiten …
 button-words-again = Worte ändern …
 button-words-anyway = Trotzdem senden …
 button-right = Richtig …

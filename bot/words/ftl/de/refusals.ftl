@@ -153,8 +153,10 @@ words-tell-move = Die Worte zur Aufgabe verraten einen Zug ({ $line }). Heb sie 
 words-wanted = Da steht noch nichts; schreib, was die Gruppe lesen soll.
 nothing-to-choose = Bei dieser Stellung gibt es nichts zu wählen.
 no-lesson = Eine solche Lektion gibt es hier nicht (mehr); `sealed-move lesson list` zeigt, welche es gibt.
+no-draft = Einen solchen Entwurf gibt es hier nicht (mehr).
 no-step = Einen Schritt { $step } hat die Lektion nicht; ihre Schritte sind 1 bis { $steps }.
 lesson-there = Eine Lektion „{ $title }“ gibt es schon; gib dieser einen anderen Titel, oder nimm die andere vorher weg.
+lesson-went-out = Etwas aus „{ $title }“ war schon dran, deshalb bleibt sie, wie sie ist; gib dem, was du geschrieben hast, einen anderen Titel, dann wird es als eigene Lektion aufgenommen.
 lesson-all-out = Alles aus „{ $title }“ steht in der Woche oder war schon dran; sag, dass es noch einmal drankommen soll, wenn du das willst.
 would-tell = Das würde die Lösung von Nr. { $number } verraten, und die ist noch offen. Es kann hinaus, sobald sie geschlossen ist.
 would-tell-other = Das würde die Lösung einer anderen Stellung der Woche verraten; die muss vorher drankommen und geschlossen sein.
@@ -229,3 +231,25 @@ example-fails = { $after ->
    *[other] Das Beispiel ist nicht spielbar: Nach { $after } Zügen ist { $at } kein legaler.
 }
 example-too-long = Das Beispiel hat mehr als { $most } Züge beider Seiten zusammen; hör früher auf.
+
+## Der Editor
+
+no-move-here = „{ $written }“ ist hier kein legaler Zug; schreib ihn wie Sf3, oder zieh auf dem Brett.
+line-breaks = { $after ->
+    [0] Die Züge passen nicht zur Stellung: { $at } ist darin kein legaler Zug. Berichtige die Stellung, oder nimm die Züge heraus.
+    [one] Die Züge passen nicht zur Stellung: Nach { $after } Zug ist { $at } nicht legal. Berichtige die Stellung, oder nimm die Züge von dort an heraus.
+   *[other] Die Züge passen nicht zur Stellung: Nach { $after } Zügen ist { $at } nicht legal. Berichtige die Stellung, oder nimm die Züge von dort an heraus.
+}
+board-line-too-long = Die Variante hat mehr als { $most } Halbzüge; beende sie früher.
+draft-too-large = Das sind mehr als { $most } Zeichen; mach zwei daraus.
+draft-empty = Der Entwurf hat noch keinen Schritt; füg einen hinzu, dann nimm ihn auf.
+draft-changed = Am Entwurf wurde inzwischen anderswo geschrieben; sieh ihn dir noch einmal an, dann nimm ihn auf.
+# $what is a statement that begins with a small letter and has no full stop.
+draft-step-wrong = Schritt { $step } ist nicht fertig: { $what }.
+edit-unreadable = Das lässt sich nicht lesen: { $what }.
+edit-not-one = Hier gehört genau eine Stellung hin, als PGN-Partie oder FEN; schreib die und sonst nichts.
+edit-no-task = Eine Forderung ist nicht angegeben, und keine wurde gefunden; schreib #1 bis #20 für ein Matt, + für Gewinn oder = für Remis.
+edit-bad-task = Die Forderung lässt sich nicht lesen: { $why }.
+position-there = Diese Stellung mit dieser Forderung hat die Gruppe schon, als { $position }; ändere jene, oder mach diese anders.
+position-went-out = Sie wurde als Nr. { $number } gestellt, und was die Mitglieder geantwortet haben, gehört zu ihr; deshalb bleibt sie, wie sie ist. Schreib die geänderte Stellung unter „Prüfen“ als neue.
+position-in-lesson = Sie ist ein Stopp in Schritt { $step } der Lektion „{ $title }“; öffne die Lektion auf der Trainerseite im Editor und ändere sie dort.

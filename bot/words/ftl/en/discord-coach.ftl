@@ -81,6 +81,8 @@ waits-no-longer = That one waits no longer.
 taken-out-lately = Taken out of the week: { $item }.
 still-open = open
 words-kept = These words are kept.
+edit-too-long = With its lines and words the position has more than { $most } characters, which a form cannot hold. Edit it in the club room's editor, or check a file with the changed position.
+edit-kept = Saved and checked anew.
 goes-out-now = It goes out now.
 closed-now = { $kind ->
     [problem] It is closed; the solution goes out now.
@@ -173,6 +175,10 @@ form-words = Your words on the position
 form-words-anyway = Your words, sent all the same
 form-with-post = With the post
 form-at-reveal = At the reveal
+# A position written anew.
+form-edit = Edit the position
+form-edit-text = The position, as PGN or FEN
+form-edit-task = Task: #2, +, = (or empty)
 # For a question and for words alone.
 form-question = A question for the group
 form-question-words = What do you ask?
@@ -249,6 +255,7 @@ button-post-now = Post now
 button-take-out = Take out
 button-put-back = Put it back
 button-words = Words …
+button-edit = Edit …
 button-words-again = Change the words …
 button-words-anyway = Send them all the same …
 button-right = Right …

@@ -155,8 +155,10 @@ words-tell-move = The words for the post tell a move ({ $line }). Keep them for 
 words-wanted = There are no words yet; write what the group is to read.
 nothing-to-choose = There is nothing to choose about this position.
 no-lesson = There is no such lesson here (any more); `sealed-move lesson list` shows those there are.
+no-draft = There is no such draft here (any more).
 no-step = The lesson has no step { $step }; its steps are 1 to { $steps }.
 lesson-there = There is a lesson called "{ $title }" already; give this one another title, or remove the other first.
+lesson-went-out = Something of "{ $title }" was posted, so it stays as it is; give what you have written another title, and it is taken in as another lesson.
 lesson-all-out = Everything in "{ $title }" is in the week or was posted before; say that it is to go out again to post it once more.
 would-tell = It would give away the answer to No. { $number }, which is still open. It can go out when that is closed.
 would-tell-other = It would give away the answer to another position of the week, which has to go out and be closed first.
@@ -231,3 +233,25 @@ example-fails = { $after ->
    *[other] The example cannot be played: after { $after } moves, { $at } is no legal one.
 }
 example-too-long = The example has more than { $most } moves of both sides together; end it sooner.
+
+## The editor
+
+no-move-here = "{ $written }" is no legal move here; write it as in Nf3, or play it on the board.
+line-breaks = { $after ->
+    [0] The moves do not fit the position: { $at } is no legal move in it. Put the position right, or remove the moves.
+    [one] The moves do not fit the position: after { $after } move, { $at } is no legal one. Put the position right, or remove the moves from there.
+   *[other] The moves do not fit the position: after { $after } moves, { $at } is no legal one. Put the position right, or remove the moves from there.
+}
+board-line-too-long = The line has more than { $most } moves of both sides together; end it sooner.
+draft-too-large = This is more than { $most } characters; make two of it.
+draft-empty = The draft has no step yet; add one, then take it in.
+draft-changed = The draft was written to elsewhere meanwhile; look at it once more, then take it in.
+# $what is a statement that begins with a small letter and has no full stop.
+draft-step-wrong = Step { $step } is not finished: { $what }.
+edit-unreadable = It cannot be read: { $what }.
+edit-not-one = One position is wanted here, as a game of PGN or a FEN; write that and nothing else.
+edit-no-task = No task is given, and none was found; write #1 to #20 for a mate, + for a win or = for a draw.
+edit-bad-task = The task cannot be read: { $why }.
+position-there = The group has this position with this task already, as { $position }; change that one, or make this one different.
+position-went-out = It was posted as No. { $number }, and what members answered belongs to it, so it stays as it is. Write the changed position under Check as a new one.
+position-in-lesson = It is a stop of step { $step } of the lesson "{ $title }"; open the lesson in the editor on the coach's page and change it there.

@@ -81,6 +81,8 @@ waits-no-longer = Esa ya no espera.
 taken-out-lately = Sacado de la semana: { $item }.
 still-open = abierta
 words-kept = Estas palabras están guardadas.
+edit-too-long = Con sus líneas y palabras la posición tiene más de { $most } caracteres, y más no cabe en un formulario. Edítala en el editor de la sala del club, o comprueba un archivo con la posición cambiada.
+edit-kept = Guardada y comprobada de nuevo.
 goes-out-now = Se publica ahora.
 closed-now = { $kind ->
     [problem] Está cerrada; la solución se publica ahora.
@@ -170,6 +172,10 @@ form-words = Tus palabras sobre la posición
 form-words-anyway = Tus palabras, enviadas de todos modos
 form-with-post = Con la posición
 form-at-reveal = Con la solución
+# A position written anew.
+form-edit = Editar la posición
+form-edit-text = La posición, como PGN o FEN
+form-edit-task = Tarea: #2, +, = (o vacío)
 form-question = Una pregunta para el grupo
 form-question-words = ¿Qué preguntas?
 form-question-reveal = Tus palabras sobre ella, para el cierre
@@ -254,6 +260,7 @@ button-post-now = Publicar ya
 button-take-out = Sacarla
 button-put-back = Devolverla
 button-words = Palabras…
+button-edit = Editar…
 button-words-again = Cambiar las palabras…
 button-words-anyway = Enviarlas de todos modos…
 button-right = Correcta …

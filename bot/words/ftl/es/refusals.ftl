@@ -153,8 +153,10 @@ words-tell-move = Las palabras con la posición delatan una jugada ({ $line }). 
 words-wanted = Todavía no hay nada escrito; escribe lo que el grupo debe leer.
 nothing-to-choose = En esta posición no hay nada que elegir.
 no-lesson = Aquí no hay (o ya no hay) esa lección; `sealed-move lesson list` muestra las que hay.
+no-draft = Aquí no hay (o ya no hay) ese borrador.
 no-step = La lección no tiene el paso { $step }; sus pasos van del 1 al { $steps }.
 lesson-there = Ya hay una lección llamada «{ $title }»; ponle otro título a esta, o quita antes la otra.
+lesson-went-out = Algo de «{ $title }» ya salió, así que queda como está; ponle otro título a lo que has escrito y se tomará como otra lección.
 lesson-all-out = Todo lo de «{ $title }» está en la semana o ya salió; di que debe salir otra vez si quieres repetirlo.
 would-tell = Revelaría la solución del n.º { $number }, que sigue abierto. Puede salir cuando se cierre.
 would-tell-other = Revelaría la solución de otra posición de la semana, que tiene que salir y cerrarse antes.
@@ -229,3 +231,25 @@ example-fails = { $after ->
    *[other] El ejemplo no se puede jugar: tras { $after } jugadas, { $at } no es legal.
 }
 example-too-long = El ejemplo tiene más de { $most } jugadas entre los dos bandos; termínalo antes.
+
+## El editor
+
+no-move-here = «{ $written }» no es una jugada legal aquí; escríbela como Cf3, o juégala en el tablero.
+line-breaks = { $after ->
+    [0] Las jugadas no casan con la posición: { $at } no es legal en ella. Corrige la posición, o quita las jugadas.
+    [one] Las jugadas no casan con la posición: tras { $after } jugada, { $at } no es legal. Corrige la posición, o quita las jugadas desde ahí.
+   *[other] Las jugadas no casan con la posición: tras { $after } jugadas, { $at } no es legal. Corrige la posición, o quita las jugadas desde ahí.
+}
+board-line-too-long = La línea tiene más de { $most } jugadas contando ambos bandos; termínala antes.
+draft-too-large = Son más de { $most } caracteres; haz dos de esto.
+draft-empty = El borrador aún no tiene ningún paso; añade uno y luego tómalo como lección.
+draft-changed = Entretanto se ha escrito en el borrador desde otro sitio; míralo otra vez y luego tómalo como lección.
+# $what is a statement that begins with a small letter and has no full stop.
+draft-step-wrong = El paso { $step } no está terminado: { $what }.
+edit-unreadable = No se puede leer: { $what }.
+edit-not-one = Aquí va una sola posición, como partida PGN o como FEN; escribe esa y nada más.
+edit-no-task = No se indica ninguna tarea ni se ha encontrado una; escribe de #1 a #20 para un mate, + para ganar o = para tablas.
+edit-bad-task = La tarea no se puede leer: { $why }.
+position-there = El grupo ya tiene esta posición con esta tarea, como { $position }; cambia aquella, o haz distinta esta.
+position-went-out = Salió como n.º { $number }, y lo que respondieron los miembros le pertenece, así que queda como está. Escribe la posición cambiada en «Revisar» como una nueva.
+position-in-lesson = Es una parada del paso { $step } de la lección «{ $title }»; abre la lección en el editor de la página del entrenador y cámbiala allí.

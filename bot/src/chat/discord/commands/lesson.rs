@@ -41,6 +41,7 @@ async fn take_in(ctx: Ctx<'_>, file: serenity::Attachment, title: Option<String>
                 &place,
                 &coach,
                 LessonFile {
+                    replaces: None,
                     name: file.filename.clone(),
                     bytes,
                     title,

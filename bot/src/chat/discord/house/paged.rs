@@ -67,6 +67,20 @@ impl House {
 
     /// Shows other words on a position in every open report of its group.
     pub fn words_in_reports(&self, place: &Place, position: PositionId, words: &CoachWords) {
+        self.change_in_reports(place, position, |one| one.words.clone_from(words));
+    }
+
+    /// Shows a position that was written anew in every open report of its group.
+    pub fn edited_in_reports(&self, place: &Place, position: PositionId, now: &CheckedPosition) {
+        self.change_in_reports(place, position, |one| one.clone_from(now));
+    }
+
+    fn change_in_reports(
+        &self,
+        place: &Place,
+        position: PositionId,
+        change: impl Fn(&mut CheckedPosition),
+    ) {
         for (_, report) in &mut self.memory().reports {
             let holds = |one: &CheckedPosition| one.position == Some(position);
             if report.place != *place || !report.positions.iter().any(holds) {
@@ -74,7 +88,7 @@ impl House {
             }
             let mut positions = report.positions.clone();
             for one in positions.iter_mut().filter(|one| holds(one)) {
-                one.words.clone_from(words);
+                change(one);
             }
             *report = Arc::new(Opened {
                 place: report.place.clone(),

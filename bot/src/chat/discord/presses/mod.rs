@@ -1,8 +1,9 @@
 //! Buttons, menus and forms that are sent: which press does what.
 //!
 //! The tables are here; what is done stands in a file for each subject: `at_post` what members ask for at
-//! a post, `by_hand` what coaches do with replies, `homework` which answers are shown to the group, `in_week` what they do with the week, `position_words` the
-//! words on a position, `reports` the pages of a check's report, `walks` lessons stepped through, `with_cards` topic cards, `erasing` what is no
+//! a post, `by_hand` what coaches do with replies, `homework` which answers are shown to the group, `in_week` what
+//! they do with the week, `position_edit` a position written anew, `position_words` the words on one, `reports` the
+//! pages of a check's report, `walks` lessons stepped through, `with_cards` topic cards, `erasing` what is no
 //! longer to be kept. Each reads who asks by itself, so
 //! that the promise of an answer goes out before anything else is done.
 
@@ -11,6 +12,7 @@ mod by_hand;
 mod erasing;
 mod homework;
 mod in_week;
+mod position_edit;
 mod position_words;
 mod reports;
 mod walks;
@@ -134,6 +136,9 @@ async fn pressed_in_group(button: Button<'_>, at: At<'_>, wanted: Press) {
                 .message(in_week::enqueued(at, position, anyway, again))
                 .await;
         }
+        Press::EditPosition(position) => {
+            button.form_of(position_edit::form(at, position)).await;
+        }
         Press::Words(press, position) => {
             button
                 .form_of(position_words::form(at, press, position))
@@ -188,6 +193,7 @@ async fn sent_in_group(at: At<'_>, form: &ModalInteraction, wanted: Press) -> An
 
         Press::NewQuestion => in_week::question(at, form).await,
         Press::NewWords => in_week::words_alone(at, form).await,
+        Press::EditPosition(position) => position_edit::sent(at, position, form).await,
         Press::Words(press, position) => position_words::sent(at, press, position, form).await,
 
         Press::EditCard(card) => with_cards::edited(at, card, form).await,

@@ -251,5 +251,6 @@ fn queueing(words: &Words, place: &Place, position: &CheckedPosition) -> Option<
     };
     let button = buttons::button(put(!sound, posted), &words.say(&label), style);
     let said = buttons::words_on(words, place, id);
-    Some(CreateActionRow::Buttons(vec![button, said]))
+    let edit = buttons::edit_of(words, place, id);
+    Some(CreateActionRow::Buttons(vec![button, said, edit]))
 }

@@ -90,8 +90,9 @@ pub fn letter(
         ]));
         // Questions and words are written anew as a whole.
         if let Some(position) = queue[at].holds.position() {
-            let button = buttons::words_on(words, place, position);
-            letter = letter.row(CreateActionRow::Buttons(vec![button]));
+            let said = buttons::words_on(words, place, position);
+            let edit = buttons::edit_of(words, place, position);
+            letter = letter.row(CreateActionRow::Buttons(vec![said, edit]));
         }
     }
     letter

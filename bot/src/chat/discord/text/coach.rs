@@ -311,6 +311,15 @@ pub enum Coach {
     FormAtReveal,
     WordsKept,
 
+    // The form in which a position is written anew.
+    FormEdit,
+    FormEditText,
+    FormEditTask,
+    EditTooLong {
+        most: u32,
+    },
+    EditKept,
+
     // The forms for a question and for words alone.
     FormQuestion,
     FormQuestionWords,
@@ -405,6 +414,7 @@ pub enum Coach {
     ButtonTakeOut,
     ButtonPutBack,
     ButtonWords,
+    ButtonEdit,
     ButtonWordsAgain,
     ButtonWordsAnyway,
     ButtonRight,

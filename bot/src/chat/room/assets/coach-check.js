@@ -370,7 +370,8 @@ const enqueueLabel = (posted) => (posted ? say("coaching-enqueue-again") : say("
 
 function actions({ position, report, posted }, waiting) {
   if (position === null) return null;
-  if (waiting) return make("p", {}, say("coaching-in-week"), " ", make("a", { href: "#week" }, say("coaching-see-week")));
+  const edit = make("a", { class: "button", href: `#edit/${position}`, "aria-label": about(say("editor-edit"), report) }, say("editor-edit"));
+  if (waiting) return make("p", { class: "row" }, say("coaching-in-week"), " ", make("a", { href: "#week" }, say("coaching-see-week")), edit);
   const sound = report.verdict === "sound";
   return make(
     "div",
@@ -385,5 +386,6 @@ function actions({ position, report, posted }, waiting) {
             "aria-label": about(say("coaching-post-anyway"), report),
           }),
     button(say("room-preview"), (event) => preview(event.currentTarget, position), { "aria-label": about(say("room-preview"), report) }),
+    edit,
   );
 }

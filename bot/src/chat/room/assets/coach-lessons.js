@@ -29,6 +29,12 @@ export async function openLessons(state, refresh) {
   if (opened !== null) show(await get(`/api/coach/lessons/${opened}`));
 }
 
+/** A draft has become a lesson, which lies open now. */
+export function takenIn(lesson) {
+  opened = lesson;
+  location.hash = "lessons";
+}
+
 /** How far the check of a lesson has come. */
 export function checkingLesson({ done, of }) {
   const place = byId("lesson-checking");
@@ -105,6 +111,7 @@ function row(lesson) {
         class: "small",
         "aria-label": named(say("coaching-lesson-look"), title),
       }),
+      make("a", { class: "button small", href: `#editor/lesson-${lesson.lesson}`, "aria-label": named(say("editor-write"), title) }, say("editor-write")),
       make(
         "a",
         { class: "button small", href: `/api/coach/lessons/${lesson.lesson}/lesson.pgn`, download: "lesson.pgn", "aria-label": named(say("coaching-lesson-out"), title) },

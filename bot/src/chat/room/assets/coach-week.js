@@ -223,6 +223,9 @@ function entry(item, at, week) {
         class: "small",
         "aria-label": about(say("room-preview")),
       }),
+      item.kind === "problem"
+        ? make("a", { id: `edit-${item.id}`, class: "button small", href: `#edit/${item.position}`, "aria-label": about(say("editor-edit")) }, say("editor-edit"))
+        : null,
       button(say("coaching-post-now"), (event) => postNow(event.currentTarget, item), {
         id: `now-${item.id}`,
         class: "small",

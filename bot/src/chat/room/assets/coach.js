@@ -6,6 +6,8 @@ import { button, byId, fill, make, sure } from "./build.js";
 import { coachCards } from "./coach-cards.js";
 import { showChats } from "./coach-chats.js";
 import { checking, openCheck, showShelf } from "./coach-check.js";
+import { draftsChanged, openDrafts } from "./coach-drafts.js";
+import { openEdit } from "./coach-edit.js";
 import { checkingLesson, openLessons } from "./coach-lessons.js";
 import { openMembers } from "./coach-members.js";
 import { openPosts } from "./coach-posts.js";
@@ -164,6 +166,8 @@ async function comeIn() {
   views("week", {
     check: () => openCheck(state, refresh),
     lessons: () => openLessons(state, refresh),
+    editor: (wanted) => openDrafts(wanted).catch(complain),
+    edit: (wanted) => openEdit(wanted, refresh),
     posts: () => openPosts(state),
     summary: () => openSummary(),
     cards: (wanted) => coachCards(wanted),
@@ -180,6 +184,7 @@ async function comeIn() {
       standing: soon,
       notice: soon,
       chats: () => showChats().catch(complain),
+      drafts: () => draftsChanged().catch(complain),
       checking: (progress) => (document.body.dataset.at === "lessons" ? checkingLesson(progress) : checking(progress)),
       talk: (line) => stream.talk(line).classList.add("fresh"),
       gone: talk,

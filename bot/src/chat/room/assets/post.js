@@ -265,7 +265,7 @@ function solvers({ took_part: count, solved }) {
 export const cardLink = ({ card, title }) => make("a", { href: `#cards/${card}` }, title);
 
 /** The way to the lesson that a post is a part of. */
-const walkOf = ({ post }) => (post.lesson ? make("p", { class: "walk-of" }, make("a", { href: `#lessons/${post.lesson.lesson}` }, say("room-walk-through"))) : null);
+const walkOf = ({ post }) => (post.lesson?.lesson ? make("p", { class: "walk-of" }, make("a", { href: `#lessons/${post.lesson.lesson}` }, say("room-walk-through"))) : null);
 
 /** Where to read more of what a reveal shows. */
 function cardsOf(sheet) {

@@ -21,13 +21,28 @@ function isTyped(field) {
   return isTicked(field) ? field.checked !== field.defaultChecked : field.value !== field.defaultValue;
 }
 
-/** Loads the page again; what was typed is there again afterwards. `except` are ids of fields that were used for it. */
+/** Loads the page again; what was typed is there again afterwards, where it is not kept otherwise (`data-kept`). `except` are ids of fields that were used for it. */
 export function loadAgain(...except) {
-  const fields = all("input[id], textarea[id], select[id]").filter((field) => isTyped(field) && !except.includes(field.id));
+  const fields = all("input[id], textarea[id], select[id]").filter((field) => isTyped(field) && !field.closest("[data-kept]") && !except.includes(field.id));
   const typed = fields.map((field) => [field.id, field instanceof HTMLInputElement && isTicked(field) ? field.checked : /** @type {HTMLInputElement} */ (field).value]);
   if (typed.length) sessionStorage.setItem(KEPT, JSON.stringify(typed));
   location.reload();
 }
+
+/** Keeps something in the browser until the server has it; where there is no room for it, the page has it still. */
+export function backUp(key, value) {
+  try {
+    localStorage.setItem(key, JSON.stringify(value));
+  } catch (error) {
+    console.error(error);
+  }
+}
+
+/** What was kept so; null where nothing was. */
+export const backedUp = (key) => JSON.parse(localStorage.getItem(key) ?? "null");
+
+/** Forgets it. */
+export const forget = (key) => localStorage.removeItem(key);
 
 /** Ticks a field, or not; what the page draws by it is drawn again, before fields below it are filled. */
 function tick(field, ticked) {

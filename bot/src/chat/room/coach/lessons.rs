@@ -47,7 +47,7 @@ pub(super) fn routes() -> Router<Shared> {
 
 /// A lesson in its reader's words.
 #[derive(Serialize)]
-struct Sheet {
+pub(super) struct Sheet {
     lesson: Option<LessonId>,
     title: String,
     topic: Option<String>,
@@ -88,7 +88,7 @@ enum Holds {
 }
 
 impl Sheet {
-    fn of(sheet: LessonSheet, words: &Words) -> Self {
+    pub(super) fn of(sheet: LessonSheet, words: &Words) -> Self {
         let part = |part: crate::desk::PartSheet| Part {
             part: part.part,
             lead: part.lead,
@@ -154,7 +154,12 @@ async fn import(
 ) -> Told<Sheet> {
     let bytes = content(&name, body)?;
     let title = Some(title.trim().to_owned()).filter(|title| !title.is_empty());
-    let file = LessonFile { name, bytes, title };
+    let file = LessonFile {
+        name,
+        bytes,
+        title,
+        replaces: None,
+    };
     let told = room.clone();
     alone(&room, async move {
         let room = told;

@@ -3,6 +3,7 @@
 mod cards;
 mod chats;
 mod checks;
+mod drafts;
 mod lessons;
 mod members;
 mod posts;
@@ -26,6 +27,7 @@ pub(super) fn routes() -> Router<Shared> {
         .merge(cards::routes())
         .merge(chats::routes())
         .merge(checks::routes())
+        .merge(drafts::routes())
         .merge(lessons::routes())
         .merge(week::routes())
         .merge(posts::routes())
@@ -88,6 +90,16 @@ impl Bench {
                 one.topic = topic.map(|topic| topic.as_str().to_owned());
             }
         }
+    }
+
+    /// A position is another one now, for the page that shows the file checked last.
+    fn renew(&self, position: PositionId, now: &CheckedPosition) {
+        for one in open(&self.checked).iter_mut() {
+            if one.position == Some(position) {
+                *one = now.clone();
+            }
+        }
+        open(&self.twice).retain(|(_, one)| one.position != Some(position));
     }
 
     fn notes(&self, words: &Words) -> Vec<Note> {
