@@ -312,9 +312,23 @@ async fn nothing_in_the_room_is_written_elsewhere_or_cut() {
         view(&anna, name, filled).await;
         look(&anna, &format!("member: {name}"), &mut found).await;
     }
+    // A step for each kind of the editor's, the first with moves and nothing of it wrong.
+    let moves = json!([{ "san": "e4", "nags": [1], "after": "Да" }, { "san": "e5" }]);
+    let steps = json!([
+        { "kind": "stop", "moves": moves, "words": "Ход" },
+        { "kind": "words" },
+        { "kind": "stop" },
+        { "kind": "question" },
+        { "kind": "example" },
+    ]);
+    let draft = json!({ "content": { "title": "Линии", "steps": steps } });
+    ask(&coach, "/api/coach/drafts", Some(draft)).await;
     for (name, filled) in [
         ("week", "#week > li[data-item], #week"),
         ("check", "#checked .report"),
+        ("editor/1", "#draft .chess-board"),
+        ("editor", "#begin-draft"),
+        ("edit/1", "#edited .wrong, #edited .chess-board"),
         ("posts", "#posts details"),
         ("summary", "#summary table"),
         ("cards", "#cards .card-list"),
@@ -328,6 +342,17 @@ async fn nothing_in_the_room_is_written_elsewhere_or_cut() {
     }
     // What is refused, too.
     for (page, path, body) in [
+        (&coach, "/api/coach/board", json!({ "fen": "8/8" })),
+        (
+            &coach,
+            "/api/coach/board",
+            json!({ "fen": "", "typed": "Кр" }),
+        ),
+        (
+            &coach,
+            "/api/coach/drafts/1/take-in",
+            json!({ "revision": 1 }),
+        ),
         (&anna, "/api/say", json!({ "text": " ", "source": "п" })),
         (&anna, "/api/rename", json!({ "name": "Розалинда" })),
         (&coach, "/api/coach/post-now", json!({ "item": 999 })),
