@@ -458,6 +458,32 @@ mod tests {
     use crate::fixture::{Fixture, at, new_position, open_post};
 
     #[test]
+    fn a_position_becomes_another_and_leaves_a_word_for_the_old_one_behind() {
+        let f = Fixture::new();
+        let group = f.group;
+        let given = Given {
+            text: "8/8/8/8/8/5k2/5p2/5K2 w - -".into(),
+            line: 1,
+        };
+        let (id, other) = f.write(move |tx| {
+            let id = tx.upsert_position(&new_position(group, 1))?;
+            tx.set_position_anyway(id, true)?;
+            Ok((id, tx.upsert_position(&new_position(group, 2))?))
+        });
+        let new = given.clone();
+        f.write(move |tx| tx.change_position(id, "8/8/8/8/8/5k2/5p2/5K2 w - - 0 1", "=", &new));
+        let now = f.read(move |db| db.position(id)).unwrap();
+        assert_eq!((now.stipulation.as_str(), &now.given), ("=", &given));
+        assert!(!now.anyway, "said of the old one");
+        assert_eq!(f.read(move |db| db.own_post(id)), None);
+        assert_eq!(f.read(move |db| db.lesson_of_position(id)), None);
+        let twice = f.store.write_blocking(move |tx| {
+            tx.change_position(other, "8/8/8/8/8/5k2/5p2/5K2 w - - 0 1", "=", &given)
+        });
+        assert!(twice.unwrap_err().to_string().contains("UNIQUE"));
+    }
+
+    #[test]
     fn a_position_comes_back_as_it_was_written() {
         let f = Fixture::new();
         let group = f.group;

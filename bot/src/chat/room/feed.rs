@@ -4,7 +4,7 @@
 //! talk after the last line it saw (`Last-Event-ID`), then what happens from there on. The names of
 //! the events: `posts`, `talk`, `gone` (messages out of sight), `verdict`, `words` (a coach's private
 //! answer), `renewed` (fetch the talk anew), `standing` (the member's own standing has changed),
-//! `notice`, `checking`, `week`, `chats`, and `shut-out`, the last one a page gets: a new link or a coach
+//! `notice`, `checking`, `week`, `drafts`, `chats`, and `shut-out`, the last one a page gets: a new link or a coach
 //! has shut it out. An event goes to everyone, to one member's pages, or to the coaches'.
 
 use std::{collections::VecDeque, convert::Infallible, sync::Arc, time::Duration};

@@ -218,6 +218,14 @@ impl CoachDesk<'_> {
                 if takes_place && let Some(begun) = tx.draft_of_lesson(kept.id)? {
                     return Ok(begun);
                 }
+                // The same copy is not made twice.
+                let copies = tx.drafts(group.id)?.into_iter();
+                let copied = copies
+                    .filter(|_| !takes_place)
+                    .find(|draft| draft.lesson_id.is_none() && draft.content == json);
+                if let Some(copied) = copied {
+                    return Ok(copied);
+                }
                 let of = Some(kept.id).filter(|_| takes_place);
                 let id = tx.insert_draft(group.id, of, &json, now)?;
                 draft_of(tx, &group, id)

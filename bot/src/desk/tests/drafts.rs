@@ -335,6 +335,8 @@ async fn what_was_posted_is_not_taken_back() {
     assert_eq!(copy.lesson, None);
     assert_ne!(copy.draft, sheet.draft);
     assert_eq!(copy.content.steps.len(), 2);
+    let again = desk.open_lesson(&club.place, &club.coach, lesson).await;
+    assert_eq!(again.expect("the same copy").draft, copy.draft);
 }
 
 #[tokio::test]

@@ -91,6 +91,7 @@ editor-question-behind = Eine Frage danach, wenn du magst
 ## The board
 
 editor-board = Brett
+editor-keys = Mit der Tastatur: Pfeile gehen von Feld zu Feld, Enter nimmt auf und setzt ab oder stellt hin, Entf nimmt weg, Esc stellt zurück.
 editor-tools = Werkzeuge
 editor-set-up = Aufstellen
 editor-moves = Züge

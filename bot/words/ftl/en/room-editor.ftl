@@ -91,6 +91,7 @@ editor-question-behind = A question behind it, if you like
 ## The board
 
 editor-board = Board
+editor-keys = By keyboard: arrows go from square to square, Enter picks up and puts down or places, Delete takes away, Escape puts back.
 editor-tools = Tools
 editor-set-up = Set up
 editor-moves = Moves

@@ -91,6 +91,7 @@ editor-question-behind = Una pregunta detrás, si quieres
 ## The board
 
 editor-board = Tablero
+editor-keys = Con el teclado: las flechas van de casilla en casilla, Intro toma y suelta o coloca, Supr quita, Esc devuelve.
 editor-tools = Herramientas
 editor-set-up = Montar
 editor-moves = Jugadas

@@ -101,6 +101,11 @@ export class Board {
     this.#draw();
   }
 
+  /** What tells more of the board, by its id. */
+  describedBy(id) {
+    this.#grid.setAttribute("aria-describedby", id);
+  }
+
   /** Another use of the same board. @param {Uses} uses */
   use(uses) {
     this.#uses = uses;

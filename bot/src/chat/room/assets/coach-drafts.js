@@ -444,7 +444,7 @@ function takeIn(control, keeper) {
 function conflict(keeper) {
   const place = document.getElementById("draft-conflict");
   if (!place) return;
-  const trouble_ = make("p", { class: "trouble", role: "alert" });
+  const failed = make("p", { class: "trouble", role: "alert" });
   const mine = async () => {
     const content = { ...keeper.content, title: say("editor-my-version", { title: titleOf(keeper.content) }) };
     const { draft } = await post("/api/coach/drafts", { content });
@@ -467,10 +467,10 @@ function conflict(keeper) {
       make(
         "div",
         { class: "row" },
-        button(say("editor-keep-mine"), (event) => careful(event.currentTarget, trouble_, mine), { class: "first", id: "keep-mine" }),
-        button(say("editor-take-theirs"), (event) => careful(event.currentTarget, trouble_, theirs), { id: "take-theirs" }),
+        button(say("editor-keep-mine"), (event) => careful(event.currentTarget, failed, mine), { class: "first", id: "keep-mine" }),
+        button(say("editor-take-theirs"), (event) => careful(event.currentTarget, failed, theirs), { id: "take-theirs" }),
       ),
-      trouble_,
+      failed,
     ),
   );
   byId("keep-mine").focus();

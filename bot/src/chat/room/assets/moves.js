@@ -70,11 +70,11 @@ export function enterMoves(board, position) {
 
   /** A move behind the one that the board stands at. */
   function entered(san) {
-    const known_ = position.at().next.some((one) => one.san === san);
-    if (!known_) position.before();
+    const isThere = position.at().next.some((one) => one.san === san);
+    if (!isThere) position.before();
     const one = play(position.at(), san);
     position.go(one);
-    if (!known_) position.changed();
+    if (!isThere) position.changed();
     board.tell(say("editor-played", { move: inLetters(san) }));
     show();
   }
@@ -157,7 +157,7 @@ export function enterMoves(board, position) {
       return;
     }
     const words = (label, part) => {
-      const area = make("textarea", { id: `${part}-${one.id}`, rows: 2, maxlength: 4000 }, one[part]);
+      const area = make("textarea", { id: `${part}-${one.id}`, rows: 2 }, one[part]);
       area.addEventListener("input", () => {
         one[part] = area.value;
         position.changed();
@@ -166,11 +166,11 @@ export function enterMoves(board, position) {
       return field(label, area);
     };
     const sign = (label, signs, id) => {
-      const own = one.nags.find((nag) => signs.some(([known_]) => known_ === nag));
-      const select = choice([["", say("editor-no-sign")], ...signs.map(([nag, drawn]) => [nag, drawn])], own ?? "", { id: `${id}-${one.id}` });
+      const shown = one.nags.find((nag) => signs.some(([own]) => own === nag));
+      const select = choice([["", say("editor-no-sign")], ...signs.map(([nag, drawn]) => [nag, drawn])], shown ?? "", { id: `${id}-${one.id}` });
       select.addEventListener("change", () => {
         position.before();
-        const rest = one.nags.filter((nag) => !signs.some(([known_]) => known_ === nag));
+        const rest = one.nags.filter((nag) => !signs.some(([own]) => own === nag));
         one.nags = select.value ? [...rest, Number(select.value)].sort((a, b) => a - b) : rest;
         position.changed();
         drawLines();

@@ -147,7 +147,7 @@ export function setUp(board, position) {
   });
   take("");
 
-  const fen = make("input", { id: fresh("fen"), class: "fen", spellcheck: "false", autocomplete: "off", maxlength: 120 });
+  const fen = make("input", { id: fresh("fen"), class: "fen", spellcheck: "false", autocomplete: "off", maxlength: 1000 });
   fen.addEventListener("input", () => position.change(fen.value));
   const side = choice([["w", say("editor-white")], ["b", say("editor-black")]], "w", { id: fresh("side") });
   side.addEventListener("change", () => change({ side: side.value }));

@@ -136,18 +136,21 @@ export function stepEditor(step, { position, changed }) {
     ask();
   }
 
+  const keys = make("p", { class: "help", id: fresh("keys") }, say("editor-keys"));
+  board.describedBy(keys.id);
   const panel = make("div", { class: "tools" });
   const noBoard = make("p", { class: "help" }, say("editor-no-position"));
   const beside = make("div", { class: "fields-of-step" });
 
   /** A field of several lines that is kept as it is typed. */
-  const area = (label, part, most, help) => {
-    const text = make("textarea", { id: `step-${part}`, rows: 3, maxlength: most }, step[part]);
+  const area = (label, part) => {
+    // What is too long is told, and not cut off.
+    const text = make("textarea", { id: `step-${part}`, rows: 3 }, step[part]);
     text.addEventListener("input", () => {
       step[part] = text.value;
       changed();
     });
-    return [field(label, text), help ? make("p", { class: "help" }, help) : null];
+    return field(label, text);
   };
   const line = (label, part, attributes) => {
     const input = make("input", { id: `step-${part}`, value: step[part], ...attributes });
@@ -180,9 +183,9 @@ export function stepEditor(step, { position, changed }) {
       beside,
       position ? null : field(say("editor-step-kind"), kinds),
       position ? null : make("p", { class: "help" }, say("editor-kind-what", { kind })),
-      area(kind === "question" ? say("editor-asked") : say("editor-words"), "words", 1000, null),
+      area(kind === "question" ? say("editor-asked") : say("editor-words"), "words"),
       solved ? tick(say("editor-anyway"), "anyway") : null,
-      solved || kind === "question" ? area(say("editor-at-reveal"), "at_reveal", 4000, null) : null,
+      solved || kind === "question" ? area(say("editor-at-reveal"), "at_reveal") : null,
       make(
         "div",
         { class: "fields" },
@@ -191,7 +194,7 @@ export function stepEditor(step, { position, changed }) {
         position ? null : tick(say("editor-contrast"), "contrast"),
       ),
       solved ? make("p", { class: "help" }, position ? say("editor-task-what") : say("editor-task-start-what")) : null,
-      !position && kind === "stop" ? line(say("editor-question-behind"), "question", { maxlength: 1000 }) : null,
+      !position && kind === "stop" ? line(say("editor-question-behind"), "question", {}) : null,
     );
   }
 
@@ -202,7 +205,7 @@ export function stepEditor(step, { position, changed }) {
     make(
       "div",
       { class: "board-work" },
-      make("div", { class: "board-side" }, board.element, make("div", { class: "row" }, button(say("editor-flip"), () => board.flip(), { class: "small" }), undo, redo), noBoard, trouble, odd),
+      make("div", { class: "board-side" }, board.element, make("div", { class: "row" }, button(say("editor-flip"), () => board.flip(), { class: "small" }), undo, redo), noBoard, trouble, odd, keys),
       make("div", { class: "board-tools" }, modes, panel),
     ),
   );
