@@ -182,6 +182,7 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Fate" => named(&["muted", "removed", "erased"]),
         "Lacking" => named(&["hints", "giving-up", "board"]),
         "KindName" => named(&["problem", "question", "words"]),
+        "NoTime" => named(&["not-sound", "paused", "no-days", "waits"]),
         "Answerable" => vec![
             json!({ "is": "answer-to", "kind": "problem", "number": 1 }),
             json!({ "is": "answer-to", "kind": "question", "number": 2 }),

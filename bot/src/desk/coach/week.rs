@@ -115,17 +115,20 @@ impl Ordered {
 
     /// The place in the queue's own order that brings an entry to place `to` of this one.
     pub(super) fn rank_for(&self, item: ItemId, to: usize) -> usize {
+        let own = self.items.iter().find(|queued| queued.id == item);
+        let timed = own.is_some_and(|own| self.has_time(own));
         let others: Vec<&store::Queued> = self.items.iter().filter(|q| q.id != item).collect();
-        let free = |queued: &&&store::Queued| self.is_free(queued);
+        let alike =
+            |queued: &&&store::Queued| self.is_free(queued) && self.has_time(queued) == timed;
         let mut ranks: Vec<i64> = others.iter().map(|queued| queued.rank).collect();
         ranks.sort_unstable();
-        let rank_of = |queued: &store::Queued| ranks.partition_point(|rank| *rank < queued.rank);
-        let behind = others.iter().skip(to).find(free);
-        let before = others.iter().take(to).rfind(free);
+        let before_rank = |of: i64| ranks.partition_point(|rank| *rank < of);
+        let behind = others.iter().skip(to).find(alike);
+        let before = others.iter().take(to).rfind(alike);
         match (behind, before) {
-            (Some(behind), _) => rank_of(behind),
-            (None, Some(before)) => rank_of(before) + 1,
-            (None, None) => to,
+            (Some(behind), _) => before_rank(behind.rank),
+            (None, Some(before)) => before_rank(before.rank) + 1,
+            (None, None) => own.map_or(to, |own| before_rank(own.rank)),
         }
     }
 }
@@ -255,4 +258,52 @@ pub(super) fn holds(db: &Db<'_>, group: &Group, item: &store::Queued) -> Done<Qu
             fen: written.fen.clone(),
         },
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use sealed_move_store::{ContentId, GroupId, Written};
+
+    use super::*;
+    use crate::desk::schedule::Due;
+
+    fn item(id: i64, rank: i64) -> store::Queued {
+        store::Queued {
+            id: ItemId::of(id),
+            group_id: GroupId::of(1),
+            content_id: ContentId::of(id),
+            rank,
+            due_at: None,
+            added_at: DateTime::UNIX_EPOCH,
+            source: String::new(),
+            topic: None,
+            holds: Waits::Words(Written {
+                words: "Read.".into(),
+                fen: None,
+            }),
+        }
+    }
+
+    /// What has no moment stands last in the week, and first in the queue: nothing moves around it.
+    #[test]
+    fn what_has_no_moment_is_no_place_for_what_has_one() {
+        let due = |id| Due {
+            item: ItemId::of(id),
+            at: DateTime::UNIX_EPOCH,
+            fixed: false,
+        };
+        let week = Ordered {
+            items: vec![item(1, 1), item(2, 2), item(3, 3), item(9, 0)],
+            plan: Plan {
+                due: vec![due(1), due(2), due(3)],
+                ..Plan::default()
+            },
+        };
+        let rank = |id, to| week.rank_for(ItemId::of(id), to);
+        assert_eq!(week.neighbours(2), (Some(1), None));
+        assert_eq!(week.neighbours(3), (None, None));
+        assert_eq!((rank(1, 2), rank(1, 3), rank(1, 99)), (3, 3, 3));
+        assert_eq!((rank(3, 0), rank(3, 1)), (1, 2));
+        assert_eq!((rank(9, 0), rank(9, 3)), (0, 0), "it stays where it is");
+    }
 }

@@ -214,13 +214,13 @@ function byDates(dates, told, plan) {
     make("legend", {}, say("coaching-lesson-by-dates")),
     make("p", { class: "help" }, say("coaching-in-zone", { zone: shared.state.week.zone })),
     make("div", { class: "row" }, dates.map(({ step, field: at }) => field(say("coaching-lesson-step", { step: String(step) }), at))),
-    button(say("coaching-lesson-put-dates"), (event) => {
+    make("div", { class: "row" }, button(say("coaching-lesson-put-dates"), (event) => {
       const typed = dates.filter(({ field: at }) => at.value).map(({ step, field: at }) => [step, at.value.slice(0, 16)]);
       if (typed.length) return plan(event.currentTarget, { dates: typed });
       told.textContent = say("coaching-lesson-dates-wanted");
       dates[0]?.field.focus();
       return undefined;
-    }),
+    })),
   );
 }
 

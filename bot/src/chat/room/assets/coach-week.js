@@ -58,9 +58,9 @@ function change(control, done, act) {
 /** Moves an item to a place from 0. Whoever did it stays at the button they pressed, and it stays in sight. */
 async function move(control, item, to) {
   const stood = shared.state.week.items.findIndex((other) => other.id === item.id);
-  const done = (place) => {
-    const at = { place: place + 1, count: shared.state.week.items.length };
-    return place === stood ? say("coaching-stays-at", at) : say("coaching-moved-of", at);
+  const done = (at) => {
+    const [place, count] = [at + 1, shared.state.week.items.length];
+    return at === stood ? say("coaching-stays-at", { place, count }) : say("coaching-moved-of", { place, count });
   };
   await change(control, done, () => post(`/api/coach/queue/${item.id}/move`, { to }));
   document.activeElement?.scrollIntoView({ block: "nearest" });
