@@ -93,8 +93,11 @@ async fn answers_are_grouped_marked_and_shown_with_leave(tongue: Tongue) {
         .await;
     let seen = club.coach.submit(&form, &["Short and right."]).await;
     assert!(club.reads(&seen.text(), "example-is"), "{}", seen.text());
+    // Who is asked is asked before anything else is done, so that the conversation is always the same.
+    club.settle().await;
     let form = club.coach.press(seen.message(), "Mark …").await;
     club.coach.submit(&form, &["5", "Well seen."]).await;
+    club.settle().await;
     let seen = club
         .coach
         .command(channel, "coach answers", &position)
@@ -105,6 +108,7 @@ async fn answers_are_grouped_marked_and_shown_with_leave(tongue: Tongue) {
         .press(seen.message(), "Show as an example …")
         .await;
     club.coach.submit(&form, &[""]).await;
+    club.settle().await;
     let seen = club
         .coach
         .command(channel, "coach answers", &position)
@@ -117,6 +121,7 @@ async fn answers_are_grouped_marked_and_shown_with_leave(tongue: Tongue) {
         .press(seen.message(), "Show as an example …")
         .await;
     club.coach.submit(&form, &[""]).await;
+    club.settle().await;
 
     // Ana allows it with her name, Bruno without, Carla has not said.
     let question = asked_for_leave(&club, ana).await;
@@ -260,7 +265,7 @@ async fn homework_in_the_room_from_the_question_to_the_example_and_back() {
         .await;
     coach
         .type_into(
-            "[aria-label='Your words beside the answer of Anna']",
+            ".answer-group[data-move='Ra8#'] .showing textarea",
             "Nothing more to say.",
         )
         .await;

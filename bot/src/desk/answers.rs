@@ -1,11 +1,14 @@
-//! A coach's private answer to a reply, as its member is told it.
+//! A coach's private answer to a reply, as its member is told it; how replies stand with the coach, and which count.
+
+use std::collections::HashSet;
 
 use chrono::{DateTime, Utc};
-use sealed_move_store::{CoachWords, Db, Group, Reply};
+use sealed_move_store::{CoachWords, Db, Group, Post, Reply, ReplyOf};
 use serde::Serialize;
 
 use super::{
-    Kind, KindName, ReplyId,
+    Kind, KindName, MemberId, ReplyId, Settled,
+    attempt::decided,
     errand::Answered,
     error::{Done, not_found},
     refusal::Refusal,
@@ -71,4 +74,29 @@ pub(super) fn row(db: &Db<'_>, words: CoachWords) -> Done<Option<(WordsRow, Grou
         };
         (row, group)
     }))
+}
+
+/// How a reply stands with the coach.
+pub(super) fn settled(reply: &ReplyOf) -> Settled {
+    let judged = reply
+        .verdict
+        .as_ref()
+        .is_some_and(|verdict| verdict.by_coach || decided(verdict.verdict));
+    match &reply.words {
+        _ if judged => Settled::Judged,
+        Some(words) if words.words.is_empty() => Settled::NeedsNone,
+        Some(_) => Settled::Answered,
+        None => Settled::Unjudged,
+    }
+}
+
+/// Which of the answers to a question count: each member's last one that came in time.
+pub(super) fn counting(replies: &[ReplyOf], post: &Post) -> Vec<bool> {
+    let mut seen: HashSet<MemberId> = HashSet::new();
+    let mut counts = vec![false; replies.len()];
+    for (at, reply) in replies.iter().enumerate().rev() {
+        let in_time = reply.reply.received_at < post.closes_at;
+        counts[at] = in_time && seen.insert(reply.reply.member_id);
+    }
+    counts
 }

@@ -6,7 +6,9 @@ use shakmaty::{Chess, Color, Position as _, Square};
 
 use super::{
     CoachWords, CommonWrong, Desk, Kind, LanguageTag, Leaderboard, Period, Place, PostId,
-    PostSheet, Report, RevealSheet, Settings, Settled, Shown, ShownAnswer, Solution, cards,
+    PostSheet, Report, RevealSheet, Settings, Settled, Shown, ShownAnswer, Solution,
+    answers::{counting, settled},
+    cards,
     checking::report,
     content::{self, Held},
     convert,
@@ -15,7 +17,6 @@ use super::{
     handle::{group_at, post_of},
     problems::Posed,
     refusal::Refusal,
-    replies::{counting, settled},
     telling,
 };
 use crate::chess::{

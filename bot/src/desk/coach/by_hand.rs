@@ -8,7 +8,7 @@ use super::CoachDesk;
 use crate::chess::fact::Why;
 use crate::desk::{
     ErrandKind, Person, Place, Points, PostId, ReplyId, ReplyRow, Settled, Verdict, VerdictSheet,
-    answers::reply_of,
+    answers::{reply_of, settled},
     attempt::{self, decided},
     convert,
     deeds::{DeedNote, did},
@@ -17,7 +17,7 @@ use crate::desk::{
     handle::{coached, coaching, post_of},
     ledger::Left,
     refusal::Refusal,
-    replies::{Asks, kept_reply, line_before, over, rows, settled},
+    replies::{Asks, kept_reply, line_before, over, rows},
     said::{Said, kept},
     telling::{self, Told},
     text, tongue,

@@ -8,13 +8,15 @@ use shakmaty::Chess;
 use super::CoachDesk;
 use crate::chess::{Language, reply::first_move};
 use crate::desk::{
-    Kind, Person, Place, PostId, ReplyId, ReplyRow, Settled, convert,
+    Kind, Person, Place, PostId, ReplyId, ReplyRow, Settled,
+    answers::counting,
+    convert,
     drawing::board_of,
     error::{Done, bad_request},
     examples::{LONGEST_BESIDE, answer_of},
     handle::{coached, post_of},
     refusal::Refusal,
-    replies::{counting, rows},
+    replies::rows,
     text, tongue,
 };
 

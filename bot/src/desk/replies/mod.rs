@@ -12,14 +12,15 @@ mod inbox;
 mod judging;
 mod kept;
 
-use std::collections::{HashMap, HashSet, hash_map::Entry};
+use std::collections::{HashMap, hash_map::Entry};
 
 use sealed_move_store::{Db, Post, Prices, ReplyOf};
 
 use crate::desk::{
     Desk, ExampleRow, GoneRow, Kind, LanguageTag, MemberId, Mode, Place, PostId, Rank, RepliesTo,
-    ReplyRow, Settled,
-    attempt::{self, After, Work, decided},
+    ReplyRow,
+    answers::settled,
+    attempt::{self, After, Work},
     convert,
     error::Done,
     handle::{group_at, post_of},
@@ -63,31 +64,6 @@ impl Desk {
 /// The source of a message as the store keeps it: two chats may use the same ids.
 pub(super) fn key(place: &Place, source: &str) -> String {
     format!("{}:{source}", place.chat)
-}
-
-/// How a reply stands with the coach.
-pub(super) fn settled(reply: &ReplyOf) -> Settled {
-    let judged = reply
-        .verdict
-        .as_ref()
-        .is_some_and(|verdict| verdict.by_coach || decided(verdict.verdict));
-    match &reply.words {
-        _ if judged => Settled::Judged,
-        Some(words) if words.words.is_empty() => Settled::NeedsNone,
-        Some(_) => Settled::Answered,
-        None => Settled::Unjudged,
-    }
-}
-
-/// Which of the answers to a question count: each member's last one that came in time.
-pub(super) fn counting(replies: &[ReplyOf], post: &Post) -> Vec<bool> {
-    let mut seen: HashSet<MemberId> = HashSet::new();
-    let mut counts = vec![false; replies.len()];
-    for (at, reply) in replies.iter().enumerate().rev() {
-        let in_time = reply.reply.received_at < post.closes_at;
-        counts[at] = in_time && seen.insert(reply.reply.member_id);
-    }
-    counts
 }
 
 /// Replies to a post for a list, each with the points as they stood after it.
