@@ -297,7 +297,7 @@ async fn homework_in_the_room_from_the_question_to_the_example_and_back() {
         .await;
     boris.until_says("#stream .reveal .examples", "Anna").await;
     boris
-        .until_says("#stream .reveal", "1 answer still waits")
+        .until_says("#stream .reveal", "2 answers still wait")
         .await;
     assert!(!anna.text("body").await.contains("By patience"));
 

@@ -18,7 +18,7 @@ king-castles = { $short ->
 }
 pawn-promotes = El peón se convierte en { $piece-name }.
 walk-check = Jaque.
-walk-mate = Mate.
+walk-mate = Jaque mate.
 
 ## Idiomas en los que se leen las respuestas
 

@@ -123,6 +123,7 @@ class Walk {
 
   show() {
     const { part, here, lesson } = this;
+    const within = this.element.contains(document.activeElement);
     fill(
       this.body,
       make("p", { class: "help" }, say("room-walk-step", { step: String(part.step), steps: String(lesson.steps) }), " · ", make("a", { href: `#past/${part.post}` }, numbered(part))),
@@ -152,6 +153,8 @@ class Walk {
       this.sideLines(),
     );
     this.tell();
+    // A way that is gone takes the keys' place with it.
+    if (within && !this.element.contains(document.activeElement)) this.element.focus({ preventScroll: true });
     // The next board is there when it is asked for.
     if (ways.ArrowRight) new Image().src = this.lesson.parts[ways.ArrowRight[0]].places[ways.ArrowRight[1]]?.src ?? "";
   }
