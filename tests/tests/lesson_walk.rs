@@ -163,7 +163,7 @@ async fn a_lesson_is_stepped_through_by_keyboard_and_tells_nothing_of_later_step
     // The last part that is revealed is the end.
     key(&anna, "End").await;
     key(&anna, "ArrowLeft").await;
-    anna.until_says(".walk-said", "Black: rook from d8").await;
+    anna.until_says(".walk-said", "Black: rook from a8").await;
     key(&anna, "End").await;
     key(&anna, "ArrowRight").await;
     anna.until(
