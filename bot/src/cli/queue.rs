@@ -138,6 +138,7 @@ enum QueueAction {
     /// Put back what was taken out of the queue, at the place where it stood
     PutBack {
         /// Its number, as `remove` told it; the latest by default
+        #[arg(value_name = "N")]
         taken: Option<TakenOutId>,
     },
     /// Post an item, or the next one, now
