@@ -161,12 +161,12 @@ function show(sheet) {
 /** The moment that the coach fixed for a step, as a field for day and time has it. */
 function fixedAt(step) {
   const { items } = shared.state.week;
-  const fixed = step.parts.map((part) => items.find((item) => item.id === part.item && item.fixed));
+  const fixed = step.parts.map((each) => items.find((waiting) => waiting.id === each.item && waiting.fixed));
   return fixed.find(Boolean)?.due_local ?? "";
 }
 
 /** Whether something of a step can still go out. */
-const isToCome = (step) => step.trouble === null && step.parts.some((part) => ["kept", "waits"].includes(part.stands));
+const isToCome = (step) => step.trouble === null && step.parts.some((each) => ["kept", "waits"].includes(each.stands));
 
 function planForm({ lesson, title, steps }) {
   const told = make("p", { class: "told trouble", role: "status" });

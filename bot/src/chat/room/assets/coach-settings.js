@@ -50,7 +50,7 @@ function timesOfDay(given) {
     more.disabled = values.length >= MOST_TIMES;
     if (focus !== undefined) fields()[focus]?.focus();
   };
-  const typed = () => fields().map((field) => /** @type {HTMLInputElement} */ (field).value.slice(0, 5));
+  const typed = () => fields().map((time) => /** @type {HTMLInputElement} */ (time).value.slice(0, 5));
   const more = button(say("coaching-post-time-more"), () => draw([...typed(), ""], typed().length), { class: "small", id: "more-times" });
   draw(given);
   const set = make(
