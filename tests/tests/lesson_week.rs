@@ -4,17 +4,20 @@
 use std::fs;
 
 use sealed_move_tests::{
+    browser::{Browser, Driver},
     club::Club,
     discord::{
         commands::Given,
         people::{Attach, Someone},
-        world::{Message, World},
+        world::{ChannelKind, Message, World},
     },
     in_every_language, keep_chronicle,
-    leaks::Problem,
+    leaks::{self, Problem},
+    room::RunningRoom,
     tongue::Tongue,
     workspace,
 };
+use serde_json::{Value, json};
 
 /// The demo's lesson without the step that is judged by search: how deep that comes is the machine's.
 fn lesson() -> String {
@@ -27,8 +30,8 @@ fn lesson() -> String {
     head.to_owned() + &proved.collect::<String>()
 }
 
-/// The stops of the lesson. The example before the second takes on the same square, so that of this one only the
-/// other moves are looked for.
+/// The stops of the lesson. The example before the second takes on the same square, so that the moves of this one
+/// are looked for in [`SEALED`].
 const STOPS: [Problem; 2] = [
     Problem {
         key: "Qxc3",
@@ -37,7 +40,7 @@ const STOPS: [Problem; 2] = [
     },
     Problem {
         key: "Rxc6",
-        moves: &[("c4", "c6")],
+        moves: &[],
         picture: "discord-post-lesson-second-stop",
     },
 ];
@@ -50,6 +53,22 @@ const WORDS: [&str; 6] = [
     "Two guards stand before a6",
     "Everything seems to be there again",
     "Set up a position of your own",
+];
+
+/// What nobody but who answers may read of a stop, or of a question's answers, before its reveal: by its step.
+const SEALED: [&[&str]; 6] = [
+    &[],
+    &[],
+    &["The same request", "a move too soon"],
+    &[
+        "Rxc6",
+        "Txc6",
+        "Whoever takes",
+        "wrong way round",
+        "And the knight.",
+    ],
+    &["guards c6"],
+    &["long ago"],
 ];
 
 /// The bot's message for all that holds these words.
@@ -72,18 +91,30 @@ async fn next(club: &Club, step: usize) -> Message {
         .discord
         .until("the next step", |world| sent(world, channel, WORDS[step]))
         .await;
+    holds_back(club, step);
+    post
+}
+
+/// Nothing that members can read, but for a member's own verdicts, holds words of later steps or tells what is
+/// asked at this one.
+fn holds_back(club: &Club, step: usize) {
     let world = club.discord.world();
-    let coach = club.coach.id;
-    let seen_by_members = world
-        .messages
-        .values()
-        .filter(|m| m.author == world.bot && m.only != Some(coach));
-    for message in seen_by_members {
-        for later in &WORDS[step + 1..] {
-            assert!(!message.content.contains(later), "{}", message.content);
+    for message in world.messages.values().filter(|m| m.author == world.bot) {
+        let later = WORDS[step + 1..].iter();
+        let sealed = SEALED[step..].iter().flat_map(|words| words.iter());
+        let all = message.only.is_none()
+            && world
+                .channel(message.channel)
+                .is_none_or(|channel| channel.kind != ChannelKind::Direct);
+        let secrets: Vec<&&str> = match all {
+            true => later.chain(sealed).collect(),
+            false if message.only == Some(club.coach.id) => Vec::new(),
+            false => later.collect(),
+        };
+        for secret in secrets {
+            assert!(!message.content.contains(*secret), "{}", message.content);
         }
     }
-    post
 }
 
 async fn answer(club: &Club, member: &Someone, moves: &str) -> String {
@@ -142,6 +173,7 @@ async fn a_week_of_a_lesson_from_its_first_words_to_the_homework(tongue: Tongue)
         let topic = [("topic", Given::Text("boden".into()))];
         let seen = ben.command(channel, "study card", &topic).await;
         assert!(seen.private(), "{}", seen.text());
+        holds_back(&club, step);
         club.check_for_leaks();
         let reveal = club.reveal().await;
         assert!(
@@ -160,6 +192,7 @@ async fn a_week_of_a_lesson_from_its_first_words_to_the_homework(tongue: Tongue)
         club.until_open().await;
         say_in_words(&ana, &post, "I have seen it somewhere.").await;
         say_in_words(&cleo, &post, of_cleo).await;
+        holds_back(&club, step);
         club.check_for_leaks();
         let before = club.discord.world().messages.len();
         club.coach.command(channel, "coach close", &[]).await;
@@ -179,4 +212,104 @@ async fn a_week_of_a_lesson_from_its_first_words_to_the_homework(tongue: Tongue)
     }
     club.settle().await;
     keep_chronicle!(tongue.kept_as("a-week-of-a-lesson"), club.finish());
+}
+
+/// All that the pages of a member can ask the room for, as text.
+async fn all_of(member: &Browser) -> String {
+    let script = "\
+        const paths = ['me', 'posts', 'talk', 'topics', 'leaderboard', 'progress', 'homework', 'lessons', 'lessons/1']; \
+        for (let n = 1; n <= 6; n += 1) paths.push(`posts/${n}`, `posts/${n}/reveal`, `posts/${n}/own`, `posts/${n}/mine`, `posts/${n}/answers`); \
+        return Promise.all(paths.map((path) => fetch(`/api/${path}`).then((told) => told.text()))).then((all) => all.join('\\n'))";
+    match member.run(script, vec![]).await {
+        Value::String(all) => all,
+        other => panic!("{other}"),
+    }
+}
+
+async fn post_now(coach: &Browser) {
+    coach.press("Week").await;
+    let button = "[...document.querySelectorAll('#week > li[data-item] button')].find((b) => (b.getAttribute('aria-label') ?? b.textContent).startsWith('Post now'))";
+    coach
+        .until(
+            "something to post",
+            &format!("return {button} !== undefined"),
+            vec![],
+        )
+        .await;
+    coach.run(&format!("{button}.click()"), vec![]).await;
+    coach.press("Post it now").await;
+}
+
+async fn close(coach: &Browser) {
+    coach.press("Week").await;
+    coach.press("Close now with the reveal").await;
+    coach.press("Close with the reveal").await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_week_of_a_lesson_in_the_room() {
+    let room = RunningRoom::start();
+    let driver = Driver::start();
+    let (coach, anna, cleo) = tokio::join!(driver.open(), driver.open(), driver.open());
+    room.member(&anna, "Anna").await;
+    room.member(&cleo, "Cleo").await;
+    room.coach(&coach).await;
+    coach.press("Lessons").await;
+    let put = "document.querySelector('#lesson-text').value = arguments[0]";
+    coach.run(put, vec![json!(lesson())]).await;
+    coach.press("Take the lesson in").await;
+    coach.until_says("#lesson-told", "is kept").await;
+    coach.press("Into the week, in order").await;
+    coach.until_says("#lesson-told", "is in the week").await;
+
+    for (step, words) in WORDS.into_iter().enumerate() {
+        post_now(&coach).await;
+        anna.until_says("#stream, #open-post", words).await;
+        cleo.until_says("#stream, #open-post", words).await;
+        let right = match step {
+            0 | 1 => continue,
+            2 => Some("Qxc3+"),
+            3 => Some("Rxc6+"),
+            _ => None,
+        };
+        // Who is on time answers; who answers only what is asked in words finds nothing that tells.
+        match right {
+            Some(right) => {
+                anna.type_into("#text", right).await;
+                anna.press("Answer").await;
+                anna.until_says("body", "Solved").await;
+            }
+            None => {
+                cleo.type_into("#text", "The queen guards c6, long ago.")
+                    .await;
+                cleo.press("Answer").await;
+                cleo.until_says("body", "Your coach reads it").await;
+            }
+        }
+        let reader = if right.is_some() { &cleo } else { &anna };
+        let seen = all_of(reader).await;
+        let later = WORDS[step + 1..].iter();
+        for secret in later.chain(SEALED[step..].iter().flat_map(|words| words.iter())) {
+            assert!(!seen.contains(secret), "{secret}: {seen}");
+        }
+        if step == 2 {
+            for (from, to) in STOPS[0].moves {
+                assert_eq!(leaks::told(&seen, from, to), None, "{seen}");
+            }
+        }
+        assert!(seen.contains(words), "the step itself is there: {seen}");
+        close(&coach).await;
+        cleo.until(
+            "the reveal",
+            "return document.querySelectorAll('.reveal').length === arguments[0]",
+            vec![json!(step - 1)],
+        )
+        .await;
+        let solved = if right.is_some() {
+            "Solved by Anna"
+        } else {
+            "Answered by Cleo"
+        };
+        cleo.until_says("#stream", solved).await;
+    }
 }

@@ -358,7 +358,7 @@ mod tests {
     const RICH: &str = r#"[FEN "r2r2k1/5ppp/8/8/8/8/3R1PPP/3R2K1 w - - 0 20"]
 
 1. Rxd8+ $1 { Either way. } ( 1. Rd7 $2 { gives it back } 1... Rxd7 ( 1... Rab8 $6 2. Rxd8+ $18 ) ( 1... h6 ) 2. h3 )
-( { Or } 1. h3 $4 ) 1... Rxd8 ( { Not } 1... Kh8 ) 2. Rxd8# { Mate. } *
+( { Or } 1. h3 $4 ) 1... Rxd8 2. Rxd8# { Mate. } ( { Not } 2. g3 ) *
 "#;
 
     #[test]
@@ -374,7 +374,7 @@ mod tests {
             all,
             [
                 "20.Rxd8+! 20...Rxd8 21.Rxd8#",
-                "20.Rxd8+! 20...Kh8",
+                "20.Rxd8+! 20...Rxd8 21.g3",
                 "20.Rd7? 20...Rxd7 21.h3",
                 "20.Rd7? 20...Rab8?! 21.Rxd8+ +-",
                 "20.Rd7? 20...h6",
@@ -388,7 +388,7 @@ mod tests {
         assert_eq!(by("20.Rxd8+!").words_after, "Either way.");
         assert_eq!(by("20.Rd7?").words_after, "gives it back");
         assert_eq!(by("20.h3??").words_before, "Or");
-        assert_eq!(by("20...Kh8").words_before, "Not");
+        assert_eq!(by("21.g3").words_before, "Not");
         assert_eq!(by("21.Rxd8#").words_after, "Mate.");
     }
 

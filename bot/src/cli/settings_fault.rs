@@ -271,7 +271,7 @@ mod tests {
             ),
             (
                 "\n[room]\nadress = \"1\"",
-                "line 3: there is no setting adress here; write open, address, or public_url",
+                "line 3: there is no setting adress here; write open, address or public_url",
             ),
             (
                 "[room]\naddress = 5",
