@@ -6,7 +6,12 @@ use std::fs;
 use sealed_move_tests::{tongue::Tongue, workspace};
 
 /// Messages that in English read as part of another one, which is what is shown.
-const TAKEN_FOR_OTHERS: &[&str] = &["advice-begin", "figures-asked", "figures-who-took-part"];
+const TAKEN_FOR_OTHERS: &[&str] = &[
+    "advice-begin",
+    "figures-asked",
+    "figures-who-took-part",
+    "kept-word",
+];
 
 /// What people said and read in the conversations of a language.
 fn kept(tongue: Tongue) -> String {

@@ -49,7 +49,7 @@ async fn cards_from_the_command_to_the_reveal(tongue: Tongue) {
         seen.text()
     );
     assert_eq!(files(&club, &seen), 2);
-    let seen = ana.press_nth(seen.message(), 1).await;
+    let seen = ana.press_nth(seen.message(), 2).await;
     assert!(
         seen.private() && club.shows(&seen.text(), "Two bishops mate side by side"),
         "{}",
