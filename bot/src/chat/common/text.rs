@@ -6,6 +6,8 @@
 
 use serde::Serialize;
 
+pub use crate::chess::fact::Theirs;
+
 use crate::{
     chess::{
         Stipulation,

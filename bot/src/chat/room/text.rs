@@ -4,8 +4,9 @@
 // What a fact says stands beside its name; its values are named after what they are.
 #![allow(missing_docs)]
 
-use crate::chess::fact::Theirs;
 use serde::Serialize;
+
+use crate::chat::common::text::Theirs;
 
 /// A sentence or two for whoever asked.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
