@@ -118,6 +118,17 @@ fn no_floor_reaches_up_or_sideways() {
             }
         }
     }
+    for (folder, banned) in RULES {
+        for file in rust_files(&root.join(folder)) {
+            let text = fs::read_to_string(&file).expect("readable source");
+            for path in uses(&text) {
+                for word in banned.iter().filter(|word| path.contains(*word)) {
+                    let file = file.strip_prefix(&root).unwrap_or(&file);
+                    broken.push(format!("{}: {path} ({word})", file.display()));
+                }
+            }
+        }
+    }
     assert!(
         broken.is_empty(),
         "a floor reaches where it may not:\n{}",
@@ -760,6 +771,50 @@ fn shipped(text: &str) -> impl Iterator<Item = (usize, &str)> {
         .take_while(|(_, line)| !line.starts_with("#[cfg(test)]"))
         .filter(|(_, line)| !line.trim_start().starts_with("//"))
         .map(|(i, line)| (i + 1, line))
+}
+
+/// What the shipped part of a file takes by `use`, each as a whole path: in the text a path may be opened over
+/// several lines.
+fn uses(text: &str) -> Vec<String> {
+    let shipped: Vec<&str> = shipped(text).map(|(_, line)| line).collect();
+    let file = syn::parse_file(&shipped.join("\n")).expect("a file of Rust");
+    let mut all = Vec::new();
+    for item in &file.items {
+        if let syn::Item::Use(item) = item {
+            opened(&item.tree, String::new(), &mut all);
+        }
+    }
+    all
+}
+
+fn opened(tree: &syn::UseTree, before: String, all: &mut Vec<String>) {
+    match tree {
+        syn::UseTree::Path(path) => {
+            opened(&path.tree, format!("{before}{}::", path.ident), all);
+        }
+        syn::UseTree::Group(group) => {
+            for tree in &group.items {
+                opened(tree, before.clone(), all);
+            }
+        }
+        syn::UseTree::Name(name) => all.push(format!("{before}{}", name.ident)),
+        syn::UseTree::Rename(name) => all.push(format!("{before}{}", name.ident)),
+        syn::UseTree::Glob(_) => all.push(format!("{before}*")),
+    }
+}
+
+#[test]
+fn a_path_that_is_opened_over_several_lines_is_seen() {
+    let text = "use crate::{\n    chess::{\n        fact::{Line, Theirs as Words},\n    },\n    desk::*,\n};\n\
+        #[cfg(test)]\nmod tests { use crate::cli; }\n";
+    assert_eq!(
+        uses(text),
+        [
+            "crate::chess::fact::Line",
+            "crate::chess::fact::Theirs",
+            "crate::desk::*"
+        ]
+    );
 }
 
 /// Every source below a folder, but for files that hold tests only.

@@ -68,6 +68,7 @@ mod text;
 mod tongue;
 mod topic;
 mod turns;
+pub mod values;
 mod waiting;
 
 pub use crate::chess::{

@@ -8,11 +8,7 @@ use serde::Serialize;
 
 use super::text::Tasked;
 use crate::{
-    chess::{
-        card::{Card, apart},
-        fact::{Line, Pattern},
-        name::Source,
-    },
+    desk::values::{Card, Line, Pattern, Source, apart},
     desk::{
         CardId, CardName, CardSheet, CardWords, Desk, DeskError, ItemId, LONGEST_CONTENT, Person,
         Place, ShownExample, TopicName,

@@ -6,7 +6,7 @@
 use serde::Serialize;
 
 use crate::{
-    chess::fact::{And, Theirs},
+    desk::values::{And, Theirs},
     desk::{Differs, SameAgain, SameChoice, Version},
     words::Words,
 };

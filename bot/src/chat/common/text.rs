@@ -6,13 +6,10 @@
 
 use serde::Serialize;
 
-pub use crate::chess::fact::Theirs;
+pub use crate::desk::values::Theirs;
 
 use crate::{
-    chess::{
-        Stipulation,
-        fact::{Count, Decimal},
-    },
+    desk::values::{Count, Decimal, Stipulation},
     desk::{Costs, Language, Settings, Side},
     words::Words,
 };

@@ -14,7 +14,7 @@ use super::{
 };
 use crate::{
     chat::common::card::Told,
-    chess::fact::Line,
+    desk::values::Line,
     desk::{
         CardSheet, DeskError, LONGEST_DEFINITION, LONGEST_LOOK, NewCard, Place, Points, PositionId,
         PositionToEdit, PostId, ReplyId,

@@ -19,7 +19,7 @@ mod talk;
 mod tests;
 
 pub use crate::chat::common::text::Tasked;
-pub use crate::chess::fact::{And, Decimal, List, Or, number};
+pub use crate::desk::values::{And, Decimal, List, Or, number};
 pub use coach::Coach;
 pub use fault::Fault;
 pub use group::{Day, Days, Group, OpenFor};
