@@ -113,7 +113,7 @@ fn samples(ty: &Type) -> Vec<Value> {
         "At" => vec![json!("e4")],
         "OnFile" => vec![json!("e")],
         "Count" => [0, 1, 2, 3, 10, 12].map(|count| json!({ "count": count })).to_vec(),
-        "Points" => [0.0, 1.0, 2.5].map(|points| json!({ "points": points })).to_vec(),
+        "Decimal" => [0.0, 1.0, 2.5].map(|points| json!({ "points": points })).to_vec(),
         "Centipawns" => vec![json!({ "centipawns": -130 })],
         "Line" => vec![json!({ "line": "1.Ne7+ Kh8" })],
         "Month" => vec![json!({ "month": 3 })],
@@ -144,7 +144,10 @@ fn samples(ty: &Type) -> Vec<Value> {
         "Stands" => vec![json!({
             "is": "move-stands-at", "line": { "line": "Rxd8+" }, "value": { "centipawns": 310 },
         })],
-        "Known" => named(&["win", "draw", "loss"]),
+        "TableVerdict" => named(&["win", "draw", "loss"]),
+        "SettingTakes" => named(&[
+            "text", "whole", "number", "yes-or-no", "table", "address", "times", "other",
+        ]),
         "Whose" => named(&["promised", "try", "any"]),
         "WhoseLine" => named(&["main", "full", "own"]),
         "Extent" => named(&["only", "all", "some", "main"]),

@@ -34,7 +34,7 @@ pub(super) enum SettingsFault {
     /// A word that is none of those to choose from.
     SettingNoChoice { value: Theirs, choices: Or<Theirs> },
     /// A value of another kind than the setting has.
-    SettingOfOtherKind { value: Theirs, kind: Kind },
+    SettingOfOtherKind { value: Theirs, kind: SettingTakes },
     /// A time zone that is none.
     SettingNoZone { value: Theirs },
     /// The same key a second time.
@@ -52,7 +52,7 @@ pub(super) enum SettingsFault {
 /// What a setting takes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub(super) enum Kind {
+pub(super) enum SettingTakes {
     Text,
     Whole,
     Number,
@@ -156,7 +156,7 @@ impl SettingsError {
             Some((_, wanted)) if wrong.iter().any(|begin| message.starts_with(begin)) => {
                 SettingsFault::SettingOfOtherKind {
                     value: written(),
-                    kind: Kind::of(wanted),
+                    kind: SettingTakes::of(wanted),
                 }
             }
             _ => SettingsFault::SettingsNoToml {
@@ -166,7 +166,7 @@ impl SettingsError {
     }
 }
 
-impl Kind {
+impl SettingTakes {
     /// By how the library calls what it expected.
     fn of(wanted: &str) -> Self {
         match wanted {
