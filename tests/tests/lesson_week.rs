@@ -280,10 +280,10 @@ async fn a_week_of_a_lesson_in_the_room() {
                 anna.until_says("body", "Solved").await;
             }
             None => {
-                cleo.type_into("#text", "The queen guards c6, long ago.")
+                cleo.type_into("#own-answer", "The queen guards c6, long ago.")
                     .await;
-                cleo.press("Answer").await;
-                cleo.until_says("body", "Your coach reads it").await;
+                cleo.press("Send the answer").await;
+                cleo.until_says("#own .own-answer", "long ago").await;
             }
         }
         let reader = if right.is_some() { &cleo } else { &anna };
