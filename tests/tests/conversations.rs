@@ -11,6 +11,7 @@ const TAKEN_FOR_OTHERS: &[&str] = &[
     "figures-asked",
     "figures-who-took-part",
     "kept-word",
+    "marked-word",
 ];
 
 /// What people said and read in the conversations of a language.

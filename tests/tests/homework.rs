@@ -10,6 +10,7 @@ use sealed_move_tests::{
         world::{Message, World},
     },
     in_every_language, keep_chronicle,
+    leaks::Problem,
     room::RunningRoom,
     tongue::Tongue,
 };
@@ -41,10 +42,18 @@ async fn asked_for_leave(club: &Club, who: &Someone) -> Message {
         .await
 }
 
+/// The question's picture, the only one that may be seen; it has no key.
+const ASKED: Problem = Problem {
+    key: "(no key)",
+    moves: &[],
+    picture: "discord-post-homework",
+};
+
 in_every_language!(answers_are_grouped_marked_and_shown_with_leave);
 
 async fn answers_are_grouped_marked_and_shown_with_leave(tongue: Tongue) {
-    let club = Club::open_in(tongue).await;
+    let mut club = Club::open_in(tongue).await;
+    club.seals(&[ASKED]);
     club.set_up(&[]).await;
     let (discord, channel) = (club.discord.clone(), club.channel);
     let form = club.coach.command(channel, "coach question", &[]).await;
@@ -59,6 +68,7 @@ async fn answers_are_grouped_marked_and_shown_with_leave(tongue: Tongue) {
         })
         .await;
     club.until_open().await;
+    club.holds_picture(&post, ASKED.picture);
     let people = ["Ana", "Bruno", "Carla", "Dora"].map(|name| club.member(name));
     let [ana, bruno, carla, dora] = &people;
     for (who, text) in [(ana, "Ra8#"), (bruno, "Ra8"), (carla, "Ra7"), (dora, "???")] {

@@ -55,6 +55,15 @@ const WORDS: [&str; 6] = [
     "Set up a position of your own",
 ];
 
+/// A post of the lesson that is no stop, whose picture may be seen; it has no key.
+const fn shown(picture: &'static str) -> Problem {
+    Problem {
+        key: "(no key)",
+        moves: &[],
+        picture,
+    }
+}
+
 /// What nobody but who answers may read of a stop, or of a question's answers, before its reveal: by its step.
 const SEALED: [&[&str]; 6] = [
     &[],
@@ -135,7 +144,14 @@ in_every_language!(a_week_of_a_lesson_from_its_first_words_to_the_homework);
 
 async fn a_week_of_a_lesson_from_its_first_words_to_the_homework(tongue: Tongue) {
     let mut club = Club::open_in(tongue).await;
-    club.seals(&STOPS);
+    let [first, second] = STOPS;
+    club.seals(&[
+        first,
+        second,
+        shown("discord-post-lesson-words"),
+        shown("discord-post-lesson-example"),
+        shown("discord-post-lesson-contrast"),
+    ]);
     club.set_up(&[]).await;
     let channel = club.channel;
     let ana = club.member("Ana");
@@ -190,6 +206,9 @@ async fn a_week_of_a_lesson_from_its_first_words_to_the_homework(tongue: Tongue)
             .until("its thread", |world| world.channel(post.id).map(drop))
             .await;
         club.until_open().await;
+        if !post.attachments.is_empty() {
+            club.holds_picture(&post, "discord-post-lesson-contrast");
+        }
         say_in_words(&ana, &post, "I have seen it somewhere.").await;
         say_in_words(&cleo, &post, of_cleo).await;
         holds_back(&club, step);
