@@ -133,6 +133,12 @@ async fn answer(club: &Club, member: &Someone, moves: &str) -> String {
     seen.text()
 }
 
+async fn has_thread(club: &Club, post: &Message) {
+    club.discord
+        .until("its thread", |world| world.channel(post.id).map(drop))
+        .await;
+}
+
 /// Puts an answer into the form of a question.
 async fn say_in_words(member: &Someone, post: &Message, words: &str) {
     let form = member.press(post.id, "Answer").await;
@@ -181,6 +187,7 @@ async fn a_week_of_a_lesson_from_its_first_words_to_the_homework(tongue: Tongue)
     ] {
         let post = next(&club, step).await;
         club.holds_picture(&post, &format!("discord-post-lesson-{picture}"));
+        has_thread(&club, &post).await;
         club.until_open().await;
         let told = answer(&club, &ana, wrong).await;
         assert!(told.contains(coachs_word), "{told}");
@@ -202,9 +209,7 @@ async fn a_week_of_a_lesson_from_its_first_words_to_the_homework(tongue: Tongue)
     // Where the topic fails, and the homework: words. Cleo answers these and nothing else.
     for (step, of_cleo) in [(4, "The queen guards c6."), (5, "A king on g1, long ago.")] {
         let post = next(&club, step).await;
-        club.discord
-            .until("its thread", |world| world.channel(post.id).map(drop))
-            .await;
+        has_thread(&club, &post).await;
         club.until_open().await;
         if !post.attachments.is_empty() {
             club.holds_picture(&post, "discord-post-lesson-contrast");
